@@ -1,0 +1,1 @@
+"""Every noun of the job, as frozen records; lengths, money, problems. Imports nothing of the project."""

@@ -1,0 +1,225 @@
+"""The job as read from the notes: who, where, the house, its lines, its tests, its wishes."""
+
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from typing import Literal
+
+from estimator.model.line import Line
+
+Floor = Literal["slab", "post-tensioned slab", "slab, tendons unknown", "crawl space", "basement"]
+SLAB_FLOORS: tuple[str, ...] = ("slab", "post-tensioned slab", "slab, tendons unknown")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Customer:
+    name: str
+    site: str
+    phone: str = ""
+    email: str = ""
+    insurer: str = ""
+    policy: str = ""
+    claim: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class House:
+    """Facts of the house. Lengths in ft. `fixtures` counts fixtures by word, bathroom groups among them."""
+
+    floor: Floor
+    jurisdiction: str
+    built: int | None = None
+    slab_thickness_ft: float | None = None
+    slab_above_grade_ft: float | None = None
+    soil: str | None = None
+    expansive_soil: bool | None = None
+    sewer: Literal["city", "septic"] = "city"
+    lived_in: bool = True
+    exits: int = 1  # how many drains leave the building
+    water_lines: str = "unknown"  # "copper under slab", "overhead", "unknown"
+    in_slab: str = "unknown"  # what else runs in the slab: "nothing", "ducts", "conduit", "unknown"
+    bathrooms: int | None = None
+    floor_finish: str = ""
+    floor_price_sf: Decimal | None = None  # this homeowner's floor, put back, dollars a square foot
+    fixtures: tuple[tuple[str, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Site:
+    """What the crew meets. `caving_signs` is the competent person's word; None: nobody looked."""
+
+    gate_ft: float | None = None
+    carry_ft: float | None = None
+    machine: bool = True
+    located: bool = False  # public utilities located
+    caving_signs: bool | None = None
+    water_table_ft: float | None = None
+    paint_sqft: float | None = None
+    roots_in_soil: bool = False
+    competent_person: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wishes:
+    keep_floors: bool = False
+    asked: str = ""
+    selling: date | None = None
+    recommend: str = ""  # the person's own recommendation: the letter or name of an option
+    because: str = ""
+    by: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaterTest:
+    """A standing-water test. `readings` are (minutes, drop in inches), in order of time."""
+
+    section: str
+    kind: Literal["whole", "isolated", "new pipe"] = "whole"
+    covers: tuple[str, ...] = ()  # names of lines or branches
+    when: Literal["before lift", "after lift", "after repair", "routine"] = "routine"
+    date: date | None = None
+    plug: str = ""
+    level: str = "slab top"
+    open_risers_in: tuple[float, ...] = ()
+    readings: tuple[tuple[float, float], ...] = ()
+    held_at_in: float | None = None  # inches below `level` where it stopped falling
+    result: Literal["passed", "failed", "could not be sealed", ""] = ""
+    sealed: bool | None = None
+    settled_min: float | None = None
+    rose_at: str = ""
+    not_in_test: tuple[str, ...] = ()
+    billed: bool = False
+    witness: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Leg:
+    zone: str  # "wall", "yard", "crawl", "attic", "drive" ...
+    length_ft: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reroute:
+    """A way round that the estimator saw on site. `fall_available_ft` is gross, invert to invert."""
+
+    name: str
+    replaces_line: str
+    replaces_from_ft: float | None = None  # stations; None: the whole line
+    replaces_to_ft: float | None = None
+    legs: tuple[Leg, ...] = ()
+    fall_available_ft: float | None = None
+    ties_into_line: str = ""
+    ties_into_ft: float | None = None
+    size_in: float | None = None
+    serves: tuple[tuple[str, int], ...] = ()  # fixtures carried
+    penetrations: tuple[tuple[str, int], ...] = ()  # wall, roof, floor
+    turns: int = 0
+    vents: int = 0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sign:
+    """Something seen off the camera: wet lawn, sinkhole, smell, water meter that turns."""
+
+    what: str
+    where: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Approval:
+    """A paper on file from an engineer or an authority, for the rules it covers."""
+
+    what: str
+    by: str
+    on: date
+    covers: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Override:
+    """The owner's own word against a rule, a quantity, hours or a price, with the reason."""
+
+    reason: str
+    rule: str = ""
+    option: str = ""
+    line: str = ""
+    where: str = ""
+    item: str = ""
+    quantity: str = ""
+    hours: float | None = None
+    price: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WantedRepair:
+    """A repair named by hand in an option. Stations are ft on the line; `entry` is "exit", "wall" or ""."""
+
+    method: str
+    line: str
+    from_ft: float | None = None
+    to_ft: float | None = None
+    entry: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WantedOption:
+    do: Literal["add", "drop", "rename", "pin", "chosen"]
+    name: str = ""
+    new_name: str = ""
+    repairs: tuple[WantedRepair, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Allowance:
+    text: str
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Discount:
+    reason: str
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Foundation:
+    work: Literal["none", "planned", "done"] = "none"
+    lift_date: date | None = None
+    company: str = ""
+    piers: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """Everything the notes say about one house."""
+
+    number: str
+    day: date
+    prepared_by: str
+    customer: Customer
+    house: House
+    lines: tuple[Line, ...]
+    languages: tuple[str, ...] = ("en_US",)
+    demo: bool = False
+    site: Site = field(default_factory=Site)
+    wishes: Wishes = field(default_factory=Wishes)
+    foundation: Foundation = field(default_factory=Foundation)
+    water_tests: tuple[WaterTest, ...] = ()
+    reroutes: tuple[Reroute, ...] = ()
+    signs: tuple[Sign, ...] = ()
+    approvals: tuple[Approval, ...] = ()
+    overrides: tuple[Override, ...] = ()
+    options: tuple[WantedOption, ...] = ()
+    allowances: tuple[Allowance, ...] = ()
+    discounts: tuple[Discount, ...] = ()
+    settings: tuple[tuple[str, str], ...] = ()  # the firm's settings changed for this job only
+    notes: tuple[str, ...] = ()
+
+    def line(self, name: str) -> Line:
+        """The line of that name. Errors: KeyError when there is none."""
+        for line in self.lines:
+            if line.name == name:
+                return line
+        raise KeyError(name)

@@ -1,0 +1,103 @@
+"""What the findings mean and which ways of repair they leave open: Evidence, Need, Verdict."""
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Literal
+
+from estimator.model.line import Finding, Grade
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+
+METHODS: tuple[str, ...] = (
+    "clean",
+    "sectional liner",
+    "reline",
+    "yard spot",
+    "slab spot",
+    "tunnel",
+    "break-through",
+    "trench",
+    "burst",
+    "reroute",
+    "abandon",
+    "isolation test",
+    "look and see",
+    "crawl replace",
+)
+"""Ways of repair in the words of the tables; each has a row in methods.csv."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Evidence:
+    """A diagnosis rule that fired: what was seen together, what it means, what must be confirmed first."""
+
+    rule: str
+    line: str
+    stretch: Stretch | None
+    findings: tuple[str, ...]
+    meaning: Say
+    confirm: Say | None = None
+    asks: bool = False  # `confirm` is a question for a return visit
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Need:
+    """A bare stretch that must (or may) be put right. Severity 0–4; urgency 0–4; `must` when leaving it is no answer."""
+
+    id: str
+    line: str
+    stretch: Stretch
+    kinds: tuple[str, ...]
+    findings: tuple[Finding, ...]
+    severity: int
+    urgency: int
+    grade: Grade
+    must: bool
+    whole_line: Literal["no", "option", "only"] = "no"
+    because: tuple[str, ...] = ()  # ids of the evidence
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """Something the return visit should settle: what to find out, where, and what hangs on it."""
+
+    about: Say
+    line: str = ""
+    stretch: Stretch | None = None
+    blocks_fixed_price: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Diagnosis:
+    needs: tuple[Need, ...]
+    evidence: tuple[Evidence, ...] = ()
+    questions: tuple[Question, ...] = ()
+
+
+class Effect(StrEnum):
+    """What a rule's answer does to a method over a stretch."""
+
+    BLOCKS = "blocks"
+    NO_FIXED_PRICE = "no fixed price"
+    UNTIL_APPROVED = "until approved"
+    DOES_NOT_FIX = "does not fix"
+    REQUIRES_FIRST = "requires first"
+    ADDS_WORK = "adds work"
+    CAUTION = "caution"
+    PREFERS = "prefers"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """One rule's answer on one method over one stretch; `facts` are the yes/no facts it adds to the takeoff."""
+
+    rule: str
+    effect: Effect
+    method: str
+    line: str
+    stretch: Stretch
+    homeowner: Say
+    estimator: Say
+    settings: tuple[str, ...] = ()
+    facts: frozenset[str] = field(default_factory=frozenset)
+    overruled: str = ""  # the reason, when the owner overruled it

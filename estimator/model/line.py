@@ -1,0 +1,186 @@
+"""A line of pipe as the camera saw it: passes, marks (what is there) and findings (what is wrong)."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.model.stretch import Stretch
+
+Grade = Literal["seen", "inferred", "suspected", "not inspected"]
+
+PLACE_WORDS: tuple[str, ...] = (
+    # zones: what lies over the pipe; hold until the next of their kind
+    "slab", "yard", "drive", "walk", "street", "crawl", "basement",
+    # other things that hold until the next of their kind
+    "pipe", "size", "soil", "under", "room", "ground", "crawl space",
+    # points and stretches
+    "access", "cleanout", "beam", "branch", "bend", "joint", "depth", "invert", "level", "loc", "pothole",
+    "beside", "clear", "edge", "tree", "crossing", "footing", "property line", "water table",
+    "end", "stop", "cleaned",
+)  # fmt: skip
+ZONES: tuple[str, ...] = ("slab", "yard", "drive", "walk", "street", "crawl", "basement")
+FINDING_WORDS: tuple[str, ...] = (
+    "roots", "offset", "gap", "crack", "hole", "collapse", "channel", "scale", "grease", "sag", "reverse fall",
+    "backfall", "oval", "blister", "blocked", "intruding", "utility", "fitting", "leak", "mud", "insects",
+)  # fmt: skip
+"""`channel` is the groove along the bottom of iron pipe; `backfall` is pipe that slopes the wrong way."""
+SIGNS: tuple[str, ...] = (
+    "soil seen", "void", "washing", "sharp", "smooth", "lens under", "never ends", "only in use", "no flow",
+    "still flows", "drags", "cannot pass", "hairline", "hair", "several", "open", "loose", "broken", "running in",
+    "running out", "stain", "drip", "cut yearly", "soft", "hard", "gone", "long", "catches paper", "flat", "full",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where in the notes a mark or finding was written: file, line from 1, the text, the pass (from 1), the reading."""
+
+    file: str = ""
+    row: int = 0
+    text: str = ""
+    pass_number: int = 1
+    reading_ft: float | None = None  # on the reel; for a stretch, its first end as written
+
+
+@dataclass(frozen=True, slots=True)
+class Tie:
+    """A tape distance from something fixed, such as 14.17 ft from the front wall."""
+
+    length_ft: float
+    to: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """A place word at a stretch of a line, with all its slots; an empty slot is None or ().
+
+    `choice` is the material, surface, tree or utility word, or what an end reached; `lengths` are (label, ft) with
+    labels wide, deep, thick, away, above, below, every or "" for the bare one. Depth words carry `surface` (lawn, tile,
+    slab, drive ...) and `depth_ft`; `to` says what the depth goes to. `holds` is set for words that hold until the next.
+    """
+
+    word: str
+    stretch: Stretch
+    choice: str | None = None
+    size_in: float | None = None
+    degrees: float | None = None
+    count: int | None = None
+    lengths: tuple[tuple[str, float], ...] = ()
+    depth_ft: float | None = None
+    to: Literal["centre", "invert", ""] = ""
+    surface: str | None = None
+    ties: tuple[Tie, ...] = ()
+    flag: str | None = None
+    side: Literal["left", "right", "up", "down"] | None = None  # as the camera looked; see Profile for the house side
+    live: Literal["live", "dead"] | None = None
+    proven: bool | None = None  # live flow was proven by running water
+    out_of_reach: bool = False
+    through: bool = False  # a beam the pipe passes through, not under
+    name: str | None = None  # `called hall bath`, the room of `room hall bath`
+    signs: tuple[str, ...] = ()
+    grade: Grade = "seen"
+    assumed: bool = False  # made by the program, such as regular joints
+    photo: int | None = None
+    photo_file: str | None = None
+    video: str | None = None
+    note: str = ""
+    holds: bool = False
+    origin: Origin = Origin()
+
+    def length(self, label: str = "") -> float | None:
+        """The length written with this label, ft, or None."""
+        return next((ft for name, ft in self.lengths if name == label), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Finding:
+    """What was seen or measured at a stretch: kind, how much, signs, clock, how sure, where it was written.
+
+    `percent` is (low, high) of the bore, alike when one number was given; rules take the high one. `size_in` is the
+    opening or the lip in inches. `clock` is (from, to) hours as the camera looked, 12 at the top. `history` holds
+    earlier sights of the same thing (before cleaning), which this one supersedes.
+    """
+
+    id: str
+    kind: str
+    stretch: Stretch
+    percent: tuple[float, float] | None = None
+    size_in: float | None = None
+    grade_word: Literal["light", "moderate", "severe"] | None = None
+    count: int | None = None  # `6 joints`
+    clock: tuple[int, int] | None = None
+    direction: Literal["up", "down", "left", "right"] | None = None
+    signs: tuple[str, ...] = ()
+    grade: Grade = "seen"
+    after_cleaning: bool = False
+    photo: int | None = None
+    photo_file: str | None = None
+    video: str | None = None
+    note: str = ""
+    history: tuple["Finding", ...] = ()
+    origin: Origin = Origin()
+
+    @property
+    def worst_percent(self) -> float | None:
+        return self.percent[1] if self.percent else None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pass:
+    """One camera run: reading r on the reel lies at station  start + sign·(r − riser + shift).
+
+    `ties` are (what, difference in ft) for each thing seen twice; `shift_ft` is what the ties made of a slipped zero.
+    `seen` is what it filmed, as stations; None when it filmed nothing.
+    """
+
+    number: int
+    access: str
+    heading_to: str = ""
+    flow: Literal["with flow", "against flow"]
+    riser_ft: float = 0.0
+    when: str = ""  # "before cleaning", "after cleaning", "" when not said
+    after_cleaning: bool = False
+    start_ft: float
+    sign: Literal[1, -1]
+    shift_ft: float = 0.0
+    ties: tuple[tuple[str, float], ...] = ()
+    seen: Stretch | None = None
+    stopped_because: str = ""  # "reached main", "blocked", "water", "end" ...
+    note: str = ""
+
+    def station(self, reading_ft: float) -> float:
+        return self.start_ft + self.sign * (reading_ft - self.riser_ft + self.shift_ft)
+
+    def reading(self, station_ft: float) -> float:
+        """Back from a station to the reel."""
+        return self.sign * (station_ft - self.start_ft) + self.riser_ft - self.shift_ft
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """A line that branches off: the line it runs into, and the station there."""
+
+    line: str
+    station_ft: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One run of drain pipe. Stations are plan feet from `zero` (a place a tape can reach), growing the way pass 1 went.
+
+    `downstream` is +1 when stations grow with the flow, −1 when they grow against it. `length_ft` is what the owner
+    wrote, if he did; `stretch` in Profile is the known extent.
+    """
+
+    name: str
+    size_in: float
+    pipe: str
+    marks: tuple[Mark, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    passes: tuple[Pass, ...] = ()
+    zero: str = "access"  # or "slab edge"
+    downstream: Literal[1, -1] = 1
+    joins: Join | None = None
+    length_ft: float | None = None
+    ends: str = ""  # "city main", "septic tank", "main line" ...
+    filmed: bool = True
+    note: str = ""

@@ -1,0 +1,117 @@
+"""What leaves the house: options side by side, the quote, the record of a revision."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from typing import Literal
+
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Verdict
+from estimator.model.price import Price
+from estimator.model.say import Say
+from estimator.model.work import Scope, Takeoff
+
+TestPromise = Literal["yes", "only this part", "not promised"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Extra:
+    """A unit price agreed before work starts, with the most it can add before we stop and call."""
+
+    code: str
+    text_en: str
+    text_es: str
+    unit: str
+    price: Decimal
+    cap_quantity: Decimal
+    cap_amount: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Term:
+    """A sentence of the terms: kind is includes, excludes, assumption, caution, notice or other (paid to others)."""
+
+    id: str
+    kind: str
+    text_en: str
+    text_es: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Payment:
+    """A milestone: when it falls due and how much; the amounts sum to the total to the cent."""
+
+    text: Say
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Option:
+    """A scope in words a homeowner compares by. Percent, days and lengths are as shown."""
+
+    letter: str
+    title: Say
+    under_title: Say
+    scope: Scope
+    takeoffs: tuple[Takeoff, ...]
+    price: Price
+    days_on_site: Decimal
+    days_without_drains: Decimal
+    floors_opened: tuple[str, ...]
+    floor_sf: float
+    yard_sf: float
+    old_pipe_left_ft: float
+    stays_old: tuple[Say, ...]
+    water_test: TestPromise
+    water_test_text: Say
+    life_low: int
+    life_high: int
+    warranty_en: str
+    warranty_es: str
+    main_risk: Say
+    extras: tuple[Extra, ...]
+    terms: tuple[Term, ...]
+    payments: tuple[Payment, ...]
+    needs_papers: tuple[Say, ...] = ()  # permits, engineer
+    name: str = ""  # the estimator's own name for it, when he gave one
+    fixed: bool = True  # False: something must be confirmed before the price holds
+    not_fixed_because: tuple[Say, ...] = ()
+
+    @property
+    def most(self) -> Decimal:
+        """What the price cannot go above unless the homeowner signs: price and all capped extras."""
+        return self.price.total + sum((e.cap_amount for e in self.extras), Decimal(0))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Firm:
+    """The firm's letterhead, from the settings table."""
+
+    name: str
+    address: str
+    phone: str
+    email: str
+    licence: str
+    insurance: str
+    accent: str  # RRGGBB
+    logo: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quote:
+    """Options side by side with everything the papers need; pure data, no files."""
+
+    job: Job
+    diagnosis: Diagnosis
+    options: tuple[Option, ...]
+    blocked: tuple[Verdict, ...]  # why a way is not offered, one a method
+    firm: Firm
+    place: str
+    revision: int
+    day: date
+    valid_until: date
+    seen: tuple[Say, ...]  # what was filmed, how far
+    not_seen: tuple[Say, ...]
+    found: tuple[Say, ...]  # findings in plain words
+    notices: tuple[Term, ...] = ()
+    tables_fingerprint: str = ""

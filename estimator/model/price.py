@@ -1,0 +1,119 @@
+"""What a scope costs and what it is sold for, with every step of the build-up kept."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.model.say import Say
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TaskHours:
+    """Crew-hours of one task of one work item: likely × quantity × per × factor, unrounded. `cell` is the table cell."""
+
+    repair: str
+    work_item: str
+    task: str
+    crew: str
+    quantity_name: str
+    quantity: float
+    unit: str
+    per: float
+    likely: float
+    low: float
+    high: float
+    factor: float
+    factors: tuple[str, ...]
+    hours: float
+    cell: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CrewDays:
+    """One crew over the scope: hours of work, set-up on each day, days to the half, and what they cost."""
+
+    crew: str
+    work_hours: float
+    setup_hours: float
+    days: Decimal
+    hours: Decimal
+    rate: Decimal
+    amount: Decimal
+    cell: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CostLine:
+    """A line of cost, rounded once to the cent. part: labor, material, small parts, tax, equipment, sub, fee.
+
+    `shares` are (repair, work item, weight) by which the line is laid on repairs and work items.
+    """
+
+    part: str
+    ref: str
+    text: str
+    quantity: Decimal
+    unit: str
+    rate: Decimal
+    amount: Decimal
+    price_class: str  # own, sub, allowance, pass-through
+    formula: str = ""
+    cell: str = ""
+    shares: tuple[tuple[str, str, float], ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LineItem:
+    """A line the homeowner reads. amount == unit_price × quantity, to the cent.
+
+    `billed` is "measured" (quantity in its unit) or "lump" (quantity 1, `size` says how much work it stands for).
+    """
+
+    id: str  # "A3": option letter and number, set when options are lettered
+    work_item: str
+    work_class: str  # find, reach, pipe, put back
+    repair: str
+    text_en: str
+    text_es: str
+    size: float
+    size_unit: str
+    billed: str
+    quantity: Decimal
+    unit: str
+    unit_price: Decimal
+    amount: Decimal
+    price_class: str = "own"
+    cost_share: Decimal = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """One step of the build-up from direct cost to price, as the office reads it."""
+
+    text: str
+    formula: str
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Price:
+    """A scope's price: hours, crew days, cost lines, the steps up to the total, and the lines that add up to it."""
+
+    tasks: tuple[TaskHours, ...]
+    crews: tuple[CrewDays, ...]
+    costs: tuple[CostLine, ...]
+    steps: tuple[Step, ...]
+    lines: tuple[LineItem, ...]
+    direct: Decimal
+    contingency_percent: Decimal
+    before_rounding: Decimal
+    total: Decimal  # what the homeowner pays, tax on the homeowner's side included
+    tax: Decimal = Decimal(0)  # tax charged to the homeowner, 0 where the contractor pays it on materials
+    tax_text: str = ""
+    margin: Decimal = Decimal(0)  # share of the price left over cost, 0.40
+    lifts: tuple[Say, ...] = ()  # minimum charges that came into force
+    warnings: tuple[Say, ...] = ()
+
+    @property
+    def days(self) -> Decimal:
+        """Crew days, all crews one after another."""
+        return sum((c.days for c in self.crews), Decimal(0))

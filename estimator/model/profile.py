@@ -1,0 +1,281 @@
+"""A line in, answers for any station out: zone, pipe, bore, depth, invert, filmed or not, and how each is known."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Generic, Literal, TypeVar
+
+from estimator.model.line import ZONES, Line, Mark
+from estimator.model.stretch import Stretch, joined, missing
+
+How = Literal["read", "between", "carried", "assumed"]
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Answer(Generic[T]):
+    """A value with how it is known: read there; between two readings; carried beyond the last one; or assumed."""
+
+    value: T
+    how: How
+    marks: tuple[Mark, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Branch:
+    """A side drain where it joins. `side` is left, right, up or down as one looks with the flow."""
+
+    station_ft: float
+    size_in: float
+    side: str | None
+    live: str | None
+    proven: bool | None
+    name: str | None
+    away_ft: float  # how far the tie lies from the line
+    out_of_reach: bool
+    mark: Mark
+
+
+@dataclass(frozen=True, slots=True)
+class Beam:
+    """A footing or grade beam across the line: its stretch along the line and its bottom below the slab top, ft."""
+
+    stretch: Stretch
+    bottom_below_slab_ft: float
+    through: bool
+    mark: Mark
+
+
+class Profile:
+    """One line put together from its marks. Stations in ft; `extent` is from the lowest to the highest known one."""
+
+    def __init__(self, line: Line) -> None:
+        self.line = line
+        self._by_word: dict[str, tuple[Mark, ...]] = {}
+        for mark in line.marks:
+            self._by_word[mark.word] = (*self._by_word.get(mark.word, ()), mark)
+
+    def marks(self, *words: str) -> tuple[Mark, ...]:
+        """All marks of these words, in order of station."""
+        found = [m for word in words for m in self._by_word.get(word, ())]
+        return tuple(sorted(found, key=lambda m: (m.stretch.from_ft, m.stretch.to_ft)))
+
+    # ── extent and what was filmed ────────────────────────────────────────────────────────────
+
+    @property
+    def filmed(self) -> tuple[Stretch, ...]:
+        return joined(p.seen for p in self.line.passes if p.seen is not None)
+
+    @property
+    def extent(self) -> Stretch:
+        """From the lowest to the highest station known: filmed, marked, or given as a length."""
+        ends = [s for p in self.filmed for s in (p.from_ft, p.to_ft)]
+        ends += [s for f in self.line.findings for s in (f.stretch.from_ft, f.stretch.to_ft)]
+        ends += [m.stretch.from_ft for m in self.line.marks if not m.holds] or [0.0]
+        low, high = min(ends), max(ends)
+        if self.line.length_ft is not None:
+            if self.line.passes and self.line.passes[0].sign == -1:
+                low = min(low, high - self.line.length_ft)
+            else:
+                high = max(high, low + self.line.length_ft)
+        return Stretch(low, high)
+
+    @property
+    def not_inspected(self) -> tuple[Stretch, ...]:
+        return missing(self.extent, self.filmed)
+
+    def inspected(self, stretch: Stretch) -> bool:
+        return any(part.covers(stretch) for part in self.filmed)
+
+    # ── what holds from one mark to the next ──────────────────────────────────────────────────
+
+    def _held(self, words: Iterable[str], at_ft: float) -> Mark | None:
+        """A stretch that covers the station wins, the shortest first; else the last mark at or before it."""
+        marks = self.marks(*words)
+        over = [m for m in marks if not m.holds and m.stretch.length_ft > 0 and m.stretch.holds(at_ft)]
+        if over:
+            return min(over, key=lambda m: m.stretch.length_ft)
+        held = [m for m in marks if (m.holds or m.stretch.length_ft == 0) and m.stretch.from_ft <= at_ft]
+        after = [m for m in marks if m.holds and at_ft < m.stretch.from_ft]
+        backwards = self.line.passes and all(p.sign == -1 for p in self.line.passes)
+        if backwards and not held:
+            return min(after, key=lambda m: m.stretch.from_ft, default=None)
+        return max(held, key=lambda m: m.stretch.from_ft, default=None)
+
+    def zone(self, at_ft: float) -> Answer[str | None]:
+        """Slab, yard, drive ...; None with "assumed" where nobody said."""
+        mark = self._held(ZONES, at_ft)
+        return Answer(mark.word, "read", (mark,)) if mark else Answer(None, "assumed")
+
+    def pipe(self, at_ft: float) -> Answer[str]:
+        mark = self._held(("pipe",), at_ft)
+        return Answer(mark.choice, "read", (mark,)) if mark and mark.choice else Answer(self.line.pipe, "read")
+
+    def bore_in(self, at_ft: float) -> Answer[float]:
+        mark = self._held(("size",), at_ft)
+        if mark and mark.size_in is not None:
+            return Answer(mark.size_in, "read", (mark,))
+        return Answer(self.line.size_in, "read")
+
+    def room(self, at_ft: float) -> str | None:
+        mark = self._held(("room",), at_ft)
+        return mark.name if mark else None
+
+    def under(self, at_ft: float) -> str | None:
+        """What stands over the pipe: cabinets, tub, wall, tree ... or None."""
+        mark = self._held(("under",), at_ft)
+        return mark.choice if mark else None
+
+    def soil(self, at_ft: float) -> str | None:
+        mark = self._held(("soil",), at_ft)
+        return mark.choice if mark else None
+
+    def zones(self, stretch: Stretch) -> tuple[tuple[Stretch, str | None], ...]:
+        """The stretch cut where the zone changes, in order."""
+        return self._cut(stretch, ZONES, lambda at: self.zone(at).value)
+
+    def pipes(self, stretch: Stretch) -> tuple[tuple[Stretch, str], ...]:
+        """The stretch cut where the material changes, in order."""
+        return self._cut(stretch, ("pipe",), lambda at: self.pipe(at).value)
+
+    def sizes(self, stretch: Stretch) -> tuple[tuple[Stretch, float], ...]:
+        """The stretch cut where the bore changes, in order."""
+        return self._cut(stretch, ("size",), lambda at: self.bore_in(at).value)
+
+    def rooms(self, stretch: Stretch) -> tuple[str, ...]:
+        """The rooms over the stretch, each once, in order."""
+        cut = self._cut(stretch, ("room",), self.room)
+        return tuple(dict.fromkeys(room for _, room in cut if room))
+
+    def _cut(
+        self, stretch: Stretch, words: Iterable[str], value_at: Callable[[float], T]
+    ) -> tuple[tuple[Stretch, T], ...]:
+        edges = {stretch.from_ft, stretch.to_ft}
+        for mark in self.marks(*words):
+            edges |= {e for e in (mark.stretch.from_ft, mark.stretch.to_ft) if stretch.from_ft < e < stretch.to_ft}
+        cuts = sorted(edges)
+        if len(cuts) == 1:
+            return ((stretch, value_at(stretch.from_ft)),)
+        out: list[tuple[Stretch, T]] = []
+        for low, high in pairwise(cuts):
+            value = value_at((low + high) / 2)
+            if out and out[-1][1] == value:
+                out[-1] = (out[-1][0].union(Stretch(low, high)), value)
+            else:
+                out.append((Stretch(low, high), value))
+        return tuple(out)
+
+    # ── depth, invert, fall ───────────────────────────────────────────────────────────────────
+
+    def _depth_readings(self) -> tuple[Mark, ...]:
+        marks = self.marks("depth", "loc", "pothole", "invert")
+        return tuple(m for m in marks if m.depth_ft is not None)
+
+    def depth_to_centre_ft(self, at_ft: float) -> Answer[float | None]:
+        """Surface to pipe centre, ft: read there, between two readings in a straight line, or carried from the nearest.
+
+        An `invert` reading is turned into the centre by half the bore. None where no depth was ever read.
+        """
+
+        def centre(mark: Mark) -> float:
+            depth = mark.depth_ft or 0.0
+            return depth - self.bore_in(mark.stretch.from_ft).value / 24 if mark.to == "invert" else depth
+
+        readings = self._depth_readings()
+        over = [m for m in readings if m.stretch.holds(at_ft)]
+        if over:
+            return Answer(centre(over[0]), "read", (over[0],))
+        before = [m for m in readings if m.stretch.to_ft < at_ft]
+        after = [m for m in readings if m.stretch.from_ft > at_ft]
+        if before and after:
+            a, b = before[-1], after[0]
+            share = (at_ft - a.stretch.to_ft) / (b.stretch.from_ft - a.stretch.to_ft)
+            return Answer(centre(a) + share * (centre(b) - centre(a)), "between", (a, b))
+        nearest = (before or after)[-1 if before else 0] if before or after else None
+        return Answer(centre(nearest), "carried", (nearest,)) if nearest else Answer(None, "assumed")
+
+    def invert_below_slab_ft(self, at_ft: float) -> Answer[float | None]:
+        """Invert below the slab top from `invert` and `level` readings only (a locator depth never gives fall), ft."""
+        readings = [m for m in self.marks("invert", "level") if m.depth_ft is not None and m.surface in ("slab", None)]
+        here = [m for m in readings if m.stretch.holds(at_ft)]
+        if here:
+            return Answer(here[0].depth_ft, "read", (here[0],))
+        before = [m for m in readings if m.stretch.to_ft < at_ft]
+        after = [m for m in readings if m.stretch.from_ft > at_ft]
+        if before and after:
+            a, b = before[-1], after[0]
+            share = (at_ft - a.stretch.to_ft) / (b.stretch.from_ft - a.stretch.to_ft)
+            low, high = a.depth_ft or 0.0, b.depth_ft or 0.0
+            return Answer(low + share * (high - low), "between", (a, b))
+        nearest = (before or after)[-1 if before else 0] if before or after else None
+        return Answer(nearest.depth_ft, "carried", (nearest,)) if nearest else Answer(None, "assumed")
+
+    def fall_ft(self, from_ft: float, to_ft: float) -> Answer[float | None]:
+        """How much the invert drops from the upstream to the downstream one of two stations, ft; below 0 it runs back.
+
+        Only where both inverts were read or lie between readings; else None.
+        """
+        a, b = self.invert_below_slab_ft(from_ft), self.invert_below_slab_ft(to_ft)
+        if a.value is None or b.value is None or "carried" in (a.how, b.how):
+            return Answer(None, "assumed", (*a.marks, *b.marks))
+        upstream, downstream = (a, b) if (to_ft - from_ft) * self.line.downstream >= 0 else (b, a)
+        how: How = "read" if a.how == b.how == "read" else "between"
+        return Answer((downstream.value or 0.0) - (upstream.value or 0.0), how, (*a.marks, *b.marks))
+
+    # ── things on the way ─────────────────────────────────────────────────────────────────────
+
+    @property
+    def branches(self) -> tuple[Branch, ...]:
+        out = []
+        for m in self.marks("branch"):
+            out.append(
+                Branch(
+                    station_ft=m.stretch.from_ft,
+                    size_in=m.size_in or 0.0,
+                    side=m.side,
+                    live=m.live,
+                    proven=m.proven,
+                    name=m.name,
+                    away_ft=m.length("away") or 0.0,
+                    out_of_reach=m.out_of_reach,
+                    mark=m,
+                )
+            )
+        return tuple(out)
+
+    @property
+    def beams(self) -> tuple[Beam, ...]:
+        out = []
+        for m in self.marks("beam"):
+            wide, deep = m.length("wide"), m.length("deep")
+            stretch = (
+                m.stretch if m.stretch.length_ft else Stretch(m.stretch.from_ft, m.stretch.from_ft + (wide or 0.0))
+            )
+            out.append(Beam(stretch, deep or 0.0, m.through, m))
+        return tuple(out)
+
+    @property
+    def slab_edge_ft(self) -> float | None:
+        """The station where the slab begins as one comes from the yard, or None."""
+        edge = [m.stretch for m in self.marks("slab")]
+        if not edge:
+            return None
+        return edge[0].from_ft if self.line.downstream == -1 else edge[-1].to_ft
+
+    def accesses(self) -> tuple[float, ...]:
+        """Stations one can get in at: cleanouts, accesses and where a pass began."""
+        at = [m.stretch.from_ft for m in self.marks("cleanout", "access")]
+        at += [p.start_ft for p in self.line.passes]
+        return tuple(sorted(set(at)))
+
+    def to_nearest_access_ft(self, at_ft: float) -> float | None:
+        return min((abs(a - at_ft) for a in self.accesses()), default=None)
+
+    def to_slab_edge_ft(self, at_ft: float) -> float | None:
+        """How far inside the slab edge, ft; below 0 outside."""
+        edge = self.slab_edge_ft
+        return None if edge is None else (at_ft - edge) * -self.line.downstream
+
+    def locate(self, at_ft: float) -> Mark | None:
+        """The locate or pothole nearest to a station, or None."""
+        return min(self.marks("loc", "pothole"), key=lambda m: abs(m.stretch.middle_ft - at_ft), default=None)

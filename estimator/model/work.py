@@ -1,0 +1,104 @@
+"""A way of repair over a real stretch, and the quantities it takes: Repair, Quantity, Takeoff, Scope."""
+
+from dataclasses import dataclass, field
+from decimal import Decimal
+
+from estimator.model.judgement import Need, Verdict
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repair:
+    """One method over one stretch of one line.
+
+    `stretch` is the pipe replaced or lined, pads and remnants included (stations, ft). `answers` are ids of needs it puts
+    right, `leaves` ids of needs inside it that it does not. `facts` are the yes/no facts known before takeoff (rules add
+    theirs through verdicts). `first` are repairs that must come before and are priced with it (a dig before a liner).
+    `entry` is "exit" (along the pipe from where it leaves the slab), "wall" (straight in from the nearest open wall) or "".
+    """
+
+    id: str
+    method: str
+    line: str
+    stretch: Stretch
+    answers: tuple[str, ...] = ()
+    leaves: tuple[str, ...] = ()
+    entry: str = ""
+    reroute: str = ""  # the name of the way round it follows
+    facts: frozenset[str] = field(default_factory=frozenset)
+    verdicts: tuple[Verdict, ...] = ()
+    first: tuple["Repair", ...] = ()
+    because: tuple[Say, ...] = ()  # how the stretch came about: pads, whole joints, remnants
+
+
+JOB = "job"
+"""The method of the one takeoff a scope has besides its repairs: mobilising, permit, film, waits."""
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One number that went into a quantity, as a person would write it down."""
+
+    name: str
+    value: float | str
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quantity:
+    """How much: name (one of takeoff.quantities.NAMES), value, unit, formula in words, inputs, where the formula is from."""
+
+    name: str
+    value: float
+    unit: str
+    formula: str = ""
+    inputs: tuple[Input, ...] = ()
+    source: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Takeoff:
+    """All quantities of one repair (or of the job itself, repair.method == JOB), and the facts recipes ask for.
+
+    `sizes` names what {size} in a recipe means here, in inches as text: "4", "3x4" ... `finds` are findings of the takeoff
+    itself, such as a pipe crown that would hit a beam: verdicts on the repair found only once its geometry is known.
+    """
+
+    repair: Repair
+    quantities: tuple[Quantity, ...]
+    facts: frozenset[str]
+    size: str = ""
+    assumptions: tuple[Say, ...] = ()
+    cautions: tuple[Say, ...] = ()
+    finds: tuple[Verdict, ...] = ()
+
+    def value(self, name: str) -> float:
+        """The value of a quantity; 0.0 when this repair has none of it."""
+        return next((q.value for q in self.quantities if q.name == name), 0.0)
+
+    def quantity(self, name: str) -> Quantity | None:
+        return next((q for q in self.quantities if q.name == name), None)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Candidate:
+    """A repair as the search sees it. `cost` in whole cents; `shared` are keys of charges paid once a scope."""
+
+    id: str
+    line: str
+    stretch: Stretch
+    answers: frozenset[str]
+    cost: int
+    shared: frozenset[str] = field(default_factory=frozenset)
+    method: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scope:
+    """Repairs that together answer a set of needs; what they leave; and by how much at most the price could be beaten."""
+
+    repairs: tuple[Repair, ...]
+    needs: tuple[Need, ...]
+    leaves: tuple[Need, ...] = ()
+    bound: Decimal = Decimal(0)

@@ -1,0 +1,271 @@
+"""What one row of each table is. The dataclasses are the tables: a field is a column, its type is the column's kind.
+
+Column kinds by type: str text; float a number; Decimal dollars; int a whole number; bool yes/no; date a day;
+`X | None` may be empty; tuple[str, ...] words parted by commas. `metadata` says what a column refers to and what it means.
+Every table also has the columns of Kept.
+"""
+
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+
+def col(note: str, refers: str = "", choices: tuple[str, ...] = (), least: float | None = None) -> Any:
+    """A column: what it means, the table its ids come from, the words allowed, the least value allowed."""
+    return field(metadata={"note": note, "refers": refers, "choices": choices, "least": least})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """What every row carries so that the office can keep it."""
+
+    starts: date | None = field(default=None, metadata={"note": "the day this row begins to count; column `from`"})
+    active: bool = field(default=True, metadata={"note": "no: the row is kept but not used"})
+    note: str = field(default="", metadata={"note": "anything worth remembering"})
+    changed_by: str = field(default="", metadata={"note": "who changed it last"})
+    changed_on: date | None = field(default=None, metadata={"note": "the day it was changed last"})
+    cell_row: int = field(default=0, metadata={"note": "", "hidden": True})  # the row in the file, from 1 at the header
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Setting(Kept):
+    key: str = col("the name the program knows it by")
+    value: str = col("what the firm decides")
+    unit: str = col("ft, in, percent, days, dollars, text ...")
+    min: float | None = col("the least value that makes sense")
+    max: float | None = col("the most that makes sense")
+    why: str = col("what it does, in a sentence")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Role(Kept):
+    role: str = col("who")
+    wage: Decimal = col("dollars an hour on the pay slip", least=0)
+    burden_percent: Decimal = col("taxes, insurance, benefits and truck, on top of the wage", least=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CrewMember(Kept):
+    """Table crews: one row a role of a crew."""
+
+    crew: str = col("the crew")
+    role: str = col("who is in it", refers="roles")
+    count: Decimal = col("how many", least=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Material(Kept):
+    item: str = col("id")
+    text: str = col("what it is")
+    size: str = col("pipe size in inches, where it has one")
+    unit: str = col("ft, each, ton, cy, sf, bag, gal ...")
+    cost: Decimal = col("dollars a unit", least=0)
+    waste_percent: Decimal = col("added before rounding up to packs", least=0)
+    pack: Decimal = col("bought in multiples of this; empty or 0: any amount", least=0)
+    taxable: bool = col("the firm pays sales tax on it when buying")
+    small_parts: bool = col("small parts are added on it")
+    price_day: date | None = col("the day the price was learnt")
+    supplier: str = col("who sells it")
+    part_no: str = col("the supplier's number")
+    good_until: date | None = col("the day the price ends")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Equipment(Kept):
+    item: str = col("id")
+    text: str = col("what it is")
+    unit: str = col("day or each", choices=("day", "each"))
+    cost: Decimal = col("dollars a day, or each time", least=0)
+    crew: str = col("whose days it follows; empty for each", refers="crews")
+    min_days: Decimal = col("the least days charged", least=0)
+    own: bool = col("yes: the firm's own; no: rented")
+    price_day: date | None = col("the day the price was learnt")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SubOrFee(Kept):
+    """Table subs_and_fees."""
+
+    item: str = col("id")
+    text: str = col("what it is")
+    unit: str = col("each, day, load, cy ...")
+    cost: Decimal = col("dollars a unit", least=0)
+    price_class: str = col("which margin applies; column `class`", refers="pricing")
+    price_day: date | None = col("the day the price was learnt")
+    valid_until: date | None = col("the day the price ends")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Production(Kept):
+    task: str = col("id")
+    unit: str = col("what one of is")
+    crew: str = col("who does it", refers="crews")
+    low: float = col("crew-hours a unit on a good day", least=0)
+    likely: float = col("crew-hours a unit as a rule", least=0)
+    high: float = col("crew-hours a unit on a bad day", least=0)
+    covers: str = col("what the hour includes, so that nothing is counted twice or forgotten")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Factor(Kept):
+    fact: str = col("the yes/no fact that slows it down")
+    tasks: tuple[str, ...] = col("the tasks it slows down", refers="production")
+    multiplier: float = col("hours times this", least=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkItem(Kept):
+    item: str = col("id")
+    work_class: str = col("column `class`", choices=("find", "reach", "pipe", "put back"))
+    methods: tuple[str, ...] = col("the methods that may need it; `job` for once a scope", refers="methods")
+    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+    quantity: str = col("the takeoff quantity that says how much; it is on the quote when that is above 0")
+    unit: str = col("ft, sq ft, each, job ...")
+    billed: str = col("measured or lump", choices=("measured", "lump"))
+    order: int = col("place on the quote")
+    text_en: str = col("what the homeowner reads, English")
+    text_es: str = col("what the homeowner reads, Spanish")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recipe(Kept):
+    work_item: str = col("what it makes", refers="work_items")
+    part: str = col("", choices=("labor", "material", "equipment", "sub", "fee"))
+    ref: str = col("a task, material, equipment or sub; {size} stands for the pipe size")
+    quantity: str = col("the takeoff quantity; empty: the work item's own")
+    per: float = col("how many of ref for one of quantity", least=0)
+    crew: str = col("instead of the production row's crew", refers="crews")
+    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MethodRow(Kept):
+    """Table methods."""
+
+    method: str = col("id")
+    min_charge: Decimal | None = col("the least this method is sold for, once a scope", least=0)
+    contingency_percent: Decimal = col("for what a method hides, of direct cost", least=0)
+    life_low: int = col("years, typical, low", least=0)
+    life_high: int = col("years, typical, high", least=0)
+    drains_out_days: float = col("days without drains, each repair", least=0)
+    drains_out_per_pipe_day: float = col("and for each crew-day on the pipe", least=0)
+    warranty_en: str = col("what is promised, English")
+    warranty_es: str = col("what is promised, Spanish")
+    title_en: str = col("the way of repair in plain words, English")
+    title_es: str = col("the way of repair in plain words, Spanish")
+    under_en: str = col("the line under the title, English")
+    under_es: str = col("the line under the title, Spanish")
+    risk_en: str = col("the main thing that can go wrong, English")
+    risk_es: str = col("the main thing that can go wrong, Spanish")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PriceClass(Kept):
+    """Table pricing."""
+
+    price_class: str = col("own, sub, allowance, pass-through; column `class`")
+    margin_percent: Decimal = col("share of the price, never of the cost", least=0)
+    floor_margin_percent: Decimal = col("never below this without the owner", least=0)
+    contingency: bool = col("contingency applies")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contingency(Kept):
+    fact: str = col("an unknown that asks for more: depth_unlocated, soil_unknown ...")
+    percent: Decimal = col("added to the method's own", least=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Soil(Kept):
+    soil: str = col("the word used in the notes")
+    osha_type: str = col(
+        "A, B, C or rock, undisturbed; soil over a pipe is never better than B", choices=("A", "B", "C", "rock")
+    )
+    swell_percent: float = col("bank to loose", least=0)
+    shrink_machine: float = col("compacted yards from a bank yard, by machine", least=0)
+    shrink_hand: float = col("compacted yards from a bank yard, hand tamped", least=0)
+    tons_per_bcy: float = col("weight", least=0)
+    shoring_every_ft: float | None = col(
+        "price allowance for shoring sets in a tunnel; empty: no tunnel without full shoring", least=0
+    )
+    can_tunnel: bool = col("no: loose, running or fill")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ExtraRow(Kept):
+    """Table extras: unit prices agreed before work starts."""
+
+    code: str = col("id")
+    methods: tuple[str, ...] = col("where it is offered", refers="methods")
+    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+    unit: str = col("ft, each, cy ...")
+    price: Decimal = col("dollars a unit", least=0)
+    cap: Decimal = col("the most units before we stop and call", least=0)
+    text_en: str = col("what the homeowner reads, English")
+    text_es: str = col("what the homeowner reads, Spanish")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlaceRow(Kept):
+    """Table places: a jurisdiction. Empty is *not answered*, never zero."""
+
+    place: str = col("id")
+    text: str = col("its name")
+    tax_kind: str = col("", choices=("contractor pays", "separated", "whole charge", "none", ""))
+    tax_percent: Decimal | None = col("sales tax", least=0)
+    deposit_cap_amount: Decimal | None = col("no deposit above this", least=0)
+    deposit_cap_percent: Decimal | None = col("nor above this share of the price", least=0)
+    cancel_business_days: int | None = col("days the homeowner may cancel in", least=0)
+    inspection_before_cover: bool | None = col("an inspector must see the pipe before it is covered")
+    permit_item: str = col("the permit fee", refers="subs_and_fees")
+    code: str = col("code family", choices=("IPC", "UPC", ""))
+    code_edition: str = col("edition and local changes")
+    slope_small_in_per_ft: float | None = col("least fall, pipe up to 2.5 in", least=0)
+    slope_mid_in_per_ft: float | None = col("least fall, pipe 3 to 6 in", least=0)
+    min_liner_wall_mm: float | None = col("least liner wall asked", least=0)
+    cleanout_every_ft: float | None = col("", least=0)
+    cleanout_turn_degrees: float | None = col("", least=0)
+    tendons_since: int | None = col("slabs built since this year may have tendons", least=0)
+    source: str = col("where this was read or who said so")
+    checked_on: date | None = col("the day someone last looked")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TermRow(Kept):
+    """Table terms."""
+
+    id: str = col("id")
+    kind: str = col(
+        "", choices=("includes", "excludes", "assumption", "caution", "notice", "to others", "crew caution")
+    )
+    methods: tuple[str, ...] = col("empty: all", refers="methods")
+    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+    order: int = col("place in its list")
+    text_en: str = col("English")
+    text_es: str = col("Spanish")
+
+
+TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
+    "settings": (Setting, ("key",)),
+    "roles": (Role, ("role",)),
+    "crews": (CrewMember, ("crew", "role")),
+    "materials": (Material, ("item",)),
+    "equipment": (Equipment, ("item",)),
+    "subs_and_fees": (SubOrFee, ("item",)),
+    "production": (Production, ("task",)),
+    "factors": (Factor, ("fact", "tasks")),
+    "work_items": (WorkItem, ("item",)),
+    "recipes": (Recipe, ("work_item", "part", "ref", "quantity", "when")),
+    "methods": (MethodRow, ("method",)),
+    "pricing": (PriceClass, ("price_class",)),
+    "contingency": (Contingency, ("fact",)),
+    "soils": (Soil, ("soil",)),
+    "extras": (ExtraRow, ("code",)),
+    "places": (PlaceRow, ("place",)),
+    "terms": (TermRow, ("id",)),
+}
+"""Every table: its row and the columns that name a row; two rows of one name differ in `from`."""
+
+HEADERS: dict[str, str] = {"starts": "from", "work_class": "class", "price_class": "class"}
+"""Column headers that are no Python names."""

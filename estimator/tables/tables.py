@@ -1,0 +1,155 @@
+"""A set of tables as of one day: the newest row begun by that day, by id."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+from decimal import Decimal
+from typing import cast
+
+from estimator.tables.rows import (
+    TABLES,
+    Contingency,
+    CrewMember,
+    Equipment,
+    ExtraRow,
+    Factor,
+    Kept,
+    Material,
+    MethodRow,
+    PlaceRow,
+    PriceClass,
+    Production,
+    Recipe,
+    Role,
+    Setting,
+    Soil,
+    SubOrFee,
+    TermRow,
+    WorkItem,
+)
+
+
+@dataclass(frozen=True)
+class Tables:
+    """All rows read, and the day they are looked at. Look-ups raise KeyError for an unknown id."""
+
+    rows: Mapping[str, tuple[Kept, ...]]
+    day: date
+    fingerprint: str = ""
+    source: str = ""
+
+    def on(self, day: date) -> "Tables":
+        """The same tables looked at on another day."""
+        return replace(self, day=day)
+
+    def current(self, table: str) -> tuple[Kept, ...]:
+        """Active rows, one for each id: the newest begun by the day."""
+        cache = self.__dict__.setdefault("_current", {})
+        if table not in cache:
+            names = TABLES[table][1]
+            newest: dict[tuple[object, ...], Kept] = {}
+            for row in self.rows.get(table, ()):
+                key = tuple(getattr(row, n) for n in names)
+                begun = row.starts is None or row.starts <= self.day
+                old = newest.get(key)
+                if begun and (old is None or (row.starts or date.min) >= (old.starts or date.min)):
+                    newest[key] = row
+            cache[table] = tuple(row for row in newest.values() if row.active)
+        return cast(tuple[Kept, ...], cache[table])
+
+    def _find(self, table: str, key: str) -> Kept:
+        index = self.__dict__.setdefault("_index", {})
+        if table not in index:
+            name = TABLES[table][1][0]
+            index[table] = {getattr(row, name): row for row in self.current(table)}
+        return cast(Kept, index[table][key])
+
+    # ── look-ups ──────────────────────────────────────────────────────────────────────────────
+
+    def setting(self, key: str) -> Setting:
+        return cast(Setting, self._find("settings", key))
+
+    def number(self, key: str) -> float:
+        """A setting as a float."""
+        return float(self.setting(key).value)
+
+    def amount(self, key: str) -> Decimal:
+        """A setting as a Decimal."""
+        return Decimal(self.setting(key).value)
+
+    def text(self, key: str) -> str:
+        return self.setting(key).value
+
+    def yes(self, key: str) -> bool:
+        return self.setting(key).value == "yes"
+
+    def with_settings(self, changes: Mapping[str, str]) -> "Tables":
+        """The same tables with some settings changed, for one job or a what-if. Errors: KeyError for an unknown key."""
+        for key in changes:
+            self.setting(key)
+        rows = tuple(
+            replace(row, value=changes[row.key]) if isinstance(row, Setting) and row.key in changes else row
+            for row in self.rows["settings"]
+        )
+        return replace(self, rows={**self.rows, "settings": rows})
+
+    def material(self, item: str) -> Material:
+        return cast(Material, self._find("materials", item))
+
+    def equipment(self, item: str) -> Equipment:
+        return cast(Equipment, self._find("equipment", item))
+
+    def sub(self, item: str) -> SubOrFee:
+        return cast(SubOrFee, self._find("subs_and_fees", item))
+
+    def production(self, task: str) -> Production:
+        return cast(Production, self._find("production", task))
+
+    def method(self, method: str) -> MethodRow:
+        return cast(MethodRow, self._find("methods", method))
+
+    def price_class(self, name: str) -> PriceClass:
+        return cast(PriceClass, self._find("pricing", name))
+
+    def soil(self, soil: str) -> Soil:
+        return cast(Soil, self._find("soils", soil))
+
+    def place(self, place: str) -> PlaceRow:
+        return cast(PlaceRow, self._find("places", place))
+
+    def work_item(self, item: str) -> WorkItem:
+        return cast(WorkItem, self._find("work_items", item))
+
+    # ── whole tables ──────────────────────────────────────────────────────────────────────────
+
+    @property
+    def work_items(self) -> tuple[WorkItem, ...]:
+        return cast(tuple[WorkItem, ...], self.current("work_items"))
+
+    @property
+    def recipes(self) -> tuple[Recipe, ...]:
+        return cast(tuple[Recipe, ...], self.current("recipes"))
+
+    @property
+    def factors(self) -> tuple[Factor, ...]:
+        return cast(tuple[Factor, ...], self.current("factors"))
+
+    @property
+    def crew_members(self) -> tuple[CrewMember, ...]:
+        return cast(tuple[CrewMember, ...], self.current("crews"))
+
+    @property
+    def roles(self) -> tuple[Role, ...]:
+        return cast(tuple[Role, ...], self.current("roles"))
+
+    @property
+    def contingencies(self) -> tuple[Contingency, ...]:
+        return cast(tuple[Contingency, ...], self.current("contingency"))
+
+    @property
+    def extras(self) -> tuple[ExtraRow, ...]:
+        return cast(tuple[ExtraRow, ...], self.current("extras"))
+
+    @property
+    def terms(self) -> tuple[TermRow, ...]:
+        return cast(tuple[TermRow, ...], self.current("terms"))

@@ -1,0 +1,20 @@
+"""Problems: printed with place, what is wrong, what to write instead; the worst first."""
+
+from estimator.model.problem import Kind, Level, Place, worst_first
+
+SLIP = Kind("log/slip", Level.ERROR, "{word} is no word.", "Write {near}.")
+ASK = Kind("log/ask", Level.QUESTION, "nobody said {what}.", "Find out.")
+
+
+def test_a_problem_says_where_what_and_what_to_write() -> None:
+    problem = SLIP(Place("main.txt", 3, 7), word="rots", near="roots")
+    assert str(problem) == "main.txt:3:7: rots is no word.\n  Write roots.   (log/slip)"
+
+
+def test_a_place_in_a_table_names_file_table_and_cell() -> None:
+    assert str(Place("prices.xlsx", table="materials", cell="D17")) == "prices.xlsx [materials] D17"
+
+
+def test_errors_come_before_questions_whatever_their_line() -> None:
+    first, last = SLIP(Place("a", 9), word="x", near="y"), ASK(Place("a", 1), what="the soil")
+    assert worst_first((last, first)) == (first, last)

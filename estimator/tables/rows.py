@@ -100,7 +100,7 @@ class SubOrFee(Kept):
 class Production(Kept):
     task: str = col("id")
     unit: str = col("what one of is")
-    crew: str = col("who does it", refers="crews")
+    crew: str = col("who does it; empty: every crew that comes (daily set-up)", refers="crews")
     low: float = col("crew-hours a unit on a good day", least=0)
     likely: float = col("crew-hours a unit as a rule", least=0)
     high: float = col("crew-hours a unit on a bad day", least=0)
@@ -124,8 +124,8 @@ class WorkItem(Kept):
     unit: str = col("ft, sq ft, each, job ...")
     billed: str = col("measured or lump", choices=("measured", "lump"))
     order: int = col("place on the quote")
-    text_en: str = col("what the homeowner reads, English")
-    text_es: str = col("what the homeowner reads, Spanish")
+    text_en: str = col("what the homeowner reads, English; {size} stands for the pipe size in inches")
+    text_es: str = col("what the homeowner reads, Spanish; {size} stands for the pipe size in inches")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

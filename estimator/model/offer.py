@@ -46,6 +46,26 @@ class Payment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ToOthers:
+    """Something the homeowner will also meet: who does it, and about how much; None where nobody can say yet."""
+
+    text_en: str
+    text_es: str
+    who: Literal["we do", "you do", "allowance"] = "you do"
+    amount: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DaySpan:
+    """Days of the work from the morning of day `start` (from 0) for `length` days: what is done, and whether drains work."""
+
+    start: Decimal
+    length: Decimal
+    text: Say
+    no_drains: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Option:
     """A scope in words a homeowner compares by. Percent, days and lengths are as shown."""
 
@@ -76,6 +96,14 @@ class Option:
     name: str = ""  # the estimator's own name for it, when he gave one
     fixed: bool = True  # False: something must be confirmed before the price holds
     not_fixed_because: tuple[Say, ...] = ()
+    does: tuple[Say, ...] = ()  # how many feet, of what, where in the house
+    to_others: tuple[ToOthers, ...] = ()
+    day_spans: tuple[DaySpan, ...] = ()
+
+    @property
+    def all_in(self) -> Decimal:
+        """The price and what goes to others, as far as anybody can say."""
+        return self.price.total + sum((o.amount for o in self.to_others if o.amount is not None), Decimal(0))
 
     @property
     def most(self) -> Decimal:
@@ -115,3 +143,9 @@ class Quote:
     found: tuple[Say, ...]  # findings in plain words
     notices: tuple[Term, ...] = ()
     tables_fingerprint: str = ""
+    urgency: Say | None = None
+    if_nothing: Say | None = None  # what happens if nothing is done
+    if_cleaned: Say | None = None  # and if it is only cleaned
+    tests: tuple[Say, ...] = ()  # what the water tests showed
+    cancel_business_days: int | None = None
+    paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending

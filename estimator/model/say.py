@@ -1,6 +1,7 @@
 """A sentence to be said in the reader's language: the English text with named gaps, and what fills them."""
 
 from dataclasses import dataclass
+from decimal import Decimal
 
 
 @dataclass(frozen=True, slots=True)
@@ -11,8 +12,24 @@ class Feet:
 
 
 @dataclass(frozen=True, slots=True)
+class Dollars:
+    """An amount to be shown in the reader's manner; cents only where there are any."""
+
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True)
+class Days:
+    """A number of days, halves among them, to be shown with its word."""
+
+    days: Decimal
+
+
+@dataclass(frozen=True, slots=True)
 class Say:
     """`text` is the message id of the catalogs (English with {gaps}); `words` are (gap, value) pairs.
+
+    A value is text, a number, a date, Feet, Dollars, Days, another Say, or a tuple of these (said as a list).
 
     >>> Say.of("the pipe is open at {at}", at=Feet(12.5)).text
     'the pipe is open at {at}'
@@ -27,5 +44,16 @@ class Say:
 
     def __str__(self) -> str:
         """Plain English, for logs and tests; people get it through wording.say()."""
-        shown = {name: f"{value.ft:g} ft" if isinstance(value, Feet) else value for name, value in self.words}
-        return self.text.format(**shown)
+        return self.text.format(**{name: _plain(value) for name, value in self.words})
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Feet):
+        return f"{value.ft:g} ft"
+    if isinstance(value, Dollars):
+        return f"${value.amount:,}"
+    if isinstance(value, Days):
+        return f"{value.days.normalize():f} days"
+    if isinstance(value, tuple):
+        return ", ".join(str(_plain(part)) for part in value)
+    return value

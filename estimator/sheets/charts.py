@@ -1,0 +1,58 @@
+"""A Chart and its sheet in, a native chart with its words for those who cannot see it on the worksheet."""
+
+from typing import Any
+
+from estimator.sheets.book import Chart, Series, Sheet
+
+KINDS: dict[str, dict[str, str]] = {
+    "scatter": {"type": "scatter", "subtype": "straight"},
+    "bar": {"type": "bar"},
+    "column": {"type": "column"},
+    "stacked bar": {"type": "bar", "subtype": "stacked"},
+}
+SMALL = {"name": "Calibri", "size": 9, "color": "#222B33"}
+
+
+def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None:
+    """Draw it. Errors: ValueError when the library refuses it."""
+    drawn = workbook.add_chart(KINDS[chart.kind])
+    for series in chart.series:
+        drawn.add_series(_series(sheet, chart, series))
+    drawn.set_title({"name": chart.title, "name_font": {**SMALL, "size": 11, "bold": True}, "overlay": False})
+    drawn.set_x_axis({"name": chart.x_title, "name_font": SMALL, "num_font": SMALL, "major_gridlines": {"visible": False}})
+    y: dict[str, object] = {"name": chart.y_title, "name_font": SMALL, "num_font": SMALL, "num_format": chart.number_format}
+    y["major_gridlines"] = {"visible": True, "line": {"color": "#E1E5E8", "width": 0.75}}
+    if chart.y_reversed:
+        y["reverse"] = True
+    if chart.kind == "scatter":
+        y["crossing"] = "min"
+    drawn.set_y_axis(y)
+    drawn.set_legend({"position": "bottom", "font": SMALL} if chart.legend else {"none": True})
+    drawn.set_size({"width": chart.width_px, "height": chart.height_px})
+    drawn.set_chartarea({"border": {"none": True}})
+    answer = worksheet.insert_chart(chart.row, chart.column, drawn, {"description": chart.alt, "object_position": 1})
+    if answer:
+        raise ValueError(f"{sheet.name}: the chart “{chart.title}” was not written (answer {answer})")
+
+
+def _series(sheet: Sheet, chart: Chart, series: Series) -> dict[str, object]:
+    out: dict[str, object] = {
+        "name": series.name,
+        "categories": [sheet.name, *series.categories],
+        "values": [sheet.name, *series.values],
+    }
+    if chart.kind == "scatter":
+        line = {"color": f"#{series.colour}", "width": series.width_pt, **({"dash_type": "dash"} if series.dash else {})}
+        out["line"] = line if series.line else {"none": True}
+        out["marker"] = {"type": series.marker or "none", **(_fill(series, 8) if series.marker else {})}
+    else:
+        out |= {"fill": {"color": f"#{series.colour}"}, "border": {"none": True}, "gap": 60}
+    if series.labels:
+        custom = [{"value": text} if text else {"delete": True} for text in series.labels]
+        out["data_labels"] = {"custom": custom, "value": True, "position": "above", "font": SMALL}
+    return out
+
+
+def _fill(series: Series, size: int) -> dict[str, object]:
+    colour = {"color": f"#{series.colour}"}
+    return {"size": size, "fill": colour, "border": colour}

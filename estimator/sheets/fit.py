@@ -1,0 +1,103 @@
+"""Text, style and a width in, the room it takes out: lines of wrapped text, row heights, widths of numbers."""
+
+from collections.abc import Mapping
+from decimal import Decimal
+from functools import lru_cache
+
+from estimator.sheets.book import Cell, Formula, Sheet
+
+CELL_PADDING_PX = 9
+SAFETY = 1.06  # other programs draw the same letters a little wider
+MOST_ROW_PT = 409.0  # a row cannot be higher in the file format
+
+
+@lru_cache(maxsize=20_000)
+def _plain_width_px(text: str) -> int:
+    from xlsxwriter.utility import xl_pixel_width
+
+    return int(xl_pixel_width(text))
+
+
+def text_width_px(text: str, size_pt: float, bold: bool) -> float:
+    """How wide one line of text is drawn, in pixels at 96 to the inch."""
+    return _plain_width_px(text) * size_pt / 11 * (1.07 if bold else 1.0) * SAFETY
+
+
+def column_px(width: float) -> int:
+    """A column's width in characters, in pixels."""
+    return int(width * 7 + 5)
+
+
+def wrapped(text: str, width_px: float, size_pt: float, bold: bool) -> int:
+    """How many lines the text takes when wrapped at spaces; a word longer than a line is broken.
+
+    >>> wrapped("one two three", 400, 11, False), wrapped("one two three", 30, 11, False)
+    (1, 3)
+    """
+    lines = 0
+    for paragraph in text.split("\n"):
+        lines += 1
+        used = 0.0
+        for word in paragraph.split(" "):
+            wide = text_width_px(word + " ", size_pt, bold)
+            if used and used + wide > width_px:
+                lines += 1
+                used = 0.0
+            if wide > width_px:
+                more = int(wide // width_px)
+                lines += more
+                wide -= more * width_px
+            used += wide
+    return lines
+
+
+def shown(value: object, number_format: str) -> str:
+    """About what a number looks like in its cell, for measuring."""
+    if isinstance(value, Formula):
+        value = value.value
+    if value is None:
+        return ""
+    if isinstance(value, int | float | Decimal) and number_format:
+        if "$" in number_format:
+            return f"${value:,.2f}" if ".00" in number_format else f"${value:,.0f}"
+        return f"{float(value) * 100:.1f}%" if "%" in number_format else f"{value:,.2f}"
+    return str(value)
+
+
+def cell_height_pt(cell: Cell, widths: tuple[float, ...], style: Mapping[str, object]) -> float:
+    """The height a cell asks for, in points."""
+    size = float(str(style["font_size"]))
+    text = shown(cell.value, str(style.get("num_format", "")))
+    room = sum(column_px(w) for w in widths) - CELL_PADDING_PX
+    lines = wrapped(text, room, size, bool(style.get("bold"))) if style.get("text_wrap") else 1
+    return lines * size * 1.27 + 3.5
+
+
+def row_heights(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tuple[float, ...]:
+    """The height of every row, in points. Errors: ValueError where a text needs more than a row can be high."""
+    out = []
+    for index, row in enumerate(sheet.rows):
+        height, at = row.height_pt or 0.0, 0
+        for cell in row.cells:
+            if not row.height_pt:
+                height = max(height, cell_height_pt(cell, sheet.widths[at : at + cell.span], styles[cell.style]))
+            at += cell.span
+        if height > MOST_ROW_PT:
+            raise ValueError(f"{sheet.name}, row {index + 1}: the text is too long for one row")
+        out.append(round(height or 6.0, 2))
+    return tuple(out)
+
+
+def column_widths(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tuple[float, ...]:
+    """The columns' widths, widened where a number would not fit and show as ###."""
+    widths = list(sheet.widths)
+    for row in sheet.rows:
+        at = 0
+        for cell in row.cells:
+            style = styles[cell.style]
+            if cell.span == 1 and not style.get("text_wrap"):
+                text = shown(cell.value, str(style.get("num_format", "")))
+                needs = text_width_px(text, float(str(style["font_size"])), bool(style.get("bold"))) + CELL_PADDING_PX
+                widths[at] = max(widths[at], round((needs - 5) / 7 + 0.5, 1))
+            at += cell.span
+    return tuple(widths)

@@ -1,0 +1,79 @@
+"""A style's name and the accent colour in, the properties of a cell format out."""
+
+from collections.abc import Mapping
+
+FONT = "Calibri"
+INK = "#222B33"
+QUIET = "#5B6770"
+RED = "#A61B1B"
+MONEY = "$#,##0.00"
+WHOLE_MONEY = "$#,##0"
+
+
+def tint(colour: str, share: float) -> str:
+    """A colour mixed with white: share 0 is white, 1 the colour itself.
+
+    >>> tint("000000", 0.5)
+    '#808080'
+    """
+    parts = [int(colour.lstrip("#")[i : i + 2], 16) for i in (0, 2, 4)]
+    return "#" + "".join(f"{round(255 - (255 - p) * share):02X}" for p in parts)
+
+
+def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
+    """Every named style of a book in this accent colour."""
+    main, pale, soft = tint(accent, 1), tint(accent, 0.10), tint(accent, 0.28)
+    text = {"font_name": FONT, "font_size": 10.5, "font_color": INK, "valign": "top", "text_wrap": True}
+    number = {**text, "align": "right", "text_wrap": False}
+    line = {"bottom": 4, "bottom_color": "#9AA5AD"}
+    head = {**text, "bold": True, "font_size": 10, "bg_color": pale, "bottom": 1, "bottom_color": main, "valign": "vcenter"}
+    total = {**number, "bold": True, "font_size": 12, "top": 1, "bottom": 6, "top_color": main, "bottom_color": main}
+    segment = {**text, "font_size": 9, "align": "center", "valign": "vcenter"}
+    return {
+        "body": text,
+        "bold": {**text, "bold": True},
+        "quiet": {**text, "font_size": 9.5, "font_color": QUIET},
+        "firm": {**text, "bold": True, "font_size": 17, "font_color": main},
+        "title": {**text, "bold": True, "font_size": 15},
+        "heading": {**text, "bold": True, "font_size": 12.5, "font_color": main, "bottom": 2, "bottom_color": main},
+        "label": {**text, "font_color": QUIET, **line},
+        "value": {**text, **line},
+        "value bold": {**text, "bold": True, **line},
+        "price": {**text, "bold": True, "font_size": 20, "align": "left", "text_wrap": False, "num_format": WHOLE_MONEY},
+        "option": {**text, "bold": True, "font_size": 13, "font_color": "#FFFFFF", "bg_color": main, "valign": "vcenter"},
+        "under": {**text, "bg_color": pale, "italic": True},
+        "box": {**text, "bg_color": "#FFF6DC", "left": 5, "left_color": "#D9A400"},
+        "alarm": {**text, "bold": True, "font_color": "#FFFFFF", "bg_color": RED, "font_size": 14, "valign": "vcenter"},
+        "head": head,
+        "head right": {**head, "align": "right"},
+        "head centre": {**head, "align": "center"},
+        "cell": {**text, **line},
+        "cell centre": {**text, **line, "align": "center"},
+        "cell bold": {**text, **line, "bold": True},
+        "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 9.5},
+        "number": {**number, **line},
+        "hours": {**number, **line, "num_format": "0.00"},
+        "percent": {**number, **line, "num_format": "0.0%"},
+        "money": {**number, **line, "num_format": MONEY},
+        "whole money": {**number, **line, "num_format": WHOLE_MONEY},
+        "whole money left": {**text, **line, "align": "left", "bold": True, "num_format": WHOLE_MONEY},
+        "total words": {**total, "align": "left", "text_wrap": True},
+        "total": {**total, "num_format": MONEY},
+        "sum words": {**text, "bold": True, "top": 1},
+        "sum": {**number, "bold": True, "top": 1, "num_format": MONEY},
+        "sum hours": {**number, "bold": True, "top": 1, "num_format": "0.00"},
+        "write": {**text, "bottom": 1, "bottom_color": INK},
+        "write number": {**number, "bottom": 1, "bottom_color": INK, "num_format": "0.00"},
+        "tick": {**text, "align": "center", "border": 1, "bg_color": "#FFFFFF"},
+        "input": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.00"},
+        "input percent": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.0%"},
+        "empty box": {**text, "border": 4, "border_color": "#9AA5AD"},
+        "segment ground": {**segment, "bg_color": "#DDE8D2"},
+        "segment slab": {**segment, "bg_color": "#D8D8D8"},
+        "segment good": {**segment, "bg_color": soft},
+        "segment bad": {**segment, "bg_color": RED, "font_color": "#FFFFFF", "bold": True},
+        "segment watch": {**segment, "bg_color": "#F2C14E"},
+        "segment unseen": {**segment, "bg_color": "#FFFFFF", "border": 4, "border_color": QUIET, "italic": True},
+        "segment done": {**segment, "bg_color": main, "font_color": "#FFFFFF"},
+        "segment none": {**segment},
+    }  # fmt: skip

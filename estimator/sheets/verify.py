@@ -1,0 +1,91 @@
+"""The bytes of an xlsx we wrote in; nothing out, or BrokenBook with everything that is not as it should be."""
+
+import io
+import re
+import zipfile
+from typing import Any
+
+from estimator.sheets.book import Book, Formula
+
+ALLOWED_PARTS = (
+    r"\[Content_Types\]\.xml", r"_rels/\.rels", r"docProps/(app|core)\.xml",
+    r"xl/(workbook|styles|sharedStrings)\.xml", r"xl/theme/theme1\.xml", r"xl/_rels/workbook\.xml\.rels",
+    r"xl/worksheets/sheet\d+\.xml", r"xl/worksheets/_rels/sheet\d+\.xml\.rels",
+    r"xl/drawings/drawing\d+\.xml", r"xl/drawings/_rels/drawing\d+\.xml\.rels", r"xl/charts/chart\d+\.xml",
+    r"xl/media/image\d+\.(png|jpeg)",
+)  # fmt: skip
+"""Every part a file of ours may hold: no comments, no links, no macros, no printer settings, no custom XML."""
+
+FORBIDDEN_TEXT = (
+    'TargetMode="External"', 'state="hidden"', 'state="veryHidden"', ' hidden="1"', "HYPERLINK(", "WEBSERVICE(",
+    "INDIRECT(", "<legacyDrawing", "<oleObject", "ddeLink",
+)  # fmt: skip
+
+
+class BrokenBook(RuntimeError):
+    """What was written does not read back as it should: a fault of the program, never of its user."""
+
+    def __init__(self, faults: list[str]) -> None:
+        super().__init__("; ".join(faults))
+        self.faults = tuple(faults)
+
+
+def verify(data: bytes, book: Book) -> None:
+    """Read the file back and compare. Errors: BrokenBook."""
+    faults = [*parts_not_allowed(data), *_differences(data, book)]
+    if faults:
+        raise BrokenBook(faults)
+
+
+def parts_not_allowed(data: bytes) -> list[str]:
+    """Parts, links, hidden things and names of persons that a file of ours may not hold."""
+    faults = []
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        for name in archive.namelist():
+            if not any(re.fullmatch(allowed, name) for allowed in ALLOWED_PARTS):
+                faults.append(f"part {name} does not belong in the file")
+            elif name.endswith((".xml", ".rels")):
+                text = archive.read(name).decode("utf-8")
+                faults += [f"{name} holds {word}" for word in FORBIDDEN_TEXT if _outside_text(word, name, text)]
+        core = archive.read("docProps/core.xml").decode("utf-8")
+        if re.search(r"<(dc:creator|cp:lastModifiedBy)>[^<]+<", core):
+            faults.append("docProps/core.xml names a person")
+    return faults
+
+
+def _outside_text(word: str, part: str, text: str) -> bool:
+    """Whether the word stands in the part's own marks; what a customer wrote may hold any word."""
+    return part != "xl/sharedStrings.xml" and word in text
+
+
+def _differences(data: bytes, book: Book) -> list[str]:
+    from openpyxl import load_workbook
+
+    formulas = load_workbook(io.BytesIO(data))
+    values = load_workbook(io.BytesIO(data), data_only=True)
+    wanted = [sheet.name for sheet in book.sheets]
+    if formulas.sheetnames != wanted:
+        return [f"sheets are {formulas.sheetnames}, not {wanted}"]
+    faults: list[str] = []
+    for sheet in book.sheets:
+        for r, row in enumerate(sheet.rows, start=1):
+            column = 1
+            for cell in row.cells:
+                shown = values[sheet.name].cell(r, column).value
+                typed = formulas[sheet.name].cell(r, column).value
+                if not _same(cell.value, shown, typed):
+                    faults.append(f"{sheet.name} row {r} column {column}: {cell.value!r} reads back as {shown!r}")
+                column += cell.span
+    return faults
+
+
+def _same(meant: Any, shown: Any, typed: Any) -> bool:
+    if meant is None or meant == "":
+        return shown is None
+    if isinstance(meant, Formula):
+        return typed == meant.text and _same(meant.value, shown, shown)
+    if isinstance(meant, str):
+        return bool(shown == meant)
+    if hasattr(meant, "isoformat"):
+        return bool(shown == meant.isoformat())
+    return isinstance(shown, int | float) and abs(float(meant) - float(shown)) < 1e-9

@@ -1,0 +1,71 @@
+"""A Say and a language in, the sentence in that language out; catalogs are compiled ones (.mo), read once."""
+
+import gettext
+from collections.abc import Callable
+from datetime import date
+from decimal import Decimal
+from functools import lru_cache
+from pathlib import Path
+
+from estimator.model.say import Days, Dollars, Feet, Say
+from estimator.wording import numbers
+
+LOCALES = Path(__file__).parent / "locales"
+LANGUAGES = ("en_US", "es_US")
+
+Speaker = Callable[..., str]
+"""Says the text with its gaps filled: speak("{what} costs {price}", what=..., price=...)."""
+
+
+@lru_cache(maxsize=4)
+def catalog(language: str) -> gettext.NullTranslations:
+    """The compiled catalog. Errors: FileNotFoundError for a language that has none."""
+    with (LOCALES / language / "LC_MESSAGES" / "estimator.mo").open("rb") as file:
+        return gettext.GNUTranslations(file)
+
+
+def say(what: Say, language: str) -> str:
+    """The sentence in the language, its gaps filled in the reader's manner.
+
+    >>> say(Say.of("{length} long", length=Feet(29.0)), "es_US")
+    '29 pies de largo'
+    """
+    text = catalog(language).gettext(what.text) if what.text else ""
+    return text.format(**{name: shown(value, language) for name, value in what.words})
+
+
+def shown(value: object, language: str) -> str:
+    """A value as the reader writes it."""
+    match value:
+        case Say():
+            return say(value, language)
+        case Feet():
+            return numbers.feet(value.ft, language)
+        case Dollars():
+            return numbers.money(value.amount, language)
+        case Days():
+            return numbers.days(value.days, language)
+        case date():
+            return numbers.long_date(value, language)
+        case bool():
+            return say(Say.of("yes") if value else Say.of("no"), language)
+        case int() | float() | Decimal():
+            return numbers.number(value, language)
+        case tuple():
+            return numbers.listed([shown(part, language) for part in value], language)
+    return str(value)
+
+
+def speaker(language: str) -> Speaker:
+    """A function that says a text in one language."""
+
+    def speak(text: str, **words: object) -> str:
+        return say(Say.of(text, **words), language)
+
+    return speak
+
+
+def pick(language: str, english: str, spanish: str) -> str:
+    """The text of a table row in the language; the other one where the row has none."""
+    wanted, other = (spanish, english) if numbers.family(language) == "es" else (english, spanish)
+    return wanted or other

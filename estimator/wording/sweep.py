@@ -1,0 +1,88 @@
+"""The package's source in, every text it can say out; run as `python -m estimator.wording.sweep` it brings the catalogs up to date."""
+
+import ast
+from collections.abc import Iterator
+from pathlib import Path
+
+from estimator.wording.say import LANGUAGES, LOCALES
+
+PACKAGE = Path(__file__).parent.parent
+NO_TEXT = ""
+
+
+def texts(folder: Path = PACKAGE) -> dict[str, str]:
+    """Every literal handed to Say.of(...) or speak(...), with the file it stands in. Errors: ValueError for one that is computed."""
+    found: dict[str, str] = {}
+    for path in sorted(folder.rglob("*.py")):
+        for text in _said(ast.parse(path.read_text(encoding="utf-8")), path):
+            found.setdefault(text, path.relative_to(folder).as_posix())
+    return found
+
+
+def _said(tree: ast.AST, path: Path) -> Iterator[str]:
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call) and node.args and _speaks(node.func):
+            yield from _literals(node.args[0], path)
+
+
+def _speaks(func: ast.expr) -> bool:
+    if isinstance(func, ast.Attribute):
+        owner = func.value
+        return func.attr == "speak" or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")
+    return isinstance(func, ast.Name) and func.id in ("speak", "Say")
+
+
+def _literals(node: ast.expr, path: Path) -> Iterator[str]:
+    if isinstance(node, ast.Constant) and isinstance(node.value, str):
+        if node.value:
+            yield node.value
+    elif isinstance(node, ast.IfExp):
+        yield from _literals(node.body, path)
+        yield from _literals(node.orelse, path)
+    elif isinstance(node, ast.JoinedStr | ast.BinOp):
+        raise ValueError(f"{path}:{node.lineno}: a text to be said is put together, so nobody can translate it")
+
+
+def update(language: str) -> tuple[int, int]:
+    """Bring one catalog up to date: (texts, texts without a translation). Texts nobody says any more are dropped."""
+    from babel.messages.catalog import Catalog
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po, write_po
+
+    folder = LOCALES / language / "LC_MESSAGES"
+    folder.mkdir(parents=True, exist_ok=True)
+    old = {}
+    if (folder / "estimator.po").exists():
+        with (folder / "estimator.po").open("rb") as file:
+            old = {m.id: m.string for m in read_po(file, locale=language) if m.id}
+    new = Catalog(locale=language, project="estimator", charset="utf-8", fuzzy=False, header_comment="# What the program says.")
+    for text, where in sorted(texts().items()):
+        said = text if language == "en_US" else old.get(text, NO_TEXT)
+        new.add(text, said, auto_comments=[where])
+    _write(folder, new, write_po, write_mo)
+    return len(new), sum(1 for m in new if m.id and not m.string)
+
+
+def _write(folder: Path, catalog: object, write_po: object, write_mo: object) -> None:
+    from datetime import UTC, datetime
+
+    # The catalog's own days are fixed: what is said decides the bytes, not when it was swept.
+    fixed = datetime(2026, 1, 1, tzinfo=UTC)
+    catalog.creation_date = catalog.revision_date = fixed  # type: ignore[attr-defined]
+    with (folder / "estimator.po").open("wb") as file:
+        write_po(file, catalog, width=0, sort_output=True)  # type: ignore[operator]
+    with (folder / "estimator.mo").open("wb") as file:
+        write_mo(file, catalog)  # type: ignore[operator]
+
+
+def main() -> None:
+    """Bring all catalogs up to date and say what is missing."""
+    import sys
+
+    for language in LANGUAGES:
+        count, missing = update(language)
+        sys.stdout.write(f"{language}: {count} texts, {missing} without a translation\n")
+
+
+if __name__ == "__main__":
+    main()

@@ -137,6 +137,9 @@ class Recipe(Kept):
     per: float = col("how many of ref for one of quantity", least=0)
     crew: str = col("instead of the production row's crew", refers="crews")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+    once: bool = field(
+        default=False, metadata={"note": "yes: paid once a scope, however many repairs ask (a delivery, a letter)"}
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

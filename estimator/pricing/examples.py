@@ -1,0 +1,39 @@
+"""Small rows and rules for the examples in docstrings."""
+
+from decimal import Decimal
+
+from estimator.pricing.house_rules import HouseRules
+from estimator.tables.rows import Material
+
+
+def rules() -> HouseRules:
+    """Days of 8 h in halves, a quarter hour of tolerance, an hour of set-up a crew-day, prices up to $25."""
+    return HouseRules(
+        day_hours=8,
+        day_step=Decimal("0.5"),
+        tolerance_hours=0.25,
+        set_up_hours=1,
+        factor_cap=3,
+        small_parts_percent=Decimal(5),
+        price_step=Decimal(25),
+        unit_price_step=Decimal(1),
+    )
+
+
+def material(item: str, waste_percent: str = "0", pack: str = "0", cost: str = "1") -> Material:
+    """A material row."""
+    return Material(
+        item=item,
+        text=item,
+        size="",
+        unit="ft",
+        cost=Decimal(cost),
+        waste_percent=Decimal(waste_percent),
+        pack=Decimal(pack),
+        taxable=True,
+        small_parts=True,
+        price_day=None,
+        supplier="",
+        part_no="",
+        good_until=None,
+    )

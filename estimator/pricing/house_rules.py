@@ -1,0 +1,34 @@
+"""The settings pricing reads, in one record: tables in, the firm's numbers out."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HouseRules:
+    """How the firm counts days and rounds prices. Hours are crew-hours, money dollars."""
+
+    day_hours: float
+    day_step: Decimal
+    tolerance_hours: float
+    set_up_hours: float
+    factor_cap: float
+    small_parts_percent: Decimal
+    price_step: Decimal
+    unit_price_step: Decimal
+
+
+def house_rules(tables: Tables) -> HouseRules:
+    """Read them. Errors: KeyError for a setting that is missing (the tables' own check names it first)."""
+    return HouseRules(
+        day_hours=tables.number("hours_per_day"),
+        day_step=tables.amount("crew_day_step"),
+        tolerance_hours=tables.number("crew_time_tolerance_h"),
+        set_up_hours=tables.number("crew_setup_h_per_day"),
+        factor_cap=tables.number("factor_cap"),
+        small_parts_percent=tables.amount("small_parts_percent"),
+        price_step=tables.amount("price_step"),
+        unit_price_step=tables.amount("unit_price_step"),
+    )

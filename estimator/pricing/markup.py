@@ -1,0 +1,84 @@
+"""Step 6: costs by price class in; what they are sold for, out. Margin is a share of the price, never of the cost."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
+
+from estimator.model.money import cents
+from estimator.model.problem import Place, Problem
+from estimator.model.work import JOB, Takeoff
+from estimator.pricing.problems import MARGIN_TOO_HIGH, NO_METHOD, UNKNOWN_ROW, at, stop
+from estimator.tables.rows import PriceClass
+from estimator.tables.tables import Tables
+
+
+def sell(cost: Decimal, margin_percent: Decimal, contingency_percent: Decimal = Decimal(0)) -> Decimal:
+    """cost × (1 + contingency) ÷ (1 − margin), rounded once, to the cent.
+
+    >>> sell(Decimal("2310.75"), Decimal(40), Decimal(5))
+    Decimal('4043.81')
+    """
+    return cents(cost * (1 + contingency_percent / 100) / (1 - margin_percent / 100))
+
+
+def margin_of_markup(markup_percent: Decimal) -> Decimal:
+    """markup ÷ (1 + markup): what “add so much” leaves of the price, in percent.
+
+    >>> margin_of_markup(Decimal(25))
+    Decimal('20')
+    """
+    return markup_percent / (1 + markup_percent / 100)
+
+
+def markup_of_margin(margin_percent: Decimal) -> Decimal:
+    """margin ÷ (1 − margin): what must be added on the cost to keep that share of the price, in percent.
+
+    >>> markup_of_margin(Decimal(20))
+    Decimal('25')
+    """
+    return margin_percent / (1 - margin_percent / 100)
+
+
+def contingency_percent(takeoffs: Iterable[Takeoff], tables: Tables) -> Decimal:
+    """The highest of the scope's methods, plus what each unknown of the scope asks for. Errors: CannotGoOn for a method without a row."""
+    takeoffs = tuple(takeoffs)
+    methods = {t.repair.method for t in takeoffs} - {JOB}
+    rows = {row: tables.method(row) for row in methods if _known(row, tables)}
+    stop([NO_METHOD(Place(table="methods", cell="method"), method=m) for m in sorted(methods - set(rows))])
+    facts = frozenset[str]().union(*(t.facts for t in takeoffs))
+    unknown = sum((c.percent for c in tables.contingencies if c.fact in facts), Decimal(0))
+    return max((row.contingency_percent for row in rows.values()), default=Decimal(0)) + unknown
+
+
+def _known(method: str, tables: Tables) -> bool:
+    try:
+        tables.method(method)
+    except KeyError:
+        return False
+    return True
+
+
+def class_rows(classes: Sequence[str], tables: Tables) -> dict[str, PriceClass]:
+    """The pricing row of each class. Errors: CannotGoOn for a missing row or a margin of 100 % or more."""
+    rows: dict[str, PriceClass] = {}
+    problems: list[Problem] = []
+    for name in classes:
+        try:
+            rows[name] = row = tables.price_class(name)
+        except KeyError:
+            problems.append(UNKNOWN_ROW(Place(table="pricing", cell="class"), item="a cost", ref=name, table="pricing"))
+            continue
+        if row.margin_percent >= 100:
+            where = at("pricing", row, "margin_percent")
+            problems.append(MARGIN_TOO_HIGH(where, price_class=name, margin=f"{row.margin_percent:f}"))
+    stop(problems)
+    return rows
+
+
+def class_prices(
+    costs: Mapping[str, Decimal], rows: Mapping[str, PriceClass], contingency: Decimal
+) -> dict[str, Decimal]:
+    """Each class sold at its own margin, contingency only where its row says so."""
+    return {
+        name: sell(cost, rows[name].margin_percent, contingency if rows[name].contingency else Decimal(0))
+        for name, cost in costs.items()
+    }

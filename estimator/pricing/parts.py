@@ -1,0 +1,138 @@
+"""Takeoffs and recipes in; the parts each work item of each repair is made of, out."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from estimator.model.problem import Place, Problem
+from estimator.model.work import Takeoff
+from estimator.pricing.facts import holds
+from estimator.pricing.problems import NO_COST, NO_SIZE, NOTHING_TO_SELL, UNKNOWN_ROW, at, stop
+from estimator.tables.rows import Recipe, WorkItem
+from estimator.tables.tables import Tables
+
+TABLE_OF = {
+    "labor": "production",
+    "material": "materials",
+    "equipment": "equipment",
+    "sub": "subs_and_fees",
+    "fee": "subs_and_fees",
+}
+ROUNDED_LATER = ("days.", "hours.")
+"""Quantities that follow a crew's days or hours and are known only once those are."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One recipe row of one work item of one repair, with the quantity it takes. `amount` = quantity × per."""
+
+    repair: str
+    method: str
+    item: WorkItem
+    recipe: Recipe
+    ref: str
+    quantity_name: str
+    quantity: float
+    unit: str
+    facts: frozenset[str]
+
+    @property
+    def amount(self) -> float:
+        return self.quantity * self.recipe.per
+
+    @property
+    def owner(self) -> tuple[str, str]:
+        """The repair and the work item that pay for it."""
+        return self.repair, self.item.item
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sold:
+    """A work item of one repair that the homeowner pays for, and how much of it there is."""
+
+    takeoff: Takeoff
+    item: WorkItem
+    size: float
+
+
+def items_of(takeoff: Takeoff, tables: Tables) -> tuple[Sold, ...]:
+    """The work items of a takeoff: of its method, whose facts hold, with a quantity above 0, in the quote's order."""
+    fits = (
+        Sold(takeoff=takeoff, item=item, size=takeoff.value(item.quantity))
+        for item in tables.work_items
+        if takeoff.repair.method in item.methods and holds(item.when, takeoff.facts)
+    )
+    return tuple(sorted((s for s in fits if s.size > 0), key=lambda s: (s.item.order, s.item.item)))
+
+
+def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
+    """Every part of every work item. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
+    recipes: dict[str, list[Recipe]] = {}
+    for recipe in tables.recipes:
+        recipes.setdefault(recipe.work_item, []).append(recipe)
+    parts: list[Part] = []
+    problems: list[Problem] = []
+    for takeoff in takeoffs:
+        for sold in items_of(takeoff, tables):
+            made = [p for r in recipes.get(sold.item.item, ()) if (p := _part(sold, r)) is not None]
+            problems += _missing(made, tables)
+            if not made:
+                problems.append(_costs_nothing(sold))
+            parts += made
+    if not parts and not problems:
+        methods = ", ".join(sorted({t.repair.method for t in takeoffs})) or "an empty scope"
+        problems.append(NOTHING_TO_SELL(Place(table="work_items", cell="methods"), methods=methods))
+    stop(problems)
+    return tuple(parts)
+
+
+def of_kind(parts: Iterable[Part], *kinds: str) -> tuple[Part, ...]:
+    """The parts of some kinds: labor, material, equipment, sub, fee."""
+    return tuple(p for p in parts if p.recipe.part in kinds)
+
+
+def _part(sold: Sold, recipe: Recipe) -> Part | None:
+    if not holds(recipe.when, sold.takeoff.facts):
+        return None
+    name = recipe.quantity or sold.item.quantity
+    later = name.startswith(ROUNDED_LATER)
+    quantity = sold.takeoff.quantity(name)
+    value = 1.0 if later else sold.takeoff.value(name)
+    if value * recipe.per <= 0:
+        return None
+    return Part(
+        repair=sold.takeoff.repair.id,
+        method=sold.takeoff.repair.method,
+        item=sold.item,
+        recipe=recipe,
+        ref=recipe.ref.replace("{size}", sold.takeoff.size or "{size}"),
+        quantity_name=name,
+        quantity=value,
+        unit=name.partition(".")[0] if later else (quantity.unit if quantity else ""),
+        facts=sold.takeoff.facts,
+    )
+
+
+def _missing(parts: Iterable[Part], tables: Tables) -> list[Problem]:
+    look_up = {
+        "production": tables.production,
+        "materials": tables.material,
+        "equipment": tables.equipment,
+        "subs_and_fees": tables.sub,
+    }
+    problems = []
+    for part in parts:
+        table = TABLE_OF[part.recipe.part]
+        place = at("recipes", part.recipe, "ref")
+        if "{size}" in part.ref:
+            problems.append(NO_SIZE(place, item=part.item.item, ref=part.ref))
+            continue
+        try:
+            look_up[table](part.ref)
+        except KeyError:
+            problems.append(UNKNOWN_ROW(place, item=part.item.item, ref=part.ref, table=table))
+    return problems
+
+
+def _costs_nothing(sold: Sold) -> Problem:
+    size = f"{sold.size:g} {sold.item.unit}".strip()
+    return NO_COST(at("work_items", sold.item, "item"), item=sold.item.item, quantity=size)

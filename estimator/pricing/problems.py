@@ -1,0 +1,118 @@
+"""What can stop a price: every problem of pricing, declared once, with what to write instead."""
+
+from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.tables.rows import Kept
+
+UNKNOWN_ROW = Kind(
+    "pricing/unknown-row",
+    Level.ERROR,
+    "the recipe of {item} asks for {ref}, and table {table} has no such row that counts today.",
+    "Add the row {ref} to {table}, or mend the recipe.",
+    "A thing without a row would be priced at nothing.",
+)
+NO_CREW = Kind(
+    "pricing/no-crew",
+    Level.ERROR,
+    "task {task} is done by crew “{crew}”, and table crews has nobody in it.",
+    "Write a crew of table crews in the column crew, or add its members.",
+    "Hours without a crew would cost nothing.",
+)
+NO_COST = Kind(
+    "pricing/no-cost",
+    Level.ERROR,
+    "{item} is on this job ({quantity}) and none of its recipe rows holds here, so it would cost nothing.",
+    "Add a recipe row for {item} that holds here, or narrow its column when.",
+    "Nothing is ever priced at a silent zero.",
+)
+NO_SIZE = Kind(
+    "pricing/no-size",
+    Level.ERROR,
+    "the recipe of {item} asks for {ref}, and this repair has no pipe size.",
+    "Write the size of the line in the notes.",
+    "A recipe with {size} needs one.",
+)
+SET_UP_EATS_THE_DAY = Kind(
+    "pricing/set-up-eats-the-day",
+    Level.ERROR,
+    "a crew sets up for {set_up} h of a day of {day} h, so no day is long enough.",
+    "Write fewer hours in crew_setup_h_per_day, or more in hours_per_day.",
+    "Days hang on set-up and set-up on days.",
+)
+MARGIN_TOO_HIGH = Kind(
+    "pricing/margin-too-high",
+    Level.ERROR,
+    "the margin of class {price_class} is {margin} %, and a margin is a share of the price.",
+    "Write a margin below 100, such as 40: price = cost ÷ (1 − 0.40).",
+    "A margin of 100 % or more has no price.",
+)
+NO_METHOD = Kind(
+    "pricing/no-method",
+    Level.ERROR,
+    "table methods has no row for {method}, so its contingency and minimum are not known.",
+    "Add the row {method} to methods.",
+    "An unknown contingency is not a contingency of nothing.",
+)
+NOTHING_TO_SELL = Kind(
+    "pricing/nothing-to-sell",
+    Level.ERROR,
+    "no work item fits {methods}.",
+    "Write the method in the column methods of table work_items.",
+    "A price of nothing is no price.",
+)
+NO_LUMP_LINE = Kind(
+    "pricing/no-lump-line",
+    Level.ERROR,
+    "the lines sum to {lines} and the price is {total}: no lump line is large enough to take the difference.",
+    "Keep a lump line for mobilising (quantity jobs) among the work items of method job.",
+    "What is left by rounding goes on mobilising, which must stay above nothing.",
+)
+BELOW_FLOOR = Kind(
+    "pricing/below-floor",
+    Level.ERROR,
+    "with {what} the margin is {margin} %, below the floor of {floor} % in table pricing.",
+    'Take less off, or have the owner overrule it: [[override]] rule = "floor-margin" with a reason.',
+    "A discount must not eat what the firm lives on.",
+)
+BAD_OVERRIDE = Kind(
+    "pricing/bad-override",
+    Level.ERROR,
+    "the override “{reason}” names {item}, which this option does not have.",
+    "Name a work item, a task or a quantity of this option: {known}.",
+    "An override that hits nothing would be lost in silence.",
+)
+
+PROBLEMS: tuple[Kind, ...] = (
+    UNKNOWN_ROW,
+    NO_CREW,
+    NO_COST,
+    NO_SIZE,
+    SET_UP_EATS_THE_DAY,
+    MARGIN_TOO_HIGH,
+    NO_METHOD,
+    NOTHING_TO_SELL,
+    NO_LUMP_LINE,
+    BELOW_FLOOR,
+    BAD_OVERRIDE,
+)
+
+
+def at(table: str, row: Kept, column: str) -> Place:
+    """The cell of a table a problem points to."""
+    return Place(table=table, cell=f"row {row.cell_row}, {column}" if row.cell_row else column)
+
+
+def cell(table: str, row: Kept, column: str) -> str:
+    """The same as one text, for the trail of a cost.
+
+    >>> from estimator.tables.rows import Role
+    >>> from decimal import Decimal
+    >>> cell("roles", Role(role="helper", wage=Decimal(22), burden_percent=Decimal(32), cell_row=3), "wage")
+    'roles.csv row 3, wage'
+    """
+    return f"{table}.csv row {row.cell_row}, {column}" if row.cell_row else f"{table}, {column}"
+
+
+def stop(problems: list[Problem]) -> None:
+    """Raise all of them together, each once. Errors: CannotGoOn when there is any."""
+    if problems:
+        raise CannotGoOn(*dict.fromkeys(problems))

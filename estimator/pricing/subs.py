@@ -1,0 +1,34 @@
+"""Part of step 4: subcontractors, loads and fees asked for in; a cost line each, in its own price class, out."""
+
+from collections.abc import Iterable
+
+from estimator.model.money import cents, exact
+from estimator.model.price import CostLine
+from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.materials import FLOAT_DUST
+from estimator.pricing.parts import Part, of_kind
+from estimator.pricing.problems import cell
+from estimator.tables.rows import SubOrFee
+from estimator.tables.tables import Tables
+
+
+def sub_lines(parts: Iterable[Part], tables: Tables) -> tuple[CostLine, ...]:
+    """quantity × per × cost; a recipe part `fee` reads as fee, everything else as sub."""
+    return tuple(_line(want, tables.sub(want.ref)) for want in asked(of_kind(parts, "sub", "fee")))
+
+
+def _line(want: Asked, row: SubOrFee) -> CostLine:
+    quantity = exact(want.amount).quantize(FLOAT_DUST)
+    return CostLine(
+        part=want.parts[0].recipe.part,
+        ref=row.item,
+        text=row.text,
+        quantity=quantity,
+        unit=row.unit,
+        rate=row.cost,
+        amount=cents(quantity * row.cost),
+        price_class=row.price_class,
+        formula=f"{want.formula} → {quantity.normalize():f} {row.unit} × {row.cost}",
+        cell=cell("subs_and_fees", row, "cost"),
+        shares=want.by,
+    )

@@ -1,0 +1,52 @@
+"""What a scope is sold for and the place in; the sales tax charged to the homeowner, by kind, out."""
+
+from collections.abc import Iterable, Mapping
+from decimal import Decimal
+
+from estimator.model.money import cents
+from estimator.model.price import CostLine
+from estimator.model.say import Say
+from estimator.pricing.lines import PASSED_ON
+from estimator.tables.rows import PlaceRow
+
+ASK = "check with your accountant"
+
+
+def charged_tax(
+    lines: Iterable[CostLine],
+    prices: Mapping[str, Decimal],
+    costs: Mapping[str, Decimal],
+    work: Decimal,
+    place: PlaceRow | None,
+) -> tuple[Decimal, str]:
+    """contractor pays, none: nothing here (in the first the firm paid when buying, as a cost line).
+
+    separated: rate × what the materials are sold for, their share of the firm's own work. whole charge: rate × the price
+    less what is passed on at cost. `work` is the price without tax.
+    """
+    if place is None or place.tax_percent is None or place.tax_kind not in ("separated", "whole charge"):
+        return Decimal(0), ""
+    if place.tax_kind == "separated":
+        base = materials_price(lines, prices, costs)
+        text = f"sales tax {place.tax_percent.normalize():f} % on materials sold for {base}; {ASK}"
+    else:
+        base = work - prices.get(PASSED_ON, Decimal(0))
+        text = f"sales tax {place.tax_percent.normalize():f} % on {base}; {ASK}"
+    return cents(base * place.tax_percent / 100), text
+
+
+def materials_price(lines: Iterable[CostLine], prices: Mapping[str, Decimal], costs: Mapping[str, Decimal]) -> Decimal:
+    """What materials and small parts are sold for, to the cent: their share of the price of own work."""
+    bought = sum((c.amount for c in lines if c.part in ("material", "small parts")), Decimal(0))
+    return cents(prices["own"] * bought / costs["own"]) if bought else Decimal(0)
+
+
+def not_answered(place: PlaceRow | None) -> tuple[Say, ...]:
+    """Empty is not answered, and not answered is never 0: the office is told."""
+    if place is None:
+        return (Say.of("the place is not known: sales tax is not in this price; ask your accountant"),)
+    if not place.tax_kind:
+        return (Say.of("{place}: the kind of sales tax is not answered; it is not in this price", place=place.place),)
+    if place.tax_kind != "none" and place.tax_percent is None:
+        return (Say.of("{place}: the rate of sales tax is not answered; it is not in this price", place=place.place),)
+    return ()

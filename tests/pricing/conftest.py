@@ -1,0 +1,334 @@
+"""Tables and takeoffs written out by hand for the two worked examples: nothing here comes from another room."""
+
+from collections.abc import Callable, Mapping
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+from estimator.model.stretch import Stretch
+from estimator.model.work import JOB, Quantity, Repair, Takeoff
+from estimator.tables import rows
+from estimator.tables.tables import Tables
+
+SETTINGS = {
+    "hours_per_day": "8",
+    "crew_day_step": "0.5",
+    "crew_time_tolerance_h": "0.25",
+    "crew_setup_h_per_day": "1.0",
+    "factor_cap": "3",
+    "small_parts_percent": "5",
+    "price_step": "25",
+    "unit_price_step": "1",
+}
+ROLES = {"lead plumber": "38", "helper": "22", "laborer": "20", "operator": "32"}
+CREWS = {
+    "A": {"lead plumber": 1, "helper": 1},
+    "B": {"laborer": 3},
+    "C": {"laborer": 2},
+    "D": {"operator": 1, "laborer": 1},
+}
+# item: unit, cost, waste %, pack
+MATERIALS = {
+    "pvc-4": ("ft", "4.20", "10", "10"),
+    "wye-4": ("each", "18", "0", "1"),
+    "eighth-bend-4": ("each", "9", "0", "1"),
+    "coupling-4": ("each", "24", "0", "1"),
+    "cleanout-4": ("each", "62", "0", "1"),
+    "hanger": ("each", "9.50", "0", "1"),
+    "shoring-set": ("each", "20", "0", "1"),
+    "slurry": ("cy", "95", "0", "1"),
+    "sand": ("ton", "28", "0", "0.5"),
+    "sand-delivery": ("each", "90", "0", "0"),
+    "sod": ("sf", "0.95", "0", "10"),
+}
+# item: unit, cost, crew
+EQUIPMENT = {
+    "excavator": ("day", "320", "D"),
+    "excavator-delivery": ("each", "150", ""),
+    "rammer": ("day", "75", "D"),
+    "camera": ("each", "90", ""),
+    "tunnel-kit": ("day", "60", "B"),
+    "slurry-pump": ("each", "150", ""),
+}
+SUBS = {"load": ("160", "own"), "engineer": ("450", "sub"), "permit": ("150", "pass-through")}
+# task: crew, low, likely, high
+PRODUCTION = {
+    "mobilise": ("A", 1.0, 1.5, 2.5),
+    "inspection wait": ("A", 0.5, 1.0, 2.0),
+    "camera pass": ("A", 0.75, 1.0, 1.75),
+    "new-pipe test": ("A", 2.0, 2.5, 4.0),
+    "pothole": ("D", 0.5, 1.0, 1.5),
+    "machine dig": ("D", 0.08, 0.12, 0.25),
+    "hand dig": ("C", 0.9, 1.3, 2.2),
+    "machine backfill": ("D", 0.15, 0.25, 0.4),
+    "sod": ("D", 0.01, 0.015, 0.025),
+    "pipe in trench": ("A", 0.08, 0.12, 0.20),
+    "pipe in tunnel": ("A", 0.15, 0.25, 0.45),
+    "coupling": ("A", 0.25, 0.35, 0.60),
+    "branch": ("A", 0.75, 1.0, 1.75),
+    "cleanout": ("A", 0.5, 0.75, 1.5),
+    "tunnel dig": ("B", 0.9, 1.15, 1.9),
+    "tunnel backfill": ("B", 0.35, 0.50, 0.80),
+}
+FACTORS = [("tunnel", ("branch", "coupling"), 1.5)]
+# item: class, methods, quantity, unit, billed, recipe rows (part, ref, quantity, per, crew)
+ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float, str]]]] = {
+    "mobilise": ("reach", JOB, "jobs", "job", "lump", [("labor", "mobilise", "", 1, "")]),
+    "permit": ("pipe", JOB, "permits", "each", "lump", [("fee", "permit", "", 1, "")]),
+    "inspection": ("pipe", JOB, "inspections", "each", "lump", [("labor", "inspection wait", "", 1, "")]),
+    "film after": (
+        "find", JOB, "films_after", "each", "lump",
+        [("labor", "camera pass", "", 1, ""), ("equipment", "camera", "", 1, "")],
+    ),
+    "yard dig": (
+        "reach", "yard spot", "dig_bcy", "cy", "lump",
+        [
+            ("labor", "pothole", "potholes", 1, ""),
+            ("labor", "machine dig", "", 1, ""),
+            ("equipment", "excavator", "", 1, ""),
+            ("equipment", "excavator-delivery", "potholes", 1, ""),
+        ],
+    ),
+    "new pipe in trench": (
+        "pipe", "yard spot", "pipe_trench_ft", "ft", "measured",
+        [
+            ("labor", "pipe in trench", "", 1, ""),
+            ("labor", "coupling", "end_couplings", 1, ""),
+            ("material", "pvc-{size}", "pipe_buy_ft", 1, ""),
+            ("material", "coupling-{size}", "end_couplings", 1, ""),
+        ],
+    ),
+    "fill": (
+        "put back", "yard spot", "backfill_ccy", "cy", "lump",
+        [
+            ("labor", "machine backfill", "", 1, ""),
+            ("equipment", "rammer", "", 1, ""),
+            ("material", "sand", "sand_tons", 1, ""),
+            ("material", "sand-delivery", "sand_delivery", 1, ""),
+            ("sub", "load", "loads", 1, ""),
+        ],
+    ),
+    "sod": (
+        "put back", "yard spot", "sod_sf", "sq ft", "measured",
+        [("labor", "sod", "", 1, ""), ("material", "sod", "", 1, "")],
+    ),
+    "tunnel": (
+        "reach", "tunnel", "tunnel_ft", "ft", "lump",
+        [
+            ("labor", "tunnel dig", "tunnel_ft_to_20", 1, ""),
+            ("labor", "tunnel dig", "tunnel_ft_20_to_40", 1.15, ""),
+            ("labor", "hand dig", "pit_bcy", 1, "B"),
+            ("equipment", "tunnel-kit", "", 1, ""),
+            ("material", "shoring-set", "shoring_sets", 1, ""),
+            ("sub", "engineer", "engineer_letters", 1, ""),
+        ],
+    ),
+    "new pipe in tunnel": (
+        "pipe", "tunnel", "pipe_tunnel_ft", "ft", "measured",
+        [
+            ("labor", "pipe in tunnel", "", 1, ""),
+            ("labor", "coupling", "end_couplings_tunnel", 1, ""),
+            ("labor", "cleanout", "cleanouts", 1, ""),
+            ("labor", "new-pipe test", "tests", 1, ""),
+            ("material", "pvc-{size}", "pipe_buy_ft", 1, ""),
+            ("material", "coupling-{size}", "end_couplings_tunnel", 1, ""),
+            ("material", "cleanout-{size}", "cleanouts", 1, ""),
+            ("material", "hanger", "hangers", 1, ""),
+        ],
+    ),
+    "side drains": (
+        "pipe", "tunnel", "branches_tunnel", "each", "measured",
+        [
+            ("labor", "branch", "", 1, ""),
+            ("material", "wye-{size}", "wyes", 1, ""),
+            ("material", "eighth-bend-{size}", "eighth_bends", 1, ""),
+            ("material", "coupling-{size}", "", 1, ""),
+        ],
+    ),
+    "fill the tunnel": (
+        "put back", "tunnel", "tunnel_ft", "ft", "lump",
+        [
+            ("labor", "tunnel backfill", "", 1, ""),
+            ("equipment", "slurry-pump", "engineer_letters", 1, ""),
+            ("material", "slurry", "slurry_cy", 1, ""),
+            ("sub", "load", "loads", 1, ""),
+        ],
+    ),
+}  # fmt: skip
+METHODS = {"yard spot": ("2500", "5"), "tunnel": ("6500", "10")}
+PRICING = {
+    "own": ("40", "30", True),
+    "sub": ("25", "15", False),
+    "allowance": ("25", "15", False),
+    "pass-through": ("0", "0", False),
+}
+
+
+def _place(**changes: Any) -> rows.PlaceRow:
+    empty: dict[str, Any] = {
+        name: None
+        for name, f in rows.PlaceRow.__dataclass_fields__.items()
+        if name not in rows.Kept.__dataclass_fields__
+    }
+    empty |= {
+        "place": "demo",
+        "text": "Demo County (invented)",
+        "tax_kind": "contractor pays",
+        "tax_percent": Decimal("8.25"),
+    }
+    empty |= {"permit_item": "permit", "code": "IPC", "code_edition": "", "source": "invented"}
+    return rows.PlaceRow(**(empty | changes))
+
+
+def _tables(**changes: Mapping[str, str]) -> Tables:
+    """The hand-made tables; `settings={...}` changes settings."""
+    settings = SETTINGS | dict(changes.get("settings", {}))
+    made: dict[str, list[rows.Kept]] = {name: [] for name in rows.TABLES}
+    made["settings"] = [
+        rows.Setting(key=k, value=v, unit="", min=None, max=None, why="", cell_row=n)
+        for n, (k, v) in enumerate(settings.items(), 2)
+    ]
+    made["roles"] = [rows.Role(role=r, wage=Decimal(w), burden_percent=Decimal(32)) for r, w in ROLES.items()]
+    made["crews"] = [
+        rows.CrewMember(crew=c, role=r, count=Decimal(n)) for c, roles in CREWS.items() for r, n in roles.items()
+    ]
+    made["materials"] = [
+        rows.Material(
+            item=i, text=i, size="", unit=u, cost=Decimal(c), waste_percent=Decimal(w), pack=Decimal(p), taxable=True,
+            small_parts=True, price_day=None, supplier="", part_no="", good_until=None,
+        )
+        for i, (u, c, w, p) in MATERIALS.items()
+    ]  # fmt: skip
+    made["equipment"] = [
+        rows.Equipment(item=i, text=i, unit=u, cost=Decimal(c), crew=w, min_days=Decimal(0), own=True, price_day=None)
+        for i, (u, c, w) in EQUIPMENT.items()
+    ]
+    made["subs_and_fees"] = [
+        rows.SubOrFee(item=i, text=i, unit="each", cost=Decimal(c), price_class=p, price_day=None, valid_until=None)
+        for i, (c, p) in SUBS.items()
+    ]
+    made["production"] = [
+        rows.Production(task=t, unit="", crew=c, low=lo, likely=li, high=hi, covers="", cell_row=n)
+        for n, (t, (c, lo, li, hi)) in enumerate(PRODUCTION.items(), 2)
+    ]
+    made["factors"] = [rows.Factor(fact=f, tasks=t, multiplier=m) for f, t, m in FACTORS]
+    for order, (item, (work_class, method, quantity, unit, billed, recipe)) in enumerate(ITEMS.items()):
+        made["work_items"].append(
+            rows.WorkItem(
+                item=item, work_class=work_class, methods=(method,), when=(), quantity=quantity, unit=unit, billed=billed,
+                order=order, text_en=item, text_es=item,
+            )
+        )  # fmt: skip
+        made["recipes"] += [
+            rows.Recipe(work_item=item, part=p, ref=r, quantity=q, per=per, crew=crew, when=())
+            for p, r, q, per, crew in recipe
+        ]
+    words = ("warranty_en", "warranty_es", "title_en", "title_es", "under_en", "under_es", "risk_en", "risk_es")
+    made["methods"] = [
+        rows.MethodRow(
+            method=m, min_charge=Decimal(least), contingency_percent=Decimal(c), life_low=50, life_high=80,
+            drains_out_days=1, drains_out_per_pipe_day=0, **dict.fromkeys(words, ""),
+        )
+        for m, (least, c) in METHODS.items()
+    ]  # fmt: skip
+    made["pricing"] = [
+        rows.PriceClass(price_class=c, margin_percent=Decimal(m), floor_margin_percent=Decimal(f), contingency=k)
+        for c, (m, f, k) in PRICING.items()
+    ]
+    made["contingency"] = [
+        rows.Contingency(fact="depth_unlocated", percent=Decimal(5)),
+        rows.Contingency(fact="soil_unknown", percent=Decimal(5)),
+    ]
+    made["places"] = [_place()]
+    return Tables(rows={name: tuple(r) for name, r in made.items()}, day=date(2026, 11, 18))
+
+
+def _takeoff(method: str, facts: tuple[str, ...] = (), repair: str = "", **quantities: float) -> Takeoff:
+    """A takeoff with these quantities and nothing else."""
+    return Takeoff(
+        repair=Repair(id=repair or method, method=method, line="main", stretch=Stretch(0, 10)),
+        quantities=tuple(Quantity(name=n, value=v, unit="") for n, v in quantities.items()),
+        facts=frozenset(facts),
+        size="4",
+    )
+
+
+@pytest.fixture(scope="session")
+def make_tables() -> Callable[..., Tables]:
+    return _tables
+
+
+@pytest.fixture(scope="session")
+def make_place() -> Callable[..., rows.PlaceRow]:
+    return _place
+
+
+@pytest.fixture(scope="session")
+def make_takeoff() -> Callable[..., Takeoff]:
+    return _takeoff
+
+
+@pytest.fixture(scope="session")
+def tables() -> Tables:
+    return _tables()
+
+
+@pytest.fixture(scope="session")
+def place() -> rows.PlaceRow:
+    return _place()
+
+
+@pytest.fixture(scope="session")
+def job_takeoff() -> Takeoff:
+    return _takeoff(JOB, jobs=1, permits=1, inspections=1, films_after=1)
+
+
+@pytest.fixture(scope="session")
+def maple(job_takeoff: Takeoff) -> tuple[Takeoff, ...]:
+    """9 ft of clay pipe in the yard: 11.0 × 2.4 × 4.0 ft dug, as docs/worked-examples.md works it out."""
+    dig = _takeoff(
+        "yard spot",
+        dig_bcy=11.0 * 2.4 * 4.0 / 27,
+        potholes=1,
+        native_ccy=(105.6 - 31.812) / 27,
+        pipe_zone_ccy=1.1333,
+        backfill_ccy=(105.6 - 31.812) / 27 + 1.1333,
+        loads=1,
+        sand_tons=1.1333 * 1.15 * 1.35,
+        sand_delivery=1,
+        sod_sf=60,
+        pipe_trench_ft=9,
+        pipe_buy_ft=9,
+        end_couplings=2,
+    )
+    return (dig, job_takeoff)
+
+
+@pytest.fixture(scope="session")
+def pecan(job_takeoff: Takeoff) -> tuple[Takeoff, ...]:
+    """29 ft of iron pipe under a slab, reached by tunnel, as docs/worked-examples.md works it out."""
+    tunnel = _takeoff(
+        "tunnel",
+        ("tunnel", "under_slab", "engineer"),
+        tunnel_ft=29,
+        tunnel_ft_to_20=20,
+        tunnel_ft_20_to_40=9,
+        pit_bcy=56 / 27,
+        pits=1,
+        shoring_sets=6,
+        hangers=11,
+        slurry_cy=2.75,
+        loads=1,
+        engineer_letters=1,
+        pipe_tunnel_ft=29,
+        pipe_buy_ft=29,
+        branches_tunnel=3,
+        wyes=3,
+        eighth_bends=3,
+        end_couplings_tunnel=2,
+        cleanouts=1,
+        tests=1,
+    )
+    return (tunnel, job_takeoff)

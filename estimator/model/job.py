@@ -1,5 +1,6 @@
 """The job as read from the notes: who, where, the house, its lines, its tests, its wishes."""
 
+import datetime
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
@@ -77,7 +78,7 @@ class WaterTest:
     kind: Literal["whole", "isolated", "new pipe"] = "whole"
     covers: tuple[str, ...] = ()  # names of lines or branches
     when: Literal["before lift", "after lift", "after repair", "routine"] = "routine"
-    date: date | None = None
+    date: datetime.date | None = None
     plug: str = ""
     level: str = "slab top"
     open_risers_in: tuple[float, ...] = ()

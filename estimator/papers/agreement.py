@@ -1,0 +1,64 @@
+"""One option as a page to sign: total in figures and words, milestone amounts, notices, lines for names and days."""
+
+from estimator.model.offer import Option
+from estimator.papers import option_words
+from estimator.papers.check_code import check_code
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Sheet
+from estimator.wording.in_words import in_words
+from estimator.wording.numbers import long_date
+
+WIDTHS = (24.0, 24.0, 24.0, 24.0)
+
+
+def agreement(letter: Letter, option: Option) -> Sheet:
+    """The agreement of one option."""
+    speak, quote = letter.speak, letter.quote
+    page = Page(speak("Agreement {letter}", letter=option.letter), WIDTHS)
+    letter.head(page)
+    page.line(speak("Agreement for option {letter}", letter=option.letter), "title")
+    page.pair(speak("Option"), option_words.title(letter, option), "value bold")
+    page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)}")
+    page.pair(speak("Check code"), check_code(quote))
+    page.pair(speak("House"), quote.job.customer.site)
+    page.pair(speak("Owner"), quote.job.customer.name)
+    for text in letter.all(option.does):
+        page.pair(speak("Work"), text)
+    page.gap()
+    _money(letter, page, option)
+    if not option.fixed:
+        page.line(" ".join([speak("Not a fixed price yet."), *letter.all(option.not_fixed_because)]), "box")
+    page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
+    _cancel(letter, page)
+    page.line(speak("The sheet of this option says what is in the price, what is not, and what we take care of. It belongs to this agreement."))
+    page.gap(14)
+    _signatures(letter, page)
+    return letter.close(page)
+
+
+def _money(letter: Letter, page: Page, option: Option) -> None:
+    speak = letter.speak
+    page.line(speak("The price"), "heading")
+    page.add(Cell(speak("Total"), "total words", 3), Cell(option.price.total, "total"))
+    page.line(in_words(option.price.total, letter.language))
+    page.line(option_words.at_most(letter, option), "bold")
+    for payment in option.payments:
+        page.add(Cell(letter.say(payment.text), "cell", 3), Cell(payment.amount, "money"))
+    page.gap()
+
+
+def _cancel(letter: Letter, page: Page) -> None:
+    """The days to cancel count from the day of signing, so the boxes stay blank until then."""
+    speak, count = letter.speak, letter.quote.cancel_business_days
+    if not count:
+        return
+    page.line(speak("If you sign at home you may cancel within {count} business days of signing. We hand you the form for it, twice.", count=count), "box")
+    page.add(Cell(speak("Last day to cancel"), "label"), Cell("", "write", open=True), Cell(speak("Form received"), "label"), Cell("", "write", open=True))
+
+
+def _signatures(letter: Letter, page: Page) -> None:
+    speak = letter.speak
+    for who in (speak("Owner"), letter.quote.firm.name):
+        page.add(Cell("", "write", 2, open=True), Cell("", "write", 1, open=True), Cell("", "write", 1, open=True), height_pt=30.0)
+        page.add(Cell(who, "quiet", 2), Cell(speak("Name in print"), "quiet"), Cell(speak("Day"), "quiet"))

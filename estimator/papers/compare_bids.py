@@ -1,0 +1,91 @@
+"""A sheet to lay other bids beside ours: fourteen questions, our answers filled in, two empty columns."""
+
+from estimator.model.offer import Option
+from estimator.model.work import Takeoff
+from estimator.papers import option_words
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Sheet
+from estimator.wording.numbers import money, number
+from estimator.wording.plain import UNITS, in_plain_words
+from estimator.wording.say import pick
+
+WIDTHS = (22.0, 32.0, 21.0, 21.0)
+
+
+def compare_bids(letter: Letter) -> Sheet:
+    """A block of questions for each option."""
+    speak = letter.speak
+    page = Page(speak("Compare bids"), WIDTHS)
+    letter.head(page)
+    page.line(speak("Lay the other bids beside ours"), "title")
+    page.line(speak("Write the others' answers in the empty boxes."), "quiet")
+    page.gap()
+    for option in letter.quote.options:
+        page.add(
+            Cell(speak("Ask each of them"), "head"),
+            Cell(option_words.title(letter, option), "option"),
+            Cell(speak("Bid 2"), "head centre", open=True),
+            Cell(speak("Bid 3"), "head centre", open=True),
+            new_page=option is not letter.quote.options[0],
+        )
+        for question, answer in questions(letter, option):
+            page.add(Cell(question, "label"), Cell(answer, "value"), Cell("", "empty box", open=True), Cell("", "empty box", open=True))
+        page.gap()
+    page.line(speak("Ask the others these. An empty box is an answer too."), "bold")
+    return letter.close(page)
+
+
+def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
+    """What to ask, and what we answer."""
+    speak, firm = letter.speak, letter.quote.firm
+    not_said = speak("see the sheet of this option")
+    return [
+        (speak("Price"), money(option.price.total, letter.language)),
+        (speak("How many feet of pipe, from where to where?"), " ".join(letter.all(option.does)) or not_said),
+        (speak("What old pipe stays?"), " ".join(letter.all(option.stays_old)) or speak("nothing that we know of")),
+        (speak("How do you get to the pipe?"), letter.say(option.under_title)),
+        (speak("Who protects the crew? Is there an engineer's letter?"), crew_safety(letter, option)),
+        (speak("How many side drains are joined again?"), side_drains(letter, option.takeoffs)),
+        (speak("Is there a water test after, and of what?"), letter.say(option.water_test_text)),
+        (speak("City permit and inspection: who gets them, who pays?"), permit(letter, option)),
+        (speak("What is the hole filled with? Floor and yard put back to what?"), put_back(letter, option) or not_said),
+        (speak("What if you find more: price, and the most?"), more(letter, option)),
+        (speak("Warranty: on which feet, how long, does it go with the house?"), pick(letter.language, option.warranty_en, option.warranty_es)),
+        (speak("How many days without drains?"), option_words.no_flush(letter, option)),
+        (speak("Deposit and payments"), payments(letter, option) or not_said),
+        (speak("Licence and insurance numbers"), " · ".join(part for part in (firm.licence, firm.insurance) if part)),
+    ]  # fmt: skip
+
+
+def crew_safety(letter: Letter, option: Option) -> str:
+    speak = letter.speak
+    engineer = sum(t.value("engineer_letters") for t in option.takeoffs)
+    who = speak("We do; a competent person is on site.")
+    return f"{who} {speak('An engineer’s letter is in the price.')}" if engineer else who
+
+
+def side_drains(letter: Letter, takeoffs: tuple[Takeoff, ...]) -> str:
+    count = sum(t.value(name) for t in takeoffs for name in ("branches", "branches_tunnel", "reinstatements"))
+    return number(count, letter.language, 0) if count else letter.speak("the work meets no side drain that we know of")
+
+
+def permit(letter: Letter, option: Option) -> str:
+    speak = letter.speak
+    fees = [line for line in option.price.lines if line.price_class == "pass-through"]
+    if not fees:
+        return speak("ask us before work starts")
+    return "; ".join(f"{letter.text(line)}: {money(line.amount, letter.language)}" for line in fees)
+
+
+def put_back(letter: Letter, option: Option) -> str:
+    return " ".join(letter.text(line) for line in option.price.lines if line.work_class == "put back")
+
+
+def more(letter: Letter, option: Option) -> str:
+    parts = [f"{money(e.price, letter.language)} / {letter.say(in_plain_words(UNITS, e.unit))}" for e in option.extras]
+    return "; ".join([*dict.fromkeys(parts), option_words.at_most(letter, option)])
+
+
+def payments(letter: Letter, option: Option) -> str:
+    return "; ".join(f"{letter.say(p.text)}: {money(p.amount, letter.language)}" for p in option.payments)

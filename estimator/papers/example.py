@@ -1,0 +1,170 @@
+"""A small made-up quote, put together by hand, for the examples in this package and for looking at pages."""
+
+from datetime import date
+from decimal import Decimal
+
+from estimator.model.job import Customer, House, Job, Wishes
+from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
+from estimator.model.line import Finding, Line, Mark, Pass
+from estimator.model.offer import DaySpan, Extra, Firm, Option, Payment, Quote, Term, ToOthers
+from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, TaskHours
+from estimator.model.say import Dollars, Feet, Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
+
+ALL = Stretch(-6.0, 41.0)
+HOLE = Finding(id="hole", kind="hole", stretch=Stretch(14.4, 14.7), size_in=2.0, clock=(5, 7), signs=("soil seen",))
+GROOVE = Finding(id="groove", kind="channel", stretch=Stretch(8.0, 21.0), signs=("gone",))
+DIP = Finding(id="dip", kind="sag", stretch=Stretch(22.0, 26.0), percent=(45.0, 50.0))
+ROOTS = Finding(id="roots", kind="roots", stretch=Stretch(33.0, 33.5), percent=(30.0, 40.0), grade="suspected")
+
+
+def example_line() -> Line:
+    """A main under a slab: filmed to 36 ft, the last five feet not seen."""
+    marks = (
+        Mark(word="yard", stretch=Stretch(-6.0, -6.0), holds=True),
+        Mark(word="slab", stretch=Stretch(0.0, 0.0), holds=True),
+        Mark(word="room", stretch=Stretch(0.0, 0.0), name="kitchen", holds=True),
+        Mark(word="room", stretch=Stretch(20.0, 20.0), name="hall", holds=True),
+        Mark(word="depth", stretch=Stretch(-6.0, -6.0), depth_ft=2.9, surface="lawn"),
+        Mark(word="depth", stretch=Stretch(14.5, 14.5), depth_ft=2.6, surface="slab"),
+        Mark(word="depth", stretch=Stretch(33.0, 33.0), depth_ft=2.3, surface="slab"),
+        Mark(word="branch", stretch=Stretch(11.5, 11.5), size_in=3.0, side="left", live="live", proven=True, name="hall bath"),
+        Mark(word="branch", stretch=Stretch(29.0, 29.0), size_in=2.0, live="live", proven=False),
+    )
+    seen = Pass(number=1, access="front cleanout", heading_to="house", flow="against flow", riser_ft=2.0, start_ft=-6.0, sign=1,
+                seen=Stretch(-6.0, 36.0), stopped_because="blocked")  # fmt: skip
+    return Line(name="main", size_in=4.0, pipe="cast iron", marks=marks, findings=(GROOVE, HOLE, DIP, ROOTS), passes=(seen,),
+                zero="slab edge", downstream=-1, length_ft=47.0, ends="closet bend")  # fmt: skip
+
+
+def _line(number: str, item: str, cls: str, repair: str, en: str, es: str, size: float, unit: str, amount: str, price_class: str = "own") -> LineItem:
+    money = Decimal(amount)
+    return LineItem(id=number, work_item=item, work_class=cls, repair=repair, text_en=en, text_es=es, size=size, size_unit=unit,
+                    billed="lump", quantity=Decimal(1), unit="job", unit_price=money, amount=money, price_class=price_class,
+                    cost_share=money * Decimal("0.6"))  # fmt: skip
+
+
+def _measured(number: str, item: str, cls: str, en: str, es: str, quantity: int, unit: str, each: str) -> LineItem:
+    return LineItem(id=number, work_item=item, work_class=cls, repair="r", text_en=en, text_es=es, size=quantity, size_unit=unit,
+                    billed="measured", quantity=Decimal(quantity), unit=unit, unit_price=Decimal(each),
+                    amount=Decimal(each) * quantity, cost_share=Decimal(each) * quantity * Decimal("0.6"))  # fmt: skip
+
+
+def _price(lines: tuple[LineItem, ...], total: str, direct: str) -> Price:
+    crew = CrewDays(crew="B", work_hours=52.1, setup_hours=8.0, days=Decimal("7.5"), hours=Decimal(60), rate=Decimal("79.20"), amount=Decimal("4752.00"), cell="crews row 4")
+    rest = Decimal(direct) - crew.amount
+    costs = (
+        CostLine(part="labor", ref="B", text="crew B", quantity=crew.hours, unit="hour", rate=crew.rate, amount=crew.amount, price_class="own", cell="crews row 4"),
+        CostLine(part="material", ref="pvc-4", text="PVC pipe 4 in", quantity=Decimal(1), unit="job", rate=rest, amount=rest, price_class="own", cell="materials row 7"),
+    )
+    before = (Decimal(direct) * Decimal("1.10") / Decimal("0.60")).quantize(Decimal("0.01"))
+    steps = (
+        Step(text="direct cost", formula="sum of the cost lines", amount=Decimal(direct)),
+        Step(text="own work sold", formula="direct × 1.10 ÷ 0.60", amount=before),
+        Step(text="total", formula="up to the next 25", amount=Decimal(total)),
+    )
+    tasks = (TaskHours(repair="r", work_item="tunnel", task="tunnel-dig", crew="B", quantity_name="tunnel_ft", quantity=29, unit="ft",
+                       per=1, likely=1.2, low=0.9, high=1.8, factor=1.15, factors=("hard_clay",), hours=40.0, cell="production row 12"),)  # fmt: skip
+    return Price(tasks=tasks, crews=(crew,), costs=costs, steps=steps, lines=lines, direct=Decimal(direct),
+                 contingency_percent=Decimal(10), before_rounding=before, total=Decimal(total), margin=Decimal("0.40"))  # fmt: skip
+
+
+TERMS = (
+    Term(id="video", kind="includes", text_en="Camera video before and after; both are yours to keep.", text_es="Video con cámara antes y después; los dos son suyos."),
+    Term(id="finish", kind="excludes", text_en="Tile, wood or carpet over the new concrete.", text_es="Loseta, madera o alfombra sobre el concreto nuevo."),
+    Term(id="depth", kind="assumption", text_en="The pipe lies about as deep as we measured.", text_es="El tubo está más o menos a la profundidad que medimos."),
+    Term(id="dig", kind="caution", text_en="Nobody but the crew goes near the open pit. Utilities are marked before we dig.", text_es="Nadie más que la cuadrilla se acerca al pozo abierto. Antes de excavar se marcan las líneas de servicios."),
+    Term(id="board", kind="notice", text_en="Made-up notice: ask your licensing board about complaints.", text_es="Aviso inventado: pregunte a la junta de licencias por las quejas."),
+)
+EXTRAS = (
+    Extra(code="pipe", text_en="If the good pipe starts farther in than shown, each extra foot", text_es="Si el tubo bueno empieza más adentro, cada pie adicional", unit="ft", price=Decimal(185), cap_quantity=Decimal(6), cap_amount=Decimal(1110)),
+    Extra(code="branch", text_en="One more side drain that nobody could see", text_es="Un ramal más que nadie podía ver", unit="each", price=Decimal(420), cap_quantity=Decimal(1), cap_amount=Decimal(420)),
+)  # fmt: skip
+
+
+def _payments(total: str) -> tuple[Payment, ...]:
+    whole, first = Decimal(total), Decimal(500)
+    return (Payment(text=Say.of("When you sign"), amount=first), Payment(text=Say.of("When the work is done and tested"), amount=whole - first))
+
+
+def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, price: Price, **more: object) -> Option:
+    repair = Repair(id=f"{method}-main", method=method, line="main", stretch=stretch, answers=("n1",))
+    job = Repair(id="job", method=JOB, line="main", stretch=Stretch(0, 0))
+    quantities = (Quantity(name="pipe_ft", value=stretch.length_ft, unit="ft", formula="length of the stretch"),
+                  Quantity(name="branches_tunnel", value=2, unit="each", formula="side drains in the stretch"))  # fmt: skip
+    need = Need(id="n1", line="main", stretch=Stretch(8, 26), kinds=("hole",), findings=(HOLE,), severity=3, urgency=3, grade="seen", must=True)
+    base: dict[str, object] = {
+        "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS,
+        "scope": Scope(repairs=(repair,), needs=(need,)),
+        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=frozenset({"tunnel"}), size="4"), Takeoff(repair=job, quantities=(), facts=frozenset())),
+        "payments": _payments(str(price.total)),
+        "stays_old": (Say.of("The side drains past the first feet stay old."),),
+        "water_test": "only this part", "water_test_text": Say.of("The new pipe is filled and must hold. Old pipe we did not replace is not part of the promise."),
+        "needs_papers": (Say.of("City plumbing permit; an inspector sees the pipe before it is covered."),),
+        "floors_opened": (), "floor_sf": 0.0, "yard_sf": 60.0, "old_pipe_left_ft": 12.0,
+        "life_low": 50, "life_high": 75, "warranty_en": "The new pipe, 10 years. Goes with the house.", "warranty_es": "El tubo nuevo, 10 años. Pasa al nuevo dueño.",
+    }  # fmt: skip
+    return Option(**{**base, **more})  # type: ignore[arg-type]
+
+
+def example_options() -> tuple[Option, ...]:
+    """A tunnel and a way through the floor over the same pipe, and a lining that needs a cleaning first."""
+    tunnel = (
+        _line("A1", "mobilise", "find", "job", "Coming with tools, protecting the house, leaving it clean", "Traslado de herramientas, protección de la casa y limpieza final", 1, "job", "1015.00"),
+        _line("A2", "tunnel", "reach", "r", "Hand-dug tunnel under the house from one pit at the front wall; crew protection, fresh air and lights included. No floor is cut.", "Túnel excavado a mano debajo de la casa desde un solo pozo en la pared del frente; incluye protección de la cuadrilla, aire y luz. No se corta ningún piso.", 29, "ft", "9460.00"),
+        _measured("A3", "pipe", "pipe", "New 4-inch PVC drain, hung from the slab, sloped as the city asks", "Drenaje nuevo de PVC de 4 pulgadas, colgado de la losa, con la caída que pide la ciudad", 29, "ft", "92.00"),
+        _line("A4", "branch", "pipe", "r", "Side drains joined again with new fittings", "Ramales conectados con piezas nuevas", 2, "each", "1032.00"),
+        _line("A5", "refill", "put back", "r", "Tunnel and pit filled: soil packed by hand, gaps pumped full, leftover soil hauled away", "Relleno del túnel y el pozo: tierra compactada a mano, huecos bombeados y retiro de la tierra que sobra", 10, "cy", "2200.00"),
+        _line("A6", "permit", "pipe", "job", "City plumbing permit and inspection: the city's own fee, nothing added", "Permiso e inspección de la ciudad: lo que cobra la ciudad, sin recargo", 1, "each", "150.00", "pass-through"),
+    )  # fmt: skip
+    floor = (
+        _line("B1", "mobilise", "find", "job", "Coming with tools, protecting the house, leaving it clean", "Traslado de herramientas, protección de la casa y limpieza final", 1, "job", "957.00"),
+        _line("B2", "slab", "reach", "r", "Open the floor in one strip 2 ft wide: wet saw, dust walls, concrete hauled off", "Abrir el piso en una franja de 2 pies: corte con agua, plásticos contra el polvo, retiro del concreto", 27, "ft", "4250.00"),
+        _measured("B3", "pipe", "pipe", "New 4-inch PVC drain, bedded in sand, sloped as the city asks", "Drenaje nuevo de PVC de 4 pulgadas, sobre arena, con la caída que pide la ciudad", 29, "ft", "92.00"),
+        _line("B4", "patch", "put back", "r", "Strip poured back with steel pins, bare concrete", "Colado de la franja con varillas de amarre, queda en concreto", 54, "sq ft", "1850.00"),
+        _line("B5", "permit", "pipe", "job", "City plumbing permit and inspection: the city's own fee, nothing added", "Permiso e inspección de la ciudad: lo que cobra la ciudad, sin recargo", 1, "each", "150.00", "pass-through"),
+    )  # fmt: skip
+    replace_title, by = Say.of("Replace the whole line"), Stretch(0.0, 29.0)
+    return (
+        _option("A", replace_title, Say.of("By tunnel: new pipe with the right slope; the floor is not touched."), "tunnel", by, _price(tunnel, "16525.00", "8601.80"),
+                days_on_site=Decimal(9), days_without_drains=Decimal(2), main_risk=Say.of("Rain and hard digging can cost days; the refilled tunnel settles a little."),
+                does=(Say.of("{length} of the main, under kitchen and hall, become new pipe.", length=Feet(29.0)),),
+                day_spans=(DaySpan(start=Decimal(0), length=Decimal("5.5"), text=Say.of("digging to the pipe")),
+                           DaySpan(start=Decimal("5.5"), length=Decimal(2), text=Say.of("old pipe out, new pipe in, test"), no_drains=True),
+                           DaySpan(start=Decimal("7.5"), length=Decimal("1.5"), text=Say.of("filling and tidying up")))),
+        _option("B", replace_title, Say.of("Through the floor: a strip is cut open and poured back."), "break-through", by, _price(floor, "9875.00", "5100.00"),
+                days_on_site=Decimal("5.5"), days_without_drains=Decimal(2), floors_opened=("kitchen", "hall"), floor_sf=54.0, yard_sf=0.0,
+                main_risk=Say.of("The same tile may no longer be made; a beam in the way is dug by hand."),
+                does=(Say.of("{length} of the main, under kitchen and hall, become new pipe.", length=Feet(29.0)),),
+                to_others=(ToOthers(text_en="New floor over the strip", text_es="Piso nuevo sobre la franja", amount=Decimal(4200)),
+                           ToOthers(text_en="Hotel while drains are off", text_es="Hotel mientras no hay drenaje"))),
+    )  # fmt: skip
+
+
+def example_quote() -> Quote:
+    """The quote: Alder Street, invented."""
+    job = Job(number="2026-114", day=date(2026, 11, 18), prepared_by="Ines Calder", demo=True, languages=("en_US", "es_US"),
+              customer=Customer(name="Rosa Example", site="1204 Alder Street, Demo City"),
+              house=House(floor="slab", jurisdiction="demo", built=1967, soil="firm clay", fixtures=(("bathroom group", 2), ("kitchen sink", 1))),
+              lines=(example_line(),), wishes=Wishes(recommend="A", because="Your tile cannot be bought any more, and you live here during the work.", by="Ines Calder"))  # fmt: skip
+    lining = Verdict(rule="lining-needs-a-whole-pipe", effect=Effect.BLOCKS, method="reline", line="main", stretch=Stretch(8, 26),
+                     homeowner=Say.of("Lining from inside: the bottom of the pipe is gone, so there is nothing to line, and the dip would stay."),
+                     estimator=Say.of("channel gone over {length}", length=Feet(13.0)))  # fmt: skip
+    return Quote(
+        job=job, diagnosis=Diagnosis(needs=example_options()[0].scope.needs), options=example_options(), blocked=(lining,),
+        firm=Firm(name="Juniper Drain Repair (demo)", address="17 Sample Road, Demo City", phone="555-0100", email="office@juniper.example",
+                  licence="DEMO-0001", insurance="DEMO-INS-77", accent="1F5D57"),
+        place="Demo County (invented)", revision=1, day=date(2026, 11, 18), valid_until=date(2026, 12, 18),
+        seen=(Say.of("We filmed from the {access} to {end}: {length}. There the camera could not go on.", access="front cleanout", end="hall", length=Feet(42.0)),),
+        not_seen=(Say.of("The last {length} of the main were not seen.", length=Feet(5.0)),),
+        found=(Say.of("The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in."),
+               Say.of("Under the hall the pipe has a dip that holds water over {length}.", length=Feet(4.0)),
+               Say.of("Roots beyond the dip are suspected, not seen.")),
+        urgency=Say.of("Yes, soon: each use washes soil from under the floor."),
+        if_nothing=Say.of("The hole grows, soil washes in, and the floor above can lose its support."),
+        if_cleaned=Say.of("The drain runs again for a while. The hole and the dip stay."),
+        tests=(Say.of("Water test: the level fell {drop} in {minutes} minutes. It should not fall.", drop="1½ in", minutes=20),),
+        notices=(), tables_fingerprint="3f9a12c077de", cancel_business_days=3,
+        paper_warnings=(Say.of("Permit fee of {fee} was learnt more than a year ago.", fee=Dollars(Decimal(150))),),
+    )  # fmt: skip

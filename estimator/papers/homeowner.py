@@ -1,0 +1,34 @@
+"""Step 7: a Quote in, the homeowner's book out: what leaves the house and nothing that may not."""
+
+from estimator.model.offer import Quote
+from estimator.papers.agreement import agreement
+from estimator.papers.compare_bids import compare_bids
+from estimator.papers.first_sheet import first_sheet
+from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import option_sheet
+from estimator.papers.pipe_sheet import pipe_sheet
+from estimator.papers.side_by_side import side_by_side
+from estimator.sheets.book import Book
+
+
+def homeowner(quote: Quote, language: str) -> Book:
+    """The quote as one person reads it.
+
+    >>> from estimator.papers.example import example_quote
+    >>> [sheet.name for sheet in homeowner(example_quote(), "en_US").sheets][:3]
+    ['Start here', 'Your pipe', 'Side by side']
+    """
+    letter = Letter(quote, language)
+    return Book(
+        title=letter.speak("Drain quote {number}", number=letter.number),
+        day=quote.day,
+        accent=quote.firm.accent,
+        sheets=(
+            first_sheet(letter),
+            pipe_sheet(letter),
+            side_by_side(letter),
+            *(option_sheet(letter, option) for option in quote.options),
+            compare_bids(letter),
+            *(agreement(letter, option) for option in quote.options),
+        ),
+    )

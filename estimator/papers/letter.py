@@ -1,0 +1,68 @@
+"""What every sheet of a quote shares: the reader's language, the firm's head, the foot of the page."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from estimator.model.offer import Extra, Quote, Term
+from estimator.model.price import LineItem
+from estimator.model.say import Say
+from estimator.papers.check_code import check_code
+from estimator.papers.page import Page
+from estimator.sheets.book import Sheet
+from estimator.wording.say import Speaker, pick, say, speaker
+
+
+@dataclass(frozen=True)
+class Letter:
+    """A quote and the language it is written in."""
+
+    quote: Quote
+    language: str
+
+    @property
+    def speak(self) -> Speaker:
+        return speaker(self.language)
+
+    def say(self, what: Say) -> str:
+        return say(what, self.language)
+
+    def all(self, what: Iterable[Say]) -> list[str]:
+        return [self.say(one) for one in what]
+
+    def text(self, row: LineItem | Extra | Term) -> str:
+        """The row's text in the reader's language."""
+        return pick(self.language, row.text_en, row.text_es)
+
+    @property
+    def number(self) -> str:
+        return f"{self.quote.job.number} r{self.quote.revision}"
+
+    @property
+    def footer(self) -> str:
+        speak = self.speak
+        check = speak("check code {code}", code=check_code(self.quote))
+        return f"{self.quote.firm.name} · {speak('quote {number}', number=self.number)} · {check}"[:200]
+
+    @property
+    def page_words(self) -> tuple[str, str]:
+        return self.speak("Page"), self.speak("of")
+
+    def head(self, page: Page) -> None:
+        """The firm's name and how to reach it."""
+        firm, speak = self.quote.firm, self.speak
+        page.line(firm.name, "firm")
+        page.line(" · ".join(part for part in (firm.address, firm.phone, firm.email) if part), "quiet")
+        licence = [speak("License {number}", number=firm.licence)] if firm.licence else []
+        insurance = [speak("Insurance {number}", number=firm.insurance)] if firm.insurance else []
+        page.line(" · ".join([*licence, *insurance]), "quiet")
+        if self.quote.job.demo:
+            page.line(speak("Made-up example. Nobody's house, nobody's prices."), "box")
+        page.gap()
+
+    def terms(self, terms: Iterable[Term], *kinds: str) -> list[str]:
+        """The texts of these kinds, each once, in order."""
+        return list(dict.fromkeys(self.text(t) for t in terms if t.kind in kinds))
+
+    def close(self, page: Page, *, scale: int | None = None, repeat: tuple[int, int] | None = None) -> Sheet:
+        """The page as a protected sheet with the quote's footer."""
+        return page.sheet(footer=self.footer, page_words=self.page_words, scale=scale, repeat=repeat, protect=True)

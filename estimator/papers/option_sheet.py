@@ -1,0 +1,175 @@
+"""One option in full: work lines with live amounts, total, payments, extras with caps, what is in and out, signatures."""
+
+from decimal import Decimal
+
+from estimator.model.offer import Option
+from estimator.model.price import LineItem
+from estimator.papers import option_words
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page, at, sum_of
+from estimator.sheets.book import Cell, Formula, Sheet
+from estimator.wording.numbers import number
+from estimator.wording.plain import CLASSES, UNITS, in_plain_words
+
+WIDTHS = (6.0, 41.0, 12.0, 8.0, 14.0, 15.0)
+QUANTITY, PRICE, AMOUNT = 3, 4, 5
+
+
+class LinesDoNotAdd(ValueError):
+    """The lines of an option do not add up to its total: a fault of the program, never printed as a quote."""
+
+
+def option_sheet(letter: Letter, option: Option) -> Sheet:
+    """The sheet of one option."""
+    speak = letter.speak
+    page = Page(speak("Option {letter}", letter=option.letter), WIDTHS)
+    letter.head(page)
+    page.line(option_words.title(letter, option), "option")
+    page.line(letter.say(option.under_title), "under")
+    page.line(speak("Quote {number} for {site}", number=letter.number, site=letter.quote.job.customer.site), "quiet")
+    for text in letter.all(option.does):
+        page.line(text)
+    page.gap()
+    total = _work(letter, page, option)
+    _payments(letter, page, option)
+    _extras(letter, page, option, total)
+    _days(letter, page, option)
+    _terms(letter, page, option)
+    return letter.close(page)
+
+
+def _work(letter: Letter, page: Page, option: Option) -> str:
+    """The work lines by class; the address of the total."""
+    speak = letter.speak
+    heads = (speak("No."), speak("Work"), speak("How much"), speak("Quantity"), speak("Price each"), speak("Amount"))
+    page.add(*(Cell(text, "head" if i < 3 else "head right") for i, text in enumerate(heads)))
+    amounts: list[str] = []
+    by_class: list[tuple[str, list[str], Decimal]] = []
+    for work_class in CLASSES:
+        lines = [line for line in option.price.lines if line.work_class == work_class]
+        if lines:
+            cells = _class_lines(letter, page, work_class, lines)
+            amounts += cells
+            by_class.append((work_class, cells, sum((line.amount for line in lines), Decimal(0))))
+    total = _totals(letter, page, option, amounts)
+    page.gap()
+    page.line(speak("The price by what it is for"), "bold")
+    for work_class, cells, value in by_class:
+        page.add(
+            Cell(letter.say(CLASSES[work_class]), "cell", 5),
+            Cell(sum_of([f"{cells[0]}:{cells[-1]}"], value), "money"),
+        )
+    page.gap()
+    return total
+
+
+def _class_lines(letter: Letter, page: Page, work_class: str, lines: list[LineItem]) -> list[str]:
+    page.line(letter.say(CLASSES[work_class]), "bold")
+    return [_line(letter, page, line) for line in lines]
+
+
+def _line(letter: Letter, page: Page, line: LineItem) -> str:
+    row = len(page.rows)
+    product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", line.amount)
+    page.add(
+        Cell(line.id, "cell quiet"),
+        Cell(letter.text(line), "cell"),
+        Cell(how_much(letter, line), "cell"),
+        Cell(line.quantity, "number"),
+        Cell(line.unit_price, "money"),
+        Cell(product, "money"),
+    )
+    return at(AMOUNT, row)
+
+
+def how_much(letter: Letter, line: LineItem) -> str:
+    """The size of a lump sum, or the unit a measured line is counted in."""
+    speak = letter.speak
+    if line.billed == "measured":
+        return speak("per {unit}", unit=letter.say(in_plain_words(UNITS, line.unit)))
+    if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):
+        return speak("all of it")
+    return f"{number(line.size, letter.language, 1)} {letter.say(in_plain_words(UNITS, line.size_unit))}"
+
+
+def _totals(letter: Letter, page: Page, option: Option, amounts: list[str]) -> str:
+    speak, price = letter.speak, option.price
+    lines = sum((line.amount for line in price.lines), Decimal(0))
+    if lines + price.tax != price.total:
+        raise LinesDoNotAdd(f"option {option.letter}: lines {lines} and tax {price.tax} are not {price.total}")
+    # One range: class headings between the lines hold no numbers.
+    whole = f"{amounts[0]}:{amounts[-1]}"
+    if not price.tax:
+        row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of([whole], price.total), "total"))
+        return at(AMOUNT, row)
+    subtotal = page.add(Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of([whole], lines), "sum"))
+    tax = page.add(Cell(price.tax_text or speak("Sales tax"), "cell", 5), Cell(price.tax, "money"))
+    both = [at(AMOUNT, subtotal), at(AMOUNT, tax)]
+    row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of(both, price.total), "total"))
+    return at(AMOUNT, row)
+
+
+def _payments(letter: Letter, page: Page, option: Option) -> None:
+    if not option.payments:
+        return
+    speak = letter.speak
+    page.line(speak("Payments"), "heading")
+    rows = [page.add(Cell(letter.say(p.text), "cell", 5), Cell(p.amount, "money")) for p in option.payments]
+    paid = sum((p.amount for p in option.payments), Decimal(0))
+    cells = [f"{at(AMOUNT, rows[0])}:{at(AMOUNT, rows[-1])}"]
+    page.add(Cell(speak("All payments"), "sum words", 5), Cell(sum_of(cells, paid), "sum"))
+    page.gap()
+
+
+def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
+    """Unit prices agreed beforehand, each with the most it can come to, and the most altogether."""
+    speak = letter.speak
+    page.line(speak("If we find more: prices agreed before work starts"), "heading")
+    if not option.extras:
+        page.line(speak("Nothing is added without a change that you sign."))
+        page.gap()
+        return
+    page.add(
+        Cell(speak("What may be added"), "head", 2),
+        Cell(speak("Unit"), "head"),
+        Cell(speak("At most"), "head right"),
+        Cell(speak("Price each"), "head right"),
+        Cell(speak("Comes to at most"), "head right"),
+    )
+    cells = []
+    for extra in option.extras:
+        row = len(page.rows)
+        product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", extra.cap_amount)
+        page.add(
+            Cell(letter.text(extra), "cell", 2),
+            Cell(letter.say(in_plain_words(UNITS, extra.unit)), "cell"),
+            Cell(extra.cap_quantity, "number"),
+            Cell(extra.price, "money"),
+            Cell(product, "money"),
+        )
+        cells.append(at(AMOUNT, row))
+    most = sum_of([total, f"{cells[0]}:{cells[-1]}"], option.most)
+    page.add(Cell(speak("The price cannot go above this unless you sign a change"), "total words", 5), Cell(most, "total"))
+    page.line(speak("We add only what is found, show you, and stop and call before we go past a cap."), "quiet")
+    page.gap()
+
+
+def _days(letter: Letter, page: Page, option: Option) -> None:
+    texts = option_words.day_texts(letter, option)
+    if texts:
+        page.line(letter.speak("Your days"), "heading")
+        for text in texts:
+            page.line(text)
+        page.gap()
+
+
+def _terms(letter: Letter, page: Page, option: Option) -> None:
+    speak = letter.speak
+    page.line(speak("What is in the price and what is not"), "heading")
+    page.listing(speak("In the price"), letter.terms(option.terms, "includes"))
+    page.listing(speak("Not in the price"), letter.terms(option.terms, "excludes"))
+    others = [option_words.one_to_others(letter, other) for other in option.to_others]
+    page.listing(speak("What you will also pay, to others"), [*others, *letter.terms(option.terms, "to others")])
+    page.listing(speak("What the price rests on"), letter.terms(option.terms, "assumption"))
+    page.listing(speak("Please take care"), letter.terms(option.terms, "caution"), "box", "!")
+    page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice"))

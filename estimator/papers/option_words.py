@@ -1,0 +1,109 @@
+"""An option in, the rows people compare it by out: a label and an answer in the reader's language, most important first."""
+
+from collections.abc import Iterable
+
+from estimator.model.offer import Option, ToOthers
+from estimator.papers.letter import Letter
+from estimator.wording.numbers import days, money, number
+from estimator.wording.say import pick
+
+
+def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
+    """Label and answer of everything but the price itself; the same labels in the same order for every option."""
+    speak = letter.speak
+    return [
+        (speak("At most"), at_most(letter, option)),
+        (speak("We work here"), days(option.days_on_site, letter.language)),
+        (speak("You cannot flush"), no_flush(letter, option)),
+        (speak("Floors opened"), floors(letter, option)),
+        (speak("Yard dug up"), area(letter, option.yard_sf)),
+        (speak("Stays old"), " ".join(letter.all(option.stays_old)) or speak("nothing that we know of")),
+        (speak("Water test after"), letter.say(option.water_test_text)),
+        (speak("To others, about"), to_others(letter, option)),
+        (speak("All in, about"), all_in(letter, option)),
+        (speak("Usually lasts"), life(letter, option)),
+        (speak("Warranty"), pick(letter.language, option.warranty_en, option.warranty_es)),
+        (speak("Main risk"), letter.say(option.main_risk)),
+        (speak("Papers needed"), " ".join(letter.all(option.needs_papers)) or speak("ask us before work starts")),
+    ]
+
+
+def at_most(letter: Letter, option: Option) -> str:
+    speak = letter.speak
+    if not option.fixed:
+        return " ".join([speak("Not a fixed price yet."), *letter.all(option.not_fixed_because)])
+    return speak("It cannot go above {most} unless you sign a change.", most=money(option.most, letter.language))
+
+
+def no_flush(letter: Letter, option: Option) -> str:
+    if not option.days_without_drains:
+        return letter.speak("only while we connect, some hours")
+    return days(option.days_without_drains, letter.language)
+
+
+def floors(letter: Letter, option: Option) -> str:
+    speak = letter.speak
+    if not option.floors_opened and not option.floor_sf:
+        return speak("no floor is cut")
+    rooms = ", ".join(option.floors_opened) or speak("see the sheet of this option")
+    if not option.floor_sf:
+        return rooms
+    return speak("{rooms}: about {area}", rooms=rooms, area=area(letter, option.floor_sf))
+
+
+def area(letter: Letter, square_ft: float) -> str:
+    speak = letter.speak
+    if square_ft <= 0:
+        return speak("no lawn is dug")
+    return speak("{number} sq ft", number=number(square_ft, letter.language, 0))
+
+
+def life(letter: Letter, option: Option) -> str:
+    speak = letter.speak
+    if not option.life_high:
+        return speak("not said: ask us")
+    return speak("{low} to {high} years, typical", low=option.life_low, high=option.life_high)
+
+
+def one_to_others(letter: Letter, other: ToOthers) -> str:
+    """One thing that is not ours, with who does it and about how much."""
+    speak = letter.speak
+    text = pick(letter.language, other.text_en, other.text_es)
+    who = {"we do": speak("we do this"), "you do": speak("you arrange this"), "allowance": speak("allowance")}[other.who]
+    about = speak("about {amount}", amount=money(other.amount, letter.language)) if other.amount is not None else speak("ask for a price")
+    return f"{text} ({who}): {about}"
+
+
+def to_others(letter: Letter, option: Option) -> str:
+    texts = [one_to_others(letter, other) for other in option.to_others]
+    return "; ".join(texts) or letter.speak("nothing that we know of")
+
+
+def all_in(letter: Letter, option: Option) -> str:
+    speak = letter.speak
+    amount = money(option.all_in, letter.language)
+    if any(other.amount is None for other in option.to_others):
+        return speak("{amount} and what has no price above", amount=amount)
+    return amount
+
+
+def title(letter: Letter, option: Option) -> str:
+    return f"{option.letter}  {option.name or letter.say(option.title)}"
+
+
+def day_texts(letter: Letter, option: Option) -> list[str]:
+    """The strip of days: from which day to which, what is done, and whether drains work."""
+    speak = letter.speak
+    out = []
+    for span in option.day_spans:
+        first = int(span.start) + 1
+        last = max(first, -int(-(span.start + span.length) // 1))
+        drains = speak("DO NOT USE ANY DRAIN while we work") if span.no_drains else speak("drains work")
+        when = speak("Day {first}", first=first) if first == last else speak("Days {first} to {last}", first=first, last=last)
+        out.append(f"{when}: {letter.say(span.text)} ({drains})")
+    return out
+
+
+def bullets(texts: Iterable[str]) -> str:
+    """Several texts in one cell, one a line."""
+    return "\n".join(f"• {text}" for text in texts)

@@ -1,0 +1,95 @@
+"""Cells added one row after another, a Sheet out; every add answers the row's number so that formulas can point at it."""
+
+from decimal import Decimal
+
+from estimator.sheets.book import Cell, Chart, Formula, Picture, Row, Sheet
+
+
+def column_letter(column: int) -> str:
+    """A for 0, B for 1; papers have fewer than 26 columns."""
+    return chr(ord("A") + column)
+
+
+def at(column: int, row: int) -> str:
+    """The address of a cell, both from 0.
+
+    >>> at(5, 11)
+    'F12'
+    """
+    return f"{column_letter(column)}{row + 1}"
+
+
+class Page:
+    """One sheet in the making."""
+
+    def __init__(self, name: str, widths: tuple[float, ...]) -> None:
+        self.name = name
+        self.widths = widths
+        self.rows: list[Row] = []
+        self.charts: list[Chart] = []
+        self.pictures: list[Picture] = []
+
+    @property
+    def columns(self) -> int:
+        return len(self.widths)
+
+    def add(self, *cells: Cell, new_page: bool = False, height_pt: float | None = None) -> int:
+        """A row; the number it got, from 0."""
+        self.rows.append(Row(cells, height_pt, new_page))
+        return len(self.rows) - 1
+
+    def line(self, text: str, style: str = "body", new_page: bool = False) -> int:
+        """A text over the whole width."""
+        return self.add(Cell(text, style, self.columns), new_page=new_page)
+
+    def gap(self, height_pt: float = 8.0) -> None:
+        self.rows.append(Row((), height_pt))
+
+    def pair(self, label: str, value: object, style: str = "value", label_style: str = "label") -> int:
+        """A label in the first column and a value over the rest."""
+        return self.add(Cell(label, label_style), Cell(value, style, self.columns - 1))  # type: ignore[arg-type]
+
+    def listing(self, heading: str, texts: list[str], style: str = "body", mark: str = "•") -> None:
+        """A heading and its texts, each a row of its own; nothing where there are no texts."""
+        if not texts:
+            return
+        self.line(heading, "bold")
+        for text in texts:
+            self.line(f"{mark} {text}", style)
+
+    def chart(self, chart: Chart) -> None:
+        """A chart over empty rows of its own."""
+        self.charts.append(chart)
+        for _ in range(-(-chart.height_px // 20) + 1):
+            self.rows.append(Row((), 15.0))
+
+    def sheet(
+        self,
+        *,
+        footer: str,
+        page_words: tuple[str, str],
+        repeat: tuple[int, int] | None = None,
+        freeze_rows: int = 0,
+        scale: int | None = None,
+        protect: bool = False,
+        tab: str = "",
+    ) -> Sheet:
+        return Sheet(
+            name=self.name,
+            widths=self.widths,
+            rows=tuple(self.rows),
+            repeat=repeat,
+            freeze_rows=freeze_rows,
+            footer_left=footer,
+            page_words=page_words,
+            scale=scale,
+            protect=protect,
+            tab=tab,
+            charts=tuple(self.charts),
+            pictures=tuple(self.pictures),
+        )
+
+
+def sum_of(cells: list[str], value: Decimal) -> Formula:
+    """The sum of single cells, or of one range, with the value the program has for it."""
+    return Formula(f"=ROUND(SUM({','.join(cells)}),2)", value)

@@ -1,0 +1,70 @@
+"""An amount of money in, the same in words as on a cheque, English or Spanish, out."""
+
+from decimal import Decimal
+
+from estimator.model.money import cents
+from estimator.wording.numbers import family
+
+ONES = (
+    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen "
+    "eighteen nineteen"
+).split()
+TENS = "_ _ twenty thirty forty fifty sixty seventy eighty ninety".split()
+UNOS = (
+    "cero un dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince dieciséis diecisiete "
+    "dieciocho diecinueve veinte veintiún veintidós veintitrés veinticuatro veinticinco veintiséis veintisiete "
+    "veintiocho veintinueve"
+).split()
+DIECES = "_ _ _ treinta cuarenta cincuenta sesenta setenta ochenta noventa".split()
+CIENTOS = (
+    "_ ciento doscientos trescientos cuatrocientos quinientos seiscientos setecientos ochocientos novecientos"
+).split()
+MOST = Decimal(1_000_000)
+
+
+def in_words(amount: Decimal, language: str) -> str:
+    """Dollars in words, cents as hundredths.
+
+    >>> in_words(Decimal("16525.00"), "en_US"), in_words(Decimal("4200.50"), "es_US")
+    ('Sixteen thousand five hundred twenty-five and 00/100 dollars', 'Cuatro mil doscientos 50/100 dólares')
+
+    Errors: ValueError below zero and from a million dollars on.
+    """
+    exact = cents(amount)
+    if not 0 <= exact < MOST:
+        raise ValueError(f"no words for {amount}")
+    whole, part = int(exact), int((exact % 1) * 100)
+    if family(language) == "es":
+        return _capital(f"{_spanish(whole)} {part:02d}/100 dólares")
+    return _capital(f"{_english(whole)} and {part:02d}/100 dollars")
+
+
+def _capital(text: str) -> str:
+    return text[0].upper() + text[1:]
+
+
+def _english(n: int) -> str:
+    if n >= 1000:
+        return _joined(f"{_english(n // 1000)} thousand", n % 1000, _english)
+    if n >= 100:
+        return _joined(f"{ONES[n // 100]} hundred", n % 100, _english)
+    if n < 20:
+        return ONES[n]
+    return TENS[n // 10] + (f"-{ONES[n % 10]}" if n % 10 else "")
+
+
+def _spanish(n: int) -> str:
+    if n >= 1000:
+        head = "mil" if n // 1000 == 1 else f"{_spanish(n // 1000)} mil"
+        return _joined(head, n % 1000, _spanish)
+    if n == 100:
+        return "cien"
+    if n > 100:
+        return _joined(CIENTOS[n // 100], n % 100, _spanish)
+    if n < 30:
+        return UNOS[n]
+    return DIECES[n // 10] + (f" y {UNOS[n % 10]}" if n % 10 else "")
+
+
+def _joined(head: str, rest: int, words: object) -> str:
+    return f"{head} {words(rest)}" if rest else head  # type: ignore[operator]

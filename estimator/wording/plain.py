@@ -1,0 +1,83 @@
+"""Words of the trade in, the words a homeowner knows them by out: findings, zones, pipe, classes of work, units."""
+
+from estimator.model.say import Say
+
+FINDINGS: dict[str, Say] = {
+    "roots": Say.of("roots growing in"),
+    "offset": Say.of("pipe ends out of line at a joint"),
+    "gap": Say.of("an open joint"),
+    "crack": Say.of("a crack"),
+    "hole": Say.of("a hole in the pipe"),
+    "collapse": Say.of("the pipe has fallen in"),
+    "channel": Say.of("the bottom of the pipe is rusting through"),
+    "scale": Say.of("thick rust inside the pipe"),
+    "grease": Say.of("grease"),
+    "sag": Say.of("a dip that holds water"),
+    "reverse fall": Say.of("the pipe slopes the wrong way"),
+    "backfall": Say.of("the pipe slopes the wrong way"),
+    "oval": Say.of("the pipe is squashed"),
+    "blister": Say.of("an old lining coming loose"),
+    "blocked": Say.of("the pipe is blocked"),
+    "intruding": Say.of("something sticks into the pipe"),
+    "utility": Say.of("another utility's line runs through the pipe"),
+    "fitting": Say.of("a broken fitting"),
+    "leak": Say.of("water leaks out"),
+    "mud": Say.of("soil in the pipe"),
+    "insects": Say.of("insects in the pipe, a sign of an opening"),
+}
+"""What the camera found, by its word in the notes."""
+
+ZONES: dict[str, Say] = {
+    "slab": Say.of("under the house"),
+    "yard": Say.of("under the yard"),
+    "drive": Say.of("under the driveway"),
+    "walk": Say.of("under the walk"),
+    "street": Say.of("under the street"),
+    "crawl": Say.of("in the crawl space"),
+    "basement": Say.of("in the basement"),
+}
+
+PIPES: dict[str, Say] = {
+    "cast iron": Say.of("cast iron"),
+    "clay": Say.of("clay"),
+    "pvc": Say.of("PVC plastic"),
+    "abs": Say.of("ABS plastic"),
+    "fiber": Say.of("tar-paper pipe"),
+    "orangeburg": Say.of("tar-paper pipe"),
+    "concrete": Say.of("concrete"),
+    "lead": Say.of("lead"),
+}
+
+CLASSES: dict[str, Say] = {
+    "find": Say.of("Finding the problem"),
+    "reach": Say.of("Getting to the pipe"),
+    "pipe": Say.of("The pipe itself"),
+    "put back": Say.of("Closing up"),
+}
+"""The four classes of work, in the order in which they are done."""
+
+UNITS: dict[str, Say] = {
+    "ft": Say.of("ft"),
+    "lf": Say.of("ft"),
+    "sq ft": Say.of("sq ft"),
+    "sf": Say.of("sq ft"),
+    "each": Say.of("each"),
+    "job": Say.of("job"),
+    "cy": Say.of("cu yd"),
+    "lcy": Say.of("cu yd"),
+    "ton": Say.of("tons"),
+    "load": Say.of("loads"),
+    "day": Say.of("days"),
+    "bag": Say.of("bags"),
+    "gal": Say.of("gallons"),
+    "hour": Say.of("hours"),
+}
+
+
+def in_plain_words(words: dict[str, Say], word: str) -> Say:
+    """The plain word; the trade's own where the list has none.
+
+    >>> str(in_plain_words(FINDINGS, "sag")), str(in_plain_words(ZONES, "barn"))
+    ('a dip that holds water', 'barn')
+    """
+    return words.get(word) or Say("{word}", (("word", word),))

@@ -1,0 +1,13 @@
+"""Words typed in, text and an exit code out. Nothing heavy is imported before a command asks for it."""
+
+import sys
+
+
+def main() -> None:
+    """The program `estimator`. Exit codes: 0 done, 1 something to mend in the inputs, 2 wrong command line, 3 a fault."""
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    from estimator.cli.app import build
+
+    build(sys.argv[1:])(prog_name="estimator")

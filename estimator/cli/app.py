@@ -1,0 +1,65 @@
+"""The words typed in, the program out: only the command that was asked for is imported, the others are named."""
+
+import os
+from collections.abc import Callable, Sequence
+from importlib import import_module
+from typing import Annotated
+
+import typer
+
+import estimator
+from estimator.cli.catalogue import COMMANDS, GROUPS, Entry
+from estimator.cli.guard import guarded
+
+ABOUT = "From a filmed drain to a quote that can be signed."
+MORE = "Exit codes: 0 done; 1 something to mend in the inputs; 2 wrong command line; 3 a fault of the program."
+
+
+def _show_version(asked: bool) -> None:
+    if asked:
+        typer.echo(f"estimator {estimator.__version__}")
+        raise typer.Exit
+
+
+def _root(
+    version: Annotated[
+        bool, typer.Option("--version", help="Say the version and stop.", callback=_show_version, is_eager=True)
+    ] = False,
+) -> None:
+    pass
+
+
+def build(words: Sequence[str]) -> typer.Typer:
+    """The program for these words; with no words, or for shell completion, every command is there by name."""
+    app = _new(ABOUT + "\n\n" + MORE)
+    app.callback()(_root)
+    groups = {name: _new(about) for name, about in GROUPS.items()}
+    for entry in COMMANDS:
+        owner = groups.get(entry.group, app)
+        owner.command(entry.name, help=_help(entry), short_help=entry.line)(_function(entry, words))
+    for name, group in groups.items():
+        app.add_typer(group, name=name, help=GROUPS[name])
+    return app
+
+
+def build_whole() -> typer.Typer:
+    """The program with every command imported, for the printed page of commands."""
+    return build([word for entry in COMMANDS for word in (entry.group, entry.name)])
+
+
+def _new(about: str) -> typer.Typer:
+    return typer.Typer(
+        help=about, no_args_is_help=True, rich_markup_mode=None, pretty_exceptions_enable=False, add_completion=True
+    )
+
+
+def _help(entry: Entry) -> str:
+    return f"{entry.line}\n\n\b\nExample:\n  {entry.example}"
+
+
+def _function(entry: Entry, words: Sequence[str]) -> Callable[..., None]:
+    """The command itself when it is asked for, else a stand-in that only has a name."""
+    asked = entry.name in words and (not entry.group or entry.group in words)
+    if asked or any(name.endswith("_COMPLETE") for name in os.environ):
+        return guarded(import_module(entry.module).command)
+    return lambda: None

@@ -1,0 +1,55 @@
+"""Every command: its name, its module, the line the overview shows, an example. The module is imported when it runs."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One command; `module` holds a function `command`."""
+
+    name: str
+    line: str
+    example: str
+    group: str = ""
+
+    @property
+    def module(self) -> str:
+        parts = [part for part in (self.group, self.name) if part]
+        return "estimator.cli.commands." + "_".join(parts)
+
+
+COMMANDS: tuple[Entry, ...] = (
+    Entry("demo", "A made-up job, from notes to files, in a new folder.", "estimator demo my-first-look"),
+    Entry("check", "Problems in the notes, and questions for a return visit.", "estimator check larkspur/job.toml"),
+    Entry("options", "The ways of repair side by side.", "estimator options larkspur/job.toml --why"),
+    Entry(
+        "compare",
+        "Tunnel, break-through and trench on one stretch, and where they break even.",
+        "estimator compare larkspur/job.toml --set house.soil=rock",
+    ),
+    Entry(
+        "quote",
+        "Write the homeowner's, the office's and the crew's files.",
+        "estimator quote larkspur/job.toml --language es_US",
+    ),
+    Entry(
+        "explain", "One line of the quote, down to the findings and the price cells.", "estimator explain job.toml A3"
+    ),
+    Entry("changes", "What moved between two revisions, and why.", "estimator changes larkspur/job.toml r1 r2"),
+    Entry("jobs", "Every job below a folder, with its state.", "estimator jobs larkspur"),
+    Entry("check", "Look for mistakes in price tables.", "estimator tables check price_tables", group="tables"),
+    Entry(
+        "workbook",
+        "Write the tables as one workbook to edit.",
+        "estimator tables workbook prices.xlsx",
+        group="tables",
+    ),
+    Entry(
+        "changes",
+        "What differs between two sets of tables.",
+        "estimator tables changes old_tables new_tables",
+        group="tables",
+    ),
+)
+
+GROUPS: dict[str, str] = {"tables": "The firm's price tables: check them, edit them, compare them."}

@@ -1,0 +1,1 @@
+"""One module a command, each with a function `command`; imported only when it runs."""

@@ -1,0 +1,67 @@
+"""Lines of text in, the terminal out: colour only where a terminal wants it, plain everywhere else."""
+
+import os
+import shutil
+import sys
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TextIO
+
+NARROWEST, PLAIN, WIDEST = 40, 80, 120
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One line of text and how it is to stand out: "", "head", "dim", "bad", "good"."""
+
+    text: str
+    look: str = ""
+
+
+STYLES: dict[str, str] = {"head": "bold", "dim": "dim", "bad": "bold red", "good": "green"}
+
+
+def width(stream: TextIO | None = None) -> int:
+    """How many columns there are to write in: the terminal's own, or 80 when nobody looks."""
+    stream = stream or sys.stdout
+    if not stream.isatty() and "COLUMNS" not in os.environ:
+        return PLAIN
+    return max(NARROWEST, min(WIDEST, shutil.get_terminal_size((PLAIN, 24)).columns))
+
+
+def show(rows: Iterable[Row | str], stream: TextIO | None = None) -> None:
+    """Writes the lines; text of the user is never read as markup."""
+    stream = stream or sys.stdout
+    lines = [row if isinstance(row, Row) else Row(row) for row in rows]
+    if stream.isatty() and not os.environ.get("NO_COLOR"):
+        _show_in_colour(lines, stream)
+    else:
+        stream.write("".join(drawable(row.text, stream) + "\n" for row in lines))
+
+
+def _show_in_colour(lines: list[Row], stream: TextIO) -> None:
+    from rich.console import Console
+    from rich.text import Text
+
+    console = Console(file=stream, highlight=False, markup=False, emoji=False, soft_wrap=True)
+    for row in lines:
+        console.print(Text(drawable(row.text, stream), style=STYLES.get(row.look, "")), soft_wrap=True)
+
+
+PLAINER = str.maketrans({
+    "─": "-", "═": "=", "│": "|", "├": "+", "┤": "+", "┴": "+", "┬": "+", "▔": "#", "▁": "_", "·": ".", "←": "<",
+    "→": ">", "“": '"', "”": '"', "’": "'", "–": "-", "…": "...", "×": "x", "±": "+/-", "°": " deg", "≥": ">=", "½": "1/2",
+    "¼": "1/4", "⅛": "1/8", "÷": "/",
+})  # fmt: skip
+
+
+def drawable(text: str, stream: TextIO) -> str:
+    """The text with every drawing mark the stream cannot write put in plainer ones."""
+    clean = "".join(c if c.isprintable() or c == " " else "\N{REPLACEMENT CHARACTER}" for c in text)
+    encoding = getattr(stream, "encoding", None) or "ascii"
+    try:
+        clean.encode(encoding)
+    except (UnicodeEncodeError, LookupError):
+        clean = clean.translate(PLAINER)
+        clean = clean.encode("ascii", errors="replace").decode("ascii") if encoding == "ascii" else clean
+    return clean

@@ -1,0 +1,192 @@
+"""A line of pipe in, a drawing of letters out: surface, the pipe at its depth to scale, findings and repairs under it.
+
+Stations run from left to right; one letter is the same length everywhere on a drawing. The pipe is drawn solid where it
+was filmed and dotted where it was not. Findings carry small letters that the list under the drawing puts into words.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from string import ascii_lowercase
+
+from estimator.cli.views.words import at, feet, finding, number
+from estimator.model.line import Finding, Line
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch
+
+LABEL_WIDTH = 8
+DEPTH_ROWS = 6
+SURFACES: dict[str, str] = {
+    "slab": "=",
+    "drive": "=",
+    "walk": "=",
+    "street": "=",
+    "yard": '"',
+    "crawl": " ",
+    "basement": "=",
+}
+FILMED, NOT_FILMED, BEAM, BRANCH = "─", "·", "#", "┬"
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """A repair to draw under the line: its name and its stretch."""
+
+    name: str
+    stretch: Stretch
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """Stations to columns and back: `extent` over `columns` letters."""
+
+    extent: Stretch
+    columns: int
+
+    @property
+    def ft_a_letter(self) -> float:
+        return max(self.extent.length_ft, 1.0) / max(self.columns - 1, 1)
+
+    def column(self, station_ft: float) -> int:
+        place = round((station_ft - self.extent.from_ft) / self.ft_a_letter)
+        return max(0, min(self.columns - 1, place))
+
+    def station(self, column: int) -> float:
+        return self.extent.from_ft + column * self.ft_a_letter
+
+
+def strip(line: Line, columns: int, bars: Sequence[Bar] = ()) -> list[str]:
+    """The drawing of one line and the list of what was found on it."""
+    profile = Profile(line)
+    scale = Scale(profile.extent, columns - LABEL_WIDTH)
+    lettered = letters(line.findings)
+    return [
+        _title(line, profile),
+        *_surface(profile, scale),
+        *_depth(profile, scale),
+        _ruler(scale),
+        *_found(lettered, scale),
+        *_bars(bars, scale),
+        *listed(lettered, columns),
+    ]
+
+
+def letters(findings: Sequence[Finding]) -> list[tuple[str, Finding]]:
+    """Findings in order of station, each with its letter (a … z, then a2 … )."""
+    ordered = sorted(findings, key=lambda f: (f.stretch, f.kind))
+    return [(ascii_lowercase[i % 26] + (str(i // 26 + 1) if i >= 26 else ""), f) for i, f in enumerate(ordered)]
+
+
+def _title(line: Line, profile: Profile) -> str:
+    flow = "flows to the right" if line.downstream == 1 else "flows to the left"
+    filmed = sum(part.length_ft for part in profile.filmed)
+    missing = sum(part.length_ft for part in profile.not_inspected)
+    seen = f"{feet(filmed)} filmed" + (f", {feet(missing)} not" if missing >= 0.05 else "")
+    return f"{line.name}: {number(line.size_in)} in {line.pipe}, {seen}, {flow}, 0 = {line.zero}"
+
+
+def _labelled(label: str, letters_drawn: Sequence[str]) -> str:
+    return (label.ljust(LABEL_WIDTH)[:LABEL_WIDTH] + "".join(letters_drawn)).rstrip()
+
+
+def _surface(profile: Profile, scale: Scale) -> list[str]:
+    """A row with the zones' names over where they begin, and a row that draws their surface."""
+    names, drawn = [" "] * scale.columns, [" "] * scale.columns
+    for part, zone in profile.zones(scale.extent):
+        first, last = scale.column(part.from_ft), scale.column(part.to_ft)
+        for column in range(first, last + 1):
+            drawn[column] = SURFACES.get(zone or "", "?")
+        _write(names, first, (zone or "not said")[: max(0, last - first)])
+    return [_labelled("", names), _labelled("surface", drawn)]
+
+
+def _write(row: list[str], column: int, text: str) -> None:
+    for i, letter in enumerate(text):
+        if column + i < len(row):
+            row[column + i] = letter
+
+
+def _depth(profile: Profile, scale: Scale) -> list[str]:
+    """The pipe at its depth, one row a step of depth; beams hang from the slab; branches leave the pipe downwards."""
+    depths = [profile.depth_to_centre_ft(scale.station(c)).value for c in range(scale.columns)]
+    known = [d for d in depths if d is not None]
+    if not known:
+        return [_labelled("depth ?", _pipe_row(profile, scale))]
+    step = max(max(known) / (DEPTH_ROWS - 0.5), 0.5)
+    grid = [[" "] * scale.columns for _ in range(DEPTH_ROWS)]
+    for beam in profile.beams:
+        _draw_beam(grid, scale, beam.stretch, beam.bottom_below_slab_ft, step)
+    for column, letter in enumerate(_pipe_row(profile, scale)):
+        depth = depths[column]
+        if depth is not None and letter != " ":
+            grid[min(DEPTH_ROWS - 1, int(depth / step))][column] = letter
+    while len(grid) > 1 and not any(letter != " " for letter in grid[-1]):
+        grid.pop()
+    return [_labelled(f"{number((row + 0.5) * step)} ft", letters_drawn) for row, letters_drawn in enumerate(grid)]
+
+
+def _draw_beam(grid: list[list[str]], scale: Scale, stretch: Stretch, bottom_ft: float, step: float) -> None:
+    for row in range(min(len(grid), round(bottom_ft / step))):
+        for column in range(scale.column(stretch.from_ft), scale.column(stretch.to_ft) + 1):
+            grid[row][column] = BEAM
+
+
+def _pipe_row(profile: Profile, scale: Scale) -> list[str]:
+    """The pipe as one row: solid where filmed, dotted where not, a tee where a branch joins."""
+    half = scale.ft_a_letter / 2
+    row = [
+        FILMED if any(p.from_ft - half <= scale.station(c) <= p.to_ft + half for p in profile.filmed) else NOT_FILMED
+        for c in range(scale.columns)
+    ]
+    for branch in profile.branches:
+        row[scale.column(branch.station_ft)] = BRANCH
+    return row
+
+
+def _ruler(scale: Scale) -> str:
+    """Round stations at their places."""
+    step = next(s for s in (5, 10, 20, 25, 50, 100, 200, 500, 1000, 10000, 10**9) if s / scale.ft_a_letter >= 7)
+    row = [" "] * (scale.columns + 4)
+    station = -(-scale.extent.from_ft // step) * step
+    while station <= scale.extent.to_ft:
+        _write(row, scale.column(station), number(station))
+        station += step
+    return _labelled("station", row[: scale.columns + LABEL_WIDTH])[: scale.columns + LABEL_WIDTH]
+
+
+def _found(lettered: Sequence[tuple[str, Finding]], scale: Scale) -> list[str]:
+    """The findings' letters under where they are, on as few rows as they fit without covering each other."""
+    rows: list[list[str]] = []
+    for letter, found in lettered:
+        first, last = scale.column(found.stretch.from_ft), scale.column(found.stretch.to_ft)
+        last = max(last, first + len(letter) - 1)
+        free = next((row for row in rows if all(c == " " for c in row[first : last + 1])), None)
+        if free is None:
+            free = [" "] * (scale.columns + 2)
+            rows.append(free)
+        _write(free, first, letter if len(letter) > 1 else letter * (last - first + 1))
+    return [_labelled("found" if i == 0 else "", row) for i, row in enumerate(rows)]
+
+
+def _bars(bars: Sequence[Bar], scale: Scale) -> list[str]:
+    """Each repair as a bar with its name in it, or beside it where there is no room."""
+    out = []
+    for i, bar in enumerate(bars):
+        row = [" "] * scale.columns
+        first, last = scale.column(bar.stretch.from_ft), scale.column(bar.stretch.to_ft)
+        _write(row, first, "├" + "─" * max(0, last - first - 1) + "┤" if last > first else "│")
+        if last - first - 3 >= len(bar.name):
+            _write(row, first + 2, bar.name)
+        elif last + 2 + len(bar.name) <= scale.columns:
+            _write(row, last + 2, bar.name)
+        else:
+            _write(row, max(0, first - 1 - len(bar.name)), bar.name[: max(0, first - 1)])
+        out.append(_labelled("repair" if i == 0 else "", row))
+    return out
+
+
+def listed(lettered: Sequence[tuple[str, Finding]], columns: int) -> list[str]:
+    """`a   12.5 – 18   hole 3 in, soil seen`, one finding a line."""
+    from estimator.cli.views.table import table
+
+    rows = [(letter, at(found.stretch), finding(found)) for letter, found in lettered]
+    return table(("", "station, ft", "what was found"), rows, columns) if rows else ["Nothing was found on this line."]

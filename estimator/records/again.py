@@ -1,0 +1,71 @@
+"""A record in, its revision's files out again, byte for byte on the same versions of program and libraries."""
+
+import hashlib
+import tempfile
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.records.disk import Disk
+from estimator.records.issue import Made, cleared
+from estimator.records.problems import DAMAGED, NOT_THE_SAME
+from estimator.records.record import Inputs, Record, this_program
+from estimator.records.refusals import told
+from estimator.records.revisions import Revision
+
+Remake = Callable[[Path, Inputs, int], Made]
+"""A job file on the disk, the tables and day of old, and the revision's number in; its quote and papers out."""
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """Where the files were put, and which came out with other bytes."""
+
+    folder: Path
+    files: tuple[Path, ...]
+    problems: tuple[Problem, ...]
+
+
+def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again:
+    """Makes the files of a revision from its record alone and puts them in a new folder beside it; issued ones stay."""
+    record = revision.record()
+    made = _remade(revision, record, remake)
+    folder = _free(revision.folder)
+    disk = disk or Disk()
+    making = folder.with_name(f".{folder.name}-tmp")
+    with told(folder, revision.number), cleared(making, disk):
+        for name, data in made.files.items():
+            disk.make_folder((making / name).parent)
+            disk.write(making / name, data)
+        disk.rename(making, folder)
+    return Again(folder, tuple(folder / name for name in made.files), _differing(folder, record, made))
+
+
+def _remade(revision: Revision, record: Record, remake: Remake) -> Made:
+    """Lays the notes out in a folder of their own and runs the whole way on them with the rows of old."""
+    try:
+        inputs = record.inputs
+    except (KeyError, ValueError, TypeError) as error:
+        place = Place(file=str(revision.record_file))
+        raise CannotGoOn(DAMAGED(place, number=revision.number, said=str(error))) from None
+    with tempfile.TemporaryDirectory() as laid_out:
+        for name, text in inputs.texts.items():
+            path = Path(laid_out) / Path(name).name
+            path.write_bytes(text.encode("utf-8", "surrogateescape"))
+        return remake(Path(laid_out) / inputs.job_file, inputs, revision.number)
+
+
+def _free(folder: Path) -> Path:
+    """`r1 again`, or the first of `r1 again 2`, `r1 again 3` … that is not taken."""
+    first = folder.with_name(f"{folder.name} again")
+    return next(p for p in (first, *(first.with_name(f"{first.name} {n}") for n in range(2, 10000))) if not p.exists())
+
+
+def _differing(folder: Path, record: Record, made: Made) -> tuple[Problem, ...]:
+    issued = record.data["files"]
+    return tuple(
+        NOT_THE_SAME(Place(file=str(folder)), name=name, issued=record.made_by, now=this_program())
+        for name, data in made.files.items()
+        if issued.get(name) != hashlib.sha256(data).hexdigest()
+    )

@@ -1,0 +1,125 @@
+"""Two records in, what moved between them and why out: prices, lines, findings, price tables, settings, versions."""
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from estimator.model.say import Say
+from estimator.records.record import Record
+from estimator.tables.rows import TABLES
+
+UNTOLD: frozenset[str] = frozenset({"cell_row", "changed_by", "changed_on", "note"})
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One thing that moved: where it belongs, what it is, before and after; empty where it was not there."""
+
+    about: str  # "option", "line", "finding", "table", "notes", "version", "day"
+    what: str
+    before: str
+    after: str
+
+
+def changes(old: Record, new: Record) -> tuple[Change, ...]:
+    """Everything that differs, results first, then the reasons."""
+    return tuple(change for compare in COMPARED for change in compare(old, new))
+
+
+def _moved(about: str, before: Mapping[str, str], after: Mapping[str, str]) -> Iterator[Change]:
+    for key in dict.fromkeys([*before, *after]):
+        if before.get(key, "") != after.get(key, ""):
+            yield Change(about, key, before.get(key, ""), after.get(key, ""))
+
+
+def _options(old: Record, new: Record) -> Iterator[Change]:
+    def totals(record: Record) -> dict[str, str]:
+        return {_title(o): o["price"]["total"] for o in record.data["quote"]["options"]}
+
+    return _moved("option", totals(old), totals(new))
+
+
+def _lines(old: Record, new: Record) -> Iterator[Change]:
+    def amounts(record: Record) -> dict[str, str]:
+        return {
+            f"{_title(option)}: {line['text_en']}": line["amount"]
+            for option in record.data["quote"]["options"]
+            for line in option["price"]["lines"]
+        }
+
+    both = _titles(old) & _titles(new)
+    return (c for c in _moved("line", amounts(old), amounts(new)) if c.what.split(": ")[0] in both)
+
+
+def _title(option: Mapping[str, Any]) -> str:
+    """An option by what it does; its letter may move."""
+    return option["name"] or told(option["title"])
+
+
+def _titles(record: Record) -> set[str]:
+    return {_title(option) for option in record.data["quote"]["options"]}
+
+
+def told(said: Mapping[str, Any]) -> str:
+    """A sentence of a record in plain English."""
+    words = [(name, f"{v['ft']:g} ft" if isinstance(v, dict) and "ft" in v else v) for name, v in said["words"]]
+    return str(Say(said["text"], tuple(words)))
+
+
+def _findings(old: Record, new: Record) -> Iterator[Change]:
+    def found(record: Record) -> dict[str, str]:
+        return {
+            f"{line['name']}: {f['origin']['text'].strip()}": f"{f['stretch']['from_ft']:.1f} ft"
+            for line in record.data["quote"]["job"]["lines"]
+            for f in line["findings"]
+        }
+
+    return _moved("finding", found(old), found(new))
+
+
+def _tables(old: Record, new: Record) -> Iterator[Change]:
+    for table, (_, names) in TABLES.items():
+        before, after = (_rows(record, table, names) for record in (old, new))
+        for key in dict.fromkeys([*before, *after]):
+            for change in _moved("table", before.get(key, {}), after.get(key, {})):
+                yield Change("table", f"{table}, {key}: {change.what}", change.before, change.after)
+
+
+def _rows(record: Record, table: str, names: tuple[str, ...]) -> dict[str, dict[str, str]]:
+    rows = record.data["tables"].get(table, [])
+    return {
+        " ".join(str(row[name]) for name in names): {k: str(v) for k, v in row.items() if k not in UNTOLD}
+        for row in rows
+    }
+
+
+def _notes(old: Record, new: Record) -> Iterator[Change]:
+    from difflib import unified_diff
+
+    before, after = old.data["texts"], new.data["texts"]
+    for name in dict.fromkeys([*before, *after]):
+        lines = unified_diff(before.get(name, "").splitlines(), after.get(name, "").splitlines(), n=0, lineterm="")
+        for line in list(lines)[2:]:
+            if line[:1] == "-":
+                yield Change("notes", name, line[1:].strip(), "")
+            elif line[:1] == "+":
+                yield Change("notes", name, "", line[1:].strip())
+
+
+def _versions(old: Record, new: Record) -> Iterator[Change]:
+    return _moved("version", old.data["versions"], new.data["versions"])
+
+
+def _days(old: Record, new: Record) -> Iterator[Change]:
+    return _moved("day", {"priced on": old.data["day"]}, {"priced on": new.data["day"]})
+
+
+COMPARED: tuple[Callable[[Record, Record], Iterator[Change]], ...] = (
+    _options,
+    _lines,
+    _findings,
+    _notes,
+    _tables,
+    _days,
+    _versions,
+)

@@ -1,0 +1,106 @@
+"""A quote in, a new revision folder on the disk out: whole, by one rename, or not at all.
+
+The files are written in `.rN-tmp`, which is then renamed to `rN`. A rename onto a revision that exists fails, so of two
+runs that want the same number one gets it, and the other tries the next. Issued files are never opened for writing.
+"""
+
+import contextlib
+import errno
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.disk import Disk
+from estimator.records.lock import locked
+from estimator.records.names import INTERNAL, stem
+from estimator.records.plain import dumped
+from estimator.records.problems import CANNOT_WRITE
+from estimator.records.record import Inputs, content, made
+from estimator.records.refusals import told
+from estimator.records.revisions import newest
+
+TRIES = 5
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A quote numbered for a revision, and its papers by their path below the revision folder (`to send/…`)."""
+
+    quote: Quote
+    files: Mapping[str, bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class Issued:
+    """What came of it: the revision, its folder and files; `new` is False when nothing had changed since."""
+
+    number: int
+    folder: Path
+    files: tuple[Path, ...]
+    new: bool
+
+
+def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made], disk: Disk | None = None) -> Issued:
+    """Writes the next revision below `folder`, or nothing when the newest one says the same.
+
+    `make(number)` gives the papers of that revision. Errors: CannotGoOn, with the folder as it was before.
+    """
+    disk = disk or Disk()
+    with told(folder, 1):
+        disk.make_folder(folder)
+    with told(folder, 1), locked(folder):
+        _sweep(folder, disk)
+        last = newest(folder)
+        if last is not None and last.record().content == content(quote, inputs.languages):
+            return Issued(last.number, last.folder, _files_in(last.folder), new=False)
+        first = last.number + 1 if last else 1
+        for number in range(first, first + TRIES):
+            issued = _write(folder, number, make(number), inputs, disk)
+            if issued is not None:
+                return issued
+    raise CannotGoOn(CANNOT_WRITE(Place(file=str(folder)), number=first, said="other runs took every number"))
+
+
+def _write(folder: Path, number: int, papers: Made, inputs: Inputs, disk: Disk) -> Issued | None:
+    """One revision; None when another run has taken the number meanwhile."""
+    making, final = folder / f".r{number}-tmp", folder / f"r{number}"
+    with told(final, number), cleared(making, disk):
+        for name, data in _with_record(papers, inputs).items():
+            disk.make_folder((making / name).parent)
+            disk.write(making / name, data)
+        try:
+            disk.rename(making, final)
+        except OSError as error:
+            if final.exists() and error.errno in (errno.EEXIST, errno.ENOTEMPTY, errno.EACCES):
+                return None
+            raise
+    return Issued(number, final, _files_in(final), new=True)
+
+
+def _with_record(papers: Made, inputs: Inputs) -> dict[str, bytes]:
+    job = papers.quote.job
+    name = stem("Record", job.number, papers.quote.revision, job.customer.site)
+    record = made(papers.quote, inputs, papers.files)
+    return {**papers.files, f"{INTERNAL}/{name}.json": dumped(record.data)}
+
+
+def _files_in(folder: Path) -> tuple[Path, ...]:
+    return tuple(sorted(path for path in folder.rglob("*") if path.is_file()))
+
+
+def _sweep(folder: Path, disk: Disk) -> None:
+    """Takes away what a run that was killed left unfinished; the lock says that nobody is writing it."""
+    for left in folder.glob(".r*-tmp"):
+        disk.remove(left)
+
+
+@contextlib.contextmanager
+def cleared(making: Path, disk: Disk) -> Iterator[None]:
+    """Leaves no unfinished folder behind, whatever happens inside."""
+    try:
+        yield
+    finally:
+        if making.exists():
+            disk.remove(making)

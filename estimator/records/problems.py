@@ -1,0 +1,87 @@
+"""What can go wrong between a finished quote and its folder, each declared once."""
+
+from estimator.model.problem import Kind, Level
+
+NO_SPACE = Kind(
+    "records/no-space",
+    Level.ERROR,
+    "there is no room left on the disk for revision r{number}.",
+    "Make room and run it again; the earlier revisions are as they were.",
+    "A revision is written whole or not at all.",
+)
+NOT_ALLOWED = Kind(
+    "records/not-allowed",
+    Level.ERROR,
+    "nothing may be written here: {name}.",
+    "Close the file if it is open in another program, or move the job to a folder of your own; nothing was changed.",
+    "The folder is read-only, belongs to someone else, or a file in it is open.",
+)
+IN_THE_WAY = Kind(
+    "records/in-the-way",
+    Level.ERROR,
+    "a file stands where the folder for the revisions has to go.",
+    "Move or rename that file and run it again.",
+    "Revisions are folders beside the job file, under its name.",
+)
+CANNOT_WRITE = Kind(
+    "records/cannot-write",
+    Level.ERROR,
+    "the machine could not write revision r{number}: {said}.",
+    "Look at the disk and run it again; the earlier revisions are as they were.",
+    "Any other refusal of the disk.",
+)
+BUSY = Kind(
+    "records/busy",
+    Level.ERROR,
+    "another run is writing a revision of this job right now.",
+    "Wait until it is done and run it again.",
+    "Two runs never write the same revision.",
+)
+NO_REVISION = Kind(
+    "records/no-revision",
+    Level.ERROR,
+    "this job has no revision {asked}.",
+    "{instead}",
+    "A revision was asked for that was never issued.",
+)
+DAMAGED = Kind(
+    "records/damaged",
+    Level.ERROR,
+    "the record of r{number} cannot be read: {said}.",
+    "Bring that folder back from a copy; the other revisions are not touched by it.",
+    "A record is missing, cut short or was changed by hand.",
+)
+NO_OPTION = Kind(
+    "records/no-option",
+    Level.ERROR,
+    "r{number} has no option {letter}.",
+    "Its options are {letters}.",
+    "Only what was offered can be accepted.",
+)
+ALREADY_ACCEPTED = Kind(
+    "records/already-accepted",
+    Level.ERROR,
+    "option {letter} of r{number} was accepted on {day} already.",
+    "Make a new revision for a change of mind; an acceptance is never written over.",
+    "An acceptance is written once.",
+)
+NOT_THE_SAME = Kind(
+    "records/not-the-same",
+    Level.WARNING,
+    "{name} came out with other bytes than were issued.",
+    "It was made by {issued}, this is {now}: the cells agree, the bytes need the old versions.",
+    "Bytes are promised on the same versions of program and libraries only.",
+)
+
+PROBLEMS: tuple[Kind, ...] = (
+    NO_SPACE,
+    NOT_ALLOWED,
+    IN_THE_WAY,
+    CANNOT_WRITE,
+    BUSY,
+    NO_REVISION,
+    DAMAGED,
+    NO_OPTION,
+    ALREADY_ACCEPTED,
+    NOT_THE_SAME,
+)

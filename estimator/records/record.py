@@ -1,0 +1,133 @@
+"""A quote with all it was made from in, the record of a revision out: enough to make its files again and to compare."""
+
+import hashlib
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import Any
+
+import estimator
+from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.plain import dumped, plain, row_from
+from estimator.records.problems import DAMAGED
+from estimator.tables.rows import TABLES
+from estimator.tables.tables import Tables
+
+FORM = 1
+LIBRARIES: tuple[str, ...] = ("XlsxWriter", "openpyxl", "babel")
+NOT_CONTENT: frozenset[str] = frozenset({"origin", "revision", "tables_fingerprint", "cell", "cell_row"})
+"""Fields that may move without anything on the papers moving: where a note stands, the row a price stands in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inputs:
+    """What a quote is made from: the texts of the job file and its logs by name, the tables, the day, the languages."""
+
+    job_file: str
+    texts: Mapping[str, str]
+    tables: Tables
+    day: date
+    languages: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """The record as kept: a JSON object with the keys that `made` writes."""
+
+    data: Mapping[str, Any]
+
+    @property
+    def content(self) -> str:
+        return str(self.data["content"])
+
+    @property
+    def inputs(self) -> Inputs:
+        """What it was made from. Errors: KeyError, ValueError or TypeError when the record is damaged."""
+        held = self.data
+        rows = {table: tuple(row_from(table, row) for row in held["tables"].get(table, ())) for table in TABLES}
+        day = date.fromisoformat(held["day"])
+        tables = Tables(rows, day, held["tables_fingerprint"], held["tables_source"])
+        return Inputs(
+            job_file=held["job_file"],
+            texts=held["texts"],
+            tables=tables,
+            day=day,
+            languages=tuple(held["languages"]),
+        )
+
+    @property
+    def letters(self) -> tuple[str, ...]:
+        return tuple(option["letter"] for option in self.data["quote"]["options"])
+
+    @property
+    def made_by(self) -> str:
+        return _spoken(self.data["versions"])
+
+
+def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | None = None) -> Record:
+    """The record of one revision; `files` are its papers by their path below the revision folder."""
+    tables = inputs.tables
+    return Record({
+        "form": FORM,
+        "number": quote.job.number,
+        "revision": quote.revision,
+        "day": str(inputs.day),
+        "versions": versions(),
+        "seed": seed,
+        "languages": list(inputs.languages),
+        "content": content(quote, inputs.languages),
+        "files": {name: hashlib.sha256(data).hexdigest() for name, data in files.items()},
+        "job_file": inputs.job_file,
+        "texts": dict(inputs.texts),
+        "tables_fingerprint": tables.fingerprint,
+        "tables_source": Path(tables.source).name,
+        "tables": {table: [plain(row) for row in tables.current(table)] for table in TABLES},
+        "quote": plain(quote),
+    })  # fmt: skip
+
+
+def content(quote: Quote, languages: tuple[str, ...]) -> str:
+    """A sum over everything the papers can show; the same sum means a new revision would say nothing new."""
+    seen = [list(languages), _without_places(plain(quote))]
+    return hashlib.sha256(dumped(seen)).hexdigest()
+
+
+def _without_places(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _without_places(inner) for key, inner in value.items() if key not in NOT_CONTENT}
+    return [_without_places(inner) for inner in value] if isinstance(value, list) else value
+
+
+def versions() -> dict[str, str]:
+    """The program's and the libraries' versions that decide the bytes."""
+    out = {"estimator": estimator.__version__}
+    for name in LIBRARIES:
+        try:
+            out[name] = version(name)
+        except PackageNotFoundError:
+            out[name] = "unknown"
+    return out
+
+
+def _spoken(held: Mapping[str, str]) -> str:
+    return ", ".join(f"{name} {number}" for name, number in held.items())
+
+
+def this_program() -> str:
+    return _spoken(versions())
+
+
+def read_record(path: Path, number: int) -> Record:
+    """The record in a file. Errors: CannotGoOn when it is missing or damaged."""
+    try:
+        data = json.loads(path.read_text(encoding="utf-8"))
+        if not isinstance(data, dict) or data.get("revision") != number or "quote" not in data:
+            raise ValueError("it is not the record of this revision")
+    except (OSError, ValueError, RecursionError) as error:
+        said = "it is not there" if isinstance(error, FileNotFoundError) else str(error).rstrip(".")
+        raise CannotGoOn(DAMAGED(Place(file=str(path)), number=number, said=said)) from None
+    return Record(data)

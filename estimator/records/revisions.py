@@ -1,0 +1,57 @@
+"""A job's folder in, its revisions out: which there are, the newest, the record of each."""
+
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.names import INTERNAL
+from estimator.records.problems import NO_REVISION
+from estimator.records.record import Record, read_record
+
+FOLDER = re.compile(r"r([1-9][0-9]{0,5})")
+
+
+@dataclass(frozen=True, slots=True)
+class Revision:
+    """One issued revision: its number and its folder."""
+
+    number: int
+    folder: Path
+
+    @property
+    def record_file(self) -> Path:
+        """The one JSON file among the internal papers."""
+        held = sorted((self.folder / INTERNAL).glob("*.json"))
+        return held[0] if held else self.folder / INTERNAL / "record.json"
+
+    def record(self) -> Record:
+        """Errors: CannotGoOn when it is missing or damaged."""
+        return read_record(self.record_file, self.number)
+
+    @property
+    def name(self) -> str:
+        return f"r{self.number}"
+
+
+def revisions(folder: Path) -> tuple[Revision, ...]:
+    """All revisions in the folder, the oldest first; none where there is no folder yet."""
+    if not folder.is_dir():
+        return ()
+    found = ((FOLDER.fullmatch(inner.name), inner) for inner in folder.iterdir() if inner.is_dir())
+    return tuple(sorted((Revision(int(m[1]), path) for m, path in found if m), key=lambda r: r.number))
+
+
+def newest(folder: Path) -> Revision | None:
+    held = revisions(folder)
+    return held[-1] if held else None
+
+
+def named(folder: Path, asked: str) -> Revision:
+    """The revision called `r2` or `2`. Errors: CannotGoOn when there is none."""
+    held = revisions(folder)
+    for revision in held:
+        if asked.strip().lower() in (revision.name, str(revision.number)):
+            return revision
+    instead = f"There are {', '.join(r.name for r in held)}." if held else "Write the first one with `estimator quote`."
+    raise CannotGoOn(NO_REVISION(Place(file=str(folder)), asked=asked, instead=instead))

@@ -10,6 +10,7 @@ from estimator.model.say import Say
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import follow_crews
 from estimator.pricing.crew_days import crew_days, labor_lines
+from estimator.pricing.crews import crews_of
 from estimator.pricing.equipment import equipment_lines, machines_without_crew
 from estimator.pricing.hours import task_hours
 from estimator.pricing.house_rules import house_rules
@@ -41,7 +42,7 @@ class Cost:
 def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Cost:
     """Steps 2 to 5 on hours already known."""
     rules = house_rules(tables)
-    crews = crew_days(tasks, tables, rules)
+    crews = crew_days(tasks, crews_of(parts, tables, rules), rules)
     there = {c.crew: c for c in crews}
     parts = follow_crews(parts, tasks, there)
     lines = (

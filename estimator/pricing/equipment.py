@@ -3,13 +3,14 @@
 from collections.abc import Iterable, Mapping, Sequence
 from decimal import ROUND_CEILING, Decimal
 
-from estimator.model.money import cents
+from estimator.model.money import cents, exact
 from estimator.model.price import CostLine, CrewDays, TaskHours
 from estimator.model.say import Say
 from estimator.pricing.amounts import Asked, asked
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
+from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Shares, shares
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
@@ -33,21 +34,21 @@ def _line(want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Mappin
         rate=row.cost,
         amount=cents(quantity * row.cost),
         price_class="own",
-        formula=f"{why} → {quantity.normalize():f} × {row.cost}",
+        formula=f"{why} → {plain(quantity)} × {row.cost}",
         cell=cell("equipment", row, "cost"),
         shares=_carried(want, row, tasks),
     )
 
 
 def _quantity(want: Asked, row: Equipment, crews: Mapping[str, CrewDays]) -> tuple[Decimal, str]:
-    amount = Decimal(repr(want.amount)).quantize(FLOAT_DUST)
+    amount = plain(exact(want.amount).quantize(FLOAT_DUST))
     if row.unit != "day":
         return amount, want.formula
     least = max(row.min_days, Decimal(1))
     if not row.crew:
         return max(whole_days(amount), least), f"{want.formula} = {want.amount:g} days, up to whole days"
     days = crews[row.crew].days if row.crew in crews else Decimal(0)
-    return max(whole_days(days), least), f"{days.normalize():f} days of crew {row.crew}, up to whole days"
+    return max(whole_days(days), least), f"{plain(days)} days of crew {row.crew}, up to whole days"
 
 
 def whole_days(days: Decimal) -> Decimal:

@@ -7,13 +7,13 @@ from estimator.tables.rows import Material
 
 
 def rules() -> HouseRules:
-    """Days of 8 h in halves, a quarter hour of tolerance, an hour of set-up a crew-day, prices up to $25."""
+    """Days of 8 h in halves, a quarter hour of tolerance, prices up to $25."""
     return HouseRules(
         day_hours=8,
         day_step=Decimal("0.5"),
         tolerance_hours=0.25,
-        set_up_hours=1,
         factor_cap=3,
+        night_rate=Decimal("1.5"),
         small_parts_percent=Decimal(5),
         price_step=Decimal(25),
         unit_price_step=Decimal(1),

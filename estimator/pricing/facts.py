@@ -14,16 +14,3 @@ def holds(when: Iterable[str], facts: Set[str]) -> bool:
         if (name in facts) == word.startswith("not "):
             return False
     return True
-
-
-def highest_step(fact: str, facts: Iterable[str]) -> bool:
-    """Of facts that are steps of one measure (`depth_over_4`, `depth_over_6`) only the highest slows the work.
-
-    >>> highest_step("depth_over_4", {"depth_over_4", "depth_over_6"}), highest_step("wet", {"wet"})
-    (False, True)
-    """
-    stem, over, step = fact.rpartition("_over_")
-    if not over or not step.isdigit():
-        return True
-    rivals = (other.rpartition("_over_") for other in facts)
-    return all(int(s) <= int(step) for name, mid, s in rivals if mid and name == stem and s.isdigit())

@@ -1,9 +1,8 @@
 """Step 1: the labor parts of a scope in; crew-hours of every task, unrounded, out."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 
 from estimator.model.price import TaskHours
-from estimator.pricing.facts import highest_step
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
 from estimator.tables.tables import Tables
@@ -17,15 +16,12 @@ def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tupl
 def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
     row = tables.production(part.ref)
     slowed = slowed_by(part.ref, part.facts, tables)
-    factor = 1.0
-    for multiplier in slowed.values():
-        factor *= multiplier
-    factor = min(factor_cap, factor)
+    factor = times(slowed, factor_cap)
     return TaskHours(
         repair=part.repair,
         work_item=part.item.item,
         task=part.ref,
-        crew=part.recipe.crew or row.crew,
+        crew=crew_of(part, tables),
         quantity_name=part.quantity_name,
         quantity=part.quantity,
         unit=part.unit or row.unit,
@@ -40,11 +36,26 @@ def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
     )
 
 
-def slowed_by(task: str, facts: frozenset[str], tables: Tables) -> Mapping[str, float]:
-    """The facts that slow this task down, each with its multiplier; of steps of one measure the highest only."""
-    rows = [f for f in tables.factors if f.fact in facts and task in f.tasks]
-    names = [f.fact for f in rows]
-    return {f.fact: f.multiplier for f in rows if highest_step(f.fact, names)}
+def crew_of(part: Part, tables: Tables) -> str:
+    """Who does it: the recipe's crew, else the one of the production row."""
+    return part.recipe.crew or tables.production(part.ref).crew
+
+
+def slowed_by(task: str, facts: Set[str], tables: Tables) -> Mapping[str, float]:
+    """The facts that slow this task down, each with its multiplier."""
+    return {f.fact: f.multiplier for f in tables.factors if f.fact in facts and task in f.tasks}
+
+
+def times(slowed: Mapping[str, float], factor_cap: float) -> float:
+    """All multipliers together, never more than the cap.
+
+    >>> times({"wet": 1.4, "rock": 3.0}, 3), times({}, 3)
+    (3, 1.0)
+    """
+    factor = 1.0
+    for multiplier in slowed.values():
+        factor *= multiplier
+    return min(factor_cap, factor)
 
 
 def by_crew(tasks: Iterable[TaskHours]) -> dict[str, float]:
@@ -53,3 +64,12 @@ def by_crew(tasks: Iterable[TaskHours]) -> dict[str, float]:
     for task in tasks:
         hours[task.crew] = hours.get(task.crew, 0.0) + task.hours
     return hours
+
+
+def facts_by_crew(parts: Iterable[Part], tables: Tables) -> dict[str, frozenset[str]]:
+    """What each crew meets anywhere in the scope: its set-up and its rate hang on it."""
+    facts: dict[str, frozenset[str]] = {}
+    for part in of_kind(parts, "labor"):
+        crew = crew_of(part, tables)
+        facts[crew] = facts.get(crew, frozenset()) | part.facts
+    return facts

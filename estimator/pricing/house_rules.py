@@ -13,8 +13,8 @@ class HouseRules:
     day_hours: float
     day_step: Decimal
     tolerance_hours: float
-    set_up_hours: float
     factor_cap: float
+    night_rate: Decimal
     small_parts_percent: Decimal
     price_step: Decimal
     unit_price_step: Decimal
@@ -23,12 +23,12 @@ class HouseRules:
 def house_rules(tables: Tables) -> HouseRules:
     """Read them. Errors: KeyError for a setting that is missing (the tables' own check names it first)."""
     return HouseRules(
-        day_hours=tables.number("hours_per_day"),
-        day_step=tables.amount("crew_day_step"),
-        tolerance_hours=tables.number("crew_time_tolerance_h"),
-        set_up_hours=tables.number("crew_setup_h_per_day"),
+        day_hours=tables.number("crew_day_hours"),
+        day_step=tables.amount("crew_step_days"),
+        tolerance_hours=tables.number("crew_tolerance_hours"),
         factor_cap=tables.number("factor_cap"),
+        night_rate=tables.amount("night_weekend_rate"),
         small_parts_percent=tables.amount("small_parts_percent"),
-        price_step=tables.amount("price_step"),
+        price_step=tables.amount("round_price_to"),
         unit_price_step=tables.amount("unit_price_step"),
     )

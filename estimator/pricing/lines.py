@@ -10,6 +10,7 @@ from estimator.model.problem import Place
 from estimator.model.work import JOB
 from estimator.pricing.parts import Sold
 from estimator.pricing.problems import NO_LUMP_LINE, stop
+from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import WorkItem
 
@@ -41,7 +42,7 @@ def lines_of(
 def _line(sold: Sold, price: Decimal, classes: Mapping[str, Decimal], step: Decimal) -> LineItem:
     item = sold.item
     exactly = set(classes) == {PASSED_ON}
-    measured = cents(sold.size).normalize() if item.billed == "measured" else Decimal(0)
+    measured = plain(cents(sold.size)) if item.billed == "measured" else Decimal(0)
     quantity = measured if measured > 0 and not exactly else Decimal(1)
     unit_price = cents(price) if exactly else _whole(price / quantity, step)
     return LineItem(

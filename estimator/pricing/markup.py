@@ -7,6 +7,7 @@ from estimator.model.money import cents
 from estimator.model.problem import Place, Problem
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.problems import MARGIN_TOO_HIGH, NO_METHOD, UNKNOWN_ROW, at, stop
+from estimator.pricing.shown import plain
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -26,7 +27,7 @@ def margin_of_markup(markup_percent: Decimal) -> Decimal:
     >>> margin_of_markup(Decimal(25))
     Decimal('20')
     """
-    return markup_percent / (1 + markup_percent / 100)
+    return plain(markup_percent / (1 + markup_percent / 100))
 
 
 def markup_of_margin(margin_percent: Decimal) -> Decimal:
@@ -35,7 +36,7 @@ def markup_of_margin(margin_percent: Decimal) -> Decimal:
     >>> markup_of_margin(Decimal(20))
     Decimal('25')
     """
-    return margin_percent / (1 - margin_percent / 100)
+    return plain(margin_percent / (1 - margin_percent / 100))
 
 
 def contingency_percent(takeoffs: Iterable[Takeoff], tables: Tables) -> Decimal:

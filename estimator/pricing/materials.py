@@ -8,6 +8,7 @@ from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, asked
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
+from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import shares
 from estimator.tables.rows import Material, PlaceRow
 from estimator.tables.tables import Tables
@@ -21,12 +22,12 @@ def order_quantity(amount: float, row: Material) -> Decimal:
 
     >>> from estimator.pricing.examples import material
     >>> order_quantity(29.0, material("pvc-4", waste_percent="10", pack="10"))
-    Decimal('40.00')
+    Decimal('40')
     >>> order_quantity(1.76, material("sand", pack="0.5"))
-    Decimal('2.00')
+    Decimal('2')
     """
     wanted = (exact(amount) * (1 + row.waste_percent / 100)).quantize(FLOAT_DUST)
-    return up_to(wanted, row.pack) if row.pack > 0 else wanted
+    return plain(up_to(wanted, row.pack) if row.pack > 0 else wanted)
 
 
 def material_lines(
@@ -41,8 +42,8 @@ def material_lines(
 
 def _bought(want: Asked, row: Material) -> CostLine:
     quantity = order_quantity(want.amount, row)
-    waste = f" + {row.waste_percent.normalize():f} % waste" if row.waste_percent else ""
-    pack = f", in packs of {row.pack.normalize():f}" if row.pack else ""
+    waste = f" + {plain(row.waste_percent)} % waste" if row.waste_percent else ""
+    pack = f", in packs of {plain(row.pack)}" if row.pack else ""
     return CostLine(
         part="material",
         ref=want.ref,
@@ -52,7 +53,7 @@ def _bought(want: Asked, row: Material) -> CostLine:
         rate=row.cost,
         amount=cents(quantity * row.cost),
         price_class="own",
-        formula=f"{want.formula} = {want.amount:g}{waste}{pack} → {quantity.normalize():f} {row.unit} × {row.cost}",
+        formula=f"{want.formula} = {want.amount:g}{waste}{pack} → {plain(quantity)} {row.unit} × {row.cost}",
         cell=cell("materials", row, "cost"),
         shares=want.by,
     )
@@ -86,7 +87,7 @@ def _on_top(part: str, text: str, base: Sequence[CostLine], percent: Decimal, wh
         rate=total,
         amount=cents(total * percent / 100),
         price_class="own",
-        formula=f"{total} × {percent.normalize():f} %",
+        formula=f"{total} × {plain(percent)} %",
         cell=where,
         shares=shares(laid for line in base for laid in _laid(line)),
     )

@@ -35,7 +35,7 @@ SET_UP_EATS_THE_DAY = Kind(
     "pricing/set-up-eats-the-day",
     Level.ERROR,
     "a crew sets up for {set_up} h of a day of {day} h, so no day is long enough.",
-    "Write fewer hours in crew_setup_h_per_day, or more in hours_per_day.",
+    "Write fewer hours in the production row “daily set-up”, or more in the setting crew_day_hours.",
     "Days hang on set-up and set-up on days.",
 )
 MARGIN_TOO_HIGH = Kind(

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.price import CostLine, LineItem, Step
+from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import PriceClass
 
@@ -45,18 +46,18 @@ def build_up(
 
 def _part(part: str, lines: Sequence[CostLine]) -> Step:
     mine = [line for line in lines if line.part == part and line.price_class == "own"]
-    return _step(f"{part}, own work", f"{len(mine)} lines", sum((line.amount for line in mine), ZERO))
+    return _step(f"{part}, own work", "sum of its cost lines", sum((line.amount for line in mine), ZERO))
 
 
 def _class(name: str, cost: Decimal, row: PriceClass, contingency: Decimal, price: Decimal) -> list[Step]:
     percent = contingency if row.contingency else ZERO
-    margin = f"÷ (1 − {row.margin_percent.normalize():f} %)"
-    held = f"{cost} × (1 + {percent.normalize():f} %) " if percent else f"{cost} "
+    margin = f"÷ (1 − {plain(row.margin_percent)} %)"
+    held = f"{cost} × (1 + {plain(percent)} %) " if percent else f"{cost} "
     return [
         _step(f"cost of class {name}", "sum of its cost lines, each to the cent", cost),
         _step(
             f"contingency on {name}",
-            f"{cost} × {percent.normalize():f} %, shown here, not rounded on the way",
+            f"{cost} × {plain(percent)} %, shown here, not rounded on the way",
             cents(cost * percent / 100),
         ),
         _step(f"price of class {name}", held + margin, price),

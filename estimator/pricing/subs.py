@@ -8,6 +8,7 @@ from estimator.pricing.amounts import Asked, asked
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
+from estimator.pricing.shown import plain
 from estimator.tables.rows import SubOrFee
 from estimator.tables.tables import Tables
 
@@ -18,7 +19,7 @@ def sub_lines(parts: Iterable[Part], tables: Tables) -> tuple[CostLine, ...]:
 
 
 def _line(want: Asked, row: SubOrFee) -> CostLine:
-    quantity = exact(want.amount).quantize(FLOAT_DUST)
+    quantity = plain(exact(want.amount).quantize(FLOAT_DUST))
     return CostLine(
         part=want.parts[0].recipe.part,
         ref=row.item,
@@ -28,7 +29,7 @@ def _line(want: Asked, row: SubOrFee) -> CostLine:
         rate=row.cost,
         amount=cents(quantity * row.cost),
         price_class=row.price_class,
-        formula=f"{want.formula} → {quantity.normalize():f} {row.unit} × {row.cost}",
+        formula=f"{want.formula} → {plain(quantity)} {row.unit} × {row.cost}",
         cell=cell("subs_and_fees", row, "cost"),
         shares=want.by,
     )

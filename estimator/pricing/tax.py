@@ -7,6 +7,7 @@ from estimator.model.money import cents
 from estimator.model.price import CostLine
 from estimator.model.say import Say
 from estimator.pricing.lines import PASSED_ON
+from estimator.pricing.shown import plain
 from estimator.tables.rows import PlaceRow
 
 ASK = "check with your accountant"
@@ -28,10 +29,10 @@ def charged_tax(
         return Decimal(0), ""
     if place.tax_kind == "separated":
         base = materials_price(lines, prices, costs)
-        text = f"sales tax {place.tax_percent.normalize():f} % on materials sold for {base}; {ASK}"
+        text = f"sales tax {plain(place.tax_percent)} % on materials sold for {base}; {ASK}"
     else:
         base = work - prices.get(PASSED_ON, Decimal(0))
-        text = f"sales tax {place.tax_percent.normalize():f} % on {base}; {ASK}"
+        text = f"sales tax {plain(place.tax_percent)} % on {base}; {ASK}"
     return cents(base * place.tax_percent / 100), text
 
 

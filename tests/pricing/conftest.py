@@ -13,13 +13,13 @@ from estimator.tables import rows
 from estimator.tables.tables import Tables
 
 SETTINGS = {
-    "hours_per_day": "8",
-    "crew_day_step": "0.5",
-    "crew_time_tolerance_h": "0.25",
-    "crew_setup_h_per_day": "1.0",
+    "crew_day_hours": "8",
+    "crew_step_days": "0.5",
+    "crew_tolerance_hours": "0.25",
+    "night_weekend_rate": "1.5",
     "factor_cap": "3",
     "small_parts_percent": "5",
-    "price_step": "25",
+    "round_price_to": "25",
     "unit_price_step": "1",
 }
 ROLES = {"lead plumber": "38", "helper": "22", "laborer": "20", "operator": "32"}
@@ -55,6 +55,7 @@ EQUIPMENT = {
 SUBS = {"load": ("160", "own"), "engineer": ("450", "sub"), "permit": ("150", "pass-through")}
 # task: crew, low, likely, high
 PRODUCTION = {
+    "daily set-up": ("", 0.75, 1.0, 1.25),
     "mobilise": ("A", 1.0, 1.5, 2.5),
     "inspection wait": ("A", 0.5, 1.0, 2.0),
     "camera pass": ("A", 0.75, 1.0, 1.75),
@@ -72,7 +73,7 @@ PRODUCTION = {
     "tunnel dig": ("B", 0.9, 1.15, 1.9),
     "tunnel backfill": ("B", 0.35, 0.50, 0.80),
 }
-FACTORS = [("tunnel", ("branch", "coupling"), 1.5)]
+FACTORS = [("tunnel", ("branch", "coupling"), 1.5), ("inside_work", ("daily set-up",), 1.3)]
 # item: class, methods, quantity, unit, billed, recipe rows (part, ref, quantity, per, crew)
 ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float, str]]]] = {
     "mobilise": ("reach", JOB, "jobs", "job", "lump", [("labor", "mobilise", "", 1, "")]),

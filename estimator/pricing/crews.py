@@ -1,0 +1,81 @@
+"""The crews a scope needs in; what each costs an hour and how long it sets up each day, out."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.model.money import cents
+from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.pricing.burden import loaded_rate
+from estimator.pricing.hours import crew_of, facts_by_crew, slowed_by, times
+from estimator.pricing.house_rules import HouseRules
+from estimator.pricing.parts import Part, of_kind
+from estimator.pricing.problems import NO_CREW, SET_UP_EATS_THE_DAY, UNKNOWN_ROW, cell, stop
+from estimator.tables.rows import CrewMember, Production, Role
+from estimator.tables.tables import Tables
+
+SET_UP_TASK = "daily set-up"
+"""The production row whose hours come on every crew for every day it comes."""
+NIGHT = "night_work"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crew:
+    """A crew in this scope: dollars an hour, hours of set-up a day, and the cells they come from."""
+
+    name: str
+    rate: Decimal
+    set_up_hours: float
+    cell: str
+
+
+def crews_of(parts: Sequence[Part], tables: Tables, rules: HouseRules) -> Mapping[str, Crew]:
+    """Rate = Σ count × wage × (1 + burden), at night times the night rate; set-up = the row's hours × its factors.
+
+    Errors: CannotGoOn for a crew with nobody in it, or a set-up that takes the whole day.
+    """
+    roles = {role.role: role for role in tables.roles}
+    set_up = set_up_row(tables)
+    crews = {
+        name: _crew(name, facts, roles, set_up, tables, rules) for name, facts in facts_by_crew(parts, tables).items()
+    }
+    stop([_nobody(crew, parts, tables) for crew in crews.values() if crew.rate <= 0])
+    stop([_no_day(crew, rules) for crew in crews.values() if crew.set_up_hours >= rules.day_hours][:1])
+    return crews
+
+
+def set_up_row(tables: Tables) -> Production:
+    """The production row of setting up. Errors: CannotGoOn when there is none."""
+    try:
+        return tables.production(SET_UP_TASK)
+    except KeyError:
+        place = Place(table="production", cell="task")
+        raise CannotGoOn(UNKNOWN_ROW(place, item="every crew day", ref=SET_UP_TASK, table="production")) from None
+
+
+def _crew(
+    name: str, facts: frozenset[str], roles: Mapping[str, Role], set_up: Production, tables: Tables, rules: HouseRules
+) -> Crew:
+    members = [m for m in tables.crew_members if m.crew == name]
+    rate = _rate(members, roles)
+    return Crew(
+        name=name,
+        rate=cents(rate * rules.night_rate) if NIGHT in facts else rate,
+        set_up_hours=set_up.likely * times(slowed_by(SET_UP_TASK, facts, tables), rules.factor_cap),
+        cell=", ".join(cell("crews", m, "count") for m in members),
+    )
+
+
+def _rate(members: Iterable[CrewMember], roles: Mapping[str, Role]) -> Decimal:
+    there = [(m.count, roles[m.role]) for m in members if m.role in roles]
+    return sum((count * loaded_rate(role.wage, role.burden_percent) for count, role in there), Decimal(0))
+
+
+def _nobody(crew: Crew, parts: Iterable[Part], tables: Tables) -> Problem:
+    task = next(p.ref for p in of_kind(parts, "labor") if crew_of(p, tables) == crew.name)
+    return NO_CREW(Place(table="production", cell="crew"), task=task, crew=crew.name)
+
+
+def _no_day(crew: Crew, rules: HouseRules) -> Problem:
+    place = Place(table="production", cell=f"{SET_UP_TASK}, likely")
+    return SET_UP_EATS_THE_DAY(place, set_up=f"{crew.set_up_hours:g}", day=f"{rules.day_hours:g}")

@@ -1,0 +1,134 @@
+"""Steps 1 to 6 without any rounding: takeoffs in; a smooth price for break-even and an additive cost for the search, out."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from estimator.model.price import TaskHours
+from estimator.model.work import Takeoff
+from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.crews import crews_of
+from estimator.pricing.hours import by_crew, task_hours
+from estimator.pricing.house_rules import HouseRules, house_rules
+from estimator.pricing.lines import PASSED_ON
+from estimator.pricing.markup import class_rows, contingency_percent
+from estimator.pricing.parts import ROUNDED_LATER, Part, of_kind, parts_of
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class RoughCost:
+    """What a repair adds to a scope, marked up, in whole cents; `shared` are (key, cents) paid once a scope."""
+
+    cents: int
+    shared: tuple[tuple[str, int], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Bit:
+    """An unrounded cost: its price class, dollars, how much of it is material, the key it is shared by."""
+
+    price_class: str
+    dollars: float
+    material: float = 0.0
+    shared: str = ""
+
+
+def rough_cost(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> RoughCost:
+    """Hours and days unrounded, no packs, no minimum, marked up as the method alone would be. Errors: as `price_scope`."""
+    priced = _sold((takeoff,), tables, place)
+    shared: dict[str, float] = {}
+    for bit, price in priced:
+        if bit.shared:
+            shared[bit.shared] = shared.get(bit.shared, 0.0) + price
+    own = sum(price for bit, price in priced if not bit.shared)
+    return RoughCost(round(own * 100), tuple((key, round(price * 100)) for key, price in shared.items()))
+
+
+def smooth_price(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> float:
+    """The price of a scope as a smooth function of its quantities, dollars: no half days, packs, minimum or price step."""
+    return sum(price for _, price in _sold(takeoffs, tables, place))
+
+
+def _sold(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[tuple[Bit, float]]:
+    bits = _bits(takeoffs, tables, place)
+    rows = class_rows(tuple(dict.fromkeys(b.price_class for b in bits)), tables)
+    contingency = float(contingency_percent(takeoffs, tables)) / 100
+    factor = {
+        name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) for name, row in rows.items()
+    }
+    return [(b, b.dollars * factor[b.price_class] * _taxed(b, place)) for b in bits]
+
+
+def _taxed(bit: Bit, place: PlaceRow | None) -> float:
+    if place is None or place.tax_percent is None:
+        return 1.0
+    rate = float(place.tax_percent) / 100
+    if place.tax_kind == "whole charge" and bit.price_class != PASSED_ON:
+        return 1 + rate
+    if place.tax_kind == "separated" and bit.dollars:
+        return 1 + rate * bit.material / bit.dollars
+    return 1.0
+
+
+def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[Bit]:
+    rules = house_rules(tables)
+    parts = parts_of(takeoffs, tables)
+    tasks = task_hours(parts, tables, rules.factor_cap)
+    crews = crews_of(parts, tables, rules)
+    days = {name: hours / (rules.day_hours - crews[name].set_up_hours) for name, hours in by_crew(tasks).items()}
+    followed = [p for p in parts if not p.quantity_name.startswith(ROUNDED_LATER)]
+    late = [p for p in parts if p.quantity_name.startswith(ROUNDED_LATER)]
+    bits = [Bit("own", days[crew.name] * rules.day_hours * float(crew.rate)) for crew in crews.values()]
+    bits += [_equipment(a, tables, days) for a in asked(of_kind(followed, "equipment"))]
+    bits += [_material(a, tables, place, rules) for a in asked(of_kind(followed, "material"))]
+    bits += [_sub(a, tables) for a in asked(of_kind(followed, "sub", "fee"))]
+    return bits + _followers(late, tasks, tables, place, rules, days)
+
+
+def _equipment(want: Asked, tables: Tables, days: Mapping[str, float]) -> Bit:
+    row = tables.equipment(want.ref)
+    by_day = row.unit == "day" and row.crew
+    quantity = days.get(row.crew, max(float(row.min_days), 1.0)) if by_day else want.amount
+    return Bit("own", quantity * float(row.cost), shared="" if by_day else _key(want))
+
+
+def _material(want: Asked, tables: Tables, place: PlaceRow | None, rules: HouseRules) -> Bit:
+    row = tables.material(want.ref)
+    small = 1 + float(rules.small_parts_percent) / 100 * row.small_parts
+    bought = want.amount * (1 + float(row.waste_percent) / 100) * float(row.cost) * small
+    pays = place is not None and place.tax_kind == "contractor pays" and place.tax_percent is not None and row.taxable
+    tax = float(place.tax_percent) / 100 if pays and place is not None and place.tax_percent is not None else 0.0
+    return Bit("own", bought * (1 + tax), material=bought, shared=_key(want))
+
+
+def _sub(want: Asked, tables: Tables) -> Bit:
+    row = tables.sub(want.ref)
+    return Bit(row.price_class, want.amount * float(row.cost), shared=_key(want))
+
+
+def _followers(
+    late: Iterable[Part],
+    tasks: Sequence[TaskHours],
+    tables: Tables,
+    place: PlaceRow | None,
+    rules: HouseRules,
+    days: Mapping[str, float],
+) -> list[Bit]:
+    """Parts that follow a crew's days or hours, at the unrounded days."""
+    bits: list[Bit] = []
+    for part in late:
+        measure, _, crew = part.quantity_name.partition(".")
+        amount = days.get(crew, 0.0) * (1 if measure == "days" else rules.day_hours) * part.recipe.per
+        want = Asked(part.ref, amount, "", (), (part,))
+        table = {
+            "equipment": lambda w: _equipment(w, tables, days),
+            "material": lambda w: _material(w, tables, place, rules),
+        }
+        bits.append(table.get(part.recipe.part, lambda w: _sub(w, tables))(want))
+    return bits
+
+
+def _key(want: Asked) -> str:
+    """The key of a charge paid once a scope: its row, where every recipe that asks for it says `once`."""
+    return want.ref if all(p.recipe.once for p in want.parts) else ""

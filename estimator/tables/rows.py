@@ -11,9 +11,20 @@ from decimal import Decimal
 from typing import Any
 
 
-def col(note: str, refers: str = "", choices: tuple[str, ...] = (), least: float | None = None) -> Any:
-    """A column: what it means, the table its ids come from, the words allowed, the least value allowed."""
-    return field(metadata={"note": note, "refers": refers, "choices": choices, "least": least})
+def col(
+    note: str,
+    refers: str = "",
+    choices: tuple[str, ...] = (),
+    least: float | None = None,
+    needed: bool = False,
+    blank: str | None = None,
+) -> Any:
+    """A column: what it means, the table its ids come from, the words allowed, the least value allowed.
+
+    `needed`: a text that may not be empty (numbers may not be empty anyway); `blank`: what an empty cell means.
+    """
+    metadata = {"note": note, "refers": refers, "choices": choices, "least": least, "needed": needed, "blank": blank}
+    return field(metadata=metadata)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,10 +70,10 @@ class Material(Kept):
     item: str = col("id")
     text: str = col("what it is")
     size: str = col("pipe size in inches, where it has one")
-    unit: str = col("ft, each, ton, cy, sf, bag, gal ...")
+    unit: str = col("ft, each, ton, cy, sq ft, bag, gal ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
     waste_percent: Decimal = col("added before rounding up to packs", least=0)
-    pack: Decimal = col("bought in multiples of this; empty or 0: any amount", least=0)
+    pack: Decimal = col("bought in multiples of this; empty or 0: any amount", least=0, blank="0")
     taxable: bool = col("the firm pays sales tax on it when buying")
     small_parts: bool = col("small parts are added on it")
     price_day: date | None = col("the day the price was learnt")
@@ -78,7 +89,7 @@ class Equipment(Kept):
     unit: str = col("day or each", choices=("day", "each"))
     cost: Decimal = col("dollars a day, or each time", least=0)
     crew: str = col("whose days it follows; empty for each", refers="crews")
-    min_days: Decimal = col("the least days charged", least=0)
+    min_days: Decimal = col("the least days charged; empty: 0", least=0, blank="0")
     own: bool = col("yes: the firm's own; no: rented")
     price_day: date | None = col("the day the price was learnt")
 
@@ -89,7 +100,7 @@ class SubOrFee(Kept):
 
     item: str = col("id")
     text: str = col("what it is")
-    unit: str = col("each, day, load, cy ...")
+    unit: str = col("each, day, load, cy ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
     price_class: str = col("which margin applies; column `class`", refers="pricing")
     price_day: date | None = col("the day the price was learnt")
@@ -99,7 +110,7 @@ class SubOrFee(Kept):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Production(Kept):
     task: str = col("id")
-    unit: str = col("what one of is")
+    unit: str = col("what one of is", needed=True)
     crew: str = col("who does it; empty: every crew that comes (daily set-up)", refers="crews")
     low: float = col("crew-hours a unit on a good day", least=0)
     likely: float = col("crew-hours a unit as a rule", least=0)
@@ -120,18 +131,18 @@ class WorkItem(Kept):
     work_class: str = col("column `class`", choices=("find", "reach", "pipe", "put back"))
     methods: tuple[str, ...] = col("the methods that may need it; `job` for once a scope", refers="methods")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
-    quantity: str = col("the takeoff quantity that says how much; it is on the quote when that is above 0")
-    unit: str = col("ft, sq ft, each, job ...")
+    quantity: str = col("the takeoff quantity that says how much; it is on the quote when that is above 0", needed=True)
+    unit: str = col("ft, sq ft, each, job ...", needed=True)
     billed: str = col("measured or lump", choices=("measured", "lump"))
     order: int = col("place on the quote")
-    text_en: str = col("what the homeowner reads, English; {size} stands for the pipe size in inches")
+    text_en: str = col("what the homeowner reads, English; {size} stands for the pipe size in inches", needed=True)
     text_es: str = col("what the homeowner reads, Spanish; {size} stands for the pipe size in inches")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Recipe(Kept):
     work_item: str = col("what it makes", refers="work_items")
-    part: str = col("", choices=("labor", "material", "equipment", "sub", "fee"))
+    part: str = col("what kind of cost it is", choices=("labor", "material", "equipment", "sub", "fee"))
     ref: str = col("a task, material, equipment or sub; {size} stands for the pipe size")
     quantity: str = col("the takeoff quantity; empty: the work item's own")
     per: float = col("how many of ref for one of quantity", least=0)
@@ -155,7 +166,7 @@ class MethodRow(Kept):
     drains_out_per_pipe_day: float = col("and for each crew-day on the pipe", least=0)
     warranty_en: str = col("what is promised, English")
     warranty_es: str = col("what is promised, Spanish")
-    title_en: str = col("the way of repair in plain words, English")
+    title_en: str = col("the way of repair in plain words, English", needed=True)
     title_es: str = col("the way of repair in plain words, Spanish")
     under_en: str = col("the line under the title, English")
     under_es: str = col("the line under the title, Spanish")
@@ -202,10 +213,10 @@ class ExtraRow(Kept):
     code: str = col("id")
     methods: tuple[str, ...] = col("where it is offered", refers="methods")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
-    unit: str = col("ft, each, cy ...")
+    unit: str = col("ft, each, cy ...", needed=True)
     price: Decimal = col("dollars a unit", least=0)
     cap: Decimal = col("the most units before we stop and call", least=0)
-    text_en: str = col("what the homeowner reads, English")
+    text_en: str = col("what the homeowner reads, English", needed=True)
     text_es: str = col("what the homeowner reads, Spanish")
 
 
@@ -215,7 +226,9 @@ class PlaceRow(Kept):
 
     place: str = col("id")
     text: str = col("its name")
-    tax_kind: str = col("", choices=("contractor pays", "separated", "whole charge", "none", ""))
+    tax_kind: str = col(
+        "who pays sales tax, on what", choices=("contractor pays", "separated", "whole charge", "none", "")
+    )
     tax_percent: Decimal | None = col("sales tax", least=0)
     deposit_cap_amount: Decimal | None = col("no deposit above this", least=0)
     deposit_cap_percent: Decimal | None = col("nor above this share of the price", least=0)
@@ -227,8 +240,8 @@ class PlaceRow(Kept):
     slope_small_in_per_ft: float | None = col("least fall, pipe up to 2.5 in", least=0)
     slope_mid_in_per_ft: float | None = col("least fall, pipe 3 to 6 in", least=0)
     min_liner_wall_mm: float | None = col("least liner wall asked", least=0)
-    cleanout_every_ft: float | None = col("", least=0)
-    cleanout_turn_degrees: float | None = col("", least=0)
+    cleanout_every_ft: float | None = col("farthest between cleanouts", least=0)
+    cleanout_turn_degrees: float | None = col("a sharper turn needs a cleanout", least=0)
     tendons_since: int | None = col("slabs built since this year may have tendons", least=0)
     source: str = col("where this was read or who said so")
     checked_on: date | None = col("the day someone last looked")
@@ -240,12 +253,13 @@ class TermRow(Kept):
 
     id: str = col("id")
     kind: str = col(
-        "", choices=("includes", "excludes", "assumption", "caution", "notice", "to others", "crew caution")
+        "which list it stands in",
+        choices=("includes", "excludes", "assumption", "caution", "notice", "to others", "crew caution"),
     )
     methods: tuple[str, ...] = col("empty: all", refers="methods")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
     order: int = col("place in its list")
-    text_en: str = col("English")
+    text_en: str = col("English", needed=True)
     text_es: str = col("Spanish")
 
 

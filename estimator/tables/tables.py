@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 from typing import cast
 
+from estimator.model.money import cents
 from estimator.tables.rows import (
     TABLES,
     Contingency,
@@ -119,6 +120,23 @@ class Tables:
 
     def work_item(self, item: str) -> WorkItem:
         return cast(WorkItem, self._find("work_items", item))
+
+    def role(self, role: str) -> Role:
+        return cast(Role, self._find("roles", role))
+
+    def rate(self, crew: str) -> Decimal:
+        """Dollars for one hour of a whole crew: the sum of count × wage × (1 + burden), to the cent.
+
+        Errors: KeyError for a crew nobody is in.
+        """
+        members = [m for m in self.crew_members if m.crew == crew]
+        if not members:
+            raise KeyError(crew)
+        hour = Decimal(0)
+        for member in members:
+            role = self.role(member.role)
+            hour += member.count * role.wage * (1 + role.burden_percent / 100)
+        return cents(hour)
 
     # ── whole tables ──────────────────────────────────────────────────────────────────────────
 

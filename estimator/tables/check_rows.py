@@ -1,0 +1,138 @@
+"""Checks of single rows: numbers that cannot be together, prices of nothing, texts that are missing."""
+
+import re
+from collections.abc import Iterator
+from datetime import date
+from decimal import Decimal
+
+from estimator.model.problem import Problem
+from estimator.tables import problems as p
+from estimator.tables.columns import columns
+from estimator.tables.rows import Equipment, ExtraRow, Material, PriceClass, Production, Setting, SubOrFee
+from estimator.tables.values import BadCell, parse_number, plain_number
+from estimator.tables.view import View
+
+LIKELY_MARKUP = Decimal(60)
+"""A margin above this is more often a markup typed by mistake: 40 % margin is 66.7 % markup [computed]."""
+
+NO_NUMBER = ("text", "day", "list", "yes/no")
+"""Units of settings whose value is not a number."""
+
+
+def hours(view: View) -> Iterator[Problem]:
+    """low ≤ likely ≤ high, and likely above 0."""
+    for row in view.tables.current("production"):
+        assert isinstance(row, Production)
+        if not row.low <= row.likely <= row.high:
+            place = view.at("production", row, "likely")
+            yield p.ORDER(place, low=f"{row.low:g}", likely=f"{row.likely:g}", high=f"{row.high:g}")
+        if row.likely == 0:
+            yield p.NO_HOURS(view.at("production", row, "likely"), task=row.task, likely="0")
+
+
+def prices(view: View) -> Iterator[Problem]:
+    """Nothing in use may cost nothing."""
+    for table in ("materials", "equipment", "subs_and_fees"):
+        for row in view.tables.current(table):
+            assert isinstance(row, Material | Equipment | SubOrFee)
+            if row.cost == 0:
+                yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item)
+    for role in view.tables.roles:
+        if role.wage == 0:
+            yield p.NO_PRICE(view.at("roles", role, "wage"), column="wage", item=role.role)
+    for extra in view.tables.extras:
+        assert isinstance(extra, ExtraRow)
+        if extra.price == 0:
+            yield p.NO_PRICE(view.at("extras", extra, "price"), column="price", item=extra.code)
+
+
+def margins(view: View) -> Iterator[Problem]:
+    """A margin is a share of the price: below 100 %, its floor below it; a high one is named as the markup it is."""
+    for row in view.tables.current("pricing"):
+        assert isinstance(row, PriceClass)
+        place = view.at("pricing", row, "margin_percent")
+        margin = row.margin_percent
+        if margin >= 100:
+            yield p.MARGIN_100(place, percent=plain_number(margin))
+            continue
+        if margin > LIKELY_MARKUP:
+            markup = plain_number(round(100 * margin / (100 - margin), 1))
+            meant = plain_number(round(100 * margin / (100 + margin), 1))
+            yield p.MARGIN_MARKUP(place, percent=plain_number(margin), markup=markup, margin=meant)
+        if row.floor_margin_percent > margin:
+            floor = plain_number(row.floor_margin_percent)
+            yield p.FLOOR(view.at("pricing", row, "floor_margin_percent"), floor=floor, margin=plain_number(margin))
+
+
+def ages(view: View) -> Iterator[Problem]:
+    """Prices learnt too long ago, never dated, or past their end."""
+    try:
+        most = int(view.tables.number("stale_price_days"))
+    except (KeyError, ValueError):
+        return
+    today = view.tables.day
+    for table in ("materials", "equipment", "subs_and_fees"):
+        for row in view.tables.current(table):
+            assert isinstance(row, Material | Equipment | SubOrFee)
+            if row.price_day is None:
+                yield p.NO_PRICE_DAY(view.at(table, row, "price_day"), item=row.item)
+            elif (today - row.price_day).days > most:
+                yield p.STALE(view.at(table, row, "price_day"), item=row.item, days=(today - row.price_day).days)
+            name = "good_until" if isinstance(row, Material) else "valid_until"
+            until: date | None = getattr(row, name, None)
+            if until is not None and until < today:
+                yield p.ENDED(view.at(table, row, name), item=row.item, until=until)
+
+
+def spanish(view: View) -> Iterator[Problem]:
+    """Every English text that a homeowner reads has its Spanish."""
+    for table in ("work_items", "extras", "terms", "methods"):
+        pairs = [c.name for c in columns(table) if c.name.endswith("_es")]
+        for row in view.tables.current(table):
+            for name in pairs:
+                if getattr(row, name[:-3] + "_en") and not getattr(row, name):
+                    yield p.NO_SPANISH(view.at(table, row, name), column=name)
+
+
+def braces(view: View) -> Iterator[Problem]:
+    """Only {size} may stand in braces."""
+    for table in ("work_items", "extras", "terms", "methods", "recipes"):
+        for row in view.tables.current(table):
+            for column in columns(table):
+                text = getattr(row, column.name)
+                for word in re.findall(r"[{}][^{}]*}?", text) if isinstance(text, str) and not column.kept else ():
+                    if word != "{size}":
+                        yield p.BRACES(view.at(table, row, column.name), column=column.header, text=word)
+
+
+def settings(view: View) -> Iterator[Problem]:
+    """A setting is a value of its unit and lies between its min and max."""
+    for row in view.tables.current("settings"):
+        assert isinstance(row, Setting)
+        place = view.at("settings", row, "value")
+        if row.unit in NO_NUMBER:
+            yield from _special(row, view)
+            continue
+        try:
+            number = float(parse_number(row.value, "value", "1.5"))
+        except BadCell as wrong:
+            yield wrong.kind(place, **wrong.words)
+            continue
+        low, high = row.min, row.max
+        if (low is not None and number < low) or (high is not None and number > high):
+            low_text = "any" if low is None else plain_number(low)
+            high_text = "any" if high is None else plain_number(high)
+            yield p.SETTING_RANGE(place, key=row.key, text=row.value, low=low_text, high=high_text)
+
+
+def _special(row: Setting, view: View) -> Iterator[Problem]:
+    place = view.at("settings", row, "value")
+    if row.unit == "day" and row.value and not re.fullmatch(r"\d{4}-\d{2}-\d{2}", row.value):
+        yield p.NOT_A_DAY(place, column="value", text=row.value)
+    if row.unit == "yes/no" and row.value not in ("yes", "no"):
+        yield p.NOT_YES_NO(place, column="value", text=row.value)
+    if row.key == "pipe_sizes" and not re.fullmatch(r"\s*[\d.]+\s*(,\s*[\d.]+\s*)*", row.value):
+        yield p.SIZE_TEXT(place, text=row.value)
+
+
+ROW_CHECKS = (hours, prices, margins, ages, spanish, braces, settings)

@@ -1,0 +1,63 @@
+"""A folder of CSV files in, headers and cells of every table out, or problems."""
+
+import csv
+from io import StringIO
+from pathlib import Path
+
+from estimator.model.problem import Place, Problem
+from estimator.tables import problems as p
+from estimator.tables.near import near
+from estimator.tables.raw import RawRow, RawTable, RawTables
+from estimator.tables.rows import TABLES
+
+
+def read_folder(folder: Path) -> tuple[RawTables, tuple[Problem, ...]]:
+    """Every table of the folder that is there and is text; what is not is a problem."""
+    found: dict[str, RawTable] = {}
+    problems: list[Problem] = []
+    present = sorted(f.stem for f in folder.glob("*.csv"))
+    if not any(name in TABLES for name in present):
+        return RawTables(folder.name), (p.NO_TABLES(Place(file=folder.name), path=folder),)
+    for name in TABLES:
+        if name not in present:
+            hint = near(name, [n for n in present if n not in TABLES])
+            problems.append(no_table(Place(file=folder.name, table=name), name, f"{name}.csv", hint))
+            continue
+        table, wrong = read_file(folder / f"{name}.csv", name, folder.name)
+        problems += wrong
+        if table is not None:
+            found[name] = table
+    return RawTables(folder.name, found), tuple(problems)
+
+
+def no_table(place: Place, table: str, name: str, hint: str) -> Problem:
+    from estimator.tables.columns import columns
+
+    headers = ", ".join(c.header for c in columns(table))
+    return p.NO_TABLE(place, table=table, name=name, near=hint, columns=headers)
+
+
+def read_file(path: Path, name: str, shown_as: str) -> tuple[RawTable | None, list[Problem]]:
+    """One CSV file; commas or semicolons between cells, UTF-8 with or without a mark at its start."""
+    place = Place(file=shown_as, table=name)
+    try:
+        text = path.read_bytes().decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        return None, [p.ENCODING(place, at=error.start + 1)]
+    except OSError as error:
+        return None, [p.UNREADABLE(place, why=error.strerror or type(error).__name__)]
+    try:
+        records = list(csv.reader(StringIO(text, newline=""), delimiter=delimiter(text), strict=True))
+    except csv.Error as error:
+        return None, [p.NOT_CSV(place, why=str(error))]
+    if not records:
+        return None, [p.EMPTY_TABLE(place, table=name)]
+    headers = tuple(h.strip() for h in records[0])
+    rows = [RawRow(number, tuple(cells)) for number, cells in enumerate(records[1:], start=2)]
+    return RawTable(name, shown_as, headers, tuple(r for r in rows if not r.empty)), []
+
+
+def delimiter(text: str) -> str:
+    """Semicolon where the header line has more of them than commas, as some spreadsheet programs save."""
+    header = text.split("\n", 1)[0]
+    return ";" if header.count(";") > header.count(",") else ","

@@ -1,0 +1,185 @@
+"""Everything that can be wrong with a set of tables; each kind with its words."""
+
+from estimator.model.problem import Kind, Level
+
+E, W = Level.ERROR, Level.WARNING
+
+# ── the file or folder itself ─────────────────────────────────────────────────────────────────
+NO_TABLES = Kind(
+    "tables/nothing-there",
+    E,
+    "there are no price tables at {path}.",
+    "Name a folder of CSV files or a workbook (.xlsx), or leave the option out to use the demo tables.",
+)
+NO_TABLE = Kind(
+    "tables/missing-table", E, "table {table} is missing.", "Put back {name}; {near}its columns are: {columns}."
+)
+EMPTY_TABLE = Kind("tables/empty-table", E, "table {table} has no rows.", "Write at least one row under the headers.")
+UNREADABLE = Kind(
+    "tables/unreadable", E, "the file cannot be opened: {why}.", "Close it elsewhere and see that you may read it."
+)
+ENCODING = Kind(
+    "tables/encoding",
+    E,
+    "byte {at} is no UTF-8 text.",
+    "Save the file again as “CSV UTF-8” in your spreadsheet program.",
+)
+NOT_CSV = Kind("tables/not-csv", E, "this is no table of text: {why}.", "Save the sheet as “CSV UTF-8”.")
+BAD_WORKBOOK = Kind("tables/workbook", E, "{wrong}", "{write}")
+
+# ── headers ───────────────────────────────────────────────────────────────────────────────────
+NO_COLUMN = Kind("tables/missing-column", E, "column {column} is missing.", "Add a column headed {column}: {note}.")
+ODD_COLUMN = Kind("tables/unknown-column", W, "column “{column}” is not read.", "{near}")
+TWICE_COLUMN = Kind("tables/column-twice", E, "column {column} stands there twice.", "Keep one of the two.")
+LONG_ROW = Kind(
+    "tables/row-too-long",
+    E,
+    "the row has {cells} cells, the header {headers}.",
+    "Put quotation marks around a text with a comma in it, or take the extra cell out.",
+)
+
+# ── one cell ──────────────────────────────────────────────────────────────────────────────────
+EMPTY_CELL = Kind(
+    "tables/empty-cell", E, "{column} is empty.", "Write {column}: {note}. If the row is not in use, set active to no."
+)
+NOT_A_NUMBER = Kind(
+    "tables/number", E, "{column} is “{text}”.", "Write a number such as {example}, or set active to no."
+)
+COMMA_NUMBER = Kind(
+    "tables/decimal-comma", E, "{column} is “{text}”, with a comma for the decimal point.", "Write {fixed}."
+)
+NOT_WHOLE = Kind("tables/whole-number", E, "{column} is “{text}”.", "Write a whole number such as 3.")
+NEGATIVE = Kind("tables/negative", E, "{column} is {text}, less than {least}.", "Write {least} or more.")
+TOO_LARGE = Kind(
+    "tables/too-large", E, "{column} is {text}.", "No figure of these tables is above {most}; look for a slip."
+)
+NOT_YES_NO = Kind("tables/yes-no", E, "{column} is “{text}”.", "Write yes or no.")
+NOT_A_DAY = Kind("tables/day", E, "{column} is “{text}”.", "Write a day as year-month-day, such as 2026-03-31.")
+NOT_TEXT = Kind("tables/text", E, "{column} holds {text}, not a text.", "Write the word itself.")
+NOT_A_CHOICE = Kind("tables/choice", E, "{column} is “{text}”.", "{near}Write one of: {choices}.")
+ERROR_VALUE = Kind("tables/error-value", E, "{column} shows {text}.", "Mend the formula, or write the value itself.")
+NOT_CALCULATED = Kind(
+    "tables/not-calculated",
+    E,
+    "{column} is a formula whose result was never calculated.",
+    "Open the workbook in a spreadsheet program, let it calculate, and save it.",
+)
+MERGED = Kind("tables/merged", E, "{column} lies in merged cells.", "Unmerge {range} and fill each cell.")
+HIDDEN_ROW = Kind(
+    "tables/hidden-row", W, "the row is hidden, and counts all the same.", "Show it, or set active to no."
+)
+
+# ── rows against each other ───────────────────────────────────────────────────────────────────
+TWICE = Kind(
+    "tables/twice",
+    E,
+    "“{name}” stands in row {first} already, from the same day.",
+    "Keep one of the two, or give the newer one a later day in `from`.",
+)
+UNKNOWN = Kind("tables/unknown-reference", E, "{column} “{text}” is in no row of {refers}.", "{near}")
+UNKNOWN_QUANTITY = Kind("tables/unknown-quantity", E, "{column} “{text}” is no quantity of a takeoff.", "{near}")
+UNKNOWN_FACT = Kind("tables/unknown-fact", E, "{column} “{text}” is no fact the program knows.", "{near}")
+UNKNOWN_METHOD = Kind("tables/unknown-method", E, "{column} “{text}” is no method the program knows.", "{near}")
+MISSING_METHOD = Kind(
+    "tables/missing-method",
+    E,
+    "method “{method}” has no row.",
+    "Add a row for it; set active to no if the firm does not do it.",
+)
+MISSING_SETTING = Kind("tables/missing-setting", E, "setting “{key}” has no row.", "Add a row with key {key}{near}.")
+ORDER = Kind(
+    "tables/low-likely-high",
+    E,
+    "low {low}, likely {likely}, high {high} do not rise.",
+    "Write low no larger than likely, and likely no larger than high.",
+)
+NO_HOURS = Kind(
+    "tables/no-hours",
+    E,
+    "task “{task}” takes {likely} crew-hours.",
+    "Write how long one of it takes; nothing is done in no time.",
+)
+NO_PRICE = Kind("tables/no-price", E, "{column} of “{item}” is 0.", "Write what it costs, or set active to no.")
+UNITS = Kind(
+    "tables/units",
+    E,
+    "“{ref}” is counted in {unit}, but {quantity} in {other}.",
+    "Use a quantity in {unit}, or write in per how many {unit} go with one {other}.",
+)
+MARGIN_100 = Kind(
+    "tables/margin-100",
+    E,
+    "a margin of {percent} % cannot be: price = cost ÷ (1 − margin).",
+    "Write the share of the price that is left over, such as 40.",
+)
+MARGIN_SMALL = Kind(
+    "tables/percent-share", E, "{column} is {text} percent.", "Write {fixed} if you mean {fixed} percent, or 0."
+)
+MARGIN_MARKUP = Kind(
+    "tables/margin-or-markup",
+    W,
+    "a margin of {percent} % is a markup of {markup} %.",
+    "If you meant a markup of {percent} %, write a margin of {margin}.",
+)
+FLOOR = Kind(
+    "tables/floor-margin",
+    E,
+    "the floor {floor} % is above the margin {margin} %.",
+    "Write a floor no larger than the margin.",
+)
+STALE = Kind(
+    "tables/old-price",
+    W,
+    "the price of “{item}” was learnt {days} days ago.",
+    "Ask the supplier, write the price and the day in price_day.",
+)
+NO_PRICE_DAY = Kind(
+    "tables/no-price-day", W, "nobody wrote down when the price of “{item}” was learnt.", "Write the day in price_day."
+)
+ENDED = Kind(
+    "tables/price-ended",
+    W,
+    "the price of “{item}” was good until {until}.",
+    "Ask for the new price and add a row with its first day in `from`.",
+)
+LATER = Kind(
+    "tables/not-yet",
+    W,
+    "no row of “{name}” has begun by {day}; the first begins {first}.",
+    "Add a row that begins earlier, if it is used now.",
+)
+NO_SPANISH = Kind(
+    "tables/no-spanish",
+    W,
+    "{column} is empty.",
+    "Write the Spanish text; until then a Spanish quote cannot be sent with it.",
+)
+UNUSED = Kind("tables/unused", W, "nothing uses {what} “{item}”.", "Use it in {where}, or set active to no.")
+NO_RECIPE = Kind(
+    "tables/no-recipe",
+    E,
+    "work item “{item}” has no recipe, so it would be sold for nothing.",
+    "Add a row for it in recipes, or set active to no.",
+)
+NO_COST_CLASS = Kind(
+    "tables/missing-class",
+    E,
+    "price class “{name}” has no row.",
+    "Add it with its margin: own, sub, allowance and pass-through are needed.",
+)
+SETTING_RANGE = Kind(
+    "tables/setting-range",
+    E,
+    "{key} is {text}, outside {low} to {high}.",
+    "Write a value within these limits, or change the limits.",
+)
+SIZE_TEXT = Kind(
+    "tables/pipe-sizes",
+    E,
+    "pipe_sizes is “{text}”.",
+    "Write the sizes in inches with commas between, such as 2, 3, 4, 6.",
+)
+BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {{size}} may stand in braces.")
+
+PROBLEMS: tuple[Kind, ...] = tuple(value for value in list(globals().values()) if isinstance(value, Kind))
+"""Every kind of this package, for docs/problems.md and the broken cases."""

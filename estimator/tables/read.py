@@ -1,0 +1,93 @@
+"""A folder of CSV files or a workbook in; the firm's tables, or everything wrong with them, out."""
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from estimator.model.problem import Level, Place, Problem
+from estimator.tables import problems as p
+from estimator.tables.check_links import LINK_CHECKS
+from estimator.tables.check_rows import ROW_CHECKS
+from estimator.tables.csv_folder import read_folder
+from estimator.tables.fingerprint import fingerprint
+from estimator.tables.known import Known
+from estimator.tables.raw import RawTables
+from estimator.tables.row_reader import read_rows
+from estimator.tables.rows import TABLES, Kept
+from estimator.tables.tables import Tables
+from estimator.tables.view import View
+
+
+@dataclass(frozen=True, slots=True)
+class TablesReading:
+    """The tables, None when an error was found, and all problems, worst first."""
+
+    tables: Tables | None
+    problems: tuple[Problem, ...]
+
+
+def demo_folder() -> Path:
+    """The demo tables: price_tables/ of a checkout, or inside the installed package."""
+    package = Path(__file__).resolve().parent.parent
+    inside = package / "price_tables"
+    return inside if inside.is_dir() else package.parent / "price_tables"
+
+
+def read_tables(
+    path: Path,
+    day: date,
+    quantities: Mapping[str, str] | None = None,
+    facts: Collection[str] | None = None,
+    methods: Collection[str] | None = None,
+    settings: Collection[str] | None = None,
+) -> TablesReading:
+    """Read and check a set of tables as of a day.
+
+    `quantities` (name to unit), `facts`, `methods` and `settings` are what the program knows by name; None: not checked.
+    Never raises for anything in the files.
+
+    >>> reading = read_tables(demo_folder(), date(2026, 11, 25))
+    >>> reading.problems
+    ()
+    >>> reading.tables.rate("L")
+    Decimal('124.08')
+    """
+    raw, problems = _raw(path)
+    rows: dict[str, tuple[Kept, ...]] = {}
+    found = list(problems)
+    for name, table in raw.tables.items():
+        rows[name], wrong = read_rows(table)
+        found += wrong
+    if set(rows) == set(TABLES):
+        found += check(View(Tables(rows, day), raw, Known(quantities, facts, methods, settings)))
+    if any(problem.level == Level.ERROR for problem in found):
+        return TablesReading(None, _ordered(found))
+    tables = Tables(rows, day, fingerprint(rows), path.name)
+    return TablesReading(tables, _ordered(found))
+
+
+def check(view: View) -> list[Problem]:
+    """Every check of rows and between rows."""
+    return [problem for one in (*ROW_CHECKS, *LINK_CHECKS) for problem in one(view)]
+
+
+def _raw(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:
+    if path.is_dir():
+        return read_folder(path)
+    if path.is_file():
+        from estimator.tables.workbook import read_workbook
+
+        return read_workbook(path)
+    return RawTables(path.name), (p.NO_TABLES(Place(file=path.name), path=path),)
+
+
+def _ordered(problems: list[Problem]) -> tuple[Problem, ...]:
+    """Errors first; then by table and in the order they were found."""
+    levels, tables = list(Level), list(TABLES)
+
+    def rank(problem: Problem) -> tuple[int, int]:
+        table = problem.place.table
+        return levels.index(problem.level), tables.index(table) if table in tables else -1
+
+    return tuple(sorted(problems, key=rank))

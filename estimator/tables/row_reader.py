@@ -1,0 +1,82 @@
+"""A raw table in, its rows out; whatever cannot be read is a problem with its cell."""
+
+from decimal import Decimal
+from typing import Any
+
+from estimator.model.problem import Problem
+from estimator.tables import problems as p
+from estimator.tables.columns import columns
+from estimator.tables.near import near
+from estimator.tables.raw import RawRow, RawTable
+from estimator.tables.rows import TABLES, Kept
+from estimator.tables.values import BadCell, read_cell
+
+ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
+
+
+def read_rows(table: RawTable) -> tuple[tuple[Kept, ...], list[Problem]]:
+    """All rows that can be read whole, and all problems of the others."""
+    found, problems = _headers(table)
+    if any(problem.level == "error" for problem in problems):
+        return (), problems
+    rows: list[Kept] = []
+    for raw in table.rows:
+        row, wrong = _row(table, raw, found)
+        problems += wrong
+        if row is not None:
+            rows.append(row)
+    if not table.rows:
+        problems.append(p.EMPTY_TABLE(table.place(), table=table.name))
+    return tuple(rows), problems
+
+
+def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
+    """Where each column stands, by its name."""
+    wanted = {c.header: c for c in columns(table.name)}
+    problems: list[Problem] = []
+    found: dict[str, int] = {}
+    for at, header in enumerate(table.headers):
+        if header in wanted:
+            name = wanted[header].name
+            if name in found:
+                problems.append(p.TWICE_COLUMN(table.place(table.header_row, at), column=header))
+            found.setdefault(name, at)
+        elif header:
+            missing = [h for h in wanted if h not in table.headers]
+            hint = near(header, missing) or "Take it out, or leave it as a remark of your own."
+            problems.append(p.ODD_COLUMN(table.place(table.header_row, at), column=header, near=hint.strip()))
+    for header, column in wanted.items():
+        if column.name not in found and not column.kept:
+            problems.append(p.NO_COLUMN(table.place(table.header_row), column=header, note=column.note))
+    return found, problems
+
+
+def _row(table: RawTable, raw: RawRow, found: dict[str, int]) -> tuple[Kept | None, list[Problem]]:
+    problems: list[Problem] = []
+    if raw.hidden:
+        problems.append(p.HIDDEN_ROW(table.place(raw.number)))
+    if any(cell != "" for cell in raw.cells[len(table.headers) :]):
+        long = p.LONG_ROW(table.place(raw.number), cells=len(raw.cells), headers=len(table.headers))
+        return None, [*problems, long]
+    values: dict[str, Any] = {"cell_row": raw.number}
+    bad = False
+    off = _is_off(raw, found)
+    for column in columns(table.name):
+        at = found.get(column.name)
+        cell = raw.cells[at] if at is not None and at < len(raw.cells) else ""
+        try:
+            values[column.name] = read_cell(cell, column)
+        except BadCell as wrong:
+            if off and column.amount:  # a row out of use may say "call supplier"; it must still end the older row
+                values[column.name] = ZERO[column.kind]
+                continue
+            bad = True
+            problems.append(wrong.kind(table.place(raw.number, at), **wrong.words))
+    return (None if bad else TABLES[table.name][0](**values)), problems
+
+
+def _is_off(raw: RawRow, found: dict[str, int]) -> bool:
+    """active says no: what its amounts say does not matter, the row is left out."""
+    at = found.get("active")
+    cell = raw.cells[at] if at is not None and at < len(raw.cells) else ""
+    return cell is False or (isinstance(cell, str) and cell.strip().lower() in ("no", "false"))

@@ -1,0 +1,50 @@
+"""Floors, glue, ducts and old cement pipe are tested before they are cut, whatever the year, unless proven clean.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> asbestos(stretch(method="slab spot", zones=("slab",), house={"built": 1980}), limits()).effect.value
+'requires first'
+>>> asbestos(stretch(method="slab spot", zones=("slab",), house={"built": 1981}), limits()).effect.value
+'caution'
+>>> asbestos(stretch(method="tunnel", zones=("slab",), house={"built": 1960}), limits()) is None
+True
+"""
+
+from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import FROM_MEMORY, SLAB_CUTS, Answers, Rule, Ruling
+
+
+def asbestos(it: StretchFacts, limits: Limits) -> Answers:
+    cement_pipe = any("asbestos" in p.lower() for p in it.pipes)
+    if it.method not in SLAB_CUTS and not cement_pipe:
+        return None
+    if cement_pipe or it.house.built is None or it.house.built <= ASBESTOS_FLOOR_THROUGH:
+        return Ruling(
+            effect=Effect.REQUIRES_FIRST,
+            homeowner=Say.of("Older floors and glue can hold asbestos; a sample is tested before anything is cut."),
+            estimator=Say.of(
+                "Floor, mastic, duct or cement pipe of that age: asbestos test by the state's rule before cutting."
+            ),
+            facts=frozenset({"asbestos_check"}),
+        )
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of("If old floor layers or glue turn up they are tested before we go on."),
+        estimator=Say.of("Later mastic with asbestos happens: test before cutting, any year, unless proven."),
+    )
+
+
+RULE = Rule(
+    id="asbestos-before-cutting",
+    numbers=("R29",),
+    methods=("slab spot", "break-through", "trench", "yard spot", "burst"),
+    statement="Floor, mastic, ducts or cement pipe disturbed: test before cutting; in older houses always.",
+    reason="Resilient floor and mastic through 1980 are presumed to hold asbestos where people work on them; later cases happen.",
+    source=FROM_MEMORY,
+    worse="hurting somebody",
+    guards_people=True,
+    applies=asbestos,
+)

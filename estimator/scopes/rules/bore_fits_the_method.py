@@ -1,0 +1,75 @@
+"""Liners and bursting heads exist for some sizes only.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> bore(stretch(method="sectional liner", sizes_in=(2.5,)), limits()).effect.value
+'blocks'
+>>> bore(stretch(method="sectional liner", sizes_in=(3.0,)), limits()) is None
+True
+>>> bore(stretch(method="reline", sizes_in=(2.0,)), limits()).effect.value
+'requires first'
+>>> bore(stretch(method="burst", sizes_in=(8.0,)), limits()).effect.value
+'blocks'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
+
+KEYS = {
+    "clean": ("clean_bore_min_in", "clean_bore_max_in"),
+    "sectional liner": ("sectional_bore_min_in", "sectional_bore_max_in"),
+    "reline": ("reline_bore_min_in", "reline_bore_max_in"),
+    "burst": ("burst_min_in", "burst_max_in"),
+}
+
+
+def bore(it: StretchFacts, limits: Limits) -> Answers:
+    least, most = (limits(key) for key in KEYS[it.method])
+    if any(not least <= size <= most for size in it.sizes_in):
+        return Ruling(
+            effect=Effect.BLOCKS,
+            homeowner=Say.of("The pipe is not of a size this way works in."),
+            estimator=Say.of(
+                "Bore {sizes} in is outside {least} to {most} in.",
+                sizes=", ".join(f"{s:g}" for s in it.sizes_in),
+                least=f"{least:g}",
+                most=f"{most:g}",
+            ),
+        )
+    if it.method == "reline" and it.bore_in <= limits("liner_small_bore_in"):
+        return Ruling(
+            effect=Effect.REQUIRES_FIRST,
+            homeowner=Say.of(
+                "The pipe is small, so a thin flexible lining is used; it takes a little of the room inside."
+            ),
+            estimator=Say.of(
+                "Small bore: flexible thin liner; check that the finished bore still meets the code's least."
+            ),
+            facts=frozenset({"flexible_liner", "small_bore"}),
+        )
+    return None
+
+
+RULE = Rule(
+    id="bore-fits-the-method",
+    numbers=("R12",),
+    methods=("clean", "sectional liner", "reline", "burst"),
+    statement="Each way works in some sizes of pipe only; liners in 2 to 3 in must be thin and flexible.",
+    reason="Tools and liners are made for those sizes; one city limits bursting to 4 to 6 in, same size.",
+    source="common practice; Carmel, Indiana, city standard (bursting sizes)",
+    worse="offering what cannot work",
+    reads=(
+        "clean_bore_min_in",
+        "clean_bore_max_in",
+        "sectional_bore_min_in",
+        "sectional_bore_max_in",
+        "reline_bore_min_in",
+        "reline_bore_max_in",
+        "burst_min_in",
+        "burst_max_in",
+        "liner_small_bore_in",
+    ),
+    applies=bore,
+)

@@ -1,0 +1,78 @@
+"""A liner closes every side drain it passes: each live one is cut open again, a dead one is left shut and said so.
+
+>>> from estimator.scopes.rules.examples import branch, limits, stretch
+>>> [r.effect.value for r in branches_opened(stretch(branches=(branch(3.0, "live"),)), limits())]
+['adds work']
+>>> [r.effect.value for r in branches_opened(stretch(branches=(branch(1.5, "live"),)), limits())]
+['requires first']
+>>> [r.effect.value for r in branches_opened(stretch(branches=(branch(3.0, "dead"),)), limits())]
+['caution']
+>>> [r.effect.value for r in branches_opened(stretch(branches=(branch(3.0, None, proven=None),)), limits())]
+['no fixed price']
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.profile import Branch
+from estimator.model.say import Feet, Say
+from estimator.model.stretch import Stretch
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Rule, Ruling
+
+
+def branches_opened(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    return tuple(_ruling(b, limits("liner_branch_min_in")) for b in it.branches)
+
+
+def _ruling(branch: Branch, least_in: float) -> Ruling:
+    at = Feet(branch.station_ft)
+    spot = Stretch(branch.station_ft, branch.station_ft)
+    if branch.live == "dead":
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of("A side drain that is no longer used stays closed under the lining."),
+            estimator=Say.of("Dead branch at {at}: leave closed, say so on the quote.", at=at),
+            stretch=spot,
+        )
+    if branch.live is None or branch.proven is False:
+        return Ruling(
+            effect=Effect.NO_FIXED_PRICE,
+            homeowner=Say.of(
+                "We must first make sure which side drains are in use, so that none is closed by mistake."
+            ),
+            estimator=Say.of("Branch at {at} not proven live or dead: run water at each fixture before lining.", at=at),
+            facts=frozenset({"prove_branches"}),
+            stretch=spot,
+        )
+    if branch.out_of_reach or branch.size_in < least_in:
+        return Ruling(
+            effect=Effect.REQUIRES_FIRST,
+            homeowner=Say.of(
+                "One side drain is too small or too far to be opened from inside, so it is dug up and joined by hand."
+            ),
+            estimator=Say.of(
+                "Branch at {at} under the least size or out of the cutter's reach: dig or tunnel at that wye.", at=at
+            ),
+            facts=frozenset({"dig_at_branch"}),
+            stretch=spot,
+        )
+    return Ruling(
+        effect=Effect.ADDS_WORK,
+        homeowner=Say.of("Each side drain in use is opened again after the lining has hardened."),
+        estimator=Say.of("Branch at {at}: one reinstatement.", at=at),
+        facts=frozenset({"reinstate"}),
+        stretch=spot,
+    )
+
+
+RULE = Rule(
+    id="branches-are-opened-again",
+    numbers=("R11",),
+    methods=LINERS,
+    statement="Each live side drain within the lined length is opened again; small or unreachable ones need a dig; dead ones stay shut.",
+    reason="A side drain lined shut floods its fixture.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    reads=("liner_branch_min_in",),
+    applies=branches_opened,
+)

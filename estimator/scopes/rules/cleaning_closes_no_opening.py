@@ -1,0 +1,55 @@
+"""Cleaning takes out what is in the pipe; the opening it came in by stays.
+
+>>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> [r.effect.value for r in no_opening(stretch(method="clean", needs=(need("roots", 3, kinds=("roots", "opening")),)), limits())]
+['does not fix']
+>>> [r.effect.value for r in no_opening(stretch(method="clean", needs=(need("roots", 2, kinds=("roots", "opening")),)), limits())]
+['caution']
+>>> no_opening(stretch(method="clean", needs=(need("grease", 3),)), limits())
+()
+"""
+
+from estimator.model.judgement import Effect, Need
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
+
+CLEANABLE = frozenset({"roots", "scale", "grease", "mud", "insects", "blocked"})
+
+
+def no_opening(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    return tuple(_ruling(n) for n in it.needs if set(n.kinds) - CLEANABLE)
+
+
+def _ruling(need: Need) -> Ruling:
+    if not need.must and set(need.kinds) & CLEANABLE:
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of(
+                "Cleaning is upkeep: roots usually come back in 6 to 24 months, because the small opening stays."
+            ),
+            estimator=Say.of("Cleaning only: the opening stays; say so, film after, and offer the repair beside it."),
+            facts=frozenset({"upkeep_only", "film_again"}),
+            stretch=need.stretch,
+        )
+    return Ruling(
+        effect=Effect.DOES_NOT_FIX,
+        homeowner=Say.of("Cleaning alone does not close the opening in the pipe."),
+        estimator=Say.of(
+            "{kinds}: cleaning is no repair.", kinds=", ".join(k for k in need.kinds if k not in CLEANABLE)
+        ),
+        stretch=need.stretch,
+    )
+
+
+RULE = Rule(
+    id="cleaning-closes-no-opening",
+    numbers=("D01",),
+    methods=("clean",),
+    statement="Cleaning removes roots and build-up; where a repair is a must it does not answer it, else it is upkeep and said to be.",
+    reason="Roots mean an opening; water gets out where roots get in.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=no_opening,
+)

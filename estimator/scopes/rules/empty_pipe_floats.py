@@ -1,0 +1,37 @@
+"""An empty pipe floats in wet fill: it is filled with water and held down, and the fill goes in by lifts.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> floats(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
+'caution'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
+
+
+def floats(it: StretchFacts, limits: Limits) -> Answers:
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of(
+            "The new pipe is held in place and filmed again after the hole is filled, to show that its slope is kept."
+        ),
+        estimator=Say.of(
+            "Slurry or flowable fill: empty pipe floats and strap hangers hold only downward; fill the pipe with water, hold it down, place in lifts, watch the grade, film after."
+        ),
+        facts=frozenset({"film_after_fill"}),
+    )
+
+
+RULE = Rule(
+    id="empty-pipe-floats",
+    numbers=(),
+    methods=("tunnel",),
+    statement="Pipe in slurry or flowable fill is filled with water and held down; filmed again after.",
+    reason="A 4 in plastic pipe in wet fill lifts with about 11 lb a foot.",
+    source="plain arithmetic (buoyancy); common practice",
+    worse="offering what cannot work",
+    applies=floats,
+)

@@ -1,0 +1,164 @@
+"""A few words in, the facts of a made-up stretch out: for the examples on top of every rule and for the tests."""
+
+import re
+from dataclasses import replace
+from datetime import date
+from functools import cache
+from typing import Any
+
+from estimator.model.job import House, Site, Wishes
+from estimator.model.judgement import Need
+from estimator.model.line import FINDING_WORDS, Finding, Mark
+from estimator.model.profile import Beam, Branch
+from estimator.model.stretch import Stretch
+from estimator.model.work import Quantity, Repair, Takeoff
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.measured import Measured
+from estimator.tables.rows import PlaceRow, Setting, Soil
+from estimator.tables.tables import Tables
+
+_DAY = date(2026, 11, 18)
+
+
+@cache
+def demo_tables() -> Tables:
+    """The demo price tables as of one day."""
+    import csv
+    from pathlib import Path
+
+    folder = Path(__file__).parents[3] / "price_tables"
+    rows: dict[str, tuple[Any, ...]] = {}
+    with (folder / "settings.csv").open(encoding="utf-8") as file:
+        rows["settings"] = tuple(
+            Setting(key=r["key"], value=r["value"], unit="", min=None, max=None, why="") for r in csv.DictReader(file)
+        )
+
+    def num(text: str) -> float | None:
+        return float(text) if text else None
+
+    with (folder / "soils.csv").open(encoding="utf-8") as file:
+        rows["soils"] = tuple(
+            Soil(
+                soil=r["soil"],
+                osha_type=r["osha_type"],
+                swell_percent=0,
+                shrink_machine=1,
+                shrink_hand=1,
+                tons_per_bcy=1,
+                shoring_every_ft=num(r["shoring_every_ft"]),
+                can_tunnel=r["can_tunnel"] == "yes",
+            )
+            for r in csv.DictReader(file)
+        )
+    with (folder / "places.csv").open(encoding="utf-8") as file:
+        rows["places"] = tuple(
+            PlaceRow(
+                place=r["place"],
+                text=r["text"],
+                tax_kind="",
+                tax_percent=None,
+                deposit_cap_amount=None,
+                deposit_cap_percent=None,
+                cancel_business_days=None,
+                inspection_before_cover={"yes": True, "no": False}.get(r["inspection_before_cover"]),
+                permit_item="permit",
+                code=r["code"],
+                code_edition="",
+                slope_small_in_per_ft=num(r["slope_small_in_per_ft"]),
+                slope_mid_in_per_ft=num(r["slope_mid_in_per_ft"]),
+                min_liner_wall_mm=num(r["min_liner_wall_mm"]),
+                cleanout_every_ft=num(r["cleanout_every_ft"]),
+                cleanout_turn_degrees=num(r["cleanout_turn_degrees"]),
+                tendons_since=None,
+                source="",
+                checked_on=None,
+            )
+            for r in csv.DictReader(file)
+        )
+    return Tables(rows=rows, day=_DAY)
+
+
+def limits(place: str = "demo", **settings: str) -> Limits:
+    """The demo settings and place, with some settings changed."""
+    tables = demo_tables()
+    return Limits(tables.with_settings(settings) if settings else tables, place)
+
+
+def finding(text: str) -> Finding:
+    """`8-44 channel 60% soil seen`, `sag 45%`, `hole 3in`, `crack at 5-7`: a finding; station 10 where none is given."""
+    where, at_ft = re.match(r"([\d.]+)(?:-([\d.]+))?\s+", text), Stretch(10.0, 10.0)
+    if where:
+        low = float(where[1])
+        at_ft, text = Stretch(low, float(where[2] or low)), text[where.end() :]
+    kind = max((k for k in FINDING_WORDS if text.startswith(k)), key=len)
+    rest = text[len(kind) :]
+    made: dict[str, Any] = {}
+    for pattern, name in ((r"([\d.]+)%", "percent"), (r"([\d.]+)in\b", "size_in"), (r"at (\d+)-(\d+)", "clock")):
+        if match := re.search(pattern, rest):
+            numbers = tuple(float(g) for g in match.groups())
+            made[name] = numbers[0] if name == "size_in" else (*numbers, *numbers)[:2]
+            rest = rest.replace(match[0], "")
+    grade = next((g for g in ("suspected", "inferred", "not inspected") if g in rest), "seen")
+    signs = tuple(s.strip() for s in rest.replace(grade, "").split(",") if s.strip())
+    made["clock"] = tuple(int(c) for c in made["clock"]) if "clock" in made else None
+    return Finding(id=f"{kind}@{at_ft.from_ft:g}", kind=kind, stretch=at_ft, signs=signs, grade=grade, **made)  # type: ignore[arg-type]
+
+
+def need(kind: str, severity: int = 3, at: Stretch | None = None, **more: Any) -> Need:
+    """A need of one kind."""
+    made = {"kinds": (kind,), "grade": "seen", "must": severity >= 3, "findings": (), "urgency": severity, **more}
+    at = at or Stretch(10.0, 10.0)
+    return Need(id=f"main@{at.from_ft:g}", line="main", stretch=at, severity=severity, **made)
+
+
+def mark(word: str, at_ft: float = 10.0, **more: Any) -> Mark:
+    return Mark(word=word, stretch=Stretch(at_ft, at_ft), **more)
+
+
+def branch(size_in: float = 3.0, live: str | None = "live", **more: Any) -> Branch:
+    made: dict[str, Any] = {
+        "station_ft": 10.0,
+        "side": "left",
+        "proven": True,
+        "name": None,
+        "away_ft": 0.0,
+        "out_of_reach": False,
+    }
+    return Branch(size_in=size_in, live=live, mark=mark("branch"), **{**made, **more})
+
+
+def beam(at_ft: float = 10.0, wide_ft: float = 1.0, bottom_ft: float = 2.0, through: bool = False) -> Beam:
+    return Beam(Stretch(at_ft, at_ft + wide_ft), bottom_ft, through, mark("beam", at_ft))
+
+
+def stretch(*findings: str, method: str = "reline", **more: Any) -> StretchFacts:
+    """A stretch 0–30 ft of a 4 in clay main in the yard of a 1967 slab house, with these findings and whatever else is said.
+
+    `house`, `site` and `wishes` may be given as dicts of what differs.
+    """
+    house = House(floor="slab", jurisdiction="demo", built=1967, soil="firm clay")
+    seen = tuple(finding(text) for text in findings)
+    made: dict[str, Any] = {
+        "stretch": Stretch(0.0, 30.0), "extent": Stretch(0.0, 60.0), "zones": ("yard",), "pipes": ("clay",),
+        "line_pipes": ("clay",), "sizes_in": (4.0,), "depth_ft": 3.0, "soils": ("firm clay",), "cleanouts_ft": (0.0,),
+        "findings": seen, "line_findings": seen, **more,
+    }  # fmt: skip
+    made["house"] = replace(house, **more.get("house", {}))
+    made["site"] = replace(Site(), **more.get("site", {}))
+    made["wishes"] = replace(Wishes(), **more.get("wishes", {}))
+    return StretchFacts(line="main", method=method, **made)
+
+
+def measured(safe_depth_ft: float, method: str = "trench", facts: tuple[str, ...] = (), **more: Any) -> Measured:
+    """A repair measured with this depth (tolerance counted), and any other quantities by name, such as tunnel_ft=25.1."""
+    amounts = {"safety_depth_ft": safe_depth_ft, **{k: more.pop(k) for k in list(more) if k in QUANTITIES_USED}}
+    quantities = tuple(Quantity(name=name, value=value, unit="") for name, value in amounts.items())
+    at = stretch(method=method, **more)
+    repair = Repair(id="r1", method=method, line="main", stretch=at.stretch)
+    return Measured(repair, Takeoff(repair=repair, quantities=quantities, facts=frozenset(facts)), at)
+
+
+QUANTITIES_USED = (
+    "dig_width_ft", "dig_top_width_ft", "tunnel_ft", "pits", "pit_depth_ft", "tunnel_mouth_height_ft", "tunnel_face_height_ft", "burst_entry_ft",
+)  # fmt: skip

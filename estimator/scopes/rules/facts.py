@@ -1,0 +1,223 @@
+"""A job, a line and a stretch in; everything the rules may ask about it, gathered once, out."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Literal
+
+from estimator.knowledge.pipe_family import family
+from estimator.model.job import (
+    SLAB_FLOORS,
+    Approval,
+    Foundation,
+    House,
+    Job,
+    Override,
+    Reroute,
+    Sign,
+    Site,
+    WaterTest,
+    Wishes,
+)
+from estimator.model.judgement import Need
+from estimator.model.line import Finding, Line, Mark
+from estimator.model.profile import Beam, Branch, Profile
+from estimator.model.stretch import Stretch
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StretchFacts:
+    """What is known of one stretch of one line. `method` is the way of repair being asked about.
+
+    `findings`, `marks` and `needs` are those that touch the stretch; `line_*` those of the whole line. `sizes_in` are in the
+    order of the flow. `depth_ft` is the deepest centre below the surface, None where no depth was read.
+    """
+
+    line: str
+    stretch: Stretch
+    method: str = ""
+    findings: tuple[Finding, ...] = ()
+    line_findings: tuple[Finding, ...] = ()
+    needs: tuple[Need, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    line_marks: tuple[Mark, ...] = ()
+    branches: tuple[Branch, ...] = ()
+    beams: tuple[Beam, ...] = ()
+    zones: tuple[str, ...] = ()
+    pipes: tuple[str, ...] = ()
+    line_pipes: tuple[str, ...] = ()
+    sizes_in: tuple[float, ...] = ()
+    downstream_size_in: float | None = None
+    soils: tuple[str, ...] = ()
+    under: tuple[str, ...] = ()
+    rooms: tuple[str, ...] = ()
+    filmed: bool = True
+    depth_ft: float | None = None
+    slab_edge_ft: float | None = None
+    cleanouts_ft: tuple[float, ...] = ()
+    extent: Stretch = Stretch(0.0, 0.0)
+    downstream: Literal[1, -1] = 1
+    is_branch: bool = False
+    ends: str = ""
+    house: House = field(default_factory=lambda: House(floor="slab", jurisdiction=""))
+    site: Site = field(default_factory=Site)
+    wishes: Wishes = field(default_factory=Wishes)
+    foundation: Foundation = field(default_factory=Foundation)
+    tests: tuple[WaterTest, ...] = ()
+    reroutes: tuple[Reroute, ...] = ()
+    signs: tuple[Sign, ...] = ()
+    approvals: tuple[Approval, ...] = ()
+    overrides: tuple[Override, ...] = ()
+
+    # ── short questions ───────────────────────────────────────────────────────────────────────
+
+    def of(self, *kinds: str) -> tuple[Finding, ...]:
+        """Findings of these kinds in the stretch."""
+        return tuple(f for f in self.findings if f.kind in kinds)
+
+    def worst(self, *kinds: str) -> float | None:
+        """The highest percent of these kinds of finding in the stretch; None where none gave a percent."""
+        return max((percent_of(f, self.bore_in) for f in self.of(*kinds)), default=None)
+
+    def has_sign(self, *signs: str) -> bool:
+        return any(sign in f.signs for f in self.findings for sign in signs)
+
+    def placed(self, *words: str) -> tuple[Mark, ...]:
+        """Marks of these words in the stretch."""
+        return tuple(m for m in self.marks if m.word in words)
+
+    @property
+    def bore_in(self) -> float:
+        return min(self.sizes_in, default=0.0)
+
+    @property
+    def families(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(family(p) for p in self.pipes))
+
+    @property
+    def length_ft(self) -> float:
+        return self.stretch.length_ft
+
+    @property
+    def on_slab(self) -> bool:
+        """The house stands on a slab and the stretch, or a part of it, lies under it."""
+        return "slab" in self.zones and self.house.floor in SLAB_FLOORS
+
+    @property
+    def under_floor(self) -> bool:
+        return bool({"slab", "basement"} & set(self.zones))
+
+    @property
+    def must(self) -> bool:
+        return any(n.must for n in self.needs)
+
+    @property
+    def kinds(self) -> frozenset[str]:
+        return frozenset(kind for n in self.needs for kind in n.kinds) | frozenset(f.kind for f in self.findings)
+
+
+def percent_of(finding: Finding, bore_in: float) -> float:
+    """How much of the bore a finding takes, percent: as written (the high end), else its inches over the bore; else 0.
+
+    Not for holes and gaps, whose inches are the size of the opening. [plain arithmetic]
+    """
+    if finding.worst_percent is not None:
+        return finding.worst_percent
+    if finding.size_in is not None and bore_in > 0 and finding.kind not in ("hole", "gap", "crack"):
+        return 100.0 * finding.size_in / bore_in
+    return 0.0
+
+
+def facts_of(
+    job: Job, line: Line, stretch: Stretch, needs: Iterable[Need], tables: Tables, reroute: str = ""
+) -> StretchFacts:
+    """The facts of one stretch. `needs` are those the repair is about; `reroute` names the way round, if one is meant."""
+    profile = Profile(line)
+    sizes = [size for _, size in profile.sizes(stretch)]
+    here = tuple(m for m in line.marks if m.stretch.touches(stretch))
+    return StretchFacts(
+        line=line.name,
+        stretch=stretch,
+        findings=tuple(f for f in line.findings if f.stretch.touches(stretch)),
+        line_findings=line.findings,
+        needs=tuple(n for n in needs if n.line == line.name),
+        marks=here,
+        line_marks=line.marks,
+        branches=tuple(b for b in profile.branches if stretch.holds(b.station_ft)),
+        beams=tuple(b for b in profile.beams if b.stretch.touches(stretch)),
+        zones=_each(zone for _, zone in profile.zones(stretch)),
+        pipes=_each(pipe for _, pipe in profile.pipes(stretch)),
+        line_pipes=_each(pipe for _, pipe in profile.pipes(profile.extent)),
+        sizes_in=tuple(sizes if line.downstream == 1 else reversed(sizes)),
+        downstream_size_in=_downstream_size(job, profile, stretch),
+        soils=_soils(job, profile, stretch),
+        under=_each(m.choice for m in here if m.word == "under"),
+        rooms=profile.rooms(stretch),
+        filmed=profile.inspected(stretch),
+        depth_ft=_deepest(profile, stretch),
+        slab_edge_ft=profile.slab_edge_ft,
+        cleanouts_ft=_cleanouts(profile),
+        extent=profile.extent,
+        downstream=line.downstream,
+        is_branch=line.joins is not None,
+        ends=line.ends,
+        house=job.house,
+        site=job.site,
+        wishes=job.wishes,
+        foundation=job.foundation,
+        tests=job.water_tests,
+        reroutes=_reroutes(job, line, stretch, reroute),
+        signs=job.signs,
+        approvals=job.approvals,
+        overrides=job.overrides,
+    )
+
+
+def _each(words: Iterable[str | None]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(w for w in words if w))
+
+
+def _soils(job: Job, profile: Profile, stretch: Stretch) -> tuple[str, ...]:
+    stations = [stretch.from_ft, stretch.middle_ft, stretch.to_ft]
+    stations += [m.stretch.from_ft for m in profile.marks("soil") if m.stretch.touches(stretch)]
+    return _each(profile.soil(at) or job.house.soil for at in stations)
+
+
+def _deepest(profile: Profile, stretch: Stretch) -> float | None:
+    stations = {stretch.from_ft, stretch.to_ft}
+    stations |= {
+        m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert") if m.stretch.touches(stretch)
+    }
+    depths = [profile.depth_to_centre_ft(at).value for at in stations]
+    return max((d for d in depths if d is not None), default=None)
+
+
+def _downstream_size(job: Job, profile: Profile, stretch: Stretch) -> float | None:
+    """The bore just below the stretch on the same line, or of the line it runs into; None where the line leaves the lot."""
+    end = stretch.to_ft if profile.line.downstream == 1 else stretch.from_ft
+    last = profile.extent.to_ft if profile.line.downstream == 1 else profile.extent.from_ft
+    if end != last:
+        just_below = [b for a, b in pairwise([s for _, s in profile.sizes(profile.extent)])]
+        return profile.bore_in(end + profile.line.downstream * 0.01).value if just_below else profile.line.size_in
+    if profile.line.joins is None:
+        return None
+    into = next((line for line in job.lines if line.name == profile.line.joins.line), None)
+    return Profile(into).bore_in(profile.line.joins.station_ft).value if into else None
+
+
+def _cleanouts(profile: Profile) -> tuple[float, ...]:
+    at = [m.stretch.from_ft for m in profile.marks("cleanout")]
+    at += [p.start_ft for p in profile.line.passes if "cleanout" in p.access.lower()]
+    return tuple(sorted(set(at)))
+
+
+def _reroutes(job: Job, line: Line, stretch: Stretch, name: str) -> tuple[Reroute, ...]:
+    """Ways round this stretch: by name, else all that replace this line over the stretch."""
+
+    def covers(way: Reroute) -> bool:
+        low = way.replaces_from_ft if way.replaces_from_ft is not None else stretch.from_ft
+        high = way.replaces_to_ft if way.replaces_to_ft is not None else stretch.to_ft
+        return way.replaces_line == line.name and min(low, high) <= stretch.from_ft and stretch.to_ft <= max(low, high)
+
+    return tuple(way for way in job.reroutes if (way.name == name if name else covers(way)))

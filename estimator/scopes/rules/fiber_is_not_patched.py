@@ -1,0 +1,54 @@
+"""Tar-paper pipe has failed as a material: no spot repair, no cutting tools in it, nothing to couple to.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> fibre(stretch("blister", method="yard spot", pipes=("fiber",)), limits()).effect.value
+'blocks'
+>>> fibre(stretch("blister", method="burst", pipes=("fiber",)), limits()).effect.value
+'prefers'
+>>> fibre(stretch("blister", method="reline", pipes=("fiber",)), limits()).effect.value
+'caution'
+>>> fibre(stretch("crack", method="yard spot", pipes=("clay",)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def fibre(it: StretchFacts, limits: Limits) -> Answers:
+    if "fibre" not in it.families:
+        return None
+    if it.method in ("trench", "burst"):
+        return Ruling(
+            effect=Effect.PREFERS,
+            homeowner=Say.of("This old tar-paper pipe is worn out as a whole, so the whole run is replaced."),
+            estimator=Say.of("Fiber pipe: whole run by trench or burst."),
+        )
+    if it.method == "reline":
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of("Old tar-paper pipe can change its shape under a lining; replacing it is the surer way."),
+            estimator=Say.of("Fiber pipe: lining only with care, no chain tools, shape checked first."),
+        )
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of(
+            "Old tar-paper pipe cannot be patched or cut clean: there is no sound pipe to join to, and cutting tools tear it."
+        ),
+        estimator=Say.of("Fiber pipe: no chain or root cutters, no spot, no sectional liner."),
+    )
+
+
+RULE = Rule(
+    id="fiber-is-not-patched",
+    numbers=("R09", "D17"),
+    methods=("clean", "yard spot", "slab spot", "sectional liner", "reline", "trench", "burst"),
+    statement="Fiber pipe: no cutting tools, no spot repair; lining with caution; trench or burst the whole run.",
+    reason="It blisters and goes oval everywhere at once; cutters tear it and couplings find no sound end.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=fibre,
+)

@@ -1,0 +1,42 @@
+"""Where the house is to be lifted: test, fix only what feeds the soil or would break, lift, test again, then the rest.
+
+>>> from estimator.model.job import Foundation
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> lift(stretch(method="tunnel", zones=("slab",), foundation=Foundation(work="planned")), limits()).effect.value
+'caution'
+>>> lift(stretch(method="tunnel", zones=("slab",)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, NEW_PIPE, Answers, Rule, Ruling
+
+
+def lift(it: StretchFacts, limits: Limits) -> Answers:
+    if it.foundation.work != "planned":
+        return None
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of(
+            "Your foundation is to be lifted: we test before, repair first only what leaks into the soil or would break, test again after the lift, and the warranty starts then."
+        ),
+        estimator=Say.of(
+            "Lift planned: test, fix what feeds the soil, lift, test after, then the rest; ask where the piers stand, share the tunnel, do not refill before the lift and the after-test; no warranty across a lift."
+        ),
+        facts=frozenset({"foundation_planned", "test_after_lift"}),
+    )
+
+
+RULE = Rule(
+    id="foundation-work-planned",
+    numbers=("R49",),
+    methods=(*LINERS, *NEW_PIPE),
+    statement="Foundation work planned: test before, fix only what feeds the soil, lift, test after, then the rest; no warranty across a lift.",
+    reason="A lift pulls joints apart; new pipe set too early breaks, and a leak left open softens the soil the piers stand in.",
+    source=COMMON_PRACTICE,
+    worse="leaving out a caution",
+    applies=lift,
+)

@@ -1,0 +1,50 @@
+"""Under a slab, in rock, in concrete or beside a footing a pipe is not burst.
+
+>>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> cannot_give(stretch(method="burst", zones=("slab",)), limits()).effect.value
+'blocks'
+>>> cannot_give(stretch(method="burst", zones=("yard", "drive")), limits()) is None
+True
+>>> cannot_give(stretch(method="burst", marks=(mark("footing", lengths=(("away", 3.0),)),)), limits()).effect.value
+'caution'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def cannot_give(it: StretchFacts, limits: Limits) -> Answers:
+    encased = any(
+        "encased" in m.signs or "encased" in (m.choice or "") or "encased" in m.note for m in it.placed("pipe")
+    )
+    rock = any((row := limits.soil(s)) is not None and row.osha_type == "rock" for s in it.soils)
+    if it.under_floor or encased or rock:
+        return Ruling(
+            effect=Effect.BLOCKS,
+            homeowner=Say.of(
+                "Breaking the pipe from inside would push up the floor, or the ground cannot give way there."
+            ),
+            estimator=Say.of("Burst under a slab, in rock or in concrete: heave, cannot expand."),
+        )
+    if it.placed("footing"):
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of("The pipe runs beside the foundation; breaking it from inside may push against it."),
+            estimator=Say.of("Burst beside a footing: heave; keep clear or choose another way."),
+        )
+    return None
+
+
+RULE = Rule(
+    id="ground-that-cannot-give",
+    numbers=("R34",),
+    methods=("burst",),
+    statement="No burst under a slab, in rock or in concrete; beside a footing with caution.",
+    reason="The old pipe must be pushed outward into soil.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=cannot_give,
+)

@@ -1,0 +1,48 @@
+"""A liner or a burst pipe lies where the old pipe lay, so a dip stays a dip.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> [r.effect.value for r in keeps_the_grade(stretch("sag 16%"), limits())]
+['does not fix']
+>>> keeps_the_grade(stretch("sag 15%"), limits())
+()
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Feet, Say
+from estimator.scopes.rules.facts import StretchFacts, percent_of
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Rule, Ruling
+
+DIPS = ("sag", "reverse fall", "backfall")
+
+
+def keeps_the_grade(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    counts = limits("sag_counts_percent")
+    dips = [f for f in it.of(*DIPS) if f.kind != "sag" or percent_of(f, it.bore_in) > counts or "full" in f.signs]
+    return tuple(
+        Ruling(
+            effect=Effect.DOES_NOT_FIX,
+            homeowner=Say.of("This way keeps the dip in the pipe: water will still stand there."),
+            estimator=Say.of(
+                "Dip from {low} to {high} stays; offer only with “the dip stays” in writing.",
+                low=Feet(f.stretch.from_ft),
+                high=Feet(f.stretch.to_ft),
+            ),
+            facts=frozenset({"dip_stays"}),
+            stretch=f.stretch,
+        )
+        for f in dips
+    )
+
+
+RULE = Rule(
+    id="lining-keeps-the-grade",
+    numbers=("R07", "D02"),
+    methods=("reline", "sectional liner", "burst"),
+    statement="A liner or burst pipe follows the old grade: a dip or reverse fall stays.",
+    reason="New inside does not lift the pipe. It may be offered only with that in writing.",
+    source="common practice; for bursting a city's standard for pipe bursting (Carmel, Indiana, 33.159) calls sags and low grade unsuitable",
+    worse="offering what cannot work",
+    reads=("sag_counts_percent",),
+    applies=keeps_the_grade,
+)

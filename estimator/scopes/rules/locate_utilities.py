@@ -1,0 +1,60 @@
+"""Before any dig the public utilities are located, and the firm finds the private ones.
+
+>>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> locate(stretch(method="trench"), limits())[0].effect.value
+'requires first'
+>>> private = stretch(method="trench", site={"located": True}, marks=(mark("crossing", choice="irrigation"),))
+>>> [sorted(r.facts) for r in locate(private, limits())]
+[['private_locate']]
+>>> locate(stretch(method="trench", site={"located": True}), limits())
+()
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Rule, Ruling
+
+PRIVATE = ("irrigation", "pool", "gas to grill", "private", "electric to shed", "low voltage", "propane")
+
+
+def locate(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    out = []
+    if not it.site.located:
+        out.append(
+            Ruling(
+                effect=Effect.REQUIRES_FIRST,
+                homeowner=Say.of("Before we dig, buried gas, power and water lines are marked; please keep the marks."),
+                estimator=Say.of(
+                    "One-call locate (811) before digging; wait as the state says; hand-dig in the tolerance zone."
+                ),
+                facts=frozenset({"utility_locate"}),
+            )
+        )
+    private = [m.choice for m in it.placed("crossing") if m.choice and any(word in m.choice for word in PRIVATE)]
+    if private:
+        out.append(
+            Ruling(
+                effect=Effect.ADDS_WORK,
+                homeowner=Say.of(
+                    "Private lines in your yard are not marked by the utilities, so we locate them ourselves."
+                ),
+                estimator=Say.of("Private lines cross: {what}; located by the firm.", what=", ".join(private)),
+                facts=frozenset({"private_locate"}),
+            )
+        )
+    return tuple(out)
+
+
+RULE = Rule(
+    id="locate-utilities",
+    numbers=("R32",),
+    methods=("yard spot", "trench", "tunnel", "burst", "reroute", "look and see"),
+    statement="Any dig or burst: one-call locate and its wait first; private lines are located by the firm.",
+    reason="Gas, power and water lie where nobody expects them.",
+    source="29 CFR 1926.651(b); waits by state, usually 2 to 3 business days (from memory)",
+    worse="hurting somebody",
+    guards_people=True,
+    applies=locate,
+)

@@ -1,0 +1,45 @@
+"""A part that was only suspected or never filmed gets no fixed price.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> not_confirmed(stretch("crack suspected", method="trench"), limits()).effect.value
+'no fixed price'
+>>> not_confirmed(stretch("crack inferred", method="trench"), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Feet, Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, Answers, Rule, Ruling
+
+
+def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
+    unsure = [n for n in it.needs if n.grade in ("suspected", "not inspected")]
+    unsure_findings = [f for f in it.findings if f.grade in ("suspected", "not inspected")] if not it.needs else []
+    if not unsure and not unsure_findings and it.filmed:
+        return None
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "We have not seen this part of the pipe clearly yet, so its price is not fixed until we have."
+        ),
+        estimator=Say.of(
+            "Suspected or not filmed between {low} and {high}: confirm before a fixed price.",
+            low=Feet(it.stretch.from_ft),
+            high=Feet(it.stretch.to_ft),
+        ),
+        facts=frozenset({"confirm_first"}),
+    )
+
+
+RULE = Rule(
+    id="not-confirmed-no-fixed-price",
+    numbers=("R01",),
+    methods=("sectional liner", "reline", *DIGS, "crawl replace"),
+    statement="What is only suspected, or was not filmed, has no fixed price; a step that confirms it comes first.",
+    reason="A price for work nobody has seen is a guess that one side pays for. What follows from something seen (inferred) counts as known.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=not_confirmed,
+)

@@ -1,0 +1,37 @@
+"""A pipe with nothing in it needs no cleaning.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> nothing(stretch("crack", method="clean"), limits()).effect.value
+'blocks'
+>>> nothing(stretch("roots 10%", method="clean"), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def nothing(it: StretchFacts, limits: Limits) -> Answers:
+    if set(it.kinds) & CLEANABLE:
+        return None
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of("There is nothing in the pipe to clean out."),
+        estimator=Say.of("No roots, scale, grease, mud or soft blockage over this stretch."),
+    )
+
+
+RULE = Rule(
+    id="nothing-to-clean",
+    numbers=(),
+    methods=("clean",),
+    statement="Cleaning is offered only where there is something to clean out.",
+    reason="An honest quote sells nothing that is not needed.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=nothing,
+)

@@ -1,0 +1,55 @@
+"""Each way belongs somewhere: a yard dig in the yard, a tunnel under a slab, a crawl-space job in a crawl space.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> fits(stretch(method="tunnel", zones=("yard",)), limits()).effect.value
+'blocks'
+>>> fits(stretch(method="tunnel", zones=("yard", "slab")), limits()) is None
+True
+>>> fits(stretch(method="trench", zones=("yard", "slab")), limits()).effect.value
+'blocks'
+>>> fits(stretch(method="crawl replace", zones=("slab",)), limits()).effect.value
+'blocks'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+OPEN_GROUND = frozenset({"yard", "drive", "walk", "street"})
+FLOOR = frozenset({"slab", "basement"})
+WHERE: dict[str, frozenset[str]] = {
+    "yard spot": OPEN_GROUND,
+    "trench": OPEN_GROUND,
+    "slab spot": FLOOR,
+    "break-through": FLOOR,
+    "crawl replace": frozenset({"crawl"}),
+}
+"""Every zone over the stretch must be one of these; a tunnel needs a slab over a part of it."""
+
+
+def fits(it: StretchFacts, limits: Limits) -> Answers:
+    zones = set(it.zones)
+    if "slab" in zones if it.method == "tunnel" else zones and zones <= WHERE[it.method]:
+        return None
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of("This way of repair does not suit what lies over the pipe there."),
+        estimator=Say.of(
+            "Over the pipe: {zones}; not where this method works. Split the stretch at the change.",
+            zones=", ".join(it.zones) or "not stated",
+        ),
+    )
+
+
+RULE = Rule(
+    id="place-fits-the-method",
+    numbers=(),
+    methods=("yard spot", "trench", "slab spot", "break-through", "tunnel", "crawl replace"),
+    statement="A yard dig lies in open ground, a floor opening under a floor, a tunnel under a slab, a crawl-space job in a crawl space.",
+    reason="Different zones over the pipe do not merge into one scope.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=fits,
+)

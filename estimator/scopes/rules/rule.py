@@ -1,0 +1,75 @@
+"""What a rule is: facts of a stretch and the limits in, one ruling (or several, or none) out."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from typing import Literal
+
+from estimator.model.judgement import METHODS, Effect
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.measured import Measured
+
+COMMON_PRACTICE = "common practice"
+FROM_MEMORY = "from memory, to be checked"
+
+Worse = Literal[
+    "offering what cannot work", "leaving out a caution", "hurting somebody", "leaving out a way that works"
+]
+"""Which mistake a rule is there to avoid; the first three make a doubtful case fire, the last makes it keep still."""
+
+DIGS: tuple[str, ...] = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst")
+"""Ways that open the ground."""
+SLAB_CUTS: tuple[str, ...] = ("slab spot", "break-through")
+LINERS: tuple[str, ...] = ("sectional liner", "reline")
+NEW_PIPE: tuple[str, ...] = (
+    "yard spot",
+    "slab spot",
+    "tunnel",
+    "break-through",
+    "trench",
+    "burst",
+    "reroute",
+    "crawl replace",
+)
+SPOTS: tuple[str, ...] = ("yard spot", "slab spot", "sectional liner")
+ALL: tuple[str, ...] = METHODS
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ruling:
+    """A rule's answer: the effect, a sentence for the homeowner, one for the estimator, the facts it adds to takeoff.
+
+    `stretch` is set where the answer is about less than the whole stretch asked about (a dip in a long line).
+    """
+
+    effect: Effect
+    homeowner: Say
+    estimator: Say
+    facts: frozenset[str] = field(default_factory=frozenset)
+    stretch: Stretch | None = None
+
+
+Answers = Ruling | Iterable[Ruling] | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """One rule. `numbers` are its numbers in docs/rules.md (R07 ...); `reads` the settings it asks for.
+
+    `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it. `guards_people` rules cannot be
+    overruled without an approval on file.
+    """
+
+    id: str
+    numbers: tuple[str, ...]
+    methods: tuple[str, ...]
+    statement: str
+    reason: str
+    source: str
+    worse: Worse
+    reads: tuple[str, ...] = ()
+    guards_people: bool = False
+    applies: Callable[[StretchFacts, Limits], Answers] | None = None
+    measures: Callable[[Measured, Limits], Answers] | None = None

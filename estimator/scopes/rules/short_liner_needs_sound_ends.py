@@ -1,0 +1,39 @@
+"""A short liner needs sound round pipe at both ends and a small defect between.
+
+>>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> sound_ends(stretch(method="sectional liner", needs=(need("collapse"),)), limits()).effect.value
+'blocks'
+>>> sound_ends(stretch(method="sectional liner", needs=(need("crack"),)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+TOO_MUCH = frozenset({"collapse", "blister", "channel", "oval", "reverse fall", "backfall"})
+
+
+def sound_ends(it: StretchFacts, limits: Limits) -> Answers:
+    wide = sorted(TOO_MUCH & {k for n in it.needs for k in n.kinds})
+    if not wide:
+        return None
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of("A short lining needs sound pipe at both of its ends; here there is too little."),
+        estimator=Say.of("{kinds}: no sound, round host at both ends for a sectional liner.", kinds=", ".join(wide)),
+    )
+
+
+RULE = Rule(
+    id="short-liner-needs-sound-ends",
+    numbers=("R04",),
+    methods=("sectional liner",),
+    statement="No short liner over a collapse, a groove, wide rot or a deformed pipe.",
+    reason="It seals only where it overlaps sound pipe by about a foot at each end.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=sound_ends,
+)

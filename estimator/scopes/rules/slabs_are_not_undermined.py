@@ -1,0 +1,37 @@
+"""Walks, drives and slabs beside a dig are not left hanging: support or break them back.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> undermined(stretch(method="trench", zones=("yard", "walk")), limits()).effect.value
+'caution'
+>>> undermined(stretch(method="trench", zones=("yard",)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
+
+
+def undermined(it: StretchFacts, limits: Limits) -> Answers:
+    if not {"walk", "drive"} & set(it.zones):
+        return None
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of("Paving beside the dig is supported or cut back, so that it does not sink later."),
+        estimator=Say.of("No walk, drive or slab undermined without support (29 CFR 1926.651(i)(3))."),
+    )
+
+
+RULE = Rule(
+    id="slabs-are-not-undermined",
+    numbers=("R18",),
+    methods=("yard spot", "trench", "burst", "look and see"),
+    statement="Paving beside or over a dig is supported or taken out.",
+    reason="Undermined paving drops on whoever works below, or cracks later.",
+    source="29 CFR 1926.651(i)(3)",
+    worse="hurting somebody",
+    guards_people=True,
+    applies=undermined,
+)

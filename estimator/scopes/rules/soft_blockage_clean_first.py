@@ -1,0 +1,55 @@
+"""A soft blockage is what cleaning is for: clean gently, film again, and only then decide on anything else.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> soft_blockage(stretch("blocked soft", method="clean"), limits()).effect.value
+'prefers'
+>>> soft_blockage(stretch("blocked soft"), limits()).effect.value
+'no fixed price'
+>>> soft_blockage(stretch("blocked hard"), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.line import Finding
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, LINERS, Answers, Rule, Ruling
+
+
+def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
+    soft = [f for f in it.findings if _soft(f) and not f.after_cleaning]
+    if not soft:
+        return None
+    if it.method == "clean":
+        return Ruling(
+            effect=Effect.PREFERS,
+            homeowner=Say.of("The blockage looks soft: it is cleaned out gently and the pipe is filmed again."),
+            estimator=Say.of("Soft blockage: clean at low pressure, re-film; gently if the pipe may be fiber."),
+            facts=frozenset({"film_again"}),
+        )
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of("We could not see past a blockage. Once it is cleaned out and filmed we can fix the price."),
+        estimator=Say.of("Soft blockage not cleared yet: nothing beyond it is known; clean and re-film first."),
+        facts=frozenset({"clean_first", "film_again"}),
+    )
+
+
+def _soft(finding: Finding) -> bool:
+    """A blockage called soft, or roots, grease and the like that the camera could not pass."""
+    if finding.kind == "blocked":
+        return "soft" in finding.signs
+    return "cannot pass" in finding.signs and finding.kind in ("roots", "grease", "scale", "mud")
+
+
+RULE = Rule(
+    id="soft-blockage-clean-first",
+    numbers=("R05", "D19"),
+    methods=("clean", *LINERS, *DIGS),
+    statement="A soft blockage is cleaned out and filmed before anything is priced beyond it.",
+    reason="Roots, grease and paper are why a camera stops, and cleaning is the remedy.",
+    source=COMMON_PRACTICE,
+    worse="leaving out a way that works",
+    applies=soft_blockage,
+)

@@ -1,0 +1,41 @@
+"""In the street the city's permit, traffic control and patch come with the dig.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> street(stretch(method="trench", zones=("yard", "street")), limits()).effect.value
+'adds work'
+>>> street(stretch(method="trench", zones=("yard",)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def street(it: StretchFacts, limits: Limits) -> Answers:
+    if "street" not in it.zones:
+        return None
+    return Ruling(
+        effect=Effect.ADDS_WORK,
+        homeowner=Say.of(
+            "Part of the pipe lies in the street; the city's permit, traffic control and its way of patching the road are part of the work."
+        ),
+        estimator=Say.of(
+            "Right of way: city permit, traffic control, bond, street patch to the city's rule; who owns the pipe there?"
+        ),
+        facts=frozenset({"street_permit"}),
+    )
+
+
+RULE = Rule(
+    id="street-work",
+    numbers=("R41",),
+    methods=("yard spot", "trench", "burst", "look and see"),
+    statement="Street or right of way: city permit, traffic control, bond and patch by the city's rule.",
+    reason="The road is not the homeowner's to open; ownership from property line to main differs by city.",
+    source=COMMON_PRACTICE,
+    worse="leaving out a caution",
+    applies=street,
+)

@@ -1,0 +1,66 @@
+"""A slab that has, or may have, steel tendons is not cut until it is scanned and an engineer has spoken.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> unknown = {"floor": "slab, tendons unknown"}
+>>> tendons(stretch(method="break-through", zones=("slab",), house={**unknown, "built": 1965}), limits()).effect.value
+'until approved'
+>>> tendons(stretch(method="break-through", zones=("slab",), house={**unknown, "built": 1964}), limits()) is None
+True
+>>> tendons(stretch(method="slab spot", zones=("slab",), house={"floor": "slab", "built": 1990}), limits()) is None
+True
+"""
+
+from estimator.knowledge.house_dates import TENDONS_SINCE
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import SLAB_CUTS, Answers, Rule, Ruling
+
+
+def may_have_tendons(it: StretchFacts, limits: Limits) -> bool:
+    """Post-tensioned, or nobody knows and it was built in the years such slabs were (year unknown counts)."""
+    if it.house.floor == "post-tensioned slab":
+        return True
+    here = limits.place.tendons_since if limits.place else None
+    since = here if here is not None else TENDONS_SINCE
+    return it.house.floor == "slab, tendons unknown" and (it.house.built is None or it.house.built >= since)
+
+
+def tendons(it: StretchFacts, limits: Limits) -> Answers:
+    if not may_have_tendons(it, limits):
+        return None
+    if it.method in SLAB_CUTS or (it.method == "look and see" and it.on_slab):
+        return Ruling(
+            effect=Effect.UNTIL_APPROVED,
+            homeowner=Say.of(
+                "Your floor may hold steel cables under great tension. It is not cut until it has been scanned and an engineer has agreed."
+            ),
+            estimator=Say.of(
+                "Tendons known or not ruled out: no saw, breaker or core until scan and engineer's letter are on file."
+            ),
+            facts=frozenset({"slab_may_have_tendons", "tendon_scan", "engineer"}),
+        )
+    if not it.on_slab and it.method == "tunnel":
+        return None
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of(
+            "Your floor may hold steel cables under great tension; nothing is drilled or fixed into it from below without a scan."
+        ),
+        estimator=Say.of("Tendons possible: no anchors or cores into the slab, no cleanout core without a scan."),
+        facts=frozenset({"slab_may_have_tendons"}),
+    )
+
+
+RULE = Rule(
+    id="tendons-in-the-slab",
+    numbers=("R17",),
+    methods=("slab spot", "break-through", "tunnel", "look and see"),
+    statement="A post-tensioned slab, or one built since the mid-1960s of which nobody knows: not cut until scanned and approved.",
+    reason="A tendon carries about 30,000 lb; a cut one can kill. House slabs with tendons were in use in the 1960s, and a missing stamp proves nothing.",
+    source="trade publications on post-tensioned slabs (force, decade); the year is a default to be set for each place",
+    worse="hurting somebody",
+    guards_people=True,
+    applies=tendons,
+)

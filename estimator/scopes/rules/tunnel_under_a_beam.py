@@ -1,0 +1,41 @@
+"""A tunnel that passes under a beam or a footing needs an engineer's letter before anyone digs.
+
+>>> from estimator.scopes.rules.examples import beam, limits, stretch
+>>> under_a_beam(stretch(method="tunnel", zones=("slab",), beams=(beam(),)), limits()).effect.value
+'requires first'
+>>> under_a_beam(stretch(method="tunnel", zones=("slab",), beams=()), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
+
+
+def under_a_beam(it: StretchFacts, limits: Limits) -> Answers:
+    if not it.beams and not it.placed("footing"):
+        return None
+    return Ruling(
+        effect=Effect.REQUIRES_FIRST,
+        homeowner=Say.of("The tunnel passes under a beam of your foundation, so a licensed engineer reviews it first."),
+        estimator=Say.of(
+            "{count} beams or footings over the tunnel: engineer's letter, support as it says (29 CFR 1926.651(i)).",
+            count=len(it.beams) + len(it.placed("footing")),
+        ),
+        facts=frozenset({"engineer"}),
+    )
+
+
+RULE = Rule(
+    id="tunnel-under-a-beam",
+    numbers=("R18",),
+    methods=("tunnel",),
+    statement="A tunnel under a beam or footing: an engineer's letter first.",
+    reason="Below a footing only a support system, stable rock or a registered engineer's word will do.",
+    source="29 CFR 1926.651(i)(2)",
+    worse="hurting somebody",
+    guards_people=True,
+    applies=under_a_beam,
+)

@@ -1,0 +1,92 @@
+"""A method and the facts of a stretch in, or a repair with its takeoff; every rule's verdict out, overrides applied."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import replace
+
+from estimator.model.job import Job, Override
+from estimator.model.judgement import Effect, Verdict
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair, Takeoff
+from estimator.scopes.rules import RULES
+from estimator.scopes.rules.facts import StretchFacts, facts_of
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Answers, Measured, Rule, Ruling
+from estimator.tables.tables import Tables
+
+
+def may(method: str, facts: StretchFacts, tables: Tables) -> tuple[Verdict, ...]:
+    """What every rule says of one method over one stretch before anything is measured, in the order of RULES."""
+    asked = replace(facts, method=method)
+    out: list[Verdict] = []
+    for rule in RULES:
+        if rule.applies is not None and method in rule.methods:
+            answers = rule.applies(asked, Limits(tables, facts.house.jurisdiction))
+            out += [_verdict(rule, answer, asked) for answer in each(answers)]
+    return tuple(out)
+
+
+def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tuple[Verdict, ...]:
+    """What the rules that need depths, widths and pits say once a repair is measured."""
+    facts = facts_of(job, job.line(repair.line), repair.stretch, (), tables, repair.reroute)
+    measured = Measured(repair, takeoff, replace(facts, method=repair.method))
+    out: list[Verdict] = []
+    for rule in RULES:
+        if rule.measures is not None and repair.method in rule.methods:
+            answers = rule.measures(measured, Limits(tables, job.house.jurisdiction))
+            out += [_verdict(rule, answer, measured.at) for answer in each(answers)]
+    return tuple(out)
+
+
+def each(answers: Answers) -> tuple[Ruling, ...]:
+    """None, one ruling or several, as a tuple."""
+    if answers is None:
+        return ()
+    return (answers,) if isinstance(answers, Ruling) else tuple(answers)
+
+
+def _verdict(rule: Rule, answer: Ruling, facts: StretchFacts) -> Verdict:
+    return Verdict(
+        rule=rule.id,
+        effect=answer.effect,
+        method=facts.method,
+        line=facts.line,
+        stretch=answer.stretch or facts.stretch,
+        homeowner=answer.homeowner,
+        estimator=answer.estimator,
+        settings=rule.reads,
+        facts=answer.facts,
+        overruled=overruled(rule, answer, facts),
+    )
+
+
+CAN_BE_OVERRULED = (Effect.BLOCKS, Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED, Effect.DOES_NOT_FIX, Effect.REQUIRES_FIRST, Effect.ADDS_WORK)  # fmt: skip
+
+
+def overruled(rule: Rule, answer: Ruling, facts: StretchFacts) -> str:
+    """Why this answer does not count here: an approval on file, or the owner's reason; "" when it counts.
+
+    A rule that guards people gives way only to an approval on file that names it. A caution is never taken back.
+    """
+    if answer.effect not in CAN_BE_OVERRULED:
+        return ""
+    approval = next((a for a in facts.approvals if rule.id in a.covers), None)
+    word = next((o.reason for o in facts.overrides if o.rule == rule.id and _meant(o, facts)), "")
+    if approval is not None and (rule.guards_people or answer.effect is Effect.UNTIL_APPROVED or word):
+        paper = f"{approval.what} by {approval.by}, {approval.on.isoformat()}"
+        return f"{word} ({paper})" if word else paper
+    return "" if rule.guards_people else word
+
+
+def refused(facts: StretchFacts, rules: Iterable[Rule] = RULES) -> tuple[Override, ...]:
+    """Overrides of rules that guard people, with no approval on file: they change nothing, and the owner must be told."""
+    guards = {rule.id for rule in rules if rule.guards_people}
+    on_file = {rule for approval in facts.approvals for rule in approval.covers}
+    return tuple(o for o in facts.overrides if o.rule in guards - on_file)
+
+
+def _meant(override: Override, facts: StretchFacts) -> bool:
+    if override.line and override.line != facts.line:
+        return False
+    ends = [float(number) for number in re.findall(r"-?\d+(?:\.\d+)?", override.where.replace("-", " "))]
+    return not ends or Stretch.between(ends[0], ends[-1]).touches(facts.stretch)

@@ -99,6 +99,8 @@ class Option:
     does: tuple[Say, ...] = ()  # how many feet, of what, where in the house
     to_others: tuple[ToOthers, ...] = ()
     day_spans: tuple[DaySpan, ...] = ()
+    cautions: tuple[Say, ...] = ()  # from the rules and the takeoff, beside those of the terms
+    assumptions: tuple[Say, ...] = ()
 
     @property
     def all_in(self) -> Decimal:

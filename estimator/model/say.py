@@ -26,10 +26,25 @@ class Days:
 
 
 @dataclass(frozen=True, slots=True)
+class Inches:
+    """A size or a drop in inches."""
+
+    inches: float
+
+
+@dataclass(frozen=True, slots=True)
+class FromTable:
+    """A text the firm keeps in its tables in both languages."""
+
+    en: str
+    es: str
+
+
+@dataclass(frozen=True, slots=True)
 class Say:
     """`text` is the message id of the catalogs (English with {gaps}); `words` are (gap, value) pairs.
 
-    A value is text, a number, a date, Feet, Dollars, Days, another Say, or a tuple of these (said as a list).
+    A value is text, a number, a date, Feet, Inches, Dollars, Days, FromTable, another Say, or a tuple of these (said as a list).
 
     >>> Say.of("the pipe is open at {at}", at=Feet(12.5)).text
     'the pipe is open at {at}'
@@ -54,6 +69,10 @@ def _plain(value: object) -> object:
         return f"${value.amount:,}"
     if isinstance(value, Days):
         return f"{value.days.normalize():f} days"
+    if isinstance(value, Inches):
+        return f"{value.inches:g} in"
+    if isinstance(value, FromTable):
+        return value.en
     if isinstance(value, tuple):
         return ", ".join(str(_plain(part)) for part in value)
     return value

@@ -31,7 +31,11 @@ def agreement(letter: Letter, option: Option) -> Sheet:
         page.line(" ".join([speak("Not a fixed price yet."), *letter.all(option.not_fixed_because)]), "box")
     page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
     _cancel(letter, page)
-    page.line(speak("The sheet of this option says what is in the price, what is not, and what we take care of. It belongs to this agreement."))
+    page.line(
+        speak(
+            "The sheet of this option says what is in the price, what is not, and what we take care of. It belongs to this agreement."
+        )
+    )
     page.gap(14)
     _signatures(letter, page)
     return letter.close(page)
@@ -53,12 +57,28 @@ def _cancel(letter: Letter, page: Page) -> None:
     speak, count = letter.speak, letter.quote.cancel_business_days
     if not count:
         return
-    page.line(speak("If you sign at home you may cancel within {count} business days of signing. We hand you the form for it, twice.", count=count), "box")
-    page.add(Cell(speak("Last day to cancel"), "label"), Cell("", "write", open=True), Cell(speak("Form received"), "label"), Cell("", "write", open=True))
+    page.line(
+        speak(
+            "If you sign at home you may cancel within {count} business days of signing. We hand you the form for it, twice.",
+            count=count,
+        ),
+        "box",
+    )
+    page.add(
+        Cell(speak("Last day to cancel"), "label"),
+        Cell("", "write", open=True),
+        Cell(speak("Form received"), "label"),
+        Cell("", "write", open=True),
+    )
 
 
 def _signatures(letter: Letter, page: Page) -> None:
     speak = letter.speak
     for who in (speak("Owner"), letter.quote.firm.name):
-        page.add(Cell("", "write", 2, open=True), Cell("", "write", 1, open=True), Cell("", "write", 1, open=True), height_pt=30.0)
+        page.add(
+            Cell("", "write", 2, open=True),
+            Cell("", "write", 1, open=True),
+            Cell("", "write", 1, open=True),
+            height_pt=30.0,
+        )
         page.add(Cell(who, "quiet", 2), Cell(speak("Name in print"), "quiet"), Cell(speak("Day"), "quiet"))

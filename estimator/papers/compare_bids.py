@@ -30,7 +30,12 @@ def compare_bids(letter: Letter) -> Sheet:
             new_page=option is not letter.quote.options[0],
         )
         for question, answer in questions(letter, option):
-            page.add(Cell(question, "label"), Cell(answer, "value"), Cell("", "empty box", open=True), Cell("", "empty box", open=True))
+            page.add(
+                Cell(question, "label"),
+                Cell(answer, "value"),
+                Cell("", "empty box", open=True),
+                Cell("", "empty box", open=True),
+            )
         page.gap()
     page.line(speak("Ask the others these. An empty box is an answer too."), "bold")
     return letter.close(page)

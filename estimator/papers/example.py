@@ -29,7 +29,15 @@ def example_line() -> Line:
         Mark(word="depth", stretch=Stretch(-6.0, -6.0), depth_ft=2.9, surface="lawn"),
         Mark(word="depth", stretch=Stretch(14.5, 14.5), depth_ft=2.6, surface="slab"),
         Mark(word="depth", stretch=Stretch(33.0, 33.0), depth_ft=2.3, surface="slab"),
-        Mark(word="branch", stretch=Stretch(11.5, 11.5), size_in=3.0, side="left", live="live", proven=True, name="hall bath"),
+        Mark(
+            word="branch",
+            stretch=Stretch(11.5, 11.5),
+            size_in=3.0,
+            side="left",
+            live="live",
+            proven=True,
+            name="hall bath",
+        ),
         Mark(word="branch", stretch=Stretch(29.0, 29.0), size_in=2.0, live="live", proven=False),
     )
     seen = Pass(number=1, access="front cleanout", heading_to="house", flow="against flow", riser_ft=2.0, start_ft=-6.0, sign=1,
@@ -38,7 +46,18 @@ def example_line() -> Line:
                 zero="slab edge", downstream=-1, length_ft=47.0, ends="closet bend")  # fmt: skip
 
 
-def _line(number: str, item: str, cls: str, repair: str, en: str, es: str, size: float, unit: str, amount: str, price_class: str = "own") -> LineItem:
+def _line(
+    number: str,
+    item: str,
+    cls: str,
+    repair: str,
+    en: str,
+    es: str,
+    size: float,
+    unit: str,
+    amount: str,
+    price_class: str = "own",
+) -> LineItem:
     money = Decimal(amount)
     return LineItem(id=number, work_item=item, work_class=cls, repair=repair, text_en=en, text_es=es, size=size, size_unit=unit,
                     billed="lump", quantity=Decimal(1), unit="job", unit_price=money, amount=money, price_class=price_class,
@@ -52,11 +71,40 @@ def _measured(number: str, item: str, cls: str, en: str, es: str, quantity: int,
 
 
 def _price(lines: tuple[LineItem, ...], total: str, direct: str) -> Price:
-    crew = CrewDays(crew="B", work_hours=52.1, setup_hours=8.0, days=Decimal("7.5"), hours=Decimal(60), rate=Decimal("79.20"), amount=Decimal("4752.00"), cell="crews row 4")
+    crew = CrewDays(
+        crew="B",
+        work_hours=52.1,
+        setup_hours=8.0,
+        days=Decimal("7.5"),
+        hours=Decimal(60),
+        rate=Decimal("79.20"),
+        amount=Decimal("4752.00"),
+        cell="crews row 4",
+    )
     rest = Decimal(direct) - crew.amount
     costs = (
-        CostLine(part="labor", ref="B", text="crew B", quantity=crew.hours, unit="hour", rate=crew.rate, amount=crew.amount, price_class="own", cell="crews row 4"),
-        CostLine(part="material", ref="pvc-4", text="PVC pipe 4 in", quantity=Decimal(1), unit="job", rate=rest, amount=rest, price_class="own", cell="materials row 7"),
+        CostLine(
+            part="labor",
+            ref="B",
+            text="crew B",
+            quantity=crew.hours,
+            unit="hour",
+            rate=crew.rate,
+            amount=crew.amount,
+            price_class="own",
+            cell="crews row 4",
+        ),
+        CostLine(
+            part="material",
+            ref="pvc-4",
+            text="PVC pipe 4 in",
+            quantity=Decimal(1),
+            unit="job",
+            rate=rest,
+            amount=rest,
+            price_class="own",
+            cell="materials row 7",
+        ),
     )
     before = (Decimal(direct) * Decimal("1.10") / Decimal("0.60")).quantize(Decimal("0.01"))
     steps = (
@@ -71,11 +119,36 @@ def _price(lines: tuple[LineItem, ...], total: str, direct: str) -> Price:
 
 
 TERMS = (
-    Term(id="video", kind="includes", text_en="Camera video before and after; both are yours to keep.", text_es="Video con cámara antes y después; los dos son suyos."),
-    Term(id="finish", kind="excludes", text_en="Tile, wood or carpet over the new concrete.", text_es="Loseta, madera o alfombra sobre el concreto nuevo."),
-    Term(id="depth", kind="assumption", text_en="The pipe lies about as deep as we measured.", text_es="El tubo está más o menos a la profundidad que medimos."),
-    Term(id="dig", kind="caution", text_en="Nobody but the crew goes near the open pit. Utilities are marked before we dig.", text_es="Nadie más que la cuadrilla se acerca al pozo abierto. Antes de excavar se marcan las líneas de servicios."),
-    Term(id="board", kind="notice", text_en="Made-up notice: ask your licensing board about complaints.", text_es="Aviso inventado: pregunte a la junta de licencias por las quejas."),
+    Term(
+        id="video",
+        kind="includes",
+        text_en="Camera video before and after; both are yours to keep.",
+        text_es="Video con cámara antes y después; los dos son suyos.",
+    ),
+    Term(
+        id="finish",
+        kind="excludes",
+        text_en="Tile, wood or carpet over the new concrete.",
+        text_es="Loseta, madera o alfombra sobre el concreto nuevo.",
+    ),
+    Term(
+        id="depth",
+        kind="assumption",
+        text_en="The pipe lies about as deep as we measured.",
+        text_es="El tubo está más o menos a la profundidad que medimos.",
+    ),
+    Term(
+        id="dig",
+        kind="caution",
+        text_en="Nobody but the crew goes near the open pit. Utilities are marked before we dig.",
+        text_es="Nadie más que la cuadrilla se acerca al pozo abierto. Antes de excavar se marcan las líneas de servicios.",
+    ),
+    Term(
+        id="board",
+        kind="notice",
+        text_en="Made-up notice: ask your licensing board about complaints.",
+        text_es="Aviso inventado: pregunte a la junta de licencias por las quejas.",
+    ),
 )
 EXTRAS = (
     Extra(code="pipe", text_en="If the good pipe starts farther in than shown, each extra foot", text_es="Si el tubo bueno empieza más adentro, cada pie adicional", unit="ft", price=Decimal(185), cap_quantity=Decimal(6), cap_amount=Decimal(1110)),
@@ -85,7 +158,10 @@ EXTRAS = (
 
 def _payments(total: str) -> tuple[Payment, ...]:
     whole, first = Decimal(total), Decimal(500)
-    return (Payment(text=Say.of("When you sign"), amount=first), Payment(text=Say.of("When the work is done and tested"), amount=whole - first))
+    return (
+        Payment(text=Say.of("When you sign"), amount=first),
+        Payment(text=Say.of("When the work is done and tested"), amount=whole - first),
+    )
 
 
 def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, price: Price, **more: object) -> Option:
@@ -93,7 +169,17 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
     job = Repair(id="job", method=JOB, line="main", stretch=Stretch(0, 0))
     quantities = (Quantity(name="pipe_ft", value=stretch.length_ft, unit="ft", formula="length of the stretch"),
                   Quantity(name="branches_tunnel", value=2, unit="each", formula="side drains in the stretch"))  # fmt: skip
-    need = Need(id="n1", line="main", stretch=Stretch(8, 26), kinds=("hole",), findings=(HOLE,), severity=3, urgency=3, grade="seen", must=True)
+    need = Need(
+        id="n1",
+        line="main",
+        stretch=Stretch(8, 26),
+        kinds=("hole",),
+        findings=(HOLE,),
+        severity=3,
+        urgency=3,
+        grade="seen",
+        must=True,
+    )
     base: dict[str, object] = {
         "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS,
         "scope": Scope(repairs=(repair,), needs=(need,)),

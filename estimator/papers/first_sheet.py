@@ -100,6 +100,15 @@ def _seen(letter: Letter, page: Page) -> None:
 def _next(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.line(speak("What to do next"), "heading")
-    page.line(speak("1. Read the sheet of the letter you like. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."))
+    page.line(
+        speak(
+            "1. Read the sheet of the letter you like. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."
+        )
+    )
     page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
-    page.line(speak("If you smell gas or rotten eggs indoors: no flame, no switch, go outside, then call 911. Keep children and pets away from sewage and open digs."), "box")
+    page.line(
+        speak(
+            "If you smell gas or rotten eggs indoors: no flame, no switch, go outside, then call 911. Keep children and pets away from sewage and open digs."
+        ),
+        "box",
+    )

@@ -149,7 +149,9 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
         )
         cells.append(at(AMOUNT, row))
     most = sum_of([total, f"{cells[0]}:{cells[-1]}"], option.most)
-    page.add(Cell(speak("The price cannot go above this unless you sign a change"), "total words", 5), Cell(most, "total"))
+    page.add(
+        Cell(speak("The price cannot go above this unless you sign a change"), "total words", 5), Cell(most, "total")
+    )
     page.line(speak("We add only what is found, show you, and stop and call before we go past a cap."), "quiet")
     page.gap()
 
@@ -172,4 +174,6 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     page.listing(speak("What you will also pay, to others"), [*others, *letter.terms(option.terms, "to others")])
     page.listing(speak("What the price rests on"), letter.terms(option.terms, "assumption"))
     page.listing(speak("Please take care"), letter.terms(option.terms, "caution"), "box", "!")
-    page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice"))
+    page.listing(
+        speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice")
+    )

@@ -69,8 +69,14 @@ def one_to_others(letter: Letter, other: ToOthers) -> str:
     """One thing that is not ours, with who does it and about how much."""
     speak = letter.speak
     text = pick(letter.language, other.text_en, other.text_es)
-    who = {"we do": speak("we do this"), "you do": speak("you arrange this"), "allowance": speak("allowance")}[other.who]
-    about = speak("about {amount}", amount=money(other.amount, letter.language)) if other.amount is not None else speak("ask for a price")
+    who = {"we do": speak("we do this"), "you do": speak("you arrange this"), "allowance": speak("allowance")}[
+        other.who
+    ]
+    about = (
+        speak("about {amount}", amount=money(other.amount, letter.language))
+        if other.amount is not None
+        else speak("ask for a price")
+    )
     return f"{text} ({who}): {about}"
 
 
@@ -99,7 +105,11 @@ def day_texts(letter: Letter, option: Option) -> list[str]:
         first = int(span.start) + 1
         last = max(first, -int(-(span.start + span.length) // 1))
         drains = speak("DO NOT USE ANY DRAIN while we work") if span.no_drains else speak("drains work")
-        when = speak("Day {first}", first=first) if first == last else speak("Days {first} to {last}", first=first, last=last)
+        when = (
+            speak("Day {first}", first=first)
+            if first == last
+            else speak("Days {first} to {last}", first=first, last=last)
+        )
         out.append(f"{when}: {letter.say(span.text)} ({drains})")
     return out
 

@@ -18,7 +18,11 @@ def pipe_sheet(letter: Letter) -> Sheet:
     page = Page(speak("Your pipe"), (PLACE_WIDTH, STATE_WIDTH, *(LETTER_WIDTH for _ in options)))
     letter.head(page)
     page.line(speak("A picture of your pipe"), "title")
-    page.line(speak("Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow to watch, dashed was not seen. A coloured letter: that option renews this piece."))
+    page.line(
+        speak(
+            "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow to watch, dashed was not seen. A coloured letter: that option renews this piece."
+        )
+    )
     page.gap()
     for line in letter.quote.job.lines:
         _line(letter, page, line)
@@ -27,10 +31,24 @@ def pipe_sheet(letter: Letter) -> Sheet:
 
 def _line(letter: Letter, page: Page, line: Line) -> None:
     speak, options = letter.speak, letter.quote.options
-    page.line(speak("{name}: {size} inch {pipe}", name=line.name, size=inches(line.size_in), pipe=in_plain_words(PIPES, line.pipe)), "heading")
-    page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *(Cell(o.letter, "head centre") for o in options))
+    page.line(
+        speak(
+            "{name}: {size} inch {pipe}",
+            name=line.name,
+            size=inches(line.size_in),
+            pipe=in_plain_words(PIPES, line.pipe),
+        ),
+        "heading",
+    )
+    page.add(
+        Cell(speak("Where"), "head"),
+        Cell(speak("The pipe there"), "head"),
+        *(Cell(o.letter, "head centre") for o in options),
+    )
     for piece in segments(line, options):
-        marks = (Cell(o.letter, "segment done") if o.letter in piece.renewed else Cell("", "segment none") for o in options)
+        marks = (
+            Cell(o.letter, "segment done") if o.letter in piece.renewed else Cell("", "segment none") for o in options
+        )
         page.add(Cell(place(letter, piece), ground(piece)), Cell(state(letter, piece), colour(piece)), *marks)
     page.gap()
     side_view(letter, page, line)
@@ -39,7 +57,11 @@ def _line(letter: Letter, page: Page, line: Line) -> None:
 def place(letter: Letter, piece: Segment) -> str:
     """From which foot to which, and under what."""
     speak = letter.speak
-    span = speak("{start} to {end}", start=feet(piece.stretch.from_ft, letter.language), end=feet(piece.stretch.to_ft, letter.language))
+    span = speak(
+        "{start} to {end}",
+        start=feet(piece.stretch.from_ft, letter.language),
+        end=feet(piece.stretch.to_ft, letter.language),
+    )
     where = [span]
     if piece.zone:
         where.append(letter.say(in_plain_words(ZONES, piece.zone)))
@@ -51,7 +73,8 @@ def state(letter: Letter, piece: Segment) -> str:
     speak = letter.speak
     if piece.findings:
         named = dict.fromkeys(
-            letter.say(in_plain_words(FINDINGS, f.kind)) + (f" ({speak('suspected')})" if f.grade == "suspected" else "")
+            letter.say(in_plain_words(FINDINGS, f.kind))
+            + (f" ({speak('suspected')})" if f.grade == "suspected" else "")
             for f in piece.findings
         )
         text = "; ".join(named)

@@ -76,4 +76,11 @@ def _merged(pieces: list[Segment]) -> tuple[Segment, ...]:
 
 
 def _alike(a: Segment, b: Segment) -> bool:
-    return (a.zone, a.room, a.pipe, a.findings, a.filmed, a.renewed) == (b.zone, b.room, b.pipe, b.findings, b.filmed, b.renewed)
+    return (a.zone, a.room, a.pipe, a.findings, a.filmed, a.renewed) == (
+        b.zone,
+        b.room,
+        b.pipe,
+        b.findings,
+        b.filmed,
+        b.renewed,
+    )

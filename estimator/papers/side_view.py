@@ -51,7 +51,9 @@ def _repairs(letter: Letter, profile: Profile, line: Line) -> list[tuple[str, st
     for number, option in enumerate(letter.quote.options):
         for stretch in _stretches(option, line):
             under = BETWEEN_FT * (number + 1)
-            points = [(x, -(profile.depth_to_centre_ft(x).value or 0.0) - under) for x in (stretch.from_ft, stretch.to_ft)]
+            points = [
+                (x, -(profile.depth_to_centre_ft(x).value or 0.0) - under) for x in (stretch.from_ft, stretch.to_ft)
+            ]
             shade = tint(letter.quote.firm.accent, OPTION_SHADES[number % len(OPTION_SHADES)]).lstrip("#")
             out.append((letter.speak("Option {letter}", letter=option.letter), shade, points, "bar"))
     return out
@@ -61,11 +63,19 @@ def _stretches(option: Option, line: Line) -> list[Stretch]:
     return [r.stretch for r in _all(option.scope.repairs) if r.line == line.name and r.stretch.length_ft > 0]
 
 
-def _draw(letter: Letter, page: Page, line: Line, tables: list[tuple[str, str, list[tuple[float, float]], str]]) -> None:
+def _draw(
+    letter: Letter, page: Page, line: Line, tables: list[tuple[str, str, list[tuple[float, float]], str]]
+) -> None:
     speak = letter.speak
-    found = ", ".join(f"{letter.say(in_plain_words(FINDINGS, f.kind))} {feet(f.stretch.middle_ft, letter.language)}" for f in line.findings)
+    found = ", ".join(
+        f"{letter.say(in_plain_words(FINDINGS, f.kind))} {feet(f.stretch.middle_ft, letter.language)}"
+        for f in line.findings
+    )
     title = speak("Side view of {name}, depths to scale", name=line.name)
-    alt = speak("Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.", found=found or "-")
+    alt = speak(
+        "Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.",
+        found=found or "-",
+    )
     chart_row = len(page.rows)
     for _ in range(16):
         page.add(height_pt=15.0)

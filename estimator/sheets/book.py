@@ -7,7 +7,24 @@ from decimal import Decimal
 from typing import Literal
 
 KNOWN_FUNCTIONS = frozenset(
-    {"SUM", "SUMIF", "SUMIFS", "SUMPRODUCT", "ROUND", "ROUNDUP", "IF", "IFERROR", "INDEX", "MATCH", "MAX", "MIN", "AND", "OR", "TEXT", "CEILING"}
+    {
+        "SUM",
+        "SUMIF",
+        "SUMIFS",
+        "SUMPRODUCT",
+        "ROUND",
+        "ROUNDUP",
+        "IF",
+        "IFERROR",
+        "INDEX",
+        "MATCH",
+        "MAX",
+        "MIN",
+        "AND",
+        "OR",
+        "TEXT",
+        "CEILING",
+    }
 )
 """Functions that every spreadsheet program computes alike; nothing else is written."""
 

@@ -19,8 +19,15 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
     for series in chart.series:
         drawn.add_series(_series(sheet, chart, series))
     drawn.set_title({"name": chart.title, "name_font": {**SMALL, "size": 11, "bold": True}, "overlay": False})
-    drawn.set_x_axis({"name": chart.x_title, "name_font": SMALL, "num_font": SMALL, "major_gridlines": {"visible": False}})
-    y: dict[str, object] = {"name": chart.y_title, "name_font": SMALL, "num_font": SMALL, "num_format": chart.number_format}
+    drawn.set_x_axis(
+        {"name": chart.x_title, "name_font": SMALL, "num_font": SMALL, "major_gridlines": {"visible": False}}
+    )
+    y: dict[str, object] = {
+        "name": chart.y_title,
+        "name_font": SMALL,
+        "num_font": SMALL,
+        "num_format": chart.number_format,
+    }
     y["major_gridlines"] = {"visible": True, "line": {"color": "#E1E5E8", "width": 0.75}}
     if chart.y_reversed:
         y["reverse"] = True
@@ -42,7 +49,11 @@ def _series(sheet: Sheet, chart: Chart, series: Series) -> dict[str, object]:
         "values": [sheet.name, *series.values],
     }
     if chart.kind == "scatter":
-        line = {"color": f"#{series.colour}", "width": series.width_pt, **({"dash_type": "dash"} if series.dash else {})}
+        line = {
+            "color": f"#{series.colour}",
+            "width": series.width_pt,
+            **({"dash_type": "dash"} if series.dash else {}),
+        }
         out["line"] = line if series.line else {"none": True}
         out["marker"] = {"type": series.marker or "none", **(_fill(series, 8) if series.marker else {})}
     else:

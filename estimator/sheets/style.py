@@ -26,7 +26,15 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     text = {"font_name": FONT, "font_size": 10.5, "font_color": INK, "valign": "top", "text_wrap": True}
     number = {**text, "align": "right", "text_wrap": False}
     line = {"bottom": 4, "bottom_color": "#9AA5AD"}
-    head = {**text, "bold": True, "font_size": 10, "bg_color": pale, "bottom": 1, "bottom_color": main, "valign": "vcenter"}
+    head = {
+        **text,
+        "bold": True,
+        "font_size": 10,
+        "bg_color": pale,
+        "bottom": 1,
+        "bottom_color": main,
+        "valign": "vcenter",
+    }
     total = {**number, "bold": True, "font_size": 12, "top": 1, "bottom": 6, "top_color": main, "bottom_color": main}
     segment = {**text, "font_size": 9, "align": "center", "valign": "vcenter"}
     return {

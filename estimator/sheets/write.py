@@ -80,7 +80,10 @@ def _sheet(workbook: Any, worksheet: Any, sheet: Sheet, formats: Formats) -> Non
         add_chart(workbook, worksheet, sheet, chart)
     for number, picture in enumerate(sheet.pictures):
         options = {"image_data": io.BytesIO(picture.data), "description": picture.alt, "object_position": 1}
-        done(worksheet.insert_image(picture.row, picture.column, f"picture{number}.png", options), f"{sheet.name}, picture")
+        done(
+            worksheet.insert_image(picture.row, picture.column, f"picture{number}.png", options),
+            f"{sheet.name}, picture",
+        )
 
 
 def _cell(worksheet: Any, r: int, c: int, cell: Cell, formats: Formats, where: str) -> None:

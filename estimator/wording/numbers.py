@@ -14,7 +14,7 @@ DAYS = {"en": ("day", "days"), "es": ("día", "días")}
 
 
 def family(language: str) -> str:
-    """"en" of "en_US"."""
+    """ "en" of "en_US"."""
     return language.split("_")[0]
 
 

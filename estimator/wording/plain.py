@@ -37,6 +37,37 @@ ZONES: dict[str, Say] = {
     "basement": Say.of("in the basement"),
 }
 
+ROOMS: dict[str, Say] = {
+    "kitchen": Say.of("kitchen"),
+    "hall": Say.of("hall"),
+    "hall bath": Say.of("hall bath"),
+    "master bath": Say.of("master bath"),
+    "bath": Say.of("bathroom"),
+    "bathroom": Say.of("bathroom"),
+    "laundry": Say.of("laundry"),
+    "garage": Say.of("garage"),
+    "bedroom": Say.of("bedroom"),
+    "closet": Say.of("closet"),
+    "living room": Say.of("living room"),
+    "dining room": Say.of("dining room"),
+    "den": Say.of("den"),
+    "entry": Say.of("entry"),
+    "pantry": Say.of("pantry"),
+    "utility room": Say.of("utility room"),
+}
+"""Rooms people name; any other name stands as it was typed."""
+
+LINES: dict[str, Say] = {
+    "main": Say.of("main line"),
+    "kitchen": Say.of("kitchen line"),
+    "kitchen branch": Say.of("kitchen line"),
+    "laundry": Say.of("laundry line"),
+    "yard": Say.of("yard line"),
+    "yard line": Say.of("yard line"),
+    "bath": Say.of("bathroom line"),
+}
+"""Lines by the name in the notes; any other name stands as it was typed."""
+
 PIPES: dict[str, Say] = {
     "cast iron": Say.of("cast iron"),
     "clay": Say.of("clay"),

@@ -7,7 +7,7 @@ from decimal import Decimal
 from functools import lru_cache
 from pathlib import Path
 
-from estimator.model.say import Days, Dollars, Feet, Say
+from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say
 from estimator.wording import numbers
 
 LOCALES = Path(__file__).parent / "locales"
@@ -41,6 +41,10 @@ def shown(value: object, language: str) -> str:
             return say(value, language)
         case Feet():
             return numbers.feet(value.ft, language)
+        case Inches():
+            return f"{numbers.inches(value.inches)} {numbers.FEET[numbers.family(language)][1]}"
+        case FromTable():
+            return pick(language, value.en, value.es)
         case Dollars():
             return numbers.money(value.amount, language)
         case Days():

@@ -55,7 +55,9 @@ def update(language: str) -> tuple[int, int]:
     if (folder / "estimator.po").exists():
         with (folder / "estimator.po").open("rb") as file:
             old = {m.id: m.string for m in read_po(file, locale=language) if m.id}
-    new = Catalog(locale=language, project="estimator", charset="utf-8", fuzzy=False, header_comment="# What the program says.")
+    new = Catalog(
+        locale=language, project="estimator", charset="utf-8", fuzzy=False, header_comment="# What the program says."
+    )
     for text, where in sorted(texts().items()):
         said = text if language == "en_US" else old.get(text, NO_TEXT)
         new.add(text, said, auto_comments=[where])

@@ -1,0 +1,93 @@
+"""Step 6: chosen scopes with their prices in, the Quote out, or CannotGoOn with the reasons why none may be sent."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from datetime import date, timedelta
+
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Verdict
+from estimator.model.offer import Firm, Quote
+from estimator.model.problem import CannotGoOn
+from estimator.model.say import FromTable, Say
+from estimator.quote import findings, terms, urgency
+from estimator.quote.chosen import Chosen
+from estimator.quote.facts import facts
+from estimator.quote.option import option
+from estimator.quote.refuse import reasons
+from estimator.quote.stays import all_repairs
+from estimator.tables.tables import Tables
+
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+
+def build_quote(
+    job: Job,
+    diagnosis: Diagnosis,
+    chosen: Sequence[Chosen],
+    tables: Tables,
+    day: date,
+    revision: int,
+    blocked: Sequence[Verdict] = (),
+) -> Quote:
+    """Options lettered in the order they come, with everything the papers need; pure, no files.
+
+    Errors: CannotGoOn with kinds of PROBLEMS: an invented place for a real job, a lapsed licence or insurance, nothing
+    to offer, text that cannot be printed.
+    """
+    if problems := reasons(job, len(chosen), tables, day):
+        raise CannotGoOn(*problems)
+    known = facts(job, (t for c in chosen for t in c.takeoffs))
+    needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)
+    place = _place_name(job, tables)
+    return Quote(
+        job=job, diagnosis=diagnosis, place=place, firm=firm(tables), revision=revision, day=day,
+        options=tuple(option(job, diagnosis, c, tables, LETTERS[i]) for i, c in enumerate(chosen)),
+        blocked=not_offered(blocked, chosen, tables),
+        valid_until=day + timedelta(days=int(tables.number("validity_days"))),
+        seen=findings.seen(job), not_seen=findings.not_seen(job), found=findings.found(job), tests=findings.tests(job),
+        notices=terms.notices(tables, known), tables_fingerprint=tables.fingerprint,
+        urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs), if_cleaned=urgency.if_cleaned(needs, tables),
+        cancel_business_days=_cancel(job, tables),
+        paper_warnings=tuple(dict.fromkeys(w for c in chosen for w in c.price.warnings)),
+    )  # fmt: skip
+
+
+def firm(tables: Tables) -> Firm:
+    """The letterhead from the settings."""
+    return Firm(
+        name=tables.text("firm_name"), address=tables.text("firm_address"), phone=tables.text("firm_phone"),
+        email=tables.text("firm_email"), licence=tables.text("firm_licence"), insurance=tables.text("firm_insurance"),
+        accent=tables.text("accent_colour"), logo=tables.text("logo_file"),
+    )  # fmt: skip
+
+
+def not_offered(blocked: Sequence[Verdict], chosen: Sequence[Chosen], tables: Tables) -> tuple[Verdict, ...]:
+    """One reason a method, for the methods that no option uses; the way named before the reason."""
+    used = {r.method for c in chosen for r in all_repairs(c.scope.repairs)}
+    first: dict[str, Verdict] = {}
+    for verdict in blocked:
+        if verdict.method not in used and not verdict.overruled:
+            first.setdefault(verdict.method, verdict)
+    return tuple(replace(v, homeowner=_named(v, tables)) for v in first.values())
+
+
+def _named(verdict: Verdict, tables: Tables) -> Say:
+    try:
+        row = tables.method(verdict.method)
+    except KeyError:
+        return verdict.homeowner
+    return Say.of("{way}: {why}", way=FromTable(row.title_en, row.title_es), why=verdict.homeowner)
+
+
+def _place_name(job: Job, tables: Tables) -> str:
+    try:
+        return tables.place(job.house.jurisdiction).text
+    except KeyError:
+        return job.house.jurisdiction
+
+
+def _cancel(job: Job, tables: Tables) -> int | None:
+    try:
+        return tables.place(job.house.jurisdiction).cancel_business_days
+    except KeyError:
+        return None

@@ -1,0 +1,29 @@
+"""What the pipeline hands over for each option: a scope, its takeoffs, its price, and how it is measured."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.model.offer import Payment
+from estimator.model.price import Price
+from estimator.model.work import Scope, Takeoff
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """One option before it has words.
+
+    `days_*` are working days, halves allowed; `floor_sf`, `yard_sf` what is opened; `old_pipe_left_ft` the length of the
+    lines with needs that is neither replaced nor lined, and what was not filmed. `payments` empty: the firm's usual
+    milestones are made from the settings. `name` is the estimator's own name for the option, if he gave one.
+    """
+
+    scope: Scope
+    takeoffs: tuple[Takeoff, ...]
+    price: Price
+    days_on_site: Decimal
+    days_without_drains: Decimal
+    floor_sf: float = 0.0
+    yard_sf: float = 0.0
+    old_pipe_left_ft: float = 0.0
+    payments: tuple[Payment, ...] = ()
+    name: str = ""

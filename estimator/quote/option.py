@@ -1,0 +1,129 @@
+"""One chosen scope in, the Option in words out."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Effect, Verdict
+from estimator.model.offer import Option, Payment
+from estimator.model.say import FromTable, Say
+from estimator.model.work import JOB, Repair, Takeoff
+from estimator.quote import days, payments, stays, terms
+from estimator.quote.chosen import Chosen
+from estimator.quote.facts import facts
+from estimator.tables.rows import MethodRow, PlaceRow
+from estimator.tables.tables import Tables
+
+NOT_FIXED = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
+
+
+def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, letter: str) -> Option:
+    """Titles and warranty from the methods, sentences from the terms, extras with caps, days, payments."""
+    repairs = stays.all_repairs(chosen.scope.repairs)
+    methods = by_weight(chosen, repairs, tables)
+    used, known = {m.method for m in methods} | {JOB}, facts(job, chosen.takeoffs)
+    because = not_fixed_because(diagnosis, repairs, chosen.takeoffs)
+    promise, promise_text = stays.water_test(chosen.scope, chosen.old_pipe_left_ft)
+    place = _place(job, tables)
+    low, high = life(methods)
+    return Option(
+        letter=letter, title=title(methods), under_title=under_title(methods), name=chosen.name,
+        scope=chosen.scope, takeoffs=chosen.takeoffs, price=chosen.price,
+        days_on_site=chosen.days_on_site, days_without_drains=chosen.days_without_drains,
+        floors_opened=stays.floors_opened(job, chosen.scope), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
+        old_pipe_left_ft=chosen.old_pipe_left_ft, stays_old=stays.stays_old(job, chosen.scope, chosen.takeoffs),
+        water_test=promise, water_test_text=promise_text, life_low=low, life_high=high,
+        warranty_en=" ".join(dict.fromkeys(m.warranty_en for m in methods)),
+        warranty_es=" ".join(dict.fromkeys(m.warranty_es for m in methods)),
+        main_risk=Say.of("{risk}", risk=FromTable(methods[0].risk_en, methods[0].risk_es)),
+        extras=terms.extras(tables, used, known), terms=terms.terms(tables, used, known),
+        to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
+        payments=chosen.payments or _payments(chosen.price.total, tables, place),
+        needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
+        does=stays.does(job, chosen.scope, chosen.takeoffs),
+        day_spans=days.day_spans(chosen.price, tables, chosen.days_on_site, chosen.days_without_drains),
+        cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
+    )  # fmt: skip
+
+
+def by_weight(chosen: Chosen, repairs: Iterable[Repair], tables: Tables) -> tuple[MethodRow, ...]:
+    """The methods used, the one most of the money goes to first; ties in the order of the work."""
+    money: dict[str, Decimal] = {}
+    for line in chosen.price.lines:
+        money[line.repair] = money.get(line.repair, Decimal(0)) + line.amount
+    weight: dict[str, Decimal] = {}
+    for repair in repairs:
+        weight[repair.method] = weight.get(repair.method, Decimal(0)) + money.get(repair.id, Decimal(0))
+    return tuple(tables.method(name) for name in sorted(weight, key=lambda name: -weight[name]))
+
+
+def title(methods: tuple[MethodRow, ...]) -> Say:
+    return Say.of("{title}", title=FromTable(methods[0].title_en, methods[0].title_es))
+
+
+def under_title(methods: tuple[MethodRow, ...]) -> Say:
+    """The line under the title, and the other ways that belong to it."""
+    first = FromTable(methods[0].under_en, methods[0].under_es)
+    others = tuple(FromTable(m.title_en, m.title_es) for m in methods[1:])
+    return Say.of("{first} Also: {others}.", first=first, others=others) if others else Say.of("{first}", first=first)
+
+
+def life(methods: tuple[MethodRow, ...]) -> tuple[int, int]:
+    """Years, low and high, of the part that wears out first; cleaning counts only on its own."""
+    lasting = [m for m in methods if m.life_high and m.method != "clean"] or [m for m in methods if m.life_high]
+    return (min(m.life_low for m in lasting), min(m.life_high for m in lasting)) if lasting else (0, 0)
+
+
+def verdicts(repairs: Iterable[Repair], takeoffs: Iterable[Takeoff]) -> list[Verdict]:
+    """Rules' answers on the repairs, those found at takeoff among them; what the owner overruled is left out."""
+    found = [v for repair in repairs for v in repair.verdicts] + [v for takeoff in takeoffs for v in takeoff.finds]
+    return [v for v in found if not v.overruled]
+
+
+def not_fixed_because(
+    diagnosis: Diagnosis, repairs: tuple[Repair, ...], takeoffs: tuple[Takeoff, ...]
+) -> tuple[Say, ...]:
+    """Why the price cannot hold yet: rules that say so, and open questions on the pipe it is for."""
+    rules = [v.homeowner for v in verdicts(repairs, takeoffs) if v.effect in NOT_FIXED]
+    open_ = [
+        q.about
+        for q in diagnosis.questions
+        if q.blocks_fixed_price
+        and any(q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch)) for r in repairs)
+    ]
+    return tuple(dict.fromkeys([*rules, *open_]))
+
+
+def cautions(repairs: tuple[Repair, ...], takeoffs: tuple[Takeoff, ...]) -> tuple[Say, ...]:
+    ruled = [v.homeowner for v in verdicts(repairs, takeoffs) if v.effect is Effect.CAUTION]
+    return tuple(dict.fromkeys([*ruled, *(c for t in takeoffs for c in t.cautions)]))
+
+
+def assumptions(takeoffs: tuple[Takeoff, ...]) -> tuple[Say, ...]:
+    return tuple(dict.fromkeys(a for t in takeoffs for a in t.assumptions))
+
+
+def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple[Say, ...]:
+    """Permits and letters that the work needs, as far as the takeoff asks for them."""
+    out = []
+    if any(t.value("permits") for t in takeoffs):
+        before = place is not None and place.inspection_before_cover
+        out.append(
+            Say.of("City plumbing permit; the inspector sees the pipe before it is covered.")
+            if before
+            else Say.of("City plumbing permit and its inspections.")
+        )
+    if any(t.value("engineer_letters") for t in takeoffs):
+        out.append(Say.of("A letter from a registered engineer."))
+    return tuple(out)
+
+
+def _place(job: Job, tables: Tables) -> PlaceRow | None:
+    try:
+        return tables.place(job.house.jurisdiction)
+    except KeyError:
+        return None
+
+
+def _payments(total: Decimal, tables: Tables, place: PlaceRow | None) -> tuple[Payment, ...]:
+    return payments.payments(total, tables.text("payments"), place)

@@ -1,0 +1,106 @@
+"""A scope in, what is done and what stays old out, in sentences."""
+
+from collections.abc import Iterable
+
+from estimator.model.job import Job
+from estimator.model.line import Line
+from estimator.model.offer import TestPromise
+from estimator.model.profile import Profile
+from estimator.model.say import Feet, Say
+from estimator.model.stretch import Stretch, missing
+from estimator.model.work import Repair, Scope, Takeoff
+from estimator.quote import where
+from estimator.wording.plain import FINDINGS, in_plain_words
+
+NEW_PIPE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")
+LININGS = ("reline", "sectional liner")
+OPENS_FLOOR = ("slab spot", "break-through")
+NOTHING_NEW = ("clean", "isolation test", "look and see", "abandon")
+LEAST_FT = 1.0
+
+
+def all_repairs(repairs: Iterable[Repair]) -> tuple[Repair, ...]:
+    """Each repair after those that must come before it."""
+    return tuple(one for repair in repairs for one in (*all_repairs(repair.first), repair))
+
+
+def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
+    """One sentence a repair: how many feet, where, become what."""
+    lengths = {t.repair.id: t for t in takeoffs}
+    return tuple(_does(job, repair, lengths.get(repair.id)) for repair in all_repairs(scope.repairs))
+
+
+def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
+    line = job.line(repair.line)
+    words: dict[str, object] = {
+        "length": Feet(repair.stretch.length_ft),
+        "line": where.line_name(line),
+        "place": where.place(line, repair.stretch),
+    }
+    match repair.method:
+        case "reroute":
+            new = takeoff.value("reroute_ft") if takeoff else 0.0
+            return Say.of(
+                "{length} of new pipe {way}; the old {line} is closed off.",
+                length=Feet(new),
+                way=repair.reroute,
+                line=words["line"],
+            )
+        case "clean":
+            return Say.of("{length} of the {line} are cleaned.", **words)
+        case "abandon":
+            return Say.of("{length} of the {line} are closed off and stay in the ground.", **words)
+        case "isolation test":
+            return Say.of("Parts of the {line} are tested one by one.", **words)
+        case "look and see":
+            return Say.of("One place on the {line}, {place}, is opened to look.", **words)
+        case method if method in LININGS:
+            return Say.of("{length} of the {line}, {place}, get a new wall inside.", **words)
+    return Say.of("{length} of the {line}, {place}, become new pipe.", **words)
+
+
+def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
+    """Old pipe that stays in use, findings that are left, and what nobody saw."""
+    renewed = [r for r in all_repairs(scope.repairs) if r.method not in NOTHING_NEW]
+    touched = {r.line for r in scope.repairs} | {n.line for n in scope.needs}
+    out = [
+        _old(line, [r.stretch for r in renewed if r.line == line.name]) for line in job.lines if line.name in touched
+    ]
+    out += [Say.of("{line}: all of it.", line=where.line_name(line)) for line in job.lines if line.name not in touched]
+    if any(t.value("branches") + t.value("branches_tunnel") + t.value("reinstatements") > 0 for t in takeoffs):
+        out.append(Say.of("Side drains beyond the new fittings."))
+    out += [_left(job, scope, i) for i in range(len(scope.leaves))]
+    return tuple(say for say in out if say is not None)
+
+
+def _old(line: Line, renewed: list[Stretch]) -> Say | None:
+    old = sum(part.length_ft for part in missing(Profile(line).extent, renewed))
+    return Say.of("{line}: {length}.", line=where.line_name(line), length=Feet(old)) if old >= LEAST_FT else None
+
+
+def _left(job: Job, scope: Scope, index: int) -> Say:
+    need = scope.leaves[index]
+    what = tuple(in_plain_words(FINDINGS, kind) for kind in need.kinds)
+    return Say.of("Left as it is: {what}, {place}.", what=what, place=where.place(job.line(need.line), need.stretch))
+
+
+def floors_opened(job: Job, scope: Scope) -> tuple[str, ...]:
+    """Names of the rooms whose floor is cut."""
+    cut = (r for r in all_repairs(scope.repairs) if r.method in OPENS_FLOOR)
+    return tuple(dict.fromkeys(room for r in cut for room in where.rooms(job.line(r.line), r.stretch)))
+
+
+def water_test(scope: Scope, old_pipe_left_ft: float) -> tuple[TestPromise, Say]:
+    """What the water test after the work promises: all of it, the new part, or nothing."""
+    methods = {r.method for r in all_repairs(scope.repairs)}
+    if not methods.difference(NOTHING_NEW):
+        return "not promised", Say.of("Not promised: the old pipe stays as it is.")
+    if old_pipe_left_ft < LEAST_FT and not scope.leaves:
+        return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
+    if methods <= {*LININGS, *NOTHING_NEW}:
+        return "only this part", Say.of(
+            "Only the lined part: it is filmed and tested. Old pipe beyond it is not in the promise."
+        )
+    return "only this part", Say.of(
+        "Only the new part: it is filled and must hold. Old pipe we did not replace is not in the promise."
+    )

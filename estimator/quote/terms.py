@@ -1,0 +1,71 @@
+"""Methods and facts of an option in, its sentences, its agreed extras and what goes to others out, from the firm's tables."""
+
+from collections.abc import Iterable, Set
+from decimal import Decimal
+
+from estimator.model.money import cents, exact, to_step
+from estimator.model.offer import Extra, Term, ToOthers
+from estimator.quote.facts import holds
+from estimator.tables.rows import TermRow
+from estimator.tables.tables import Tables
+
+FLOOR_TERM = "oth-floor"
+TO_OTHERS, NOTICE = "to others", "notice"
+
+
+def applies(methods: Iterable[str], when: Iterable[str], used: Set[str], facts: Set[str]) -> bool:
+    """A row counts when one of its methods is used (or it names none) and its facts hold."""
+    named = tuple(methods)
+    return (not named or any(m in used for m in named)) and holds(when, facts)
+
+
+def rows(tables: Tables, used: Set[str], facts: Set[str]) -> list[TermRow]:
+    """The sentences of the table that count, in the firm's order."""
+    found = [row for row in tables.terms if applies(row.methods, row.when, used, facts)]
+    return sorted(found, key=lambda row: (row.kind, row.order, row.id))
+
+
+def terms(tables: Tables, used: Set[str], facts: Set[str]) -> tuple[Term, ...]:
+    """Everything but what goes to others and what holds for the whole quote."""
+    kept = (r for r in rows(tables, used, facts) if r.kind != TO_OTHERS and not (r.kind == NOTICE and not r.methods))
+    return tuple(_term(row) for row in kept)
+
+
+def notices(tables: Tables, facts: Set[str]) -> tuple[Term, ...]:
+    """Notices that hold whatever the option."""
+    return tuple(_term(r) for r in rows(tables, set(), facts) if r.kind == NOTICE and not r.methods)
+
+
+def _term(row: TermRow) -> Term:
+    return Term(id=row.id, kind=row.kind, text_en=row.text_en, text_es=row.text_es)
+
+
+def to_others(
+    tables: Tables, used: Set[str], facts: Set[str], floor_sf: float, floor_price: Decimal | None
+) -> tuple[ToOthers, ...]:
+    """What the homeowner also pays; the floor with her own price a square foot, where she gave one."""
+    out = []
+    for row in rows(tables, used, facts):
+        if row.kind == TO_OTHERS:
+            amount = (
+                to_step(floor_price * exact(floor_sf), Decimal(1)) if floor_price and row.id == FLOOR_TERM else None
+            )
+            out.append(ToOthers(text_en=row.text_en, text_es=row.text_es, amount=cents(amount) if amount else None))
+    return tuple(out)
+
+
+def extras(tables: Tables, used: Set[str], facts: Set[str]) -> tuple[Extra, ...]:
+    """Unit prices agreed beforehand, each with the most it can come to."""
+    found = [row for row in tables.extras if applies(row.methods, row.when, used, facts)]
+    return tuple(
+        Extra(
+            code=r.code,
+            text_en=r.text_en,
+            text_es=r.text_es,
+            unit=r.unit,
+            price=r.price,
+            cap_quantity=r.cap,
+            cap_amount=cents(r.price * r.cap),
+        )
+        for r in found
+    )

@@ -61,9 +61,27 @@ def _titles(record: Record) -> set[str]:
 
 
 def told(said: Mapping[str, Any]) -> str:
-    """A sentence of a record in plain English."""
-    words = [(name, f"{v['ft']:g} ft" if isinstance(v, dict) and "ft" in v else v) for name, v in said["words"]]
-    return str(Say(said["text"], tuple(words)))
+    """A sentence of a record in plain English.
+
+    >>> told({"text": "{n} in the yard", "words": [["n", {"ft": 12.5}]]})
+    '12.5 ft in the yard'
+    """
+    return str(Say(said["text"], tuple((name, _word(value)) for name, value in said["words"])))
+
+
+def _word(value: Any) -> Any:
+    if isinstance(value, list):
+        return ", ".join(str(_word(part)) for part in value)
+    match value:
+        case {"text": _, "words": _}:
+            return told(value)
+        case {"ft": ft}:
+            return f"{ft:g} ft"
+        case {"amount": amount}:
+            return f"${amount}"
+        case {"days": days}:
+            return f"{days} days"
+    return value
 
 
 def _findings(old: Record, new: Record) -> Iterator[Change]:

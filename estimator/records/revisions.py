@@ -55,3 +55,14 @@ def named(folder: Path, asked: str) -> Revision:
             return revision
     instead = f"There are {', '.join(r.name for r in held)}." if held else "Write the first one with `estimator quote`."
     raise CannotGoOn(NO_REVISION(Place(file=str(folder)), asked=asked, instead=instead))
+
+
+def pair(folder: Path, old: str, new: str) -> tuple[Revision, Revision]:
+    """Two revisions to compare: those named, else the newest and the one before it. Errors: CannotGoOn."""
+    held = revisions(folder)
+    if not old and len(held) < 2:
+        instead = "One revision is not enough to compare." if held else "Write the first one with `estimator quote`."
+        raise CannotGoOn(NO_REVISION(Place(file=str(folder)), asked="to compare", instead=instead))
+    last = named(folder, new) if new else held[-1] if held else named(folder, "r1")
+    first = named(folder, old) if old else held[max(0, held.index(last) - 1)]
+    return first, last

@@ -65,3 +65,13 @@ def drawable(text: str, stream: TextIO) -> str:
         clean = clean.translate(PLAINER)
         clean = clean.encode("ascii", errors="replace").decode("ascii") if encoding == "ascii" else clean
     return clean
+
+
+def answer(plain_answer: object, as_json: bool, rows: Iterable[Row | str]) -> None:
+    """The answer of a command on stdout: rows for people, or the same as JSON."""
+    if as_json:
+        from estimator.records.plain import dumped, plain
+
+        sys.stdout.write(dumped(plain(plain_answer)).decode())
+    else:
+        show(rows)

@@ -14,7 +14,8 @@ from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 
 LABEL_WIDTH = 8
-DEPTH_ROWS = 6
+MOST_ROWS = 8
+STEPS_FT: tuple[float, ...] = (0.5, 1, 2, 5, 10, 25, 100)
 SURFACES: dict[str, str] = {
     "slab": "=",
     "drive": "=",
@@ -111,21 +112,19 @@ def _depth(profile: Profile, scale: Scale) -> list[str]:
     known = [d for d in depths if d is not None]
     if not known:
         return [_labelled("depth ?", _pipe_row(profile, scale))]
-    step = max(max(known) / (DEPTH_ROWS - 0.5), 0.5)
-    grid = [[" "] * scale.columns for _ in range(DEPTH_ROWS)]
+    step = next((step for step in STEPS_FT if max(known) / step <= MOST_ROWS), max(known) / MOST_ROWS)
+    grid = [[" "] * scale.columns for _ in range(round(max(known) / step) + 1)]
     for beam in profile.beams:
         _draw_beam(grid, scale, beam.stretch, beam.bottom_below_slab_ft, step)
     for column, letter in enumerate(_pipe_row(profile, scale)):
         depth = depths[column]
-        if depth is not None and letter != " ":
-            grid[min(DEPTH_ROWS - 1, int(depth / step))][column] = letter
-    while len(grid) > 1 and not any(letter != " " for letter in grid[-1]):
-        grid.pop()
-    return [_labelled(f"{number((row + 0.5) * step)} ft", letters_drawn) for row, letters_drawn in enumerate(grid)]
+        if depth is not None:
+            grid[round(depth / step)][column] = letter
+    return [_labelled(f"{number(row * step)} ft", drawn) for row, drawn in enumerate(grid) if row]
 
 
 def _draw_beam(grid: list[list[str]], scale: Scale, stretch: Stretch, bottom_ft: float, step: float) -> None:
-    for row in range(min(len(grid), round(bottom_ft / step))):
+    for row in range(1, min(len(grid), round(bottom_ft / step) + 1)):
         for column in range(scale.column(stretch.from_ft), scale.column(stretch.to_ft) + 1):
             grid[row][column] = BEAM
 

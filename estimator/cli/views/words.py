@@ -74,7 +74,9 @@ def mark(seen: Mark) -> str:
     return ", ".join(part for part in parts if part)
 
 
-def sentence(said: Say | str) -> str:
-    """A sentence of the program in plain English, with a capital and lengths in feet."""
-    text = str(said).strip()
+def sentence(said: Say | str, language: str = "en_US") -> str:
+    """A sentence of the program in the reader's language, with a capital."""
+    from estimator.wording.say import say
+
+    text = (said if isinstance(said, str) else say(said, language)).strip()
     return text[:1].upper() + text[1:]

@@ -1,0 +1,38 @@
+"""The options that several commands share, each said once."""
+
+from datetime import date
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+JobFile = Annotated[Path, typer.Argument(metavar="JOB", help="The job file, such as larkspur/job.toml.")]
+TablesFrom = Annotated[
+    Path | None,
+    typer.Option(
+        "--tables",
+        metavar="FOLDER",
+        help="Price tables: a folder of CSV files or one workbook. Else ESTIMATOR_TABLES, else the invented demo prices.",
+    ),
+]
+SetKeys = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--set", metavar="KEY=VALUE", help="What if: house.soil=rock, settings.margin_own=0.35. Nothing is saved."
+    ),
+]
+Language = Annotated[str, typer.Option("--language", metavar="CODE", help="en_US or es_US.")]
+AsJson = Annotated[bool, typer.Option("--json", help="The same answer as JSON, for other programs.")]
+
+
+def _day(text: str) -> date:
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        raise typer.BadParameter(f"{text} is no day; write it as 2026-11-18.") from None
+
+
+OnDay = Annotated[
+    date | None,
+    typer.Option("--on", parser=_day, metavar="YYYY-MM-DD", help="The day; else the day in the job file."),
+]

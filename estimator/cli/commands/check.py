@@ -1,0 +1,23 @@
+"""`estimator check`: the notes in, their problems, a drawing of each line and the questions for a return visit out."""
+
+from estimator.cli.arguments import AsJson, JobFile, Language, SetKeys, TablesFrom
+from estimator.cli.guard import DONE, TO_MEND
+
+
+def command(
+    job: JobFile,
+    tables: TablesFrom = None,
+    changes: SetKeys = None,
+    language: Language = "en_US",
+    as_json: AsJson = False,
+) -> int:
+    from estimator.cli.views import check
+    from estimator.cli.views.problems import tell
+    from estimator.cli.views.screen import answer, width
+    from estimator.cli.way import look
+
+    looked = look(job, tables, changes)
+    drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
+    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": looked.problems}, as_json, drawn)
+    tell(looked.problems)
+    return TO_MEND if looked.errors else DONE

@@ -1,0 +1,29 @@
+"""`estimator explain`: a line of the quote in, the way it came about out."""
+
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import AsJson, JobFile, Language, OnDay, SetKeys, TablesFrom
+
+Item = Annotated[
+    str, typer.Argument(metavar="ITEM", help="A line's id on the quote: option letter and number, such as A3.")
+]
+
+
+def command(
+    job: JobFile,
+    item: Item,
+    tables: TablesFrom = None,
+    changes: SetKeys = None,
+    on: OnDay = None,
+    language: Language = "en_US",
+    as_json: AsJson = False,
+) -> None:
+    from estimator.cli.views import explain
+    from estimator.cli.views.screen import answer, width
+    from estimator.cli.way import priced
+
+    run = priced(job, tables, changes, on)
+    option, line = explain.find(run.quote, item)
+    answer({"line": line, "option": option}, as_json, explain.rows(run.quote, item, width(), language))

@@ -1,0 +1,38 @@
+"""`estimator quote`: the notes in, a revision folder with the papers out; or an older one again, or an acceptance."""
+
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import JobFile, OnDay, TablesFrom
+
+Again = Annotated[
+    str, typer.Option("--again", metavar="rN", help="Make the files of an issued revision again, from its record.")
+]
+Accepted = Annotated[
+    str, typer.Option("--accepted", metavar="LETTER", help="Note that this option was accepted, --on its day.")
+]
+Languages = Annotated[
+    list[str] | None,
+    typer.Option("--language", metavar="CODE", help="en_US or es_US; twice for both. Else as the job file says."),
+]
+
+
+def command(
+    job: JobFile,
+    tables: TablesFrom = None,
+    on: OnDay = None,
+    again: Again = "",
+    accepted: Accepted = "",
+    language: Languages = None,
+) -> None:
+    from estimator.cli import issuing
+    from estimator.cli.clock import today
+    from estimator.cli.views.screen import show
+
+    if again:
+        show(issuing.again(job, again))
+    elif accepted:
+        show(issuing.accept(job, accepted, on or today()))
+    else:
+        show(issuing.told(issuing.written(job, tables, on, issuing.languages_of(language))[1]))

@@ -1,0 +1,100 @@
+"""What `estimator quote` can do, one function each: write a revision, make one again, note an acceptance, verify a file."""
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from estimator.cli.problems import UNKNOWN_LANGUAGE
+from estimator.cli.views.screen import Row
+from estimator.cli.way import Priced, priced
+from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.names import revisions_folder
+
+if TYPE_CHECKING:
+    from estimator.records.issue import Issued, Made
+    from estimator.records.record import Inputs
+
+
+def written(
+    job_file: Path, tables: Path | None, on: date | None, languages: tuple[str, ...]
+) -> "tuple[Priced, Issued]":
+    """The next revision on the disk, or the newest one when it says the same."""
+    from estimator.records.issue import Made, issue
+    from estimator.records.record import Inputs
+
+    run = priced(job_file, tables, None, on)
+    wanted = languages or run.quote.job.languages
+    inputs = Inputs(job_file=job_file.name, texts=run.texts, tables=run.tables, day=run.quote.day, languages=wanted)
+
+    def make(number: int) -> Made:
+        return _made(run.quote, number, wanted)
+
+    return run, issue(revisions_folder(job_file), run.quote, inputs, make)
+
+
+def _made(quote: Quote, number: int, languages: tuple[str, ...]) -> "Made":
+    from estimator.records.bundle import papers
+    from estimator.records.issue import Made
+
+    numbered = replace(quote, revision=number)
+    return Made(numbered, papers(numbered, languages))
+
+
+def again(job_file: Path, asked: str) -> list[Row]:
+    """The files of an issued revision, made from its record alone, beside it."""
+    from estimator.cli.views.problems import tell
+    from estimator.records.again import again as made_again
+    from estimator.records.revisions import named
+
+    revision = named(revisions_folder(job_file), asked)
+    made = made_again(revision, _remade)
+    tell(made.problems)
+    same = [] if made.problems else [Row("They are the same, byte for byte, as those that were issued.")]
+    return [Row(f"{revision.name} made again from its record:"), *listed(made.files), *same]
+
+
+def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
+    from estimator.fieldnotes import read_job
+    from estimator.pipeline import run
+
+    reading = read_job(job_file)
+    if reading.job is None:
+        raise CannotGoOn(*reading.problems)
+    result = run(reading.job, inputs.tables, inputs.day)
+    if result.quote is None:
+        raise CannotGoOn(*result.problems)
+    return _made(result.quote, number, inputs.languages)
+
+
+def accept(job_file: Path, letter: str, on: date) -> list[Row]:
+    """The note that an option of the newest revision was accepted."""
+    from estimator.records.accepted import accept as note
+    from estimator.records.revisions import named, newest
+
+    folder = revisions_folder(job_file)
+    revision = newest(folder) or named(folder, "r1")
+    kept = note(folder, revision, letter, on)
+    return [Row(f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, ${kept.total}.")]
+
+
+def languages_of(codes: list[str] | None) -> tuple[str, ...]:
+    """The languages asked for. Errors: CannotGoOn for one without texts."""
+    from estimator.wording.say import LANGUAGES
+
+    for code in codes or ():
+        if code not in LANGUAGES:
+            raise CannotGoOn(UNKNOWN_LANGUAGE(Place(), language=code))
+    return tuple(dict.fromkeys(codes or ()))
+
+
+def listed(files: "tuple[Path, ...]") -> list[Row]:
+    return [Row(f"  {path}") for path in files]
+
+
+def told(issued: "Issued") -> list[Row]:
+    """What was written, or that nothing had to be."""
+    if not issued.new:
+        return [Row(f"Nothing changed since r{issued.number}; nothing was written."), *listed(issued.files)]
+    return [Row(f"r{issued.number} is written:", "head"), *listed(issued.files)]

@@ -1,0 +1,41 @@
+"""What can be wrong with words typed on the command line, each declared once."""
+
+from estimator.model.problem import Kind, Level
+
+BAD_CHANGE = Kind(
+    "cli/set",
+    Level.ERROR,
+    "--set {change} says nothing to change.",
+    'Write KEY=VALUE, such as --set soil=rock or --set house.slab_thickness="6 in".',
+    "--set takes a key of the job file and its value.",
+)
+NOTHING_TO_CHANGE = Kind(
+    "cli/set-broken-file",
+    Level.ERROR,
+    "this file is broken TOML, so nothing in it can be changed for a what-if: {said}.",
+    "Mend it first; `estimator check` says where.",
+    "--set needs a job file that can be read.",
+)
+NO_ITEM = Kind(
+    "cli/no-item",
+    Level.ERROR,
+    "no line of the quote is called {item}.",
+    "The lines are {items}.",
+    "explain takes a line's id: the option's letter and the line's number.",
+)
+FOLDER_NOT_EMPTY = Kind(
+    "cli/folder-not-empty",
+    Level.ERROR,
+    "the folder is there already and holds something.",
+    "Give the name of a new folder: estimator demo another-name",
+    "The demo writes into a new folder only, so that nothing of yours is touched.",
+)
+UNKNOWN_LANGUAGE = Kind(
+    "cli/language",
+    Level.ERROR,
+    "there are no texts in {language}.",
+    "Write en_US for English or es_US for Spanish.",
+    "The papers come in these two languages.",
+)
+
+PROBLEMS: tuple[Kind, ...] = (BAD_CHANGE, NOTHING_TO_CHANGE, NO_ITEM, FOLDER_NOT_EMPTY, UNKNOWN_LANGUAGE)

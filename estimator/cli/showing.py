@@ -1,0 +1,45 @@
+"""The demo's files in a new folder, and the words around what it shows."""
+
+from collections.abc import Sequence
+from importlib.resources import files
+from pathlib import Path
+
+from estimator import demo
+from estimator.cli.problems import FOLDER_NOT_EMPTY
+from estimator.cli.views.screen import Row
+from estimator.cli.views.table import indented
+from estimator.model.problem import CannotGoOn, Place
+
+LOOK_AT: tuple[tuple[str, str], ...] = (
+    ("Drain quote", "what the homeowner gets: open its first sheet, on a phone too"),
+    ("Presupuesto", "the same in Spanish"),
+    ("Office", "every hour, price cell and rule behind each figure"),
+    ("Crew", "what the crew works from, without money"),
+    ("Record", "all that this revision was made from"),
+)
+
+
+def laid_out(folder: Path) -> Path:
+    """Writes the demo's notes into a new folder and gives the job file. Errors: CannotGoOn where something is in the way."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise CannotGoOn(FOLDER_NOT_EMPTY(Place(file=str(folder))))
+    folder.mkdir(parents=True, exist_ok=True)
+    for name in demo.FILES:
+        (folder / name).write_bytes(files(demo).joinpath(name).read_bytes())
+    return folder / demo.FILES[0]
+
+
+def opening(job: Path) -> list[Row]:
+    return [Row(f"Notes of a made-up house are in {job.parent}; every name and price is invented.", "head"), Row("")]
+
+
+def closing(job: Path, written: Sequence[Path], columns: int) -> list[Row]:
+    """The files by what they are for, and what to try next."""
+    out = [Row(""), Row("Written", "head")]
+    for path in written:
+        about = next((text for start, text in LOOK_AT if path.name.startswith(start)), "")
+        out += [Row(f"  {path}"), *([Row(f"      {about}", "dim")] if about else [])]
+    tries = (f"estimator check {job}", f"estimator options {job} --why", f"estimator explain {job} A1")
+    out += [Row(""), Row("Look at", "head"), *(Row(f"  {text}") for text in tries)]
+    hint = f"Then change a line of {job.parent / 'main.txt'} and run `estimator quote {job}`: it writes r2 and leaves r1 alone."
+    return [*out, *(Row(text) for text in indented(hint, columns))]

@@ -1,0 +1,94 @@
+"""A job file and tables in, the whole way run on them out; what is wrong stops it with every problem at once."""
+
+import os
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date
+from pathlib import Path
+
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Verdict
+from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn, Level, Problem
+from estimator.tables.tables import Tables
+
+TABLES_VARIABLE = "ESTIMATOR_TABLES"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Looked:
+    """A job as far as it could be read: without one, `job` is None and the problems say why."""
+
+    job: Job | None
+    tables: Tables | None
+    problems: tuple[Problem, ...]
+    diagnosis: Diagnosis | None = None
+    texts: Mapping[str, str] = field(default_factory=dict)
+
+    @property
+    def errors(self) -> tuple[Problem, ...]:
+        return tuple(p for p in self.problems if p.level is Level.ERROR)
+
+
+def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()) -> Looked:
+    """The notes read and judged, priced or not. Errors: none; all problems are in what comes back."""
+    from estimator.cli.what_if import changed
+    from estimator.diagnosis import diagnose
+    from estimator.fieldnotes import read_job
+
+    with changed(job_file, changes or ()) as file:
+        reading = read_job(file)
+        texts = read_texts(file.parent, reading.files)
+    if reading.job is None:
+        return Looked(job=None, tables=None, problems=reading.problems)
+    priced_with, table_problems = tables_for(reading.job.day, tables)
+    problems = (*reading.problems, *(p for p in table_problems if p.level is Level.ERROR))
+    if priced_with is None:
+        return Looked(job=reading.job, tables=None, problems=problems)
+    diagnosis = diagnose(reading.job, priced_with)
+    return Looked(job=reading.job, tables=priced_with, problems=problems, diagnosis=diagnosis, texts=texts)
+
+
+def read_texts(folder: Path, names: Iterable[str]) -> dict[str, str]:
+    """The job file and its logs as text, for the record; bytes that are no text are kept as they are."""
+    return {name: (folder / name).read_bytes().decode("utf-8", "surrogateescape") for name in names}
+
+
+def tables_for(day: date, asked: Path | None) -> tuple[Tables | None, tuple[Problem, ...]]:
+    """The tables named on the command line, else in ESTIMATOR_TABLES, else the demo's invented ones."""
+    from estimator.tables import demo_folder, read_tables
+
+    reading = read_tables(asked or Path(os.environ.get(TABLES_VARIABLE) or demo_folder()), day)
+    return reading.tables, reading.problems
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Priced:
+    """A job run the whole way; `as_filed` is the quote without the changes where something was changed for a what-if."""
+
+    quote: Quote
+    tables: Tables
+    verdicts: tuple[Verdict, ...]
+    texts: Mapping[str, str]
+    as_filed: Quote | None = None
+
+
+def priced(job_file: Path, tables: Path | None, changes: Sequence[str] | None = None, on: date | None = None) -> Priced:
+    """From notes to a quote. Errors: CannotGoOn with every problem that stops the price."""
+    run = _run(job_file, tables, changes, on)
+    return run if not changes else replace(run, as_filed=_run(job_file, tables, None, on).quote)
+
+
+def _run(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None) -> Priced:
+    from estimator.cli.views.problems import tell
+    from estimator.pipeline import run
+
+    looked = look(job_file, tables, changes)
+    if looked.job is None or looked.tables is None or looked.errors:
+        raise CannotGoOn(*looked.problems)
+    day = on or looked.job.day
+    result = run(looked.job, looked.tables.on(day), day)
+    if result.quote is None:
+        raise CannotGoOn(*looked.problems, *result.problems)
+    tell(result.problems)
+    return Priced(quote=result.quote, tables=looked.tables.on(day), verdicts=result.offers.verdicts, texts=looked.texts)

@@ -95,6 +95,17 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Overruled:
+    """A number the owner set against the program's, as the office reads it: ours, mine, why."""
+
+    what: str  # "quantity of tunnel", "hours of tunnel dig", "price"
+    ours: Decimal
+    mine: Decimal
+    unit: str
+    reason: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Price:
     """A scope's price: hours, crew days, cost lines, the steps up to the total, and the lines that add up to it."""
 
@@ -112,6 +123,7 @@ class Price:
     margin: Decimal = Decimal(0)  # share of the price left over cost, 0.40
     lifts: tuple[Say, ...] = ()  # minimum charges that came into force
     warnings: tuple[Say, ...] = ()
+    overruled: tuple[Overruled, ...] = ()  # what the owner set by hand; the margin above is the one after it
 
     @property
     def days(self) -> Decimal:

@@ -1,26 +1,28 @@
 """The build-up, steps 1 to 8 in their order: takeoffs of a scope in, its Price out."""
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from estimator.model.job import Allowance, Discount, Override
 from estimator.model.money import up_to
-from estimator.model.price import CostLine, CrewDays, LineItem, Price, TaskHours
+from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price, TaskHours
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import follow_crews
 from estimator.pricing.crew_days import crew_days, labor_lines
 from estimator.pricing.crews import crews_of
+from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
 from estimator.pricing.equipment import equipment_lines, machines_without_crew
 from estimator.pricing.hours import task_hours
 from estimator.pricing.house_rules import house_rules
-from estimator.pricing.lines import PASSED_ON, lines_of
-from estimator.pricing.markup import class_prices, class_rows, contingency_percent
+from estimator.pricing.lines import lines_of
+from estimator.pricing.markup import class_rows
 from estimator.pricing.materials import material_lines
-from estimator.pricing.minimum import lifts
+from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import Part, items_of, parts_of
-from estimator.pricing.shares import Laid, by_class, laid_on
-from estimator.pricing.spread_on import Owner
+from estimator.pricing.sale import Sale, sale_of
+from estimator.pricing.shares import Laid, laid_on
 from estimator.pricing.steps import build_up
 from estimator.pricing.subs import sub_lines
 from estimator.pricing.tax import charged_tax, not_answered
@@ -39,6 +41,31 @@ class Cost:
     warnings: tuple[Say, ...] = ()
 
 
+def price_scope(
+    takeoffs: Sequence[Takeoff],
+    tables: Tables,
+    place: PlaceRow | None,
+    *,
+    allowances: Sequence[Allowance] = (),
+    discounts: Sequence[Discount] = (),
+    overrides: Sequence[Override] = (),
+) -> Price:
+    """What a scope costs and is sold for: the scope first, its lines second.
+
+    `takeoffs` are those of its repairs and the one of the job (method "job"). `overrides` are the owner's for this option:
+    quantities change before hours, hours before days, the price last. A discount comes off after rounding.
+    Errors: CannotGoOn with every row that is missing or would cost nothing; a discount below the floor margin.
+    """
+    takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
+    parts = parts_of(takeoffs, tables)
+    tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides)
+    cost = cost_of(parts, tasks, tables, place)
+    fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
+    sale = sale_of(takeoffs, cost.lines, cost.laid, fixed, tables)
+    price = _priced(takeoffs, cost, sale, fixed, tables, place, discounts, overrides)
+    return replace(price, overruled=(*by_quantity, *by_hours, *price.overruled))
+
+
 def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Cost:
     """Steps 2 to 5 on hours already known."""
     rules = house_rules(tables)
@@ -54,69 +81,50 @@ def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, p
     return Cost(tuple(tasks), crews, lines, laid_on(lines), machines_without_crew(parts, tables, there))
 
 
-def price_scope(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> Price:
-    """What a scope costs and is sold for.
-
-    `takeoffs` are those of its repairs and the one of the job (method "job"). The scope is priced first, its lines second.
-    Errors: CannotGoOn with every row that is missing or would cost nothing.
-    """
-    parts = parts_of(takeoffs, tables)
-    tasks = task_hours(parts, tables, house_rules(tables).factor_cap)
-    return sold_price(takeoffs, cost_of(parts, tasks, tables, place), tables, place)
-
-
-def sold_price(
-    takeoffs: Sequence[Takeoff], cost: Cost, tables: Tables, place: PlaceRow | None, fixed: Sequence[LineItem] = ()
+def _priced(
+    takeoffs: Sequence[Takeoff],
+    cost: Cost,
+    sale: Sale,
+    fixed: Sequence[LineItem],
+    tables: Tables,
+    place: PlaceRow | None,
+    discounts: Sequence[Discount],
+    overrides: Sequence[Override],
 ) -> Price:
-    """Steps 6 to 8 on a cost. `fixed` are lines whose amount stands already, such as allowances."""
     rules = house_rules(tables)
-    costs = by_class(cost.lines)
-    rows = class_rows(tuple(costs), tables)
-    contingency = contingency_percent(takeoffs, tables)
-    prices = class_prices(costs, rows, contingency)
-    shares = {owner: _priced(cells, costs, prices) for owner, cells in cost.laid.items()}
-    lifted, said = _lifted(shares, takeoffs, tables)
-    before = (
-        sum(prices.values(), Decimal(0)) + sum(lifted.values(), Decimal(0)) + sum((f.amount for f in fixed), Decimal(0))
-    )
-    work = up_to(before, rules.price_step)
-    lines = lines_of(
-        [s for t in takeoffs for s in items_of(t, tables)],
-        {owner: sum(cells.values(), Decimal(0)) + lifted.get(owner, Decimal(0)) for owner, cells in shares.items()},
-        cost.laid,
-        fixed,
-        work,
-        rules.unit_price_step,
-    )
-    tax, tax_text = charged_tax(cost.lines, prices, costs, work, place)
-    spent = sum((c.amount for c in cost.lines), Decimal(0)) + sum((f.cost_share for f in fixed), Decimal(0))
+    wanted, why = wanted_price(overrides)
+    work = up_to(sale.before, rules.price_step)
+    said = () if wanted is None else (Overruled(what="price", ours=work, mine=wanted, unit="", reason=why),)
+    work = work if wanted is None else wanted
+    sold = [s for t in takeoffs for s in items_of(t, tables)]
+    lines = lines_of(sold, sale.shown(work), cost.laid, fixed, work, rules.unit_price_step)
+    off = discount_lines(discounts, len(lines))
+    net = work + sum((line.amount for line in off), Decimal(0))
+    guard_floor(net, sale.spent, floor_price(sale.costs, sale.rows), discounts, overrides)
+    tax, tax_text = charged_tax(cost.lines, sale.prices, sale.costs, net, place)
     return Price(
         tasks=cost.tasks,
         crews=cost.crews,
         costs=cost.lines,
-        steps=build_up(cost.lines, costs, rows, contingency, prices, lifted, fixed, before, work, tax),
-        lines=lines,
-        direct=costs.get("own", Decimal(0)),
-        contingency_percent=contingency,
-        before_rounding=before,
-        total=work + tax,
+        steps=build_up(cost.lines, sale, work, net, tax),
+        lines=(*lines, *off),
+        direct=sale.costs.get("own", Decimal(0)),
+        contingency_percent=sale.contingency,
+        before_rounding=sale.before,
+        total=net + tax,
         tax=tax,
         tax_text=tax_text,
-        margin=((work - spent) / work).quantize(Decimal("0.0001")),
-        lifts=said,
+        margin=margin(net, sale.spent),
+        lifts=sale.lifts,
         warnings=(*cost.warnings, *not_answered(place)),
+        overruled=said,
     )
 
 
-def _priced(
-    cells: Mapping[str, Decimal], costs: Mapping[str, Decimal], prices: Mapping[str, Decimal]
-) -> dict[str, Decimal]:
-    """A work item's share of each class's price, in proportion to its share of the cost."""
-    return {name: prices[name] * amount / costs[name] if costs[name] else Decimal(0) for name, amount in cells.items()}
+def margin(price: Decimal, spent: Decimal) -> Decimal:
+    """The share of the price left over cost, to a hundredth of a percent; 0 for a price of nothing.
 
-
-def _lifted(
-    shares: Mapping[Owner, Mapping[str, Decimal]], takeoffs: Iterable[Takeoff], tables: Tables
-) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
-    work = {o: sum((a for c, a in cells.items() if c != PASSED_ON), Decimal(0)) for o, cells in shares.items()}
-    return lifts(work, {t.repair.id: t.repair.method for t in takeoffs}, tables)
+    >>> margin(Decimal(250000), Decimal(200000))
+    Decimal('0.2000')
+    """
+    return ((price - spent) / price).quantize(Decimal("0.0001")) if price > 0 else Decimal(0)

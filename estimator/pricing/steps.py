@@ -1,12 +1,12 @@
 """The build-up as the office reads it: sums of the steps in, a list of text, formula and amount out."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from decimal import Decimal
 
 from estimator.model.money import cents
-from estimator.model.price import CostLine, LineItem, Step
+from estimator.model.price import CostLine, Step
+from estimator.pricing.sale import Sale
 from estimator.pricing.shown import plain
-from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import PriceClass
 
 PARTS = ("labor", "equipment", "material", "small parts", "tax", "sub", "fee")
@@ -17,31 +17,21 @@ def _step(text: str, formula: str, amount: Decimal) -> Step:
     return Step(text=text, formula=formula, amount=amount)
 
 
-def build_up(
-    lines: Sequence[CostLine],
-    costs: Mapping[str, Decimal],
-    rows: Mapping[str, PriceClass],
-    contingency: Decimal,
-    prices: Mapping[str, Decimal],
-    lifted: Mapping[Owner, Decimal],
-    fixed: Sequence[LineItem],
-    before: Decimal,
-    work: Decimal,
-    tax: Decimal,
-) -> tuple[Step, ...]:
-    """From the cost lines to the total; a step that adds nothing is left out, the total never."""
+def build_up(lines: Sequence[CostLine], sale: Sale, work: Decimal, net: Decimal, tax: Decimal) -> tuple[Step, ...]:
+    """From the cost lines to the total; a step that adds nothing is left out, the total never.
+
+    `work` is the price rounded up or set by the owner, `net` what is left after discounts.
+    """
     steps = [_part(part, lines) for part in PARTS]
-    for name, cost in costs.items():
-        steps += _class(name, cost, rows[name], contingency, prices[name])
-    steps.append(_step("least charge of the method", "added on its items in proportion", sum(lifted.values(), ZERO)))
-    steps.append(_step("allowances", "as they stand", sum((f.amount for f in fixed), ZERO)))
-    shown = [step for step in steps if step.amount]
-    shown.append(_step("before rounding", "own work + subs + passed on + lifts + allowances", before))
-    shown.append(_step("rounded up", "to the firm's price step", work))
-    if tax:
-        shown.append(_step("sales tax charged", "", tax))
-    shown.append(_step("total", "what the homeowner pays", work + tax))
-    return tuple(shown)
+    for name, cost in sale.costs.items():
+        steps += _class(name, cost, sale.rows[name], sale.contingency, sale.prices[name])
+    steps.append(_step("least charge of the method", "added on its items in proportion", sale.lift))
+    steps.append(_step("allowances", "as they stand", sale.fixed))
+    steps.append(_step("before rounding", "own work + subs + passed on + lifts + allowances", sale.before))
+    steps.append(_step("price", "rounded up to the firm's step, or as the owner set it", work))
+    steps.append(_step("discounts", "off after rounding", net - work))
+    steps.append(_step("sales tax charged", "to the homeowner, by the place's kind", tax))
+    return (*(step for step in steps if step.amount), _step("total", "what the homeowner pays", net + tax))
 
 
 def _part(part: str, lines: Sequence[CostLine]) -> Step:

@@ -152,7 +152,7 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
         "put back", "tunnel", "tunnel_ft", "ft", "lump",
         [
             ("labor", "tunnel backfill", "", 1, ""),
-            ("equipment", "slurry-pump", "engineer_letters", 1, ""),
+            ("equipment", "slurry-pump", "pits", 1, ""),
             ("material", "slurry", "slurry_cy", 1, ""),
             ("sub", "load", "loads", 1, ""),
         ],

@@ -1,0 +1,65 @@
+"""Discounts and allowances in; lines of their own, with the floor margin guarded, out."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
+
+from estimator.model.job import Allowance, Discount, Override
+from estimator.model.money import cents
+from estimator.model.price import LineItem
+from estimator.model.problem import Place
+from estimator.pricing.problems import BELOW_FLOOR, stop
+from estimator.tables.rows import PriceClass
+
+FLOOR_RULE = "floor-margin"
+"""The name under which an owner lets a price go below the floor: [[override]] rule = "floor-margin"."""
+
+
+def allowance_lines(allowances: Iterable[Allowance], row: PriceClass | None) -> tuple[LineItem, ...]:
+    """A line each, at the amount written, adjusted later to what it turns out to cost. Its cost is the amount less its margin."""
+    margin = row.margin_percent if row else Decimal(0)
+    return tuple(_line("allowance", a.text, a.amount, cents(a.amount * (1 - margin / 100))) for a in allowances)
+
+
+def discount_lines(discounts: Iterable[Discount], after: int) -> tuple[LineItem, ...]:
+    """A line each, below nothing, after the other lines: never hidden in a unit price."""
+    return tuple(_line("discount", d.reason, -d.amount, Decimal(0), str(after + n)) for n, d in enumerate(discounts, 1))
+
+
+def _line(item: str, text: str, amount: Decimal, cost: Decimal, line_id: str = "") -> LineItem:
+    return LineItem(
+        id=line_id,
+        work_item=item,
+        work_class="put back" if item == "allowance" else "",
+        repair="",
+        text_en=text,
+        text_es=text,
+        size=1.0,
+        size_unit="",
+        billed="lump",
+        quantity=Decimal(1),
+        unit="",
+        unit_price=cents(amount),
+        amount=cents(amount),
+        price_class=item,
+        cost_share=cost,
+    )
+
+
+def floor_price(costs: Mapping[str, Decimal], rows: Mapping[str, PriceClass]) -> Decimal:
+    """The least the scope may be sold for: each class at its floor margin, to the cent."""
+    return sum((cents(c / (1 - rows[n].floor_margin_percent / 100)) for n, c in costs.items()), Decimal(0))
+
+
+def guard_floor(
+    price: Decimal, spent: Decimal, floor: Decimal, discounts: Sequence[Discount], overrides: Iterable[Override]
+) -> None:
+    """Errors: CannotGoOn when a discount takes the price below the floor and the owner did not overrule it with a reason."""
+    allowed = any(o.rule == FLOOR_RULE and o.reason for o in overrides)
+    if discounts and price < floor and not allowed:
+        what = ", ".join(f"“{d.reason}”" for d in discounts)
+        margin, least = (_percent(1 - spent / p) if p > 0 else Decimal(-100) for p in (price, floor))
+        stop([BELOW_FLOOR(Place(cell="[[discount]]"), what=what, margin=margin, floor=least)])
+
+
+def _percent(share: Decimal) -> Decimal:
+    return (share * 100).quantize(Decimal("0.1"))

@@ -1,0 +1,106 @@
+"""The owner's own numbers in; takeoffs and hours with them, and a record of ours, mine and why, out."""
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from estimator.model.job import Override
+from estimator.model.money import exact
+from estimator.model.price import Overruled, TaskHours
+from estimator.model.problem import Place
+from estimator.model.work import Quantity, Takeoff
+from estimator.pricing.problems import BAD_OVERRIDE, stop
+from estimator.tables.tables import Tables
+
+NUMBER = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(.*)")
+
+
+def with_quantities(
+    takeoffs: Sequence[Takeoff], overrides: Iterable[Override], tables: Tables
+) -> tuple[tuple[Takeoff, ...], tuple[Overruled, ...]]:
+    """Set a quantity, by its name or by its work item. All quantities of that item in the same unit change alike.
+
+    So a tunnel of 31 ft in place of 29 has each of its feet longer by 31/29, near the pit and far from it.
+    Errors: CannotGoOn for an item this option does not have, or a quantity without a number.
+    """
+    changed, said = tuple(takeoffs), []
+    for override in overrides:
+        if override.quantity:
+            changed, note = _set_quantity(changed, override, tables)
+            said.append(note)
+    return changed, tuple(said)
+
+
+def _set_quantity(
+    takeoffs: tuple[Takeoff, ...], override: Override, tables: Tables
+) -> tuple[tuple[Takeoff, ...], Overruled]:
+    name = _quantity_name(override.item, tables)
+    hit = [t for t in takeoffs if t.value(name) > 0 and override.line in ("", t.repair.line)]
+    ours = sum(t.value(name) for t in hit)
+    number = NUMBER.fullmatch(override.quantity)
+    if not hit or number is None:
+        _refuse(override, sorted({q.name for t in takeoffs for q in t.quantities if q.value > 0}))
+    mine = float(number.group(1)) if number else 0.0
+    alike = {name} | {r.quantity for r in tables.recipes if r.work_item == override.item and r.quantity}
+    made = tuple(_scaled(t, name, alike, mine / ours) if t in hit else t for t in takeoffs)
+    unit = number.group(2) if number else ""
+    what = f"quantity of {override.item}"
+    return made, Overruled(what=what, ours=exact(round(ours, 3)), mine=exact(mine), unit=unit, reason=override.reason)
+
+
+def _quantity_name(item: str, tables: Tables) -> str:
+    return next((w.quantity for w in tables.work_items if w.item == item), item)
+
+
+def _scaled(takeoff: Takeoff, name: str, alike: set[str], ratio: float) -> Takeoff:
+    lead = takeoff.quantity(name)
+    unit = lead.unit if lead else ""
+    changed = tuple(_times(q, ratio) if q.name in alike and q.unit == unit else q for q in takeoff.quantities)
+    return replace(takeoff, quantities=changed)
+
+
+def _times(quantity: Quantity, ratio: float) -> Quantity:
+    return replace(quantity, value=quantity.value * ratio, formula=f"set by hand: × {ratio:g} of {quantity.value:g}")
+
+
+def with_hours(
+    tasks: Sequence[TaskHours], overrides: Iterable[Override]
+) -> tuple[tuple[TaskHours, ...], tuple[Overruled, ...]]:
+    """Set the hours of a task or of a work item; each of its tasks keeps its share. Errors: CannotGoOn when there is none."""
+    changed, said = tuple(tasks), []
+    for override in overrides:
+        if override.hours is not None:
+            changed, note = _set_hours(changed, override, override.hours)
+            said.append(note)
+    return changed, tuple(said)
+
+
+def _set_hours(
+    tasks: tuple[TaskHours, ...], override: Override, mine: float
+) -> tuple[tuple[TaskHours, ...], Overruled]:
+    hit = [t for t in tasks if override.item in (t.task, t.work_item)]
+    ours = sum(t.hours for t in hit)
+    if ours <= 0:
+        _refuse(override, sorted({name for t in tasks for name in (t.task, t.work_item)}))
+    made = tuple(replace(t, hours=t.hours * mine / ours) if t in hit else t for t in tasks)
+    what = f"hours of {override.item}"
+    return made, Overruled(what=what, ours=exact(round(ours, 2)), mine=exact(mine), unit="h", reason=override.reason)
+
+
+def wanted_price(overrides: Iterable[Override]) -> tuple[Decimal | None, str]:
+    """The price the owner wants for the option and why; the last one written counts."""
+    prices = [(o.price, o.reason) for o in overrides if o.price is not None]
+    return prices[-1] if prices else (None, "")
+
+
+def moved(before: Iterable[Overruled], now: Iterable[Overruled]) -> tuple[Overruled, ...]:
+    """Overrides whose own number has changed since: the finding under them moved, so they want another look."""
+    was = {o.what: o.ours for o in before}
+    return tuple(o for o in now if o.what in was and was[o.what] != o.ours)
+
+
+def _refuse(override: Override, known: Sequence[str]) -> None:
+    place = Place(cell="[[override]]")
+    named = override.item or override.quantity or "nothing"
+    stop([BAD_OVERRIDE(place, reason=override.reason, item=named, known=", ".join(known) or "none")])

@@ -1,0 +1,80 @@
+"""Steps 6 and 7: cost lines in; what each class and each work item is sold for before rounding, out."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.model.price import CostLine, LineItem
+from estimator.model.say import Say
+from estimator.model.work import Takeoff
+from estimator.pricing.lines import PASSED_ON
+from estimator.pricing.markup import class_prices, class_rows, contingency_percent
+from estimator.pricing.minimum import lifts
+from estimator.pricing.shares import Laid, by_class
+from estimator.pricing.spread_on import Owner
+from estimator.tables.rows import PriceClass
+from estimator.tables.tables import Tables
+
+ZERO = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sale:
+    """Costs and prices by class, prices by work item, and what they sum to before rounding."""
+
+    costs: Mapping[str, Decimal]
+    prices: Mapping[str, Decimal]
+    rows: Mapping[str, PriceClass]
+    contingency: Decimal
+    work: Mapping[Owner, Decimal]  # without what is passed on, lifts included
+    passed: Mapping[Owner, Decimal]
+    lift: Decimal
+    lifts: tuple[Say, ...]
+    fixed: Decimal  # allowances
+    before: Decimal
+    spent: Decimal
+
+    def shown(self, total: Decimal) -> dict[Owner, Decimal]:
+        """Prices by work item that lead to this total: as they are, or all of the firm's own scaled where the owner set it.
+
+        What rounding adds is left to the line that takes the rest, so nothing is scaled for less than a tenth.
+        """
+        own = self.before - self.fixed - sum(self.passed.values(), ZERO)
+        far = own > 0 and abs(total - self.before) * 10 > own
+        scale = (own + total - self.before) / own if far or total < self.before else Decimal(1)
+        return {o: self.work.get(o, ZERO) * scale + self.passed.get(o, ZERO) for o in {**self.work, **self.passed}}
+
+
+def sale_of(
+    takeoffs: Sequence[Takeoff], lines: Sequence[CostLine], laid: Laid, fixed: Sequence[LineItem], tables: Tables
+) -> Sale:
+    """Own work × (1 + contingency) ÷ (1 − margin), subs ÷ (1 − margin), passed on as is; then the methods' least charges."""
+    costs = by_class(lines)
+    rows = class_rows(tuple(costs), tables)
+    contingency = contingency_percent(takeoffs, tables)
+    prices = class_prices(costs, rows, contingency)
+    work = {owner: _share(cells, costs, prices, passed_on=False) for owner, cells in laid.items()}
+    lifted, said = lifts(work, {t.repair.id: t.repair.method for t in takeoffs}, tables)
+    lift = sum(lifted.values(), ZERO)
+    standing = sum((f.amount for f in fixed), ZERO)
+    return Sale(
+        costs=costs,
+        prices=prices,
+        rows=rows,
+        contingency=contingency,
+        work={owner: price + lifted.get(owner, ZERO) for owner, price in work.items()},
+        passed={owner: _share(cells, costs, prices, passed_on=True) for owner, cells in laid.items()},
+        lift=lift,
+        lifts=said,
+        fixed=standing,
+        before=sum(prices.values(), ZERO) + lift + standing,
+        spent=sum((line.amount for line in lines), ZERO) + sum((f.cost_share for f in fixed), ZERO),
+    )
+
+
+def _share(
+    cells: Mapping[str, Decimal], costs: Mapping[str, Decimal], prices: Mapping[str, Decimal], passed_on: bool
+) -> Decimal:
+    """A work item's share of each class's price, in proportion to its share of the cost."""
+    wanted = {name: amount for name, amount in cells.items() if (name == PASSED_ON) == passed_on and costs[name]}
+    return sum((prices[name] * amount / costs[name] for name, amount in wanted.items()), ZERO)

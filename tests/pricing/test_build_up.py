@@ -1,0 +1,237 @@
+"""The order of the build-up, held by properties and at its edges."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from estimator.model.money import cents
+from estimator.model.problem import CannotGoOn
+from estimator.model.work import JOB, Takeoff
+from estimator.pricing.build import price_scope
+from estimator.pricing.crew_days import days_needed
+from estimator.pricing.examples import rules
+from estimator.pricing.markup import margin_of_markup, markup_of_margin, sell
+from estimator.pricing.rough import rough_cost, smooth_price
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+
+D = Decimal
+MakeTakeoff = Callable[..., Takeoff]
+feet = st.floats(0.1, 120).map(lambda x: round(x, 3))
+
+
+@given(
+    dug=feet,
+    pipe=feet,
+    sod=st.integers(0, 400),
+    loads=st.integers(0, 9),
+    tunnel=feet,
+    step=st.sampled_from(["1", "25"]),
+)
+@settings(max_examples=60, deadline=None)
+def test_lines_sum_to_the_total_and_every_line_is_unit_price_times_quantity(
+    dug: float, pipe: float, sod: int, loads: int, tunnel: float, step: str,
+    make_takeoff: MakeTakeoff, make_tables: Callable[..., Tables], place: PlaceRow, job_takeoff: Takeoff,
+) -> None:  # fmt: skip
+    yard = make_takeoff(
+        "yard spot",
+        dig_bcy=dug,
+        potholes=1,
+        pipe_trench_ft=pipe,
+        pipe_buy_ft=pipe,
+        backfill_ccy=dug,
+        sod_sf=sod,
+        loads=loads,
+    )
+    under = make_takeoff("tunnel", tunnel_ft=tunnel, tunnel_ft_to_20=tunnel, pit_bcy=2, pits=1)
+    price = price_scope((yard, under, job_takeoff), make_tables(settings={"round_price_to": step}), place)
+    assert sum(line.amount for line in price.lines) == price.total
+    assert all(line.amount == cents(line.unit_price * line.quantity) > 0 for line in price.lines)
+    assert sum(line.cost_share for line in price.lines) == sum(c.amount for c in price.costs)
+    assert price.before_rounding <= price.total < price.before_rounding + D(step)
+
+
+@given(hours=st.floats(0.01, 400), more=st.floats(0, 50))
+@settings(max_examples=200, deadline=None)
+def test_more_hours_never_take_fewer_days(hours: float, more: float) -> None:
+    assert days_needed(hours, 1, rules()) <= days_needed(hours + more, 1, rules())
+
+
+@given(dug=feet, more=feet)
+@settings(max_examples=40, deadline=None)
+def test_more_earth_never_costs_less_before_minimum_and_rounding(
+    dug: float, more: float, make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow
+) -> None:
+    def dig(cy: float) -> tuple[Takeoff, ...]:
+        return (make_takeoff("yard spot", dig_bcy=cy, potholes=1), make_takeoff(JOB, jobs=1))
+
+    assert price_scope(dig(dug), tables, place).direct <= price_scope(dig(dug + more), tables, place).direct
+    assert smooth_price(dig(dug), tables, place) < smooth_price(dig(dug + more), tables, place)
+
+
+@pytest.mark.parametrize(
+    ("work", "days"),
+    [(3.25, "0.5"), (3.251, "1.0"), (7.25, "1.0"), (7.251, "1.5"), (52.25, "7.5"), (52.251, "8.0"), (0.0, "0")],
+)
+def test_a_half_day_ends_at_its_hours_plus_the_tolerance(work: float, days: str) -> None:
+    assert days_needed(work, 1, rules()) == D(days)
+
+
+def test_margin_is_a_share_of_the_price_and_markup_of_the_cost() -> None:
+    # construction cost texts: cost 200,000 marked up 25 % sells for 250,000, a gross profit of 20 %
+    assert sell(D(200000), margin_of_markup(D(25))) == D("250000.00")
+    # 30 % markup is 23.08 % margin; 20, 25, 30, 40, 50 % margin are 25, 33.3, 42.9, 66.7, 100 % markup [computed]
+    assert round(margin_of_markup(D(30)), 2) == D("23.08")
+    assert [round(markup_of_margin(D(m)), 1) for m in (20, 25, 30, 40, 50)] == [
+        D(x) for x in ("25", "33.3", "42.9", "66.7", "100")
+    ]
+    assert sell(D(100), D(40)) != D(140)
+
+
+def test_a_quarter_of_the_price_is_more_than_thirty_percent_on_the_cost() -> None:
+    assert sell(D(100), D(25)) == D("133.33")
+    assert sell(D(100), D(25)) > D(130)
+
+
+def test_the_highest_contingency_counts_and_unknowns_add_to_it(
+    maple: tuple[Takeoff, ...], pecan: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    both = (maple[0], pecan[0], maple[1])
+    assert price_scope(both, tables, place).contingency_percent == 10
+    unlocated = replace(maple[0], facts=maple[0].facts | {"depth_unlocated"})
+    assert price_scope((unlocated, *both[1:]), tables, place).contingency_percent == 15
+
+
+def test_a_minimum_lifts_a_small_job_and_says_so(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    small = make_takeoff("yard spot", sod_sf=10)
+    price = price_scope((small, job_takeoff), tables, place)
+    assert price.before_rounding == D("2650.00")  # 2,500 and the permit, which is passed on
+    assert "least charge is 2500" in str(price.lifts[0])
+    sod = next(line for line in price.lines if line.work_item == "sod")
+    assert sod.amount > 600  # the lift goes on the method's own items
+
+
+def test_equipment_follows_whole_days_of_its_crew(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    under = make_takeoff("tunnel", tunnel_ft=18, tunnel_ft_to_20=18)  # 29.7 h + 5 of set-up: 4½ days
+    price = price_scope((under, job_takeoff), tables, place)
+    kit = next(c for c in price.costs if c.ref == "tunnel-kit")
+    assert (price.crews[0].days, kit.quantity) == (D("4.5"), D(5))
+    longer = make_takeoff("tunnel", tunnel_ft=20, tunnel_ft_to_20=20)  # 33 h + 5: 5 days
+    price = price_scope((longer, job_takeoff), tables, place)
+    kit = next(c for c in price.costs if c.ref == "tunnel-kit")
+    assert (price.crews[0].days, kit.quantity) == (D("5.0"), D(5))
+
+
+def test_a_machine_whose_crew_stays_away_is_charged_a_day_and_named(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    no_hours = {
+        **tables.rows,
+        "recipes": tuple(r for r in tables.rows["recipes"] if getattr(r, "ref", "") != "tunnel dig"),
+    }
+    under = make_takeoff("tunnel", tunnel_ft=9, pit_bcy=0)
+    recipes = tuple(r for r in no_hours["recipes"] if getattr(r, "ref", "") != "tunnel backfill")
+    price = price_scope(
+        (under, job_takeoff), replace(tables, rows={**no_hours, "recipes": recipes + _slurry(tables)}), place
+    )
+    assert next(c for c in price.costs if c.ref == "tunnel-kit").amount == 60
+    assert "crew B, which has no hours here" in str(price.warnings[0])
+
+
+def _slurry(tables: Tables) -> tuple[object, ...]:
+    row = next(r for r in tables.recipes if r.ref == "slurry")
+    return (replace(row, quantity="tunnel_ft"),)
+
+
+def test_packs_are_rounded_once_over_the_scope(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    spots = [make_takeoff("yard spot", repair=f"spot {n}", pipe_trench_ft=3, pipe_buy_ft=3) for n in range(3)]
+    price = price_scope((*spots, job_takeoff), tables, place)
+    assert next(c for c in price.costs if c.ref == "pvc-4").quantity == 10  # 9 ft + 10 % = 9.9 ft: one stick, not three
+
+
+def test_what_is_marked_once_is_paid_once(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    recipes = tuple(replace(r, once=True) if r.ref == "engineer" else r for r in tables.recipes)
+    once = replace(tables, rows={**tables.rows, "recipes": recipes})
+    two = [
+        make_takeoff("tunnel", repair=f"tunnel {n}", tunnel_ft=5, tunnel_ft_to_20=5, pits=1, engineer_letters=1)
+        for n in (1, 2)
+    ]
+    letters = [
+        next(c for c in price_scope((*two, job_takeoff), t, place).costs if c.ref == "engineer") for t in (tables, once)
+    ]
+    assert [line.quantity for line in letters] == [2, 1]
+    assert rough_cost(two[0], once, place).shared == (("engineer", 60000),)
+
+
+def test_a_crew_that_works_inside_sets_up_longer_and_at_night_costs_more(
+    maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    inside = replace(maple[0], facts=maple[0].facts | {"inside_work", "night_work"})
+    crews = {c.crew: c for c in price_scope((inside, maple[1]), tables, place).crews}
+    assert crews["D"].setup_hours == 1.3
+    assert crews["D"].rate == D("102.96")  # 68.64 × 1.5 [computed]
+
+
+def test_factors_multiply_up_to_the_cap(
+    make_takeoff: MakeTakeoff, make_tables: Callable[..., Tables], place: PlaceRow
+) -> None:
+    takeoff = make_takeoff("tunnel", ("tunnel",), branches_tunnel=2)
+    for cap, factor in (("3", 1.5), ("1.2", 1.2)):
+        price = price_scope((takeoff, make_takeoff(JOB, jobs=1)), make_tables(settings={"factor_cap": cap}), place)
+        task = next(t for t in price.tasks if t.task == "branch")
+        assert (task.factor, task.hours, task.factors) == (factor, 2 * factor, ("tunnel",))
+
+
+def test_a_row_that_is_missing_stops_the_price_and_all_are_named(
+    maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    lost = {**tables.rows, "production": tuple(p for p in tables.rows["production"] if getattr(p, "task", "") != "sod")}
+    lost["materials"] = tuple(m for m in tables.rows["materials"] if getattr(m, "item", "") != "sand")
+    with pytest.raises(CannotGoOn) as stopped:
+        price_scope(maple, replace(tables, rows=lost), place)
+    assert [p.code for p in stopped.value.problems] == ["pricing/unknown-row"] * 2
+    assert "sand" in stopped.value.problems[0].wrong
+
+
+def test_a_work_item_without_a_recipe_stops_the_price(
+    maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    bare = {**tables.rows, "recipes": tuple(r for r in tables.rows["recipes"] if getattr(r, "work_item", "") != "sod")}
+    with pytest.raises(CannotGoOn) as stopped:
+        price_scope(maple, replace(tables, rows=bare), place)
+    assert [p.code for p in stopped.value.problems] == ["pricing/no-cost"]
+
+
+def test_the_rough_cost_is_below_the_real_price_and_near_the_smooth_one(
+    pecan: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    rough = sum(
+        rough_cost(t, tables, place).cents + sum(c for _, c in rough_cost(t, tables, place).shared) for t in pecan
+    )
+    smooth = smooth_price(pecan, tables, place)
+    assert smooth < 16525
+    assert rough / 100 == pytest.approx(smooth, rel=0.03)  # only the job's own contingency differs
+
+
+def test_the_smooth_price_of_a_tunnel_by_hand(make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow) -> None:
+    under = make_takeoff("tunnel", tunnel_ft=10, tunnel_ft_to_20=10)
+    # 10 × (1.15 + 0.50) h × 8/7 × 79.20 + kit 16.5/7 × 60, × 1.10 ÷ 0.60 [computed]
+    assert smooth_price((under,), tables, place) == pytest.approx((16.5 * 8 / 7 * 79.20 + 16.5 / 7 * 60) * 1.1 / 0.6)
+
+
+def test_pricing_leaves_its_input_alone_and_says_the_same_twice(
+    maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    assert price_scope(maple, tables, place) == price_scope(maple, tables, place)

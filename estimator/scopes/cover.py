@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from estimator.model.work import Candidate
 
 Bits = int
-IMPOSSIBLE = -1
+IMPOSSIBLE = None
 
 
 def ones(bits: Bits) -> Iterator[int]:
@@ -36,12 +36,19 @@ class Cover:
     ValueError for a cost or charge below zero or for two candidates of one id.
     """
 
-    def __init__(self, needs: Iterable[str], candidates: Sequence[Candidate], shared_costs: Mapping[str, int]) -> None:
+    def __init__(
+        self,
+        needs: Iterable[str],
+        candidates: Sequence[Candidate],
+        shared_costs: Mapping[str, int],
+        may_be_negative: bool = False,
+    ) -> None:
         wanted = set(needs)
         self.candidates = sorted((c for c in candidates if c.answers & wanted), key=lambda c: c.id)
         if len({c.id for c in candidates}) < len(candidates):
             raise ValueError("two candidates have the same id")
-        if min((*(c.cost for c in candidates), *shared_costs.values(), 0)) < 0:
+        self._only_adds = not may_be_negative
+        if self._only_adds and min((*(c.cost for c in candidates), *shared_costs.values(), 0)) < 0:
             raise ValueError("a cost or a shared charge is below zero")
         self.unreachable = tuple(sorted(wanted - {n for c in self.candidates for n in c.answers}))
         self.needs = self._in_order_of_place(wanted - set(self.unreachable))
@@ -49,7 +56,7 @@ class Cover:
         self.groups = self._groups()
         self._share_charges()
         self._touched: dict[Bits, tuple[Bits, Bits]] = {}
-        self._least: dict[tuple[Bits, Bits, Bits], int] = {}
+        self._least: dict[tuple[Bits, Bits, Bits], int | None] = {}
 
     def _in_order_of_place(self, needs: set[str]) -> tuple[str, ...]:
         """Needs along each line, by the middle of the shortest candidate: neighbours stand together (speed only)."""
@@ -128,7 +135,7 @@ class Cover:
     def users_of(self, key: int) -> Bits:
         return sum(1 << i for i, uses in enumerate(self.uses) if uses >> key & 1)
 
-    def least(self, needs: Bits, paid: Bits, banned: Bits) -> int:
+    def least(self, needs: Bits, paid: Bits, banned: Bits) -> int | None:
         """The least whole number that answers these needs of one group, keys in `paid` free; IMPOSSIBLE when nothing does.
 
         Exact but for charges across groups, of which the group bears its share.
@@ -152,27 +159,27 @@ class Cover:
             keys |= self.uses[c]
         return helpful, keys
 
-    def _least_by_first_need(self, needs: Bits, paid: Bits, banned: Bits) -> int:
-        best = IMPOSSIBLE
+    def _least_by_first_need(self, needs: Bits, paid: Bits, banned: Bits) -> int | None:
+        best: int | None = IMPOSSIBLE
         first = (needs & -needs).bit_length() - 1
         for c in self.answered_by[first]:
             if banned >> c & 1:
                 continue
             number = self.weights[c]
             number += sum(charge for key, charge in self._bound_uses[c] if not key & paid)
-            if best != IMPOSSIBLE and number >= best:
+            if best is not None and self._only_adds and number >= best:
                 continue
             rest = self.least(needs & ~self.answers[c], paid | self.uses[c], banned | self.clashes[c])
-            if rest != IMPOSSIBLE and (best == IMPOSSIBLE or number + rest < best):
+            if rest is not None and (best is None or number + rest < best):
                 best = number + rest
         return best
 
-    def bound(self, needs: Bits, paid: Bits, banned: Bits) -> int:
+    def bound(self, needs: Bits, paid: Bits, banned: Bits) -> int | None:
         """No set that answers these needs adds less than this; IMPOSSIBLE when none does."""
         total = 0
         for group in self.groups:
             part = self.least(needs & group, paid, banned)
-            if part == IMPOSSIBLE:
+            if part is None:
                 return IMPOSSIBLE
             total += part
         return total

@@ -5,11 +5,11 @@ length on one line. A set from which something could be taken away is never give
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from heapq import heappop, heappush
 
 from estimator.model.work import Candidate
-from estimator.scopes.cover import IMPOSSIBLE, Bits, Cover, ones
+from estimator.scopes.cover import Bits, Cover, ones
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +70,17 @@ def in_order(
     return _in_order(Cover(needs, candidates, shared_costs or {}))
 
 
+def least_by(
+    needs: Iterable[str],
+    candidates: Sequence[Candidate],
+    shared_costs: Mapping[str, int],
+    weights: Mapping[str, int],
+) -> Answer | None:
+    """The set with the least sum of other weights, by id of the candidate, which may be below zero; None when there is none."""
+    weighed = [replace(c, cost=weights[c.id]) for c in candidates]
+    return next(_in_order(Cover(needs, weighed, shared_costs, may_be_negative=True)), None)
+
+
 def _in_order(cover: Cover) -> Iterator[Answer]:
     """Best first: the node that may hold the cheapest set is opened next, so sets come out in order."""
     queue: list[tuple[int, int, _Node]] = []
@@ -78,7 +89,7 @@ def _in_order(cover: Cover) -> Iterator[Answer]:
     def push(node: _Node) -> None:
         nonlocal pushed
         more = cover.bound(node.left, node.paid, node.banned)
-        if more != IMPOSSIBLE:
+        if more is not None:
             pushed += 1
             heappush(queue, (node.spent + more, pushed, node))
 

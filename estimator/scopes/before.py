@@ -1,0 +1,77 @@
+"""A repair that must have another first in; the repair with the dig that comes before it, one for each way of digging, out."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from estimator.model.judgement import Effect, Need
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch, joined
+from estimator.model.work import Repair
+from estimator.scopes.extent import sound_pipe
+from estimator.scopes.ground import Ground, runs_under
+from estimator.scopes.judge import Judge, counts
+
+DIGS: tuple[tuple[Ground, str, str], ...] = (
+    ("outside", "yard spot", ""),
+    ("floor", "slab spot", ""),
+    ("floor", "tunnel", "exit"),
+    ("crawl", "crawl replace", ""),
+)
+"""Ways to put one place right before the pipe is lined or burst: the ground, the method, how it gets in."""
+
+LONGEST: dict[str, str] = {"yard spot": "yard_spot_max_ft", "slab spot": "slab_spot_max_ft"}
+DIG_FACTS = frozenset({"dig_first", "dig_at_branch"})
+"""What a rule adds to its answer `requires first` when the thing that comes first is a dig."""
+
+
+def with_what_comes_first(repair: Repair, needs: tuple[Need, ...], judge: Judge) -> Iterator[Repair]:
+    """The repair as it is when no dig comes first; else once for each way of digging that the rules allow.
+
+    Where no way of digging is allowed, or the dig alone would put everything right, nothing comes out.
+    """
+    places = _places(repair)
+    if not places:
+        yield repair
+        return
+    for ground, method, entry in DIGS:
+        digs = tuple(_dig(method, entry, ground, place, repair, needs, judge) for place in places)
+        dug = {need for d in digs if d for need in d.answers}
+        if all(digs) and not dug.issuperset(repair.answers):
+            first = tuple(d for d in digs if d)
+            answers = tuple(n.id for n in needs if n.id in {*repair.answers, *(a for d in first for a in d.answers)})
+            leaves = tuple(left for left in repair.leaves if left not in answers)
+            yield replace(repair, id=f"{repair.id}, after {method}", first=first, answers=answers, leaves=leaves)
+
+
+def _places(repair: Repair) -> tuple[Stretch, ...]:
+    """Where the rules want a dig before this repair; cleaning and filming first are part of lining itself."""
+    asked = [v for v in repair.verdicts if counts(v, Effect.REQUIRES_FIRST) and v.facts & DIG_FACTS]
+    return joined(v.stretch for v in asked)
+
+
+def _dig(
+    method: str, entry: str, ground: Ground, place: Stretch, repair: Repair, needs: tuple[Need, ...], judge: Judge
+) -> Repair | None:
+    """The dig at one place, cut back to sound pipe; None when this way cannot be used there."""
+    profile = Profile(judge.job.line(repair.line))
+    runs = [run for run in runs_under(profile, ground, place) if run.covers(place)]
+    here = tuple(n for n in needs if n.stretch.touches(place))
+    if not runs:
+        return None
+    stretch = sound_pipe(place, here, profile, judge.tables, runs[0]).stretch
+    if method in LONGEST and stretch.length_ft > judge.tables.number(LONGEST[method]):
+        return None
+    verdicts = judge.verdicts(method, repair.line, stretch, here)
+    if any(counts(v, Effect.BLOCKS) for v in verdicts):
+        return None
+    answers = tuple(n.id for n in here if stretch.covers(n.stretch) and judge.fixes(method, n))
+    return Repair(
+        id=f"{repair.line}: {method} first, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft",
+        method=method,
+        line=repair.line,
+        stretch=stretch,
+        answers=answers,
+        entry=entry,
+        facts=frozenset(fact for v in verdicts if not v.overruled for fact in v.facts),
+        verdicts=verdicts,
+    )

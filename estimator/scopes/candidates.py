@@ -1,0 +1,147 @@
+"""A job and its needs in; every repair the rules allow out, and the rules that forbid the others."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.scopes.before import DIG_FACTS, with_what_comes_first
+from estimator.scopes.judge import Judge, May, counts
+from estimator.scopes.rules import may as all_rules
+from estimator.scopes.ways import MERGE_GAPS, WAYS, Place, Shape, Shaper
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class Offers:
+    """Repairs that may be offered, and the verdicts that block the others (one a rule, a method and a stretch)."""
+
+    repairs: tuple[Repair, ...]
+    verdicts: tuple[Verdict, ...] = ()
+
+
+def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules) -> Offers:
+    """For each line and each run of neighbouring needs, every way of repair over the stretch it would really take."""
+    judge = Judge(job, tables, may)
+    offered: dict[str, Repair] = {}
+    blocked: dict[Verdict, None] = {}
+    for line in job.lines:
+        needs = tuple(sorted((n for n in diagnosis.needs if n.line == line.name), key=lambda n: (n.stretch, n.id)))
+        for method, shape in _shapes(job, line.name, needs, judge):
+            for found in _judged(method, shape, line.name, needs, judge):
+                if isinstance(found, Repair):
+                    offered.setdefault(found.id, found)
+                else:
+                    blocked.setdefault(found)
+    return Offers(tuple(offered.values()), (*blocked, *judge.does_not_fix))
+
+
+def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[tuple[str, Shape]]:
+    profile = Profile(job.line(line))
+    for method, shaper in WAYS:
+        seen: set[tuple[Stretch, str, str]] = set()
+        fixed = tuple(n for n in needs if judge.fixes(method, n))
+        for group in neighbours(fixed):
+            place = Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes)
+            for shape in shaper(_merged(place, fixed, method, shaper)):
+                key = (shape.extent.stretch, shape.entry, shape.reroute)
+                if key not in seen:
+                    seen.add(key)
+                    yield method, shape
+
+
+def neighbours(needs: tuple[Need, ...]) -> Iterator[tuple[Need, ...]]:
+    """Every run of needs that follow one another, the short ones first.
+
+    >>> ["".join(run) for run in neighbours(("a", "b", "c"))]
+    ['a', 'b', 'c', 'ab', 'bc', 'abc']
+    """
+    for length in range(1, len(needs) + 1):
+        for start in range(len(needs) - length + 1):
+            yield needs[start : start + length]
+
+
+def _merged(place: Place, needs: tuple[Need, ...], method: str, shaper: Shaper) -> Place:
+    """Take in each neighbour whose own padded stretch lies nearer than the merge gap of this way."""
+    if method not in MERGE_GAPS:
+        return place
+    gap = place.tables.number(MERGE_GAPS[method])
+    grown = True
+    while grown:
+        mine = [s.extent.stretch for s in shaper(place)]
+        near = [n for n in needs if n not in place.needs and _near(n, mine, place, shaper, gap)]
+        grown = bool(near)
+        group = tuple(n for n in needs if n in place.needs or n in near)
+        place = replace(place, needs=group)
+    return place
+
+
+def _near(need: Need, mine: list[Stretch], place: Place, shaper: Shaper, gap_ft: float) -> bool:
+    theirs = [s.extent.stretch for s in shaper(replace(place, needs=(need,)))]
+    return any(a.gap_ft(b) < gap_ft for a in mine for b in theirs)
+
+
+def _new_fall(job: Job, profile: Profile, needs: tuple[Need, ...], tables: Tables) -> float | None:
+    """The least fall of new pipe here, ft per ft: the place's number for this bore; None when the place is unknown."""
+    try:
+        place = tables.place(job.house.jurisdiction)
+    except KeyError:
+        return None
+    small = profile.bore_in(needs[0].stretch.middle_ft).value <= 2.5
+    inches = place.slope_small_in_per_ft if small else place.slope_mid_in_per_ft
+    return None if inches is None else inches / 12
+
+
+def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[Repair | Verdict]:
+    """The repair, or one repair for each way of doing first what must come first; or the verdicts that forbid it."""
+    stretch = shape.extent.stretch
+    inside = tuple(n for n in needs if stretch.covers(n.stretch))
+    touched = tuple(n for n in needs if stretch.touches(n.stretch))
+    if any(_ends_inside(stretch, n.stretch) for n in touched):
+        return
+    verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched, shape.reroute)
+    forbidden = [v for v in verdicts if counts(v, Effect.BLOCKS)]
+    if forbidden:
+        yield from forbidden
+        return
+    answers = tuple(n.id for n in inside if judge.fixes(method, n))
+    if not answers:
+        return
+    repair = Repair(
+        id=name_of(method, line, stretch, shape.entry, shape.reroute),
+        method=method,
+        line=line,
+        stretch=stretch,
+        answers=answers,
+        leaves=tuple(n.id for n in touched if n.id not in answers),
+        entry=shape.entry,
+        reroute=shape.reroute,
+        facts=facts_in(verdicts),
+        verdicts=verdicts,
+        because=shape.extent.because,
+    )
+    with_first = tuple(with_what_comes_first(repair, needs, judge))
+    yield from with_first or (v for v in verdicts if counts(v, Effect.REQUIRES_FIRST) and v.facts & DIG_FACTS)
+
+
+def _ends_inside(stretch: Stretch, need: Stretch) -> bool:
+    """An end in the middle of another bad place is no sound end; the longer candidate takes that place in."""
+    return any(need.from_ft < end < need.to_ft for end in (stretch.from_ft, stretch.to_ft))
+
+
+def name_of(method: str, line: str, stretch: Stretch, entry: str = "", reroute: str = "") -> str:
+    """The id of a repair: its line, its way, where.
+
+    >>> name_of("tunnel", "main", Stretch(-2.0, 27.0), "exit")
+    'main: tunnel by exit, -2 to 27 ft'
+    """
+    by = f" by {entry}" if entry else f" {reroute}" if reroute else ""
+    return f"{line}: {method}{by}, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft"
+
+
+def facts_in(verdicts: Iterable[Verdict]) -> frozenset[str]:
+    """The yes/no facts the rules add, for the takeoff and the recipes."""
+    return frozenset(fact for v in verdicts if not v.overruled for fact in v.facts)

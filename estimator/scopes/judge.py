@@ -1,0 +1,79 @@
+"""What the rules say of a way of repair over a stretch, asked once each; and which needs it puts right."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from estimator.model.job import Job
+from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch
+from estimator.scopes.ground import runs_under
+from estimator.scopes.rules import StretchFacts, facts_of
+from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE
+from estimator.tables.tables import Tables
+
+May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
+"""A method and the facts of a stretch in, the verdicts of all rules out: `scopes.rules.verdicts.may`."""
+
+
+class Judge:
+    """The rules on one job. Answers are remembered: the same question is asked of many candidates."""
+
+    def __init__(self, job: Job, tables: Tables, may: May) -> None:
+        self.job, self.tables, self._may = job, tables, may
+        self._said: dict[tuple[str, str, Stretch, tuple[str, ...], str], tuple[Verdict, ...]] = {}
+        self._fixed: dict[tuple[str, str], bool] = {}
+        self.does_not_fix: dict[Verdict, None] = {}  # why a way is no answer to a need, in the order found
+
+    def verdicts(
+        self, method: str, line: str, stretch: Stretch, needs: tuple[Need, ...], reroute: str = ""
+    ) -> tuple[Verdict, ...]:
+        """Every rule's answer on this method over this stretch."""
+        asked = (method, line, stretch, tuple(n.id for n in needs), reroute)
+        if asked not in self._said:
+            facts = facts_of(self.job, self.job.line(line), stretch, needs, self.tables, reroute)
+            self._said[asked] = self._may(method, facts, self.tables)
+        return self._said[asked]
+
+    def part_judged(self, method: str, line: str, stretch: Stretch) -> Stretch:
+        """What the rules are asked about: of a tunnel or a strip through the floor, the part under the floor.
+
+        What lies outside the slab edge is open in the pit.
+        """
+        if method not in ("tunnel", "break-through"):
+            return stretch
+        runs = runs_under(Profile(self.job.line(line)), "floor", stretch)
+        return runs[0].common(stretch) or stretch if len(runs) == 1 else stretch
+
+    def fixes(self, method: str, need: Need) -> bool:
+        """Whether the method puts this need right, looking at nothing but the need and its own findings."""
+        if (method, need.id) not in self._fixed:
+            self._fixed[method, need.id] = self._fixes(method, need)
+        return self._fixed[method, need.id]
+
+    def _fixes(self, method: str, need: Need) -> bool:
+        if method == "clean" and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
+            return False  # nothing to clean out; or an opening that roots came in by and that must be closed
+        if method in ("isolation test", "look and see"):
+            return finds_out(method, need)
+        facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables)
+        said = self._may(method, replace(facts, findings=need.findings), self.tables)
+        against = [v for v in said if counts(v, Effect.DOES_NOT_FIX)]
+        self.does_not_fix |= dict.fromkeys(against)
+        return not against
+
+
+def counts(verdict: Verdict, *effects: Effect) -> bool:
+    """The verdict has one of these effects and nobody overruled it."""
+    return verdict.effect in effects and not verdict.overruled
+
+
+def finds_out(method: str, need: Need) -> bool:
+    """A test or a look is the answer where something is only suspected: there is nothing sure to repair yet.
+
+    A leak known only from a water test is looked for section by section; what the camera could not pass is opened.
+    """
+    if need.grade == "seen":
+        return False
+    kinds = ("leak",) if method == "isolation test" else ("blocked", "collapse")
+    return any(kind in kinds for kind in need.kinds)

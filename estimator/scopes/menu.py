@@ -1,0 +1,127 @@
+"""Needs, candidates and functions that price and measure a set in, the menu out: sets none of which beats another."""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from estimator.model.work import Candidate
+from estimator.scopes.real import PriceOf, best_real
+from estimator.scopes.search import Answer, cheapest, in_order, least_by
+
+MOST_METHOD_SETS = 256
+"""So many sets of allowed methods are tried at most."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dish:
+    """One set on the menu: its real price in cents and what the homeowner lives with. Less is better in all four."""
+
+    answer: Answer
+    price: int
+    days_without_drains: float
+    floor_sf: float
+    old_pipe_left_ft: float
+    bound: int | None = None  # by how many cents it could be beaten; None: it is the cheapest of its kind, not of all
+
+    @property
+    def measures(self) -> tuple[float, float, float, float]:
+        return (self.price, self.days_without_drains, self.floor_sf, self.old_pipe_left_ft)
+
+    def beats(self, other: "Dish") -> bool:
+        """No worse in all four and better in one."""
+        pairs = list(zip(self.measures, other.measures, strict=True))
+        return all(a <= b for a, b in pairs) and any(a < b for a, b in pairs)
+
+
+Measures = tuple[float, float, float]
+"""Days without drains, floor opened in sq ft, old pipe left in ft."""
+MeasuresOf = Callable[[Answer], Measures]
+PartOf = Callable[[Candidate], Measures]
+"""What one candidate adds: days its line is out, floor it opens, and (below zero) old pipe it takes away."""
+
+
+def menu(
+    needs: Sequence[str],
+    candidates: Sequence[Candidate],
+    shared_costs: Mapping[str, int],
+    price_of: PriceOf,
+    measures_of: MeasuresOf,
+    part_of: PartOf,
+    slack: int = 0,
+) -> tuple[Dish, ...]:
+    """The sets worth showing, the cheapest by real price first.
+
+    On it: the best by real price (with its bound); the cheapest by sum for every set of allowed methods; and the sets
+    best at days without drains, at floor opened and at old pipe left, the sum breaking ties. A dish is dropped when
+    another beats it, or is like it in all four and comes first. Not promised: every set that nothing beats.
+    """
+    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack)
+    if best is None:
+        return ()
+    answers = {best.answer: None}
+    answers |= dict.fromkeys(cheapest_of_methods(needs, candidates, shared_costs))
+    answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
+    dishes = [_dish(answer, price_of, measures_of) for answer in answers]
+    dishes[0] = replace(dishes[0], bound=best.bound)
+    return _not_beaten(dishes)
+
+
+def _dish(answer: Answer, price_of: PriceOf, measures_of: MeasuresOf) -> Dish:
+    days, floor, old = measures_of(answer)
+    return Dish(answer=answer, price=price_of(answer), days_without_drains=days, floor_sf=floor, old_pipe_left_ft=old)
+
+
+def cheapest_of_methods(
+    needs: Sequence[str], candidates: Sequence[Candidate], shared_costs: Mapping[str, int]
+) -> Iterator[Answer]:
+    """The cheapest set by sum for every set of allowed methods, each answer once; at most 256 sets of methods are solved.
+
+    Forbidding a method that the answer does not use changes nothing, so only used ones are forbidden in turn; the
+    answers of all other sets of methods are among these.
+    """
+    waiting: list[frozenset[str]] = [frozenset()]
+    seen = set(waiting)
+    given: set[Answer] = set()
+    solved = 0
+    wanted = set(needs) - set(cheapest(needs, candidates, shared_costs).unreachable)
+    while waiting and solved < MOST_METHOD_SETS:
+        forbidden = waiting.pop(0)
+        solved += 1
+        found = cheapest(wanted, [c for c in candidates if c.method not in forbidden], shared_costs)
+        if found.answer is None or found.unreachable:
+            continue
+        if found.answer not in given:
+            given.add(found.answer)
+            yield found.answer
+        for method in sorted({c.method for c in found.answer.chosen}):
+            fewer = forbidden | {method}
+            if fewer not in seen:
+                seen.add(fewer)
+                waiting.append(fewer)
+
+
+def best_at(
+    needs: Sequence[str], candidates: Sequence[Candidate], shared_costs: Mapping[str, int], part_of: PartOf
+) -> Iterator[Answer]:
+    """The set with the least sum of each of the three measures, the sum of cents breaking ties.
+
+    Days are summed along each line, so the set with the fewest also has the fewest on its slowest line.
+    """
+    by_id = {c.id: c for c in candidates}
+    whole = sum(c.cost for c in candidates) + sum(shared_costs.values()) + 1
+    parts = {c.id: part_of(c) for c in candidates}
+    for which in range(3):
+        weights = {c.id: round(100 * parts[c.id][which]) * whole + c.cost for c in candidates}
+        found = least_by(needs, candidates, shared_costs, weights)
+        if found is not None:
+            chosen = tuple(by_id[c.id] for c in found.chosen)
+            charges = {key for c in chosen for key in c.shared}
+            yield Answer(chosen, sum(c.cost for c in chosen) + sum(shared_costs[key] for key in charges))
+
+
+def _not_beaten(dishes: list[Dish]) -> tuple[Dish, ...]:
+    kept = [d for d in dishes if not any(other.beats(d) for other in dishes)]
+    kept.sort(key=lambda d: (d.price, d.measures, tuple(c.id for c in d.answer.chosen)))
+    alike: dict[tuple[float, ...], Dish] = {}
+    for dish in kept:
+        alike.setdefault(dish.measures, dish)
+    return tuple(alike.values())

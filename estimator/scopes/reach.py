@@ -1,0 +1,112 @@
+"""A padded stretch in, the stretch it takes to get there by one way out: exits, remnants, pits, liner accesses."""
+
+from estimator.model.profile import Profile
+from estimator.model.say import Feet, Say
+from estimator.model.stretch import Stretch
+from estimator.scopes.extent import NUDGE_FT, Extent
+from estimator.tables.tables import Tables
+
+
+def from_the_exit(extent: Extent, profile: Profile, tables: Tables) -> Extent:
+    """A way in along the pipe from where it leaves the slab.
+
+    A remnant of old pipe shorter than remnant_ft between the new pipe and the slab edge is replaced too, since the crew
+    passes it anyway. New pipe that reaches the edge goes on outside_slab_ft to where it can be coupled in the
+    open, with a cleanout there; to a cleanout already nearer than that. Without a slab edge nothing changes.
+    """
+    edge = profile.slab_edge_ft
+    if edge is None:
+        return extent
+    out_ward = profile.line.downstream
+    end = extent.stretch.to_ft if out_ward == 1 else extent.stretch.from_ft
+    inside = (edge - end) * out_ward
+    if inside >= tables.number("remnant_ft"):
+        return extent
+    why = Say.of("no {ft} of old pipe left between the new pipe and the slab edge", ft=Feet(inside))
+    to_edge = extent.reach(edge, why) if inside > 0 else extent
+    if inside < -NUDGE_FT:
+        return to_edge
+    out = _out_to_cleanout(edge, out_ward, profile, tables)
+    return to_edge.reach(edge + out_ward * out, Say.of("{ft} outside the slab edge to a cleanout", ft=Feet(out)))
+
+
+def _out_to_cleanout(edge: float, out_ward: int, profile: Profile, tables: Tables) -> float:
+    """How far outside the edge the new pipe ends."""
+    out = tables.number("outside_slab_ft")
+    there = [(m.stretch.from_ft - edge) * out_ward for m in profile.marks("cleanout")]
+    return min((ft for ft in there if 0 < ft < out), default=out)
+
+
+def no_remnants(extent: Extent, profile: Profile, tables: Tables, run: Stretch) -> Extent:
+    """A trench leaves no old pipe shorter than remnant_ft between itself and a cleanout, the slab edge or the run's end."""
+    stops = [m.stretch.from_ft for m in profile.marks("cleanout")]
+    stops = [s for s in (*stops, run.from_ft, run.to_ft) if run.holds(s)]
+    least = tables.number("remnant_ft")
+    out = extent
+    for stop in sorted(stops, key=lambda s: abs(s - extent.stretch.middle_ft)):
+        gap = out.stretch.gap_ft(Stretch(stop, stop))
+        if 0 < gap < least:
+            out = out.reach(stop, Say.of("no {ft} of old pipe left to the next cleanout or end", ft=Feet(gap)))
+    return out
+
+
+def pits_in_the_clear(extent: Extent, profile: Profile, tables: Tables, run: Stretch) -> Extent:
+    """Pits at both ends, moved outward past trees and utility crossings as far as the run goes."""
+    out, pit = extent, tables.number("burst_pull_pit_length_ft")
+    blocked = [m.stretch for m in profile.marks("tree", "crossing")]
+    for way, limit in ((-1, run.from_ft), (1, run.to_ft)):
+        end = out.stretch.from_ft if way < 0 else out.stretch.to_ft
+        for _ in blocked:
+            here = Stretch.between(end, end + way * pit)
+            in_the_way = [s for s in blocked if s.touches(here)]
+            if in_the_way:
+                past = [s.from_ft if way < 0 else s.to_ft for s in in_the_way]
+                end = (min(past) if way < 0 else max(past)) + way * NUDGE_FT
+        end = max(end, limit) if way < 0 else min(end, limit)
+        out = out.reach(end, Say.of("the pit is moved clear of a tree or a utility"))
+    return out
+
+
+def stock_length(extent: Extent, profile: Profile, tables: Tables) -> Extent | None:
+    """One piece of sectional liner in the least stock length (sectional_stock_ft) that will do; what is over goes upstream.
+
+    None where no stock length is long enough.
+    """
+    stock = sorted(float(ft) for ft in tables.text("sectional_stock_ft").split(","))
+    piece = next((ft for ft in stock if ft >= extent.stretch.length_ft - NUDGE_FT), None)
+    if piece is None:
+        return None
+    over = max(0.0, piece - extent.stretch.length_ft)
+    upstream = extent.stretch.from_ft if profile.line.downstream == 1 else extent.stretch.to_ft
+    return extent.reach(upstream - profile.line.downstream * over, Say.of("in stock length: {ft}", ft=Feet(piece)))
+
+
+def liner_accesses(profile: Profile, tables: Tables) -> tuple[float, ...]:
+    """Stations a liner can go in at: cleanouts; where there is none, a new one outside the slab edge.
+
+    A pulled toilet lets a camera in, not a liner.
+    """
+    at = [m.stretch.from_ft for m in profile.marks("cleanout")]
+    at += [p.start_ft for p in profile.line.passes if "cleanout" in p.access.lower()]
+    edge = profile.slab_edge_ft
+    if not at and edge is not None:
+        at = [edge + profile.line.downstream * tables.number("outside_slab_ft")]
+    return tuple(sorted(set(at)))
+
+
+def liner_shots(extent: Extent, profile: Profile, tables: Tables) -> tuple[Extent, ...]:
+    """Blind from the nearest access below or above, and from access to access where both are there; none without one."""
+    accesses = liner_accesses(profile, tables)
+    below = max((a for a in accesses if a <= extent.stretch.from_ft), default=None)
+    above = min((a for a in accesses if a >= extent.stretch.to_ft), default=None)
+    blind = Say.of("lined from the access at {at}", at=Feet(below if below is not None else above or 0.0))
+    shots = []
+    if below is not None:
+        shots.append(extent.reach(below, blind))
+    if above is not None:
+        shots.append(extent.reach(above, Say.of("lined from the access at {at}", at=Feet(above))))
+    if below is not None and above is not None:
+        both = Say.of("lined from access to access, {a} to {b}", a=Feet(below), b=Feet(above))
+        shots.append(extent.to(Stretch(below, above), both))
+    within = [a for a in accesses if extent.stretch.holds(a)]
+    return tuple(shots) if shots else (extent,) if within else ()

@@ -1,0 +1,53 @@
+"""Sets in order of their sum and a function that prices one in, the best real price with its bound out. No clock."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from estimator.scopes.search import Answer
+
+MOST_PRICED = 200
+"""So many sets are priced at most; a count, not a time, so that every machine gives the same answer."""
+
+PriceOf = Callable[[Answer], int]
+"""The exact price of a set, in cents, rounded as the firm rounds."""
+
+
+@dataclass(frozen=True, slots=True)
+class Real:
+    """The best set by real price. No other set can be cheaper by more than `bound` cents; 0: proved."""
+
+    answer: Answer
+    price: int
+    bound: int
+    priced: int
+
+    @property
+    def proved(self) -> bool:
+        return self.bound == 0
+
+
+def best_real(in_order: Iterable[Answer], price_of: PriceOf, slack: int = 0, most: int = MOST_PRICED) -> Real | None:
+    """The cheapest set by real price, looked for in the order of their sums; None when there is no set.
+
+    A set's real price is never below its sum less `slack` (the quarter hour of each crew that is not paid, marked up),
+    because days, packs, minimums and the price step only round up. So once the next sum less slack reaches the best
+    price the answer is proved. Equal prices: the earlier set. Errors: none of its own.
+
+    >>> sums = [Answer((), 100), Answer((), 110), Answer((), 190)]
+    >>> found = best_real(sums, lambda a: {100: 180, 110: 150, 190: 190}[a.cost])
+    >>> found.price, found.bound, found.priced
+    (150, 0, 2)
+    """
+    best: Real | None = None
+    priced = 0
+    for answer in in_order:
+        least = answer.cost - slack
+        if best is not None and least >= best.price:
+            return Real(best.answer, best.price, 0, priced)
+        if best is not None and priced == most:
+            return Real(best.answer, best.price, best.price - least, priced)
+        price = price_of(answer)
+        priced += 1
+        if best is None or price < best.price:
+            best = Real(answer, price, 0, priced)
+    return None if best is None else Real(best.answer, best.price, 0, priced)

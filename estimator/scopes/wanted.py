@@ -1,0 +1,64 @@
+"""A repair named by hand in the job file in; the Repair over exactly that stretch out, or the verdicts that forbid it."""
+
+from estimator.model.job import WantedOption, WantedRepair
+from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.scopes.extent import bare_stretch
+from estimator.scopes.judge import Judge, counts
+
+
+def wanted_repair(
+    wanted: WantedRepair, needs: tuple[Need, ...], offered: tuple[Repair, ...], judge: Judge
+) -> Repair | tuple[Verdict, ...]:
+    """The estimator's own stretch is taken as he gave it; without one, the offered repair that answers most needs.
+
+    What blocks stays blocked: a pin is no word against a rule (that is an override, with its reason).
+    Without a stretch and without an offer: over the needs of that line. Errors: KeyError for an unknown line.
+    """
+    if wanted.from_ft is None or wanted.to_ft is None:
+        alike = [r for r in offered if r.method == wanted.method and r.line == wanted.line]
+        alike = [r for r in alike if not wanted.entry or r.entry == wanted.entry]
+        if alike:
+            return max(alike, key=lambda r: (len(r.answers), -r.stretch.length_ft))
+    return over_stretch(wanted.method, wanted.line, _stretch(wanted, needs), needs, judge, wanted.entry)
+
+
+def over_stretch(
+    method: str, line: str, stretch: Stretch, needs: tuple[Need, ...], judge: Judge, entry: str = ""
+) -> Repair | tuple[Verdict, ...]:
+    """One method over a given stretch, with what the rules say of it there."""
+    touched = tuple(n for n in needs if n.line == line and stretch.touches(n.stretch))
+    verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched)
+    blocks = tuple(v for v in verdicts if counts(v, Effect.BLOCKS))
+    if blocks:
+        return blocks
+    answers = tuple(n.id for n in touched if stretch.covers(n.stretch) and judge.fixes(method, n))
+    return Repair(
+        id=f"{line}: {method}{' by ' + entry if entry else ''}, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft, by hand",
+        method=method,
+        line=line,
+        stretch=stretch,
+        answers=answers,
+        leaves=tuple(n.id for n in touched if n.id not in answers),
+        entry=entry or ("exit" if method == "tunnel" else ""),
+        facts=frozenset(fact for v in verdicts if not v.overruled for fact in v.facts),
+        verdicts=verdicts,
+        because=(Say.of("the stretch the estimator gave"),),
+    )
+
+
+def _stretch(wanted: WantedRepair, needs: tuple[Need, ...]) -> Stretch:
+    if wanted.from_ft is not None and wanted.to_ft is not None:
+        return Stretch.between(wanted.from_ft, wanted.to_ft)
+    on_line = [n for n in needs if n.line == wanted.line]
+    if on_line:
+        return bare_stretch(on_line)
+    at = wanted.from_ft if wanted.from_ft is not None else wanted.to_ft or 0.0
+    return Stretch(at, at)
+
+
+def by_hand(options: tuple[WantedOption, ...], *words: str) -> tuple[WantedOption, ...]:
+    """The estimator's wishes of these kinds (add, drop, rename, pin, chosen), in his order."""
+    return tuple(o for o in options if o.do in words)

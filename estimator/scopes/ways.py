@@ -1,0 +1,193 @@
+"""Needs that lie side by side on one line in, the shapes each way of repair could take there out. Rules come later."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from estimator.model.job import Reroute
+from estimator.model.judgement import Need
+from estimator.model.profile import Profile
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.scopes import reach
+from estimator.scopes.extent import Extent, bare_stretch, relay_of_sag, sound_pipe
+from estimator.scopes.ground import Ground, runs_under, same_pipe
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """The stretch of one way of repair, how it gets in, which way round it follows."""
+
+    extent: Extent
+    entry: str = ""
+    reroute: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where shapes are asked for: neighbouring needs of one line. `new_fall` is the least fall of new pipe, ft per ft."""
+
+    needs: tuple[Need, ...]
+    profile: Profile
+    tables: Tables
+    new_fall: float | None = None
+    reroutes: tuple[Reroute, ...] = ()
+
+    @property
+    def bare(self) -> Stretch:
+        return bare_stretch(self.needs)
+
+    @property
+    def whole_only(self) -> bool:
+        return any(n.whole_line == "only" for n in self.needs)
+
+    @property
+    def whole_too(self) -> bool:
+        return any(n.whole_line != "no" for n in self.needs)
+
+    def runs(self, ground: Ground) -> tuple[Stretch, ...]:
+        return runs_under(self.profile, ground, self.bare)
+
+
+SAGS = ("sag", "reverse fall", "backfall")
+Shaper = Callable[[Place], tuple[Shape, ...]]
+
+
+def _replaced(place: Place, ground: Ground) -> tuple[tuple[Extent, Stretch], ...]:
+    """What would be replaced on each run of this ground: back to sound pipe, past a dip; and the run it lies on."""
+    out = []
+    for run in place.runs(ground):
+        here = tuple(n for n in place.needs if n.stretch.touches(run))
+        sound = sound_pipe(place.bare.common(run) or run, here, place.profile, place.tables, run)
+        if any(kind in SAGS for n in here for kind in n.kinds):
+            sound = relay_of_sag(sound, place.profile, place.tables, place.new_fall, run)
+        out.append((sound, run))
+    return tuple(out)
+
+
+def _spot_or_whole(place: Place, ground: Ground) -> tuple[tuple[Extent, Stretch], ...]:
+    """The padded stretch and, where the findings speak for it, the whole run of that pipe."""
+    found: list[tuple[Extent, Stretch]] = []
+    for sound, run in _replaced(place, ground):
+        whole = sound.to(same_pipe(place.profile, run, sound.stretch), Say.of("the whole run of that pipe"))
+        found += [] if place.whole_only else [(sound, run)]
+        found += [(whole, run)] if place.whole_too and (place.whole_only or whole != sound) else []
+    return tuple(found)
+
+
+def _spot(ground: Ground, longest: str) -> Shaper:
+    def shapes(place: Place) -> tuple[Shape, ...]:
+        if place.whole_only:
+            return ()
+        most = place.tables.number(longest)
+        return tuple(Shape(sound) for sound, _ in _replaced(place, ground) if sound.stretch.length_ft <= most + 1e-9)
+
+    return shapes
+
+
+def tunnel(place: Place) -> tuple[Shape, ...]:
+    """Along the pipe from where it leaves the slab; and straight in from an open wall where one was measured."""
+    shapes = []
+    beside = [m.stretch for m in place.profile.marks("beside")]
+    for sound, _ in _spot_or_whole(place, "floor"):
+        shapes.append(Shape(reach.from_the_exit(sound, place.profile, place.tables), entry="exit"))
+        if any(m.touches(sound.stretch) for m in beside):
+            shapes.append(Shape(sound, entry="wall"))
+    return tuple(shapes)
+
+
+def break_through(place: Place) -> tuple[Shape, ...]:
+    """The floor opened over the pipe, and on to the slab edge where little old pipe would be left."""
+    found = _longer_than_a_spot(place, "floor", "slab_spot_max_ft")
+    return tuple(Shape(reach.from_the_exit(sound, place.profile, place.tables)) for sound, _ in found)
+
+
+def trench(place: Place) -> tuple[Shape, ...]:
+    found = _longer_than_a_spot(place, "outside", "yard_spot_max_ft")
+    return tuple(Shape(reach.no_remnants(sound, place.profile, place.tables, run)) for sound, run in found)
+
+
+def _longer_than_a_spot(place: Place, ground: Ground, longest: str) -> tuple[tuple[Extent, Stretch], ...]:
+    """A shorter one is a spot dig by another name."""
+    most = place.tables.number(longest)
+    return tuple((s, run) for s, run in _spot_or_whole(place, ground) if place.whole_only or s.stretch.length_ft > most)
+
+
+def burst(place: Place) -> tuple[Shape, ...]:
+    """From pit to pit, the pits clear of trees and utilities."""
+    shapes = []
+    for sound, run in _spot_or_whole(place, "outside"):
+        no_rest = reach.no_remnants(sound, place.profile, place.tables, run)
+        shapes.append(Shape(reach.pits_in_the_clear(no_rest, place.profile, place.tables, run)))
+    return tuple(shapes)
+
+
+def crawl_replace(place: Place) -> tuple[Shape, ...]:
+    return tuple(Shape(sound) for sound, _ in _spot_or_whole(place, "crawl"))
+
+
+def sectional(place: Place) -> tuple[Shape, ...]:
+    """One piece over the needs and a little beyond on both ends, in a stock length; what needs two is a run to line."""
+    if place.whole_only:
+        return ()
+    pad = place.tables.number("pad_liner_ft")
+    padded = Extent(place.bare).to(place.bare.padded(pad, pad), Say.of("onto sound pipe on both ends"))
+    piece = reach.stock_length(padded, place.profile, place.tables)
+    return (Shape(piece),) if piece else ()
+
+
+def reline(place: Place) -> tuple[Shape, ...]:
+    """From an access to sound, round pipe beyond the needs; or from access to access."""
+    sound = sound_pipe(place.bare, place.needs, place.profile, place.tables, place.profile.extent)
+    found = [sound]
+    if place.whole_too:
+        whole = same_pipe(place.profile, place.profile.extent, sound.stretch)
+        found = [*([] if place.whole_only else found), sound.to(whole, Say.of("the whole run of that pipe"))]
+    return tuple(Shape(shot) for s in found for shot in reach.liner_shots(s, place.profile, place.tables))
+
+
+def reroute(place: Place) -> tuple[Shape, ...]:
+    """Each way round that was seen on site and takes the place of all of these needs."""
+    shapes = []
+    for way in place.reroutes:
+        whole = place.profile.extent
+        low = whole.from_ft if way.replaces_from_ft is None else way.replaces_from_ft
+        high = whole.to_ft if way.replaces_to_ft is None else way.replaces_to_ft
+        replaced = Stretch.between(low, high)
+        if way.replaces_line == place.profile.line.name and replaced.covers(place.bare):
+            shapes.append(Shape(Extent(place.bare).to(replaced, Say.of("what the new way replaces")), reroute=way.name))
+    return tuple(shapes)
+
+
+def where_it_is(place: Place) -> tuple[Shape, ...]:
+    """The needs themselves: cleaning, testing, looking."""
+    return (Shape(Extent(place.bare)),)
+
+
+WAYS: tuple[tuple[str, Shaper], ...] = (
+    ("clean", where_it_is),
+    ("sectional liner", sectional),
+    ("reline", reline),
+    ("yard spot", _spot("outside", "yard_spot_max_ft")),
+    ("slab spot", _spot("floor", "slab_spot_max_ft")),
+    ("tunnel", tunnel),
+    ("break-through", break_through),
+    ("trench", trench),
+    ("burst", burst),
+    ("crawl replace", crawl_replace),
+    ("reroute", reroute),
+    ("isolation test", where_it_is),
+    ("look and see", where_it_is),
+)
+"""Every way of repair that can be a candidate. `abandon` follows a reroute; it is none by itself."""
+
+MERGE_GAPS: dict[str, str] = {
+    "yard spot": "merge_gap_yard_ft",
+    "trench": "merge_gap_yard_ft",
+    "burst": "merge_gap_yard_ft",
+    "slab spot": "merge_gap_slab_ft",
+    "break-through": "merge_gap_slab_ft",
+    "tunnel": "merge_gap_tunnel_ft",
+    "crawl replace": "merge_gap_tunnel_ft",
+}
+"""Two padded stretches of these ways nearer than this become one."""

@@ -8,15 +8,12 @@ from decimal import Decimal
 from estimator.model.problem import Problem
 from estimator.tables import problems as p
 from estimator.tables.columns import columns
-from estimator.tables.rows import Equipment, ExtraRow, Material, PriceClass, Production, Setting, SubOrFee
+from estimator.tables.rows import NO_NUMBER, Equipment, ExtraRow, Material, PriceClass, Production, Setting, SubOrFee
 from estimator.tables.values import BadCell, parse_number, plain_number
 from estimator.tables.view import View
 
 LIKELY_MARKUP = Decimal(60)
 """A margin above this is more often a markup typed by mistake: 40 % margin is 66.7 % markup [computed]."""
-
-NO_NUMBER = ("text", "day", "list", "yes/no")
-"""Units of settings whose value is not a number."""
 
 
 def hours(view: View) -> Iterator[Problem]:

@@ -6,15 +6,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.model.problem import Place
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """A cell without a value that can be used: an error value, a formula never calculated, merged cells."""
-
-    kind: str  # "error", "uncalculated", "merged"
-    text: str = ""
-
+from estimator.sheets.fault import Fault
 
 CellValue = str | int | float | bool | date | Decimal | Fault
 

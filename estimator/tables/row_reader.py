@@ -1,5 +1,6 @@
 """A raw table in, its rows out; whatever cannot be read is a problem with its cell."""
 
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
@@ -8,8 +9,8 @@ from estimator.tables import problems as p
 from estimator.tables.columns import columns
 from estimator.tables.near import near
 from estimator.tables.raw import RawRow, RawTable
-from estimator.tables.rows import TABLES, Kept
-from estimator.tables.values import BadCell, read_cell
+from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting
+from estimator.tables.values import BadCell, parse_number, plain_number, read_cell
 
 ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
 
@@ -41,7 +42,7 @@ def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
             if name in found:
                 problems.append(p.TWICE_COLUMN(table.place(table.header_row, at), column=header))
             found.setdefault(name, at)
-        elif header:
+        elif header and not header.startswith("("):  # computed columns stand in brackets
             missing = [h for h in wanted if h not in table.headers]
             hint = near(header, missing) or "Take it out, or leave it as a remark of your own."
             problems.append(p.ODD_COLUMN(table.place(table.header_row, at), column=header, near=hint.strip()))
@@ -72,7 +73,17 @@ def _row(table: RawTable, raw: RawRow, found: dict[str, int]) -> tuple[Kept | No
                 continue
             bad = True
             problems.append(wrong.kind(table.place(raw.number, at), **wrong.words))
-    return (None if bad else TABLES[table.name][0](**values)), problems
+    return (None if bad else tidy(TABLES[table.name][0](**values))), problems
+
+
+def tidy(row: Kept) -> Kept:
+    """A setting's number written one way, 1 for 1.0, so that a workbook and a CSV file hold the same row."""
+    if isinstance(row, Setting) and row.unit not in NO_NUMBER:
+        try:
+            return replace(row, value=plain_number(parse_number(row.value, "value", "")))
+        except BadCell:
+            return row
+    return row
 
 
 def _is_off(raw: RawRow, found: dict[str, int]) -> bool:

@@ -286,3 +286,6 @@ TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
 
 HEADERS: dict[str, str] = {"starts": "from", "work_class": "class", "price_class": "class"}
 """Column headers that are no Python names."""
+
+NO_NUMBER = ("text", "day", "list", "yes/no")
+"""Units of settings whose value is not a number."""

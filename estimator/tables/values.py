@@ -7,12 +7,15 @@ from decimal import Decimal
 from typing import Any
 
 from estimator.model.problem import Kind
+from estimator.sheets.fault import Fault
 from estimator.tables import problems as p
 from estimator.tables.columns import Column
 from estimator.tables.near import near
-from estimator.tables.raw import CellValue, Fault
+from estimator.tables.raw import CellValue
 
 MOST = Decimal(10_000_000)
+FLOAT_PLACES = 9
+"""A spreadsheet's =B7*1.05 ends in 4.409999999999999: what lies behind this many places is noise."""
 NUMBER = re.compile(r"-?(\d+|\d{1,3}(,\d{3})+)(\.\d+)?|-?\.\d+")
 DECIMAL_COMMA = re.compile(r"-?\d+,\d{1,2}|-?\d+,\d{4,}|-?\d{1,3}(\.\d{3})+,\d+")
 ERRORS = ("#N/A", "#REF!", "#VALUE!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#ERROR!")
@@ -95,7 +98,7 @@ def _decimal(cell: CellValue, column: Column) -> Decimal:
     if isinstance(cell, bool | datetime | date):
         raise BadCell(p.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
     if isinstance(cell, int | float | Decimal):
-        number = Decimal(repr(cell) if isinstance(cell, float) else str(cell))
+        number = Decimal(repr(round(cell, FLOAT_PLACES)) if isinstance(cell, float) else str(cell))
         if not number.is_finite():
             raise BadCell(p.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
     else:

@@ -1,0 +1,17 @@
+"""What a cell can hold besides a value: nothing that can be used."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A cell without a value that can be used.
+
+    kind "error": it shows `text`, such as #N/A; "uncalculated": a formula without a result; "merged": `text` is the range.
+    """
+
+    kind: str
+    text: str = ""
+
+    def __str__(self) -> str:
+        return self.text

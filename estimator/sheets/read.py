@@ -1,0 +1,98 @@
+"""A workbook somebody hands in, in; its sheets as plain cells, or what is wrong with the file, out."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+from estimator.model.problem import Place, Problem
+from estimator.sheets import problems as p
+from estimator.sheets.fault import Fault
+from estimator.sheets.gate import gate
+
+CellValue = str | int | float | bool | date | Fault
+"""A day with a time of day is a datetime; an empty cell an empty text."""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadRow:
+    """One row with its number as the spreadsheet counts, from 1."""
+
+    number: int
+    cells: tuple[CellValue, ...]
+    hidden: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ReadSheet:
+    name: str
+    rows: tuple[ReadRow, ...]
+    hidden: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SheetsReading:
+    """The sheets by name; empty, with one problem, when the file cannot be read."""
+
+    sheets: dict[str, ReadSheet]
+    problems: tuple[Problem, ...] = ()
+
+
+def read(path: Path) -> SheetsReading:
+    """Every sheet of an .xlsx file. Values and formulas are both read, to tell empty, error and never calculated apart."""
+    place = Place(file=path.name)
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        return SheetsReading({}, (p.UNREADABLE(place, why=error.strerror or type(error).__name__),))
+    wrong = gate(data, place)
+    if wrong is not None:
+        return SheetsReading({}, (wrong,))
+    try:
+        return SheetsReading(_sheets(data))
+    except Exception as error:  # the reading library raises whatever its parsing meets in a damaged part
+        return SheetsReading({}, (p.DAMAGED(place, why=f"{type(error).__name__} while reading"),))
+
+
+def _sheets(data: bytes) -> dict[str, ReadSheet]:
+    from openpyxl import load_workbook
+
+    values = load_workbook(BytesIO(data), data_only=True)
+    formulas = load_workbook(BytesIO(data), data_only=False)
+    return {sheet.title: _sheet(sheet, formulas[sheet.title]) for sheet in values.worksheets}
+
+
+def _sheet(values: Any, formulas: Any) -> ReadSheet:
+    merged = {
+        (row, column): str(area)
+        for area in values.merged_cells.ranges
+        for row in range(area.min_row, area.max_row + 1)
+        for column in range(area.min_col, area.max_col + 1)
+    }
+    rows = tuple(
+        ReadRow(number, _cells(shown, typed, merged), bool(values.row_dimensions[number].hidden))
+        for number, (shown, typed) in enumerate(zip(values.iter_rows(), formulas.iter_rows(), strict=True), start=1)
+    )
+    return ReadSheet(values.title, rows, values.sheet_state != "visible")
+
+
+def _cells(shown: Iterable[Any], typed: Iterable[Any], merged: dict[tuple[int, int], str]) -> tuple[CellValue, ...]:
+    return tuple(
+        Fault("merged", merged[at.row, at.column]) if (at.row, at.column) in merged else _value(at, formula)
+        for at, formula in zip(shown, typed, strict=True)
+    )
+
+
+def _value(cell: Any, formula: Any) -> CellValue:
+    value = cell.value
+    if cell.data_type == "e":
+        return Fault("error", str(value))
+    if value is None:
+        return Fault("uncalculated", str(formula.value)) if formula.data_type == "f" else ""
+    if isinstance(value, datetime):
+        return value.date() if value.time() == time(0) else value
+    if isinstance(value, time | timedelta):
+        return str(value)
+    return value if isinstance(value, str | int | float | bool | date) else str(value)

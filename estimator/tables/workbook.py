@@ -1,0 +1,46 @@
+"""A workbook of price tables in, headers and cells of every table out, or problems."""
+
+from pathlib import Path
+
+from estimator.model.problem import Place, Problem
+from estimator.sheets.fault import Fault
+from estimator.sheets.read import ReadSheet, read
+from estimator.tables import problems as p
+from estimator.tables.csv_folder import no_table
+from estimator.tables.near import near
+from estimator.tables.raw import RawRow, RawTable, RawTables
+from estimator.tables.rows import TABLES
+
+
+def read_workbook(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:
+    """A sheet of a table's name is that table; other sheets are not read."""
+    reading = read(path)
+    if reading.problems:
+        return RawTables(path.name), reading.problems
+    if not any(name in TABLES for name in reading.sheets):
+        return RawTables(path.name), (p.NO_TABLES(Place(file=path.name), path=path),)
+    problems: list[Problem] = []
+    found: dict[str, RawTable] = {}
+    for name in TABLES:
+        place = Place(file=path.name, table=name)
+        sheet = reading.sheets.get(name)
+        if sheet is None:
+            hint = near(name, [n for n in reading.sheets if n not in TABLES])
+            problems.append(no_table(place, name, f"the sheet {name}", hint))
+        elif not sheet.rows:
+            problems.append(p.EMPTY_TABLE(place, table=name))
+        else:
+            found[name] = _table(name, path.name, sheet)
+    return RawTables(path.name, found), tuple(problems)
+
+
+def _table(name: str, file: str, sheet: ReadSheet) -> RawTable:
+    headers = tuple("" if isinstance(cell, Fault) else str(cell).strip() for cell in sheet.rows[0].cells)
+    rows = tuple(_row(row.number, row.cells, row.hidden, headers) for row in sheet.rows[1:])
+    return RawTable(name, file, headers, tuple(row for row in rows if not row.empty), letters=True)
+
+
+def _row(number: int, cells: tuple[object, ...], hidden: bool, headers: tuple[str, ...]) -> RawRow:
+    """The row without its computed columns, whose headers stand in brackets."""
+    kept = tuple("" if at < len(headers) and headers[at].startswith("(") else cell for at, cell in enumerate(cells))
+    return RawRow(number, kept, hidden)  # type: ignore[arg-type]

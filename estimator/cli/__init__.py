@@ -2,12 +2,17 @@
 
 import sys
 
+import estimator
+
 
 def main() -> None:
     """The program `estimator`. Exit codes: 0 done, 1 something to mend in the inputs, 2 wrong command line, 3 a fault."""
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
+    if sys.argv[1:] == ["--version"]:
+        print(f"estimator {estimator.__version__}")
+        return
     from estimator.cli.app import build
 
     build(sys.argv[1:])(prog_name="estimator")

@@ -3,36 +3,23 @@
 import os
 from collections.abc import Callable, Sequence
 from importlib import import_module
-from typing import Annotated
 
 import typer
 
-import estimator
 from estimator.cli.catalogue import COMMANDS, GROUPS, Entry
 from estimator.cli.guard import guarded
 
 ABOUT = "From a filmed drain to a quote that can be signed."
-MORE = "Exit codes: 0 done; 1 something to mend in the inputs; 2 wrong command line; 3 a fault of the program."
-
-
-def _show_version(asked: bool) -> None:
-    if asked:
-        typer.echo(f"estimator {estimator.__version__}")
-        raise typer.Exit
-
-
-def _root(
-    version: Annotated[
-        bool, typer.Option("--version", help="Say the version and stop.", callback=_show_version, is_eager=True)
-    ] = False,
-) -> None:
-    pass
+MORE = (
+    "Exit codes: 0 done; 1 something to mend in the inputs; 2 wrong command line; 3 a fault of the program. "
+    "`estimator --version` says which program this is; "
+    "`estimator --install-completion` teaches your shell its words."
+)
 
 
 def build(words: Sequence[str]) -> typer.Typer:
     """The program for these words; with no words, or for shell completion, every command is there by name."""
-    app = _new(ABOUT + "\n\n" + MORE)
-    app.callback()(_root)
+    app = _new(ABOUT + "\n\n" + MORE, completion=any(word.endswith("-completion") for word in words))
     groups = {name: _new(about) for name, about in GROUPS.items()}
     for entry in COMMANDS:
         owner = groups.get(entry.group, app)
@@ -47,9 +34,13 @@ def build_whole() -> typer.Typer:
     return build([word for entry in COMMANDS for word in (entry.group, entry.name)])
 
 
-def _new(about: str) -> typer.Typer:
+def _new(about: str, completion: bool = False) -> typer.Typer:
     return typer.Typer(
-        help=about, no_args_is_help=True, rich_markup_mode=None, pretty_exceptions_enable=False, add_completion=True
+        help=about,
+        no_args_is_help=True,
+        rich_markup_mode=None,
+        pretty_exceptions_enable=False,
+        add_completion=completion,
     )
 
 

@@ -56,10 +56,21 @@ def read_texts(folder: Path, names: Iterable[str]) -> dict[str, str]:
 
 def tables_for(day: date, asked: Path | None) -> tuple[Tables | None, tuple[Problem, ...]]:
     """The tables named on the command line, else in ESTIMATOR_TABLES, else the demo's invented ones."""
-    from estimator.tables import demo_folder, read_tables
+    from estimator.model.judgement import METHODS
+    from estimator.tables.read import demo_folder, read_tables
+    from estimator.takeoff.quantities import FACTS, QUANTITIES
 
-    reading = read_tables(asked or Path(os.environ.get(TABLES_VARIABLE) or demo_folder()), day)
+    folder = asked or Path(os.environ.get(TABLES_VARIABLE) or demo_folder())
+    units = {name: unit for name, (unit, _) in QUANTITIES.items()}
+    reading = read_tables(folder, day, units, FACTS, (*METHODS, "job"))
     return reading.tables, reading.problems
+
+
+def errors_in(job_file: Path) -> int:
+    """How many errors the notes have."""
+    from estimator.fieldnotes import read_job
+
+    return sum(problem.level is Level.ERROR for problem in read_job(job_file).problems)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,7 @@ from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
 from enum import Enum
+from pathlib import PurePath
 from types import UnionType
 from typing import Any, get_args, get_origin, get_type_hints
 
@@ -23,7 +24,7 @@ def plain(value: object) -> Any:
         return value.value
     if value is None or isinstance(value, (str, bool, int, float)):
         return value
-    if isinstance(value, (Decimal, date)):
+    if isinstance(value, (Decimal, date, PurePath)):
         return str(value)
     if is_dataclass(value) and not isinstance(value, type):
         return {f.name: plain(getattr(value, f.name)) for f in fields(value)}

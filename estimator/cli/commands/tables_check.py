@@ -1,0 +1,30 @@
+"""`estimator tables check`: price tables in, everything wrong with them out."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import AsJson, OnDay
+from estimator.cli.guard import DONE, TO_MEND
+
+Where = Annotated[
+    Path | None, typer.Argument(metavar="TABLES", help="A folder of CSV files or a workbook; else the ones in use.")
+]
+
+
+def command(where: Where = None, on: OnDay = None, as_json: AsJson = False) -> int:
+    from estimator.cli.clock import today
+    from estimator.cli.views.problems import tell
+    from estimator.cli.views.screen import Row, answer
+    from estimator.cli.way import tables_for
+
+    tables, problems = tables_for(on or today(), where)
+    said = (
+        f"The tables can be used; their fingerprint is {tables.fingerprint}."
+        if tables
+        else "Nothing can be priced with these."
+    )
+    answer(problems, as_json, [Row(said)])
+    tell(problems)
+    return DONE if tables else TO_MEND

@@ -1,0 +1,84 @@
+"""A job file and a day in, where the job stands out: its newest revision, what it was sold for, how long the offer holds."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from estimator.model.problem import CannotGoOn
+from estimator.records.accepted import Acceptance, accepted
+from estimator.records.names import revisions_folder
+from estimator.records.record import Record
+from estimator.records.revisions import newest
+
+STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "damaged")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """Where one job stands. `total` is the accepted option's, else the cheapest one's; `waits_for` says who is next."""
+
+    job_file: Path
+    state: str
+    number: str = ""
+    site: str = ""
+    revision: str = ""
+    total: str = ""
+    days_left: int | None = None
+    waits_for: str = ""
+
+
+def standing(job_file: Path, day: date, wrong: Callable[[Path], int]) -> Standing:
+    """`wrong(job_file)` counts the errors in the notes. Errors: none; a damaged record is a state of its own."""
+    folder = revisions_folder(job_file)
+    try:
+        last = newest(folder)
+        if last is None:
+            return _unissued(job_file, wrong(job_file))
+        return _issued(job_file, last.number, last.record(), accepted(folder), day)
+    except (CannotGoOn, KeyError, ValueError, TypeError, OSError):
+        return Standing(job_file=job_file, state="damaged", waits_for="a copy of its record")
+
+
+def _unissued(job_file: Path, errors: int) -> Standing:
+    if errors:
+        waits = f"{errors} {'error' if errors == 1 else 'errors'} in the notes"
+        return Standing(job_file=job_file, state="notes incomplete", waits_for=waits)
+    return Standing(job_file=job_file, state="ready", waits_for="a quote")
+
+
+def _issued(job_file: Path, number: int, record: Record, signed: Acceptance | None, day: date) -> Standing:
+    quote = record.data["quote"]
+    left = (date.fromisoformat(quote["valid_until"]) - day).days
+    totals = [float(option["price"]["total"]) for option in quote["options"]]
+    total = signed.total if signed else f"{min(totals):.2f}" if totals else ""
+    state = "accepted" if signed else "expired" if left < 0 else "revised" if number > 1 else "issued"
+    waits = {"accepted": "the crew", "expired": "a new revision"}.get(state, "the homeowner")
+    return Standing(
+        job_file=job_file,
+        state=state,
+        number=quote["job"]["number"],
+        site=quote["job"]["customer"]["site"],
+        revision=f"r{number}",
+        total=total,
+        days_left=None if signed else left,
+        waits_for=waits,
+    )
+
+
+def job_files(folder: Path) -> Iterator[Path]:
+    """Every job file below a folder, in order: TOML files with a [job] table of their own; revision folders are passed by."""
+    for path in sorted(folder.rglob("*.toml")):
+        if (
+            path.is_file()
+            and not any(part.startswith(".") for part in path.relative_to(folder).parts)
+            and _is_job(path)
+        ):
+            yield path
+
+
+def _is_job(path: Path) -> bool:
+    try:
+        return "[job]" in path.read_text(encoding="utf-8-sig", errors="replace")
+    except OSError:
+        return False

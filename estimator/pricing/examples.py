@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 from estimator.pricing.house_rules import HouseRules
-from estimator.tables.rows import Material
+from estimator.tables.rows import Kept, Material, PlaceRow
 
 
 def rules() -> HouseRules:
@@ -37,3 +37,14 @@ def material(item: str, waste_percent: str = "0", pack: str = "0", cost: str = "
         part_no="",
         good_until=None,
     )
+
+
+def place(deposit_cap_amount: str = "", deposit_cap_percent: str = "") -> PlaceRow:
+    """A place of which only the deposit is answered."""
+    empty = {name: None for name in PlaceRow.__dataclass_fields__ if name not in Kept.__dataclass_fields__}
+    caps = {
+        "deposit_cap_amount": Decimal(deposit_cap_amount) if deposit_cap_amount else None,
+        "deposit_cap_percent": Decimal(deposit_cap_percent) if deposit_cap_percent else None,
+    }
+    words = dict.fromkeys(("place", "text", "tax_kind", "permit_item", "code", "code_edition", "source"), "")
+    return PlaceRow(**(empty | caps | words))  # type: ignore[arg-type]

@@ -80,6 +80,13 @@ BAD_OVERRIDE = Kind(
     "Name a work item, a task or a quantity of this option: {known}.",
     "An override that hits nothing would be lost in silence.",
 )
+BAD_PAYMENTS = Kind(
+    "pricing/bad-payments",
+    Level.ERROR,
+    "payments reads “{text}”, which is no list of names and shares that make 100.",
+    "Write each payment as a name and its share of the price: deposit 10, start 30, pipe in before cover 40, done 20.",
+    "Payments must sum to the price.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     UNKNOWN_ROW,
@@ -93,6 +100,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_LUMP_LINE,
     BELOW_FLOOR,
     BAD_OVERRIDE,
+    BAD_PAYMENTS,
 )
 
 

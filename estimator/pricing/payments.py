@@ -1,0 +1,93 @@
+"""A price, the firm's schedule and the place's deposit cap in; payments that sum to the price to the cent, out."""
+
+from collections.abc import Sequence
+from decimal import ROUND_FLOOR, Decimal
+
+from estimator.model.money import CENT
+from estimator.model.offer import Payment
+from estimator.model.price import Price
+from estimator.model.problem import Place
+from estimator.model.say import Say
+from estimator.pricing.price_by_class import price_by_class
+from estimator.pricing.problems import BAD_PAYMENTS, stop
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+
+WORDS = {
+    "deposit": Say.of("Deposit, when you sign"),
+    "start": Say.of("When work starts"),
+    "pipe in before cover": Say.of("When the new pipe is in, before it is covered"),
+    "done": Say.of("When the work is done"),
+}
+DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
+"""What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""
+DOLLAR = Decimal(1)
+
+
+def payments_of(price: Price, tables: Tables, place: PlaceRow | None) -> tuple[Payment, ...]:
+    """Whole dollars down to the last, which takes the rest. A payment of nothing is left out.
+
+    Before any work is done no more is asked for than the place's deposit cap; after that no more than the work done is
+    worth, by the classes of the lines. Where the place has no answer on deposits the firm's shares stand (`deposit_known`).
+    Errors: CannotGoOn for a schedule that is no list of names and shares.
+    """
+    if price.total <= 0:
+        return ()
+    schedule = read_schedule(tables.text("payments"))
+    cap = deposit_cap(price.total, place)
+    paid, made = Decimal(0), []
+    for n, (name, upto) in enumerate(_running(schedule)):
+        last = n == len(schedule) - 1
+        due = price.total if last else _due(name, upto, price, cap)
+        if due > paid:
+            made.append(Payment(text=WORDS.get(name, Say(name)), amount=due - paid))
+            paid = due
+    return tuple(made)
+
+
+def deposit_cap(total: Decimal, place: PlaceRow | None) -> Decimal | None:
+    """The lesser of the place's amount and its share of the price, to the cent below; None where neither is answered.
+
+    >>> from estimator.pricing.examples import place
+    >>> [deposit_cap(Decimal(p), place(deposit_cap_amount="1000", deposit_cap_percent="10")) for p in (8000, 10000, 24500)]
+    [Decimal('800.00'), Decimal('1000.00'), Decimal('1000.00')]
+    """
+    if place is None or not deposit_known(place):
+        return None
+    amounts = [place.deposit_cap_amount] if place.deposit_cap_amount is not None else []
+    if place.deposit_cap_percent is not None:
+        amounts.append(total * place.deposit_cap_percent / 100)
+    return min(amounts).quantize(CENT, ROUND_FLOOR)
+
+
+def deposit_known(place: PlaceRow | None) -> bool:
+    """Someone has answered what a deposit may be here. No: ask, and say so beside the payments."""
+    return place is not None and not (place.deposit_cap_amount is None and place.deposit_cap_percent is None)
+
+
+def read_schedule(text: str) -> tuple[tuple[str, Decimal], ...]:
+    """“deposit 10, start 30, done 60” as names and percents. Errors: CannotGoOn for anything else.
+
+    >>> read_schedule("deposit 10, done 90")
+    (('deposit', Decimal('10')), ('done', Decimal('90')))
+    """
+    parts = [part.strip().rpartition(" ") for part in text.split(",")]
+    if not all(name and percent.replace(".", "", 1).isdigit() for name, _, percent in parts):
+        stop([BAD_PAYMENTS(Place(table="settings", cell="payments"), text=text)])
+    schedule = tuple((name, Decimal(percent)) for name, _, percent in parts)
+    if sum(percent for _, percent in schedule) != 100:
+        stop([BAD_PAYMENTS(Place(table="settings", cell="payments"), text=text)])
+    return schedule
+
+
+def _running(schedule: Sequence[tuple[str, Decimal]]) -> list[tuple[str, Decimal]]:
+    return [(name, sum((p for _, p in schedule[: n + 1]), Decimal(0))) for n, (name, _) in enumerate(schedule)]
+
+
+def _due(name: str, upto: Decimal, price: Price, cap: Decimal | None) -> Decimal:
+    """What may have been paid in all once this milestone is reached."""
+    wanted = (price.total * upto / 100).quantize(DOLLAR, ROUND_FLOOR)
+    if name in DONE_BY_THEN:
+        classes = price_by_class(price)
+        return min(wanted, max(sum((classes[c] for c in DONE_BY_THEN[name]), Decimal(0)), cap or Decimal(0)))
+    return wanted if cap is None else min(wanted, cap)

@@ -1,0 +1,44 @@
+"""A price, a life and a rate in; what it comes to a year, out: an aid to compare ways of repair, not a promise of life."""
+
+from decimal import Decimal
+
+from estimator.model.money import cents
+
+
+def single_present_worth(rate: float, years: int) -> float:
+    """(1 + d)^−n: what a dollar in n years is worth today.
+
+    >>> round(single_present_worth(0.03, 10), 4)
+    0.7441
+    """
+    return (1 + rate) ** -years
+
+
+def uniform_present_worth(rate: float, years: int) -> float:
+    """[1 − (1 + d)^−n] ÷ d: what a dollar a year for n years is worth today; n where the rate is 0.
+
+    >>> round(uniform_present_worth(0.03, 10), 3), uniform_present_worth(0, 10)
+    (8.53, 10.0)
+    """
+    return float(years) if rate == 0 else (1 - single_present_worth(rate, years)) / rate
+
+
+def cost_a_year(price: Decimal, years: int, rate_percent: Decimal) -> Decimal | None:
+    """price ÷ uniform present worth, dollars a year, to the cent; None where no life is stated.
+
+    >>> cost_a_year(Decimal("4200.00"), 50, Decimal(3))
+    Decimal('163.24')
+    """
+    if years <= 0:
+        return None
+    return cents(float(price) / uniform_present_worth(float(rate_percent) / 100, years))
+
+
+def worth_of(first: Decimal, later: dict[int, Decimal], rate_percent: Decimal) -> Decimal:
+    """A price today and prices in later years (year → dollars) as one sum today, to the cent.
+
+    >>> worth_of(Decimal(2200), {20: Decimal(2200)}, Decimal(3))
+    Decimal('3418.09')
+    """
+    rate = float(rate_percent) / 100
+    return cents(float(first) + sum(float(amount) * single_present_worth(rate, n) for n, amount in later.items()))

@@ -1,0 +1,121 @@
+"""Discounts, allowances and the owner's own numbers: shown, reasoned, never lost, never below the floor unsaid."""
+
+from decimal import Decimal
+
+import pytest
+
+from estimator.model.job import Allowance, Discount, Override
+from estimator.model.problem import CannotGoOn
+from estimator.model.work import Takeoff
+from estimator.pricing.build import price_scope
+from estimator.pricing.overrides import moved
+from estimator.pricing.price_by_class import price_by_class
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+
+D = Decimal
+Scope = tuple[Takeoff, ...]
+
+
+def test_a_discount_is_a_line_of_its_own_and_comes_off_after_rounding(
+    maple: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    price = price_scope(maple, tables, place, discounts=[Discount(reason="two jobs in one street", amount=D(150))])
+    assert price.total == D("4050.00")
+    assert (price.lines[-1].text_en, price.lines[-1].amount) == ("two jobs in one street", D("-150.00"))
+    assert sum(line.amount for line in price.lines) == price.total
+    assert sum(price_by_class(price).values()) == price.total
+
+
+def test_a_discount_stops_at_the_floor_margin(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    # floor: 2,310.75 ÷ 0.70 + 150 = 3,451.07 [computed], so 748.93 may come off 4,200 and 748.94 may not
+    at_floor = price_scope(maple, tables, place, discounts=[Discount(reason="neighbour", amount=D("748.93"))])
+    assert at_floor.total == D("3451.07")
+    below = [Discount(reason="neighbour", amount=D("748.94"))]
+    with pytest.raises(CannotGoOn) as stopped:
+        price_scope(maple, tables, place, discounts=below)
+    assert stopped.value.problems[0].code == "pricing/below-floor"
+    mine = [Override(rule="floor-margin", reason="my sister's house")]
+    assert price_scope(maple, tables, place, discounts=below, overrides=mine).total == D("3451.06")
+
+
+def test_an_allowance_stands_as_written_inside_the_rounded_price(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    price = price_scope(maple, tables, place, allowances=[Allowance(text="matching sod", amount=D(800))])
+    assert price.total == D("5000.00")  # 4,193.81 + 800 up to 25 [computed]
+    line = next(line for line in price.lines if line.work_item == "allowance")
+    assert (line.amount, line.cost_share, line.text_en) == (D("800.00"), D("600.00"), "matching sod")
+    assert sum(line.amount for line in price.lines) == price.total
+
+
+def test_a_quantity_of_the_owners_changes_hours_and_is_shown(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    mine = [Override(item="tunnel", quantity="31 ft", reason="the next yard had rock at 20 in")]
+    price = price_scope(pecan, tables, place, overrides=mine)
+    tunnel = [t for t in price.tasks if t.task == "tunnel dig"]
+    assert sum(t.quantity for t in tunnel) == pytest.approx(31)
+    assert price.total > D(16525)
+    said = price.overruled[0]
+    assert (said.what, said.ours, said.mine, said.unit, said.reason) == (
+        "quantity of tunnel", D("29"), D("31"), "ft", "the next yard had rock at 20 in",
+    )  # fmt: skip
+
+
+def test_hours_of_the_owners_take_the_place_of_ours(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    mine = [Override(item="tunnel backfill", hours=22.0, reason="wet")]
+    price = price_scope(pecan, tables, place, overrides=mine)
+    assert next(c for c in price.crews if c.crew == "B").work_hours == pytest.approx(52.099 + 7.5, abs=0.001)
+    assert (price.overruled[0].ours, price.overruled[0].mine) == (D("14.5"), D("22.0"))
+
+
+@pytest.mark.parametrize("mine", ["16500", "12000", "20000"])
+def test_a_price_of_the_owners_is_the_total_and_the_margin_after_it_is_shown(
+    mine: str, pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    price = price_scope(pecan, tables, place, overrides=[Override(price=D(mine), reason="next door anyway")])
+    assert price.total == sum(line.amount for line in price.lines) == D(mine)
+    assert (price.overruled[0].what, price.overruled[0].ours) == ("price", D("16525.00"))
+    # cost 8,601.80 + 450 + 150 = 9,201.80 [computed]
+    assert price.margin == round((D(mine) - D("9201.80")) / D(mine), 4)
+    assert all(line.amount > 0 for line in price.lines)
+
+
+def test_a_price_far_from_ours_moves_every_line_but_what_is_passed_on(
+    pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    price = price_scope(pecan, tables, place, overrides=[Override(price=D(12000), reason="slow month")])
+    amounts = {line.work_item: line.amount for line in price.lines}
+    assert amounts["permit"] == D("150.00")
+    assert amounts["tunnel"] < 6000
+
+
+def test_an_override_that_hits_nothing_is_a_problem(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    for wrong in (
+        Override(item="tunnel", quantity="31 ft", reason="x"),
+        Override(item="sod", quantity="lots", reason="x"),
+        Override(item="tunnel dig", hours=3, reason="x"),
+    ):
+        with pytest.raises(CannotGoOn) as stopped:
+            price_scope(maple, tables, place, overrides=[wrong])
+        assert stopped.value.problems[0].code == "pricing/bad-override"
+
+
+def test_an_override_wants_another_look_when_our_own_number_moves(
+    pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    mine = [Override(item="tunnel backfill", hours=22.0, reason="wet")]
+    before = price_scope(pecan, tables, place, overrides=mine).overruled
+    longer = [
+        Override(item="tunnel", quantity="31 ft", reason="x"),
+        Override(item="fill the tunnel", quantity="33", reason="y"),
+    ]
+    now = price_scope(pecan, tables, place, overrides=[*longer, *mine]).overruled
+    assert moved(before, before) == ()
+    assert [o.what for o in moved(before, now)] == ["hours of tunnel backfill"]
+
+
+def test_an_override_of_another_line_leaves_this_one_alone(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    mine = [Override(item="sod", quantity="90", line="main", reason="gate")]
+    assert price_scope(maple, tables, place, overrides=mine).total > D(4200)
+    with pytest.raises(CannotGoOn):
+        price_scope(
+            maple, tables, place, overrides=[Override(item="sod", quantity="90", line="kitchen", reason="gate")]
+        )

@@ -1,1 +1,6 @@
 """Step 4: a repair in, its quantities out, each with its formula and inputs."""
+
+from estimator.takeoff.job import take_off_job
+from estimator.takeoff.takeoff import take_off
+
+__all__ = ["take_off", "take_off_job"]

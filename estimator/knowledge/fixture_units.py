@@ -1,0 +1,172 @@
+"""Fixtures and a slope in; drainage fixture units and the least pipe size that carries them, out."""
+
+from collections.abc import Sequence
+from typing import Literal
+
+Family = Literal["IPC", "UPC"]
+LOOKED = "2026-11-25"
+IPC_SOURCE = "IPC tables 709.1 and 710.1(1); 10 and 12 in partly from memory"
+UPC_SOURCE = "UPC table 703.2, an extract by a county (read); 8 in from memory"
+
+UNITS: dict[str, float] = {
+    "bathroom group": 5,
+    "toilet": 3,
+    "lavatory": 1,
+    "tub": 2,
+    "shower": 2,
+    "kitchen sink": 2,
+    "clothes washer": 2,
+    "public toilet": 4,
+    "urinal": 4,
+    "dishwasher": 2,  # from memory
+    "laundry tray": 2,  # from memory
+    "floor drain": 2,  # from memory
+    "old toilet": 4,  # over 1.6 gal a flush, from memory
+    "old bathroom group": 6,  # over 1.6 gal a flush, from memory
+}
+"""Fixture units by IPC table 709.1, private use, 1.6 gal a flush (read where not marked)."""
+
+TRAP_IN: dict[str, float] = {
+    "toilet": 3,
+    "lavatory": 1.25,
+    "tub": 1.5,
+    "shower": 2,
+    "kitchen sink": 1.5,
+    "clothes washer": 2,
+}
+
+OTHER_WORDS: dict[str, str] = {
+    "bathroom groups": "bathroom group",
+    "bathroom": "bathroom group",
+    "full bath": "bathroom group",
+    "water closet": "toilet",
+    "wc": "toilet",
+    "toilets": "toilet",
+    "sink": "kitchen sink",
+    "bath": "tub",
+    "bathtub": "tub",
+    "washer": "clothes washer",
+    "laundry": "clothes washer",
+    "washing machine": "clothes washer",
+    "lavatories": "lavatory",
+    "basin": "lavatory",
+}
+
+TOILETS: frozenset[str] = frozenset({"toilet", "old toilet", "public toilet", "bathroom group", "old bathroom group"})
+FLOOR_DRAINED: frozenset[str] = TOILETS | {"tub", "shower", "floor drain"}
+"""Fixtures that drain through the floor: no way round through a wall serves them without opening the floor."""
+
+SLOPES_IN_PER_FT: tuple[float, ...] = (1 / 16, 1 / 8, 1 / 4, 1 / 2)
+IPC_DRAIN: dict[float, tuple[int | None, ...]] = {
+    1.25: (None, None, 1, 1),
+    1.5: (None, None, 3, 3),
+    2: (None, None, 21, 26),
+    2.5: (None, None, 24, 31),
+    3: (None, 36, 42, 50),
+    4: (None, 180, 216, 250),
+    5: (None, 390, 480, 575),
+    6: (None, 700, 840, 1000),
+    8: (1400, 1600, 1920, 2300),
+    10: (2500, 2900, 3500, 4200),
+    12: (3900, 4600, 5600, 6700),
+}
+"""Most fixture units on a building drain or sewer, by slope 1/16, 1/8, 1/4, 1/2 in/ft: IPC table 710.1(1) (read to 8 in).
+
+A public copy prints 2500/2900/3900 beside 8 in: that is the 10 in row, misprinted, and is not used.
+"""
+IPC_BRANCH: dict[float, tuple[int, int, int, int]] = {
+    1.5: (3, 2, 4, 8),
+    2: (6, 6, 10, 24),
+    3: (20, 20, 48, 72),
+    4: (160, 90, 240, 500),
+    6: (620, 350, 960, 1900),
+}
+"""Horizontal branch, one branch interval, stack to 3 storeys, taller stack: IPC table 710.1(2) (read)."""
+UPC_HORIZONTAL: dict[float, int] = {1.5: 1, 2: 8, 2.5: 14, 3: 35, 4: 216, 5: 428, 6: 720, 8: 2640}
+UPC_TOILETS_ON_3_IN_BRANCH = 3
+UPC_TOILETS_ON_3_IN_STACK = 4
+LEAST_WITH_TOILET_IN = 3.0
+
+LEAST_SLOPE_IN_PER_FT: tuple[tuple[float, float], ...] = ((2.5, 1 / 4), (6, 1 / 8), (float("inf"), 1 / 16))
+"""Least fall by largest size, in/ft: IPC table 704.1 (read). Exact percents 2.083, 1.042, 0.521: 2.00 % does not meet 1/4."""
+
+Fixtures = Sequence[tuple[str, int]]
+
+
+def fixture(word: str) -> str:
+    """The word of the table for a word of the notes. Errors: KeyError for an unknown fixture.
+
+    >>> fixture("bathroom_groups"), fixture("sink")
+    ('bathroom group', 'kitchen sink')
+    """
+    plain = word.replace("_", " ").strip().lower()
+    plain = OTHER_WORDS.get(plain, plain)
+    if plain not in UNITS:
+        plain = plain.removesuffix("s")
+    if plain not in UNITS:
+        raise KeyError(word)
+    return plain
+
+
+def fixture_units(fixtures: Fixtures) -> float:
+    """Sum of units; a bathroom group counts as a group, less than its fixtures one by one.
+
+    >>> fixture_units([("bathroom group", 2), ("kitchen sink", 1), ("clothes washer", 1)])
+    14
+    >>> fixture_units([("lavatory", 1), ("toilet", 1), ("tub", 1)]), fixture_units([("bathroom group", 1)])
+    (6, 5)
+    """
+    return sum(UNITS[fixture(word)] * count for word, count in fixtures)
+
+
+def toilets(fixtures: Fixtures) -> int:
+    return sum(count for word, count in fixtures if fixture(word) in TOILETS)
+
+
+def least_slope_in_per_ft(size_in: float) -> float:
+    """
+    >>> least_slope_in_per_ft(2.5), least_slope_in_per_ft(3), least_slope_in_per_ft(8)
+    (0.25, 0.125, 0.0625)
+    """
+    return next(fall for largest, fall in LEAST_SLOPE_IN_PER_FT if size_in <= largest)
+
+
+def column(slope_in_per_ft: float) -> int:
+    """The column of the table for a slope: the steepest one not steeper than the pipe. Errors: ValueError when flatter than all.
+
+    >>> column(0.25), column(0.24), column(0.02 * 12)
+    (2, 1, 1)
+    """
+    fits = [i for i, slope in enumerate(SLOPES_IN_PER_FT) if slope <= slope_in_per_ft + 1e-9]
+    if not fits:
+        raise ValueError(f"{slope_in_per_ft:g} in/ft is flatter than any column of the table")
+    return fits[-1]
+
+
+def drain_limit(size_in: float, slope_in_per_ft: float, family: Family = "IPC") -> int:
+    """Most fixture units on a building drain of this size and slope; 0 where the size is not allowed at it.
+
+    >>> drain_limit(3, 0.24), drain_limit(2, 0.125), drain_limit(4, 0.25), drain_limit(3, 0.25, "UPC")
+    (36, 0, 216, 35)
+    """
+    if family == "UPC":
+        return UPC_HORIZONTAL.get(size_in, 0)
+    return IPC_DRAIN.get(size_in, (None,) * 4)[column(slope_in_per_ft)] or 0
+
+
+def least_size_in(fixtures: Fixtures, slope_in_per_ft: float, family: Family = "IPC") -> float:
+    """The smallest size of the table that carries the units; 3 in at least with a toilet; toilets limited on 3 in by the UPC.
+
+    >>> least_size_in([("kitchen sink", 15)], 0.24), least_size_in([("toilet", 1)], 0.25), least_size_in([("toilet", 4)], 0.25, "UPC")
+    (3, 3, 4)
+
+    Errors: ValueError when no size carries them.
+    """
+    units, closets = fixture_units(fixtures), toilets(fixtures)
+    for size in IPC_DRAIN if family == "IPC" else UPC_HORIZONTAL:
+        enough = drain_limit(size, slope_in_per_ft, family) >= units
+        wide = size >= LEAST_WITH_TOILET_IN or not closets
+        crowded = family == "UPC" and size == LEAST_WITH_TOILET_IN and closets > UPC_TOILETS_ON_3_IN_BRANCH
+        if enough and wide and not crowded:
+            return size
+    raise ValueError(f"no size carries {units:g} fixture units at {slope_in_per_ft:g} in/ft")

@@ -1,0 +1,93 @@
+"""A stretch under the slab in; the way a tunnel gets to it and how long it is, out."""
+
+from dataclasses import dataclass
+
+from estimator.takeoff.case import Case
+from estimator.takeoff.working import Given
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Approach:
+    """Along the pipe from its exit ("exit") or straight in from the nearest open wall ("wall").
+
+    `mouth_ft` and `face_ft` are distances inside the slab edge along the pipe, for the invert there; `reaches_ft` how far
+    each pit's crew gets from its pit; `pits` how many.
+    """
+
+    entry: str
+    length_ft: float
+    mouth_ft: float
+    face_ft: float
+    reaches_ft: tuple[float, ...]
+    words: str
+    inputs: tuple[Given, ...]
+
+    @property
+    def pits(self) -> int:
+        return len(self.reaches_ft)
+
+
+def approach(case: Case) -> Approach:
+    """The one the repair names; else the shorter of those the notes give."""
+    known = [_from_exit(case)]
+    wall = _from_wall(case)
+    if wall is not None:
+        known.append(wall)
+    named = [a for a in known if a.entry == case.repair.entry]
+    chosen = min(named or known, key=lambda a: a.length_ft)
+    if case.repair.entry == "wall" and wall is None:
+        case.paper.assume("nobody measured the way in from the wall: the tunnel is taken along the pipe from its exit")
+    if chosen.pits > 1:
+        case.paper.assume("a second pit at the far end; where there is no open ground, an opening through the floor")
+    return chosen
+
+
+def _room_ft(case: Case) -> float:
+    """Working room beyond the last coupling, and a little at each side cut."""
+    away = sum(1 for b in case.branches if b.away_ft > 0)
+    return case.number("tunnel_beyond_ft") + away * case.number("tunnel_side_cut_room_ft")
+
+
+def _reaches(case: Case, length_ft: float) -> tuple[float, ...]:
+    """One pit, or two that share the length where the face would be too far."""
+    return (length_ft / 2, length_ft / 2) if length_ft > case.number("second_pit_over_ft") else (length_ft,)
+
+
+def _from_exit(case: Case) -> Approach:
+    far, room = max(case.inside[1], 0.0), _room_ft(case)
+    length = far + room
+    return Approach(
+        entry="exit",
+        length_ft=length,
+        mouth_ft=0.0,
+        face_ft=length,
+        reaches_ft=_reaches(case, length),
+        words="along the pipe from the slab edge to the far end + working room",
+        inputs=(("slab edge to the far end", far, "ft"), ("working room", room, "ft")),
+    )
+
+
+def _from_wall(case: Case) -> Approach | None:
+    """Straight in to the nearer end of the stretch, along it, and working room at both ends."""
+    beside = [(m, m.length()) for m in case.profile.marks("beside") if case.stretch.touches(m.stretch)]
+    ways = [(m, ft) for m, ft in beside if ft is not None]
+    if not ways:
+        return None
+    mark, into = min(ways, key=lambda way: way[1])
+    low, high = (max(0.0, end) for end in case.inside)
+    room = _room_ft(case)
+    length = into + (high - low) + 2 * room
+    return Approach(
+        entry="wall",
+        length_ft=length,
+        mouth_ft=low,
+        face_ft=high + room,
+        reaches_ft=_reaches(case, length),
+        words="straight in from the wall + along the pipe + working room at both ends",
+        inputs=(
+            ("in from the wall", into, "ft"),
+            ("along the pipe", high - low, "ft"),
+            ("working room, each end", room, "ft"),
+            ("measured at station", mark.stretch.from_ft, "ft"),
+        ),
+    )

@@ -1,0 +1,185 @@
+"""A stretch to burst in; pits from the bend the pipe can take, pulls, joints, potholes and branch pits, out."""
+
+import math
+
+from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
+from estimator.model.judgement import Effect, Verdict
+from estimator.model.say import Feet, Say
+from estimator.model.stretch import Stretch
+from estimator.takeoff.case import Case
+from estimator.takeoff.depth import INCHES_PER_FT, bottom, outside_ft, tolerance_ft
+from estimator.takeoff.dig import sand_tons
+from estimator.takeoff.ground import ground_facts, hand_only
+from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.pipe import new_pipe
+from estimator.takeoff.restoration import put_back
+from estimator.takeoff.room import room_beside
+from estimator.takeoff.working import cubic_yards, up
+
+PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
+
+
+def straight_entry_ft(radius_ft: float, depth_ft: float) -> float:
+    """Plan length of an entry where the pipe bends once, from the ground down to the bottom: √(2RH - H²).
+
+    >>> straight_entry_ft(7.5, 4.0), straight_entry_ft(5.0, 5.0)
+    (6.6332495807108, 5.0)
+    """
+    return radius_ft if depth_ft >= radius_ft else math.sqrt(2 * radius_ft * depth_ft - depth_ft**2)
+
+
+def s_entry_ft(radius_ft: float, depth_ft: float) -> float:
+    """Plan length where the pipe bends down and back: √(H(4R - H)).
+
+    >>> s_entry_ft(7.5, 4.0)
+    10.198039027185569
+    """
+    return 2 * radius_ft if depth_ft >= 2 * radius_ft else math.sqrt(depth_ft * (4 * radius_ft - depth_ft))
+
+
+def burst(case: Case) -> tuple[Verdict, ...]:
+    """A new pipe pulled through the old one, breaking it; pits at both ends and at each side drain."""
+    ground_facts(case)
+    paper, run = case.paper, case.stretch.length_ft
+    paper.put("burst_ft", run, "old pipe burst", ("from", case.stretch.from_ft, "ft"), ("to", case.stretch.to_ft, "ft"))
+    most = case.number("burst_length_max_ft")
+    pulls = paper.put(
+        "burst_pulls", up(run / most), "length / longest pull, up", ("length", run, "ft"), ("longest", most, "ft")
+    )
+    tails, stick = case.number("burst_pipe_extra_ft"), case.number("burst_stick_ft")
+    pipe = paper.put(
+        "burst_pipe_ft",
+        run + tails * pulls,
+        "length + tails of each pull",
+        ("length", run, "ft"),
+        ("tails", tails, "ft"),
+        ("pulls", pulls),
+    )
+    sticks = up(pipe / stick)
+    paper.put("burst_joints", max(0.0, sticks - 1), "sticks - 1", ("sticks", sticks), ("stick", stick, "ft"))
+    paper.put("films_before", 1, "a tool or rod must pass before the pull is promised")
+    paper.put(
+        "tie_in_wait_h",
+        case.number("burst_wait_h"),
+        "the pipe shrinks back before it is tied in",
+        source="a city's code (read); the purpose as read",
+    )
+    new_pipe(case, tunnel=False, tests=1)
+    for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints"):
+        paper.drop(hung)
+    finds = _pits(case, pulls)
+    _crossings(case)
+    return finds
+
+
+def _pits(case: Case, pulls: float) -> tuple[Verdict, ...]:
+    """An entry pit as long as the bend needs, a pull pit for each pull, a small pit at each side drain."""
+    paper = case.paper
+    under = bottom(case, case.stretch)
+    depth, radius = under.deepest_ft, case.number("bend_radius_ods") * outside_ft(case)
+    shape = case.tables.text("burst_entry")
+    entry = up((s_entry_ft if shape == "S" else straight_entry_ft)(radius, depth), case.number("dig_step_ft"))
+    wide = case.number("burst_pit_width_ft")
+    pull_long, pull_wide = case.number("burst_pull_pit_length_ft"), case.number("burst_pull_pit_width_ft")
+    side = case.number("branch_pit_ft")
+    side_pits = len(case.branches)
+    paper.put(
+        "burst_entry_ft",
+        entry,
+        "√(H x (4R - H))" if shape == "S" else "√(2 x R x H - H²)",
+        ("H, ground to the bottom", depth, "ft"),
+        ("R, bend of the pipe", radius, "ft"),
+        source=PIT_SOURCE,
+    )
+    paper.put(
+        "pits",
+        pulls + 1 + side_pits,
+        "one entry, one at each pull's end, one a side drain",
+        ("pulls", pulls),
+        ("side drains", side_pits),
+    )
+    cubic_ft = depth * (entry * wide + pulls * pull_long * pull_wide + side_pits * side * side)
+    _earth(case, cubic_ft, depth, entry * wide, pulls * pull_long * pull_wide + side_pits * side * side)
+    _pit_safety(case, depth, int(pulls) + 1 + side_pits)
+    first = Stretch.between(case.stretch.from_ft, case.stretch.from_ft + min(entry, case.stretch.length_ft))
+    put_back(case, first, wide)
+    room = room_beside(case, case.stretch)
+    if room.clear_ft is not None and entry > room.clear_ft:
+        return (_no_room(case, entry, room.clear_ft),)
+    return ()
+
+
+def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf: float) -> None:
+    paper = case.paper
+    by_hand = hand_only(case)
+    bank = cubic_yards(cubic_ft)
+    paper.put(
+        "hand_dig_bcy" if by_hand else "dig_bcy",
+        bank,
+        "depth x plan of all pits / 27",
+        ("depth", depth, "ft"),
+        ("entry pit", entry_sf, "sq ft"),
+        ("other pits", other_sf, "sq ft"),
+    )
+    if by_hand:
+        paper.facts.add("hand_only")
+    zone = (entry_sf + other_sf) * min(
+        depth, case.number("bedding_ft") + outside_ft(case) + case.number("pipe_zone_over_ft")
+    )
+    sand, native = cubic_yards(zone), cubic_yards(cubic_ft - zone)
+    paper.put(
+        "pipe_zone_ccy",
+        sand,
+        "plan x (bedding + outside of the pipe + cover) / 27",
+        ("plan", entry_sf + other_sf, "sq ft"),
+    )
+    sand_tons(case, sand)
+    paper.put("native_ccy", native, "dug - pipe zone", ("dug", bank, "cy"), ("pipe zone", sand, "cy"))
+    paper.put(
+        "hand_backfill_ccy" if by_hand else "backfill_ccy",
+        native + sand,
+        "native + pipe zone",
+        ("native", native, "cy"),
+        ("pipe zone", sand, "cy"),
+    )
+    spoil(case, bank)
+    export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
+
+
+def _pit_safety(case: Case, depth: float, count: int) -> None:
+    safe = depth + tolerance_ft(case, depth)
+    case.paper.put("safety_depth_ft", safe, "bottom + what the locator may be off", ("bottom", depth, "ft"))
+    if safe > case.number("depth_slow_from_ft"):
+        case.paper.facts.add("depth_over_4")
+    if needs_ladder(safe):
+        case.paper.put("ladders", count * ladders(1), "one a pit", ("pits", count), source="29 CFR 1926.651(c)(2)")
+    if needs_system(safe, "C", case.job.site.caving_signs):
+        case.paper.facts |= {"depth_over_5", "boxed"}
+        case.paper.put("boxes", count, "one a pit", ("pits", count), source="29 CFR 1926.652(a)")
+        case.paper.put(
+            "shoring_box_days", count * case.number("burst_days_open"), "boxes x days open", ("boxes", count)
+        )
+    case.paper.warn("nobody goes into a pit before the competent person has looked, each day and after every rain")
+
+
+def _crossings(case: Case) -> None:
+    """Every utility that crosses the pull is uncovered and left open."""
+    crossings = [m for m in case.profile.marks("crossing") if m.stretch.touches(case.stretch)]
+    case.paper.put(
+        "potholes", len(crossings) + 1, "utilities that cross, and the pipe itself", ("crossings", len(crossings))
+    )
+
+
+def _no_room(case: Case, entry_ft: float, clear_ft: float) -> Verdict:
+    return case.find(
+        "burst-entry-pit-has-room",
+        Effect.BLOCKS,
+        Say.of("There is not enough open ground for the long pit this way of working needs."),
+        Say.of(
+            "entry pit {entry} for a bend of {radius} ft; clear: {clear}",
+            entry=Feet(entry_ft),
+            radius=round(case.number("bend_radius_ods") * outside_ft(case) * INCHES_PER_FT / INCHES_PER_FT, 2),
+            clear=Feet(clear_ft),
+        ),
+        "bend_radius_ods",
+    )

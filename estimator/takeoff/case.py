@@ -1,0 +1,150 @@
+"""One repair with everything a takeoff looks up beside it: the line's profile, the soil, the place, the firm's numbers."""
+
+import re
+from dataclasses import dataclass
+
+from estimator.model.job import Job
+from estimator.model.judgement import Effect, Verdict
+from estimator.model.line import Line
+from estimator.model.profile import Branch, Profile
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.tables.rows import PlaceRow, Soil
+from estimator.tables.tables import Tables
+from estimator.takeoff.working import Working
+
+IRON_WORDS = ("cast iron", "no-hub", "iron")
+PLASTIC_WORDS = ("pvc", "abs", "plastic")
+UNKNOWN_SOIL = "unknown"  # the row of the soils table for what nobody named
+
+
+@dataclass(frozen=True)
+class Case:
+    """What a takeoff function reads (`repair`, `job`, `tables`) and writes on (`paper`)."""
+
+    repair: Repair
+    job: Job
+    tables: Tables
+    line: Line
+    profile: Profile
+    paper: Working
+
+    @classmethod
+    def of(cls, repair: Repair, job: Job, tables: Tables) -> "Case":
+        line = job.line(repair.line)
+        return cls(repair, job, tables, line, Profile(line), Working())
+
+    # ── the firm's numbers ────────────────────────────────────────────────────────────────────
+
+    def number(self, key: str) -> float:
+        return self.tables.number(key)
+
+    @property
+    def place(self) -> PlaceRow | None:
+        try:
+            return self.tables.place(self.job.house.jurisdiction)
+        except KeyError:
+            return None
+
+    # ── the ground ────────────────────────────────────────────────────────────────────────────
+
+    @property
+    def stretch(self) -> Stretch:
+        return self.repair.stretch
+
+    @property
+    def soil_word(self) -> str | None:
+        """The soil's name where somebody gave one."""
+        return self.profile.soil(self.stretch.middle_ft) or self.job.house.soil
+
+    @property
+    def soil(self) -> Soil:
+        """The soil's row; where nobody said what soil it is, the one the firm counts with."""
+        word = self.soil_word
+        try:
+            return self.tables.soil(word or UNKNOWN_SOIL)
+        except KeyError:
+            return self.tables.soil(UNKNOWN_SOIL)
+
+    # ── the pipe ──────────────────────────────────────────────────────────────────────────────
+
+    @property
+    def bore_in(self) -> float:
+        """The largest bore along the stretch: the new pipe is never smaller than the old."""
+        return max(size for _, size in self.profile.sizes(self.stretch))
+
+    @property
+    def size(self) -> str:
+        return f"{self.bore_in:g}"
+
+    @property
+    def old_pipe(self) -> str:
+        return self.profile.pipe(self.stretch.middle_ft).value
+
+    def is_iron(self) -> bool:
+        return any(word in self.old_pipe.lower() for word in IRON_WORDS)
+
+    def is_clay(self) -> bool:
+        return "clay" in self.old_pipe.lower()
+
+    @property
+    def branches(self) -> tuple[Branch, ...]:
+        """Side drains to tie in again: those that join inside the stretch and are not known to be dead."""
+        return tuple(b for b in self.profile.branches if self.stretch.holds(b.station_ft) and b.live != "dead")
+
+    @property
+    def bends(self) -> int:
+        return sum(1 for m in self.profile.marks("bend") if self.stretch.holds(m.stretch.from_ft))
+
+    # ── the slab ──────────────────────────────────────────────────────────────────────────────
+
+    @property
+    def slab_ft(self) -> float:
+        """The slab's thickness, read or taken."""
+        thick = self.job.house.slab_thickness_ft
+        return self.number("slab_thickness_ft") if thick is None else thick
+
+    def inside_ft(self, station_ft: float) -> float:
+        """How far inside the slab edge; below 0 outside. Where no edge was noted, from the end nearest the outlet."""
+        inside = self.profile.to_slab_edge_ft(station_ft)
+        if inside is not None:
+            return inside
+        outlet = self.stretch.from_ft if self.line.downstream == -1 else self.stretch.to_ft
+        return abs(station_ft - outlet)
+
+    @property
+    def inside(self) -> tuple[float, float]:
+        """The stretch as distances inside the slab edge, the nearer end first (below 0: outside)."""
+        ends = sorted((self.inside_ft(self.stretch.from_ft), self.inside_ft(self.stretch.to_ft)))
+        return ends[0], ends[1]
+
+    def station(self, inside_ft: float) -> float:
+        """Back from a distance inside the slab edge to a station."""
+        edge = self.profile.slab_edge_ft
+        if edge is None:
+            edge = self.stretch.from_ft if self.line.downstream == -1 else self.stretch.to_ft
+        return edge - self.line.downstream * inside_ft
+
+    # ── what only geometry finds ──────────────────────────────────────────────────────────────
+
+    def find(self, rule: str, effect: Effect, homeowner: Say, estimator: Say, *settings: str) -> Verdict:
+        return Verdict(
+            rule=rule,
+            effect=effect,
+            method=self.repair.method,
+            line=self.repair.line,
+            stretch=self.stretch,
+            homeowner=homeowner,
+            estimator=estimator,
+            settings=settings,
+        )
+
+
+def surface_word(mark_choice: str | None, mark_surface: str | None) -> str:
+    """What grows or lies on the ground, in one word of the notes; "" where nobody said.
+
+    >>> surface_word("lawn", None), surface_word(None, "bare ground"), surface_word(None, None)
+    ('lawn', 'bare ground', '')
+    """
+    return re.sub(r"\s+", " ", (mark_choice or mark_surface or "").strip().lower())

@@ -1,0 +1,112 @@
+"""A stretch of line in; how deep the new trench bottom is along it, and how well that is known, out."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.knowledge.pipes import pipe_size
+from estimator.model.say import Feet
+from estimator.model.stretch import Stretch
+from estimator.takeoff.case import Case
+from estimator.takeoff.earth import Depth
+from estimator.takeoff.working import up
+
+INCHES_PER_FT = 12.0
+
+
+@dataclass(frozen=True, slots=True)
+class Bottom:
+    """Trench bottom below the ground along a hole, distances from the hole's own start, ft.
+
+    `dug` is rounded up to the firm's step and gives volumes; `exact_ft` is the deepest unrounded bottom; `safety_ft` adds
+    the locator's tolerance and is what limits are compared with. `unlocated`: no depth was ever read.
+    """
+
+    dug: tuple[Depth, ...]
+    exact_ft: float
+    tolerance_ft: float
+    unlocated: bool
+
+    @property
+    def safety_ft(self) -> float:
+        return self.exact_ft + self.tolerance_ft
+
+    @property
+    def deepest_ft(self) -> float:
+        return max(d.depth_ft for d in self.dug)
+
+    @property
+    def mean_ft(self) -> float:
+        run = self.dug[-1].at_ft - self.dug[0].at_ft
+        if run == 0:
+            return self.dug[0].depth_ft
+        pairs = zip(self.dug, self.dug[1:], strict=False)
+        return sum((a.depth_ft + b.depth_ft) / 2 * (b.at_ft - a.at_ft) for a, b in pairs) / run
+
+
+def outside_ft(case: Case) -> float:
+    """Outside diameter of the new pipe, ft."""
+    return pipe_size(case.bore_in).outside_in / INCHES_PER_FT
+
+
+def tolerance_ft(case: Case, depth_ft: float) -> float:
+    """How far a locator's depth may be off: the larger of a share of the depth and a least amount, ft."""
+    share = case.number("locator_tolerance_percent") / 100
+    return max(share * depth_ft, case.number("locator_tolerance_min_ft"))
+
+
+def _stops(case: Case, hole: Stretch) -> list[float]:
+    """The hole's ends and every station between them at which a depth was read."""
+    read = [
+        station
+        for mark in case.profile.marks("depth", "loc", "pothole", "invert")
+        if mark.depth_ft is not None
+        for station in (mark.stretch.from_ft, mark.stretch.to_ft)
+        if hole.from_ft < station < hole.to_ft
+    ]
+    return sorted({hole.from_ft, hole.to_ft, *read})
+
+
+def bottom(case: Case, hole: Stretch) -> Bottom:
+    """Depth to the pipe's centre + half its outside diameter + bedding, at every place a depth is known.
+
+    A depth read at one place only is taken over the whole hole, and said so.
+    """
+    below_centre = outside_ft(case) / 2 + case.number("bedding_ft")
+    step = case.number("dig_step_ft")
+    answers = [(at, case.profile.depth_to_centre_ft(at)) for at in _stops(case, hole)]
+    unlocated = any(answer.value is None for _, answer in answers)
+    fallback = case.number("depth_if_unlocated_ft")
+    centres = [(at, fallback if answer.value is None else answer.value) for at, answer in answers]
+    potholed = any(m.stretch.touches(hole) for m in case.profile.marks("pothole"))
+    exact = max(centre for _, centre in centres) + below_centre
+    _say_how_known(case, hole, {answer.how for _, answer in answers}, unlocated)
+    return Bottom(
+        dug=tuple(Depth(at - hole.from_ft, up(centre + below_centre, step)) for at, centre in centres),
+        exact_ft=exact,
+        tolerance_ft=0.0 if potholed else tolerance_ft(case, max(centre for _, centre in centres)),
+        unlocated=unlocated,
+    )
+
+
+Known = Literal["read", "between", "carried", "assumed"]
+
+
+def _say_how_known(case: Case, hole: Stretch, known: set[Known], unlocated: bool) -> None:
+    readings = {
+        mark.stretch for end in (hole.from_ft, hole.to_ft) for mark in case.profile.depth_to_centre_ft(end).marks
+    }
+    if unlocated:
+        case.paper.facts.add("depth_unlocated")
+        depth = case.number("depth_if_unlocated_ft")
+        case.paper.assume(
+            "no depth was read; {depth} to the pipe's centre was taken over {length}",
+            depth=Feet(depth),
+            length=Feet(hole.length_ft),
+        )
+    elif len(readings) == 1 and "carried" in known:
+        case.paper.assume("one depth reading, taken over {length}", length=Feet(hole.length_ft))
+    elif "carried" in known:
+        case.paper.assume(
+            "the depth beyond the last reading was taken as that reading, over part of {length}",
+            length=Feet(hole.length_ft),
+        )

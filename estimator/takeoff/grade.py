@@ -1,0 +1,160 @@
+"""The line's exit and readings in; the new pipe's invert and crown at any distance inside the slab edge, out."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.knowledge.pipes import pipe_size
+from estimator.model.judgement import Effect, Verdict
+from estimator.model.profile import Beam
+from estimator.model.say import Feet, Say
+from estimator.takeoff.case import Case
+from estimator.takeoff.depth import INCHES_PER_FT
+
+SMALL_PIPE_IN = 2.5  # the codes' slope tables part here: IPC 704.1, IRC P3005.3
+
+
+def least_fall_in_per_ft(case: Case, size_in: float) -> float:
+    """What the place asks of a pipe of this size; the stricter of the code families where nobody filled it in."""
+    place = case.place
+    asked = None
+    if place:
+        asked = place.slope_small_in_per_ft if size_in <= SMALL_PIPE_IN else place.slope_mid_in_per_ft
+    return case.number("fall_if_unknown_in_per_ft") if asked is None else asked
+
+
+@dataclass(frozen=True, slots=True)
+class Grade:
+    """A straight pipe: its invert below the slab top where it leaves the slab, and its fall. All ft, fall in ft per ft."""
+
+    exit_invert_ft: float
+    fall_per_ft: float
+    inside_in: float
+    wall_in: float
+    how: Literal["read", "one reading", "depth reading", "assumed"]
+
+    def invert_ft(self, inside_ft: float) -> float:
+        """Below the slab top at a distance inside the edge: the exit's invert less the fall on the way.
+
+        >>> round(Grade(2.6, 0.125 / 12, 4.026, 0.237, "read").invert_ft(15.833), 3)
+        2.435
+        """
+        return self.exit_invert_ft - self.fall_per_ft * inside_ft
+
+    def crown_ft(self, inside_ft: float) -> float:
+        """Top of the pipe's outside below the slab top.
+
+        >>> round(Grade(2.6, 0.25 / 12, 4.026, 0.237, "read").crown_ft(15.0), 2)
+        1.93
+        """
+        return self.invert_ft(inside_ft) - (self.inside_in + self.wall_in) / INCHES_PER_FT
+
+
+def grade(case: Case) -> Grade:
+    """From two invert readings their own slope; from one the place's least fall; else from a locator's depth."""
+    size = pipe_size(case.bore_in)
+    least = least_fall_in_per_ft(case, case.bore_in) / INCHES_PER_FT
+    read = _invert_readings(case)
+    if len(read) >= 2:
+        (near, shallow_end), (far, deep_end) = read[0], read[-1]
+        fall = (shallow_end - deep_end) / (far - near)
+        return Grade(shallow_end + fall * near, fall, size.inside_in, size.wall_in, "read")
+    if read:
+        near, depth = read[0]
+        case.paper.assume(
+            "one invert reading: the new pipe is taken to fall {fall} in for each ft from there",
+            fall=f"{least * INCHES_PER_FT:g}",
+        )
+        return Grade(depth + least * near, least, size.inside_in, size.wall_in, "one reading")
+    return _from_depth(case, least)
+
+
+def _invert_readings(case: Case) -> list[tuple[float, float]]:
+    """(distance inside the slab edge, invert below the slab top), the nearest to the exit first."""
+    marks = [m for m in case.profile.marks("invert", "level") if m.depth_ft is not None and m.surface in ("slab", None)]
+    return sorted({(round(case.inside_ft(m.stretch.from_ft), 6), m.depth_ft or 0.0) for m in marks})
+
+
+def _from_depth(case: Case, least_fall: float) -> Grade:
+    size = pipe_size(case.bore_in)
+    middle = max(case.inside[1], 0.0) / 2
+    centre = case.profile.depth_to_centre_ft(case.station(middle)).value
+    if centre is None:
+        centre = case.number("depth_if_unlocated_ft")
+        case.paper.facts.add("depth_unlocated")
+        case.paper.assume(
+            "no depth was read under the slab; {depth} to the pipe's centre was taken", depth=Feet(centre)
+        )
+        return Grade(
+            centre + case.bore_in / 24 + least_fall * middle, least_fall, size.inside_in, size.wall_in, "assumed"
+        )
+    case.paper.assume("the invert under the slab comes from a locator's depth, good for digging only, never for fall")
+    return Grade(
+        centre + case.bore_in / 24 + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading"
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """A beam on the way: where it begins and ends inside the slab edge, its bottom below the slab top, ft."""
+
+    from_ft: float
+    to_ft: float
+    bottom_ft: float
+    through: bool
+
+    @property
+    def width_ft(self) -> float:
+        return self.to_ft - self.from_ft
+
+    @property
+    def middle_ft(self) -> float:
+        return (self.from_ft + self.to_ft) / 2
+
+
+def crossings(case: Case, far_ft: float) -> tuple[Crossing, ...]:
+    """Beams between the slab edge and the far end, the nearest first. A beam's stretch runs with the stations."""
+    out = []
+    for beam in case.profile.beams:
+        near, far = _ends(case, beam)
+        if near < far_ft and far > 0:
+            out.append(Crossing(near, far, beam.bottom_below_slab_ft, beam.through))
+    return tuple(sorted(out, key=lambda c: c.from_ft))
+
+
+def _ends(case: Case, beam: Beam) -> tuple[float, float]:
+    ends = sorted((case.inside_ft(beam.stretch.from_ft), case.inside_ft(beam.stretch.to_ft)))
+    near, far = ends[0], ends[1]
+    if far <= 0 < far - near and far == 0:  # written at the edge of a line whose stations shrink inward
+        return 0.0, far - near
+    return near, far
+
+
+def crown_finds(case: Case, pipe: Grade, beams: tuple[Crossing, ...]) -> tuple[Verdict, ...]:
+    """The pipe's crown must clear every beam it passes under: a beam is never notched."""
+    clearance = case.number("beam_clearance_in") / INCHES_PER_FT
+    finds = []
+    for beam in beams:
+        if beam.through or not beam.bottom_ft:
+            case.paper.warn("a pipe through a beam needs a sleeve: the engineer says which")
+            continue
+        gap = min(pipe.crown_ft(beam.from_ft), pipe.crown_ft(beam.to_ft)) - beam.bottom_ft
+        if gap < clearance - 1e-9:
+            finds.append(_hits(case, beam, gap, clearance))
+    return tuple(finds)
+
+
+def _hits(case: Case, beam: Crossing, gap_ft: float, clearance_ft: float) -> Verdict:
+    return case.find(
+        "pipe-clears-the-beam",
+        Effect.BLOCKS,
+        Say.of("A new pipe with the slope it needs would run into a concrete beam under the floor."),
+        Say.of(
+            "crown {gap} in above or below the beam at {at} (bottom {bottom} below slab top); {least} in clear are needed: "
+            "a flatter fall if the place allows it, a lower exit, or another way",
+            gap=round(gap_ft * INCHES_PER_FT, 1),
+            at=Feet(round(beam.from_ft, 2)),
+            bottom=Feet(beam.bottom_ft),
+            least=round(clearance_ft * INCHES_PER_FT, 2),
+        ),
+        "beam_clearance_in",
+    )

@@ -1,0 +1,70 @@
+"""A hole in; the soil type people may count on there, and the facts of the ground, out."""
+
+from estimator.knowledge.excavation import SoilType, type_over_a_pipe
+from estimator.model.line import Finding
+from estimator.model.stretch import Stretch
+from estimator.takeoff.case import Case
+
+LEAKS: tuple[str, ...] = ("leak", "hole", "gap", "collapse", "channel", "crack", "blister", "fitting")
+"""Findings that let water into the soil: the ground around them counts as type C."""
+
+
+def leaks_here(case: Case, hole: Stretch) -> bool:
+    """Sewage or water has been getting into this soil: an opening in the hole, or a water test that failed over this line."""
+    openings = [f for f in case.line.findings if f.stretch.touches(hole) and _opens(f)]
+    failed = [t for t in case.job.water_tests if t.result == "failed" and (case.line.name in t.covers or not t.covers)]
+    return bool(openings or failed)
+
+
+def _opens(finding: Finding) -> bool:
+    return finding.kind in LEAKS or bool({"soil seen", "void", "washing"} & set(finding.signs))
+
+
+def water_table_ft(case: Case, hole: Stretch) -> float | None:
+    """Ground water below the ground, ft: the shallowest word of the site and of marks along the hole."""
+    marks = [m.depth_ft or m.length() for m in case.profile.marks("water table") if m.stretch.touches(hole) or m.holds]
+    known = [w for w in (case.job.site.water_table_ft, *marks) if w is not None]
+    return min(known, default=None)
+
+
+def is_wet(case: Case, hole: Stretch, bottom_ft: float) -> bool:
+    """Water stands above the bottom of the dig."""
+    water = water_table_ft(case, hole)
+    return water is not None and water < bottom_ft
+
+
+def soil_type(case: Case, hole: Stretch, wet: bool) -> SoilType:
+    """Never A over an existing pipe; C at a leak, in water, in fill, or when nobody classified the soil."""
+    listed: SoilType = case.soil.osha_type  # type: ignore[assignment]  # the table allows these four words only
+    site = case.job.site
+    classified = bool(case.soil_word and site.competent_person) and site.caving_signs is not None
+    return type_over_a_pipe(listed, classified=classified, leak=leaks_here(case, hole), water=wet)
+
+
+def ground_facts(case: Case) -> None:
+    """The yes/no facts the soil and the site give any dig."""
+    facts, site, word = case.paper.facts, case.job.site, (case.soil_word or "").lower()
+    if not word:
+        facts.add("soil_unknown")
+        case.paper.assume(
+            "nobody said what soil it is; {soil} was counted with, and type C for the sides", soil=case.soil.soil
+        )
+    if "hard" in word and "clay" in word:
+        facts.add("hard_clay")
+    if "rock" in word or case.soil.osha_type == "rock":
+        facts.add("rock")
+    if site.roots_in_soil:
+        facts.add("roots_in_soil")
+    if case.job.house.expansive_soil:
+        facts.add("expansive_soil")
+    if site.carry_ft is not None and site.carry_ft > case.number("carry_far_ft"):
+        facts.add("carry_over_50")
+    if site.carry_ft is not None and site.carry_ft > case.number("carry_farther_ft"):
+        facts.add("carry_over_100")
+        facts.discard("carry_over_50")
+
+
+def hand_only(case: Case) -> bool:
+    """No machine gets there: the notes say so, or the gate is narrower than the machine."""
+    site = case.job.site
+    return not site.machine or (site.gate_ft is not None and site.gate_ft * 12 < case.number("gate_min_in"))

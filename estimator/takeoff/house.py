@@ -1,0 +1,37 @@
+"""The job in; the yes/no facts the house and the people in it give every takeoff, out."""
+
+from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
+from estimator.takeoff.case import Case
+
+HOT_MONTHS = (6, 7, 8, 9)
+
+
+def house_facts(case: Case) -> None:
+    """Lived in, septic, tendons, lead paint, thick slab, hot season, foundation work, a claim."""
+    house, facts = case.job.house, case.paper.facts
+    told = {
+        "lived_in": house.lived_in,
+        "septic": house.sewer == "septic",
+        "built_before_1978": house.built is not None and house.built < LEAD_PAINT_BEFORE,
+        "expansive_soil": bool(house.expansive_soil),
+        "hot_season": case.job.day.month in HOT_MONTHS,
+        "foundation_planned": case.job.foundation.work == "planned",
+        "insurance_claim": bool(case.job.customer.claim),
+        "slab_may_have_tendons": _tendons(case),
+        "slab_over_4in": case.slab_ft * 12 > case.number("slab_thick_over_in") + 1e-6,
+        "under_slab": any(zone == "slab" for _, zone in case.profile.zones(case.stretch)),
+        "cast_iron": case.is_iron(),
+        "clay_pipe": case.is_clay(),
+    }
+    facts |= {name for name, holds in told.items() if holds}
+
+
+def _tendons(case: Case) -> bool:
+    """It has them; or nobody knows and it was built since the place's year, or nobody knows when."""
+    house, place = case.job.house, case.place
+    if house.floor == "post-tensioned slab":
+        return True
+    if house.floor != "slab, tendons unknown":
+        return False
+    since = place.tendons_since if place and place.tendons_since else case.number("tendons_since_year")
+    return house.built is None or house.built >= since

@@ -1,0 +1,116 @@
+"""The job and all takeoffs of a scope in; what comes once, out: mobilising, permit, visits, films, closures, tests."""
+
+from collections.abc import Sequence
+
+from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
+from estimator.model.job import Job
+from estimator.model.stretch import Stretch
+from estimator.model.work import JOB, Repair, Takeoff
+from estimator.tables.tables import Tables
+from estimator.takeoff.case import Case
+from estimator.takeoff.house import house_facts
+
+LOOKS_ONLY = ("clean", "isolation test")
+BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "sprinkler")
+
+
+def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables) -> Takeoff:
+    """Quantities that a scope has once, whatever its repairs are.
+
+    Lines touched are filmed once each; a permit and the inspector's visit when pipe is replaced, lined or closed; a
+    street closure when a repair lies in the street; asbestos test and tendon scan when a floor is opened.
+    """
+    line = takeoffs[0].repair.line if takeoffs else job.lines[0].name
+    case = Case.of(Repair(id=JOB, method=JOB, line=line, stretch=Stretch(0.0, 0.0)), job, tables)
+    house_facts(case)
+    case.paper.facts.discard("under_slab")
+    case.paper.facts |= {fact for t in takeoffs for fact in t.facts}
+    _once(case, takeoffs)
+    _machines(case, takeoffs)
+    _opened_floor(case, takeoffs)
+    _streets(case, takeoffs)
+    _private_lines(case, takeoffs)
+    return Takeoff(
+        repair=case.repair,
+        quantities=case.paper.quantities,
+        facts=frozenset(case.paper.facts),
+        assumptions=tuple(case.paper.assumptions),
+        cautions=tuple(case.paper.cautions),
+    )
+
+
+def _pipe_work(takeoffs: Sequence[Takeoff]) -> bool:
+    return any(t.repair.method not in LOOKS_ONLY for t in takeoffs)
+
+
+def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    paper, place = case.paper, case.place
+    paper.put("jobs", 1, "the job")
+    permit = _pipe_work(takeoffs)
+    paper.put(
+        "permits",
+        1 if permit else 0,
+        "pipe is replaced, lined or closed",
+        ("methods", ", ".join(sorted({t.repair.method for t in takeoffs}))),
+    )
+    asked = None if place is None else place.inspection_before_cover
+    if permit and asked is None:
+        paper.assume("nobody asked whether an inspector must see the pipe before it is covered: the wait is counted")
+    paper.put(
+        "inspections",
+        1 if permit and asked is not False else 0,
+        "the inspector sees the pipe before it is covered",
+        ("asked for by the place", {True: "yes", False: "no", None: "not answered"}[asked]),
+        source="place row",
+    )
+    lines = sorted({t.repair.line for t in takeoffs if t.repair.method != "isolation test"})
+    paper.put("films_after", len(lines), "each line touched", ("lines", ", ".join(lines)))
+
+
+def _machines(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    """The excavator is brought once, however many holes it digs."""
+    dug = sum(t.value("dig_bcy") for t in takeoffs)
+    case.paper.put("excavator_deliveries", 1 if dug else 0, "a machine digs", ("dug by machine", dug, "cy"))
+
+
+def _opened_floor(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    opened = sum(t.value("slab_sf") for t in takeoffs)
+    if not opened:
+        return
+    house = case.job.house
+    if house.built is None or house.built <= ASBESTOS_FLOOR_THROUGH:
+        case.paper.put(
+            "asbestos_tests",
+            1,
+            "a floor of those years is opened",
+            ("built", house.built or "unknown"),
+            source="29 CFR 1926.1101, from memory; state rules",
+        )
+    if "slab_may_have_tendons" in case.paper.facts:
+        case.paper.put("tendon_scans", 1, "a slab that may have tendons is opened", ("floor", house.floor))
+
+
+def _streets(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    count = 0
+    for takeoff in takeoffs:
+        if takeoff.value("dig_cf") or takeoff.value("burst_ft"):
+            profile = Case.of(takeoff.repair, case.job, case.tables).profile
+            count += any(zone == "street" for _, zone in profile.zones(takeoff.repair.stretch))
+    case.paper.put("street_closures", count, "repairs dug in the street")
+
+
+def _private_lines(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    """Lines the public locate does not mark: sprinklers, pool, gas to a grill."""
+    words = {
+        mark.choice
+        for t in takeoffs
+        if t.value("spoil_lcy")
+        for mark in Case.of(t.repair, case.job, case.tables).profile.marks("crossing")
+        if mark.choice in BURIED_PRIVATE
+    }
+    case.paper.put(
+        "private_locates",
+        1 if words else 0,
+        "private lines near the dig",
+        ("lines", ", ".join(sorted(str(w) for w in words))),
+    )

@@ -1,0 +1,142 @@
+"""The stretch replaced in; pipe, fittings, couplings, cleanouts, hangers and toilets out."""
+
+from estimator.takeoff.case import Case
+from estimator.takeoff.working import up
+
+FITTINGS_SOURCE = "common practice; horizontal turns with wye and eighth bend or long sweep"
+
+
+def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
+    """Pipe over the whole stretch, a coupling at each end, a wye, bend and coupling for each side drain."""
+    paper, length = case.paper, case.stretch.length_ft
+    paper.put(
+        "pipe_ft",
+        length,
+        "from sound pipe to sound pipe",
+        ("from", case.stretch.from_ft, "ft"),
+        ("to", case.stretch.to_ft, "ft"),
+    )
+    paper.put("pipe_tunnel_ft" if tunnel else "pipe_trench_ft", length, "all of it", ("pipe", length, "ft"))
+    paper.put("pipe_buy_ft", length, "net length; waste and whole sticks come on top", ("pipe", length, "ft"))
+    _branches(case, tunnel)
+    paper.put("end_couplings_tunnel" if tunnel else "end_couplings", 2, "one at each end")
+    bends = case.bends
+    paper.put(
+        "eighth_bends",
+        len(case.branches) + bends,
+        "one a side drain, one a turn",
+        ("side drains", len(case.branches)),
+        ("turns", bends),
+        source=FITTINGS_SOURCE,
+    )
+    paper.put(
+        "couplings",
+        2 + len(case.branches),
+        "one at each end, one a side drain",
+        ("ends", 2),
+        ("side drains", len(case.branches)),
+    )
+    sticks = up(length / case.number("pipe_stick_ft"))
+    paper.put(
+        "glue_joints",
+        max(0.0, sticks - 1) + 3 * len(case.branches) + 2 * bends,
+        "sticks - 1, three a side drain, two a turn",
+        ("sticks", sticks),
+        ("side drains", len(case.branches)),
+        ("turns", bends),
+    )
+    _cleanouts(case)
+    _tests(case, tests)
+    if case.is_iron():
+        paper.facts.add("cast_iron")
+    if case.is_clay():
+        paper.facts.add("clay_pipe")
+
+
+def _branches(case: Case, tunnel: bool) -> None:
+    paper, tied = case.paper, case.branches
+    where = ", ".join(f"{b.size_in:g} in at {b.station_ft:g}" for b in tied) or "none in the stretch"
+    paper.put(
+        "branches_tunnel" if tunnel else "branches",
+        len(tied),
+        "side drains that join the stretch",
+        ("side drains", where),
+        source=FITTINGS_SOURCE,
+    )
+    paper.put("wyes", len(tied), "one a side drain", ("side drains", len(tied)), source=FITTINGS_SOURCE)
+    stubs = sum(b.away_ft if b.away_ft else case.number("branch_stub_ft") for b in tied)
+    paper.put(
+        "stub_ft",
+        stubs,
+        "from the new wye to where the old side drain is sound",
+        ("side drains", len(tied)),
+        ("stub where the tie lies at the line", case.number("branch_stub_ft"), "ft"),
+    )
+    for branch in tied:
+        if branch.live is None or branch.proven is False:
+            paper.assume("the side drain at {at} is taken as live until water was run through it", at=branch.station_ft)
+
+
+def _cleanouts(case: Case) -> None:
+    """A two-way cleanout where the new pipe leaves the building and none stands there; more along long new runs."""
+    near, far = case.inside
+    reach = case.number("cleanout_exit_ft")
+    there = [m for m in case.profile.marks("cleanout") if abs(case.inside_ft(m.stretch.from_ft)) <= reach]
+    crosses = case.profile.slab_edge_ft is not None and near < 0 < far
+    exits = 1 if crosses and not there else 0
+    place = case.place
+    every = place.cleanout_every_ft if place and place.cleanout_every_ft else case.number("cleanout_every_ft")
+    along = max(0.0, up(case.stretch.length_ft / every) - 1)
+    turns = sum(
+        1
+        for m in case.profile.marks("bend")
+        if case.stretch.holds(m.stretch.from_ft) and (m.degrees or 0) > _turn_degrees(case)
+    )
+    case.paper.put(
+        "cleanouts",
+        exits + along + turns,
+        "at the building's exit where none stands, one each so many ft, one a turn",
+        ("at the exit", exits),
+        ("every", every, "ft"),
+        ("along the run", along),
+        ("turns", turns),
+        source="IPC 708 (100 ft apart; turns over 45 degrees)",
+    )
+
+
+def _turn_degrees(case: Case) -> float:
+    place = case.place
+    if place and place.cleanout_turn_degrees:
+        return place.cleanout_turn_degrees
+    return case.number("cleanout_turn_degrees")
+
+
+def _tests(case: Case, tests: int) -> None:
+    paper = case.paper
+    if not tests:
+        return
+    paper.put("tests", tests, "the new pipe, before it is covered", source="IPC 312: 10 ft of water, 15 min")
+    pulled = any("toilet" in p.access.lower() for p in case.line.passes)
+    paper.put(
+        "toilets",
+        0 if pulled else case.number("toilets_per_test") * tests,
+        "one to fill through, unless one is off already",
+        ("a toilet was off for the camera", "yes" if pulled else "no"),
+    )
+    paper.warn("water test only the new pipe to the code's head; the old drains no higher than the slab")
+
+
+def hangers(case: Case, hung_ft: float) -> None:
+    """Hangers for pipe hung from the slab: one each so many ft and one at the end, one more a side drain and a turn."""
+    every = case.number("hanger_plastic_ft")
+    ties = len(case.branches) + case.bends
+    case.paper.put(
+        "hangers",
+        up(hung_ft / every) + 1 + ties,
+        "pipe / spacing, up, + 1 + side drains and turns",
+        ("pipe hung", hung_ft, "ft"),
+        ("spacing", every, "ft"),
+        ("side drains and turns", ties),
+        source="IPC table 308.5 / IRC P2605.1: 4 ft for plastic, from memory",
+    )
+    case.paper.warn("the pipe is filled with water and held down before fill is pumped: an empty pipe floats")

@@ -1,0 +1,137 @@
+"""Depth, soil type and room in; the ways the sides of a dig may be kept from falling, and the one with the least earth, out.
+
+A price allowance: who works in the dig is protected by what the competent person on site decides, never by this choice.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.knowledge.excavation import SoilType, may_bench, needs_system, slope
+from estimator.takeoff.earth import Depth, sloped_all_round_cf, top_width_ft, trench_cf
+from estimator.takeoff.room import Room
+
+WayName = Literal["vertical", "sloped", "benched", "boxed"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hole:
+    """A dig before its sides are settled: length along the line, bottom width, depth along it, all ft.
+
+    `shored_width_ft` is the bottom width where people work between shores; `safety_ft` the depth limits are compared with.
+    """
+
+    length_ft: float
+    width_ft: float
+    shored_width_ft: float
+    depths: tuple[Depth, ...]
+    safety_ft: float
+
+    @property
+    def deepest_ft(self) -> float:
+        return max(d.depth_ft for d in self.depths)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """The firm's trench box: outside width, length, ft."""
+
+    width_ft: float
+    length_ft: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Way:
+    """One way of keeping the sides up: its name, side slope, bottom, earth to move and the width at the top."""
+
+    name: WayName
+    slope_h_to_v: float
+    width_ft: float
+    length_ft: float
+    depths: tuple[Depth, ...]
+    bank_cf: float
+
+    @property
+    def top_width_ft(self) -> float:
+        return top_width_ft(self.width_ft, max(d.depth_ft for d in self.depths), self.slope_h_to_v)
+
+
+def stretched(depths: Sequence[Depth], length_ft: float) -> tuple[Depth, ...]:
+    """The same depths over a longer hole: what is added at the far end keeps the last depth.
+
+    >>> stretched((Depth(0, 4), Depth(5, 6)), 8)[-1]
+    Depth(at_ft=8, depth_ft=6)
+    """
+    last = depths[-1]
+    return tuple(depths) if length_ft <= last.at_ft else (*depths, Depth(length_ft, last.depth_ft))
+
+
+def vertical(hole: Hole) -> Way:
+    return Way(
+        name="vertical",
+        slope_h_to_v=0.0,
+        width_ft=hole.width_ft,
+        length_ft=hole.length_ft,
+        depths=hole.depths,
+        bank_cf=trench_cf(hole.depths, hole.width_ft),
+    )
+
+
+def sloped(hole: Hole, soil_type: SoilType) -> Way:
+    s = slope(soil_type)
+    return Way(
+        name="sloped",
+        slope_h_to_v=s,
+        width_ft=hole.width_ft,
+        length_ft=hole.length_ft,
+        depths=hole.depths,
+        bank_cf=sloped_all_round_cf(hole.depths, hole.width_ft, s),
+    )
+
+
+def benched(hole: Hole, soil_type: SoilType, extra_percent: float) -> Way:
+    """The outline of the slope and a little more earth."""
+    way = sloped(hole, soil_type)
+    return Way(
+        name="benched",
+        slope_h_to_v=way.slope_h_to_v,
+        width_ft=way.width_ft,
+        length_ft=way.length_ft,
+        depths=way.depths,
+        bank_cf=way.bank_cf * (1 + extra_percent / 100),
+    )
+
+
+def boxed(hole: Hole, box: Box) -> Way:
+    """The hole made as large as the box, with upright sides."""
+    width, length = max(hole.shored_width_ft, box.width_ft), max(hole.length_ft, box.length_ft)
+    depths = stretched(hole.depths, length)
+    return Way(
+        name="boxed",
+        slope_h_to_v=0.0,
+        width_ft=width,
+        length_ft=length,
+        depths=depths,
+        bank_cf=trench_cf(depths, width),
+    )
+
+
+def ways(
+    hole: Hole, soil_type: SoilType, caving_signs: bool | None, room: Room, box: Box, bench_percent: float
+) -> tuple[Way, ...]:
+    """Every way allowed for this depth and soil that fits the room. A box or shores fit where upright sides fit.
+
+    Without a need for a system the sides stand upright. Type C is never benched.
+    """
+    if not needs_system(hole.safety_ft, soil_type, caving_signs):
+        return (vertical(hole),)
+    open_ways = [sloped(hole, soil_type)]
+    if may_bench(soil_type):
+        open_ways.append(benched(hole, soil_type, bench_percent))
+    return (*(w for w in open_ways if room.fits(w.top_width_ft)), boxed(hole, box))
+
+
+def least(allowed: Sequence[Way], wanted: str = "") -> Way:
+    """The way with the least earth; the one the firm asks for, where it is among those allowed."""
+    asked = [w for w in allowed if w.name == wanted]
+    return min(asked or allowed, key=lambda w: w.bank_cf)

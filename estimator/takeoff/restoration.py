@@ -1,0 +1,94 @@
+"""The dig as it lies in the ground in; what is put back on top, each to a stated finish, out."""
+
+from estimator.model.stretch import Stretch
+from estimator.takeoff.case import Case, surface_word
+from estimator.takeoff.working import up
+
+BARE = ("bare", "bare ground", "bare soil", "dirt", "soil", "gravel", "mulch")
+BEDS = ("bed", "beds", "planting bed", "planting beds")
+
+
+def surface(case: Case, at_ft: float) -> tuple[str, str]:
+    """Zone and what lies on it at a station: ("yard", "lawn") where the notes say yard and nothing more."""
+    answer = case.profile.zone(at_ft)
+    zone = answer.value or "yard"
+    mark = answer.marks[0] if answer.marks else None
+    word = surface_word(mark.choice, mark.surface) if mark else ""
+    return zone, word or ("lawn" if zone == "yard" else "")
+
+
+def put_back(case: Case, hole: Stretch, top_width_ft: float) -> None:
+    """Lawn, beds, walk and driveway over the hole, zone by zone; bare ground is raked and left."""
+    for part, zone in case.profile.zones(hole):
+        ends = (part.from_ft == hole.from_ft) + (part.to_ft == hole.to_ft)
+        length = part.length_ft + ends * case.number("sod_margin_ft")
+        zone, word = (zone or "yard"), surface(case, part.middle_ft)[1]
+        if zone in ("walk", "drive", "street"):
+            _concrete(case, "flatwork" if zone == "walk" else "drive", part.length_ft, ends, top_width_ft)
+        elif word in BEDS:
+            _green(case, "bed_sf", length, top_width_ft)
+        elif word not in BARE and zone == "yard":
+            case.paper.facts.add("lawn")
+            _green(case, "sod_sf", length, top_width_ft)
+    _round_sod(case)
+
+
+def _green(case: Case, name: str, length_ft: float, top_width_ft: float) -> None:
+    margin = case.number("sod_margin_ft")
+    case.paper.add(
+        name,
+        length_ft * (top_width_ft + 2 * margin),
+        "(length + margin) x (top width + 2 x margin)",
+        ("length with margin", length_ft, "ft"),
+        ("top width", top_width_ft, "ft"),
+        ("margin", margin, "ft"),
+    )
+
+
+def _round_sod(case: Case) -> None:
+    """Sod is ordered and laid in whole pieces: hours run on what is ordered."""
+    area, step = case.paper.value("sod_sf"), case.number("sod_step_sf")
+    if area:
+        quantity = next(q for q in case.paper.quantities if q.name == "sod_sf")
+        given = tuple((i.name, i.value, i.unit) for i in quantity.inputs)
+        case.paper.put(
+            "sod_sf",
+            up(area, step),
+            quantity.formula + ", up to what is sold",
+            *given,
+            ("before rounding", area, "sq ft"),
+            ("sold by", step, "sq ft"),
+        )
+
+
+def to_panels(cut_ft: float, panel_ft: float, least_left_ft: float) -> float:
+    """A cut in jointed concrete, ft: where less than so much of a panel would be left, the whole panel is taken.
+
+    >>> to_panels(4.4, 5, 3), to_panels(1.5, 5, 3), to_panels(6.0, 5, 3), to_panels(8.5, 5, 3), to_panels(5, 5, 3)
+    (5.0, 1.5, 6.0, 10.0, 5.0)
+    """
+    whole = up(cut_ft / panel_ft) * panel_ft
+    return whole if 0 < whole - cut_ft < least_left_ft else float(cut_ft)
+
+
+def _concrete(case: Case, name: str, length_ft: float, ends: int, top_width_ft: float) -> None:
+    """Saw 1 ft beyond the dig or to the next joint; break out; pour back, broom finish."""
+    paper, beyond = case.paper, case.number("flatwork_margin_ft")
+    panel = case.number("walk_panel_ft" if name == "flatwork" else "drive_panel_ft")
+    least = case.number("flatwork_remnant_ft")
+    long = to_panels(length_ft + ends * beyond, panel, least)
+    wide = to_panels(top_width_ft + 2 * beyond, panel, least)
+    paper.add(
+        f"{name}_sf",
+        long * wide,
+        "length x width of the cut, whole panels where little would be left",
+        ("length", long, "ft"),
+        ("width", wide, "ft"),
+        ("panel", panel, "ft"),
+    )
+    paper.add(
+        f"{name}_saw_lf", 2 * long + 2 * wide, "2 x length + 2 x width", ("length", long, "ft"), ("width", wide, "ft")
+    )
+    if name == "drive":
+        paper.facts.add("drive")
+    paper.assume("concrete outside is put back plain with a broom finish; colour and pattern will not match")

@@ -1,0 +1,38 @@
+"""Openings in the floor in; floor covering for others to put back, dust walls, air scrubber days, out."""
+
+from estimator.takeoff.case import Case
+from estimator.takeoff.slab_concrete import Openings
+from estimator.takeoff.working import up
+
+
+def floor_and_dust(case: Case, openings: Openings) -> None:
+    """The least floor to match is the cut and a foot all round; matching whole rooms is an allowance of the owner's."""
+    paper, margin = case.paper, case.number("floor_margin_ft")
+    paper.put(
+        "floor_sf",
+        sum((length + 2 * margin) * (wide + 2 * margin) for length, wide in openings),
+        "(length + margins) x (width + margins): the least; matching the whole room is an allowance",
+        ("openings", ", ".join(f"{length:g} x {wide:g} ft" for length, wide in openings)),
+        ("margin", margin, "ft"),
+    )
+    rooms = max(1, len(case.profile.rooms(case.stretch)))
+    wall = case.number("dust_wall_per_room_ft")
+    paper.put("dust_wall_lf", rooms * wall, "rooms x wall for one", ("rooms", rooms), ("one room", wall, "ft"))
+    length = sum(length for length, _ in openings)
+    a_day = case.number("slab_open_ft_per_day")
+    days = paper.put(
+        "negative_air_days",
+        up(length / a_day) + 1,
+        "length / ft a day, up, + 1 for pouring back",
+        ("length", length, "ft"),
+        ("ft a day", a_day, "ft"),
+    )
+    paper.put(
+        "floor_path_ft",
+        rooms * case.number("floor_path_per_room_ft"),
+        "covered path from the door, rooms x ft",
+        ("rooms", rooms),
+    )
+    paper.assume("bare concrete is left; floor covering, base boards and paint are for others")
+    if days > 1:
+        paper.assume("the floor is poured back on a day of its own")

@@ -1,0 +1,48 @@
+"""The short methods in: isolation test, look and see, abandon, crawl replace; their quantities out."""
+
+from estimator.model.judgement import Verdict
+from estimator.takeoff.case import Case
+from estimator.takeoff.pipe import hangers, new_pipe
+from estimator.takeoff.reroute import abandoned
+from estimator.takeoff.yard import yard_spot
+
+
+def isolation_test(case: Case) -> None:
+    """Each side drain and the line itself is plugged and watched apart."""
+    sections = 1 + len(case.branches)
+    case.paper.put(
+        "isolation_tests", sections, "the line and each side drain apart", ("side drains", len(case.branches))
+    )
+    case.paper.put("toilets", case.number("toilets_per_test"), "one to fill through")
+    case.paper.warn("fill no higher than the lowest opening, watch it, and let the water out at once after the reading")
+    case.paper.warn(
+        "a test plug is tied, nobody stands in line with the pipe, and the water is let down before the plug"
+    )
+
+
+def look_and_see(case: Case) -> tuple[Verdict, ...]:
+    """One hole to find out; what is found is priced by the extras agreed before."""
+    finds = yard_spot(case)
+    case.paper.put("looks", 1, "one hole")
+    case.paper.assume("only the look is priced: what is found is mended at the unit prices agreed before work starts")
+    return finds
+
+
+def abandon(case: Case) -> None:
+    abandoned(case, case.stretch)
+
+
+def crawl_replace(case: Case) -> None:
+    """Pipe hung under the floor of a crawl space: no earth, but little room."""
+    new_pipe(case, tunnel=False, tests=1)
+    case.paper.drop("pipe_trench_ft")
+    case.paper.put(
+        "pipe_crawl_ft",
+        case.stretch.length_ft,
+        "new pipe hung in the crawl space",
+        ("pipe", case.stretch.length_ft, "ft"),
+    )
+    hangers(case, case.stretch.length_ft)
+    low = [ft for m in case.profile.marks("crawl", "crawl space") if (ft := m.length() or m.depth_ft) is not None]
+    if low and min(low) < case.number("crawl_low_ft"):
+        case.paper.facts.add("crawl_low")

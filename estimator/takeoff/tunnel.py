@@ -1,0 +1,240 @@
+"""A stretch under the slab in; the tunnel to reach it, its pit, its fill and the pipe hung in it, out."""
+
+from dataclasses import replace
+
+from estimator.model.judgement import Verdict
+from estimator.model.say import Feet
+from estimator.model.stretch import Stretch
+from estimator.takeoff.approach import Approach, approach
+from estimator.takeoff.case import Case
+from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
+from estimator.takeoff.ground import ground_facts, is_wet
+from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.pipe import hangers, new_pipe
+from estimator.takeoff.tunnel_pit import pits
+from estimator.takeoff.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
+from estimator.takeoff.working import cubic_yards, up
+
+RUN_SOURCE = "common practice; 29 CFR 1926.800 or Subpart P: the competent person decides which"
+
+
+def tunnel(case: Case) -> tuple[Verdict, ...]:
+    """Approach, section, dips, pits, shoring sets, hangers, spoil, fill, pipe."""
+    ground_facts(case)
+    way = approach(case)
+    pipe = grade(case)
+    beams = crossings(case, way.length_ft) if way.entry == "exit" else ()
+    shape = _shape(case, way, pipe, beams)
+    bank = _dug(case, way, shape, beams)
+    pit_bank = pits(case, way, shape)
+    spoil(case, bank + pit_bank)
+    _shoring(case, shape)
+    new_pipe(case, tunnel=True, tests=1)
+    hangers(case, max(0.0, case.inside[1] - max(0.0, case.inside[0])))
+    _fill(case, bank, pit_bank)
+    _people(case, way, shape, beams)
+    return crown_finds(case, pipe, beams)
+
+
+def _shape(case: Case, way: Approach, pipe: Grade, beams: tuple[Crossing, ...]) -> TunnelShape:
+    """Mouth and face heights up to the dig step, then the dips under beams."""
+    step, least, below = (
+        case.number("dig_step_ft"),
+        case.number("tunnel_height_min_ft"),
+        case.number("tunnel_under_pipe_ft"),
+    )
+    mouth = up(height_ft(pipe.invert_ft(way.mouth_ft), case.slab_ft, below, least), step)
+    face = up(height_ft(pipe.invert_ft(way.face_ft), case.slab_ft, below, least), step)
+    plain = TunnelShape(length_ft=way.length_ft, width_ft=case.number("tunnel_width_ft"), mouth_ft=mouth, face_ft=face)
+    crawl, margin = case.number("beam_crawl_ft"), case.number("beam_dip_margin_ft")
+    dips = tuple(dip_under(plain, b, case.slab_ft, crawl, margin, step) for b in beams)
+    _write_shape(case, way, pipe, plain)
+    return replace(
+        plain, dips=tuple(d for d in dips if d.depth_ft), beams_cf=beam_concrete_cf(plain, beams, case.slab_ft)
+    )
+
+
+def _write_shape(case: Case, way: Approach, pipe: Grade, shape: TunnelShape) -> None:
+    paper, below = case.paper, case.number("tunnel_under_pipe_ft")
+    paper.put("tunnel_width_ft", shape.width_ft, "the firm's section", ("width", shape.width_ft, "ft"))
+    for name, at, height in (
+        ("tunnel_mouth_height_ft", way.mouth_ft, shape.mouth_ft),
+        ("tunnel_face_height_ft", way.face_ft, shape.face_ft),
+    ):
+        paper.put(
+            name,
+            height,
+            "invert below slab top + room below it - slab, at least the least height, up to the dig step",
+            ("invert there", pipe.invert_ft(at), "ft"),
+            ("below the invert", below, "ft"),
+            ("slab", case.slab_ft, "ft"),
+            ("least height", case.number("tunnel_height_min_ft"), "ft"),
+        )
+    paper.put(
+        "exit_invert_ft", pipe.exit_invert_ft, "below the slab top where the pipe leaves the slab", ("how", pipe.how)
+    )
+    paper.put(
+        "fall_in_per_ft",
+        pipe.fall_per_ft * 12,
+        "fall of the new pipe",
+        ("how", pipe.how),
+        source="IPC 704.1 / place row",
+    )
+
+
+def _dug(case: Case, way: Approach, shape: TunnelShape, beams: tuple[Crossing, ...]) -> float:
+    paper, width = case.paper, shape.width_ft
+    paper.facts.add("tunnel")
+    paper.put("tunnel_ft", way.length_ft, way.words, *way.inputs, source=RUN_SOURCE)
+    _bands(case, way)
+    paper.put(
+        "tunnel_dips_cf",
+        shape.dips_cf,
+        "dip x its length x width, for each beam",
+        ("dips, deep x long", ", ".join(f"{d.depth_ft:g} x {d.length_ft:.3f} ft" for d in shape.dips)),
+        ("width", width, "ft"),
+    )
+    paper.put(
+        "tunnel_beams_cf",
+        shape.beams_cf,
+        "beam below the slab x its width x tunnel width, left in",
+        ("beams, drop x wide", ", ".join(f"{b.bottom_ft - case.slab_ft:.3f} x {b.width_ft:.3f} ft" for b in beams)),
+        ("width", width, "ft"),
+    )
+    cuts = _side_cuts_cf(case, shape)
+    whole = paper.put(
+        "tunnel_cf",
+        shape.bank_cf + cuts,
+        "width x mean height x length + dips - beams left in + side cuts",
+        ("width", width, "ft"),
+        ("height at the mouth", shape.mouth_ft, "ft"),
+        ("height at the face", shape.face_ft, "ft"),
+        ("length", way.length_ft, "ft"),
+        ("dips", shape.dips_cf, "cu ft"),
+        ("beams left in", shape.beams_cf, "cu ft"),
+        ("side cuts", cuts, "cu ft"),
+        source="geometry: heights run straight from mouth to face",
+    )
+    return paper.put("tunnel_bcy", cubic_yards(whole), "cubic ft / 27", ("dug", whole, "cu ft"))
+
+
+def _side_cuts_cf(case: Case, shape: TunnelShape) -> float:
+    """A side cut only where the tie lies away from the line: tunnel width x height x that way."""
+    away = [(b, b.away_ft) for b in case.branches if b.away_ft > 0]
+    cuts = sum(shape.width_ft * shape.height_ft(max(0.0, case.inside_ft(b.station_ft))) * ft for b, ft in away)
+    case.paper.put(
+        "side_cut_ft",
+        sum(ft for _, ft in away),
+        "from the line to ties that lie away from it",
+        ("ties away", ", ".join(f"{ft:g} ft" for _, ft in away)),
+    )
+    return cuts
+
+
+def _bands(case: Case, way: Approach) -> None:
+    """Feet by how far they lie from a pit: work goes slower the farther in."""
+    first, second = case.number("tunnel_far_ft"), case.number("tunnel_farther_ft")
+    faces = way.reaches_ft
+    for name, low, high in (
+        ("tunnel_ft_to_20", 0.0, first),
+        ("tunnel_ft_20_to_40", first, second),
+        ("tunnel_ft_over_40", second, float("inf")),
+    ):
+        feet = sum(max(0.0, min(reach, high) - low) for reach in faces)
+        case.paper.put(
+            name,
+            feet,
+            "feet of tunnel that far from a pit",
+            ("reach from each pit", ", ".join(f"{r:g} ft" for r in faces)),
+        )
+
+
+def _shoring(case: Case, shape: TunnelShape) -> None:
+    every = case.soil.shoring_every_ft
+    if not case.soil.can_tunnel:
+        case.paper.warn("this soil will not stand over a tunnel without full shoring: an engineer decides")
+    spacing = case.number("shoring_every_weak_ft") if every is None else every
+    case.paper.put(
+        "shoring_sets",
+        up(shape.length_ft / spacing),
+        "length / spacing, up: a price allowance, not a design",
+        ("length", shape.length_ft, "ft"),
+        ("spacing", spacing, "ft"),
+    )
+
+
+FILLS = {
+    "native": "native_backfill",
+    "slurry": "slurry_backfill",
+    "flowable": "flowable_backfill",
+    "open": "left_open",
+}
+
+
+def _fill(case: Case, bank: float, pit_bank: float) -> None:
+    """What goes back: four ways, by the firm's setting; the pit is always filled with native soil."""
+    paper, kind = case.paper, case.tables.text("tunnel_fill")
+    paper.facts.add(FILLS[kind])
+    share = {"native": 1.0, "slurry": 1 - case.number("slurry_share_percent") / 100}.get(kind, 0.0)
+    native_in = share * bank
+    native = paper.put(
+        "native_ccy",
+        native_in + pit_bank,
+        "share of the tunnel + all of the pit",
+        ("tunnel", bank, "cy"),
+        ("share", share * 100, "percent"),
+        ("pit", pit_bank, "cy"),
+    )
+    paper.put(
+        "tunnel_native_ccy", native_in, "tunnel x share", ("tunnel", bank, "cy"), ("share", share * 100, "percent")
+    )
+    if kind == "slurry":
+        paper.put(
+            "slurry_cy",
+            bank - native_in,
+            "what native soil leaves",
+            ("tunnel", bank, "cy"),
+            ("native", native_in, "cy"),
+        )
+    if kind == "flowable":
+        over = 100 + case.number("flowable_over_percent")
+        paper.put(
+            "flowable_cy",
+            bank * over / 100,
+            "tunnel x allowance",
+            ("tunnel", bank, "cy"),
+            ("allowance", over, "percent"),
+        )
+        paper.put("short_loads", 1, "a part load is charged")
+    if kind == "native":
+        paper.warn("native fill packed by hand settles: the tunnel is not a support")
+    if kind == "open":
+        paper.warn("a tunnel left open needs a door, drainage and the engineer's word")
+    export(case, bank + pit_bank, native, case.soil.shrink_hand)
+
+
+def _people(case: Case, way: Approach, shape: TunnelShape, beams: tuple[Crossing, ...]) -> None:
+    """The engineer's letter, water, and what is always said of a tunnel."""
+    paper = case.paper
+    letter = any("engineer" in a.what.lower() for a in case.job.approvals)
+    if beams or case.job.house.floor == "post-tensioned slab":
+        paper.facts.add("engineer")
+        paper.put(
+            "engineer_letters",
+            0 if letter else 1,
+            "a tunnel under beams or under a slab with tendons",
+            ("beams crossed", len(beams)),
+            ("letter on file", "yes" if letter else "no"),
+            source="29 CFR 1926.651(i)(2): a registered engineer's approval below a footing",
+        )
+    hole = Stretch.between(case.station(way.mouth_ft), case.station(way.face_ft))
+    if is_wet(case, hole, case.slab_ft + shape.mouth_ft):
+        paper.facts.add("wet")
+        paper.put("dewater_days", case.number("tunnel_days_open"), "days the tunnel is open")
+    second = case.number("tunnel_exit_ft")
+    if max(way.reaches_ft) > second:
+        paper.warn(
+            "the face is more than {far} from the only way out: the competent person decides on a second one",
+            far=Feet(second),
+        )
+    paper.warn("nobody flushes while someone is under the house; air is tested before entry and all the time")

@@ -1,0 +1,102 @@
+"""A tunnel in; the pits it is dug from, out: bank cubic yards, and the sod over them."""
+
+from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
+from estimator.takeoff.approach import Approach
+from estimator.takeoff.case import Case
+from estimator.takeoff.grade import crossings
+from estimator.takeoff.restoration import BARE, BEDS, surface
+from estimator.takeoff.tunnel_shape import TunnelShape
+from estimator.takeoff.working import cubic_yards, up
+
+
+def pits(case: Case, way: Approach, shape: TunnelShape) -> float:
+    """Plan of the firm's pit x depth from the ground to the floor at the mouth, for each pit; cubic yards."""
+    paper, long, wide = case.paper, case.number("pit_length_ft"), case.number("pit_width_ft")
+    depth = pit_depth_ft(case, shape)
+    cubic_ft = way.pits * long * wide * depth
+    paper.put(
+        "pits",
+        way.pits,
+        "one, and a second where the face is too far from it",
+        ("tunnel", way.length_ft, "ft"),
+        ("too far", case.number("second_pit_over_ft"), "ft"),
+    )
+    paper.put(
+        "pit_depth_ft",
+        depth,
+        "slab top to the tunnel's floor at the mouth, dip included, less ground below slab top",
+        ("slab", case.slab_ft, "ft"),
+        ("height at the mouth", shape.mouth_ft, "ft"),
+        ("ground below slab top", above_grade_ft(case), "ft"),
+    )
+    bank = paper.put(
+        "pit_bcy",
+        cubic_yards(cubic_ft),
+        "pits x length x width x depth / 27",
+        ("pits", way.pits),
+        ("length", long, "ft"),
+        ("width", wide, "ft"),
+        ("depth", depth, "ft"),
+    )
+    _safety(case, depth, long, way.pits)
+    _sod(case, way.pits, long, wide)
+    return bank
+
+
+def above_grade_ft(case: Case) -> float:
+    """How far the ground lies below the slab top outside."""
+    above = case.job.house.slab_above_grade_ft
+    return case.number("slab_above_grade_ft") if above is None else above
+
+
+def pit_depth_ft(case: Case, shape: TunnelShape) -> float:
+    """The pit goes as deep as the floor at the mouth, the dip under the edge beam included; up to the dig step."""
+    edge = [b for b in crossings(case, shape.length_ft) if b.from_ft <= 0]
+    beam_floor = max((b.bottom_ft + case.number("beam_crawl_ft") for b in edge), default=0.0)
+    floor = max(case.slab_ft + shape.mouth_ft, beam_floor)
+    return up(floor - above_grade_ft(case), case.number("dig_step_ft"))
+
+
+def _safety(case: Case, depth_ft: float, long_ft: float, count: int) -> None:
+    if needs_ladder(depth_ft):
+        case.paper.put(
+            "ladders",
+            ladders(long_ft) * count,
+            "one a pit from 4 ft on",
+            ("pits", count),
+            source="29 CFR 1926.651(c)(2)",
+        )
+        case.paper.facts.add("depth_over_4")
+    if needs_system(depth_ft, "C", case.job.site.caving_signs):
+        case.paper.facts |= {"depth_over_5", "boxed"}
+        case.paper.put(
+            "boxes",
+            count,
+            "one a pit of 5 ft and more, or with signs of caving",
+            ("pits", count),
+            source="29 CFR 1926.652(a)",
+        )
+        case.paper.put(
+            "shoring_box_days", count * case.number("tunnel_days_open"), "boxes x days open", ("boxes", count)
+        )
+    case.paper.warn("the pit mouth is held by what the competent person decides, fenced, and covered at night")
+
+
+def _sod(case: Case, count: int, long_ft: float, wide_ft: float) -> None:
+    zone, word = surface(case, case.station(-long_ft / 2))
+    if zone != "yard" or word in BARE:
+        return
+    margin, step = case.number("sod_margin_ft"), case.number("sod_step_sf")
+    area = count * (long_ft + 2 * margin) * (wide_ft + 2 * margin)
+    name = "bed_sf" if word in BEDS else "sod_sf"
+    if name == "sod_sf":
+        case.paper.facts.add("lawn")
+    case.paper.put(
+        name,
+        up(area, step) if name == "sod_sf" else area,
+        "pits x (length + margins) x (width + margins), up to what is sold",
+        ("pits", count),
+        ("length", long_ft, "ft"),
+        ("width", wide_ft, "ft"),
+        ("margin", margin, "ft"),
+    )

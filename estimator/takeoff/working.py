@@ -1,0 +1,98 @@
+"""Quantities in as they are worked out, one under another; the finished tuple out."""
+
+import math
+from collections.abc import Iterable
+
+from estimator.model.say import Say
+from estimator.model.work import Input, Quantity
+from estimator.takeoff.quantities import QUANTITIES
+
+CUBIC_FT_PER_CY = 27.0
+COMMON_PRACTICE = "common practice"
+GEOMETRY = "geometry"
+
+Given = tuple[str, float | str, str] | tuple[str, float | str]
+
+
+class Working:
+    """The sheet of paper of one takeoff: each quantity with its formula, inputs and source; what was assumed; cautions.
+
+    >>> paper = Working()
+    >>> paper.put("hangers", 11, "pipe / 4 ft, up, + 1 + branches", ("pipe", 27, "ft"), ("branches", 3), source="IRC P2605.1")
+    11
+    >>> paper.quantities[0].unit
+    'each'
+
+    Errors: KeyError for a quantity not in QUANTITIES.
+    """
+
+    def __init__(self) -> None:
+        self._found: dict[str, Quantity] = {}
+        self.facts: set[str] = set()
+        self.assumptions: list[Say] = []
+        self.cautions: list[Say] = []
+
+    def put(self, name: str, value: float, formula: str, *inputs: Given, source: str = COMMON_PRACTICE) -> float:
+        """Write a quantity down and give its value back. Writing the same name again replaces it."""
+        unit = QUANTITIES[name][0]
+        given = tuple(Input(i[0], i[1], i[2] if len(i) == 3 else "") for i in inputs)
+        self._found[name] = Quantity(name=name, value=value, unit=unit, formula=formula, inputs=given, source=source)
+        return value
+
+    def add(self, name: str, value: float, formula: str, *inputs: Given, source: str = COMMON_PRACTICE) -> float:
+        """Add to a quantity already written down, keeping how both parts came about."""
+        old = self._found.get(name)
+        if old is None:
+            return self.put(name, value, formula, *inputs, source=source)
+        before = tuple((i.name, i.value, i.unit) for i in old.inputs)
+        total = old.value + value
+        return self.put(name, total, f"{old.formula}; plus {formula}", *before, *inputs, source=old.source)
+
+    def drop(self, name: str) -> None:
+        """Strike a quantity that another way of working makes unneeded."""
+        self._found.pop(name, None)
+
+    def value(self, name: str) -> float:
+        found = self._found.get(name)
+        return found.value if found else 0.0
+
+    def given(self, name: str) -> Given:
+        """A quantity already written down, as an input of the next one."""
+        return (QUANTITIES[name][1], self.value(name), QUANTITIES[name][0])
+
+    def assume(self, text: str, **words: object) -> None:
+        said = Say.of(text, **words)
+        if said not in self.assumptions:
+            self.assumptions.append(said)
+
+    def warn(self, text: str, **words: object) -> None:
+        said = Say.of(text, **words)
+        if said not in self.cautions:
+            self.cautions.append(said)
+
+    @property
+    def quantities(self) -> tuple[Quantity, ...]:
+        """Everything that is more than nothing, in the order it was worked out."""
+        return tuple(q for q in self._found.values() if q.value > 0)
+
+
+def up(value: float, step: float = 1.0) -> float:
+    """Up to the next whole step; what floating numbers add in the last places does not count.
+
+    >>> up(3.9175, 0.1), up(2.375, 0.1), up(4.0, 0.1), up(27 / 4), up(0.3 / 0.1)
+    (4.0, 2.4, 4.0, 7.0, 3.0)
+    """
+    steps = math.ceil(round(value / step, 9))
+    return round(steps * step, 9)
+
+
+def cubic_yards(cubic_ft: float) -> float:
+    """
+    >>> cubic_yards(54.0)
+    2.0
+    """
+    return cubic_ft / CUBIC_FT_PER_CY
+
+
+def total(values: Iterable[float]) -> float:
+    return math.fsum(values)

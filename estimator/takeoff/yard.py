@@ -1,0 +1,34 @@
+"""Dig from the open air: a yard spot or a whole trench in; its quantities and what its geometry found out."""
+
+from estimator.model.judgement import Verdict
+from estimator.model.stretch import Stretch
+from estimator.takeoff.case import Case
+from estimator.takeoff.dig import dig
+from estimator.takeoff.pipe import new_pipe
+from estimator.takeoff.restoration import put_back
+
+
+def hole_over(case: Case) -> Stretch:
+    """The stretch with room to work at each end, and the locator's own error where nothing is uncovered first."""
+    room = case.number("dig_end_ft")
+    if not case.tables.yes("pothole_pipe_first"):
+        room += case.number("locator_tolerance_min_ft")
+    return case.stretch.padded(room, room)
+
+
+def yard_spot(case: Case) -> tuple[Verdict, ...]:
+    """One hole over a bad piece; the new piece is seen by the inspector with water running."""
+    hole = hole_over(case)
+    way, finds = dig(case, hole, case.number("spot_days_open"))
+    new_pipe(case, tunnel=False, tests=0)
+    put_back(case, hole, way.top_width_ft)
+    return finds
+
+
+def trench(case: Case) -> tuple[Verdict, ...]:
+    """A whole run dug up and laid anew; tested before it is covered."""
+    hole = hole_over(case)
+    way, finds = dig(case, hole, case.number("trench_days_open"))
+    new_pipe(case, tunnel=False, tests=1)
+    put_back(case, hole, way.top_width_ft)
+    return finds

@@ -43,7 +43,7 @@ def agreement(letter: Letter, option: Option) -> Sheet:
 
 def _money(letter: Letter, page: Page, option: Option) -> None:
     speak = letter.speak
-    page.line(speak("The price"), "heading")
+    page.heading(speak("The price"))
     page.add(Cell(speak("Total"), "total words", 3), Cell(option.price.total, "total"))
     page.line(in_words(option.price.total, letter.language))
     page.line(option_words.at_most(letter, option), "bold")

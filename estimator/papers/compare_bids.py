@@ -10,7 +10,7 @@ from estimator.wording.numbers import money, number
 from estimator.wording.plain import UNITS, in_plain_words
 from estimator.wording.say import pick
 
-WIDTHS = (22.0, 32.0, 21.0, 21.0)
+WIDTHS = (23.0, 37.0, 18.0, 18.0)
 
 
 def compare_bids(letter: Letter) -> Sheet:
@@ -88,8 +88,14 @@ def put_back(letter: Letter, option: Option) -> str:
 
 
 def more(letter: Letter, option: Option) -> str:
-    parts = [f"{money(e.price, letter.language)} / {letter.say(in_plain_words(UNITS, e.unit))}" for e in option.extras]
-    return "; ".join([*dict.fromkeys(parts), option_words.at_most(letter, option)])
+    if not option.extras:
+        return letter.speak("Nothing is added without a change that you sign.")
+    first = option.extras[0]
+    unit = letter.say(in_plain_words(UNITS, first.unit))
+    price = letter.speak(
+        "From {price} per {unit}, all agreed beforehand.", price=money(first.price, letter.language), unit=unit
+    )
+    return f"{price} {option_words.at_most(letter, option)}"
 
 
 def payments(letter: Letter, option: Option) -> str:

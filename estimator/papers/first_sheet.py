@@ -7,8 +7,8 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date
 
-WIDTHS = (13.0, 27.0)
-PRINT_SCALE = 150
+WIDTHS = (15.0, 25.0)
+PRINT_SCALE = 100
 
 
 def first_sheet(letter: Letter) -> Sheet:
@@ -39,7 +39,7 @@ def _who(letter: Letter, page: Page) -> None:
 
 def _wrong(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.line(speak("What is broken"), "heading")
+    page.heading(speak("What is broken"))
     for text in letter.all(quote.found) or [speak("We found nothing that must be repaired.")]:
         page.line(text)
     if quote.urgency:
@@ -56,13 +56,15 @@ def _wrong(letter: Letter, page: Page) -> None:
 
 def _block(letter: Letter, page: Page, option: Option) -> None:
     speak = letter.speak
-    page.line(option_words.title(letter, option), "option")
+    page.line(option_words.title(letter, option), "option", new_page=True)
     page.line(letter.say(option.under_title), "under")
     page.add(Cell(speak("Price"), "label"), Cell(option.price.total, "price"))
     for text in letter.all(option.does):
         page.line(text)
     for label, answer in option_words.rows(letter, option):
         page.pair(label, answer)
+    for text in option_words.day_texts(letter, option):
+        page.line(text, "quiet")
     page.gap(12)
 
 
@@ -70,7 +72,7 @@ def _own_word(letter: Letter, page: Page) -> None:
     speak, wishes = letter.speak, letter.quote.job.wishes
     if not wishes.recommend:
         return
-    page.line(speak("What I would do if it were my house, and why"), "heading")
+    page.heading(speak("What I would do if it were my house, and why"))
     page.line(f"{wishes.recommend}: {wishes.because}")
     page.line(wishes.by or letter.quote.job.prepared_by, "quiet")
     page.gap()
@@ -79,7 +81,7 @@ def _own_word(letter: Letter, page: Page) -> None:
 def _not_offered(letter: Letter, page: Page) -> None:
     if not letter.quote.blocked:
         return
-    page.line(letter.speak("What we do not offer, and why"), "heading")
+    page.heading(letter.speak("What we do not offer, and why"))
     for verdict in letter.quote.blocked:
         page.line(letter.say(verdict.homeowner))
     page.gap()
@@ -87,7 +89,7 @@ def _not_offered(letter: Letter, page: Page) -> None:
 
 def _seen(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.line(speak("What we looked at"), "heading")
+    page.heading(speak("What we looked at"))
     for text in letter.all((*quote.seen, *quote.tests)):
         page.line(text)
     if quote.not_seen:
@@ -99,7 +101,7 @@ def _seen(letter: Letter, page: Page) -> None:
 
 def _next(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.line(speak("What to do next"), "heading")
+    page.heading(speak("What to do next"))
     page.line(
         speak(
             "1. Read the sheet of the letter you like. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."

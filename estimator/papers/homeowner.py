@@ -6,7 +6,7 @@ from estimator.papers.compare_bids import compare_bids
 from estimator.papers.first_sheet import first_sheet
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import option_sheet
-from estimator.papers.pipe_sheet import pipe_sheet
+from estimator.papers.pipe_sheet import pipe_sheets
 from estimator.papers.side_by_side import side_by_side
 from estimator.sheets.book import Book
 
@@ -19,16 +19,18 @@ def homeowner(quote: Quote, language: str) -> Book:
     ['Start here', 'Your pipe', 'Side by side']
     """
     letter = Letter(quote, language)
+    pipe, figures = pipe_sheets(letter)
     return Book(
         title=letter.speak("Drain quote {number}", number=letter.number),
         day=quote.day,
         accent=quote.firm.accent,
         sheets=(
             first_sheet(letter),
-            pipe_sheet(letter),
+            pipe,
             side_by_side(letter),
             *(option_sheet(letter, option) for option in quote.options),
             compare_bids(letter),
             *(agreement(letter, option) for option in quote.options),
+            *([figures] if figures else ()),
         ),
     )

@@ -27,7 +27,8 @@ class Letter:
         return say(what, self.language)
 
     def all(self, what: Iterable[Say]) -> list[str]:
-        return [self.say(one) for one in what]
+        """The sentences, each with a capital at its beginning."""
+        return [text[:1].upper() + text[1:] for text in map(self.say, what)]
 
     def text(self, row: LineItem | Extra | Term) -> str:
         """The row's text in the reader's language."""

@@ -113,7 +113,7 @@ def _payments(letter: Letter, page: Page, option: Option) -> None:
     if not option.payments:
         return
     speak = letter.speak
-    page.line(speak("Payments"), "heading")
+    page.heading(speak("Payments"))
     rows = [page.add(Cell(letter.say(p.text), "cell", 5), Cell(p.amount, "money")) for p in option.payments]
     paid = sum((p.amount for p in option.payments), Decimal(0))
     cells = [f"{at(AMOUNT, rows[0])}:{at(AMOUNT, rows[-1])}"]
@@ -124,7 +124,7 @@ def _payments(letter: Letter, page: Page, option: Option) -> None:
 def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
     """Unit prices agreed beforehand, each with the most it can come to, and the most altogether."""
     speak = letter.speak
-    page.line(speak("If we find more: prices agreed before work starts"), "heading")
+    page.heading(speak("If we find more: prices agreed before work starts"))
     if not option.extras:
         page.line(speak("Nothing is added without a change that you sign."))
         page.gap()
@@ -159,7 +159,7 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
 def _days(letter: Letter, page: Page, option: Option) -> None:
     texts = option_words.day_texts(letter, option)
     if texts:
-        page.line(letter.speak("Your days"), "heading")
+        page.heading(letter.speak("Your days"))
         for text in texts:
             page.line(text)
         page.gap()
@@ -167,13 +167,17 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
 
 def _terms(letter: Letter, page: Page, option: Option) -> None:
     speak = letter.speak
-    page.line(speak("What is in the price and what is not"), "heading")
+    page.heading(speak("What is in the price and what is not"))
     page.listing(speak("In the price"), letter.terms(option.terms, "includes"))
     page.listing(speak("Not in the price"), letter.terms(option.terms, "excludes"))
     others = [option_words.one_to_others(letter, other) for other in option.to_others]
     page.listing(speak("What you will also pay, to others"), [*others, *letter.terms(option.terms, "to others")])
-    page.listing(speak("What the price rests on"), letter.terms(option.terms, "assumption"))
-    page.listing(speak("Please take care"), letter.terms(option.terms, "caution"), "box", "!")
+    page.listing(
+        speak("What the price rests on"), [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")]
+    )
+    page.listing(
+        speak("Please take care"), [*letter.all(option.cautions), *letter.terms(option.terms, "caution")], "box", "!"
+    )
     page.listing(
         speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice")
     )

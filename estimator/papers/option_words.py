@@ -81,8 +81,19 @@ def one_to_others(letter: Letter, other: ToOthers) -> str:
 
 
 def to_others(letter: Letter, option: Option) -> str:
-    texts = [one_to_others(letter, other) for other in option.to_others]
-    return "; ".join(texts) or letter.speak("nothing that we know of")
+    """What others do and about how much, in short; the sheet of the option says who does what."""
+    speak = letter.speak
+    if not option.to_others:
+        return speak("nothing that we know of")
+    parts = [_short(letter, other) for other in option.to_others]
+    if any(other.amount is None for other in option.to_others):
+        parts.append(speak("ask for prices"))
+    return "; ".join(parts)
+
+
+def _short(letter: Letter, other: ToOthers) -> str:
+    text = pick(letter.language, other.text_en, other.text_es)
+    return text if other.amount is None else f"{text}: {money(other.amount, letter.language)}"
 
 
 def all_in(letter: Letter, option: Option) -> str:

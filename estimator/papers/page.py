@@ -1,5 +1,6 @@
 """Cells added one row after another, a Sheet out; every add answers the row's number so that formulas can point at it."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.sheets.book import Cell, Chart, Formula, Picture, Row, Sheet
@@ -42,6 +43,13 @@ class Page:
         """A text over the whole width."""
         return self.add(Cell(text, style, self.columns), new_page=new_page)
 
+    def heading(self, text: str, new_page: bool = False) -> int:
+        """A heading over the whole width, with air around it."""
+        self.rows.append(Row((), 6.0, new_page))
+        row = self.line(text, "heading")
+        self.gap(3.0)
+        return row
+
     def gap(self, height_pt: float = 8.0) -> None:
         self.rows.append(Row((), height_pt))
 
@@ -58,8 +66,8 @@ class Page:
             self.line(f"{mark} {text}", style)
 
     def chart(self, chart: Chart) -> None:
-        """A chart over empty rows of its own."""
-        self.charts.append(chart)
+        """A chart over empty rows of its own, here, whatever row it says."""
+        self.charts.append(replace(chart, row=len(self.rows)))
         for _ in range(-(-chart.height_px // 20) + 1):
             self.rows.append(Row((), 15.0))
 

@@ -1,4 +1,4 @@
-"""The picture of each line as coloured cells with words, and its side view to scale as a chart."""
+"""The picture of each line as coloured cells with words, its side view to scale, and the figures behind the view."""
 
 from estimator.model.line import Line
 from estimator.papers.letter import Letter
@@ -7,88 +7,97 @@ from estimator.papers.segments import Segment, segments
 from estimator.papers.side_view import side_view
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import feet, inches
-from estimator.wording.plain import FINDINGS, PIPES, ZONES, in_plain_words
+from estimator.wording.plain import FINDINGS, LINES, PIPES, ROOMS, ZONES, in_plain_words
 
-PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 30.0, 40.0, 7.0
+PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 36.0, 40.0, 7.0
+FIGURE_WIDTHS = (30.0, 24.0, 24.0)
+SERIOUS = frozenset({"hole", "collapse", "gap", "channel", "crack", "leak", "reverse fall", "backfall", "fitting"})
+HARD_GROUND = ("slab", "drive", "walk", "street", "basement")
 
 
-def pipe_sheet(letter: Letter) -> Sheet:
-    """All lines, one under another."""
+def pipe_sheets(letter: Letter) -> tuple[Sheet, Sheet | None]:
+    """All lines, one under another; and the sheet of figures that the side views are drawn from, if any is drawn."""
     options, speak = letter.quote.options, letter.speak
     page = Page(speak("Your pipe"), (PLACE_WIDTH, STATE_WIDTH, *(LETTER_WIDTH for _ in options)))
+    figures = Page(speak("Figures"), FIGURE_WIDTHS)
+    figures.line(speak("The figures behind the side views"), "title")
+    figures.add(
+        Cell(speak("What"), "head"),
+        Cell(speak("Feet along the pipe"), "head right"),
+        Cell(speak("Feet above ground"), "head right"),
+    )
+    empty = len(figures.rows)
     letter.head(page)
     page.line(speak("A picture of your pipe"), "title")
     page.line(
         speak(
-            "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow to watch, dashed was not seen. A coloured letter: that option renews this piece."
+            "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow is to watch, a box with a broken edge was not seen. A letter on colour: that option renews this piece."
         )
     )
-    page.gap()
-    for line in letter.quote.job.lines:
-        _line(letter, page, line)
-    return letter.close(page)
+    for number, line in enumerate(letter.quote.job.lines):
+        _line(letter, page, figures, line, new_page=number > 0)
+    return letter.close(page), letter.close(figures, repeat=(1, 1)) if len(figures.rows) > empty else None
 
 
-def _line(letter: Letter, page: Page, line: Line) -> None:
+def _line(letter: Letter, page: Page, figures: Page, line: Line, new_page: bool) -> None:
     speak, options = letter.speak, letter.quote.options
-    page.line(
-        speak(
-            "{name}: {size} inch {pipe}",
-            name=line.name,
-            size=inches(line.size_in),
-            pipe=in_plain_words(PIPES, line.pipe),
-        ),
-        "heading",
+    name, pipe = in_plain_words(LINES, line.name), in_plain_words(PIPES, line.pipe)
+    page.heading(
+        speak("{name}: {size} inch {pipe}", name=name, size=inches(line.size_in), pipe=pipe), new_page=new_page
     )
-    page.add(
-        Cell(speak("Where"), "head"),
-        Cell(speak("The pipe there"), "head"),
-        *(Cell(o.letter, "head centre") for o in options),
-    )
+    page.line(counted_from(letter, line), "quiet")
+    letters = (Cell(o.letter, "head centre") for o in options)
+    page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *letters)
     for piece in segments(line, options):
         marks = (
             Cell(o.letter, "segment done") if o.letter in piece.renewed else Cell("", "segment none") for o in options
         )
-        page.add(Cell(place(letter, piece), ground(piece)), Cell(state(letter, piece), colour(piece)), *marks)
+        page.add(Cell(place(letter, line, piece), ground(piece)), Cell(state(letter, piece), colour(piece)), *marks)
     page.gap()
-    side_view(letter, page, line)
+    side_view(letter, page, figures, line)
 
 
-def place(letter: Letter, piece: Segment) -> str:
+def counted_from(letter: Letter, line: Line) -> str:
+    speak = letter.speak
+    if line.zero == "slab edge":
+        return speak("Feet are counted from the outside wall where the pipe leaves the house.")
+    return speak("Feet are counted from where the camera went in.")
+
+
+def place(letter: Letter, line: Line, piece: Segment) -> str:
     """From which foot to which, and under what."""
     speak = letter.speak
-    span = speak(
-        "{start} to {end}",
-        start=feet(piece.stretch.from_ft, letter.language),
-        end=feet(piece.stretch.to_ft, letter.language),
+    low, high = piece.stretch.from_ft, piece.stretch.to_ft
+    if line.zero == "slab edge" and high <= 0:
+        span = speak("outside, {start} to {end}", start=feet(-low, letter.language), end=feet(-high, letter.language))
+    else:
+        span = speak("{start} to {end}", start=feet(low, letter.language), end=feet(high, letter.language))
+    zone = [letter.say(in_plain_words(ZONES, piece.zone))] if piece.zone else []
+    room = (
+        [letter.say(in_plain_words(ROOMS, piece.room))]
+        if piece.room and piece.zone in ("slab", "crawl", "basement")
+        else []
     )
-    where = [span]
-    if piece.zone:
-        where.append(letter.say(in_plain_words(ZONES, piece.zone)))
-    return ", ".join([*where, piece.room] if piece.room else where)
+    return ", ".join([span, *zone, *room])
 
 
 def state(letter: Letter, piece: Segment) -> str:
     """What is wrong there, or that nothing was seen."""
     speak = letter.speak
-    if piece.findings:
-        named = dict.fromkeys(
-            letter.say(in_plain_words(FINDINGS, f.kind))
-            + (f" ({speak('suspected')})" if f.grade == "suspected" else "")
-            for f in piece.findings
-        )
-        text = "; ".join(named)
-        return text if piece.filmed else f"{text} ({speak('not seen by the camera')})"
-    return speak("nothing wrong seen") if piece.filmed else speak("not seen by the camera")
+    if not piece.findings:
+        return speak("nothing wrong seen") if piece.filmed else speak("not seen by the camera")
+    unsure = speak("suspected")
+    named = [(letter.say(in_plain_words(FINDINGS, f.kind)), f.grade == "suspected") for f in piece.findings]
+    text = "; ".join(dict.fromkeys(f"{name} ({unsure})" if doubt else name for name, doubt in named))
+    return text if piece.filmed else f"{text} ({speak('not seen by the camera')})"
 
 
 def colour(piece: Segment) -> str:
     if piece.findings:
-        serious = {"hole", "collapse", "gap", "channel", "crack", "leak", "reverse fall", "backfall"}
-        bad = any(f.kind in serious and f.grade != "suspected" for f in piece.findings)
+        bad = any(f.kind in SERIOUS and f.grade != "suspected" for f in piece.findings)
         return "segment bad" if bad else "segment watch"
     return "segment good" if piece.filmed else "segment unseen"
 
 
 def ground(piece: Segment) -> str:
-    return "segment slab" if piece.zone in ("slab", "drive", "walk", "street", "basement") else "segment ground"
+    return "segment slab" if piece.zone in HARD_GROUND else "segment ground"

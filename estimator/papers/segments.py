@@ -28,7 +28,9 @@ class Segment:
 def segments(line: Line, options: tuple[Option, ...]) -> tuple[Segment, ...]:
     """The pieces from one end to the other, in order of station; neighbours that are alike are one piece."""
     profile = Profile(line)
-    repairs = [(o.letter, _wide(r.stretch)) for o in options for r in _all(o.scope.repairs) if r.line == line.name]
+    repairs = [
+        (o.letter, _wide(r.stretch)) for o in options for r in all_repairs(o.scope.repairs) if r.line == line.name
+    ]
     whole = profile.extent
     for _, stretch in repairs:
         whole = whole.union(stretch)
@@ -42,8 +44,8 @@ def segments(line: Line, options: tuple[Option, ...]) -> tuple[Segment, ...]:
     return _merged(pieces)
 
 
-def _all(repairs: tuple[Repair, ...]) -> list[Repair]:
-    return [one for r in repairs for one in (*_all(r.first), r)]
+def all_repairs(repairs: tuple[Repair, ...]) -> list[Repair]:
+    return [one for r in repairs for one in (*all_repairs(r.first), r)]
 
 
 def _wide(stretch: Stretch) -> Stretch:

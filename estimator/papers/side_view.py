@@ -1,102 +1,122 @@
-"""A line with depth readings in, a chart of ground, pipe, findings and repairs to scale out, with its figures beneath."""
+"""A line with depth readings in, a chart of ground, pipe, findings and repairs to scale out; its figures go on a sheet of their own."""
 
-from estimator.model.line import Finding, Line
+from dataclasses import dataclass
+
+from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.papers.segments import _all
+from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Chart, Series
 from estimator.sheets.style import tint
 from estimator.wording.numbers import feet
-from estimator.wording.plain import FINDINGS, in_plain_words
+from estimator.wording.plain import FINDINGS, LINES, in_plain_words
 
-OPTION_SHADES = (1.0, 0.65, 0.4, 0.25)
+OPTION_SHADES = (1.0, 0.7, 0.5, 0.35)
 GROUND, PIPE, BAD = "6B7A4B", "3D4A54", "A61B1B"
 BETWEEN_FT = 0.35  # how far under the pipe each option's bar is drawn, ft, so that they do not hide each other
+HEIGHT_PX = 310
 
 
-def side_view(letter: Letter, page: Page, line: Line) -> None:
-    """The chart and its table; a sentence instead where no depth was ever read."""
-    speak, profile = letter.speak, Profile(line)
-    whole = profile.extent
-    depths = [(x, profile.depth_to_centre_ft(x).value) for x in _stations(profile, whole)]
-    known = [(x, d) for x, d in depths if d is not None]
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Points of one series: (feet along the pipe, feet above the ground), and how it is drawn."""
+
+    name: str
+    colour: str
+    points: tuple[tuple[float, float], ...]
+    kind: str  # "line", "marks", "bar"
+    labels: tuple[str, ...] = ()
+
+
+def side_view(letter: Letter, page: Page, figures: Page, line: Line) -> None:
+    """The chart on the page and its table on the figures' page; a sentence instead where no depth was ever read."""
+    profile = Profile(line)
+    known = [(x, d) for x in _stations(profile) if (d := profile.depth_to_centre_ft(x).value) is not None]
     if len(known) < 2:
-        page.line(speak("No depth was measured on this line, so no side view is drawn."), "quiet")
-        page.gap()
+        page.line(letter.speak("No depth was measured on this line, so no side view is drawn."), "quiet")
         return
-    tables = [
-        (speak("Ground or floor"), GROUND, [(x, 0.0) for x, _ in known], "line"),
-        (speak("Pipe"), PIPE, [(x, -d) for x, d in known], "line"),
-        (speak("Found"), BAD, [(f.stretch.middle_ft, -_depth(profile, f)) for f in line.findings], "marks"),
-        *_repairs(letter, profile, line),
-    ]
-    _draw(letter, page, line, [t for t in tables if t[2]])
+    curves = [*_ground_and_pipe(letter, known), *_found(letter, profile, line), *_repairs(letter, profile, line)]
+    series = [_series(figures, curve) for curve in curves]
+    if line.findings:
+        page.line("   ".join(numbered(letter, line)), "quiet")
+    page.chart(_chart(letter, line, tuple(series)))
 
 
-def _stations(profile: Profile, whole: Stretch) -> list[float]:
+def _stations(profile: Profile) -> list[float]:
+    whole = profile.extent
     marks = [m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert")]
     return sorted({whole.from_ft, whole.to_ft, *(m for m in marks if whole.holds(m))})
 
 
-def _depth(profile: Profile, finding: Finding) -> float:
-    return profile.depth_to_centre_ft(finding.stretch.middle_ft).value or 0.0
+def _ground_and_pipe(letter: Letter, known: list[tuple[float, float]]) -> list[Curve]:
+    speak = letter.speak
+    return [
+        Curve(speak("Ground or floor"), GROUND, tuple((x, 0.0) for x, _ in known), "line"),
+        Curve(speak("Pipe"), PIPE, tuple((x, -d) for x, d in known), "line"),
+    ]
 
 
-def _repairs(letter: Letter, profile: Profile, line: Line) -> list[tuple[str, str, list[tuple[float, float]], str]]:
-    """One bar an option, under the pipe, over the pieces it renews; gaps between pieces are drawn as one bar each."""
+def _found(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
+    if not line.findings:
+        return []
+    findings = sorted(line.findings, key=lambda f: f.stretch.middle_ft)
+    points = tuple(
+        (f.stretch.middle_ft, -(profile.depth_to_centre_ft(f.stretch.middle_ft).value or 0.0)) for f in findings
+    )
+    return [Curve(letter.speak("Found"), BAD, points, "marks", tuple(str(i + 1) for i in range(len(findings))))]
+
+
+def numbered(letter: Letter, line: Line) -> list[str]:
+    """The findings in order, each with the number it has in the picture."""
+    findings = sorted(line.findings, key=lambda f: f.stretch.middle_ft)
+    return [
+        f"{i}  {letter.say(in_plain_words(FINDINGS, f.kind))}, {feet(f.stretch.middle_ft, letter.language)}"
+        for i, f in enumerate(findings, start=1)
+    ]
+
+
+def _repairs(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
+    """One bar a repair, under the pipe, a shade an option."""
     out = []
     for number, option in enumerate(letter.quote.options):
+        shade = tint(letter.quote.firm.accent, OPTION_SHADES[number % len(OPTION_SHADES)]).lstrip("#")
+        under = BETWEEN_FT * (number + 1)
         for stretch in _stretches(option, line):
-            under = BETWEEN_FT * (number + 1)
-            points = [
-                (x, -(profile.depth_to_centre_ft(x).value or 0.0) - under) for x in (stretch.from_ft, stretch.to_ft)
-            ]
-            shade = tint(letter.quote.firm.accent, OPTION_SHADES[number % len(OPTION_SHADES)]).lstrip("#")
-            out.append((letter.speak("Option {letter}", letter=option.letter), shade, points, "bar"))
+            ends = (stretch.from_ft, stretch.to_ft)
+            points = tuple((x, -(profile.depth_to_centre_ft(x).value or 0.0) - under) for x in ends)
+            out.append(Curve(letter.speak("Option {letter}", letter=option.letter), shade, points, "bar"))
     return out
 
 
 def _stretches(option: Option, line: Line) -> list[Stretch]:
-    return [r.stretch for r in _all(option.scope.repairs) if r.line == line.name and r.stretch.length_ft > 0]
+    return [r.stretch for r in all_repairs(option.scope.repairs) if r.line == line.name and r.stretch.length_ft > 0]
 
 
-def _draw(
-    letter: Letter, page: Page, line: Line, tables: list[tuple[str, str, list[tuple[float, float]], str]]
-) -> None:
-    speak = letter.speak
-    found = ", ".join(
-        f"{letter.say(in_plain_words(FINDINGS, f.kind))} {feet(f.stretch.middle_ft, letter.language)}"
-        for f in line.findings
-    )
-    title = speak("Side view of {name}, depths to scale", name=line.name)
-    alt = speak(
-        "Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.",
-        found=found or "-",
-    )
-    chart_row = len(page.rows)
-    for _ in range(16):
-        page.add(height_pt=15.0)
-    page.line(speak("Figures of the picture: feet along the pipe, feet below ground"), "quiet")
-    series = []
-    for name, colour, points, kind in tables:
-        first = len(page.rows)
-        for x, y in points:
-            page.add(Cell(name, "cell quiet"), Cell(round(x, 2), "cell quiet"), Cell(round(y, 2), "cell quiet"))
-        last = len(page.rows) - 1
-        series.append(_series(letter, line, name, colour, kind, first, last))
-    page.gap()
-    page.charts.append(
-        Chart(kind="scatter", title=title, alt=alt, series=tuple(series), row=chart_row, height_px=310, width_px=640,
-              x_title=speak("feet along the pipe"), y_title=speak("feet below ground"), number_format="0;0;0")
+def _series(figures: Page, curve: Curve) -> Series:
+    first = len(figures.rows)
+    for x, y in curve.points:
+        figures.add(Cell(curve.name, "cell quiet"), Cell(round(x, 2), "number"), Cell(round(y, 2), "number"))
+    last = len(figures.rows) - 1
+    marks = curve.kind == "marks"
+    return Series(
+        name=curve.name, colour=curve.colour, sheet=figures.name, categories=(first, 1, last, 1), values=(first, 2, last, 2),
+        labels=curve.labels, line=not marks, marker="diamond" if marks else "", width_pt=6.0 if curve.kind == "bar" else 2.5,
     )  # fmt: skip
 
 
-def _series(letter: Letter, line: Line, name: str, colour: str, kind: str, first: int, last: int) -> Series:
-    labels = tuple(letter.say(in_plain_words(FINDINGS, f.kind)) for f in line.findings) if kind == "marks" else ()
-    return Series(
-        name=name, colour=colour, categories=(first, 1, last, 1), values=(first, 2, last, 2), labels=labels,
-        line=kind != "marks", marker="diamond" if kind == "marks" else "", width_pt=6.0 if kind == "bar" else 2.5,
+def _chart(letter: Letter, line: Line, series: tuple[Series, ...]) -> Chart:
+    speak = letter.speak
+    named = (
+        f"{letter.say(in_plain_words(FINDINGS, f.kind))} ({feet(f.stretch.middle_ft, letter.language)})"
+        for f in line.findings
+    )
+    found = ", ".join(named) or speak("nothing wrong seen")
+    return Chart(
+        kind="scatter", series=series, row=0, height_px=HEIGHT_PX, width_px=640,
+        title=speak("Side view, {name}: depths to scale", name=in_plain_words(LINES, line.name)),
+        alt=speak("Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.", found=found),
+        x_title=speak("feet along the pipe"), y_title=speak("feet below ground"), number_format="0;0;0",
     )  # fmt: skip

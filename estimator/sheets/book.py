@@ -76,7 +76,10 @@ class Row:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Series:
-    """One series of a chart; ranges are (first row, first column, last row, last column), from 0, on the chart's sheet."""
+    """One series of a chart; ranges are (first row, first column, last row, last column), from 0.
+
+    `sheet` names the sheet they are on; empty: the chart's own.
+    """
 
     name: str
     categories: tuple[int, int, int, int]
@@ -87,6 +90,7 @@ class Series:
     dash: bool = False
     marker: str = ""
     labels: tuple[str, ...] = ()
+    sheet: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -45,8 +45,8 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
 def _series(sheet: Sheet, chart: Chart, series: Series) -> dict[str, object]:
     out: dict[str, object] = {
         "name": series.name,
-        "categories": [sheet.name, *series.categories],
-        "values": [sheet.name, *series.values],
+        "categories": [series.sheet or sheet.name, *series.categories],
+        "values": [series.sheet or sheet.name, *series.values],
     }
     if chart.kind == "scatter":
         line = {

@@ -6,8 +6,10 @@ from functools import lru_cache
 
 from estimator.sheets.book import Cell, Formula, Sheet
 
-CELL_PADDING_PX = 9
-SAFETY = 1.06  # other programs draw the same letters a little wider
+CELL_PADDING_PX = 6
+INDENT_PX = 9
+SAFETY = 1.03  # other programs draw the same letters a little wider
+ROW_AIR_PT = 5.0
 MOST_ROW_PT = 409.0  # a row cannot be higher in the file format
 
 
@@ -21,6 +23,11 @@ def _plain_width_px(text: str) -> int:
 def text_width_px(text: str, size_pt: float, bold: bool) -> float:
     """How wide one line of text is drawn, in pixels at 96 to the inch."""
     return _plain_width_px(text) * size_pt / 11 * (1.07 if bold else 1.0) * SAFETY
+
+
+def padding_px(style: Mapping[str, object]) -> int:
+    """What the sides of a cell and its indent take away, in pixels."""
+    return CELL_PADDING_PX + INDENT_PX * int(str(style.get("indent", 0)))
 
 
 def column_px(width: float) -> int:
@@ -68,9 +75,9 @@ def cell_height_pt(cell: Cell, widths: tuple[float, ...], style: Mapping[str, ob
     """The height a cell asks for, in points."""
     size = float(str(style["font_size"]))
     text = shown(cell.value, str(style.get("num_format", "")))
-    room = sum(column_px(w) for w in widths) - CELL_PADDING_PX
+    room = sum(column_px(w) for w in widths) - padding_px(style)
     lines = wrapped(text, room, size, bool(style.get("bold"))) if style.get("text_wrap") else 1
-    return lines * size * 1.27 + 3.5
+    return lines * size * 1.27 + ROW_AIR_PT
 
 
 def row_heights(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tuple[float, ...]:
@@ -97,7 +104,7 @@ def column_widths(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> t
             style = styles[cell.style]
             if cell.span == 1 and not style.get("text_wrap"):
                 text = shown(cell.value, str(style.get("num_format", "")))
-                needs = text_width_px(text, float(str(style["font_size"])), bool(style.get("bold"))) + CELL_PADDING_PX
+                needs = text_width_px(text, float(str(style["font_size"])), bool(style.get("bold"))) + padding_px(style)
                 widths[at] = max(widths[at], round((needs - 5) / 7 + 0.5, 1))
             at += cell.span
     return tuple(widths)

@@ -23,9 +23,9 @@ def tint(colour: str, share: float) -> str:
 def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     """Every named style of a book in this accent colour."""
     main, pale, soft = tint(accent, 1), tint(accent, 0.10), tint(accent, 0.28)
-    text = {"font_name": FONT, "font_size": 10.5, "font_color": INK, "valign": "top", "text_wrap": True}
+    text = {"font_name": FONT, "font_size": 10.5, "font_color": INK, "valign": "top", "align": "left", "indent": 1, "text_wrap": True}
     number = {**text, "align": "right", "text_wrap": False}
-    line = {"bottom": 4, "bottom_color": "#9AA5AD"}
+    line = {"bottom": 1, "bottom_color": "#D5DBDF"}
     head = {
         **text,
         "bold": True,
@@ -36,14 +36,15 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "valign": "vcenter",
     }
     total = {**number, "bold": True, "font_size": 12, "top": 1, "bottom": 6, "top_color": main, "bottom_color": main}
-    segment = {**text, "font_size": 9, "align": "center", "valign": "vcenter"}
+    segment = {**text, "font_size": 9, "align": "center", "indent": 0, "valign": "vcenter"}
+    centre = {"align": "center", "indent": 0}
     return {
         "body": text,
         "bold": {**text, "bold": True},
         "quiet": {**text, "font_size": 9.5, "font_color": QUIET},
-        "firm": {**text, "bold": True, "font_size": 17, "font_color": main},
-        "title": {**text, "bold": True, "font_size": 15},
-        "heading": {**text, "bold": True, "font_size": 12.5, "font_color": main, "bottom": 2, "bottom_color": main},
+        "firm": {**text, "bold": True, "font_size": 15, "font_color": main},
+        "title": {**text, "bold": True, "font_size": 14},
+        "heading": {**text, "bold": True, "font_size": 12.5, "font_color": main, "bottom": 1, "bottom_color": main},
         "label": {**text, "font_color": QUIET, **line},
         "value": {**text, **line},
         "value bold": {**text, "bold": True, **line},
@@ -54,9 +55,9 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "alarm": {**text, "bold": True, "font_color": "#FFFFFF", "bg_color": RED, "font_size": 14, "valign": "vcenter"},
         "head": head,
         "head right": {**head, "align": "right"},
-        "head centre": {**head, "align": "center"},
+        "head centre": {**head, **centre},
         "cell": {**text, **line},
-        "cell centre": {**text, **line, "align": "center"},
+        "cell centre": {**text, **line, **centre},
         "cell bold": {**text, **line, "bold": True},
         "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 9.5},
         "number": {**number, **line},
@@ -72,10 +73,10 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "sum hours": {**number, "bold": True, "top": 1, "num_format": "0.00"},
         "write": {**text, "bottom": 1, "bottom_color": INK},
         "write number": {**number, "bottom": 1, "bottom_color": INK, "num_format": "0.00"},
-        "tick": {**text, "align": "center", "border": 1, "bg_color": "#FFFFFF"},
+        "tick": {**text, **centre, "border": 1, "bg_color": "#FFFFFF"},
         "input": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.00"},
         "input percent": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.0%"},
-        "empty box": {**text, "border": 4, "border_color": "#9AA5AD"},
+        "empty box": {**text, "border": 1, "border_color": "#C3CBD0"},
         "segment ground": {**segment, "bg_color": "#DDE8D2"},
         "segment slab": {**segment, "bg_color": "#D8D8D8"},
         "segment good": {**segment, "bg_color": soft},

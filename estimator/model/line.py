@@ -1,6 +1,6 @@
 """A line of pipe as the camera saw it: passes, marks (what is there) and findings (what is wrong)."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from estimator.model.stretch import Stretch
@@ -32,13 +32,19 @@ SIGNS: tuple[str, ...] = (
 
 @dataclass(frozen=True, slots=True)
 class Origin:
-    """Where in the notes a mark or finding was written: file, line from 1, the text, the pass (from 1), the reading."""
+    """Where in the notes a mark or finding was written: file, line from 1, the text, the pass (from 1), the reading.
+
+    It takes no part in whether two marks or findings are equal: the same thing may be written in two places.
+    """
 
     file: str = ""
     row: int = 0
     text: str = ""
     pass_number: int = 1
-    reading_ft: float | None = None  # on the reel; for a stretch, its first end as written
+    reading_ft: float | None = None  # on the reel; for a stretch, its lower end as written
+    reading_to_ft: float | None = None  # its upper end as written; None for a point
+    back: bool = False  # seen while the camera was pulled back
+    about: bool = False  # the reading was written with ~
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +90,7 @@ class Mark:
     video: str | None = None
     note: str = ""
     holds: bool = False
-    origin: Origin = Origin()
+    origin: Origin = field(default=Origin(), compare=False)
 
     def length(self, label: str = "") -> float | None:
         """The length written with this label, ft, or None."""
@@ -117,19 +123,31 @@ class Finding:
     video: str | None = None
     note: str = ""
     history: tuple["Finding", ...] = ()
-    origin: Origin = Origin()
+    origin: Origin = field(default=Origin(), compare=False)
 
     @property
     def worst_percent(self) -> float | None:
         return self.percent[1] if self.percent else None
+
+    def share_percent(self, bore_in: float) -> float | None:
+        """Share of the bore, percent: as written (the high end), else its inches over the bore; None where neither is known.
+
+        The inches of a hole, gap or crack are the size of the opening and are no share of the bore.
+        """
+        if self.percent is not None:
+            return self.percent[1]
+        if self.size_in is None or bore_in <= 0 or self.kind in ("hole", "gap", "crack"):
+            return None
+        return 100.0 * self.size_in / bore_in
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pass:
     """One camera run: reading r on the reel lies at station  start + sign·(r − riser + shift).
 
-    `ties` are (what, difference in ft) for each thing seen twice; `shift_ft` is what the ties made of a slipped zero.
-    `seen` is what it filmed, as stations; None when it filmed nothing.
+    `ties` are (what, how much more the reel shows than the other pass makes it, ft) for each thing seen twice, and
+    `tie_readings_ft` where on the reel; `shift_ft` is what the ties made of a slipped zero. `zero_at_ft` is where the
+    notes say the pass begins, as a reading of the first pass. `seen` is what it filmed, as stations; None when it filmed nothing.
     """
 
     number: int
@@ -143,6 +161,10 @@ class Pass:
     sign: Literal[1, -1]
     shift_ft: float = 0.0
     ties: tuple[tuple[str, float], ...] = ()
+    tie_readings_ft: tuple[float, ...] = ()
+    zero_at_ft: float | None = None
+    from_end: bool = False  # it began where an earlier pass ended
+    placed_by: str = ""  # "first", "same access", "zero_at", "end", "name", "ties"
     seen: Stretch | None = None
     stopped_because: str = ""  # "reached main", "blocked", "water", "end" ...
     note: str = ""
@@ -176,6 +198,7 @@ class Line:
     pipe: str
     marks: tuple[Mark, ...] = ()
     findings: tuple[Finding, ...] = ()
+    superseded: tuple[Finding, ...] = ()  # gone in a later pass after cleaning; kept for the record
     passes: tuple[Pass, ...] = ()
     zero: str = "access"  # or "slab edge"
     downstream: Literal[1, -1] = 1

@@ -89,18 +89,31 @@ class Profile:
 
     # ── what holds from one mark to the next ──────────────────────────────────────────────────
 
+    def _way(self, mark: Mark) -> int:
+        """The way the camera went that met the mark: +1 towards higher stations."""
+        number = mark.origin.pass_number
+        by_number = {p.number: p.sign for p in self.line.passes}
+        return by_number.get(number, self.line.passes[0].sign if self.line.passes else 1)
+
     def _held(self, words: Iterable[str], at_ft: float) -> Mark | None:
-        """A stretch that covers the station wins, the shortest first; else the last mark at or before it."""
+        """A stretch that covers the station wins, the shortest first.
+
+        Else the nearest word given at one place: it holds from there the way the camera went until the next of its kind.
+        """
         marks = self.marks(*words)
         over = [m for m in marks if not m.holds and m.stretch.length_ft > 0 and m.stretch.holds(at_ft)]
         if over:
             return min(over, key=lambda m: m.stretch.length_ft)
-        held = [m for m in marks if (m.holds or m.stretch.length_ft == 0) and m.stretch.from_ft <= at_ft]
-        after = [m for m in marks if m.holds and at_ft < m.stretch.from_ft]
-        backwards = self.line.passes and all(p.sign == -1 for p in self.line.passes)
-        if backwards and not held:
-            return min(after, key=lambda m: m.stretch.from_ft, default=None)
-        return max(held, key=lambda m: m.stretch.from_ft, default=None)
+        points = [m for m in marks if m.holds or m.stretch.length_ft == 0]
+        before = [m for m in points if m.stretch.from_ft <= at_ft]
+        after = [m for m in points if m.stretch.from_ft >= at_ft]
+        last = max((m.stretch.from_ft for m in before), default=None)
+        first = min((m.stretch.from_ft for m in after), default=None)
+        behind = [m for m in before if m.stretch.from_ft == last and self._way(m) == 1]
+        ahead = [m for m in after if m.stretch.from_ft == first and self._way(m) == -1]
+        if behind:
+            return behind[-1]
+        return ahead[0] if ahead else None
 
     def zone(self, at_ft: float) -> Answer[str | None]:
         """Slab, yard, drive ...; None with "assumed" where nobody said."""
@@ -256,11 +269,20 @@ class Profile:
 
     @property
     def slab_edge_ft(self) -> float | None:
-        """The station where the slab begins as one comes from the yard, or None."""
-        edge = [m.stretch for m in self.marks("slab")]
-        if not edge:
-            return None
-        return edge[0].from_ft if self.line.downstream == -1 else edge[-1].to_ft
+        """The station where the slab ends towards the street: 0 when it is the line's zero, or None where nobody saw it.
+
+        A line that runs wholly under the slab has none: its lower end is a joint with another line, not the edge.
+        """
+        if self.line.zero == "slab edge":
+            return 0.0
+        zones = self.zones(self.extent)
+        ways = zones if self.line.downstream == -1 else zones[::-1]
+        for number, (stretch, zone) in enumerate(ways):
+            outside = number > 0 and ways[number - 1][1] not in (None, "slab", "crawl", "basement")
+            unsaid = number > 0 and ways[number - 1][1] is None
+            if zone == "slab" and (outside or unsaid):
+                return stretch.from_ft if self.line.downstream == -1 else stretch.to_ft
+        return None
 
     def accesses(self) -> tuple[float, ...]:
         """Stations one can get in at: cleanouts, accesses and where a pass began."""

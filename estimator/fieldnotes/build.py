@@ -1,0 +1,235 @@
+"""A checked form comes in; the Job, with every problem found on the way, goes out."""
+
+import re
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+
+from estimator.fieldnotes import watertests
+from estimator.fieldnotes.contradictions import contradictions
+from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
+from estimator.fieldnotes.joins import LineTree, joined_lines
+from estimator.fieldnotes.kinds import error
+from estimator.fieldnotes.limits import Limits
+from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
+from estimator.fieldnotes.syntax import Document
+from estimator.fieldnotes.tidy import trade_shortenings
+from estimator.fieldnotes.watertests import water_test
+from estimator.model.job import (
+    Allowance,
+    Approval,
+    Customer,
+    Discount,
+    Foundation,
+    House,
+    Job,
+    Leg,
+    Override,
+    Reroute,
+    Sign,
+    Site,
+    WantedOption,
+    WantedRepair,
+    WaterTest,
+    Wishes,
+)
+from estimator.model.problem import Problem
+
+NO_LINES = error("job/no-lines", "the job has no [[line]].", "Add one for each run of pipe that was filmed or matters.")
+TWO_LINES = error("job/two-lines", "two lines are called {name}.", "Give each line a name of its own.")
+UNKNOWN_LINE = error("job/unknown-line", "there is no line {name}.", "Write one of: {known}.")
+WHERE = error("job/where", "where = “{text}” is no stretch.", 'Write two stations, such as where = "2-29".')
+NO_REASON = error(
+    "job/no-reason", "an override gives no reason.", 'Add reason = "…"; it is printed on the office sheet.'
+)
+FOUNDATION = error(
+    "job/foundation-work",
+    "foundation_work = “{text}” is not understood.",
+    "Write none, planned 2027-02 or done 2024-05.",
+)
+PROBLEMS = (NO_LINES, TWO_LINES, UNKNOWN_LINE, WHERE, NO_REASON, FOUNDATION, *watertests.PROBLEMS)
+
+_WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
+
+
+class _Builder:
+    def __init__(self, form: JobFileForm, document: Document, logs: LogFiles, limits: Limits) -> None:
+        self.form, self.document, self.logs, self.limits = form, document, logs, limits
+        self.problems: list[Problem] = []
+
+    def job(self) -> Job:
+        tree = self._lines()
+        form = self.form
+        self.known = tuple(read.line.name for read in tree.read)
+        return Job(
+            number=form.job.number,
+            day=form.job.date,
+            prepared_by=form.job.prepared_by,
+            languages=form.job.languages or form.job.language or ("en_US",),
+            demo=form.job.demo,
+            notes=form.job.notes,
+            customer=Customer(**form.customer.model_dump()),
+            house=self._house(),
+            lines=tuple(read.line for read in tree.read),
+            site=self._site(),
+            wishes=self._wishes(),
+            foundation=self._foundation(),
+            water_tests=self._tests(),
+            reroutes=tuple(self._reroute(r, n, tree) for n, r in enumerate(form.reroute)),
+            signs=tuple(Sign(**s.model_dump()) for s in form.sign),
+            approvals=tuple(Approval(**a.model_dump()) for a in form.approval),
+            overrides=self._overrides(),
+            options=self._options(),
+            allowances=tuple(Allowance(**a.model_dump()) for a in form.allowance),
+            discounts=tuple(Discount(**d.model_dump()) for d in form.discount),
+            settings=tuple((key, _setting(value)) for key, value in form.settings.items()),
+        )
+
+    def _lines(self) -> LineTree:
+        words = {**trade_shortenings(), **self.form.words}
+        read: list[ReadLine] = []
+        for number, form in enumerate(self.form.line):
+            line, problems = read_line(form, number, self.document, self.logs, words, self.limits)
+            if any(line.line.name.lower() == other.line.name.lower() for other in read):
+                self.problems.append(TWO_LINES(line.place, name=line.line.name))
+            read.append(line)
+            self.problems += problems
+        if not read:
+            self.problems.append(NO_LINES(self.document.place()))
+        tree, problems = joined_lines(read)
+        self.problems += problems
+        for this in tree.read:
+            self.problems += contradictions(this, self.limits)
+        return tree
+
+    def _house(self) -> House:
+        h = self.form.house
+        return House(
+            floor=h.floor,
+            jurisdiction=h.jurisdiction,
+            built=h.built,
+            slab_thickness_ft=h.slab_thickness,
+            slab_above_grade_ft=h.slab_above_grade,
+            soil=h.soil,
+            expansive_soil=h.expansive_soil,
+            sewer=h.sewer,
+            lived_in=h.lived_in,
+            exits=h.exits,
+            water_lines=h.water_lines,
+            in_slab=h.in_slab,
+            bathrooms=h.bathrooms,
+            floor_finish=h.floor_finish,
+            floor_price_sf=h.floor_price,
+            fixtures=tuple(h.fixtures.items()),
+        )
+
+    def _site(self) -> Site:
+        s = self.form.site
+        return Site(
+            gate_ft=s.gate,
+            carry_ft=s.carry,
+            machine=s.machine,
+            located=s.located,
+            caving_signs=s.caving_signs,
+            water_table_ft=s.water_table,
+            paint_sqft=s.paint_sqft,
+            roots_in_soil=s.roots_in_soil,
+            competent_person=s.competent_person,
+        )
+
+    def _wishes(self) -> Wishes:
+        wishes = Wishes(**self.form.wishes.model_dump())
+        keep = self.form.house.keep_floors
+        return replace(wishes, keep_floors=wishes.keep_floors if keep is None else keep)
+
+    def _foundation(self) -> Foundation:
+        if self.form.foundation.work != "none" or not self.form.house.foundation_work:
+            return Foundation(**self.form.foundation.model_dump())
+        return self._foundation_word(self.form.house.foundation_work)
+
+    def _foundation_word(self, text: str) -> Foundation:
+        """`planned 2027-02` or `done 2024-05`; a month counts from its first day."""
+        match = re.fullmatch(r"(none|planned|done)(?:\s+(\d{4})-(\d{2})(?:-(\d{2}))?)?", text.strip(), re.ASCII)
+        try:
+            if match:
+                day = date(int(match[2]), int(match[3]), int(match[4] or 1)) if match[2] else None
+                return Foundation(work=match[1], lift_date=day)  # type: ignore[arg-type]
+        except ValueError:
+            pass
+        self.problems.append(FOUNDATION(self.document.place("house", "foundation_work"), text=text))
+        return Foundation()
+
+    def _tests(self) -> tuple[WaterTest, ...]:
+        tests = []
+        for number, form in enumerate(self.form.water_test):
+            test, problems = water_test(form, self.document.place("water_test", number))
+            tests.append(test)
+            self.problems += problems
+        return tuple(tests)
+
+    def _line_name(self, name: str, *path: str | int) -> None:
+        if name and name not in self.known:
+            self.problems.append(
+                UNKNOWN_LINE(self.document.place(*path), name=name, known=", ".join(self.known) or "no line yet")
+            )
+
+    def _reroute(self, form: RerouteForm, number: int, tree: LineTree) -> Reroute:
+        self._line_name(form.replaces.line, "reroute", number, "replaces", "line")
+        into = form.ties_into
+        if isinstance(into, JoinForm):
+            self._line_name(into.line, "reroute", number, "ties_into", "line")
+        target = tree.named(into.line) if into else None
+        return Reroute(
+            name=form.name,
+            replaces_line=form.replaces.line,
+            replaces_from_ft=form.replaces.from_,
+            replaces_to_ft=form.replaces.to,
+            legs=tuple(Leg(zone=leg.zone, length_ft=leg.length) for leg in form.legs),
+            fall_available_ft=form.fall_available,
+            ties_into_line=into.line if into else "",
+            ties_into_ft=target.station(into.at) if target and into and into.at is not None else None,
+            size_in=round(form.size * 12, 6) if form.size is not None else None,
+            serves=tuple(form.serves.items()),
+            penetrations=tuple(form.penetrations.items()),
+            turns=form.turns,
+            vents=form.vents,
+        )
+
+    def _overrides(self) -> tuple[Override, ...]:
+        out = []
+        for number, form in enumerate(self.form.override):
+            values = form.model_dump(exclude={"because", "reason"})
+            reason = form.reason or form.because
+            if not reason.strip():
+                self.problems.append(NO_REASON(self.document.place("override", number)))
+            out.append(Override(reason=reason, **values))
+        return tuple(out)
+
+    def _options(self) -> tuple[WantedOption, ...]:
+        out = []
+        for number, form in enumerate(self.form.option):
+            repairs = []
+            for index, repair in enumerate(form.repairs):
+                path = ("option", number, "repairs", index)
+                self._line_name(repair.line, *path, "line")
+                match = _WHERE.fullmatch(repair.where)
+                if repair.where and not match:
+                    self.problems.append(WHERE(self.document.place(*path, "where"), text=repair.where))
+                ends = sorted((float(match[1]), float(match[2]))) if match else [None, None]
+                repairs.append(
+                    WantedRepair(
+                        method=repair.method, line=repair.line, from_ft=ends[0], to_ft=ends[1], entry=repair.entry
+                    )
+                )
+            out.append(WantedOption(do=form.do, name=form.name, new_name=form.new_name, repairs=tuple(repairs)))
+        return tuple(out)
+
+
+def _setting(value: str | bool | int | Decimal) -> str:
+    return ("yes" if value else "no") if isinstance(value, bool) else str(value)
+
+
+def build(form: JobFileForm, document: Document, logs: LogFiles, limits: Limits) -> tuple[Job, list[Problem]]:
+    """The whole job, and every problem found while building it."""
+    builder = _Builder(form, document, logs, limits)
+    return builder.job(), builder.problems

@@ -1,0 +1,122 @@
+"""Good TOML comes in; the checked form, or a problem for every key that is wrong, goes out."""
+
+from typing import Any, get_args
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from estimator.fieldnotes.forms import JobFileForm
+from estimator.fieldnotes.kinds import error, nearest
+from estimator.fieldnotes.places import Path
+from estimator.fieldnotes.syntax import Document
+from estimator.model.problem import Problem
+
+UNKNOWN_KEY = error(
+    "job/unknown-key",
+    "there is no key {key} here.{nearest}",
+    "Take it out, or write one of: {known}.",
+    "A misspelt key would otherwise be lost without a word.",
+)
+MISSING_KEY = error("job/missing-key", "{key} is missing.", "Add it: {key} = …")
+BAD_LENGTH = error(
+    "job/length", "{key} = {value} is no length: {reason}.", "Write it like 2 ft 8 in, 2'6, 30 in or 3.8 m."
+)
+BAD_CHOICE = error("job/choice", "{key} = {value} is none of the words allowed.{nearest}", "Write one of: {known}.")
+BAD_VALUE = error("job/value", "{key} = {value} does not fit: {reason}.", "Write {better}.")
+PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_VALUE)
+
+_BETTER = {
+    "date": "a day such as 2026-11-18",
+    "bool": "true or false",
+    "int": "a whole number",
+    "float": "a number",
+    "decimal": "a number of dollars such as 800 or 24.50",
+    "string": "words in double quotes",
+    "tuple": "a list, or one [[table]] for each",
+    "model": "keys under a [table]",
+    "dict": "word = number pairs in braces",
+    "greater": "a number within reason",
+    "less": "a number within reason",
+}
+
+
+def check(document: Document) -> JobFileForm | list[Problem]:
+    """Every wrong key at once."""
+    try:
+        return JobFileForm.model_validate(document.data)
+    except ValidationError as errors:
+        return _deduplicated([_problem(document, e) for e in errors.errors()])
+
+
+def _deduplicated(problems: list[Problem]) -> list[Problem]:
+    """A key that may be two things (a name or a table) gives an error for each: the first is enough."""
+    seen: dict[object, Problem] = {}
+    for p in problems:
+        seen.setdefault((p.place.line, p.place.column, p.code == UNKNOWN_KEY.code and p.wrong), p)
+    return list(seen.values())
+
+
+def _written(document: Document, loc: tuple[str | int, ...]) -> Path:
+    """The part of a pydantic location that is really in the file; it names union members too."""
+    path: Path = ()
+    here: Any = document.data
+    for step in loc:
+        if (isinstance(here, dict) and isinstance(step, str) and step in here) or (
+            isinstance(here, list) and isinstance(step, int) and step < len(here)
+        ):
+            here, path = here[step], (*path, step)
+    return path
+
+
+def _shown(path: Path) -> str:
+    """customer.name, line 2: size, as a person would point at it."""
+    out = ""
+    for step in path:
+        out += f" {step + 1}" if isinstance(step, int) else (f".{step}" if out else str(step))
+    return out
+
+
+def _problem(document: Document, e: ErrorDetails) -> Problem:
+    path = _written(document, e["loc"])
+    place = document.place(*path)
+    key = _shown(path) or "the file"
+    kind, value = e["type"], e.get("input")
+    if kind == "extra_forbidden":
+        known = _known_keys(path[:-1])
+        return UNKNOWN_KEY(place, key=key, nearest=nearest(str(path[-1]), known), known=", ".join(known))
+    if kind == "missing":
+        return MISSING_KEY(place, key=_shown((*path, str(e["loc"][-1]))))
+    shown = _short(value)
+    if kind == "length":
+        return BAD_LENGTH(place, key=key, value=shown, reason=e["msg"])
+    if kind == "literal_error":
+        known = tuple(
+            part.strip("' ") for part in str(e.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")
+        )
+        known = tuple(k for k in known if k)
+        return BAD_CHOICE(place, key=key, value=shown, known=", ".join(known), nearest=nearest(str(value), known))
+    better = next((words for start, words in _BETTER.items() if kind.startswith(start)), "another value")
+    return BAD_VALUE(place, key=key, value=shown, reason=e["msg"][:1].lower() + e["msg"][1:], better=better)
+
+
+def _short(value: object) -> str:
+    if isinstance(value, dict | list | tuple):
+        return "a table" if isinstance(value, dict) else "a list"
+    text = str(value).lower() if isinstance(value, bool) else str(value)
+    return f"“{text[:40]}”" if len(text) <= 40 else f"“{text[:40]}…”"
+
+
+def _known_keys(path: Path) -> tuple[str, ...]:
+    """The keys a table may have."""
+    form: type[BaseModel] | None = JobFileForm
+    for step in path:
+        if isinstance(step, str) and form is not None:
+            field = next((f for n, f in form.model_fields.items() if step in (n, f.alias)), None)
+            form = _form_in(field.annotation) if field else None
+    return tuple(f.alias or name for name, f in form.model_fields.items()) if form else ()
+
+
+def _form_in(annotation: Any) -> type[BaseModel] | None:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        return annotation
+    return next((found for part in get_args(annotation) if (found := _form_in(part))), None)

@@ -1,0 +1,271 @@
+"""The job file's tables and keys, closed: what may be written where, and as what. Raw values in, checked forms out."""
+
+from datetime import date as Day
+from decimal import Decimal
+from typing import Annotated, Any, Literal
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic_core import PydanticCustomError
+
+from estimator.model.job import Floor
+from estimator.model.lengths import Unit, parse_length
+
+
+def _length(bare: Unit) -> BeforeValidator:
+    def read(value: Any) -> Any:
+        if isinstance(value, bool) or not isinstance(value, int | float | Decimal | str):
+            raise PydanticCustomError("length", "write a length such as 2 ft 8 in or 30 in")
+        text = format(value, "f") if isinstance(value, Decimal | float) and _finite(value) else str(value)
+        feet = parse_length(text, bare)
+        if isinstance(feet, str):
+            raise PydanticCustomError("length", "{reason}", {"reason": feet})
+        return feet
+
+    return BeforeValidator(read)
+
+
+def _finite(value: Decimal | float) -> bool:
+    return abs(Decimal(value)) < Decimal(10) ** 12 if Decimal(value).is_finite() else False
+
+
+def _words(value: Any) -> Any:
+    """One word or a list of them."""
+    return (value,) if isinstance(value, str) else value
+
+
+def _text(value: Any) -> Any:
+    return str(value) if isinstance(value, int | Decimal) and not isinstance(value, bool) else value
+
+
+Feet = Annotated[float, _length("ft")]
+Inches = Annotated[float, _length("in")]  # feet too, once read: only a bare number means inches
+Text = Annotated[str, BeforeValidator(_text)]
+Words = Annotated[tuple[str, ...], BeforeValidator(_words)]
+Count = Annotated[int, Field(ge=0, le=1_000_000)]
+Dollars = Annotated[Decimal, Field(ge=0, le=100_000_000)]
+Counts = dict[str, Count]
+
+
+class Form(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True, allow_inf_nan=False)
+
+
+class JobForm(Form):
+    number: Text
+    date: Day
+    prepared_by: Text
+    language: Words = ()
+    languages: Words = ()
+    demo: bool = False
+    notes: Words = ()
+
+
+class CustomerForm(Form):
+    name: Text
+    site: Text
+    phone: Text = ""
+    email: Text = ""
+    insurer: Text = ""
+    policy: Text = ""
+    claim: Text = ""
+
+
+class HouseForm(Form):
+    floor: Floor
+    jurisdiction: Text
+    built: Annotated[int, Field(ge=1600, le=2200)] | None = None
+    slab_thickness: Inches | None = None
+    slab_above_grade: Inches | None = None
+    soil: Text | None = None
+    expansive_soil: bool | None = None
+    sewer: Literal["city", "septic"] = "city"
+    lived_in: bool = True
+    keep_floors: bool | None = None
+    exits: Annotated[int, Field(ge=1, le=20)] = 1
+    water_lines: Text = "unknown"
+    in_slab: Text = "unknown"
+    bathrooms: Count | None = None
+    floor_finish: Text = ""
+    floor_price: Dollars | None = None
+    foundation_work: Text = ""
+    fixtures: Counts = {}
+
+
+class SiteForm(Form):
+    gate: Feet | None = None
+    carry: Feet | None = None
+    machine: bool = True
+    located: bool = False
+    caving_signs: bool | None = None
+    water_table: Feet | None = None
+    paint_sqft: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
+    roots_in_soil: bool = False
+    competent_person: Text = ""
+
+
+class WishesForm(Form):
+    keep_floors: bool = False
+    asked: Text = ""
+    selling: Day | None = None
+    recommend: Text = ""
+    because: Text = ""
+    by: Text = ""
+
+
+class FoundationForm(Form):
+    work: Literal["none", "planned", "done"] = "none"
+    lift_date: Day | None = None
+    company: Text = ""
+    piers: Count | None = None
+
+
+class PassForm(Form):
+    access: Text = ""
+    from_: Text = Field("", alias="from")
+    to: Text = ""
+    flow: Literal["with flow", "against flow"] | None = None
+    riser: Feet | None = None
+    zero_at: Feet | None = None
+    why: Text = ""
+    log: Text = ""
+
+
+class JoinForm(Form):
+    line: Text
+    at: Feet | None = None
+
+
+class PlaceOnLineForm(Form):
+    line: Text
+    from_: Annotated[float, Field(ge=-10_000, le=10_000)] | None = Field(None, alias="from")
+    to: Annotated[float, Field(ge=-10_000, le=10_000)] | None = None
+
+
+class LineForm(Form):
+    name: Text
+    size: Inches
+    pipe: Text
+    log: Text = ""
+    zero: Literal["access", "slab edge"] | None = None
+    access: Text = ""
+    to: Text = ""
+    flow: Literal["with flow", "against flow"] | None = None
+    riser: Feet | None = None
+    length: Feet | None = None
+    ends: Text = ""
+    filmed: bool = True
+    joins: Text | JoinForm | None = None
+    note: Text = ""
+    pass_: tuple[PassForm, ...] = Field((), alias="pass")
+
+
+class WaterTestForm(Form):
+    section: Text = "whole house"
+    kind: Literal["whole", "isolated", "new pipe"] = "whole"
+    covers: Words = ()
+    when: Literal["before lift", "after lift", "after repair", "routine"] = "routine"
+    date: Day | None = None
+    plug: Text = ""
+    level: Text = "slab top"
+    open_risers: tuple[Inches, ...] = ()
+    riser_size: Inches | None = None
+    readings: dict[str, Inches] | Text = {}
+    drop: Inches | None = None
+    minutes: Annotated[float, Field(gt=0, le=100_000)] | None = None
+    held_at: Text | None = None
+    result: Literal["passed", "failed", "pass", "fail", "could not be sealed", ""] = ""
+    sealed: bool | None = None
+    settled: Text | None = None
+    rose_at: Text = ""
+    not_in_test: Words = ()
+    billed: bool = False
+    witness: Text = ""
+    note: Text = ""
+
+
+class LegForm(Form):
+    zone: Text
+    length: Feet
+
+
+class RerouteForm(Form):
+    name: Text
+    replaces: PlaceOnLineForm
+    legs: tuple[LegForm, ...] = ()
+    fall_available: Inches | None = None
+    ties_into: JoinForm | None = None
+    size: Inches | None = None
+    serves: Counts = {}
+    penetrations: Counts = {}
+    turns: Count = 0
+    vents: Count = 0
+
+
+class SignForm(Form):
+    what: Text
+    where: Text = ""
+    note: Text = ""
+
+
+class ApprovalForm(Form):
+    what: Text
+    by: Text
+    on: Day
+    covers: Words = ()
+
+
+class OverrideForm(Form):
+    reason: Text = ""
+    because: Text = ""
+    rule: Text = ""
+    option: Text = ""
+    line: Text = ""
+    where: Text = ""
+    item: Text = ""
+    quantity: Text = ""
+    hours: Annotated[float, Field(ge=0, le=100_000)] | None = None
+    price: Dollars | None = None
+
+
+class WantedRepairForm(Form):
+    method: Text
+    line: Text
+    where: Text = ""
+    entry: Text = ""
+
+
+class OptionForm(Form):
+    do: Literal["add", "drop", "rename", "pin", "chosen"]
+    name: Text = ""
+    new_name: Text = ""
+    repairs: tuple[WantedRepairForm, ...] = ()
+
+
+class AllowanceForm(Form):
+    text: Text
+    amount: Dollars
+
+
+class DiscountForm(Form):
+    reason: Text
+    amount: Dollars
+
+
+class JobFileForm(Form):
+    job: JobForm
+    customer: CustomerForm
+    house: HouseForm
+    site: SiteForm = SiteForm()
+    wishes: WishesForm = WishesForm()
+    foundation: FoundationForm = FoundationForm()
+    line: tuple[LineForm, ...] = ()
+    water_test: tuple[WaterTestForm, ...] = ()
+    reroute: tuple[RerouteForm, ...] = ()
+    sign: tuple[SignForm, ...] = ()
+    approval: tuple[ApprovalForm, ...] = ()
+    override: tuple[OverrideForm, ...] = ()
+    option: tuple[OptionForm, ...] = ()
+    allowance: tuple[AllowanceForm, ...] = ()
+    discount: tuple[DiscountForm, ...] = ()
+    settings: dict[str, str | bool | int | Decimal] = {}
+    words: dict[str, str] = {}

@@ -1,0 +1,110 @@
+"""A pass heading comes in (`pass front cleanout to house, riser 28in, before cleaning`); access, direction, riser go out."""
+
+import re
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.fieldnotes.kinds import error, warning
+from estimator.fieldnotes.tidy import Tidied
+from estimator.model.lengths import match_length
+from estimator.model.problem import Place, Problem
+
+FLOW = error(
+    "log/flow",
+    "the pass “{text}” does not say which way the camera went.",
+    "Write `with flow` or `against flow` in the heading (`to house`, `to street` and `to main` say it too).",
+    "Left and right, and where things lie, hang on it.",
+)
+RISER = error(
+    "log/riser",
+    "the pass “{text}” gives no riser.",
+    "Write the pipe from the lip down to the line, such as `riser 28in`; where there is none, write `surface`.",
+    "The reel counts the riser too; a forgotten riser moves every dig by its length.",
+)
+RISER_TAKEN_AS_NONE = warning(
+    "log/riser-none",
+    "the pass “{text}” gives no riser, so 0 is taken.",
+    "Write `riser 22in`, or `surface` when the cable goes straight into the line.",
+)
+HEADING_WORD = warning(
+    "log/heading-word",
+    "“{text}” in a pass heading is not understood.",
+    "Write the access, then any of: to …, with flow, against flow, riser 28in, surface, before cleaning, "
+    "after cleaning, zero at 46.9, from end. A remark goes after ;",
+)
+PROBLEMS = (FLOW, RISER, RISER_TAKEN_AS_NONE, HEADING_WORD)
+
+_OUT = re.compile(r"\b(?:street|main|city|tank|septic|sewer|alley|downstream|out)\b", re.IGNORECASE)
+_IN = re.compile(r"\b(?:house|upstream|in)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Heading:
+    """As written. `riser_ft` None: not said. `zero_at_ft` is where this pass begins, as a reading of the first pass."""
+
+    access: str = ""
+    to: str = ""
+    flow: Literal["with flow", "against flow"] | None = None
+    riser_ft: float | None = None
+    surface: bool = False
+    when: str = ""
+    after_cleaning: bool = False
+    zero_at_ft: float | None = None
+    from_end: bool = False
+    note: str = ""
+    text: str = ""
+    place: Place = Place()
+
+
+def flow_of(to: str) -> Literal["with flow", "against flow"] | None:
+    """Where the camera went says which way it went, for the plain cases."""
+    if _OUT.search(to):
+        return "with flow"
+    return "against flow" if _IN.search(to) else None
+
+
+def read_heading(line: Tidied, place: Place, note: str = "") -> tuple[Heading, list[Problem]]:
+    """`line` begins after the word `pass`."""
+    parts = [part.strip() for part in line.text.split(",")]
+    access, _, to = re.sub(r"^\d+(?=\s)", "", parts[0]).strip().partition(" to ")
+    kept: dict[str, object] = {"access": access.strip(), "to": to.strip(), "note": note, "text": line.text.strip()}
+    problems: list[Problem] = []
+    for part in parts[1:]:
+        slot = _slot(part)
+        if slot is None and part:
+            problems.append(HEADING_WORD(place, text=part))
+        kept |= slot or {}
+    kept.setdefault("flow", flow_of(to))
+    return Heading(**kept, place=place), problems  # type: ignore[arg-type]
+
+
+def _slot(part: str) -> dict[str, object] | None:
+    low = part.lower()
+    if low in ("with flow", "against flow"):
+        return {"flow": low}
+    if low in ("surface", "no riser", "from end"):
+        return {"from_end": True} if low == "from end" else {"surface": True}
+    if low.startswith(("riser ", "drop ")):
+        found = match_length(part, low.index(" ") + 1, "ft")
+        return {"riser_ft": found[0]} if found and found[1] == len(part) else None
+    if low.startswith("zero at "):
+        found = match_length(part, 8, "ft")
+        return {"zero_at_ft": found[0]} if found and found[1] == len(part) else None
+    if low.startswith("to "):
+        return {"to": part[3:].strip()} | ({"flow": flow_of(part)} if flow_of(part) else {})
+    if low.startswith(("before ", "after ", "while ", "during ")):
+        cleaned = bool(re.search(r"after\b.*\b(?:clean|jet|descal|cut|scrap)", low))
+        return {"when": part, "after_cleaning": cleaned}
+    return None
+
+
+def heading_problems(heading: Heading) -> list[Problem]:
+    """What a pass must say and does not."""
+    problems: list[Problem] = []
+    if heading.flow is None:
+        problems.append(FLOW(heading.place, text=heading.text))
+    if not heading.riser_ft and not heading.surface:
+        kind = RISER if "cleanout" in heading.access.lower() else RISER_TAKEN_AS_NONE
+        if kind is RISER or heading.riser_ft is None:
+            problems.append(kind(heading.place, text=heading.text))
+    return problems

@@ -1,0 +1,95 @@
+"""Lines as read come in; the same lines, each with the place where it runs into another, go out."""
+
+from dataclasses import dataclass, replace
+
+from estimator.fieldnotes.forms import JoinForm
+from estimator.fieldnotes.kinds import error, nearest
+from estimator.fieldnotes.lines import ReadLine
+from estimator.model.line import Join, Mark
+from estimator.model.problem import Problem
+from estimator.model.profile import Profile
+
+JOINS_UNKNOWN = error(
+    "job/joins-unknown",
+    "line {line} joins “{text}”, and there is no line or branch of that name.{nearest}",
+    'Write joins = {{ line = "main", at = 21 }}, or name the branch in the log: `branch 3in called {text}`.',
+)
+JOINS_NO_PLACE = error(
+    "job/joins-no-place",
+    "line {line} joins {into}, but not where.",
+    "Write at = and the reel reading on {into}'s first pass.",
+)
+JOINS_BEYOND = error(
+    "job/joins-beyond",
+    "line {line} joins {into} at {at:g}, where nothing of {into} was seen or given as its length.",
+    "Check the reading; `at` is a reel reading of {into}'s first pass.",
+)
+JOINS_NOTHING = error(
+    "job/joins-nothing",
+    "line {line} joins no other line and does not say where it ends.",
+    'Write joins = {{ line = "main", at = 21 }}, or ends = "city main" or "septic tank".',
+    "A branch that joins nothing cannot be tested, priced or drawn.",
+)
+PROBLEMS = (JOINS_UNKNOWN, JOINS_NO_PLACE, JOINS_BEYOND, JOINS_NOTHING)
+
+NEAR_THE_END_FT = 0.5  # a tie is read to half a foot at best
+
+
+@dataclass(frozen=True, slots=True)
+class LineTree:
+    read: tuple[ReadLine, ...]
+
+    def named(self, name: str) -> ReadLine | None:
+        return next((r for r in self.read if r.line.name.lower() == name.strip().lower()), None)
+
+    def branch(self, name: str, but: ReadLine) -> tuple[ReadLine, Mark] | None:
+        """The branch mark of that name on another line."""
+        low = name.strip().lower()
+        for read in self.read:
+            for mark in read.line.marks:
+                if (
+                    read is not but
+                    and mark.word == "branch"
+                    and (mark.name or "").lower() in (low, low.removesuffix(" branch"))
+                ):
+                    return (read, mark) if mark.name else None
+        return None
+
+
+def joined_lines(read: list[ReadLine]) -> tuple[LineTree, list[Problem]]:
+    tree = LineTree(tuple(read))
+    problems: list[Problem] = []
+    for number, this in enumerate(read):
+        join = _join(this, tree, number == 0, problems)
+        this.line = replace(this.line, joins=join)
+    return tree, problems
+
+
+def _join(this: ReadLine, tree: LineTree, first: bool, problems: list[Problem]) -> Join | None:
+    wanted = this.form.joins
+    if wanted is None or (isinstance(wanted, str) and not wanted.strip()):
+        if not first and not this.form.ends:
+            problems.append(JOINS_NOTHING(this.place, line=this.line.name))
+        return None
+    name = wanted.line if isinstance(wanted, JoinForm) else wanted
+    into = tree.named(name)
+    if isinstance(wanted, JoinForm) and into is not None and wanted.at is not None and into is not this:
+        return _checked(Join(into.line.name, into.station(wanted.at)), wanted.at, this, into, problems)
+    branch = tree.branch(name if into is None else this.line.name, this)
+    if branch is not None:
+        return Join(branch[0].line.name, branch[1].stretch.from_ft)
+    if into is not None and into is not this:
+        problems.append(JOINS_NO_PLACE(this.place, line=this.line.name, into=into.line.name))
+        return None
+    known = tuple(r.line.name for r in tree.read) + tuple(
+        m.name for r in tree.read for m in r.line.marks if m.word == "branch" and m.name
+    )
+    problems.append(JOINS_UNKNOWN(this.place, line=this.line.name, text=name, nearest=nearest(name, known)))
+    return None
+
+
+def _checked(join: Join, at: float, this: ReadLine, into: ReadLine, problems: list[Problem]) -> Join:
+    extent = Profile(into.line).extent.padded(NEAR_THE_END_FT, NEAR_THE_END_FT)
+    if not extent.holds(join.station_ft):
+        problems.append(JOINS_BEYOND(this.place, line=this.line.name, into=into.line.name, at=at))
+    return join

@@ -1,0 +1,28 @@
+"""How far two readings of the same thing may lie apart before reading says so.
+
+These are tolerances of *reading the notes*, not of the work: nothing is dug, priced or ruled by them. Each is common
+practice with a camera reel and a locator, and can be given to `read_job` in a Limits of one's own.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """Reading tolerances, ft and inches."""
+
+    same_place_ft: float = 1.0
+    """Two sights of one kind no farther apart than this, in two passes, are one finding."""
+    passes_disagree_ft: float = 3.0
+    """Passes that put one thing farther apart than this are an error: riser or zero is wrong."""
+    zero_slip_ft: float = 3.0
+    """A reel zero that slipped more than this between passes is an error, not a slip."""
+    depth_differs_ft: float = 0.5
+    """Two depths at one station may differ by this much: what a locator is good for at best."""
+    same_station_ft: float = 0.1
+    """Readings closer than this are one station."""
+    bore_differs_in: float = 0.25
+    """A bore that gets smaller downstream by more than this is asked about."""
+
+
+LIMITS = Limits()

@@ -1,0 +1,32 @@
+"""Every kind of problem the field notes can have, in one tuple."""
+
+from estimator.fieldnotes import (
+    assemble,
+    build,
+    checkform,
+    contradictions,
+    hang,
+    joins,
+    lines,
+    log,
+    sights,
+    spans,
+    syntax,
+    textfile,
+)
+from estimator.model.problem import Kind
+
+PROBLEMS: tuple[Kind, ...] = (
+    *textfile.PROBLEMS,
+    *syntax.PROBLEMS,
+    *checkform.PROBLEMS,
+    *build.PROBLEMS,
+    *lines.PROBLEMS,
+    *joins.PROBLEMS,
+    *log.PROBLEMS,
+    *spans.PROBLEMS,
+    *hang.PROBLEMS,
+    *assemble.PROBLEMS,
+    *sights.PROBLEMS,
+    *contradictions.PROBLEMS,
+)

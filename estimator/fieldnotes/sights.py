@@ -1,0 +1,132 @@
+"""Sights of findings in the order of the passes come in; one finding for each thing, with its history, goes out."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+
+from estimator.fieldnotes.kinds import question
+from estimator.fieldnotes.limits import Limits
+from estimator.model.line import Finding, Line, Pass
+from estimator.model.problem import Place, Problem
+from estimator.model.stretch import Stretch
+
+NOT_SEEN_GOING_IN = question(
+    "log/not-seen-going-in",
+    "the {kind} at {at:g} was seen only as the camera was pulled back, so the groove noted there going in is in doubt.",
+    "Film that stretch once more, going in.",
+    "What looked whole on the way in was missed once; it may be missed elsewhere.",
+)
+PROBLEMS = (NOT_SEEN_GOING_IN,)
+
+SOFT = ("scale", "grease", "mud", "blocked")
+"""What cleaning takes away. Roots are not here: cut roots leave the opening they came in by."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cleaned:
+    """A pass after cleaning, and how far was cleaned, as a stretch of stations (None: all it saw)."""
+
+    number: int
+    seen: Stretch
+    cleaned: Stretch | None
+
+
+def same_place(a: Stretch, b: Stretch, limits: Limits) -> bool:
+    return abs(a.from_ft - b.from_ft) <= limits.same_place_ft and abs(a.to_ft - b.to_ft) <= limits.same_place_ft
+
+
+def _other_look(a: Finding, b: Finding) -> bool:
+    return (a.origin.pass_number, a.origin.back) != (b.origin.pass_number, b.origin.back)
+
+
+def one_finding(earlier: Finding, later: Finding) -> Finding:
+    """The later sight, with what it does not say taken from the earlier one, which goes into its history."""
+    return replace(
+        later,
+        percent=later.percent or earlier.percent,
+        size_in=earlier.size_in if later.size_in is None else later.size_in,
+        grade_word=later.grade_word or earlier.grade_word,
+        count=earlier.count if later.count is None else later.count,
+        clock=later.clock or earlier.clock,
+        direction=later.direction or earlier.direction,
+        signs=tuple(dict.fromkeys((*later.signs, *earlier.signs))),
+        grade="seen" if "seen" in (earlier.grade, later.grade) else later.grade,
+        after_cleaning=later.after_cleaning or earlier.after_cleaning,
+        history=(*earlier.history, replace(earlier, history=())),
+    )
+
+
+def merged(sights: Iterable[Finding], limits: Limits) -> list[Finding]:
+    """Sights of one thing in several passes made one finding; the newest look counts."""
+    out: list[Finding] = []
+    for sight in sights:
+        for number, known in enumerate(out):
+            alike = known.kind == sight.kind and _other_look(known, sight)
+            if alike and same_place(known.stretch, sight.stretch, limits):
+                out[number] = one_finding(known, sight)
+                break
+        else:
+            out.append(sight)
+    return out
+
+
+def parted(
+    findings: Iterable[Finding], after: Iterable[Cleaned], passes: Iterable[Pass]
+) -> tuple[list[Finding], list[Finding]]:
+    """Findings that still stand, and those that a later pass found gone: soft things cleaned away, a block passed."""
+    seen_by = {p.number: p.seen for p in passes}
+    cleaned = list(after)
+
+    def gone(finding: Finding) -> bool:
+        number = finding.origin.pass_number
+        if finding.kind == "blocked":
+            later = [seen for n, seen in seen_by.items() if n > number and seen is not None]
+            return any(s.from_ft < finding.stretch.from_ft and finding.stretch.to_ft < s.to_ft for s in later)
+        return finding.kind in SOFT and any(
+            c.number > number and c.seen.covers(finding.stretch) and (c.cleaned or c.seen).covers(finding.stretch)
+            for c in cleaned
+        )
+
+    every = list(findings)
+    return [f for f in every if not gone(f)], [f for f in every if gone(f)]
+
+
+MISSED_BY_EYE = ("hole", "gap", "crack", "collapse")
+
+
+def doubted(findings: Iterable[Finding], place_of: Callable[[Finding], Place]) -> tuple[list[Finding], list[Problem]]:
+    """A groove noted going in becomes suspected where a hole in it was seen only coming back."""
+    every = list(findings)
+    missed = [f for f in every if f.kind in MISSED_BY_EYE and f.origin.back and not _seen_going_in(f)]
+    problems: list[Problem] = []
+    out: list[Finding] = []
+    for f in every:
+        over = [m for m in missed if _on_the_way_in(f, m)]
+        problems += [NOT_SEEN_GOING_IN(place_of(m), kind=m.kind, at=m.origin.reading_ft or 0.0) for m in over]
+        out.append(replace(f, grade="suspected") if over else f)
+    return out, problems
+
+
+def _seen_going_in(finding: Finding) -> bool:
+    return any(not old.origin.back for old in finding.history)
+
+
+def _on_the_way_in(groove: Finding, missed: Finding) -> bool:
+    same_pass = groove.origin.pass_number == missed.origin.pass_number
+    return groove.kind == "channel" and same_pass and not groove.origin.back and groove.stretch.covers(missed.stretch)
+
+
+def numbered(line: str, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Every finding with an id made of its line, kind and place, alike whenever the notes say the same."""
+    used: dict[str, int] = {}
+    out = []
+    for f in findings:
+        at = f"{f.stretch.from_ft:g}" + (f"..{f.stretch.to_ft:g}" if f.stretch.length_ft else "")
+        name = f"{line}: {f.kind} {at}"
+        used[name] = used.get(name, 0) + 1
+        out.append(replace(f, id=name if used[name] == 1 else f"{name} ({used[name]})"))
+    return tuple(out)
+
+
+def line_findings(line: Line) -> tuple[Finding, ...]:
+    """Every sight a line holds, old ones and gone ones among them."""
+    return tuple(s for f in (*line.findings, *line.superseded) for s in (*f.history, replace(f, history=())))

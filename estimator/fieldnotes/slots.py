@@ -1,0 +1,313 @@
+"""Step 2 of a log line: what and how much. Text after the reading comes in; Things with their slots filled go out."""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any
+
+from estimator.fieldnotes.words import (
+    ALL_SIGNS,
+    BY_NAME,
+    GRADE_WORDS,
+    LABELS,
+    MATERIALS,
+    PLURALS,
+    SIDES,
+    SURFACES,
+    Word,
+)
+from estimator.model.lengths import match_length
+
+Found = tuple[str, Any, int]  # slot, value, where it ends
+
+
+@dataclass(slots=True)
+class Thing:
+    """One word of a line with its slots; `bad` are pieces nobody understood, as (text, position)."""
+
+    word: Word
+    at: int
+    values: dict[str, Any] = field(default_factory=dict)
+    bad: list[tuple[str, int]] = field(default_factory=list)
+
+    def add(self, slot: str, value: Any) -> None:
+        if slot in ("lengths", "ties", "signs"):
+            self.values[slot] = (*self.values.get(slot, ()), value)
+        else:
+            self.values[slot] = value
+
+
+def _phrase(words: tuple[str, ...]) -> re.Pattern[str]:
+    longest_first = sorted(words, key=len, reverse=True)
+    return re.compile(rf"(?:{'|'.join(map(re.escape, longest_first))})(?![\w'])", re.IGNORECASE)
+
+
+def canonical(text: str, words: tuple[str, ...]) -> str:
+    """The word as the table spells it."""
+    return next((w for w in words if w.lower() == text.lower()), text)
+
+
+_THING = _phrase((*BY_NAME, *PLURALS))
+_MATERIAL = _phrase(MATERIALS)
+_SURFACE = re.compile(
+    rf"\s*(?:from|under|below|on|to)?\s*(?:the\s+)?(?P<surface>{_phrase(SURFACES).pattern})", re.IGNORECASE
+)
+_NUM = r"(?:\d+(?:\.\d+)?|\.\d+)"
+_PERCENT = re.compile(rf"~?({_NUM})\s*%?\s*(?:\.\.|-|to)\s*({_NUM})\s*%|~?({_NUM})\s*%", re.IGNORECASE)
+_COUNT = re.compile(r"(\d{1,4})\s+(?:joints|places)\b", re.IGNORECASE)
+_CLOCK = re.compile(r"at\s+(\d{1,2})(?:\s*(?:-|to)\s*(\d{1,2}))?(?![\d.'\"])(?:\s*o'?\s?cl(?:oc)?k)?", re.IGNORECASE)
+_EVERY = re.compile(r"every\s+", re.IGNORECASE)
+_LABEL = re.compile(rf"\s*({'|'.join(LABELS)})\b", re.IGNORECASE)
+_PHOTO = re.compile(r"photo\s+(\d{1,6})\b(?:\s+([\w-]+\.(?:jpe?g|png|heic)))?", re.IGNORECASE)
+_VIDEO = re.compile(r"video\s+(\d{1,3}:[0-5]\d)\b", re.IGNORECASE)
+_CALLED = re.compile(r"called\s+([^,]+)", re.IGNORECASE)
+_TIE_TO = re.compile(
+    r"\s*(?:(?:from|off|to)\s+)?([A-Za-z][A-Za-z .]*?)\s*(?=,|$|\s{2,}|\bflag\b|\bphoto\b)", re.IGNORECASE
+)
+_SIZE = re.compile(rf"({_NUM})\s?[x×]\s?{_NUM}(?:\s*(?:in\b|\"))?", re.IGNORECASE)
+
+_LEGS = {"starts": "starts", "begins": "starts", "start": "starts", "still": "still", "ends": "ends", "stops": "ends"}
+_LEG = re.compile(rf"({'|'.join(_LEGS)})\b", re.IGNORECASE)
+
+Reader = Callable[[Word, str, int], Found | None]
+
+
+def _words(slot: str, words: tuple[str, ...]) -> Reader:
+    pattern = _phrase(words)
+
+    def read(word: Word, text: str, at: int) -> Found | None:
+        match = pattern.match(text, at)
+        return (slot, canonical(match.group(), words), match.end()) if match else None
+
+    return read
+
+
+def _grade(word: Word, text: str, at: int) -> Found | None:
+    if match := re.compile(r"suspected\b|\?", re.IGNORECASE).match(text, at):
+        return "grade", "suspected", match.end()
+    if match := re.compile(r"after (?:cleaning|jetting|descaling|cutting)\b", re.IGNORECASE).match(text, at):
+        return "after_cleaning", True, match.end()
+    return None
+
+
+def _leg(word: Word, text: str, at: int) -> Found | None:
+    match = _LEG.match(text, at)
+    return ("leg", _LEGS[match.group(1).lower()], match.end()) if match else None
+
+
+def _reference(word: Word, text: str, at: int) -> Found | None:
+    if match := _PHOTO.match(text, at):
+        return "photo", (int(match.group(1)), match.group(2)), match.end()
+    if match := _VIDEO.match(text, at):
+        return "video", match.group(1), match.end()
+    if match := _CALLED.match(text, at):
+        return "name", match.group(1).strip(), match.end()
+    return None
+
+
+def _percent(word: Word, text: str, at: int) -> Found | None:
+    match = _PERCENT.match(text, at)
+    if not match:
+        return None
+    low, high, only = match.groups()
+    pair = sorted((float(low), float(high))) if only is None else [float(only)] * 2
+    return "percent", tuple(pair), match.end()
+
+
+def _count(word: Word, text: str, at: int) -> Found | None:
+    match = _COUNT.match(text, at)
+    return ("count", int(match.group(1)), match.end()) if match else None
+
+
+def _clock(word: Word, text: str, at: int) -> Found | None:
+    match = _CLOCK.match(text, at)
+    if not match:
+        return None
+    first = int(match.group(1))
+    second = int(match.group(2) or first)
+    if not (1 <= first <= 12 and 1 <= second <= 12):
+        return None
+    return "clock", (first, second), match.end()
+
+
+def _size(word: Word, text: str, at: int) -> Found | None:
+    if match := _SIZE.match(text, at):
+        return "size", float(match.group(1)), match.end()
+    found = match_length(text, at, word.bare)
+    if found is None or re.match(r"\s*(?:%|away|joints|places)", text[found[1] :]):
+        return None
+    return "size", round(found[0] * 12, 6), found[1]
+
+
+def _labelled(word: Word, text: str, at: int) -> Found | None:
+    found = match_length(text, at, "" if word.word in ("branch", "tree") else "ft")
+    if found is None:
+        return None
+    label = _LABEL.match(text, found[1])
+    if label:
+        return "lengths", (label.group(1).lower(), found[0]), label.end()
+    return None if word.word in ("branch", "tree", "beam") else ("lengths", ("", found[0]), found[1])
+
+
+def _depth(word: Word, text: str, at: int) -> Found | None:
+    start = re.compile(r"(?:~\s*)?").match(text, at)
+    found = match_length(text, start.end() if start else at, word.bare)
+    if found is None:
+        return None
+    surface = _SURFACE.match(text, found[1])
+    if surface:
+        return "depth", (found[0], canonical(surface["surface"], SURFACES)), surface.end()
+    if word.word in ("loc", "pothole") and _TIE_TO.match(text, found[1]):
+        return None  # a tape tie such as 14'2" front wall
+    return "depth", (found[0], None), found[1]
+
+
+def _tie(word: Word, text: str, at: int) -> Found | None:
+    found = match_length(text, at, "")
+    to = _TIE_TO.match(text, found[1]) if found else None
+    return ("ties", (found[0], to.group(1).strip().lower()), to.end()) if found and to else None
+
+
+def _every(word: Word, text: str, at: int) -> Found | None:
+    every = _EVERY.match(text, at)
+    found = match_length(text, every.end() if every else at, "ft" if every else "")
+    if found is None:
+        return None
+    long_enough = found[0] >= 1  # a lip is inches, a pipe length is feet
+    return ("every", found[0], found[1]) if every or long_enough else None
+
+
+def _pattern(slot: str, pattern: str, value: Callable[[re.Match[str]], Any]) -> Reader:
+    compiled = re.compile(pattern, re.IGNORECASE)
+
+    def read(word: Word, text: str, at: int) -> Found | None:
+        match = compiled.match(text, at)
+        return (slot, value(match), match.end()) if match else None
+
+    return read
+
+
+def _choice(word: Word, text: str, at: int) -> Found | None:
+    match = _phrase(word.choices).match(text, at) if word.choices else None
+    return ("choice", canonical(match.group(), word.choices), match.end()) if match else None
+
+
+READERS: tuple[tuple[str, Reader], ...] = (
+    ("clock", _clock),
+    ("percent", _percent),
+    ("count", _count),
+    ("every", _every),
+    ("depth", _depth),
+    ("lengths", _labelled),
+    ("tie", _tie),
+    ("size", _size),
+    ("degrees", _pattern("degrees", rf"({_NUM})\s*(?:degrees?|deg\b|°)?(?![\w'\"%])", lambda m: float(m.group(1)))),
+    ("flag", _pattern("flag", r"flag\s+(\w+)", lambda m: m.group(1).upper())),
+    (
+        "to",
+        _pattern(
+            "to", r"to (?:the )?(centre|center|invert)\b", lambda m: "invert" if m.group(1) == "invert" else "centre"
+        ),
+    ),
+    ("live", _words("live", ("live", "dead"))),
+    ("proven", _pattern("proven", r"(not )?(?:proven|flushed)\b", lambda m: not m.group(1))),
+    ("reach", _pattern("reach", r"out of reach\b", lambda m: True)),
+    ("through", _pattern("through", r"through\b", lambda m: True)),
+    ("side", _words("side", SIDES)),
+    ("direction", _words("direction", SIDES)),
+    ("grade_word", _words("grade_word", GRADE_WORDS)),
+    ("choice", _choice),
+    ("signs", _words("signs", ALL_SIGNS)),
+)
+"""Slots in the order they are tried."""
+ALWAYS: tuple[Reader, ...] = (_leg, _grade, _reference)
+_FILLER = re.compile(r"[\s]+|,|:")
+_PIECE = re.compile(r"[^\s,]+")
+_FREE = re.compile(
+    r"[^,]+?(?=\s*(?:,|$|\s{3,}|\bphoto\s+\d|\bvideo\s+\d|\bcalled\b|\bloc\b|\bsuspected\b|\?))", re.IGNORECASE
+)
+
+
+def read_thing_word(text: str, at: int) -> tuple[Word, int] | None:
+    """The word that begins here; a material alone means pipe."""
+    if match := _THING.match(text, at):
+        name = match.group().lower()
+        return BY_NAME[PLURALS.get(name, name)], match.end()
+    return (BY_NAME["pipe"], at) if _MATERIAL.match(text, at) else None
+
+
+def _slot(thing: Thing, text: str, at: int, names: frozenset[str]) -> Found | None:
+    for name, reader in READERS:
+        if name in thing.word.slots or (name == "choice" and thing.word.choices):
+            filled = name in thing.values and name not in ("lengths", "signs")
+            found = None if filled else reader(thing.word, text, at)
+            if found:
+                return found
+    for reader in ALWAYS:
+        if found := reader(thing.word, text, at):
+            return found
+    return _known_name(text, at, names) if thing.word.kind == "place" else None
+
+
+def _known_name(text: str, at: int, names: frozenset[str]) -> Found | None:
+    match = _phrase(tuple(names)).match(text, at) if names else None
+    return ("name", match.group(), match.end()) if match else None
+
+
+def _free_text(thing: Thing, text: str, at: int, names: frozenset[str]) -> int | None:
+    """Words up to the next comma, for a word that takes any: what an end reached, a room, a soil."""
+    slot = "name" if thing.word.word == "room" else "choice"
+    match = _FREE.match(text, at)
+    if not thing.word.free or slot in thing.values or not match or not match.group().strip():
+        return None
+    words = match.group().strip()
+    if thing.word.word in ("end", "access", "cleanout"):
+        for name in sorted(names, key=len, reverse=True):
+            if words.lower().endswith(name.lower()):
+                thing.values["name"] = name
+                words = words[: len(words) - len(name)].strip()
+                break
+    if words:
+        thing.values[slot] = words
+    return match.end()
+
+
+def read_things(
+    text: str, at: int, names: frozenset[str], begun: list[Thing] | None = None
+) -> tuple[list[Thing], list[tuple[str, int]]]:
+    """All things of a line from position `at` on, and pieces that stand before any word. `begun` is already named."""
+    things: list[Thing] = list(begun or ())
+    stray: list[tuple[str, int]] = []
+    while at < len(text):
+        if filler := _FILLER.match(text, at):
+            at = filler.end()
+            continue
+        at = _step(text, at, things, stray, names)
+    return things, stray
+
+
+def _step(text: str, at: int, things: list[Thing], stray: list[tuple[str, int]], names: frozenset[str]) -> int:
+    current = things[-1] if things else None
+    if current:
+        if found := _slot(current, text, at, names):
+            current.add(found[0], found[1])
+            return max(found[2], at + 1)
+    begins = read_thing_word(text, at)
+    takes_words = current is not None and current.word.free and not ({"choice", "name"} & set(current.values))
+    after_comma = text[:at].rstrip().endswith(",")
+    if begins and not (takes_words and not after_comma and begins[0].word != "loc"):
+        things.append(Thing(begins[0], at))
+        return begins[1] if begins[1] > at else _material(things[-1], text, at)
+    if current and (end := _free_text(current, text, at, names)):
+        return end
+    piece = _PIECE.match(text, at)
+    end = piece.end() if piece else at + 1
+    (current.bad if current else stray).append((text[at:end], at))
+    return end
+
+
+def _material(thing: Thing, text: str, at: int) -> int:
+    match = _MATERIAL.match(text, at)
+    assert match is not None  # read_thing_word saw it
+    thing.values["choice"] = canonical(match.group(), MATERIALS)
+    return match.end()

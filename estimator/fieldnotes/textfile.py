@@ -1,0 +1,56 @@
+"""A path comes in; the text of the file, or the plain reason why there is none, goes out."""
+
+from pathlib import Path
+
+from estimator.fieldnotes.kinds import error
+from estimator.model.problem import Place, Problem
+
+MISSING = error("file/missing", "there is no file {name}.", "Check the name and the folder.")
+FOLDER = error("file/folder", "{name} is a folder.", "Name the file in it.")
+UNREADABLE = error("file/unreadable", "{name} cannot be opened: {reason}.", "Check that you may read it.")
+EMPTY = error("file/empty", "{name} is empty.", "Write the notes into it, or name another file.")
+BINARY = error("file/binary", "{name} is not a text file{guess}.", "Save the notes as plain text.")
+ENCODING = error("file/encoding", "{name} is written in {encoding}, not in UTF-8.", "Save it as UTF-8.")
+TOO_BIG = error("file/too-big", "{name} is larger than {limit} MB.", "Field notes are a few pages; name another file.")
+PROBLEMS = (MISSING, FOLDER, UNREADABLE, EMPTY, BINARY, ENCODING, TOO_BIG)
+
+LARGEST_MB = 4
+_BEGINNINGS = {
+    b"PK\x03\x04": ": it looks like a workbook or a zip file",
+    b"\xd0\xcf\x11\xe0": ": it looks like an old office file",
+    b"%PDF": ": it is a PDF",
+    b"\xff\xd8\xff": ": it is a picture",
+    b"\x89PNG": ": it is a picture",
+}
+
+
+def read_text(path: Path, place: Place, name: str = "") -> str | Problem:
+    """The text, its byte-order mark gone. A problem for what is missing, empty, no text or not UTF-8."""
+    name = name or str(path)
+    try:
+        if path.is_dir():
+            return FOLDER(place, name=name)
+        with path.open("rb") as file:
+            data = file.read(LARGEST_MB * 1024 * 1024 + 1)
+    except FileNotFoundError:
+        return MISSING(place, name=name)
+    except (OSError, ValueError) as problem:  # ValueError: a null character in a name
+        reason = problem.strerror if isinstance(problem, OSError) and problem.strerror else "the name is not valid"
+        return UNREADABLE(place, name=name, reason=reason.lower())
+    return text_of(data, place, name)
+
+
+def text_of(data: bytes, place: Place, name: str) -> str | Problem:
+    """The text in these bytes, or what is wrong with them."""
+    if len(data) > LARGEST_MB * 1024 * 1024:
+        return TOO_BIG(place, name=name, limit=LARGEST_MB)
+    if data.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return ENCODING(place, name=name, encoding="UTF-16")
+    guess = next((words for start, words in _BEGINNINGS.items() if data.startswith(start)), "")
+    if guess or any(byte < 32 and byte not in b"\t\n\r\x0c" for byte in data):
+        return BINARY(place, name=name, guess=guess)
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return ENCODING(place, name=name, encoding="another encoding, probably Windows-1252")
+    return text if text.strip() else EMPTY(place, name=name)

@@ -1,0 +1,104 @@
+"""A water test as written comes in; a WaterTest with minutes and inches goes out."""
+
+import re
+from decimal import Decimal
+from itertools import pairwise
+
+from estimator.fieldnotes.forms import WaterTestForm
+from estimator.fieldnotes.kinds import error
+from estimator.model.job import WaterTest
+from estimator.model.lengths import match_length, parse_length
+from estimator.model.problem import Place, Problem
+
+READINGS = error(
+    "test/readings",
+    "“{text}” is no pair of minutes and drop.",
+    'Write `readings = {{ 0 = "0", 5 = "3/8 in" }}` or `readings = "0:0, 5:3/8, 10:3/4"`.',
+)
+OUT_OF_ORDER = error(
+    "test/water-rises",
+    "the water stands higher at {late:g} min than at {early:g} min.",
+    "Write how far it fell since the start; if it was topped up, begin the readings after that.",
+)
+HELD_AT = error("test/held-at", "“{text}” is no depth.", 'Write `held_at = "9 in below slab top"`.')
+PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT)
+
+_RESULTS = {"pass": "passed", "fail": "failed"}
+
+
+def _inches(feet: float) -> float:
+    return round(feet * 12, 6)
+
+
+def _pairs(form: WaterTestForm) -> dict[str, float] | str:
+    """Minutes as text and feet of drop; or the piece that cannot be read."""
+    if isinstance(form.readings, dict):
+        return dict(form.readings)
+    pairs: dict[str, float] = {}
+    for part in filter(None, (p.strip() for p in form.readings.split(","))):
+        minutes, colon, drop = part.partition(":")
+        feet = parse_length(drop, "in")
+        if not colon or isinstance(feet, str):
+            return part
+        pairs[minutes.strip()] = feet
+    return pairs
+
+
+def _readings(form: WaterTestForm, place: Place, problems: list[Problem]) -> tuple[tuple[float, float], ...]:
+    pairs = _pairs(form)
+    bad = (
+        pairs
+        if isinstance(pairs, str)
+        else next((m for m in pairs if not re.fullmatch(r"\d{1,5}(?:\.\d+)?", m, re.ASCII)), None)
+    )
+    if bad is not None or isinstance(pairs, str):
+        problems.append(READINGS(place, text=bad))
+        return ()
+    out = sorted((float(m), _inches(drop)) for m, drop in pairs.items())
+    if not out and form.drop is not None and form.minutes is not None:
+        out = [(0.0, 0.0), (form.minutes, _inches(form.drop))]
+    for (early, first), (late, second) in pairwise(out):
+        if second < first:
+            problems.append(OUT_OF_ORDER(place, early=early, late=late))
+    return tuple(out)
+
+
+def _held_at(form: WaterTestForm, place: Place, problems: list[Problem]) -> float | None:
+    if form.held_at is None:
+        return None
+    found = match_length(form.held_at.strip(), 0, "in")
+    if found is None:
+        problems.append(HELD_AT(place, text=form.held_at))
+        return None
+    return _inches(found[0])
+
+
+def _minutes(text: str | None) -> float | None:
+    match = re.match(r"\s*(\d{1,5}(?:\.\d+)?)\s*(?:min|m\b|$)", text or "")
+    return float(Decimal(match[1])) if match else None
+
+
+def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Problem]]:
+    problems: list[Problem] = []
+    risers = form.open_risers or ((form.riser_size,) if form.riser_size is not None else ())
+    test = WaterTest(
+        section=form.section,
+        kind=form.kind,
+        covers=form.covers,
+        when=form.when,
+        date=form.date,
+        plug=form.plug,
+        level=form.level,
+        open_risers_in=tuple(_inches(r) for r in risers),
+        readings=_readings(form, place, problems),
+        held_at_in=_held_at(form, place, problems),
+        result=_RESULTS.get(form.result, form.result),  # type: ignore[arg-type]
+        sealed=form.sealed,
+        settled_min=_minutes(form.settled),
+        rose_at=form.rose_at,
+        not_in_test=form.not_in_test,
+        billed=form.billed,
+        witness=form.witness,
+        note=form.note,
+    )
+    return test, problems

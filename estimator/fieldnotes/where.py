@@ -1,0 +1,99 @@
+"""Step 1 of a log line: where. `12.5`, `8-`, `17-21`, `~5 call 5.3`, `16 no 16.6`, `same` come in; reel readings go out."""
+
+import re
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.fieldnotes.kinds import error
+from estimator.fieldnotes.tidy import Tidied
+from estimator.model.lengths import match_length, unit_written
+from estimator.model.problem import Kind
+
+COMMA_NUMBER = error(
+    "log/comma-number", "“{text}” has a comma for a decimal point.", "Write {better}.", "A comma parts things."
+)
+READING_IN_INCHES = error(
+    "log/reading-in-inches",
+    "“{text}” is inches, and a reel reads feet.",
+    "Write the reading in feet, such as {better}.",
+)
+RANGE_UNITS = error(
+    "log/range-units",
+    "“{text}” has a unit at one end only, so it may be a length or a range.",
+    "Write both ends alike, such as 12'-16', or the length with its inch mark, such as 12'-6\".",
+)
+PROBLEMS = (COMMA_NUMBER, READING_IN_INCHES, RANGE_UNITS)
+
+_COMMA = re.compile(r"\d+,\d+")
+_NOT_THAT = re.compile(r"\s*(?:no|call it|call|make it|make that)\s+~?(?=[\d.])", re.IGNORECASE)
+_TO = re.compile(r"\s*(?:to|\.\.|-)\s*~?(?=[\d.])", re.IGNORECASE)
+_OPEN = re.compile(r"\s*-(?=\s|$|[A-Za-z])")
+
+
+@dataclass(frozen=True, slots=True)
+class Where:
+    """Reel readings in ft, lower first; `open_end` for `8-`; `about` for `~5`; `end` is where the rest begins."""
+
+    from_ft: float
+    to_ft: float | None
+    open_end: bool
+    about: bool
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Bad:
+    """A problem found in the reading: its kind, the position, the words to fill in."""
+
+    kind: Kind
+    at: int
+    words: dict[str, str]
+
+
+def _reading(text: str, at: int) -> tuple[float, int, str] | Bad | None:
+    comma = _COMMA.match(text, at)
+    if comma and "." not in comma.group():
+        return Bad(COMMA_NUMBER, at, {"text": comma.group(), "better": comma.group().replace(",", ".")})
+    found = match_length(text, at, "ft")
+    if found is None:
+        return None
+    written = text[at : found[1]].strip()
+    if unit_written(written) == "in":
+        return Bad(READING_IN_INCHES, at, {"text": written, "better": f"{found[0]:.2f}".rstrip("0").rstrip(".")})
+    return found[0], found[1], unit_written(written)
+
+
+def read_where(line: Tidied) -> Where | Bad | Literal["same"] | None:
+    """None: the line has no reading and is a note."""
+    text = line.text
+    at = len(text) - len(text.lstrip())
+    if re.match(r"same\b", text[at:], re.IGNORECASE):
+        return "same"
+    about = text[at : at + 1] == "~"
+    first = _reading(text, at + about)
+    if first is None or isinstance(first, Bad):
+        return first
+    low, end, unit = first
+    return _rest(text, at, low, end, unit, about)
+
+
+def _rest(text: str, start: int, low: float, end: int, unit: str, about: bool) -> Where | Bad:
+    while last_word := _NOT_THAT.match(text, end):
+        again = _reading(text, last_word.end())
+        if again is None or isinstance(again, Bad):
+            break
+        low, end, unit = again
+    to = _TO.match(text, end)
+    if to:
+        second = _reading(text, to.end())
+        if isinstance(second, Bad):
+            return second
+        if second is not None:
+            high, high_end, high_unit = second
+            if bool(unit) != bool(high_unit):
+                return Bad(RANGE_UNITS, start, {"text": text[start:high_end]})
+            return Where(min(low, high), max(low, high), False, about, high_end)
+    opened = _OPEN.match(text, end)
+    if opened:
+        return Where(low, None, True, about, opened.end())
+    return Where(low, None, False, about, end)

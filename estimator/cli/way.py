@@ -1,7 +1,7 @@
 """A job file and tables in, the whole way run on them out; what is wrong stops it with every problem at once."""
 
 import os
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
@@ -33,12 +33,11 @@ class Looked:
 def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()) -> Looked:
     """The notes read and judged, priced or not. Errors: none; all problems are in what comes back."""
     from estimator.cli.what_if import changed
-    from estimator.diagnosis import diagnose
+    from estimator.diagnosis.diagnose import diagnose
     from estimator.fieldnotes import read_job
 
     with changed(job_file, changes or ()) as file:
         reading = read_job(file)
-        texts = read_texts(file.parent, reading.files)
     if reading.job is None:
         return Looked(job=None, tables=None, problems=reading.problems)
     priced_with, table_problems = tables_for(reading.job.day, tables)
@@ -46,12 +45,9 @@ def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()
     if priced_with is None:
         return Looked(job=reading.job, tables=None, problems=problems)
     diagnosis = diagnose(reading.job, priced_with)
-    return Looked(job=reading.job, tables=priced_with, problems=problems, diagnosis=diagnosis, texts=texts)
-
-
-def read_texts(folder: Path, names: Iterable[str]) -> dict[str, str]:
-    """The job file and its logs as text, for the record; bytes that are no text are kept as they are."""
-    return {name: (folder / name).read_bytes().decode("utf-8", "surrogateescape") for name in names}
+    return Looked(
+        job=reading.job, tables=priced_with, problems=problems, diagnosis=diagnosis, texts=dict(reading.files)
+    )
 
 
 def tables_for(day: date, asked: Path | None) -> tuple[Tables | None, tuple[Problem, ...]]:

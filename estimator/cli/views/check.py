@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.strip import strip
+from estimator.cli.views.strip import strip, title
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.why import need_rows
 from estimator.cli.views.words import at, feet, mark, number, sentence
@@ -27,10 +27,10 @@ def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = "e
 
 
 def _line(line: Line, columns: int) -> list[Row]:
-    title, *drawing = strip(line, columns)
-    body = [Row(text) for text in [*drawing, *_way(line, columns)]]
+    head = [Row(text, "head") for text in title(line, columns)]
+    body = [Row(text) for text in [*strip(line, columns), *_way(line, columns)]]
     passes = [Row(text, "dim") for text in _passes(line, columns)]
-    return [Row(""), Row(title, "head"), *body, *passes]
+    return [Row(""), *head, *body, *passes]
 
 
 def _way(line: Line, columns: int) -> list[str]:

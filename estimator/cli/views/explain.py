@@ -47,14 +47,13 @@ def _head(option: Option, line: LineItem, columns: int, language: str) -> list[R
     text = pick(language, line.text_en, line.text_es)
     size = f"{number(line.size, 2)} {line.size_unit}"
     sum_ = f"{number(line.quantity, 2)} {line.unit} × {dollars(line.unit_price)} = {dollars(line.amount)}"
+    belongs = f"option {option.letter}, {line.work_class}, price class {line.price_class}, work item {line.work_item}"
     if line.billed == "lump":
         sum_ = f"one price for {size}: {dollars(line.amount)}"
     return [
         *(Row(t, "head") for t in indented(f"{line.id}  {text}", columns, by=0, hanging=4)),
-        Row(f"    {sum_}"),
-        Row(
-            f"    option {option.letter}, {line.work_class}, price class {line.price_class}, work item {line.work_item}"
-        ),
+        *(Row(t) for t in indented(sum_, columns, by=4)),
+        *(Row(t) for t in indented(belongs, columns, by=4)),
     ]
 
 

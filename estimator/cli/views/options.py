@@ -4,7 +4,7 @@ from collections.abc import Callable
 from decimal import Decimal
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.strip import Bar, strip
+from estimator.cli.views.strip import Bar, strip, title
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.words import dollars, feet, number, sentence
 from estimator.model.offer import Option, Quote
@@ -37,8 +37,9 @@ def _drawing(quote: Quote, name: str, columns: int) -> list[Row]:
         for repair in all_repairs(option)
         if repair.line == name
     ]
-    title, *drawing = strip(quote.job.line(name), columns, bars)
-    return [Row(title, "head"), *(Row(text) for text in drawing), Row("")]
+    line = quote.job.line(name)
+    head = [Row(text, "head") for text in title(line, columns)]
+    return [*head, *(Row(text) for text in strip(line, columns, bars)), Row("")]
 
 
 def all_repairs(option: Option) -> list[Repair]:

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from string import ascii_lowercase
 
+from estimator.cli.views.table import indented, table
 from estimator.cli.views.words import at, feet, finding, number
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
@@ -56,12 +57,11 @@ class Scale:
 
 
 def strip(line: Line, columns: int, bars: Sequence[Bar] = ()) -> list[str]:
-    """The drawing of one line and the list of what was found on it."""
+    """The drawing of one line, without its title, and the list of what was found on it."""
     profile = Profile(line)
     scale = Scale(profile.extent, columns - LABEL_WIDTH)
     lettered = letters(line.findings)
     return [
-        _title(line, profile),
         *_surface(profile, scale),
         *_depth(profile, scale),
         _ruler(scale),
@@ -77,12 +77,15 @@ def letters(findings: Sequence[Finding]) -> list[tuple[str, Finding]]:
     return [(ascii_lowercase[i % 26] + (str(i // 26 + 1) if i >= 26 else ""), f) for i, f in enumerate(ordered)]
 
 
-def _title(line: Line, profile: Profile) -> str:
+def title(line: Line, columns: int) -> list[str]:
+    """What the line is and how much of it was filmed."""
+    profile = Profile(line)
     flow = "flows to the right" if line.downstream == 1 else "flows to the left"
     filmed = sum(part.length_ft for part in profile.filmed)
     missing = sum(part.length_ft for part in profile.not_inspected)
     seen = f"{feet(filmed)} filmed" + (f", {feet(missing)} not" if missing >= 0.05 else "")
-    return f"{line.name}: {number(line.size_in)} in {line.pipe}, {seen}, {flow}, 0 = {line.zero}"
+    text = f"{line.name}: {number(line.size_in)} in {line.pipe}, {seen}, {flow}, 0 = {line.zero}"
+    return indented(text, columns, by=0, hanging=2)
 
 
 def _labelled(label: str, letters_drawn: Sequence[str]) -> str:
@@ -185,7 +188,5 @@ def _bars(bars: Sequence[Bar], scale: Scale) -> list[str]:
 
 def listed(lettered: Sequence[tuple[str, Finding]], columns: int) -> list[str]:
     """`a   12.5 – 18   hole 3 in, soil seen`, one finding a line."""
-    from estimator.cli.views.table import table
-
     rows = [(letter, at(found.stretch), finding(found)) for letter, found in lettered]
     return table(("", "station, ft", "what was found"), rows, columns) if rows else ["Nothing was found on this line."]

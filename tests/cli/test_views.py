@@ -1,0 +1,127 @@
+"""Options, reasons and explanations as text: right at 60, 80 and 120 columns, every figure from the quote itself."""
+
+import re
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from estimator.cli.views import check, explain, options, what_if, why
+from estimator.cli.views.table import cells_wide, folded, table
+from estimator.cli.views.words import dollars, finding, number
+from estimator.model.line import Finding
+from estimator.model.problem import CannotGoOn
+from estimator.model.stretch import Stretch
+from estimator.papers.example import example_quote
+
+QUOTE = example_quote()
+
+
+def _text(rows) -> str:
+    return "\n".join(row.text for row in rows)
+
+
+@pytest.mark.parametrize("columns", [60, 80, 120])
+def test_no_view_is_wider_than_the_window(columns):
+    views = [
+        options.rows(QUOTE, columns),
+        why.rows(QUOTE, QUOTE.blocked, columns),
+        check.rows(QUOTE.job, QUOTE.diagnosis, columns),
+        *(explain.rows(QUOTE, line.id, columns) for option in QUOTE.options for line in option.price.lines),
+    ]
+    for rows in views:
+        assert max(cells_wide(row.text) for row in rows) <= columns
+
+
+def test_every_option_shows_its_price_its_most_and_its_days():
+    text = _text(options.rows(QUOTE, 80))
+    for option in QUOTE.options:
+        assert f"${option.price.total:,.0f}" in text
+        assert f"${option.most:,.0f}" in text
+        assert options.days(option.days_on_site) in text
+
+
+def test_a_price_that_is_not_fixed_says_so():
+    loose = replace(QUOTE.options[0], fixed=False)
+    text = _text(options.rows(replace(QUOTE, options=(loose,)), 80))
+    assert "not fixed" in text
+    assert "never above     to be confirmed" in text
+
+
+def test_what_is_not_offered_is_named_with_its_reason():
+    assert re.search(r"Not offered\nreline +Lining from inside", _text(options.rows(QUOTE, 80)))
+
+
+def test_many_options_in_a_narrow_window_become_blocks():
+    many = tuple(replace(QUOTE.options[i % 2], letter="ABCDEFGHIJKL"[i]) for i in range(12))
+    text = _text(options.rows(replace(QUOTE, options=many), 60))
+    assert re.search(r"^L  Replace the whole line$", text, re.M)
+
+
+def test_no_option_at_all_is_said_in_words():
+    assert "No way of repair can be offered" in _text(options.rows(replace(QUOTE, options=()), 80))
+
+
+def test_the_caution_stands_under_every_list_of_options():
+    assert "competent person" in _text(options.rows(QUOTE, 80))
+
+
+@pytest.mark.parametrize("item", ["A2", "a2", " A2 "])
+def test_a_line_is_found_by_its_id_in_any_case(item):
+    assert explain.find(QUOTE, item)[1].id == "A2"
+
+
+def test_an_unknown_line_names_those_there_are():
+    with pytest.raises(CannotGoOn, match="A1 to A6, B1 to B5"):
+        explain.find(QUOTE, "Z9")
+
+
+def test_the_explanation_shows_the_amount_the_hours_and_the_steps_to_the_price():
+    text = _text(explain.rows(QUOTE, "A3", 80))
+    line = explain.find(QUOTE, "A3")[1]
+    assert f"{dollars(line.unit_price)} = {dollars(line.amount)}" in text
+    for step in QUOTE.options[0].price.steps:
+        assert dollars(step.amount) in text
+
+
+def test_what_if_puts_both_prices_and_the_difference_side_by_side():
+    option = QUOTE.options[0]
+    dearer = replace(QUOTE, options=(replace(option, price=replace(option.price, total=Decimal("17000.00"))),))
+    text = _text(what_if.rows(QUOTE, dearer, ["soil=rock"], 80))
+    assert re.search(r"tunnel main +\$16,525 +\$17,000 +\+\$475", text)
+    assert re.search(r"break-through main +\$9,875 +not offered", text)
+
+
+@pytest.mark.parametrize(
+    ("found", "words"),
+    [
+        (Finding(id="1", kind="hole", stretch=Stretch(1, 1), size_in=3.0, clock=(5, 7)), "hole 3 in, at 5–7 o'clock"),
+        (Finding(id="2", kind="sag", stretch=Stretch(1, 2), percent=(20, 25)), "sag 20–25 %"),
+        (Finding(id="3", kind="crack", stretch=Stretch(1, 1), grade="suspected", photo=4), "crack, suspected, photo 4"),
+        (Finding(id="4", kind="roots", stretch=Stretch(1, 1), grade_word="light"), "roots light"),
+    ],
+)
+def test_a_finding_in_words(found, words):
+    assert finding(found) == words
+
+
+def test_a_table_keeps_every_word_of_a_long_cell():
+    text = " ".join(f"word{i}" for i in range(40))
+    lines = table(("a", "b"), [("x", text)], 40)
+    assert " ".join(" ".join(line.split()) for line in lines[2:]).replace("x ", "", 1) == text
+    assert max(map(len, lines)) <= 40
+
+
+def test_wide_letters_and_accents_take_the_room_they_take():
+    assert cells_wide("漏水") == 4
+    assert cells_wide("e\u0301") == 1
+    first, second = table(("", "n"), [("漏水", "1"), ("ab", "2")], 40)[2:]
+    assert cells_wide(first.split("1")[0]) == cells_wide(second.split("2")[0])
+
+
+def test_a_word_longer_than_the_column_is_cut_not_lost():
+    assert "".join(folded("x" * 30, 8)) == "x" * 30
+
+
+def test_a_number_has_no_noughts_too_many():
+    assert [number(v) for v in (10, 10.04, 0.05, 1234.5, -3)] == ["10", "10", "0.1", "1,234.5", "-3"]

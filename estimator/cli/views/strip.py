@@ -15,7 +15,7 @@ from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 
 LABEL_WIDTH = 8
-MOST_ROWS = 8
+MOST_ROWS = 10
 STEPS_FT: tuple[float, ...] = (0.5, 1, 2, 5, 10, 25, 100)
 SURFACES: dict[str, str] = {
     "slab": "=",

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
-from typing import cast
+from typing import Any, cast
 
 from estimator.model.money import cents
 from estimator.tables.rows import (
@@ -64,6 +64,19 @@ class Tables:
             name = TABLES[table][1][0]
             index[table] = {getattr(row, name): row for row in self.current(table)}
         return cast(Kept, index[table][key])
+
+    def to_data(self) -> dict[str, Any]:
+        """Everything in plain data, for the record; see tables/data.py."""
+        from estimator.tables.data import to_data
+
+        return to_data(self)
+
+    @classmethod
+    def from_data(cls, data: Mapping[str, Any]) -> "Tables":
+        """The tables of a record. Errors: KeyError or ValueError for data that to_data did not make."""
+        from estimator.tables.data import from_data
+
+        return from_data(data)
 
     # ── look-ups ──────────────────────────────────────────────────────────────────────────────
 

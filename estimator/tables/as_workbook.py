@@ -1,0 +1,206 @@
+"""A set of tables in, one workbook that the office can edit out: a cover, a sheet a table."""
+
+from collections.abc import Callable
+from datetime import date
+from decimal import Decimal
+
+from estimator.sheets.edit_book import Computed, CoverLine, EditBook, EditColumn, EditSheet, Value
+from estimator.sheets.tables_workbook import write_tables
+from estimator.tables.columns import Column, columns
+from estimator.tables.keepers import KEEPERS, TITLES, Keeper
+from estimator.tables.raw import letters
+from estimator.tables.rows import NO_NUMBER, Kept, PriceClass, Production, Role, Setting
+from estimator.tables.tables import Tables
+
+TABS: dict[Keeper, str] = {"office": "CFE3D4", "owner": "FBE3B5", "with care": "E3DDE9"}
+INDEXED = {
+    "materials": "cost",
+    "equipment": "cost",
+    "subs_and_fees": "cost",
+    "roles": "wage",
+    "extras": "price",
+    "production": "likely",
+}
+SPARE_ROWS = 60
+WIDEST = 60.0
+
+
+def workbook(tables: Tables) -> bytes:
+    """The tables as one .xlsx file; read again it gives the same rows and the same fingerprint."""
+    sheets = tuple(_sheet(name, tables) for name in KEEPERS)
+    return write_tables(EditBook(title="Price tables", day=tables.day, cover=_cover(tables), sheets=sheets))
+
+
+# ── sheets ────────────────────────────────────────────────────────────────────────────────────
+
+
+def _sheet(name: str, tables: Tables) -> EditSheet:
+    keeper, _ = KEEPERS[name]
+    rows = tables.rows.get(name, ())
+    own = [_column(name, at, column, tables) for at, column in enumerate(columns(name))]
+    extra = COMPUTED.get(name)
+    if extra is not None:
+        own.append(extra(rows))
+    return EditSheet(
+        name=name,
+        columns=tuple(own),
+        rows=tuple(tuple(_value(row, c) for c in columns(name)) for row in rows),
+        tab=TABS[keeper],
+        read_only=keeper == "with care",
+        off_column=next(at for at, c in enumerate(columns(name)) if c.name == "active"),
+        spare_rows=SPARE_ROWS,
+    )
+
+
+def _column(table: str, at: int, column: Column, tables: Tables) -> EditColumn:
+    kind = "text" if column.kind == "words" else column.kind
+    texts = [str(_value(row, column) or "") for row in tables.rows.get(table, ())]
+    longest = max((len(text) for text in texts), default=0)
+    return EditColumn(
+        header=column.header,
+        note=_note(column),
+        kind=kind,
+        width=min(WIDEST, max(9.0, len(column.header) + 2.0, longest * 1.05 + 2)),
+        needed=not column.empty,
+        choose=column.choices,
+        list_from=_list(table, column, tables),
+        least=column.least,
+        old_after_days=_stale(tables) if column.name == "price_day" else None,
+    )
+
+
+def _note(column: Column) -> str:
+    parts = [column.note]
+    if column.refers:
+        parts.append(
+            f"a row of {column.refers}" if column.kind != "words" else f"rows of {column.refers}, commas between"
+        )
+    if column.choices:
+        parts.append("one of: " + ", ".join(c for c in column.choices if c))
+    if column.kind == "day":
+        parts.append("year-month-day")
+    parts.append("may be empty" if column.empty else "may not be empty")
+    return ". ".join(part for part in parts if part) + "."
+
+
+def _list(table: str, column: Column, tables: Tables) -> str:
+    """Where a drop-down takes its words; for a recipe's ref, by the kind of its part."""
+    if column.refers and column.kind == "text":
+        return "=" + _names(column.refers, tables)
+    if (table, column.name) == ("recipes", "ref"):
+        subs = _names("subs_and_fees", tables)
+        equipment = f'IF($B2="equipment",{_names("equipment", tables)},{subs})'
+        material = f'IF($B2="material",{_names("materials", tables)},{equipment})'
+        return f'=IF($B2="labor",{_names("production", tables)},{material})'
+    return ""
+
+
+def _names(table: str, tables: Tables) -> str:
+    return f"{table}!$A$2:$A${len(tables.rows.get(table, ())) + SPARE_ROWS + 1}"
+
+
+def _stale(tables: Tables) -> int | None:
+    try:
+        return int(tables.number("stale_price_days"))
+    except (KeyError, ValueError):
+        return None
+
+
+def _value(row: Kept, column: Column) -> Value:
+    value = getattr(row, column.name)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, Decimal):
+        return float(value)
+    if isinstance(value, tuple):
+        return ", ".join(value)
+    if isinstance(row, Setting) and column.name == "value" and row.unit not in NO_NUMBER:
+        return float(value)
+    if isinstance(value, str | int | float | date):
+        return value
+    return None
+
+
+# ── computed cells, their headers in brackets so that nobody takes them for a table's own ──────
+
+
+def _computed(header: str, note: str, formula: str, values: tuple[float | str, ...]) -> EditColumn:
+    guarded = f'=IF($A{{row}}="","",{formula})'
+    return EditColumn(header=f"({header})", note=note, kind="dollars", width=14, computed=Computed(guarded, values))
+
+
+def _loaded(rows: tuple[Kept, ...]) -> EditColumn:
+    values = tuple(float(r.wage * (1 + r.burden_percent / 100)) for r in rows if isinstance(r, Role))
+    return _computed(
+        "an hour costs", "wage × (1 + burden); worked out, not read.", "ROUND($B{row}*(1+$C{row}/100),2)", values
+    )
+
+
+def _markup(rows: tuple[Kept, ...]) -> EditColumn:
+    margins = [float(r.margin_percent) for r in rows if isinstance(r, PriceClass)]
+    values = tuple(round(100 * m / (100 - m), 1) if m < 100 else "" for m in margins)
+    formula = 'IF($B{row}<100,ROUND(100*$B{row}/(100-$B{row}),1),"")'
+    return _computed("as a markup", "the same margin as a percent of the cost; worked out, not read.", formula, values)
+
+
+def _expected(rows: tuple[Kept, ...]) -> EditColumn:
+    values = tuple(round((r.low + 4 * r.likely + r.high) / 6, 4) for r in rows if isinstance(r, Production))
+    formula = "ROUND(($D{row}+4*$E{row}+$F{row})/6,4)"
+    return _computed("expected", "(low + 4 × likely + high) ÷ 6; worked out, not read.", formula, values)
+
+
+COMPUTED: dict[str, Callable[[tuple[Kept, ...]], EditColumn]] = {
+    "roles": _loaded,
+    "pricing": _markup,
+    "production": _expected,
+}
+
+
+# ── cover ─────────────────────────────────────────────────────────────────────────────────────
+
+
+def _cover(tables: Tables) -> tuple[CoverLine, ...]:
+    lines = [
+        CoverLine(("Price tables",), "title"),
+        CoverLine(
+            (
+                f"As of {tables.day.isoformat()}. One sheet is one table, one row is one thing. Point at a header to read what it means.",
+            ),
+            "quiet",
+        ),
+        CoverLine(
+            (
+                "Orange: must not be empty. Yellow: an old price. Struck out: not in use (active: no). Grey columns in brackets are worked out.",
+            ),
+            "quiet",
+        ),
+        CoverLine(
+            (
+                "Never delete a row that was used: set active to no. A new price is a new row with its first day in `from`.",
+            ),
+            "quiet",
+        ),
+    ]
+    for keeper, title in TITLES.items():
+        lines += [CoverLine(("",)), CoverLine((title, "", ""), "heading")]
+        for name, (who, what) in KEEPERS.items():
+            if who == keeper:
+                lines.append(
+                    CoverLine(
+                        (f"{len(tables.rows.get(name, ()))} rows", what, name), link=f"{name}!A1", colour=TABS[keeper]
+                    )
+                )
+    lines += [CoverLine(("",)), CoverLine(("Where do I find ...", "", ""), "heading")]
+    return (*lines, *_index(tables))
+
+
+def _index(tables: Tables) -> list[CoverLine]:
+    """Every thing with a price or a time, and its cell."""
+    lines = []
+    for table, price in INDEXED.items():
+        names = [c.name for c in columns(table)]
+        for at, row in enumerate(tables.rows.get(table, ()), start=2):
+            cell = f"{table}!{letters(names.index(price))}{at}"
+            told = next((getattr(row, n) for n in ("text", "text_en", "covers") if getattr(row, n, "")), "")
+            lines.append(CoverLine((str(getattr(row, names[0])), str(told), cell), link=cell))
+    return sorted(lines, key=lambda line: line.texts[0])

@@ -1,0 +1,58 @@
+"""A set of tables in, plain data for the record out; and back, to price the same job again."""
+
+from collections.abc import Mapping, Sequence
+from datetime import date
+from typing import Any
+
+from estimator.tables.columns import Column, columns
+from estimator.tables.fingerprint import plain
+from estimator.tables.rows import TABLES, Kept
+from estimator.tables.tables import Tables
+from estimator.tables.values import read_cell
+
+
+def to_data(tables: Tables) -> dict[str, Any]:
+    """Everything needed to have the same tables again, as JSON holds it: the day, the fingerprint, every row.
+
+    Rows are lists in the order of `columns`, with the row's number in its file last, so that a price cell can be named.
+    """
+    return {
+        "day": tables.day.isoformat(),
+        "fingerprint": tables.fingerprint,
+        "source": tables.source,
+        "columns": {name: [c.name for c in columns(name)] for name in TABLES},
+        "rows": {name: [_row(name, row) for row in tables.rows.get(name, ())] for name in TABLES},
+    }
+
+
+def _row(table: str, row: Kept) -> list[object]:
+    return [*(plain(getattr(row, c.name)) for c in columns(table)), row.cell_row]
+
+
+def from_data(data: Mapping[str, Any]) -> Tables:
+    """The tables of a record. A column the record does not know yet is read as an empty cell.
+
+    Errors: KeyError or ValueError for data that `to_data` did not make.
+    """
+    rows: dict[str, tuple[Kept, ...]] = {}
+    for name in TABLES:
+        kept = data["columns"][name]
+        rows[name] = tuple(_back(name, kept, row) for row in data["rows"][name])
+    return Tables(rows, date.fromisoformat(data["day"]), data["fingerprint"], data["source"])
+
+
+def _back(table: str, names: Sequence[str], row: Sequence[Any]) -> Kept:
+    known = dict(zip(names, row, strict=False))
+    values = {column.name: _value(known.get(column.name), column) for column in columns(table)}
+    return TABLES[table][0](**values, cell_row=row[len(names)])
+
+
+def _value(value: Any, column: Column) -> Any:
+    """As a cell would be read, so that a day is a day and a dollar a Decimal."""
+    if value is None:
+        return read_cell("", column) if column.empty else None
+    if isinstance(value, list):
+        return tuple(value)
+    if column.kind == "text":
+        return value
+    return read_cell(value, column)

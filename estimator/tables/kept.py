@@ -1,0 +1,33 @@
+"""What a column may say of itself, and the columns that every row of every table carries."""
+
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Any
+
+
+def col(
+    note: str,
+    refers: str = "",
+    choices: tuple[str, ...] = (),
+    least: float | None = None,
+    needed: bool = False,
+    blank: str | None = None,
+) -> Any:
+    """A column: what it means, the table its ids come from, the words allowed, the least value allowed.
+
+    `needed`: a text that may not be empty (numbers may not be empty anyway); `blank`: what an empty cell means.
+    """
+    metadata = {"note": note, "refers": refers, "choices": choices, "least": least, "needed": needed, "blank": blank}
+    return field(metadata=metadata)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Kept:
+    """What every row carries so that the office can keep it."""
+
+    starts: date | None = field(default=None, metadata={"note": "the day this row begins to count; column `from`"})
+    active: bool = field(default=True, metadata={"note": "no: the row is kept but not used"})
+    note: str = field(default="", metadata={"note": "anything worth remembering"})
+    changed_by: str = field(default="", metadata={"note": "who changed it last"})
+    changed_on: date | None = field(default=None, metadata={"note": "the day it was changed last"})
+    cell_row: int = field(default=0, metadata={"note": "", "hidden": True})  # the row in the file, from 1 at the header

@@ -21,6 +21,11 @@ SETTINGS = {
     "small_parts_percent": "5",
     "round_price_to": "25",
     "unit_price_step": "1",
+    "confidence_percent": "80",
+    "range_draws": "10000",
+    "range_common_percent": "50",
+    "range_prices_percent": "10",
+    "range_unseen_percent": "25",
 }
 ROLES = {"lead plumber": "38", "helper": "22", "laborer": "20", "operator": "32"}
 CREWS = {

@@ -1,0 +1,48 @@
+"""A seed and a list of uncertain things in; thousands of draws of each, common causes moving together, out."""
+
+import random
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from estimator.pricing.three_points import ThreePoints
+
+
+@dataclass(frozen=True, slots=True)
+class Uncertain:
+    """Something that may turn out otherwise: its name, low/likely/high, and the cause it shares with others ("" for none)."""
+
+    name: str
+    points: ThreePoints
+    cause: str = ""
+
+
+def draw(things: Sequence[Uncertain], seed: int, count: int, common_share: float) -> tuple[tuple[float, ...], ...]:
+    """`count` values of each thing. In a draw each thing takes its cause's luck with probability `common_share`, else its own.
+
+    Every thing keeps exactly its own triangle; two of one cause agree in common_share² of the draws.
+    Only random.Random(seed).random() is used, which Python promises to keep.
+    """
+    chance = random.Random(seed).random
+    causes = {cause: [chance() for _ in range(count)] for cause in dict.fromkeys(t.cause for t in things) if cause}
+    return tuple(tuple(_values(thing, causes.get(thing.cause), chance, count, common_share)) for thing in things)
+
+
+def _values(
+    thing: Uncertain, cause: list[float] | None, chance: Callable[[], float], count: int, common_share: float
+) -> list[float]:
+    at = thing.points.at
+    if cause is None:
+        return [at(chance()) for _ in range(count)]
+    return [at(cause[n] if chance() < common_share else chance()) for n in range(count)]
+
+
+def percentile(ordered: Sequence[float], percent: float) -> float:
+    """The value below which this percent of the sorted values lie, between neighbours in proportion.
+
+    >>> percentile([0.0, 10.0, 20.0], 50), percentile([0.0, 10.0, 20.0], 75)
+    (10.0, 15.0)
+    """
+    place = (len(ordered) - 1) * percent / 100
+    below = int(place)
+    above = min(below + 1, len(ordered) - 1)
+    return ordered[below] + (ordered[above] - ordered[below]) * (place - below)

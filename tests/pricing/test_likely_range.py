@@ -1,0 +1,166 @@
+"""The range against sums that can be done by hand, published three-point examples, and itself with more draws."""
+
+import math
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from statistics import NormalDist
+
+import pytest
+
+from estimator.model.work import JOB, Takeoff
+from estimator.pricing.build import price_scope
+from estimator.pricing.causes import cause_of
+from estimator.pricing.draws import Uncertain, draw, percentile
+from estimator.pricing.likely_range import EARTH, PRICES, SET_UP, likely_range, uncertain_things
+from estimator.pricing.three_points import ThreePoints, spread_of_sum
+from estimator.tables.rows import PlaceRow, Production
+from estimator.tables.tables import Tables
+
+Scope = tuple[Takeoff, ...]
+
+
+def test_the_three_point_example_of_pert_texts() -> None:
+    # published: 5 / 8 / 14 has mean 8.5 and sigma 1.5; sigmas of a path add by their squares
+    points = ThreePoints(5, 8, 14)
+    assert (points.pert_mean, points.pert_sigma) == (8.5, 1.5)
+    assert math.sqrt(4 * points.pert_sigma**2) == 3.0
+
+
+def test_a_triangle_has_the_mean_of_its_corners_and_the_variance_of_the_textbook() -> None:
+    # triangular distribution: mean (a+b+c)/3, variance (a²+b²+c²−ab−ac−bc)/18 [computed]
+    points = ThreePoints(5, 8, 14)
+    assert points.mean == 9.0
+    assert points.variance == pytest.approx((25 + 64 + 196 - 40 - 70 - 112) / 18)
+
+
+@pytest.mark.parametrize(("share", "value"), [(0.0, 5.0), (1 / 3, 8.0), (0.5, 14 - math.sqrt(27)), (1.0, 14.0)])
+def test_a_share_of_a_triangle_lies_where_its_area_says(share: float, value: float) -> None:
+    # area left of the mode is (8 − 5) / (14 − 5) = 1/3; the median is b − √((b−a)(b−c)/2) [computed]
+    assert ThreePoints(5, 8, 14).at(share) == pytest.approx(value)
+
+
+def test_draws_of_independent_things_sum_as_the_formula_says() -> None:
+    parts = [ThreePoints(n, n + 2.0, n + 5.0) for n in range(12)]
+    drawn = draw([Uncertain(str(n), p) for n, p in enumerate(parts)], seed=3, count=20_000, common_share=0.5)
+    sums = sorted(sum(column) for column in zip(*drawn, strict=True))
+    mean, sigma = spread_of_sum(parts)
+    assert sum(sums) / len(sums) == pytest.approx(mean, rel=0.002)
+    # twelve triangles are near a normal distribution, whose 68/95 % rule is published
+    normal = NormalDist(mean, sigma)
+    for percent in (10, 50, 80, 90):
+        assert percentile(sums, percent) == pytest.approx(normal.inv_cdf(percent / 100), rel=0.004)
+    within = sum(mean - sigma <= s <= mean + sigma for s in sums) / len(sums)
+    assert within == pytest.approx(0.68, abs=0.02)
+
+
+def test_lows_and_highs_are_never_added() -> None:
+    parts = [ThreePoints(0, 1, 3)] * 16
+    _, sigma = spread_of_sum(parts)
+    assert sigma == pytest.approx(4 * math.sqrt(ThreePoints(0, 1, 3).variance))
+    assert sigma < 16 * math.sqrt(ThreePoints(0, 1, 3).variance)
+
+
+def test_things_of_one_cause_move_together_and_keep_their_own_triangle() -> None:
+    points = ThreePoints(0, 1, 2)
+    alone = draw([Uncertain("a", points), Uncertain("b", points)], 1, 20_000, 0.5)
+    shared = draw([Uncertain("a", points, "soil"), Uncertain("b", points, "soil")], 1, 20_000, 0.5)
+    spread = [_sigma([a + b for a, b in zip(*pair, strict=True)]) for pair in (alone, shared)]
+    assert spread[0] == pytest.approx(math.sqrt(2 * points.variance), rel=0.02)
+    assert spread[1] == pytest.approx(math.sqrt(2.5 * points.variance), rel=0.02)  # correlation 0.5² [computed]
+    assert _sigma(shared[0]) == pytest.approx(math.sqrt(points.variance), rel=0.02)
+
+
+def _sigma(values: tuple[float, ...] | list[float]) -> float:
+    mean = sum(values) / len(values)
+    return math.sqrt(sum((v - mean) ** 2 for v in values) / len(values))
+
+
+def certain(tables: Tables) -> Tables:
+    """The same tables with every low and high at the likely."""
+    sure = tuple(
+        replace(p, low=p.likely, high=p.likely) for p in tables.rows["production"] if isinstance(p, Production)
+    )
+    return replace(tables, rows={**tables.rows, "production": sure}).with_settings({"range_prices_percent": "0"})
+
+
+def test_where_nothing_is_uncertain_every_percentile_is_the_price_s_own_cost(
+    maple: Scope, pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    for scope in (maple, pecan):
+        price = price_scope(scope, tables, place)
+        sure = likely_range(scope, certain(tables), place, seed=1, draws=50)
+        assert list(sure.cost.values()) == [pytest.approx(float(price.direct))] * 4
+        assert set(sure.days.values()) == {float(price.days)}
+        assert (sure.drivers, sure.contingency_needed_percent) == ((), 0.0)
+
+
+def test_the_same_seed_says_the_same_and_another_says_otherwise(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    first = likely_range(pecan, tables, place, seed=7, draws=500)
+    assert first == likely_range(pecan, tables, place, seed=7, draws=500)
+    assert first != likely_range(pecan, tables, place, seed=8, draws=500)
+
+
+def test_more_draws_come_to_the_same(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    few, many = (likely_range(pecan, tables, place, seed=s, draws=n) for s, n in ((1, 2_000), (2, 20_000)))
+    for percent in (10, 50, 80, 90):
+        assert few.cost[percent] == pytest.approx(many.cost[percent], rel=0.02)
+        assert abs(few.days[percent] - many.days[percent]) <= 0.5
+
+
+def test_percentiles_rise_and_the_contingency_for_the_confidence_is_their_distance_from_the_likely(
+    pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    said = likely_range(pecan, tables, place, seed=7)
+    assert said.cost[10] < said.cost[50] < said.cost[80] < said.cost[90]
+    assert said.contingency_needed_percent == pytest.approx((said.cost[80] / 8601.80 - 1) * 100)
+    assert said.contingency_percent == 10.0
+
+
+def test_the_tunnel_dig_drives_a_tunnel_and_the_drivers_sum_to_all(
+    pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    said = likely_range(pecan, tables, place, seed=7, draws=3_000)
+    assert said.drivers[0][0] == "tunnel dig"
+    assert sum(share for _, share in said.drivers) == pytest.approx(100)
+
+
+def test_earth_that_nobody_saw_is_drawn_only_where_nobody_saw_it(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    price = price_scope(maple, tables, place)
+    assert {SET_UP, PRICES} < {t.name for t in uncertain_things(price, maple, tables)}
+    unseen = (replace(maple[0], facts=frozenset({"depth_unlocated"})), maple[1])
+    assert EARTH not in {t.name for t in uncertain_things(price, maple, tables)}
+    assert EARTH in {t.name for t in uncertain_things(price, unseen, tables)}
+    assert EARTH in dict(likely_range(unseen, tables, place, seed=1, draws=200).drivers)
+
+
+def test_a_cause_comes_from_the_facts_that_slow_the_task(tables: Tables) -> None:
+    assert cause_of("daily set-up", tables) == "access"
+    assert cause_of("camera pass", tables) == ""
+
+
+def test_ten_thousand_draws_of_a_house_take_well_under_a_second(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    start = time.perf_counter()
+    likely_range(pecan, tables, place, seed=7, draws=10_000)
+    assert time.perf_counter() - start < 2.0  # a fifth of a second on a quiet machine
+
+
+def test_one_task_alone_has_the_percentiles_of_its_own_triangle(
+    make_takeoff: Callable[..., Takeoff], make_tables: Callable[..., Tables], place: PlaceRow
+) -> None:
+    # with tiny day steps the cost of one task and no set-up is hours × rate: 100 branches of 0.75 / 1 / 1.75 h [computed]
+    tables = make_tables(
+        settings={"crew_step_days": "0.0001", "crew_tolerance_hours": "0", "range_prices_percent": "0"}
+    )
+    free = tuple(
+        replace(p, low=0.0, likely=0.0, high=0.0) if isinstance(p, Production) and p.task == "daily set-up" else p
+        for p in tables.rows["production"]
+    )
+    only = tuple(r for r in tables.recipes if r.ref in ("branch", "permit"))
+    lump = tuple(replace(w, billed="lump") for w in tables.work_items)
+    tables = replace(tables, rows={**tables.rows, "production": free, "recipes": only, "work_items": lump})
+    scope = (make_takeoff("tunnel", branches_tunnel=100), make_takeoff(JOB, permits=1))
+    said = likely_range(scope, tables, place, seed=5, draws=20_000)
+    points = ThreePoints(75, 100, 175)
+    for percent in (10, 50, 80, 90):
+        assert said.cost[percent] == pytest.approx(points.at(percent / 100) * 79.20, rel=0.01)

@@ -30,6 +30,13 @@ FOLDER_NOT_EMPTY = Kind(
     "Give the name of a new folder: estimator demo another-name",
     "The demo writes into a new folder only, so that nothing of yours is touched.",
 )
+FILE_THERE = Kind(
+    "cli/file-there",
+    Level.ERROR,
+    "there is a file of this name already.",
+    "Give another name; nothing of yours is written over.",
+    "A command that writes a file never writes over one.",
+)
 UNKNOWN_LANGUAGE = Kind(
     "cli/language",
     Level.ERROR,
@@ -38,4 +45,4 @@ UNKNOWN_LANGUAGE = Kind(
     "The papers come in these two languages.",
 )
 
-PROBLEMS: tuple[Kind, ...] = (BAD_CHANGE, NOTHING_TO_CHANGE, NO_ITEM, FOLDER_NOT_EMPTY, UNKNOWN_LANGUAGE)
+PROBLEMS: tuple[Kind, ...] = (BAD_CHANGE, NOTHING_TO_CHANGE, NO_ITEM, FOLDER_NOT_EMPTY, FILE_THERE, UNKNOWN_LANGUAGE)

@@ -62,6 +62,14 @@ def tables_for(day: date, asked: Path | None) -> tuple[Tables | None, tuple[Prob
     return reading.tables, reading.problems
 
 
+def readable_tables(day: date, asked: Path | None) -> Tables:
+    """The same, where nothing can be done without them. Errors: CannotGoOn with all that is wrong with them."""
+    tables, problems = tables_for(day, asked)
+    if tables is None:
+        raise CannotGoOn(*problems)
+    return tables
+
+
 def errors_in(job_file: Path) -> int:
     """How many errors the notes have."""
     from estimator.fieldnotes import read_job

@@ -6,9 +6,8 @@ from typing import Any
 
 from estimator.model.say import Say
 from estimator.records.record import Record
-from estimator.tables.rows import TABLES
-
-UNTOLD: frozenset[str] = frozenset({"cell_row", "changed_by", "changed_on", "note"})
+from estimator.tables.changes import changes as table_changes
+from estimator.tables.tables import Tables
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,19 +95,17 @@ def _findings(old: Record, new: Record) -> Iterator[Change]:
 
 
 def _tables(old: Record, new: Record) -> Iterator[Change]:
-    for table, (_, names) in TABLES.items():
-        before, after = (_rows(record, table, names) for record in (old, new))
-        for key in dict.fromkeys([*before, *after]):
-            for change in _moved("table", before.get(key, {}), after.get(key, {})):
-                yield Change("table", f"{table}, {key}: {change.what}", change.before, change.after)
+    return iter(of_tables(old.inputs.tables, new.inputs.tables))
 
 
-def _rows(record: Record, table: str, names: tuple[str, ...]) -> dict[str, dict[str, str]]:
-    rows = record.data["tables"].get(table, [])
-    return {
-        " ".join(str(row[name]) for name in names): {k: str(v) for k, v in row.items() if k not in UNTOLD}
-        for row in rows
-    }
+def of_tables(old: Tables, new: Tables) -> tuple[Change, ...]:
+    """What moved between two sets of price tables, each on its own day."""
+    return tuple(
+        Change("table", f"{m.table}, {m.name}: {m.column}", m.old, m.new)
+        if m.what == "moved"
+        else Change("table", f"{m.table}, {m.name}", *(("", "a row") if m.what == "new" else ("a row", "")))
+        for m in table_changes(old, new)
+    )
 
 
 def _notes(old: Record, new: Record) -> Iterator[Change]:

@@ -1,4 +1,4 @@
-"""Frozen records in, JSON values out; and table rows back from them.
+"""Frozen records in, JSON values out.
 
 >>> from decimal import Decimal
 >>> plain((Decimal("1.50"), None, frozenset({"b", "a"})))
@@ -12,10 +12,7 @@ from datetime import date
 from decimal import Decimal
 from enum import Enum
 from pathlib import PurePath
-from types import UnionType
-from typing import Any, get_args, get_origin, get_type_hints
-
-from estimator.tables.rows import TABLES, Kept
+from typing import Any
 
 
 def plain(value: object) -> Any:
@@ -40,24 +37,3 @@ def plain(value: object) -> Any:
 def dumped(value: object) -> bytes:
     """The JSON text of a plain value, the same bytes every time."""
     return (json.dumps(value, ensure_ascii=False, indent=1, allow_nan=False) + "\n").encode("utf-8", "backslashreplace")
-
-
-def row_from(table: str, values: Mapping[str, Any]) -> Kept:
-    """A row of a table from its plain form. Errors: KeyError, TypeError or ValueError when it is damaged."""
-    kind = TABLES[table][0]
-    hints = get_type_hints(kind)
-    return kind(**{name: _typed(hints[name], value) for name, value in values.items()})
-
-
-def _typed(hint: Any, value: Any) -> Any:
-    if value is None:
-        return None
-    if isinstance(hint, UnionType):
-        hint = next(inner for inner in get_args(hint) if inner is not type(None))
-    if get_origin(hint) is tuple:
-        return tuple(value)
-    if hint is date:
-        return date.fromisoformat(value)
-    if hint is Decimal:
-        return Decimal(value)
-    return hint(value)

@@ -12,9 +12,9 @@ from typing import Any
 import estimator
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
-from estimator.records.plain import dumped, plain, row_from
+from estimator.records.plain import dumped, plain
 from estimator.records.problems import DAMAGED
-from estimator.tables.rows import TABLES
+from estimator.tables.data import from_data, to_data
 from estimator.tables.tables import Tables
 
 FORM = 1
@@ -48,9 +48,8 @@ class Record:
     def inputs(self) -> Inputs:
         """What it was made from. Errors: KeyError, ValueError or TypeError when the record is damaged."""
         held = self.data
-        rows = {table: tuple(row_from(table, row) for row in held["tables"].get(table, ())) for table in TABLES}
         day = date.fromisoformat(held["day"])
-        tables = Tables(rows, day, held["tables_fingerprint"], held["tables_source"])
+        tables = from_data(held["tables"]).on(day)
         return Inputs(
             job_file=held["job_file"],
             texts=held["texts"],
@@ -84,8 +83,7 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | N
         "job_file": inputs.job_file,
         "texts": dict(inputs.texts),
         "tables_fingerprint": tables.fingerprint,
-        "tables_source": Path(tables.source).name,
-        "tables": {table: [plain(row) for row in tables.current(table)] for table in TABLES},
+        "tables": {**to_data(tables), "source": Path(tables.source).name},
         "quote": plain(quote),
     })  # fmt: skip
 

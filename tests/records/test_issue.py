@@ -1,6 +1,5 @@
 """Revisions: the next one when something changed, nothing when nothing did, issued files never touched."""
 
-import json
 from pathlib import Path
 
 import pytest
@@ -8,7 +7,6 @@ import pytest
 from estimator.model.problem import CannotGoOn
 from estimator.records.issue import issue
 from estimator.records.names import revisions_folder, street
-from estimator.records.plain import plain, row_from
 from estimator.records.record import content
 from estimator.records.revisions import named, newest, revisions
 
@@ -75,11 +73,6 @@ def test_the_record_gives_the_inputs_back(tmp_path, quote, inputs, papers):
     assert held.texts == inputs.texts
     assert held.tables.current("settings") == inputs.tables.current("settings")
     assert (held.day, held.languages, held.job_file) == (inputs.day, inputs.languages, inputs.job_file)
-
-
-def test_a_table_row_survives_its_plain_form(inputs):
-    row = inputs.tables.setting("round_to")
-    assert row_from("settings", json.loads(json.dumps(plain(row)))) == row
 
 
 def test_the_tables_path_stays_off_the_record(tmp_path, quote, inputs, papers):

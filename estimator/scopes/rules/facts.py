@@ -118,15 +118,8 @@ class StretchFacts:
 
 
 def percent_of(finding: Finding, bore_in: float) -> float:
-    """How much of the bore a finding takes, percent: as written (the high end), else its inches over the bore; else 0.
-
-    Not for holes and gaps, whose inches are the size of the opening. [plain arithmetic]
-    """
-    if finding.worst_percent is not None:
-        return finding.worst_percent
-    if finding.size_in is not None and bore_in > 0 and finding.kind not in ("hole", "gap", "crack"):
-        return 100.0 * finding.size_in / bore_in
-    return 0.0
+    """The share of the bore a finding takes, percent; 0 where nobody said."""
+    return finding.share_percent(bore_in) or 0.0
 
 
 def facts_of(

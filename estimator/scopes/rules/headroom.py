@@ -10,7 +10,8 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Measured, Rule, Ruling
+from estimator.scopes.rules.measured import Measured
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def headroom(it: Measured, limits: Limits) -> Answers:

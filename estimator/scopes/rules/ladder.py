@@ -11,7 +11,8 @@ from estimator.knowledge.excavation import needs_ladder
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import Answers, Measured, Rule, Ruling
+from estimator.scopes.rules.measured import Measured
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def ladder(it: Measured, limits: Limits) -> Answers:

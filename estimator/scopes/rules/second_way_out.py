@@ -12,7 +12,8 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import Answers, Measured, Rule, Ruling
+from estimator.scopes.rules.measured import Measured
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def way_out(it: Measured, limits: Limits) -> Answers:

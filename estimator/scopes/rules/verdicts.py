@@ -11,7 +11,8 @@ from estimator.model.work import Repair, Takeoff
 from estimator.scopes.rules import RULES
 from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import Answers, Measured, Rule, Ruling
+from estimator.scopes.rules.measured import Measured
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 from estimator.tables.tables import Tables
 
 

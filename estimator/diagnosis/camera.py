@@ -1,0 +1,106 @@
+"""What the camera itself tells: fiber pipe, a stop with no flow, passes that disagree, percents judged by eye (D17, D19, D24).
+
+Common practice: a camera head that only just goes into a 2 in cleanout may not come back out.
+"""
+
+from collections.abc import Iterable
+
+from estimator.diagnosis.case import Case
+from estimator.diagnosis.reading import Hit, Reading, each
+from estimator.diagnosis.severity import REPAIR, WATCH, severity
+from estimator.model.line import Finding
+from estimator.model.say import Feet, Say
+
+LIMITS = {"roots": "roots_3_percent", "offset": "offset_3_percent", "scale": "scale_3_percent", "grease": "scale_3_percent", "sag": "sag_3_percent", "oval": "oval_3_percent"}  # fmt: skip
+"""The limit from which a finding must be repaired, by kind."""
+
+
+def fibre_trouble(case: Case) -> tuple[Finding, ...]:
+    return tuple(f for f in case.line.findings if case.family_at(f) == "fibre" and severity(f, case) >= WATCH)
+
+
+def closed(case: Case) -> Iterable[Hit]:
+    """The camera could not pass and nothing flows, or nobody knows what it is."""
+    stops = [f for f in case.line.findings if f.kind in ("blocked", "collapse") or "cannot pass" in f.signs]
+    return each(
+        f for f in stops if severity(f, case) >= REPAIR and "soft" not in f.signs and "still flows" not in f.signs
+    )
+
+
+def passes_disagree(case: Case) -> Iterable[Hit]:
+    most = case.number("passes_differ_ft")
+    for one in case.line.passes:
+        for what, difference_ft in one.ties:
+            if abs(difference_ft) > most:
+                yield Hit(None, (), (("what", what), ("difference", Feet(round(abs(difference_ft), 1)))))
+
+
+def near_a_limit(case: Case) -> Iterable[Hit]:
+    reach = case.number("eye_tolerance_percent")
+    by_eye = [f for f in case.line.findings if f.kind in LIMITS and f.percent is not None]
+    return each(f for f in by_eye if abs((f.worst_percent or 0.0) - case.number(LIMITS[f.kind])) < reach)
+
+
+def small_access(case: Case) -> Iterable[Hit]:
+    least = case.number("camera_access_min_in")
+    tight = [m for m in case.profile.marks("cleanout", "access") if m.size_in is not None and m.size_in <= least]
+    return tuple(Hit(m.stretch) for m in tight)
+
+
+READINGS = (
+    Reading(
+        id="fiber-has-failed",
+        numbers=("D17",),
+        evidence="fiber pipe with any defect",
+        effect="renewal of the whole run is the only right answer",
+        meaning=Say.of(
+            "Tar-paper pipe with any trouble has failed as a material: no part of it is sound enough to join to."
+        ),
+        sees=lambda case: each(fibre_trouble(case)),
+    ),
+    Reading(
+        id="camera-cannot-pass",
+        numbers=("D19",),
+        evidence="the camera cannot pass and nothing flows, or what stops it is hard or unknown",
+        effect="a look-and-see dig at a fixed price; everything beyond is not inspected",
+        meaning=Say.of("Collapsed, or something hard in the way: nothing beyond it was seen."),
+        confirm=Say.of("Come in from the other end, or dig to see."),
+        asks=True,
+        blocks_fixed_price=True,
+        sees=closed,
+    ),
+    Reading(
+        id="passes-disagree",
+        numbers=("D24",),
+        evidence="the same thing lies more than 3 ft apart on two camera passes",
+        effect="no fixed quantities until it is settled",
+        meaning=Say.of("Two camera passes put {what} {difference} apart: a riser or a zero is wrong."),
+        confirm=Say.of("Locate it again from above before anything is marked or dug."),
+        asks=True,
+        blocks_fixed_price=True,
+        source="plain arithmetic",
+        sees=passes_disagree,
+        reads=("passes_differ_ft",),
+    ),
+    Reading(
+        id="judged-by-eye-near-a-limit",
+        numbers=(),
+        evidence="a percent judged by eye within 10 points of the limit that makes a repair a must",
+        effect="both outcomes are shown; a still picture is asked for",
+        meaning=Say.of("Judged by eye, close to the limit: it may be one level more or less."),
+        confirm=Say.of("Bring a still picture with something to measure by."),
+        asks=True,
+        sees=near_a_limit,
+        reads=("eye_tolerance_percent",),
+    ),
+    Reading(
+        id="small-access-for-the-camera",
+        numbers=(),
+        evidence="a camera let in through a 2 in cleanout",
+        effect="a caution for the next visit",
+        meaning=Say.of("A head that only just goes into so small a cleanout may not come back out."),
+        confirm=Say.of("Film from a larger access, or with a small head."),
+        sees=small_access,
+        reads=("camera_access_min_in",),
+    ),
+)

@@ -1,0 +1,39 @@
+"""Step 2: a job and the firm's tables in; what the findings mean out: needs, evidence, questions."""
+
+from estimator.diagnosis.case import Case
+from estimator.diagnosis.needs import needs_of
+from estimator.diagnosis.questions import house_questions, questions_of
+from estimator.diagnosis.readings import READINGS
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Evidence, Need, Question
+from estimator.tables.tables import Tables
+
+ONCE = frozenset({"sewage-gets-out", "several-sections-fail", "two-building-exits", "water-nobody-uses", "water-rises-elsewhere",
+                  "section-would-not-seal", "level-drops-and-holds", "whole-system-empties", "leak-rate"})  # fmt: skip
+"""Readings of the house rather than of a line: the first line that shows one carries it."""
+
+
+def diagnose(job: Job, tables: Tables) -> Diagnosis:
+    """Every reading on every line, the needs that follow, and what a return visit should settle.
+
+    A clean line has no need: nothing to repair. Errors: KeyError when the settings table lacks a limit.
+    """
+    needs: list[Need] = []
+    evidence: list[Evidence] = []
+    questions: list[Question] = []
+    for line in job.lines:
+        case = Case(job, line, tables)
+        found = _evidence(case, evidence)
+        here = needs_of(case, found)
+        evidence += found
+        needs += here
+        questions += questions_of(case, found, here, READINGS)
+        if line is job.lines[0]:
+            questions += house_questions(case)
+    return Diagnosis(needs=tuple(needs), evidence=tuple(evidence), questions=tuple(dict.fromkeys(questions)))
+
+
+def _evidence(case: Case, before: list[Evidence]) -> list[Evidence]:
+    said = {(e.rule, e.meaning) for e in before if e.rule in ONCE}
+    found = [e for reading in READINGS for e in reading.found(case)]
+    return [e for e in found if (e.rule, e.meaning) not in said]

@@ -1,0 +1,120 @@
+"""A line's findings in; the bare stretches that must or may be put right, with level, urgency and how sure, out.
+
+Pads, whole joints and merged digs hang on the method and are the scopes' business. Findings that touch are one need; dirt
+in the pipe (scale, grease) and dips are needs of their own, unless the ground settled and all of it broke there (D23).
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+from estimator.diagnosis.case import Case
+from estimator.diagnosis.ground import settled_places
+from estimator.diagnosis.severity import WATCH, severity
+from estimator.diagnosis.tested import clean_but_failed
+from estimator.diagnosis.urgency import urgency
+from estimator.diagnosis.whole_line import whole_line
+from estimator.model.judgement import Evidence, Need
+from estimator.model.line import Finding, Grade
+
+GROUPS: dict[str, str] = {
+    **dict.fromkeys(("scale", "grease"), "build-up"),
+    **dict.fromkeys(("sag", "reverse fall", "backfall"), "dip"),
+    **dict.fromkeys(("mud", "insects"), "sign"),
+    "utility": "utility",
+}
+"""Kinds that are needs of their own; every other kind is trouble of the pipe itself."""
+
+SURE: tuple[Grade, ...] = ("seen", "inferred", "suspected", "not inspected")
+
+
+def needs_of(case: Case, evidence: Sequence[Evidence]) -> tuple[Need, ...]:
+    """The needs of one line, in order of station. Ids are line@station, with the kind added where two would be alike."""
+    settled = settled_places(case)
+    in_settled = {f.id for _, found in settled for f in found}
+    made = [_need(case, found, evidence) for _, found in settled]
+    for group in ("pipe", "dip", "build-up", "utility"):
+        rest = [f for f in case.line.findings if GROUPS.get(f.kind, "pipe") == group and f.id not in in_settled]
+        made += [_need(case, found, evidence) for found in touching(f for f in rest if severity(f, case) >= WATCH)]
+    if clean_but_failed(case) and _bears_the_test(case):
+        made.append(_not_found(case, evidence))
+    ordered = sorted(made, key=lambda n: (n.stretch.from_ft, n.stretch.to_ft))
+    whole = [replace(n, whole_line=whole_line(n, ordered, case)) for n in ordered]
+    return _named(whole)
+
+
+def touching(findings: Iterable[Finding]) -> tuple[tuple[Finding, ...], ...]:
+    """Findings in groups that touch each other, in order of station."""
+    out: list[list[Finding]] = []
+    reach = float("-inf")
+    for finding in sorted(findings, key=lambda f: (f.stretch.from_ft, f.stretch.to_ft)):
+        if out and finding.stretch.from_ft <= reach:
+            out[-1].append(finding)
+        else:
+            out.append([finding])
+            reach = float("-inf")
+        reach = max(reach, finding.stretch.to_ft)
+    return tuple(tuple(group) for group in out)
+
+
+def _need(case: Case, findings: Sequence[Finding], evidence: Sequence[Evidence]) -> Need:
+    stretch = findings[0].stretch
+    for f in findings:
+        stretch = stretch.union(f.stretch)
+    level = max(severity(f, case) for f in findings)
+    must = int(case.number("must_repair_severity"))
+    if any(case.family_at(f) == "fibre" for f in findings):
+        level = max(level, must)
+    kinds = dict.fromkeys(f.kind for f in findings)
+    if any(f.kind == "roots" for f in findings):
+        kinds["opening"] = None
+    worst = [f for f in findings if severity(f, case) == max(severity(g, case) for g in findings)]
+    need = Need(
+        id="",
+        line=case.line.name,
+        stretch=stretch,
+        kinds=tuple(kinds),
+        findings=tuple(findings),
+        severity=level,
+        urgency=0,
+        grade=min((f.grade for f in worst), key=SURE.index),
+        must=level >= must,
+        because=tuple(dict.fromkeys(e.rule for e in evidence if set(e.findings) & {f.id for f in findings})),
+    )
+    return replace(need, urgency=urgency(need, case))
+
+
+def _bears_the_test(case: Case) -> bool:
+    """The need to find the leak stands once: on the first line the failed tests cover."""
+    failed = set(case.tests)
+    first = next(line for line in case.job.lines if failed & set(Case(case.job, line, case.tables).tests))
+    return first.name == case.line.name
+
+
+def _not_found(case: Case, evidence: Sequence[Evidence]) -> Need:
+    """A failed test with a clean camera: something leaks, nobody knows where. Only an isolation test answers it."""
+    must = int(case.number("must_repair_severity"))
+    need = Need(
+        id="",
+        line=case.line.name,
+        stretch=case.profile.extent,
+        kinds=("failed test",),
+        findings=(),
+        severity=must,
+        urgency=0,
+        grade="suspected",
+        must=True,
+        because=tuple(e.rule for e in evidence if e.rule == "test-fails-camera-clean"),
+    )
+    return replace(need, urgency=urgency(need, case))
+
+
+def _named(needs: Iterable[Need]) -> tuple[Need, ...]:
+    out: list[Need] = []
+    for need in needs:
+        name = f"{need.line}@{round(need.stretch.from_ft, 1):g}"
+        if any(name == n.id for n in out):
+            name = f"{name} {need.kinds[0]}"
+        while any(name == n.id for n in out):
+            name += "+"
+        out.append(replace(need, id=name))
+    return tuple(out)

@@ -1,0 +1,131 @@
+"""A water test as written in; what it proves out: passed, failed or inconclusive with the reasons, and two tests compared."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Literal
+
+from estimator.diagnosis.leak_rate import leak_rate, settled
+from estimator.model.job import Job, WaterTest
+from estimator.model.say import Say
+from estimator.tables.tables import Tables
+
+Outcome = Literal["passed", "failed", "inconclusive"]
+
+
+@dataclass(frozen=True, slots=True)
+class TestRead:
+    """A test read as evidence. `doubts` are the reasons why it proves less than it seems."""
+
+    __test__ = False
+    test: WaterTest
+    outcome: Outcome
+    gallons_a_day: float | None
+    doubts: tuple[Say, ...] = ()
+
+
+def read_test(test: WaterTest, job: Job, tables: Tables) -> TestRead:
+    """The verdict written down stands, unless the section could not be sealed; without one the readings decide.
+
+    A section that would not seal is inconclusive, never a pass. Water that rose at another fixture is a cross level and no
+    fail by itself.
+    """
+    rate = leak_rate(test, tables.number("test_settle_min"))
+    doubts = doubts_of(test, job, tables)
+    if test.result == "could not be sealed" or test.sealed is False:
+        return TestRead(test, "inconclusive", rate, doubts)
+    if test.result in ("passed", "failed"):
+        return TestRead(test, "passed" if test.result == "passed" else "failed", rate, doubts)
+    return TestRead(test, _by_readings(test, tables), rate, doubts)
+
+
+def _by_readings(test: WaterTest, tables: Tables) -> Outcome:
+    readings = settled(test, tables.number("test_settle_min"))
+    if len(readings) < 2:
+        return "inconclusive"
+    fell = readings[-1][1] - readings[0][1] > tables.number("test_allowed_drop_in")
+    if fell and test.rose_at:
+        return "inconclusive"
+    long_enough = readings[-1][0] >= tables.number("test_minutes")
+    return "failed" if fell else "passed" if long_enough else "inconclusive"
+
+
+def doubts_of(test: WaterTest, job: Job, tables: Tables) -> tuple[Say, ...]:
+    """Why a test may prove less than it seems."""
+    out = []
+    if test.result == "could not be sealed" or test.sealed is False:
+        out.append(Say.of("the test plug did not seal in the pipe"))
+    if test.rose_at:
+        out.append(Say.of("the water rose at {where} instead: the level evened out", where=test.rose_at))
+    if test.not_in_test:
+        out.append(Say.of("{parts} were not in the test", parts=", ".join(test.not_in_test)))
+    if job.house.exits > 1 and test.kind == "whole":
+        out.append(
+            Say.of("{count} drains leave the house, and one test plug closes only one of them", count=job.house.exits)
+        )
+    if test.readings and test.readings[-1][0] < tables.number("test_minutes"):
+        out.append(
+            Say.of(
+                "it ran {minutes} minutes only; air works out of the pipe in the first ten",
+                minutes=f"{test.readings[-1][0]:g}",
+            )
+        )
+    if "drip" in test.note or "condensate" in test.note or "ice" in test.note:
+        out.append(Say.of("water dripped into the drains during the test"))
+    return tuple(out)
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """The same section tested twice, such as before and after a lift."""
+
+    before: TestRead
+    after: TestRead
+
+    @property
+    def change_gallons_a_day(self) -> float | None:
+        if self.before.gallons_a_day is None or self.after.gallons_a_day is None:
+            return None
+        return self.after.gallons_a_day - self.before.gallons_a_day
+
+    @property
+    def says(self) -> Say:
+        """What the pair shows, in one sentence."""
+        was, now = self.before.outcome, self.after.outcome
+        if "inconclusive" in (was, now):
+            return Say.of(
+                "One of the two tests of {section} proves nothing, so they cannot be compared.",
+                section=self.before.test.section,
+            )
+        if (was, now) == ("passed", "failed"):
+            return Say.of(
+                "{section} was tight before and leaks now: it opened in between.", section=self.before.test.section
+            )
+        if (was, now) == ("failed", "passed"):
+            return Say.of("{section} leaked before and is tight now.", section=self.before.test.section)
+        if now == "passed":
+            return Say.of("{section} was tight both times.", section=self.before.test.section)
+        change = self.change_gallons_a_day
+        if change is None:
+            return Say.of(
+                "{section} leaked both times; how fast was not measured both times.", section=self.before.test.section
+            )
+        return Say.of(
+            "{section} leaked both times: {before} gallons a day before, {after} after.",
+            section=self.before.test.section,
+            before=f"{self.before.gallons_a_day or 0:.0f}",
+            after=f"{self.after.gallons_a_day or 0:.0f}",
+        )
+
+
+ORDER = ("before lift", "routine", "after lift", "after repair")
+
+
+def pairs(job: Job, tables: Tables) -> tuple[Pair, ...]:
+    """Tests of one section put side by side: each with the next one of the same section, by date, else by when it was made."""
+    out = []
+    for section in dict.fromkeys(t.section for t in job.water_tests):
+        same = [t for t in job.water_tests if t.section == section]
+        same.sort(key=lambda t: (t.date.toordinal() if t.date else 0, ORDER.index(t.when)))
+        reads = [read_test(t, job, tables) for t in same]
+        out += [Pair(a, b) for a, b in pairwise(reads)]
+    return tuple(out)

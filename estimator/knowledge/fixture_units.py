@@ -93,16 +93,28 @@ LEAST_SLOPE_IN_PER_FT: tuple[tuple[float, float], ...] = ((2.5, 1 / 4), (6, 1 / 
 Fixtures = Sequence[tuple[str, int]]
 
 
+def _plain(word: str) -> str:
+    """A word of the notes in the table's form, whether the table has it or not."""
+    plain = word.replace("_", " ").strip().lower()
+    plain = OTHER_WORDS.get(plain, plain)
+    return plain if plain in UNITS else OTHER_WORDS.get(plain.removesuffix("s"), plain.removesuffix("s"))
+
+
+def is_fixture(word: str) -> bool:
+    """
+    >>> is_fixture("showers"), is_fixture("fish pond")
+    (True, False)
+    """
+    return _plain(word) in UNITS
+
+
 def fixture(word: str) -> str:
     """The word of the table for a word of the notes. Errors: KeyError for an unknown fixture.
 
     >>> fixture("bathroom_groups"), fixture("sink")
     ('bathroom group', 'kitchen sink')
     """
-    plain = word.replace("_", " ").strip().lower()
-    plain = OTHER_WORDS.get(plain, plain)
-    if plain not in UNITS:
-        plain = plain.removesuffix("s")
+    plain = _plain(word)
     if plain not in UNITS:
         raise KeyError(word)
     return plain

@@ -3,17 +3,14 @@
 import math
 
 from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
-from estimator.model.judgement import Effect, Verdict
-from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, bottom, outside_ft, tolerance_ft
-from estimator.takeoff.dig import sand_tons
+from estimator.takeoff.depth import bottom, outside_ft, tolerance_ft
+from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.ground import ground_facts, hand_only
 from estimator.takeoff.haul import export, spoil
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
-from estimator.takeoff.room import room_beside
 from estimator.takeoff.working import cubic_yards, up
 
 PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
@@ -37,7 +34,7 @@ def s_entry_ft(radius_ft: float, depth_ft: float) -> float:
     return 2 * radius_ft if depth_ft >= 2 * radius_ft else math.sqrt(depth_ft * (4 * radius_ft - depth_ft))
 
 
-def burst(case: Case) -> tuple[Verdict, ...]:
+def burst(case: Case) -> None:
     """A new pipe pulled through the old one, breaking it; pits at both ends and at each side drain."""
     ground_facts(case)
     paper, run = case.paper, case.stretch.length_ft
@@ -67,12 +64,11 @@ def burst(case: Case) -> tuple[Verdict, ...]:
     new_pipe(case, tunnel=False, tests=1)
     for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints"):
         paper.drop(hung)
-    finds = _pits(case, pulls)
+    _pits(case, pulls)
     _crossings(case)
-    return finds
 
 
-def _pits(case: Case, pulls: float) -> tuple[Verdict, ...]:
+def _pits(case: Case, pulls: float) -> None:
     """An entry pit as long as the bend needs, a pull pit for each pull, a small pit at each side drain."""
     paper = case.paper
     under = bottom(case, case.stretch)
@@ -103,10 +99,6 @@ def _pits(case: Case, pulls: float) -> tuple[Verdict, ...]:
     _pit_safety(case, depth, int(pulls) + 1 + side_pits)
     first = Stretch.between(case.stretch.from_ft, case.stretch.from_ft + min(entry, case.stretch.length_ft))
     put_back(case, first, wide)
-    room = room_beside(case, case.stretch)
-    if room.clear_ft is not None and entry > room.clear_ft:
-        return (_no_room(case, entry, room.clear_ft),)
-    return ()
 
 
 def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf: float) -> None:
@@ -167,19 +159,4 @@ def _crossings(case: Case) -> None:
     crossings = [m for m in case.profile.marks("crossing") if m.stretch.touches(case.stretch)]
     case.paper.put(
         "potholes", len(crossings) + 1, "utilities that cross, and the pipe itself", ("crossings", len(crossings))
-    )
-
-
-def _no_room(case: Case, entry_ft: float, clear_ft: float) -> Verdict:
-    return case.find(
-        "burst-entry-pit-has-room",
-        Effect.BLOCKS,
-        Say.of("There is not enough open ground for the long pit this way of working needs."),
-        Say.of(
-            "entry pit {entry} for a bend of {radius} ft; clear: {clear}",
-            entry=Feet(entry_ft),
-            radius=round(case.number("bend_radius_ods") * outside_ft(case) * INCHES_PER_FT / INCHES_PER_FT, 2),
-            clear=Feet(clear_ft),
-        ),
-        "bend_radius_ods",
     )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from estimator.knowledge.fixture_units import Family
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
@@ -11,6 +12,15 @@ from estimator.takeoff.case import Case
 from estimator.takeoff.depth import INCHES_PER_FT
 
 SMALL_PIPE_IN = 2.5  # the codes' slope tables part here: IPC 704.1, IRC P3005.3
+
+
+FAMILIES: tuple[Family, ...] = ("IPC", "UPC")
+
+
+def code_families(case: Case) -> tuple[Family, ...]:
+    """The place's plumbing code; both families where nobody asked, so that the stricter one decides."""
+    code = case.place.code if case.place else ""
+    return tuple(f for f in FAMILIES if f == code) or FAMILIES
 
 
 def least_fall_in_per_ft(case: Case, size_in: float) -> float:
@@ -78,19 +88,17 @@ def _from_depth(case: Case, least_fall: float) -> Grade:
     size = pipe_size(case.bore_in)
     middle = max(case.inside[1], 0.0) / 2
     centre = case.profile.depth_to_centre_ft(case.station(middle)).value
+    rides = case.number("sonde_height_in")
+    to_invert = (rides or case.bore_in / 2) / INCHES_PER_FT
     if centre is None:
         centre = case.number("depth_if_unlocated_ft")
         case.paper.facts.add("depth_unlocated")
         case.paper.assume(
             "no depth was read under the slab; {depth} to the pipe's centre was taken", depth=Feet(centre)
         )
-        return Grade(
-            centre + case.bore_in / 24 + least_fall * middle, least_fall, size.inside_in, size.wall_in, "assumed"
-        )
+        return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "assumed")
     case.paper.assume("the invert under the slab comes from a locator's depth, good for digging only, never for fall")
-    return Grade(
-        centre + case.bore_in / 24 + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading"
-    )
+    return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading")
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
 from estimator.takeoff.case import Case
 
 HOT_MONTHS = (6, 7, 8, 9)
+DRY_CLAY_MONTHS = (8, 9)
 
 
 def house_facts(case: Case) -> None:
@@ -22,6 +23,11 @@ def house_facts(case: Case) -> None:
         "under_slab": any(zone == "slab" for _, zone in case.profile.zones(case.stretch)),
         "cast_iron": case.is_iron(),
         "clay_pipe": case.is_clay(),
+        "one_bathroom": house.bathrooms == 1,
+        "roots_in_pipe": any(f.kind == "roots" and f.stretch.touches(case.stretch) for f in case.line.findings),
+        "street_work": any(zone == "street" for _, zone in case.profile.zones(case.stretch)),
+        "over_fill": (case.soil_word or "") == "fill",
+        "clay_dry_months": "clay" in (case.soil_word or "") and case.job.day.month in DRY_CLAY_MONTHS,
     }
     facts |= {name for name, holds in told.items() if holds}
 

@@ -4,7 +4,7 @@ from estimator.knowledge.pipes import pipe_size
 from estimator.model.job import Reroute
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import INCHES_PER_FT
-from estimator.takeoff.dig import sand_tons
+from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.ground import ground_facts, hand_only
 from estimator.takeoff.haul import export, spoil
 from estimator.takeoff.working import cubic_yards, up

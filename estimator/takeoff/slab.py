@@ -8,7 +8,7 @@ from estimator.model.judgement import Verdict
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import INCHES_PER_FT, outside_ft, tolerance_ft
-from estimator.takeoff.dig import sand_tons
+from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
 from estimator.takeoff.ground import ground_facts, is_wet
 from estimator.takeoff.haul import export, spoil
@@ -51,7 +51,7 @@ def slab_spot(case: Case) -> tuple[Verdict, ...]:
 
 def _open(case: Case, near: float, far: float, width: float) -> tuple[Verdict, ...]:
     ground_facts(case)
-    case.paper.facts.add("under_slab")
+    case.paper.facts |= {"under_slab", "inside_work"}
     pipe, beams = grade(case), crossings(case, far)
     beams = tuple(b for b in beams if b.to_ft > near)
     openings = _between_beams(near, far, width, beams)

@@ -1,9 +1,8 @@
 """The short methods in: isolation test, look and see, abandon, crawl replace; their quantities out."""
 
-from estimator.model.judgement import Verdict
+from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
 from estimator.takeoff.pipe import hangers, new_pipe
-from estimator.takeoff.reroute import abandoned
 from estimator.takeoff.yard import yard_spot
 
 
@@ -20,12 +19,11 @@ def isolation_test(case: Case) -> None:
     )
 
 
-def look_and_see(case: Case) -> tuple[Verdict, ...]:
+def look_and_see(case: Case) -> None:
     """One hole to find out; what is found is priced by the extras agreed before."""
-    finds = yard_spot(case)
+    yard_spot(case)
     case.paper.put("looks", 1, "one hole")
     case.paper.assume("only the look is priced: what is found is mended at the unit prices agreed before work starts")
-    return finds
 
 
 def abandon(case: Case) -> None:
@@ -43,6 +41,8 @@ def crawl_replace(case: Case) -> None:
         ("pipe", case.stretch.length_ft, "ft"),
     )
     hangers(case, case.stretch.length_ft)
+    if any("mud" in (m.choice or "", *m.signs) or "mud" in m.note for m in case.profile.marks("crawl", "crawl space")):
+        case.paper.facts.add("crawl_mud")
     low = [ft for m in case.profile.marks("crawl", "crawl space") if (ft := m.length() or m.depth_ft) is not None]
     if low and min(low) < case.number("crawl_low_ft"):
         case.paper.facts.add("crawl_low")

@@ -9,8 +9,9 @@ from estimator.takeoff.approach import Approach, approach
 from estimator.takeoff.case import Case
 from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
 from estimator.takeoff.ground import ground_facts, is_wet
-from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.haul import spoil
 from estimator.takeoff.pipe import hangers, new_pipe
+from estimator.takeoff.tunnel_fill import fill
 from estimator.takeoff.tunnel_pit import pits
 from estimator.takeoff.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
 from estimator.takeoff.working import cubic_yards, up
@@ -31,7 +32,7 @@ def tunnel(case: Case) -> tuple[Verdict, ...]:
     _shoring(case, shape)
     new_pipe(case, tunnel=True, tests=1)
     hangers(case, max(0.0, case.inside[1] - max(0.0, case.inside[0])))
-    _fill(case, bank, pit_bank)
+    fill(case, bank, pit_bank)
     _people(case, way, shape, beams)
     return crown_finds(case, pipe, beams)
 
@@ -161,56 +162,6 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
         ("length", shape.length_ft, "ft"),
         ("spacing", spacing, "ft"),
     )
-
-
-FILLS = {
-    "native": "native_backfill",
-    "slurry": "slurry_backfill",
-    "flowable": "flowable_backfill",
-    "open": "left_open",
-}
-
-
-def _fill(case: Case, bank: float, pit_bank: float) -> None:
-    """What goes back: four ways, by the firm's setting; the pit is always filled with native soil."""
-    paper, kind = case.paper, case.tables.text("tunnel_fill")
-    paper.facts.add(FILLS[kind])
-    share = {"native": 1.0, "slurry": 1 - case.number("slurry_share_percent") / 100}.get(kind, 0.0)
-    native_in = share * bank
-    native = paper.put(
-        "native_ccy",
-        native_in + pit_bank,
-        "share of the tunnel + all of the pit",
-        ("tunnel", bank, "cy"),
-        ("share", share * 100, "percent"),
-        ("pit", pit_bank, "cy"),
-    )
-    paper.put(
-        "tunnel_native_ccy", native_in, "tunnel x share", ("tunnel", bank, "cy"), ("share", share * 100, "percent")
-    )
-    if kind == "slurry":
-        paper.put(
-            "slurry_cy",
-            bank - native_in,
-            "what native soil leaves",
-            ("tunnel", bank, "cy"),
-            ("native", native_in, "cy"),
-        )
-    if kind == "flowable":
-        over = 100 + case.number("flowable_over_percent")
-        paper.put(
-            "flowable_cy",
-            bank * over / 100,
-            "tunnel x allowance",
-            ("tunnel", bank, "cy"),
-            ("allowance", over, "percent"),
-        )
-        paper.put("short_loads", 1, "a part load is charged")
-    if kind == "native":
-        paper.warn("native fill packed by hand settles: the tunnel is not a support")
-    if kind == "open":
-        paper.warn("a tunnel left open needs a door, drainage and the engineer's word")
-    export(case, bank + pit_bank, native, case.soil.shrink_hand)
 
 
 def _people(case: Case, way: Approach, shape: TunnelShape, beams: tuple[Crossing, ...]) -> None:

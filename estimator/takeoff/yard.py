@@ -1,6 +1,5 @@
-"""Dig from the open air: a yard spot or a whole trench in; its quantities and what its geometry found out."""
+"""Dig from the open air: a yard spot or a whole trench in; its quantities out."""
 
-from estimator.model.judgement import Verdict
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.dig import dig
@@ -16,19 +15,18 @@ def hole_over(case: Case) -> Stretch:
     return case.stretch.padded(room, room)
 
 
-def yard_spot(case: Case) -> tuple[Verdict, ...]:
+def yard_spot(case: Case) -> None:
     """One hole over a bad piece; the new piece is seen by the inspector with water running."""
-    hole = hole_over(case)
-    way, finds = dig(case, hole, case.number("spot_days_open"))
-    new_pipe(case, tunnel=False, tests=0)
-    put_back(case, hole, way.top_width_ft)
-    return finds
+    _open(case, "spot_days_open", tests=0)
 
 
-def trench(case: Case) -> tuple[Verdict, ...]:
+def trench(case: Case) -> None:
     """A whole run dug up and laid anew; tested before it is covered."""
+    _open(case, "trench_days_open", tests=1)
+
+
+def _open(case: Case, days: str, tests: int) -> None:
     hole = hole_over(case)
-    way, finds = dig(case, hole, case.number("trench_days_open"))
-    new_pipe(case, tunnel=False, tests=1)
+    way = dig(case, hole, case.number(days))
+    new_pipe(case, tunnel=False, tests=tests)
     put_back(case, hole, way.top_width_ft)
-    return finds

@@ -73,7 +73,7 @@ def pecan_line() -> Line:
         zero="slab edge",
         marks=(
             at("yard", -10.0, 0.0, choice="bare ground"),
-            at("slab", 0.0, holds=True),
+            at("slab", 0.0, 40.0),
             at("invert", 0.0, depth_ft=2.6, to="invert", surface="slab"),
             at("beam", 0.0, 1.0, lengths=(("wide", 1.0), ("deep", 2.0))),
             at("beam", 15.0, lengths=(("wide", 10 / 12), ("deep", 2.0))),

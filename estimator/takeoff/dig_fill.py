@@ -1,0 +1,81 @@
+"""A dig with its sides settled in; bedding and pipe-zone sand, native soil over it, layers and what is left to haul, out."""
+
+import math
+
+from estimator.takeoff.case import Case
+from estimator.takeoff.depth import outside_ft
+from estimator.takeoff.earth import sloped_pit_cf
+from estimator.takeoff.haul import export
+from estimator.takeoff.protection import Way
+from estimator.takeoff.working import cubic_yards, up
+
+SAND_SOURCE = "ASTM D2321 bedding and pipe zone; common practice"
+
+
+def fill(case: Case, way: Way) -> None:
+    """Bedding and pipe-zone sand, native soil over it, and the rest hauled away."""
+    paper, outside = case.paper, outside_ft(case)
+    bed, over = case.number("bedding_ft"), case.number("pipe_zone_over_ft")
+    high = min(bed + outside + over, min(d.depth_ft for d in way.depths))
+    zone = sloped_pit_cf(way.length_ft, way.width_ft, high, way.slope_h_to_v)
+    paper.put(
+        "pipe_zone_cf",
+        zone,
+        "length x width x (bedding + outside of the pipe + cover over it)",
+        ("length", way.length_ft, "ft"),
+        ("width", way.width_ft, "ft"),
+        ("bedding", bed, "ft"),
+        ("outside of the pipe", outside, "ft"),
+        ("cover", over, "ft"),
+        source=SAND_SOURCE,
+    )
+    pipe_cf = math.pi / 4 * outside**2 * way.length_ft
+    sand = paper.put(
+        "pipe_zone_ccy",
+        cubic_yards(zone - pipe_cf),
+        "(pipe zone - the pipe in it) / 27",
+        ("pipe zone", zone, "cu ft"),
+        ("pipe", pipe_cf, "cu ft"),
+        source=SAND_SOURCE,
+    )
+    sand_tons(case, sand)
+    native = paper.put(
+        "native_ccy",
+        cubic_yards(way.bank_cf - zone),
+        "(dug - pipe zone) / 27",
+        ("dug", way.bank_cf, "cu ft"),
+        ("pipe zone", zone, "cu ft"),
+    )
+    by_hand = "hand_only" in paper.facts
+    paper.put(
+        "hand_backfill_ccy" if by_hand else "backfill_ccy",
+        native + sand,
+        "native + pipe zone, in 6 in lifts",
+        ("native", native, "cy"),
+        ("pipe zone", sand, "cy"),
+    )
+    lift = case.number("lift_ft")
+    paper.put(
+        "lifts",
+        up(max(d.depth_ft for d in way.depths) / lift),
+        "depth / one lift, up",
+        ("depth", max(d.depth_ft for d in way.depths), "ft"),
+        ("lift", lift, "ft"),
+        source="IPC 306.3: tamped layers of 6 in",
+    )
+    soil = case.soil
+    export(case, cubic_yards(way.bank_cf), native, soil.shrink_hand if by_hand else soil.shrink_machine)
+
+
+def sand_tons(case: Case, in_place_cy: float) -> None:
+    """Sand to order: in place, loosened by its swell, weighed."""
+    swell, weight = case.number("sand_swell_percent"), case.number("sand_tons_per_lcy")
+    case.paper.put(
+        "sand_tons",
+        in_place_cy * (1 + swell / 100) * weight,
+        "in place x (1 + swell) x tons a loose yard",
+        ("in place", in_place_cy, "cy"),
+        ("swell of sand", swell, "percent"),
+        ("weight", weight, "ton/cy"),
+    )
+    case.paper.put("sand_delivery", 1, "one delivery")

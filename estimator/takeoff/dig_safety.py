@@ -1,0 +1,109 @@
+"""A dig with its sides settled in; ladders, boxes, pumping, potholes, the engineer and what is said to the crew, out."""
+
+from estimator.knowledge.excavation import (
+    FOOTING_SOURCE,
+    LADDER_TRAVEL_FT,
+    SPOIL_BACK_FT,
+    clear_of_footing,
+    ladders,
+    needs_engineer,
+    needs_ladder,
+    needs_system,
+)
+from estimator.model.say import Feet
+from estimator.model.stretch import Stretch
+from estimator.takeoff.case import Case
+from estimator.takeoff.depth import Bottom
+from estimator.takeoff.protection import Way
+from estimator.takeoff.room import Room
+from estimator.takeoff.working import up
+
+
+def safety(case: Case, way: Way, under: Bottom, wet: bool, days: float) -> None:
+    paper, depth = case.paper, under.safety_ft
+    facts = paper.facts
+    if depth > case.number("depth_slow_from_ft"):
+        facts.add("depth_over_4")
+    if needs_system(depth, "C", None):
+        facts.add("depth_over_5")
+    if depth > case.number("hand_dig_deep_ft") and "hand_only" in facts:
+        facts.add("depth_over_6")
+    if needs_ladder(depth):
+        paper.put(
+            "ladders",
+            ladders(way.length_ft),
+            "nobody walks more than 25 ft sideways to one",
+            ("length", way.length_ft, "ft"),
+            ("most travel", LADDER_TRAVEL_FT, "ft"),
+            source="29 CFR 1926.651(c)(2)",
+        )
+    if way.name in ("sloped", "benched"):
+        facts.add("sloped")
+    if way.name == "boxed":
+        facts.add("boxed")
+        boxes = paper.put(
+            "boxes",
+            up(way.length_ft / case.number("box_length_ft")),
+            "length / box length, up",
+            ("length", way.length_ft, "ft"),
+            ("box", case.number("box_length_ft"), "ft"),
+        )
+        paper.put("shoring_box_days", boxes * days, "boxes x days open", ("boxes", boxes), ("days open", days))
+    if wet:
+        facts.add("wet")
+        paper.put("dewater_days", days, "days the dig is open", ("days open", days))
+    _say_protection(case, way, depth)
+
+
+def _say_protection(case: Case, way: Way, depth_ft: float) -> None:
+    paper = case.paper
+    if needs_engineer(depth_ft):
+        paper.facts.add("engineer")
+        paper.put(
+            "engineer_letters",
+            1,
+            "deeper than 20 ft a registered engineer designs the protection",
+            source="29 CFR 1926.652(b), (c)",
+        )
+    if way.name == "vertical":
+        paper.warn(
+            "the competent person decides how the sides are held; nothing seen so far forces a system at {depth}",
+            depth=Feet(round(depth_ft, 2)),
+        )
+    else:
+        paper.warn(
+            "nobody goes in before the sides are held ({way}) and the competent person has looked, "
+            "each day and after every rain",
+            way=way.name,
+        )
+    paper.warn("spoil, tools and machines stay at least {back} from the edge", back=Feet(SPOIL_BACK_FT))
+
+
+def potholes(case: Case, hole: Stretch) -> None:
+    crossings = len([m for m in case.profile.marks("crossing") if m.stretch.touches(hole)])
+    potholed = any(m.stretch.touches(hole) for m in case.profile.marks("pothole"))
+    case.paper.put(
+        "potholes",
+        crossings + (0 if potholed else 1),
+        "utilities that cross, and the pipe itself unless it was uncovered before",
+        ("crossings", crossings),
+        ("pipe uncovered before", "yes" if potholed else "no"),
+    )
+
+
+def footing_line(case: Case, way: Way, under: Bottom, beside: Room) -> None:
+    """A dig that comes below the 45 degree line from a footing's lower edge takes an engineer's letter."""
+    for footing in beside.footings:
+        offset = footing.away_ft - way.width_ft / 2
+        below = under.safety_ft - footing.deep_ft
+        if clear_of_footing(offset, below):
+            continue
+        case.paper.facts.add("engineer")
+        case.paper.put(
+            "engineer_letters",
+            1,
+            "the dig comes below the 45 degree line from a footing",
+            ("from the dig's edge to the footing", offset, "ft"),
+            ("below the footing", below, "ft"),
+            source=FOOTING_SOURCE,
+        )

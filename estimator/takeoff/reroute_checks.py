@@ -1,0 +1,139 @@
+"""A way round with its size in; whether it falls enough, carries its fixtures and serves what it is said to, out."""
+
+from estimator.knowledge.fixture_units import FLOOR_DRAINED, fixture, fixture_units, is_fixture, least_size_in, toilets
+from estimator.model.job import Reroute
+from estimator.model.judgement import Effect, Verdict
+from estimator.model.say import Say
+from estimator.takeoff.case import Case
+from estimator.takeoff.depth import INCHES_PER_FT
+from estimator.takeoff.grade import code_families, least_fall_in_per_ft
+
+UPRIGHT = ("drop", "rise", "stack", "vertical")
+
+
+def needed_fall_ft(level_ft: float, fall_in_per_ft: float) -> float:
+    """
+    >>> needed_fall_ft(20, 0.25) * 12, needed_fall_ft(50, 0.125) * 12
+    (5.0, 6.25)
+    """
+    return level_ft * fall_in_per_ft / INCHES_PER_FT
+
+
+def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
+    """Fall needed against what invert to invert leaves after the wye's drop and the clearance."""
+    paper, fall = case.paper, least_fall_in_per_ft(case, size)
+    level = sum(leg.length_ft for leg in way.legs if leg.zone not in UPRIGHT) * (
+        1 + case.number("reroute_extra_percent") / 100
+    )
+    needed = paper.put(
+        "fall_needed_ft",
+        needed_fall_ft(level, fall),
+        "level length x fall",
+        ("level length", level, "ft"),
+        ("fall", fall, "in/ft"),
+        source="place row; IPC table 704.1",
+    )
+    if way.fall_available_ft is None:
+        paper.assume("the fall from end to end was not measured: no fixed price until it is")
+        return (
+            case.find(
+                "reroute-has-the-fall",
+                Effect.NO_FIXED_PRICE,
+                Say.of("We must measure the fall of the new way before we can price it."),
+                Say.of("fall not measured; {needed} in are needed", needed=round(needed * INCHES_PER_FT, 1)),
+            ),
+        )
+    drop, clear = case.number("wye_drop_in") / INCHES_PER_FT, case.number("reroute_clearance_in") / INCHES_PER_FT
+    left = way.fall_available_ft - drop - clear
+    paper.put(
+        "fall_available_ft",
+        max(0.0, left),
+        "invert to invert - wye drop - clearance",
+        ("invert to invert", way.fall_available_ft, "ft"),
+        ("wye drop", drop, "ft"),
+        ("clearance", clear, "ft"),
+    )
+    if left >= needed - 1e-9:
+        return ()
+    return (
+        case.find(
+            "reroute-has-the-fall",
+            Effect.BLOCKS,
+            Say.of(
+                "The new way does not fall enough for the water to run: it needs {needed} inches and has {left}.",
+                needed=round(needed * INCHES_PER_FT, 1),
+                left=round(max(0.0, left) * INCHES_PER_FT, 1),
+            ),
+            Say.of(
+                "needs {needed} in at {fall} in/ft, has {left} in after wye drop and clearance",
+                needed=round(needed * INCHES_PER_FT, 2),
+                fall=fall,
+                left=round(left * INCHES_PER_FT, 2),
+            ),
+            "wye_drop_in",
+            "reroute_clearance_in",
+        ),
+    )
+
+
+def floor_finds(case: Case, way: Reroute) -> tuple[Verdict, ...]:
+    """Toilets, tubs and showers drain through the floor: a way through the wall does not serve them."""
+    low = [word for word, _ in served_by(case, way) if fixture(word) in FLOOR_DRAINED]
+    outside = any(leg.zone in ("wall", "attic") for leg in way.legs)
+    if not (low and outside):
+        return ()
+    return (
+        case.find(
+            "wall-way-serves-what-drains-above-the-floor",
+            Effect.ADDS_WORK,
+            Say.of("Toilets, tubs and showers drain through the floor: the floor must be opened at each of them."),
+            Say.of(
+                "{fixtures} drain through the floor: open it at each, or leave them on the old pipe",
+                fixtures=", ".join(low),
+            ),
+        ),
+    )
+
+
+Fixtures = tuple[tuple[str, int], ...]
+
+
+def served_by(case: Case, way: Reroute) -> Fixtures:
+    """The fixtures the notes name, as far as the tables know them; a word they do not know is said, not guessed."""
+    known = tuple((word, count) for word, count in way.serves if is_fixture(word))
+    for word in sorted({w for w, _ in way.serves} - {w for w, _ in known}):
+        case.paper.assume("no fixture units are listed for {word}: it was left out of the pipe's size", word=word)
+    return known
+
+
+def size_for(case: Case, served: Fixtures, fall_in_per_ft: float) -> float:
+    """The least of the firm's sizes that carries them, by the place's code or the stricter of both; 0 where none is named."""
+    if not served:
+        return 0.0
+    least = max(least_size_in(served, fall_in_per_ft, family) for family in code_families(case))
+    listed = sorted(float(size) for size in case.tables.text("pipe_sizes").split(","))
+    return next((size for size in listed if size >= least), least)
+
+
+def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
+    """The size in the notes must carry the fixtures."""
+    if not way.serves or way.size_in is None:
+        return ()
+    served = served_by(case, way)
+    least = size_for(case, served, least_fall_in_per_ft(case, size))
+    if size >= least:
+        return ()
+    return (
+        case.find(
+            "pipe-carries-its-fixtures",
+            Effect.BLOCKS,
+            Say.of("The new pipe must be larger for all that drains into it."),
+            Say.of(
+                "{units} fixture units and {closets} toilets ask for {least} in, not {size} in",
+                units=fixture_units(served),
+                closets=toilets(served),
+                least=f"{least:g}",
+                size=f"{size:g}",
+            ),
+        ),
+    )

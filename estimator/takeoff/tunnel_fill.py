@@ -1,0 +1,53 @@
+"""A tunnel dug in; what goes back into it, four ways, and what is left to haul, out."""
+
+from estimator.takeoff.case import Case
+from estimator.takeoff.haul import export
+
+FILLS = {
+    "native": "native_backfill",
+    "slurry": "slurry_backfill",
+    "flowable": "flowable_backfill",
+    "open": "left_open",
+}
+
+
+def fill(case: Case, bank: float, pit_bank: float) -> None:
+    """What goes back: four ways, by the firm's setting; the pit is always filled with native soil."""
+    paper, kind = case.paper, case.tables.text("tunnel_fill")
+    paper.facts.add(FILLS[kind])
+    share = {"native": 1.0, "slurry": 1 - case.number("slurry_share_percent") / 100}.get(kind, 0.0)
+    native_in = share * bank
+    native = paper.put(
+        "native_ccy",
+        native_in + pit_bank,
+        "share of the tunnel + all of the pit",
+        ("tunnel", bank, "cy"),
+        ("share", share * 100, "percent"),
+        ("pit", pit_bank, "cy"),
+    )
+    paper.put(
+        "tunnel_native_ccy", native_in, "tunnel x share", ("tunnel", bank, "cy"), ("share", share * 100, "percent")
+    )
+    if kind == "slurry":
+        paper.put(
+            "slurry_cy",
+            bank - native_in,
+            "what native soil leaves",
+            ("tunnel", bank, "cy"),
+            ("native", native_in, "cy"),
+        )
+    if kind == "flowable":
+        over = 100 + case.number("flowable_over_percent")
+        paper.put(
+            "flowable_cy",
+            bank * over / 100,
+            "tunnel x allowance",
+            ("tunnel", bank, "cy"),
+            ("allowance", over, "percent"),
+        )
+        paper.put("short_loads", 1, "a part load is charged")
+    if kind == "native":
+        paper.warn("native fill packed by hand settles: the tunnel is not a support")
+    if kind == "open":
+        paper.warn("a tunnel left open needs a door, drainage and the engineer's word")
+    export(case, bank + pit_bank, native, case.soil.shrink_hand)

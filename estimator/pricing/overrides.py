@@ -94,6 +94,16 @@ def wanted_price(overrides: Iterable[Override]) -> tuple[Decimal | None, str]:
     return prices[-1] if prices else (None, "")
 
 
+def concerns(override: Override, takeoffs: Sequence[Takeoff], tables: Tables) -> bool:
+    """Whether an option has what the owner's number is for: the item or task with a quantity above 0; any option has a price."""
+    if override.price is not None:
+        return bool(override.option)
+    there = [t for t in takeoffs if override.line in ("", t.repair.line)]
+    tasks = {r.work_item for r in tables.recipes if r.part == "labor" and r.ref == override.item}
+    names = {_quantity_name(item, tables) for item in {override.item, *tasks}}
+    return any(t.value(name) > 0 for t in there for name in names)
+
+
 def moved(before: Iterable[Overruled], now: Iterable[Overruled]) -> tuple[Overruled, ...]:
     """Overrides whose own number has changed since: the finding under them moved, so they want another look."""
     was = {o.what: o.ours for o in before}

@@ -154,6 +154,10 @@ class Tables:
     # ── whole tables ──────────────────────────────────────────────────────────────────────────
 
     @property
+    def settings(self) -> tuple[Setting, ...]:
+        return cast(tuple[Setting, ...], self.current("settings"))
+
+    @property
     def work_items(self) -> tuple[WorkItem, ...]:
         return cast(tuple[WorkItem, ...], self.current("work_items"))
 

@@ -1,0 +1,158 @@
+"""The steps in their order: a Job and the firm's tables in, options with prices and the Quote out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from estimator.diagnosis import diagnose
+from estimator.model.job import Job, Override
+from estimator.model.judgement import Diagnosis
+from estimator.model.offer import Quote
+from estimator.model.price import Price
+from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.model.work import Repair, Takeoff
+from estimator.pricing.build import price_scope
+from estimator.pricing.overrides import concerns
+from estimator.pricing.payments import payments_of
+from estimator.pricing.rough import rough_cost
+from estimator.quote import Chosen as InWords
+from estimator.quote import build_quote
+from estimator.quote.build import LETTERS
+from estimator.scopes.candidates import Offers, repairs
+from estimator.scopes.choose import Choices, Chosen, choose
+from estimator.scopes.handed import Handed
+from estimator.scopes.rules import conditions
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+from estimator.takeoff import take_off, take_off_job
+
+UNKNOWN_SETTING = Kind(
+    "job/setting",
+    Level.ERROR,
+    "[settings] {key} is no setting of the firm's tables.",
+    "Write one that stands in the settings table{near}.",
+    "A setting changed for one job must be one that the tables have.",
+)
+LOST_OVERRIDE = Kind(
+    "job/override-without-option",
+    Level.WARNING,
+    "your own number for {what} ({reason}) fits no option any more.",
+    "Look at it: the finding under it may have changed. Name another option, or take the override out.",
+    "The owner's own numbers are never dropped without a word.",
+)
+PROBLEMS = (UNKNOWN_SETTING, LOST_OVERRIDE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Result:
+    """Everything on the way, for the papers, the record and `explain`."""
+
+    job: Job
+    tables: Tables
+    diagnosis: Diagnosis
+    offers: Offers
+    choices: Choices
+    quote: Quote | None
+    problems: tuple[Problem, ...] = ()
+
+
+def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
+    """The whole way once. `day` is the day the quote is dated; prices are those of `tables.day`.
+
+    Errors: CannotGoOn with all that stops it: a setting nobody knows, a missing row, a quote that may not be issued.
+    """
+    tables = with_job_settings(job, tables)
+    place = place_of(job, tables)
+    diagnosis = diagnose(job, tables)
+    offers = repairs(job, diagnosis, tables)
+    choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
+    options, problems = _with_overrides(choices.options, job, tables, place)
+    quote = build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts)
+    return Result(
+        job=job, tables=tables, diagnosis=diagnosis, offers=offers, choices=choices, quote=quote, problems=problems
+    )
+
+
+def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
+    """The functions of takeoff and pricing that the search is handed, each bound to this job and these tables."""
+
+    def measure(repair: Repair) -> Takeoff:
+        return take_off(repair, job, tables)
+
+    def once(takeoffs: Sequence[Takeoff]) -> Takeoff:
+        return take_off_job(job, takeoffs, tables)
+
+    return Handed(
+        take_off=measure,
+        take_off_job=once,
+        rough=lambda takeoff: rough_cost(takeoff, tables, place),
+        price=lambda takeoffs: priced(takeoffs, job, tables, place),
+        conditions=lambda repair, takeoff: conditions(repair, takeoff, job, tables),
+    )
+
+
+def priced(
+    takeoffs: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None, mine: Sequence[Override] = ()
+) -> Price:
+    """One scope priced with the job's allowances and discounts, and the owner's own numbers for it."""
+    return price_scope(takeoffs, tables, place, allowances=job.allowances, discounts=job.discounts, overrides=mine)
+
+
+def with_job_settings(job: Job, tables: Tables) -> Tables:
+    """The tables with the settings this job changes. Errors: CannotGoOn naming each key the tables lack."""
+    from difflib import get_close_matches
+
+    known = [row.key for row in tables.settings]
+    wrong = []
+    for key, _ in job.settings:
+        if key not in known:
+            near = get_close_matches(key, known, 1)
+            hint = f", such as {near[0]}" if near else ""
+            wrong.append(UNKNOWN_SETTING(Place("the job file"), key=key, near=hint))
+    if wrong:
+        raise CannotGoOn(*wrong)
+    return tables.with_settings(dict(job.settings)) if job.settings else tables
+
+
+def place_of(job: Job, tables: Tables) -> PlaceRow | None:
+    """The row of the job's jurisdiction; None when the tables have none (then nothing about it is answered)."""
+    try:
+        return tables.place(job.house.jurisdiction)
+    except KeyError:
+        return None
+
+
+def _with_overrides(
+    chosen: Sequence[Chosen], job: Job, tables: Tables, place: PlaceRow | None
+) -> tuple[tuple[InWords, ...], tuple[Problem, ...]]:
+    """Each option with the owner's own numbers for it and its payments; a warning for each number that found no option."""
+    numbers = [o for o in job.overrides if o.quantity or o.hours is not None or o.price is not None]
+    used: set[Override] = set()
+    options = []
+    for letter, option in zip(LETTERS, chosen, strict=False):
+        called = {"", letter.lower(), option.name.lower()}
+        mine = [o for o in numbers if o.option.lower() in called and concerns(o, option.takeoffs, tables)]
+        used.update(mine)
+        price = priced(option.takeoffs, job, tables, place, mine) if mine else option.price
+        options.append(_in_words(option, price, tables, place))
+    lost = [
+        LOST_OVERRIDE(Place("the job file"), what=o.item or o.option or "the price", reason=o.reason)
+        for o in numbers
+        if o not in used
+    ]
+    return tuple(options), tuple(lost)
+
+
+def _in_words(option: Chosen, price: Price, tables: Tables, place: PlaceRow | None) -> InWords:
+    return InWords(
+        scope=option.scope,
+        takeoffs=option.takeoffs,
+        price=price,
+        days_on_site=option.days_on_site,
+        days_without_drains=option.days_without_drains,
+        floor_sf=option.floor_sf,
+        yard_sf=option.yard_sf,
+        old_pipe_left_ft=option.old_pipe_left_ft,
+        payments=payments_of(price, tables, place),
+        name=option.name,
+    )

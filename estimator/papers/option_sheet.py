@@ -4,6 +4,7 @@ from decimal import Decimal
 
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
+from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
@@ -13,6 +14,7 @@ from estimator.wording.plain import CLASSES, UNITS, in_plain_words
 
 WIDTHS = (6.0, 41.0, 12.0, 8.0, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
+TAKEN_OFF, OFF_WORDS = "", Say.of("Taken off")
 
 
 class LinesDoNotAdd(ValueError):
@@ -45,7 +47,7 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
     page.add(*(Cell(text, "head" if i < 3 else "head right") for i, text in enumerate(heads)))
     amounts: list[str] = []
     by_class: list[tuple[str, list[str], Decimal]] = []
-    for work_class in CLASSES:
+    for work_class in (*CLASSES, TAKEN_OFF):
         lines = [line for line in option.price.lines if line.work_class == work_class]
         if lines:
             cells = _class_lines(letter, page, work_class, lines)
@@ -56,7 +58,7 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
     page.line(speak("The price by what it is for"), "bold")
     for work_class, cells, value in by_class:
         page.add(
-            Cell(letter.say(CLASSES[work_class]), "cell", 5),
+            Cell(letter.say(CLASSES.get(work_class, OFF_WORDS)), "cell", 5),
             Cell(sum_of([f"{cells[0]}:{cells[-1]}"], value), "money"),
         )
     page.gap()
@@ -64,7 +66,7 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
 
 
 def _class_lines(letter: Letter, page: Page, work_class: str, lines: list[LineItem]) -> list[str]:
-    page.line(letter.say(CLASSES[work_class]), "bold")
+    page.line(letter.say(CLASSES.get(work_class, OFF_WORDS)), "bold")
     return [_line(letter, page, line) for line in lines]
 
 

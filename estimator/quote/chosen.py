@@ -13,8 +13,8 @@ class Chosen:
     """One option before it has words.
 
     `days_*` are working days, halves allowed; `floor_sf`, `yard_sf` what is opened; `old_pipe_left_ft` the length of the
-    lines with needs that is neither replaced nor lined, and what was not filmed. `payments` empty: the firm's usual
-    milestones are made from the settings. `name` is the estimator's own name for the option, if he gave one.
+    lines with needs that is neither replaced nor lined, and what was not filmed. `payments` are the milestones,
+    summing to the price's total. `name` is the estimator's own name for the option, if he gave one.
     """
 
     scope: Scope

@@ -5,10 +5,10 @@ from decimal import Decimal
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
-from estimator.model.offer import Option, Payment
+from estimator.model.offer import Option
 from estimator.model.say import FromTable, Say
 from estimator.model.work import JOB, Repair, Takeoff
-from estimator.quote import days, payments, stays, terms
+from estimator.quote import days, stays, terms
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
 from estimator.tables.rows import MethodRow, PlaceRow
@@ -38,7 +38,7 @@ def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, lette
         main_risk=Say.of("{risk}", risk=FromTable(methods[0].risk_en, methods[0].risk_es)),
         extras=terms.extras(tables, used, known), terms=terms.terms(tables, used, known),
         to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
-        payments=chosen.payments or _payments(chosen.price.total, tables, place),
+        payments=chosen.payments,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
         does=stays.does(job, chosen.scope, chosen.takeoffs),
         day_spans=days.day_spans(chosen.price, tables, chosen.days_on_site, chosen.days_without_drains),
@@ -124,6 +124,3 @@ def _place(job: Job, tables: Tables) -> PlaceRow | None:
     except KeyError:
         return None
 
-
-def _payments(total: Decimal, tables: Tables, place: PlaceRow | None) -> tuple[Payment, ...]:
-    return payments.payments(total, tables.text("payments"), place)

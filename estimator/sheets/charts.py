@@ -10,6 +10,7 @@ KINDS: dict[str, dict[str, str]] = {
     "column": {"type": "column"},
     "stacked bar": {"type": "bar", "subtype": "stacked"},
 }
+LYING = ("bar", "stacked bar")  # their numbers run along the bottom
 SMALL = {"name": "Calibri", "size": 9, "color": "#222B33"}
 
 
@@ -19,9 +20,12 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
     for series in chart.series:
         drawn.add_series(_series(sheet, chart, series))
     drawn.set_title({"name": chart.title, "name_font": {**SMALL, "size": 11, "bold": True}, "overlay": False})
-    drawn.set_x_axis(
-        {"name": chart.x_title, "name_font": SMALL, "num_font": SMALL, "major_gridlines": {"visible": False}}
-    )
+    x: dict[str, object] = {
+        "name": chart.x_title,
+        "name_font": SMALL,
+        "num_font": SMALL,
+        "major_gridlines": {"visible": False},
+    }
     y: dict[str, object] = {
         "name": chart.y_title,
         "name_font": SMALL,
@@ -33,6 +37,9 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
         y["reverse"] = True
     if chart.kind == "scatter":
         y["crossing"] = "min"
+    if chart.kind in LYING:
+        x["num_format"] = chart.number_format
+    drawn.set_x_axis(x)
     drawn.set_y_axis(y)
     drawn.set_legend({"position": "bottom", "font": SMALL} if chart.legend else {"none": True})
     drawn.set_size({"width": chart.width_px, "height": chart.height_px})

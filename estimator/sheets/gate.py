@@ -38,7 +38,6 @@ def gate(data: bytes, place: Place) -> Problem | None:
         zipfile.LargeZipFile,
         EOFError,
         OSError,
-        NotImplementedError,
         RuntimeError,
         ValueError,
     ) as error:

@@ -43,6 +43,8 @@ class SheetsReading:
 def read(path: Path) -> SheetsReading:
     """Every sheet of an .xlsx file. Values and formulas are both read, to tell empty, error and never calculated apart."""
     place = Place(file=path.name)
+    if path.is_dir():
+        return SheetsReading({}, (p.UNREADABLE(place, why="it is a folder"),))
     try:
         data = path.read_bytes()
     except OSError as error:

@@ -23,7 +23,15 @@ def tint(colour: str, share: float) -> str:
 def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     """Every named style of a book in this accent colour."""
     main, pale, soft = tint(accent, 1), tint(accent, 0.10), tint(accent, 0.28)
-    text = {"font_name": FONT, "font_size": 10.5, "font_color": INK, "valign": "top", "align": "left", "indent": 1, "text_wrap": True}
+    text = {
+        "font_name": FONT,
+        "font_size": 10.5,
+        "font_color": INK,
+        "valign": "top",
+        "align": "left",
+        "indent": 1,
+        "text_wrap": True,
+    }
     number = {**text, "align": "right", "text_wrap": False}
     line = {"bottom": 1, "bottom_color": "#D5DBDF"}
     head = {

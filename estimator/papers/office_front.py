@@ -1,0 +1,105 @@
+"""The office's first sheet: options with price, cost and margin, where the money goes, what a person must still look at."""
+
+from decimal import Decimal
+
+from estimator.model.offer import Option, Quote
+from estimator.papers.check_code import check_code
+from estimator.papers.inside import close, inside_page, table
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Chart, Series, Sheet
+
+WIDTHS = (30.0, 13.0, 13.0, 13.0, 13.0, 12.0)
+PARTS = ("labor", "material", "small parts", "tax", "equipment", "sub", "fee")
+SHADES = ("1F5D57", "C07A2C", "6B7A8F", "A94A4A", "8A9A5B", "4F6D9A", "B59FC0", "444444")
+
+
+def front(quote: Quote) -> Sheet:
+    """Summary of all options."""
+    page = inside_page("INTERNAL", WIDTHS, f"{quote.job.number} r{quote.revision}: {quote.job.customer.site}")
+    for label, value in (
+        ("Customer", quote.job.customer.name),
+        ("Place", quote.place),
+        ("Day, good until", f"{quote.day.isoformat()}, {quote.valid_until.isoformat()}"),
+        ("Prepared by", quote.job.prepared_by),
+        ("Check code", check_code(quote)),
+        ("Price tables", quote.tables_fingerprint or "no fingerprint"),
+    ):
+        page.pair(label, value)
+    page.gap()
+    heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days")
+    table(page, heads, (_option(option) for option in quote.options), 1)
+    _where_it_goes(quote, page)
+    _look_at(quote, page)
+    return close(page, f"INTERNAL {quote.job.number}")
+
+
+def cost_of(option: Option) -> Decimal:
+    """All cost lines, passed on ones too."""
+    return sum((cost.amount for cost in option.price.costs), Decimal(0))
+
+
+def _option(option: Option) -> tuple[Cell, ...]:
+    price, cost = option.price, cost_of(option)
+    net = price.total - price.tax
+    left = net - cost
+    return (
+        Cell(f"{option.letter}  {option.name or option.title}", "cell bold"),
+        Cell(price.total, "money"),
+        Cell(cost, "money"),
+        Cell(left, "money"),
+        Cell(left / net if net else Decimal(0), "percent"),
+        Cell(price.days, "number"),
+    )
+
+
+def _where_it_goes(quote: Quote, page: Page) -> None:
+    """Cost by part, and what is left over, an option a bar."""
+    page.heading("Where the money goes")
+    top = page.add(Cell("", "head"), *(Cell(o.letter, "head right") for o in quote.options[: len(WIDTHS) - 1]))
+    shown = quote.options[: len(WIDTHS) - 1]
+    rows = []
+    for part in PARTS:
+        sums = [sum((c.amount for c in o.price.costs if c.part == part), Decimal(0)) for o in shown]
+        if any(sums):
+            rows.append(page.add(Cell(part, "cell"), *(Cell(s, "money") for s in sums)))
+    rows.append(
+        page.add(Cell("left over", "cell"), *(Cell(o.price.total - o.price.tax - cost_of(o), "money") for o in shown))
+    )
+    page.gap()
+    last = len(shown)
+    series = tuple(
+        Series(
+            name=str(page.rows[row].cells[0].value),
+            colour=SHADES[i % len(SHADES)],
+            categories=(top, 1, top, last),
+            values=(row, 1, row, last),
+        )
+        for i, row in enumerate(rows)
+    )
+    alt = "Bars, one an option, of what its price is made of: " + ", ".join(s.name for s in series)
+    page.chart(
+        Chart(
+            kind="stacked bar",
+            title="What each price is made of",
+            alt=alt,
+            series=series,
+            row=0,
+            height_px=240,
+            width_px=620,
+            number_format="$#,##0",
+        )
+    )
+
+
+def _look_at(quote: Quote, page: Page) -> None:
+    """What a person must look at before the quote is sent."""
+    price_words = [f"{o.letter}: {w}" for o in quote.options for w in (*o.price.lifts, *o.price.warnings)]
+    page.listing("Look at before sending", [*map(str, quote.paper_warnings), *dict.fromkeys(price_words)])
+    unfixed = [f"{o.letter}: {say}" for o in quote.options for say in o.not_fixed_because]
+    page.listing("Not a fixed price, because", unfixed)
+    overruled = [
+        f"{o.letter}: {x.what} {x.ours} → {x.mine} {x.unit}: {x.reason}"
+        for o in quote.options
+        for x in o.price.overruled
+    ]
+    page.listing("Set by hand: ours → mine, why", overruled)

@@ -46,7 +46,7 @@ def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Itera
         fixed = tuple(n for n in needs if judge.fixes(method, n))
         for group in neighbours(fixed):
             place = Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes)
-            for shape in shaper(_merged(place, fixed, method, shaper)):
+            for shape in shaper(_grown(place, needs, fixed, method, shaper)):
                 key = (shape.extent.stretch, shape.entry, shape.reroute)
                 if key not in seen:
                     seen.add(key)
@@ -64,19 +64,17 @@ def neighbours(needs: tuple[Need, ...]) -> Iterator[tuple[Need, ...]]:
             yield needs[start : start + length]
 
 
-def _merged(place: Place, needs: tuple[Need, ...], method: str, shaper: Shaper) -> Place:
-    """Take in each neighbour whose own padded stretch lies nearer than the merge gap of this way."""
-    if method not in MERGE_GAPS:
-        return place
-    gap = place.tables.number(MERGE_GAPS[method])
-    grown = True
-    while grown:
+def _grown(place: Place, needs: tuple[Need, ...], fixed: tuple[Need, ...], method: str, shaper: Shaper) -> Place:
+    """Take in each neighbour nearer than the merge gap of this way, and each bad place an end would lie in."""
+    gap = place.tables.number(MERGE_GAPS[method]) if method in MERGE_GAPS else 0.0
+    while True:
         mine = [s.extent.stretch for s in shaper(place)]
-        near = [n for n in needs if n not in place.needs and _near(n, mine, place, shaper, gap)]
-        grown = bool(near)
-        group = tuple(n for n in needs if n in place.needs or n in near)
-        place = replace(place, needs=group)
-    return place
+        more = {n.id for n in fixed if n not in place.needs and gap and _near(n, mine, place, shaper, gap)}
+        more |= {n.id for n in needs if n not in place.needs and any(ends_inside(s, n.stretch) for s in mine)}
+        if not more:
+            return place
+        here = more | {n.id for n in place.needs}
+        place = replace(place, needs=tuple(n for n in needs if n.id in here))
 
 
 def _near(need: Need, mine: list[Stretch], place: Place, shaper: Shaper, gap_ft: float) -> bool:
@@ -100,7 +98,7 @@ def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge
     stretch = shape.extent.stretch
     inside = tuple(n for n in needs if stretch.covers(n.stretch))
     touched = tuple(n for n in needs if stretch.touches(n.stretch))
-    if any(_ends_inside(stretch, n.stretch) for n in touched):
+    if any(ends_inside(stretch, n.stretch) for n in touched):
         return
     verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched, shape.reroute)
     forbidden = [v for v in verdicts if counts(v, Effect.BLOCKS)]
@@ -127,7 +125,7 @@ def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge
     yield from with_first or (v for v in verdicts if counts(v, Effect.REQUIRES_FIRST) and v.facts & DIG_FACTS)
 
 
-def _ends_inside(stretch: Stretch, need: Stretch) -> bool:
+def ends_inside(stretch: Stretch, need: Stretch) -> bool:
     """An end in the middle of another bad place is no sound end; the longer candidate takes that place in."""
     return any(need.from_ft < end < need.to_ft for end in (stretch.from_ft, stretch.to_ft))
 

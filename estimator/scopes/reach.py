@@ -67,18 +67,27 @@ def pits_in_the_clear(extent: Extent, profile: Profile, tables: Tables, run: Str
     return out
 
 
-def stock_length(extent: Extent, profile: Profile, tables: Tables) -> Extent | None:
-    """One piece of sectional liner in the least stock length (sectional_stock_ft) that will do; what is over goes upstream.
-
-    None where no stock length is long enough.
-    """
+def stock_lengths(extent: Extent, profile: Profile, tables: Tables) -> Extent:
+    """A sectional liner comes in stock lengths (sectional_stock_ft); what is over goes upstream."""
     stock = sorted(float(ft) for ft in tables.text("sectional_stock_ft").split(","))
-    piece = next((ft for ft in stock if ft >= extent.stretch.length_ft - NUDGE_FT), None)
-    if piece is None:
-        return None
-    over = max(0.0, piece - extent.stretch.length_ft)
+    pieces = in_stock(extent.stretch.length_ft, stock)
+    over = max(0.0, sum(pieces) - extent.stretch.length_ft)
     upstream = extent.stretch.from_ft if profile.line.downstream == 1 else extent.stretch.to_ft
-    return extent.reach(upstream - profile.line.downstream * over, Say.of("in stock length: {ft}", ft=Feet(piece)))
+    said = " + ".join(f"{ft:g}" for ft in pieces)
+    return extent.reach(upstream - profile.line.downstream * over, Say.of("in stock lengths: {pieces} ft", pieces=said))
+
+
+def in_stock(length_ft: float, stock: list[float]) -> tuple[float, ...]:
+    """As few stock lengths as cover it, the last one no longer than it must be.
+
+    >>> in_stock(3.5, [2, 3, 4, 6]), in_stock(7.0, [2, 3, 4, 6]), in_stock(2.0, [2, 3])
+    ((4,), (6, 2), (2,))
+    """
+    pieces: list[float] = []
+    while length_ft - sum(pieces) > NUDGE_FT or not pieces:
+        left = length_ft - sum(pieces)
+        pieces.append(next((ft for ft in stock if ft >= left - NUDGE_FT), stock[-1]))
+    return tuple(pieces)
 
 
 def liner_accesses(profile: Profile, tables: Tables) -> tuple[float, ...]:

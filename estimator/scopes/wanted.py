@@ -2,17 +2,19 @@
 
 from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
-from estimator.scopes.extent import bare_stretch
+from estimator.scopes.extent import Extent, bare_stretch
 from estimator.scopes.judge import Judge, counts
+from estimator.scopes.reach import from_the_exit
 
 
 def wanted_repair(
     wanted: WantedRepair, needs: tuple[Need, ...], offered: tuple[Repair, ...], judge: Judge
 ) -> Repair | tuple[Verdict, ...]:
-    """The estimator's own stretch is taken as he gave it; without one, the offered repair that answers most needs.
+    """The estimator's own stretch, out of the slab where it begins there; without one, the offer that answers most needs.
 
     What blocks stays blocked: a pin is no word against a rule (that is an override, with its reason).
     Without a stretch and without an offer: over the needs of that line. Errors: KeyError for an unknown line.
@@ -22,7 +24,15 @@ def wanted_repair(
         alike = [r for r in alike if not wanted.entry or r.entry == wanted.entry]
         if alike:
             return max(alike, key=lambda r: (len(r.answers), -r.stretch.length_ft))
-    return over_stretch(wanted.method, wanted.line, _stretch(wanted, needs), needs, judge, wanted.entry)
+    stretch = _out_of_the_slab(wanted, _stretch(wanted, needs), judge)
+    return over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
+
+
+def _out_of_the_slab(wanted: WantedRepair, stretch: Stretch, judge: Judge) -> Stretch:
+    """A tunnel or a strip named up to the slab edge goes on to where it can be coupled in the open."""
+    if wanted.method not in ("tunnel", "break-through") or wanted.entry == "wall":
+        return stretch
+    return from_the_exit(Extent(stretch), Profile(judge.job.line(wanted.line)), judge.tables).stretch
 
 
 def over_stretch(

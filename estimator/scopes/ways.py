@@ -53,22 +53,25 @@ SAGS = ("sag", "reverse fall", "backfall")
 Shaper = Callable[[Place], tuple[Shape, ...]]
 
 
-def _replaced(place: Place, ground: Ground) -> tuple[tuple[Extent, Stretch], ...]:
-    """What would be replaced on each run of this ground: back to sound pipe, past a dip; and the run it lies on."""
+def _replaced(place: Place, ground: Ground, regraded: bool) -> tuple[tuple[Extent, Stretch], ...]:
+    """What would be replaced on each run of this ground: back to sound pipe, past a dip; and the run it lies on.
+
+    Pipe laid new gets a new fall (`regraded`); pipe burst in place keeps the old one.
+    """
     out = []
     for run in place.runs(ground):
         here = tuple(n for n in place.needs if n.stretch.touches(run))
         sound = sound_pipe(place.bare.common(run) or run, here, place.profile, place.tables, run)
-        if any(kind in SAGS for n in here for kind in n.kinds):
+        if regraded and any(kind in SAGS for n in here for kind in n.kinds):
             sound = relay_of_sag(sound, place.profile, place.tables, place.new_fall, run)
         out.append((sound, run))
     return tuple(out)
 
 
-def _spot_or_whole(place: Place, ground: Ground) -> tuple[tuple[Extent, Stretch], ...]:
+def _spot_or_whole(place: Place, ground: Ground, regraded: bool = True) -> tuple[tuple[Extent, Stretch], ...]:
     """The padded stretch and, where the findings speak for it, the whole run of that pipe."""
     found: list[tuple[Extent, Stretch]] = []
-    for sound, run in _replaced(place, ground):
+    for sound, run in _replaced(place, ground, regraded):
         whole = sound.to(same_pipe(place.profile, run, sound.stretch), Say.of("the whole run of that pipe"))
         found += [] if place.whole_only else [(sound, run)]
         found += [(whole, run)] if place.whole_too and (place.whole_only or whole != sound) else []
@@ -80,7 +83,11 @@ def _spot(ground: Ground, longest: str) -> Shaper:
         if place.whole_only:
             return ()
         most = place.tables.number(longest)
-        return tuple(Shape(sound) for sound, _ in _replaced(place, ground) if sound.stretch.length_ft <= most + 1e-9)
+        return tuple(
+            Shape(sound)
+            for sound, _ in _replaced(place, ground, regraded=True)
+            if sound.stretch.length_ft <= most + 1e-9
+        )
 
     return shapes
 
@@ -116,7 +123,7 @@ def _longer_than_a_spot(place: Place, ground: Ground, longest: str) -> tuple[tup
 def burst(place: Place) -> tuple[Shape, ...]:
     """From pit to pit, the pits clear of trees and utilities."""
     shapes = []
-    for sound, run in _spot_or_whole(place, "outside"):
+    for sound, run in _spot_or_whole(place, "outside", regraded=False):
         no_rest = reach.no_remnants(sound, place.profile, place.tables, run)
         shapes.append(Shape(reach.pits_in_the_clear(no_rest, place.profile, place.tables, run)))
     return tuple(shapes)
@@ -127,13 +134,12 @@ def crawl_replace(place: Place) -> tuple[Shape, ...]:
 
 
 def sectional(place: Place) -> tuple[Shape, ...]:
-    """One piece over the needs and a little beyond on both ends, in a stock length; what needs two is a run to line."""
+    """Over the needs and a little beyond on both ends, in stock lengths; a rule says how long is too long."""
     if place.whole_only:
         return ()
     pad = place.tables.number("pad_liner_ft")
     padded = Extent(place.bare).to(place.bare.padded(pad, pad), Say.of("onto sound pipe on both ends"))
-    piece = reach.stock_length(padded, place.profile, place.tables)
-    return (Shape(piece),) if piece else ()
+    return (Shape(reach.stock_lengths(padded, place.profile, place.tables)),)
 
 
 def reline(place: Place) -> tuple[Shape, ...]:

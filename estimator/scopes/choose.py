@@ -1,0 +1,149 @@
+"""Repairs the rules allow in, the options as scopes with their prices and what the homeowner lives with, out."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from estimator.model.job import Job, WantedOption
+from estimator.model.judgement import Diagnosis, Need, Verdict
+from estimator.model.price import Price
+from estimator.model.work import Repair, Scope, Takeoff
+from estimator.scopes.candidates import Offers
+from estimator.scopes.counter import Counter
+from estimator.scopes.handed import Handed
+from estimator.scopes.judge import Judge, May
+from estimator.scopes.measures import days_on_site, up_half, yard_sf
+from estimator.scopes.menu import menu
+from estimator.scopes.options import MOST_SHOWN, shown
+from estimator.scopes.rules import may as all_rules
+from estimator.scopes.wanted import by_hand, wanted_repair
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Chosen:
+    """One option before it has words. Days are working days in halves, areas sq ft, lengths ft.
+
+    `by_hand` is what the estimator wanted of it ("pin", "add" or ""); `scope.bound` by how much it could be beaten.
+    """
+
+    scope: Scope
+    takeoffs: tuple[Takeoff, ...]
+    price: Price
+    days_on_site: Decimal
+    days_without_drains: Decimal
+    floor_sf: float
+    yard_sf: float
+    old_pipe_left_ft: float
+    name: str = ""
+    by_hand: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choices:
+    """Options in the order they are shown: pinned ones, those the search found by price, those added by hand.
+
+    `verdicts` are all that stand against a way, those found once a repair was measured among them; `unanswered` are needs
+    that must be put right and that no allowed repair answers.
+    """
+
+    options: tuple[Chosen, ...]
+    verdicts: tuple[Verdict, ...] = ()
+    unanswered: tuple[Need, ...] = ()
+
+
+def choose(
+    job: Job, diagnosis: Diagnosis, offers: Offers, handed: Handed, tables: Tables, may: May = all_rules
+) -> Choices:
+    """Two to four options: the cheapest first, then the cheapest of other ways; the estimator's own before and after.
+
+    Needs that must be put right are answered; where there is none, all needs are. What a scope does not answer it leaves,
+    and says so. Errors: those of the functions handed in.
+    """
+    counter = Counter(job, diagnosis.needs, offers.repairs, handed, tables)
+    wanted = tuple(n for n in diagnosis.needs if n.must) or diagnosis.needs
+    judge = Judge(job, tables, may)
+    pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
+    added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)
+    found = _found(wanted, counter, job.options, MOST_SHOWN - len(pinned))
+    answered = {a for r in counter.repairs.values() for a in r.answers}
+    return Choices(
+        options=_once(_named((*pinned, *found, *added), job.options)),
+        verdicts=tuple(dict.fromkeys((*offers.verdicts, *counter.blocked, *against, *more_against))),
+        unanswered=tuple(n for n in wanted if n.id not in answered),
+    )
+
+
+def _found(needs: Sequence[Need], counter: Counter, wishes: Sequence[WantedOption], most: int) -> tuple[Chosen, ...]:
+    """From the menu, less what the estimator dropped."""
+    if most <= 0 or not counter.candidates:
+        return ()
+    dishes = menu(
+        [n.id for n in needs],
+        counter.candidates,
+        counter.shared_costs,
+        counter.price_cents,
+        counter.measures,
+        counter.part,
+        counter.slack,
+    )
+    dropped = {o.name.lower() for o in by_hand(tuple(wishes), "drop")}
+    kept = [d for d in dishes if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen}]
+    return tuple(
+        replace(_chosen(counter.repairs_of(d.answer), counter), scope=counter.scope(d.answer, d.bound))
+        for d in shown(kept, most)
+    )
+
+
+def _chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:
+    takeoffs, price = counter.priced(repairs)
+    days, floor, old = counter.measures_of(repairs)
+    return Chosen(
+        scope=counter.scope_of(repairs),
+        takeoffs=takeoffs,
+        price=price,
+        days_on_site=max(days_on_site(price, counter.tables), up_half(days)),
+        days_without_drains=up_half(days),
+        floor_sf=floor,
+        yard_sf=yard_sf(takeoffs),
+        old_pipe_left_ft=old,
+        name=wish.name if wish else "",
+        by_hand=wish.do if wish else "",
+    )
+
+
+def _wanted(
+    wishes: Iterable[WantedOption], needs: tuple[Need, ...], counter: Counter, judge: Judge
+) -> tuple[tuple[Chosen, ...], tuple[Verdict, ...]]:
+    """The estimator's own options, and what forbids those that may not be offered."""
+    out: list[Chosen] = []
+    against: list[Verdict] = []
+    for wish in wishes:
+        offered = tuple(counter.repairs.values())
+        made = [wanted_repair(w, needs, offered, judge) for w in wish.repairs]
+        repairs = tuple(m for m in made if isinstance(m, Repair))
+        stopped = [v for m in made if not isinstance(m, Repair) for v in m]
+        stopped += [v for r in repairs for v in counter.forbids(r)]
+        against += stopped
+        if repairs and not stopped:
+            out.append(_chosen(repairs, counter, wish))
+    return tuple(out), tuple(against)
+
+
+def _named(options: Iterable[Chosen], wishes: Sequence[WantedOption]) -> tuple[Chosen, ...]:
+    """Names the estimator gave: by the old name, or by the method the option uses."""
+    new = {o.name.lower(): o.new_name for o in by_hand(tuple(wishes), "rename")}
+    out = []
+    for option in options:
+        words = [option.name.lower(), *(r.method for r in option.scope.repairs)]
+        out.append(replace(option, name=next((new[w] for w in words if w in new), option.name)))
+    return tuple(out)
+
+
+def _once(options: Iterable[Chosen]) -> tuple[Chosen, ...]:
+    """The same repairs are shown once, where they come first."""
+    kept: dict[frozenset[tuple[object, ...]], Chosen] = {}
+    for option in options:
+        same = frozenset((r.method, r.line, r.stretch, r.entry, r.reroute) for r in option.scope.repairs)
+        kept.setdefault(same, option)
+    return tuple(kept.values())

@@ -1,0 +1,138 @@
+"""Repairs and the functions of other steps in; what the search asks of them out: takeoffs, candidates, prices, measures."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from estimator.model.job import Job
+from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.price import Price
+from estimator.model.work import Candidate, Repair, Scope, Takeoff
+from estimator.scopes.handed import Handed
+from estimator.scopes.judge import counts
+from estimator.scopes.measures import (
+    days_without_drains,
+    drains_out_days,
+    each,
+    floor_sf,
+    old_pipe_left_ft,
+)
+from estimator.scopes.menu import Measures
+from estimator.scopes.search import Answer
+from estimator.scopes.slack import slack_cents
+from estimator.tables.tables import Tables
+
+CENTS = 100
+
+
+class Counter:
+    """Everything is measured once and priced once; a repair the rules forbid once it is measured is put aside."""
+
+    def __init__(
+        self, job: Job, needs: tuple[Need, ...], repairs: Sequence[Repair], handed: Handed, tables: Tables
+    ) -> None:
+        self.job, self.needs, self.tables, self._handed = job, needs, tables, handed
+        self._takeoffs: dict[str, Takeoff] = {}
+        self._prices: dict[tuple[str, ...], tuple[tuple[Takeoff, ...], Price]] = {}
+        self.blocked: tuple[Verdict, ...] = tuple(dict.fromkeys(v for r in repairs for v in self.forbids(r)))
+        self.repairs = {r.id: r for r in repairs if not self.forbids(r)}
+        self.shared_costs: dict[str, int] = {}
+        self.candidates = tuple(self._candidate(r) for r in self.repairs.values())
+        self.slack = self._slack()
+
+    # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
+
+    def takeoffs(self, repairs: Iterable[Repair]) -> tuple[Takeoff, ...]:
+        return tuple(self._takeoff(one) for one in each(repairs))
+
+    def _takeoff(self, repair: Repair) -> Takeoff:
+        if repair.id not in self._takeoffs:
+            measured = self._handed.take_off(repair)
+            said = self._handed.conditions(repair, measured)
+            facts = frozenset(fact for v in said if not v.overruled for fact in v.facts)
+            self._takeoffs[repair.id] = replace(measured, finds=(*measured.finds, *said), facts=measured.facts | facts)
+        return self._takeoffs[repair.id]
+
+    def forbids(self, repair: Repair) -> tuple[Verdict, ...]:
+        """What blocks a repair now that it is measured, or one of those that come first."""
+        return tuple(v for t in self.takeoffs((repair,)) for v in t.finds if counts(v, Effect.BLOCKS))
+
+    # ── for the search ────────────────────────────────────────────────────────────────────────
+
+    def _candidate(self, repair: Repair) -> Candidate:
+        cost = 0
+        shared: dict[str, int] = {}
+        for takeoff in self.takeoffs((repair,)):
+            rough = self._handed.rough(takeoff)
+            cost += rough.cents
+            shared |= dict(rough.shared)
+        for key, charge in shared.items():
+            self.shared_costs[key] = min(charge, self.shared_costs.get(key, charge))
+        stretch = repair.stretch
+        for first in each(repair.first):
+            stretch = stretch.union(first.stretch)
+        return Candidate(
+            id=repair.id,
+            line=repair.line,
+            stretch=stretch,
+            answers=frozenset(repair.answers),
+            cost=cost,
+            shared=frozenset(shared),
+            method=repair.method,
+        )
+
+    def _slack(self) -> int:
+        """What the real price may lie below the sum: unpaid quarter hours, less the least that every job costs once."""
+        if not self.repairs:
+            return 0
+        alone = [self.priced((r,)) for r in self.repairs.values()]
+        once = [self._handed.rough(takeoffs[-1]) for takeoffs, _ in alone]
+        least = min(r.cents + sum(c for _, c in r.shared) for r in once)
+        return slack_cents([price for _, price in alone], self.tables) - least
+
+    # ── prices and measures ───────────────────────────────────────────────────────────────────
+
+    def priced(self, repairs: Sequence[Repair]) -> tuple[tuple[Takeoff, ...], Price]:
+        """All takeoffs of a scope, the job's last, and its real price."""
+        key = tuple(r.id for r in repairs)
+        if key not in self._prices:
+            own = self.takeoffs(repairs)
+            all_of_them = (*own, self._handed.take_off_job(own))
+            self._prices[key] = (all_of_them, self._handed.price(all_of_them))
+        return self._prices[key]
+
+    def repairs_of(self, answer: Answer) -> tuple[Repair, ...]:
+        return tuple(self.repairs[c.id] for c in answer.chosen)
+
+    def price_cents(self, answer: Answer) -> int:
+        return int(self.priced(self.repairs_of(answer))[1].total * CENTS) if answer.chosen else 0
+
+    def measures_of(self, repairs: Sequence[Repair]) -> Measures:
+        takeoffs, price = self.priced(repairs)
+        days = days_without_drains(repairs, price, self.job, self.tables)
+        return days, floor_sf(takeoffs), old_pipe_left_ft(repairs, self.needs, self.job)
+
+    def measures(self, answer: Answer) -> Measures:
+        return self.measures_of(self.repairs_of(answer)) if answer.chosen else (0.0, 0.0, 0.0)
+
+    def part(self, candidate: Candidate) -> Measures:
+        """What one candidate adds to each measure; the pipe it renews counts below zero."""
+        repair = self.repairs[candidate.id]
+        takeoffs, price = self.priced((repair,))
+        days = sum(drains_out_days(one, price, self.tables) for one in each((repair,)))
+        whole = old_pipe_left_ft((), self.needs, self.job)
+        return days, floor_sf(takeoffs), old_pipe_left_ft((repair,), self.needs, self.job) - whole
+
+    # ── scopes ────────────────────────────────────────────────────────────────────────────────
+
+    def scope(self, answer: Answer, bound_cents: int | None) -> Scope:
+        bound = Decimal(bound_cents or 0) / CENTS
+        return replace(self.scope_of(self.repairs_of(answer)), bound=bound)
+
+    def scope_of(self, repairs: tuple[Repair, ...]) -> Scope:
+        answered = {need for r in repairs for need in r.answers}
+        return Scope(
+            repairs=repairs,
+            needs=tuple(n for n in self.needs if n.id in answered),
+            leaves=tuple(n for n in self.needs if n.id not in answered),
+        )

@@ -112,3 +112,97 @@ def in_plain_words(words: dict[str, Say], word: str) -> Say:
     ('a dip that holds water', 'barn')
     """
     return words.get(word) or Say("{word}", (("word", word),))
+
+
+HOW: dict[str, Say] = {
+    "read": Say.of("read here"),
+    "between": Say.of("between readings"),
+    "carried": Say.of("from the nearest reading"),
+    "assumed": Say.of("assumed"),
+}
+"""How a depth is known."""
+
+GRADES: dict[str, Say] = {
+    "seen": Say.of("seen"),
+    "inferred": Say.of("follows from what was seen"),
+    "suspected": Say.of("suspected"),
+    "not inspected": Say.of("not inspected"),
+}
+
+SIDES: dict[str, Say] = {
+    "left": Say.of("left"),
+    "right": Say.of("right"),
+    "up": Say.of("from above"),
+    "down": Say.of("from below"),
+    "unknown": Say.of("side not said"),
+}
+
+LIVE: dict[str, Say] = {
+    "live": Say.of("live"),
+    "dead": Say.of("dead"),
+    "unknown": Say.of("not known: treat as live"),
+}
+
+MARKS: dict[str, Say] = {
+    "slab": Say.of("slab begins"),
+    "yard": Say.of("yard begins"),
+    "drive": Say.of("driveway begins"),
+    "walk": Say.of("walk begins"),
+    "street": Say.of("street begins"),
+    "crawl": Say.of("crawl space begins"),
+    "basement": Say.of("basement begins"),
+    "pipe": Say.of("pipe from here:"),
+    "size": Say.of("size from here:"),
+    "soil": Say.of("soil:"),
+    "under": Say.of("above the pipe stands:"),
+    "room": Say.of("room:"),
+    "ground": Say.of("ground"),
+    "access": Say.of("access"),
+    "cleanout": Say.of("cleanout"),
+    "beam": Say.of("BEAM: never cut"),
+    "bend": Say.of("bend"),
+    "joint": Say.of("joint"),
+    "depth": Say.of("depth read"),
+    "invert": Say.of("invert read"),
+    "level": Say.of("level read"),
+    "loc": Say.of("located"),
+    "pothole": Say.of("potholed"),
+    "tree": Say.of("tree"),
+    "crossing": Say.of("CROSSING: find it by hand"),
+    "footing": Say.of("FOOTING: nobody digs below it without support or an engineer"),
+    "property line": Say.of("property line"),
+    "water table": Say.of("ground water"),
+    "end": Say.of("end"),
+    "stop": Say.of("camera stopped"),
+    "cleaned": Say.of("cleaned"),
+    "branch": Say.of("side drain"),
+}
+"""What a place word means to the crew."""
+
+QUANTITIES: dict[str, Say] = {
+    "dig_bcy": Say.of("dig by machine"),
+    "hand_dig_bcy": Say.of("dig by hand"),
+    "tunnel_bcy": Say.of("tunnel, earth out"),
+    "pit_bcy": Say.of("pits, earth out"),
+    "tunnel_ft": Say.of("tunnel, length"),
+    "pits": Say.of("pits"),
+    "spoil_lcy": Say.of("heap, loose"),
+    "pile_sf": Say.of("ground the heap covers"),
+    "export_lcy": Say.of("to haul away, loose"),
+    "loads": Say.of("truck loads"),
+    "saw_lf": Say.of("saw cut"),
+    "slab_sf": Say.of("slab out"),
+    "patch_sf": Say.of("slab poured back"),
+    "dowels": Say.of("dowels"),
+    "pipe_ft": Say.of("new pipe"),
+    "liner_ft": Say.of("lining"),
+    "hangers": Say.of("hangers"),
+    "branches": Say.of("side drains to tie in"),
+    "branches_tunnel": Say.of("side drains to tie in, in the tunnel"),
+    "couplings": Say.of("couplings"),
+    "cleanouts": Say.of("new cleanouts"),
+    "sand_tons": Say.of("sand"),
+    "slurry_cy": Say.of("slurry"),
+    "sod_sf": Say.of("grass"),
+}
+"""Quantities a crew can see on site."""

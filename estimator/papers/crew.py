@@ -1,0 +1,34 @@
+"""Step 7: a Quote in, the crew's book out: where, how deep, how protected, what to bring. No money on it."""
+
+from estimator.model.offer import Quote
+from estimator.papers.crew_line import line_sheet
+from estimator.papers.crew_option import hours_sheet, work_sheet
+from estimator.papers.crew_safety import safety_sheet
+from estimator.papers.letter import Letter
+from estimator.sheets.book import Book
+
+
+def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
+    """The sheets to work from, for one option by its letter or, while none is accepted, for all.
+
+    >>> from estimator.papers.example import example_quote
+    >>> [sheet.name for sheet in crew(example_quote(), letter="A").sheets]
+    ['Safety', 'main', 'Work A', 'Hours A']
+
+    Errors: ValueError for a letter that the quote does not have.
+    """
+    options = tuple(o for o in quote.options if not letter or o.letter == letter)
+    if not options:
+        raise ValueError(f"the quote has no option {letter}")
+    reader = Letter(quote, language)
+    return Book(
+        title=reader.speak("Crew sheet {number}", number=reader.number),
+        day=quote.day,
+        accent=quote.firm.accent,
+        sheets=(
+            safety_sheet(reader, options),
+            *(line_sheet(reader, line) for line in quote.job.lines),
+            *(work_sheet(reader, option) for option in options),
+            *(hours_sheet(reader, option) for option in options),
+        ),
+    )

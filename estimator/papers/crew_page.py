@@ -1,0 +1,43 @@
+"""What the crew's sheets share: the red first row, whose job it is, check boxes and lines to write on."""
+
+from estimator.papers.inside import RED
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Sheet
+
+NAME_LENGTH = 31  # the longest a sheet's name may be
+NOT_IN_NAMES = "[]:*?/\\"
+
+
+def sheet_name(text: str) -> str:
+    """A sheet's name: what a name may not hold becomes a dash, and it is cut to what fits.
+
+    >>> sheet_name("bath 1/2 [old]")
+    'bath 1-2 -old-'
+    """
+    return "".join("-" if c in NOT_IN_NAMES else c for c in text)[:NAME_LENGTH].strip("'") or "-"
+
+
+def crew_page(letter: Letter, name: str, widths: tuple[float, ...], title: str) -> Page:
+    """A page that says whose it is, where, and that it does not go to the customer."""
+    speak, job = letter.speak, letter.quote.job
+    page = Page(sheet_name(name), widths)
+    page.line(speak("INTERNAL – for the crew, not for the customer"), "alarm")
+    page.line(title, "title")
+    page.line(f"{letter.number} · {job.customer.site} · {job.customer.name} {job.customer.phone}".strip(), "quiet")
+    return page
+
+
+def box(page: Page, text: str) -> None:
+    """A box to tick, its text, and a place for a name or a number."""
+    page.add(Cell("☐", "tick", open=True), Cell(text, "cell", page.columns - 2), Cell("", "write", open=True))
+
+
+def blank(page: Page, label: str) -> None:
+    """A label and a line to write on."""
+    page.add(Cell(label, "label", 2), Cell("", "write", page.columns - 2, open=True), height_pt=21.0)
+
+
+def close(letter: Letter, page: Page, repeat: tuple[int, int] | None = None) -> Sheet:
+    footer = f"{letter.speak('INTERNAL')} {letter.number} {letter.quote.job.customer.site}"
+    return page.sheet(footer=footer[:200], page_words=letter.page_words, repeat=repeat, tab=RED)

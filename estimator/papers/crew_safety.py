@@ -1,0 +1,88 @@
+"""The crew's first sheet: what can kill, who protects how, what is on paper before the first spade. Never "none required"."""
+
+from estimator.model.offer import Option
+from estimator.papers.crew_page import blank, box, close, crew_page
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Sheet
+
+WIDTHS = (5.0, 34.0, 34.0, 22.0)
+DIGGING = ("yard spot", "tunnel", "trench", "burst", "look and see", "reroute", "slab spot", "break-through")
+
+
+def safety_sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
+    """Dangers, protection, daily checks, papers."""
+    speak = letter.speak
+    page = crew_page(letter, speak("Safety"), WIDTHS, speak("Safety first: read before work, each day"))
+    cautions = dict.fromkeys(text for o in options for text in letter.terms(o.terms, "crew caution"))
+    cautions |= dict.fromkeys(text for o in options for text in letter.all(o.cautions))
+    page.heading(speak("What can hurt us here"))
+    for text in cautions or [speak("Ask the competent person before you begin.")]:
+        page.line(f"! {text}", "box")
+    _protection(letter, page)
+    _daily(letter, page)
+    _papers(letter, page)
+    _ask(letter, page, options)
+    return close(letter, page)
+
+
+def _protection(letter: Letter, page: Page) -> None:
+    speak, site = letter.speak, letter.quote.job.site
+    page.heading(speak("How the dig is held"))
+    page.line(
+        speak(
+            "The competent person decides at every dig, tunnel and pit at a wall, whatever its depth. Depths on these sheets can be off by the locator's tolerance: inside that band take the stricter rule. Soil around an old pipe has been dug before: never type A; with a leak, water, fill or no classification: type C."
+        )
+    )
+    blank(page, speak("Protective system"))
+    blank(page, speak("Designed by (competent person, tabulated data, engineer)"))
+    page.add(
+        Cell(speak("Competent person"), "label", 2), Cell(site.competent_person, "write", 2, open=True), height_pt=21.0
+    )
+    blank(page, speak("Soil type, by which test"))
+    blank(page, speak("Spoil goes where, how far from the edge"))
+    blank(page, speak("Way out: ladder or second pit, where"))
+
+
+def _daily(letter: Letter, page: Page) -> None:
+    """Before each shift, after rain, after anything that shook the ground: 29 CFR 1926.651(k)."""
+    speak = letter.speak
+    page.heading(speak("Each shift, after rain, after shaking: name and hour"))
+    for text in (
+        speak("Sides, water, cracks at the edge, heap, ladder looked at"),
+        speak("Air tested before entry and all the time: oxygen, gas, hydrogen sulfide; blower on"),
+        speak("House drains locked and tagged; people in the house told not to flush"),
+        speak("Attendant outside who never goes in; how a man is pulled out is clear"),
+        speak("No gasoline engine at the mouth of the pit or inside; lights and tools on a ground-fault breaker"),
+        speak("Open pit covered or fenced for the night"),
+        speak("Heat: water, shade, rests"),
+    ):
+        box(page, text)
+
+
+def _papers(letter: Letter, page: Page) -> None:
+    speak, job = letter.speak, letter.quote.job
+    page.heading(speak("On paper before the first spade: number and day"))
+    located = speak("Public lines marked (811): ticket, marked on, ends on")
+    for text in (
+        located if not job.site.located else f"{located} ({speak('said to be marked')})",
+        speak("Private lines found: water, gas, power, sprinklers, pool"),
+        speak("Permit: number, card on site"),
+        speak("Engineer's letter or approval, where one is asked for"),
+        speak("Slab: scanned for cables; water, gas and power in or under it found and shut off"),
+        speak("Asbestos and lead: tested or presumed"),
+        speak("Shut-offs: where the water main, gas and power are"),
+        speak("Inspection called for: water standing, pipe open, safe to look at"),
+    ):
+        box(page, text)
+
+
+def _ask(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
+    """Who to ask when it is worse, and how far the crew may go on its own."""
+    speak, quote = letter.speak, letter.quote
+    page.heading(speak("When it is worse than shown: stop and call"))
+    page.line(speak("{name}, {phone}", name=quote.job.prepared_by, phone=quote.firm.phone), "bold")
+    page.line(speak("The customer has agreed to these, up to the number given, and only when shown:"))
+    extras = {e.code: e for o in options for e in o.extras}
+    for extra in extras.values():
+        page.line(f"• {letter.text(extra)}: {speak('at most')} {extra.cap_quantity.normalize():f}")

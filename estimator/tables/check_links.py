@@ -70,8 +70,10 @@ def not_yet(view: View) -> Iterator[Problem]:
 
 
 def _ids(view: View, table: str) -> set[str]:
+    """Names in use, and those of rows that could not be read: they have a problem of their own already."""
     name = TABLES[table][1][0]
-    return {str(getattr(row, name)) for row in view.tables.current(table)}
+    ids = {str(getattr(row, name)) for row in view.tables.current(table)}
+    return ids | set(view.lost.get(table, ()))
 
 
 def references(view: View) -> Iterator[Problem]:
@@ -79,6 +81,8 @@ def references(view: View) -> Iterator[Problem]:
     for table in TABLES:
         for column in (c for c in columns(table) if c.refers):
             known = _ids(view, column.refers)
+            if column.refers == "methods":  # a method without a row is named once, not wherever it stands
+                known |= set(view.known.methods or ())
             for row in view.tables.current(table):
                 for word in _each(getattr(row, column.name)):
                     if word not in known:
@@ -137,16 +141,17 @@ def names(view: View) -> Iterator[Problem]:
 
 def missing(view: View) -> Iterator[Problem]:
     """Rows the program asks for by name."""
-    methods, settings = _ids(view, "methods"), _ids(view, "settings")
+    settings = _ids(view, "settings")
+    methods = {getattr(row, "method", "") for row in view.tables.rows["methods"]} | view.lost.get(
+        "methods", frozenset()
+    )
     for method in view.known.methods or ():
         if method not in methods:
             yield p.MISSING_METHOD(view.raw.tables["methods"].place(), method=method)
-    for key in view.known.settings or ():
+    for key, value in (view.known.settings or {}).items():
         if key not in settings:
-            hint = near(key, settings)
-            yield p.MISSING_SETTING(
-                view.raw.tables["settings"].place(), key=key, near=f" ({hint.strip()})" if hint else ""
-            )
+            hint = near(key, settings - set(view.known.settings or {}))
+            yield p.MISSING_SETTING(view.raw.tables["settings"].place(), key=key, near=hint, value=value)
     classes = _ids(view, "pricing")
     for name in ("own", "sub", "allowance", "pass-through"):
         if name not in classes:
@@ -195,7 +200,7 @@ def alike(one: str, other: str) -> bool:
 def used(view: View) -> Iterator[Problem]:
     """Work items without a recipe; things no recipe, crew or place names."""
     recipes = view.tables.recipes
-    made = {r.work_item for r in recipes}
+    made = {r.work_item for r in recipes} | set(view.lost.get("recipes", ()))
     for item in view.tables.work_items:
         if item.item not in made:
             yield p.NO_RECIPE(view.at("work_items", item, "item"), item=item.item)
@@ -213,7 +218,7 @@ def used(view: View) -> Iterator[Problem]:
 
 def _unused(view: View, table: str, refs: set[str], where: str) -> Iterator[Problem]:
     name = TABLES[table][1][0]
-    for row in view.tables.current(table):
+    for row in view.tables.current(table) if view.sizes() else ():
         if getattr(row, name) not in refs:
             yield p.UNUSED(view.at(table, row, name), what=name, item=getattr(row, name), where=where)
 

@@ -40,6 +40,8 @@ def no_table(place: Place, table: str, name: str, hint: str) -> Problem:
 def read_file(path: Path, name: str, shown_as: str) -> tuple[RawTable | None, list[Problem]]:
     """One CSV file; commas or semicolons between cells, UTF-8 with or without a mark at its start."""
     place = Place(file=shown_as, table=name)
+    if path.is_dir():
+        return None, [p.UNREADABLE(place, why="it is a folder")]
     try:
         text = path.read_bytes().decode("utf-8-sig")
     except UnicodeDecodeError as error:

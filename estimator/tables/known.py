@@ -6,9 +6,12 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """quantities: name to unit; facts, methods and settings: names. Tables do not import the rooms that own them."""
+    """quantities: name to unit; facts and methods: names; settings: key to the demo's value with its unit.
+
+    Tables do not import the rooms that own them.
+    """
 
     quantities: Mapping[str, str] | None = None
     facts: Collection[str] | None = None
     methods: Collection[str] | None = None
-    settings: Collection[str] | None = None
+    settings: Mapping[str, str] | None = None

@@ -20,4 +20,5 @@ def near(word: str, known: Iterable[str]) -> str:
 def near_or_all(word: str, known: Iterable[str], most: int = 8) -> str:
     """The nearest words; where none is near, the first of all known."""
     words = list(known)
-    return near(word, words).strip() or f"Known are: {', '.join(words[:most])}{' ...' if len(words) > most else ''}."
+    more = f" and {len(words) - most} more" if len(words) > most else ""
+    return near(word, words).strip() or f"Known are: {', '.join(words[:most])}{more}."

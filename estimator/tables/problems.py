@@ -12,7 +12,7 @@ NO_TABLES = Kind(
     "Name a folder of CSV files or a workbook (.xlsx), or leave the option out to use the demo tables.",
 )
 NO_TABLE = Kind(
-    "tables/missing-table", E, "table {table} is missing.", "Put back {name}; {near}its columns are: {columns}."
+    "tables/missing-table", E, "table {table} is missing.", "{near}Put back {name}; its columns are: {columns}."
 )
 EMPTY_TABLE = Kind("tables/empty-table", E, "table {table} has no rows.", "Write at least one row under the headers.")
 UNREADABLE = Kind(
@@ -25,7 +25,6 @@ ENCODING = Kind(
     "Save the file again as “CSV UTF-8” in your spreadsheet program.",
 )
 NOT_CSV = Kind("tables/not-csv", E, "this is no table of text: {why}.", "Save the sheet as “CSV UTF-8”.")
-BAD_WORKBOOK = Kind("tables/workbook", E, "{wrong}", "{write}")
 
 # ── headers ───────────────────────────────────────────────────────────────────────────────────
 NO_COLUMN = Kind("tables/missing-column", E, "column {column} is missing.", "Add a column headed {column}: {note}.")
@@ -40,7 +39,7 @@ LONG_ROW = Kind(
 
 # ── one cell ──────────────────────────────────────────────────────────────────────────────────
 EMPTY_CELL = Kind(
-    "tables/empty-cell", E, "{column} is empty.", "Write {column}: {note}. If the row is not in use, set active to no."
+    "tables/empty-cell", E, "{column} is empty.", "Fill it in ({note}), or set active to no if the row is not in use."
 )
 NOT_A_NUMBER = Kind(
     "tables/number", E, "{column} is “{text}”.", "Write a number such as {example}, or set active to no."
@@ -86,7 +85,9 @@ MISSING_METHOD = Kind(
     "method “{method}” has no row.",
     "Add a row for it; set active to no if the firm does not do it.",
 )
-MISSING_SETTING = Kind("tables/missing-setting", E, "setting “{key}” has no row.", "Add a row with key {key}{near}.")
+MISSING_SETTING = Kind(
+    "tables/missing-setting", E, "setting “{key}” has no row.", "{near}Add a row for it; the demo tables say {value}."
+)
 ORDER = Kind(
     "tables/low-likely-high",
     E,

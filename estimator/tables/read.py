@@ -3,13 +3,14 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from datetime import date
+from functools import cache
 from pathlib import Path
 
 from estimator.model.problem import Level, Place, Problem
 from estimator.tables import problems as p
 from estimator.tables.check_links import LINK_CHECKS
 from estimator.tables.check_rows import ROW_CHECKS
-from estimator.tables.csv_folder import read_folder
+from estimator.tables.csv_folder import read_file, read_folder
 from estimator.tables.fingerprint import fingerprint
 from estimator.tables.known import Known
 from estimator.tables.raw import RawTables
@@ -34,17 +35,28 @@ def demo_folder() -> Path:
     return inside if inside.is_dir() else package.parent / "price_tables"
 
 
+@cache
+def demo_settings() -> Mapping[str, str]:
+    """Every setting the program asks for, with the demo's value and unit; empty where the demo tables are gone."""
+    table, _ = read_file(demo_folder() / "settings.csv", "settings", "price_tables")
+    if table is None or not {"key", "value", "unit"} <= set(table.headers):
+        return {}
+    at = [table.headers.index(header) for header in ("key", "value", "unit")]
+    rows = [[str(row.cells[i]) for i in at] for row in table.rows if len(row.cells) > max(at)]
+    return {key: f"{value} {unit}" for key, value, unit in rows}
+
+
 def read_tables(
     path: Path,
     day: date,
     quantities: Mapping[str, str] | None = None,
     facts: Collection[str] | None = None,
     methods: Collection[str] | None = None,
-    settings: Collection[str] | None = None,
 ) -> TablesReading:
     """Read and check a set of tables as of a day.
 
-    `quantities` (name to unit), `facts`, `methods` and `settings` are what the program knows by name; None: not checked.
+    `quantities` (name to unit), `facts` and `methods` are what the program knows by name; None: not checked. Every setting
+    of the demo tables must be there, since some step asks for it.
     Never raises for anything in the files.
 
     >>> reading = read_tables(demo_folder(), date(2026, 11, 25))
@@ -54,13 +66,16 @@ def read_tables(
     Decimal('124.08')
     """
     raw, problems = _raw(path)
-    rows: dict[str, tuple[Kept, ...]] = {}
     found = list(problems)
+    rows: dict[str, tuple[Kept, ...]] = {}
+    lost: dict[str, frozenset[str]] = {}
     for name, table in raw.tables.items():
-        rows[name], wrong = read_rows(table)
-        found += wrong
+        read = read_rows(table)
+        rows[name], lost[name] = read.rows, read.lost
+        found += read.problems
     if set(rows) == set(TABLES):
-        found += check(View(Tables(rows, day), raw, Known(quantities, facts, methods, settings)))
+        known = Known(quantities, facts, methods, demo_settings())
+        found += check(View(Tables(rows, day), raw, known, lost))
     if any(problem.level == Level.ERROR for problem in found):
         return TablesReading(None, _ordered(found))
     tables = Tables(rows, day, fingerprint(rows), path.name)

@@ -1,10 +1,10 @@
 """A raw table in, its rows out; whatever cannot be read is a problem with its cell."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
 
-from estimator.model.problem import Problem
+from estimator.model.problem import Level, Problem
 from estimator.tables import problems as p
 from estimator.tables.columns import columns
 from estimator.tables.near import near
@@ -15,11 +15,22 @@ from estimator.tables.values import BadCell, parse_number, plain_number, read_ce
 ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
 
 
-def read_rows(table: RawTable) -> tuple[tuple[Kept, ...], list[Problem]]:
-    """All rows that can be read whole, and all problems of the others."""
+@dataclass(frozen=True, slots=True)
+class RowsReading:
+    """All rows that can be read whole, all problems of the others, and the names of those others."""
+
+    rows: tuple[Kept, ...]
+    problems: tuple[Problem, ...]
+    lost: frozenset[str] = frozenset()
+
+
+def read_rows(table: RawTable) -> RowsReading:
+    """The rows of a raw table."""
     found, problems = _headers(table)
-    if any(problem.level == "error" for problem in problems):
-        return (), problems
+    name = found.get(TABLES[table.name][1][0])
+    lost = {str(raw.cells[name]).strip() for raw in table.rows if name is not None and name < len(raw.cells)}
+    if any(problem.level == Level.ERROR for problem in problems):
+        return RowsReading((), tuple(problems), frozenset(lost))
     rows: list[Kept] = []
     for raw in table.rows:
         row, wrong = _row(table, raw, found)
@@ -28,7 +39,8 @@ def read_rows(table: RawTable) -> tuple[tuple[Kept, ...], list[Problem]]:
             rows.append(row)
     if not table.rows:
         problems.append(p.EMPTY_TABLE(table.place(), table=table.name))
-    return tuple(rows), problems
+    lost -= {str(getattr(row, TABLES[table.name][1][0])) for row in rows}
+    return RowsReading(tuple(rows), tuple(problems), frozenset(lost))
 
 
 def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:

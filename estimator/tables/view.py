@@ -1,5 +1,7 @@
 """What every check looks at: the tables as read, their raw form for places, the day, what is known."""
 
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from estimator.model.problem import Place
@@ -16,6 +18,7 @@ class View:
     tables: Tables
     raw: RawTables
     known: Known
+    lost: Mapping[str, frozenset[str]]  # names of rows that could not be read, by table
 
     def at(self, table: str, row: Kept, column: str = "") -> Place:
         """The place of a row's cell, by field name."""
@@ -28,4 +31,5 @@ class View:
             text = self.tables.text("pipe_sizes")
         except KeyError:
             return ()
-        return tuple(part.strip() for part in text.split(",") if part.strip())
+        parts = [part.strip() for part in text.split(",")]
+        return tuple(parts) if all(re.fullmatch(r"\d+(\.\d+)?", part) for part in parts) else ()

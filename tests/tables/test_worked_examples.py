@@ -69,7 +69,12 @@ def wanted(job, facts):
         item = items[recipe["work_item"]]
         for method, quantities in job.items():
             own = D(quantities.get(item["quantity"], "0"))
-            if method not in item["methods"].split(", ") or own == 0 or not holds(item, facts) or not holds(recipe, facts):
+            if (
+                method not in item["methods"].split(", ")
+                or own == 0
+                or not holds(item, facts)
+                or not holds(recipe, facts)
+            ):
                 continue
             amount = D(quantities.get(recipe["quantity"] or item["quantity"], "0"))
             key = recipe["part"], recipe["ref"].replace("{size}", "4"), recipe["crew"]
@@ -86,7 +91,9 @@ def holds(row, facts):
 def rate(crew):
     roles = by("roles", "role")
     members = [m for m in table("crews") if m["crew"] == crew]
-    hour = sum(D(m["count"]) * D(roles[m["role"]]["wage"]) * (1 + D(roles[m["role"]]["burden_percent"]) / 100) for m in members)
+    hour = sum(
+        D(m["count"]) * D(roles[m["role"]]["wage"]) * (1 + D(roles[m["role"]]["burden_percent"]) / 100) for m in members
+    )
     return cents(hour)
 
 

@@ -1,0 +1,81 @@
+"""What the tests of the tables share: the demo set read, copied with changes, damaged as a workbook."""
+
+import shutil
+from collections.abc import Iterable
+from datetime import date
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+
+from estimator.model.judgement import METHODS
+from estimator.tables import Tables, TablesReading, demo_folder, read_tables
+from estimator.tables.as_workbook import workbook
+from estimator.takeoff.quantities import FACTS, QUANTITIES
+
+DAY = date(2026, 11, 25)
+UNITS = {name: unit for name, (unit, _) in QUANTITIES.items()}
+
+
+def reading(path: Path, day: date = DAY) -> TablesReading:
+    """A set of tables with everything checked that can be."""
+    return read_tables(path, day, UNITS, FACTS, METHODS)
+
+
+@cache
+def demo() -> Tables:
+    tables = reading(demo_folder()).tables
+    assert tables is not None
+    return tables
+
+
+@cache
+def demo_bytes() -> bytes:
+    return workbook(demo())
+
+
+def laid_over(folder: Path, changed: Path | None = None, without: Iterable[str] = ()) -> Path:
+    """A copy of the demo tables in `folder`/tables, less some files, with the files of `changed` laid over it."""
+    target = folder / "tables"
+    shutil.copytree(demo_folder(), target)
+    for name in without:
+        (target / name).unlink()
+    for path in sorted(changed.iterdir()) if changed else ():
+        old = target / path.name
+        if path.is_dir():
+            old.unlink()
+            shutil.copytree(path, old)
+        else:
+            shutil.copy(path, old)
+    return target
+
+
+def edited(folder: Path, file: str, old: str, new: str) -> Path:
+    """The demo tables with one piece of text of one file changed."""
+    target = laid_over(folder)
+    text = (target / file).read_text("utf-8")
+    assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {file}"
+    (target / file).write_text(text.replace(old, new), "utf-8")
+    return target
+
+
+def damaged(folder: Path, lines: Iterable[str]) -> Path:
+    """The demo's workbook after somebody did this to it: merge, hide, formula, set, truth; each with a cell."""
+    from openpyxl import load_workbook
+
+    book = load_workbook(BytesIO(demo_bytes()))
+    for line in lines:
+        what, cell, *rest = line.split(" ", 2)
+        sheet, at = cell.split("!")
+        if what == "merge":
+            book[sheet].merge_cells(at)
+        elif what == "hide":
+            book[sheet].row_dimensions[int(at)].hidden = True
+        elif what == "truth":
+            book[sheet][at] = True
+        elif what in ("formula", "set"):
+            book[sheet][at] = rest[0]
+        else:
+            raise ValueError(what)
+    path = folder / "prices.xlsx"
+    book.save(path)
+    return path

@@ -1,6 +1,7 @@
 """Tables and takeoffs written out by hand for the two worked examples: nothing here comes from another room."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
@@ -81,7 +82,10 @@ PRODUCTION = {
 FACTORS = [("tunnel", ("branch", "coupling"), 1.5), ("inside_work", ("daily set-up",), 1.3)]
 # item: class, methods, quantity, unit, billed, recipe rows (part, ref, quantity, per, crew)
 ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float, str]]]] = {
-    "mobilise": ("reach", JOB, "jobs", "job", "lump", [("labor", "mobilise", "", 1, "")]),
+    "mobilise": (
+        "reach", JOB, "jobs", "job", "lump",
+        [("labor", "mobilise", "", 1, ""), ("equipment", "excavator-delivery", "excavator_deliveries", 1, "")],
+    ),
     "permit": ("pipe", JOB, "permits", "each", "lump", [("fee", "permit", "", 1, "")]),
     "inspection": ("pipe", JOB, "inspections", "each", "lump", [("labor", "inspection wait", "", 1, "")]),
     "film after": (
@@ -94,7 +98,6 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
             ("labor", "pothole", "potholes", 1, ""),
             ("labor", "machine dig", "", 1, ""),
             ("equipment", "excavator", "", 1, ""),
-            ("equipment", "excavator-delivery", "potholes", 1, ""),
         ],
     ),
     "new pipe in trench": (
@@ -309,7 +312,8 @@ def maple(job_takeoff: Takeoff) -> tuple[Takeoff, ...]:
         pipe_buy_ft=9,
         end_couplings=2,
     )
-    return (dig, job_takeoff)
+    machine = Quantity(name="excavator_deliveries", value=1, unit="each")
+    return (dig, replace(job_takeoff, quantities=(*job_takeoff.quantities, machine)))
 
 
 @pytest.fixture(scope="session")
@@ -317,7 +321,7 @@ def pecan(job_takeoff: Takeoff) -> tuple[Takeoff, ...]:
     """29 ft of iron pipe under a slab, reached by tunnel, as docs/worked-examples.md works it out."""
     tunnel = _takeoff(
         "tunnel",
-        ("tunnel", "under_slab", "engineer"),
+        ("tunnel", "under_slab", "engineer", "slurry_backfill"),
         tunnel_ft=29,
         tunnel_ft_to_20=20,
         tunnel_ft_20_to_40=9,
@@ -325,7 +329,7 @@ def pecan(job_takeoff: Takeoff) -> tuple[Takeoff, ...]:
         pits=1,
         shoring_sets=6,
         hangers=11,
-        slurry_cy=2.75,
+        slurry_cy=2.57,
         loads=1,
         engineer_letters=1,
         pipe_tunnel_ft=29,

@@ -1,7 +1,7 @@
 """Every problem of the tables and of handed-in workbooks has a bad input in tests/broken/ and comes out in its exact words.
 
 A case folder holds `expected.txt` and one of: `tables/` (files laid over the demo set), with `without.txt` (files taken
-away); `alone/` (a folder read by itself); `damage.txt` (what is done to the demo's workbook); `prices.xlsx`.
+away); `edits.txt` (cells of the demo set changed); `alone/` (a folder read by itself); `damage.txt` (what is done to the demo's workbook); `prices.xlsx`.
 """
 
 from pathlib import Path
@@ -11,7 +11,7 @@ import pytest
 from estimator.sheets.problems import PROBLEMS as SHEET_PROBLEMS
 from estimator.sheets.read import read
 from estimator.tables.problems import PROBLEMS
-from tests.tables.workbench import damaged, laid_over, reading
+from tests.tables.workbench import damaged, laid_over, reading, with_edits
 
 BROKEN = Path(__file__).parents[1] / "broken"
 KINDS = {kind.code: kind for kind in (*PROBLEMS, *SHEET_PROBLEMS)}
@@ -25,6 +25,8 @@ def broken_case(folder: Path, tmp_path: Path) -> str:
         path = folder / "prices.xlsx"
     elif (folder / "damage.txt").exists():
         path = damaged(tmp_path, (folder / "damage.txt").read_text("utf-8").splitlines())
+    elif (folder / "edits.txt").exists():
+        path = with_edits(tmp_path, (folder / "edits.txt").read_text("utf-8").splitlines())
     elif (folder / "alone").exists():
         path = folder / "alone"
     else:

@@ -1,5 +1,6 @@
 """What the tests of the tables share: the demo set read, copied with changes, damaged as a workbook."""
 
+import csv
 import shutil
 from collections.abc import Iterable
 from datetime import date
@@ -55,6 +56,26 @@ def edited(folder: Path, file: str, old: str, new: str) -> Path:
     text = (target / file).read_text("utf-8")
     assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {file}"
     (target / file).write_text(text.replace(old, new), "utf-8")
+    return target
+
+
+def with_edits(folder: Path, lines: Iterable[str]) -> Path:
+    """The demo tables after edits: `table | row | column | value`, `table | row | out`, `table | row | copied as | name`."""
+    target = laid_over(folder)
+    for line in lines:
+        table, name, *what = (part.strip() for part in line.split("|"))
+        with (target / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+            headers, *rows = csv.reader(file)
+        mine = [row for row in rows if row[0] == name]
+        assert mine, line
+        if what == ["out"]:
+            rows = [row for row in rows if row not in mine]
+        elif what[0] == "copied as":
+            rows.append([what[1], *mine[0][1:]])
+        else:
+            mine[0][headers.index(what[0])] = what[1]
+        with (target / f"{table}.csv").open("w", encoding="utf-8", newline="") as file:
+            csv.writer(file, lineterminator="\n").writerows([headers, *rows])
     return target
 
 

@@ -5,7 +5,6 @@ Ours counts from plain candidates; the solver's from the finished matrix.
     python tests/bench/bench_search.py
 """
 
-import importlib.util
 import platform
 import statistics
 import sys
@@ -18,11 +17,8 @@ from random import Random
 from scipy.optimize import milp
 
 _HERE = Path(__file__).resolve()
-sys.path.insert(0, str(_HERE.parents[2]))
-_spec = importlib.util.spec_from_file_location("puzzles", _HERE.parents[1] / "scopes" / "puzzles.py")
-assert _spec and _spec.loader
-puzzles = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(puzzles)
+sys.path[:0] = [str(_HERE.parents[2]), str(_HERE.parents[1] / "scopes")]
+import puzzles  # noqa: E402
 
 from estimator.scopes.search import cheapest, in_order  # noqa: E402
 

@@ -1,5 +1,6 @@
 """What the tests of scopes share: a job from a camera log as typed, one need for each finding, the demo tables."""
 
+import sys
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
@@ -14,6 +15,8 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Need
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
+
+sys.path.insert(0, str(Path(__file__).parent))  # puzzles.py, which the benchmark shares
 
 HEAD = """
 [job]

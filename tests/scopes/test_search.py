@@ -1,10 +1,9 @@
 """The cheapest set of repairs, checked against a general solver (SciPy's HiGHS) and against plain enumeration."""
 
-import importlib.util
 from dataclasses import replace
-from pathlib import Path
 from random import Random
 
+import puzzles
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -12,11 +11,6 @@ from hypothesis import strategies as st
 from estimator.model.stretch import Stretch
 from estimator.model.work import Candidate
 from estimator.scopes.search import cheapest, in_order
-
-_spec = importlib.util.spec_from_file_location("puzzles", Path(__file__).with_name("puzzles.py"))
-assert _spec and _spec.loader
-puzzles = importlib.util.module_from_spec(_spec)
-_spec.loader.exec_module(puzzles)
 
 POINT = Stretch(0, 0)
 small = st.integers(0, 10_000).map(lambda seed: puzzles.anything(Random(seed), seed % 6, seed // 6 % 10))

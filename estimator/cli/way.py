@@ -106,4 +106,6 @@ def _run(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on:
     if result.quote is None:
         raise CannotGoOn(*looked.problems, *result.problems)
     tell(result.problems)
-    return Priced(quote=result.quote, tables=looked.tables.on(day), verdicts=result.offers.verdicts, texts=looked.texts)
+    return Priced(
+        quote=result.quote, tables=looked.tables.on(day), verdicts=result.choices.verdicts, texts=looked.texts
+    )

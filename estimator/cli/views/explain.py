@@ -66,9 +66,7 @@ def _repair(quote: Quote, option: Option, line: LineItem, columns: int, language
     out += [Row(t) for why in repair.because for t in indented(sentence(why, language), columns, by=4, hanging=2)]
     for need in _answered(quote, repair):
         out += [*need_rows(need, columns), *_notes(need, columns)]
-    for verdict in repair.verdicts:
-        out += verdict_rows(verdict, columns, language)
-    return out
+    return [*out, *verdict_rows(repair.verdicts, columns, language)]
 
 
 def _answered(quote: Quote, repair: Repair) -> list[Need]:

@@ -58,12 +58,12 @@ def _comparison(quote: Quote, columns: int, language: str) -> list[Row]:
 def _side_by_side(quote: Quote, columns: int, language: str) -> list[str]:
     headers = ("", *(option.letter for option in quote.options))
     body = [(label, *(answer(option, language) for option in quote.options)) for label, answer in ANSWERS]
-    return table(headers, [("", *(sentence(o.title, language) for o in quote.options)), *body], columns)
+    return table(headers, [("", *(heading(o, language) for o in quote.options)), *body], columns)
 
 
 def _block(option: Option, columns: int, language: str) -> list[Row]:
     lines = table(("", ""), [(label, answer(option, language)) for label, answer in ANSWERS], columns)
-    return [Row(f"{option.letter}  {sentence(option.title, language)}", "head"), *(Row(t) for t in lines), Row("")]
+    return [Row(f"{option.letter}  {heading(option, language)}", "head"), *(Row(t) for t in lines), Row("")]
 
 
 def price(option: Option, language: str = "en_US") -> str:
@@ -73,8 +73,12 @@ def price(option: Option, language: str = "en_US") -> str:
 
 
 def _way(option: Option, language: str) -> str:
-    methods = list(dict.fromkeys(repair.method for repair in all_repairs(option)))
-    return option.name or ", ".join(methods)
+    return ", ".join(dict.fromkeys(repair.method for repair in all_repairs(option)))
+
+
+def heading(option: Option, language: str) -> str:
+    """The estimator's own name for it, else what it does."""
+    return option.name or sentence(option.title, language)
 
 
 def _drains(option: Option, language: str) -> str:

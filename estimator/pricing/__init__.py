@@ -1,1 +1,28 @@
 """Step 5: takeoffs of a scope in, its price out; the cost of a candidate for the search; the range; the homeowner's money."""
+
+from estimator.pricing.build import price_scope
+from estimator.pricing.cancellation import cancel_until
+from estimator.pricing.extras import extras_of
+from estimator.pricing.likely_range import LikelyRange, likely_range
+from estimator.pricing.payments import deposit_cap, deposit_known, payments_of
+from estimator.pricing.present_worth import cost_a_year
+from estimator.pricing.price_by_class import price_by_class
+from estimator.pricing.problems import PROBLEMS
+from estimator.pricing.rough import RoughCost, rough_cost, smooth_price
+
+__all__ = [
+    "PROBLEMS",
+    "LikelyRange",
+    "RoughCost",
+    "cancel_until",
+    "cost_a_year",
+    "deposit_cap",
+    "deposit_known",
+    "extras_of",
+    "likely_range",
+    "payments_of",
+    "price_by_class",
+    "price_scope",
+    "rough_cost",
+    "smooth_price",
+]

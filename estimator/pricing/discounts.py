@@ -58,7 +58,7 @@ def guard_floor(
     if discounts and price < floor and not allowed:
         what = ", ".join(f"“{d.reason}”" for d in discounts)
         margin, least = (_percent(1 - spent / p) if p > 0 else Decimal(-100) for p in (price, floor))
-        stop([BELOW_FLOOR(Place(cell="[[discount]]"), what=what, margin=margin, floor=least)])
+        stop([BELOW_FLOOR(Place(file="job file, [[discount]]"), what=what, margin=margin, floor=least)])
 
 
 def _percent(share: Decimal) -> Decimal:

@@ -3,13 +3,14 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
+from typing import NoReturn
 
 from estimator.model.money import CENT, cents, to_step
 from estimator.model.price import LineItem
-from estimator.model.problem import Place
+from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import JOB
 from estimator.pricing.parts import Sold
-from estimator.pricing.problems import NO_LUMP_LINE, stop
+from estimator.pricing.problems import NO_LUMP_LINE
 from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import WorkItem
@@ -34,9 +35,11 @@ def lines_of(
     ]
     made = sorted([*made, *fixed], key=lambda line: _order(line, sold))
     rest = _rest_line(made, sold)
-    if rest is None:
+    if rest is not None:
+        made = _balanced(made, rest, total, step)
+    if sum((m.amount for m in made), Decimal(0)) != total:
         _fail(made, total)
-    return tuple(_number(_balanced(made, rest or 0, total, step)))
+    return tuple(_number(made))
 
 
 def _line(sold: Sold, price: Decimal, classes: Mapping[str, Decimal], step: Decimal) -> LineItem:
@@ -101,9 +104,9 @@ def _balanced(made: list[LineItem], rest: int, total: Decimal, step: Decimal) ->
         i = _dearest(lines, rest, step)
         if i is None:
             _fail(lines, total)
-        cheaper = _reprice(lines[i or 0], lines[i or 0].unit_price - step)
-        left += lines[i or 0].amount - cheaper.amount
-        lines[i or 0] = cheaper
+        cheaper = _reprice(lines[i], lines[i].unit_price - step)
+        left += lines[i].amount - cheaper.amount
+        lines[i] = cheaper
     lines[rest] = replace(lines[rest], unit_price=left, amount=left)
     return lines
 
@@ -121,9 +124,9 @@ def _reprice(line: LineItem, unit_price: Decimal) -> LineItem:
     return replace(line, unit_price=unit_price, amount=cents(unit_price * line.quantity))
 
 
-def _fail(lines: Sequence[LineItem], total: Decimal) -> None:
+def _fail(lines: Sequence[LineItem], total: Decimal) -> NoReturn:
     summed = sum((m.amount for m in lines), Decimal(0))
-    stop([NO_LUMP_LINE(Place(table="work_items", cell="billed"), lines=summed, total=total)])
+    raise CannotGoOn(NO_LUMP_LINE(Place(table="work_items", cell="billed"), lines=summed, total=total))
 
 
 def _number(lines: Sequence[LineItem]) -> list[LineItem]:

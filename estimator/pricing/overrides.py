@@ -4,13 +4,14 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
+from typing import NoReturn
 
 from estimator.model.job import Override
 from estimator.model.money import exact
 from estimator.model.price import Overruled, TaskHours
-from estimator.model.problem import Place
+from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import Quantity, Takeoff
-from estimator.pricing.problems import BAD_OVERRIDE, stop
+from estimator.pricing.problems import BAD_OVERRIDE
 from estimator.tables.tables import Tables
 
 NUMBER = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(.*)")
@@ -41,12 +42,12 @@ def _set_quantity(
     number = NUMBER.fullmatch(override.quantity)
     if not hit or number is None:
         _refuse(override, sorted({q.name for t in takeoffs for q in t.quantities if q.value > 0}))
-    mine = float(number.group(1)) if number else 0.0
+    mine = float(number.group(1))
     alike = {name} | {r.quantity for r in tables.recipes if r.work_item == override.item and r.quantity}
     made = tuple(_scaled(t, name, alike, mine / ours) if t in hit else t for t in takeoffs)
-    unit = number.group(2) if number else ""
     what = f"quantity of {override.item}"
-    return made, Overruled(what=what, ours=exact(round(ours, 3)), mine=exact(mine), unit=unit, reason=override.reason)
+    ours_shown, unit = exact(round(ours, 3)), number.group(2)
+    return made, Overruled(what=what, ours=ours_shown, mine=exact(mine), unit=unit, reason=override.reason)
 
 
 def _quantity_name(item: str, tables: Tables) -> str:
@@ -110,7 +111,7 @@ def moved(before: Iterable[Overruled], now: Iterable[Overruled]) -> tuple[Overru
     return tuple(o for o in now if o.what in was and was[o.what] != o.ours)
 
 
-def _refuse(override: Override, known: Sequence[str]) -> None:
-    place = Place(cell="[[override]]")
+def _refuse(override: Override, known: Sequence[str]) -> NoReturn:
+    place = Place(file="job file, [[override]]")
     named = override.item or override.quantity or "nothing"
-    stop([BAD_OVERRIDE(place, reason=override.reason, item=named, known=", ".join(known) or "none")])
+    raise CannotGoOn(BAD_OVERRIDE(place, reason=override.reason, item=named, known=", ".join(known) or "none"))

@@ -23,6 +23,7 @@ SETTINGS = {
     "round_price_to": "25",
     "unit_price_step": "1",
     "confidence_percent": "80",
+    "payments": "deposit 10, start 30, pipe in before cover 40, done 20",
     "range_draws": "10000",
     "range_common_percent": "50",
     "range_prices_percent": "10",
@@ -195,10 +196,7 @@ def _tables(**changes: Mapping[str, str]) -> Tables:
     """The hand-made tables; `settings={...}` changes settings."""
     settings = SETTINGS | dict(changes.get("settings", {}))
     made: dict[str, list[rows.Kept]] = {name: [] for name in rows.TABLES}
-    made["settings"] = [
-        rows.Setting(key=k, value=v, unit="", min=None, max=None, why="", cell_row=n)
-        for n, (k, v) in enumerate(settings.items(), 2)
-    ]
+    made["settings"] = [rows.Setting(key=k, value=v, unit="", min=None, max=None, why="") for k, v in settings.items()]
     made["roles"] = [rows.Role(role=r, wage=Decimal(w), burden_percent=Decimal(32)) for r, w in ROLES.items()]
     made["crews"] = [
         rows.CrewMember(crew=c, role=r, count=Decimal(n)) for c, roles in CREWS.items() for r, n in roles.items()
@@ -219,8 +217,8 @@ def _tables(**changes: Mapping[str, str]) -> Tables:
         for i, (c, p) in SUBS.items()
     ]
     made["production"] = [
-        rows.Production(task=t, unit="", crew=c, low=lo, likely=li, high=hi, covers="", cell_row=n)
-        for n, (t, (c, lo, li, hi)) in enumerate(PRODUCTION.items(), 2)
+        rows.Production(task=t, unit="", crew=c, low=lo, likely=li, high=hi, covers="")
+        for t, (c, lo, li, hi) in PRODUCTION.items()
     ]
     made["factors"] = [rows.Factor(fact=f, tasks=t, multiplier=m) for f, t, m in FACTORS]
     for order, (item, (work_class, method, quantity, unit, billed, recipe)) in enumerate(ITEMS.items()):
@@ -251,7 +249,8 @@ def _tables(**changes: Mapping[str, str]) -> Tables:
         rows.Contingency(fact="soil_unknown", percent=Decimal(5)),
     ]
     made["places"] = [_place()]
-    return Tables(rows={name: tuple(r) for name, r in made.items()}, day=date(2026, 11, 18))
+    numbered = {name: tuple(replace(row, cell_row=n) for n, row in enumerate(r, 2)) for name, r in made.items()}
+    return Tables(rows=numbered, day=date(2026, 11, 18))
 
 
 def _takeoff(method: str, facts: tuple[str, ...] = (), repair: str = "", **quantities: float) -> Takeoff:

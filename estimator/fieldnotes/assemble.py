@@ -8,7 +8,7 @@ from estimator.fieldnotes.hang import Hung, hang
 from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import Entry, Log
-from estimator.fieldnotes.sights import Cleaned, doubted, merged, numbered, parted
+from estimator.fieldnotes.sights import Cleaned, doubted, merged, numbered, parted, signs_in_order
 from estimator.model.line import Finding, Line, Mark, Origin, Pass, Tie
 from estimator.model.problem import Place, Problem
 from estimator.model.stretch import Stretch
@@ -77,7 +77,7 @@ def _common(entry: Entry, hung: Hung) -> dict[str, Any]:
     values = entry.thing.values
     photo, photo_file = values.get("photo", (None, None))
     return {
-        "signs": values.get("signs", ()),
+        "signs": signs_in_order(values.get("signs", ())),
         "grade": values.get("grade", "seen"),
         "photo": photo,
         "photo_file": photo_file,
@@ -130,7 +130,6 @@ def _surface(word: str | None) -> str | None:
 def _finding(entry: Entry, hung: Hung, zero: Zero, kind: str = "") -> Finding:
     values = entry.thing.values
     after = bool(values.get("after_cleaning")) or hung.log_pass.heading.after_cleaning
-    signs = values.get("signs", ()) + ((values["choice"],) if values.get("choice") else ())
     return Finding(
         id="",
         kind=kind or entry.thing.word.word,
@@ -142,7 +141,7 @@ def _finding(entry: Entry, hung: Hung, zero: Zero, kind: str = "") -> Finding:
         clock=values.get("clock"),
         direction=values.get("direction"),
         after_cleaning=after,
-        **{**_common(entry, hung), "signs": signs},
+        **_common(entry, hung),
     )
 
 

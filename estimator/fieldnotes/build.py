@@ -8,12 +8,11 @@ from decimal import Decimal
 from estimator.fieldnotes import watertests
 from estimator.fieldnotes.contradictions import contradictions
 from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
-from estimator.fieldnotes.joins import LineTree, joined_lines
+from estimator.fieldnotes.joins import LineTree, join_station, joined_lines
 from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
 from estimator.fieldnotes.syntax import Document
-from estimator.fieldnotes.tidy import trade_shortenings
 from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import (
     Allowance,
@@ -86,7 +85,7 @@ class _Builder:
         )
 
     def _lines(self) -> LineTree:
-        words = {**trade_shortenings(), **self.form.words}
+        words = self.form.words
         read: list[ReadLine] = []
         for number, form in enumerate(self.form.line):
             line, problems = read_line(form, number, self.document, self.logs, words, self.limits)
@@ -187,7 +186,7 @@ class _Builder:
             legs=tuple(Leg(zone=leg.zone, length_ft=leg.length) for leg in form.legs),
             fall_available_ft=form.fall_available,
             ties_into_line=into.line if into else "",
-            ties_into_ft=target.station(into.at) if target and into and into.at is not None else None,
+            ties_into_ft=join_station(target, into) if target and into else None,
             size_in=round(form.size * 12, 6) if form.size is not None else None,
             serves=tuple(form.serves.items()),
             penetrations=tuple(form.penetrations.items()),

@@ -61,10 +61,11 @@ def _written(document: Document, loc: tuple[str | int, ...]) -> Path:
     path: Path = ()
     here: Any = document.data
     for step in loc:
-        if (isinstance(here, dict) and isinstance(step, str) and step in here) or (
-            isinstance(here, list) and isinstance(step, int) and step < len(here)
-        ):
-            here, path = here[step], (*path, step)
+        try:
+            here = here[step]
+        except (KeyError, IndexError, TypeError):
+            continue
+        path = (*path, step)
     return path
 
 

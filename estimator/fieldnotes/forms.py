@@ -130,15 +130,19 @@ class PassForm(Form):
     log: Text = ""
 
 
+Station = Annotated[float, Field(ge=-10_000, le=10_000)]
+
+
 class JoinForm(Form):
     line: Text
-    at: Feet | None = None
+    at: Feet | None = None  # a reel reading of that line's first pass
+    station: Station | None = None  # or a station, where the first pass did not go
 
 
 class PlaceOnLineForm(Form):
     line: Text
-    from_: Annotated[float, Field(ge=-10_000, le=10_000)] | None = Field(None, alias="from")
-    to: Annotated[float, Field(ge=-10_000, le=10_000)] | None = None
+    from_: Station | None = Field(None, alias="from")
+    to: Station | None = None
 
 
 class LineForm(Form):

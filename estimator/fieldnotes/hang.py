@@ -68,7 +68,9 @@ class Hung:
     start_ft: float = 0.0
     shift_ft: float = 0.0
     placed_by: str = ""
-    ties: list[tuple[str, float, float]] = field(default_factory=list)  # what, difference on the reel, reading
+    ties: list[tuple[str, float, tuple[float, float | None]]] = field(
+        default_factory=list
+    )  # what, difference, readings
     tied_at: dict[float, Sight] = field(default_factory=dict)  # by reading
 
     @property
@@ -180,7 +182,8 @@ def _same_list(this: Hung) -> list[Same]:
         for e in this.entries
         if e.thing.values.get("flag")
     ]
-    return [*this.log_pass.sames, *flags]
+    said = {(same.from_ft, same.what.lower()) for same in this.log_pass.sames}
+    return [*this.log_pass.sames, *(flag for flag in flags if (flag.from_ft, flag.what) not in said)]
 
 
 def _by_ties(this: Hung, first: Hung, sights: list[Sight], problems: list[Problem]) -> bool:
@@ -226,7 +229,7 @@ def _tie(this: Hung, hung: list[Hung], sights: list[Sight], limits: Limits, prob
         if abs(this.shift_ft) > limits.zero_slip_ft:
             problems.append(ZERO_SLIPPED(this.log_pass.heading.place, far=abs(this.shift_ft)))
     for same, sight, difference in found:
-        this.ties.append((same.what, round(difference, 4), same.from_ft))
+        this.ties.append((same.what, round(difference, 4), (same.from_ft, same.to_ft)))
         this.tied_at[same.from_ft] = sight
         left = abs(difference + this.shift_ft)
         if left > limits.passes_disagree_ft:

@@ -92,10 +92,18 @@ def _slot(part: str) -> dict[str, object] | None:
         return {"zero_at_ft": found[0]} if found and found[1] == len(part) else None
     if low.startswith("to "):
         return {"to": part[3:].strip()} | ({"flow": flow_of(part)} if flow_of(part) else {})
-    if low.startswith(("before ", "after ", "while ", "during ")):
-        cleaned = bool(re.search(r"after\b.*\b(?:clean|jet|descal|cut|scrap)", low))
-        return {"when": part, "after_cleaning": cleaned}
+    if low.startswith(WHEN_BEGINS):
+        return {"when": part, "after_cleaning": is_after_cleaning(part)}
+    if low.startswith("why "):
+        return {"when": part[4:].strip(), "after_cleaning": is_after_cleaning(part[4:])}
     return None
+
+
+WHEN_BEGINS = ("before ", "after ", "while ", "during ")
+
+
+def is_after_cleaning(when: str) -> bool:
+    return bool(re.match(r"\s*after\b.*\b(?:clean|jet|descal|cut|scrap)", when, re.IGNORECASE))
 
 
 def heading_problems(heading: Heading) -> list[Problem]:

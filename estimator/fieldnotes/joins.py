@@ -21,7 +21,7 @@ JOINS_NO_PLACE = error(
 )
 JOINS_BEYOND = error(
     "job/joins-beyond",
-    "line {line} joins {into} at {at:g}, where nothing of {into} was seen or given as its length.",
+    "line {line} joins {into} at station {at:g}, where nothing of {into} was seen or given as its length.",
     "Check the reading; `at` is a reel reading of {into}'s first pass.",
 )
 JOINS_NOTHING = error(
@@ -73,8 +73,10 @@ def _join(this: ReadLine, tree: LineTree, first: bool, problems: list[Problem]) 
         return None
     name = wanted.line if isinstance(wanted, JoinForm) else wanted
     into = tree.named(name)
-    if isinstance(wanted, JoinForm) and into is not None and wanted.at is not None and into is not this:
-        return _checked(Join(into.line.name, into.station(wanted.at)), wanted.at, this, into, problems)
+    if isinstance(wanted, JoinForm) and into is not None and into is not this:
+        station = join_station(into, wanted)
+        if station is not None:
+            return _checked(Join(into.line.name, station), this, into, problems)
     branch = tree.branch(name if into is None else this.line.name, this)
     if branch is not None:
         return Join(branch[0].line.name, branch[1].stretch.from_ft)
@@ -88,8 +90,15 @@ def _join(this: ReadLine, tree: LineTree, first: bool, problems: list[Problem]) 
     return None
 
 
-def _checked(join: Join, at: float, this: ReadLine, into: ReadLine, problems: list[Problem]) -> Join:
+def join_station(into: ReadLine, form: JoinForm) -> float | None:
+    """The station a join or a tie means: as given, or from the reading."""
+    if form.station is not None:
+        return form.station
+    return None if form.at is None else into.station(form.at)
+
+
+def _checked(join: Join, this: ReadLine, into: ReadLine, problems: list[Problem]) -> Join:
     extent = Profile(into.line).extent.padded(NEAR_THE_END_FT, NEAR_THE_END_FT)
     if not extent.holds(join.station_ft):
-        problems.append(JOINS_BEYOND(this.place, line=this.line.name, into=into.line.name, at=at))
+        problems.append(JOINS_BEYOND(this.place, line=this.line.name, into=into.line.name, at=join.station_ft))
     return join

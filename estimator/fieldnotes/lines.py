@@ -1,5 +1,6 @@
 """A [[line]] of the job file comes in; its logs are found and read, and a Line with stations goes out."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
@@ -7,13 +8,14 @@ from pathlib import Path as FilePath
 from estimator.fieldnotes.assemble import Zero, assemble
 from estimator.fieldnotes.forms import LineForm, PassForm
 from estimator.fieldnotes.hang import Hung
-from estimator.fieldnotes.heading import Heading, flow_of
+from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import Log, LogReader
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import read_text
+from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import MATERIALS
 from estimator.model.line import Line
 from estimator.model.problem import Place, Problem
@@ -66,21 +68,26 @@ def is_file_name(log: str) -> bool:
     return one_line and not (log.strip()[:1].isdigit() and " " in log.strip()) and not log.strip().startswith("pass ")
 
 
+def _one_line(text: str) -> str:
+    """Words of a key as a heading would hold them: no comma, no line break, shortenings written out."""
+    return whole_words(tidied(" ".join(re.split(r"[\s,;]+", text)).strip()), trade_shortenings()).text
+
+
 def _given(form: LineForm | PassForm, place: Place) -> Heading | None:
     """What the keys say about the pass, when they say anything."""
-    access = form.access or (form.from_ if isinstance(form, PassForm) else "")
+    access = _one_line(form.access or (form.from_ if isinstance(form, PassForm) else ""))
     zero_at = form.zero_at if isinstance(form, PassForm) else None
-    why = form.why if isinstance(form, PassForm) else ""
+    why = _one_line(form.why) if isinstance(form, PassForm) else ""
     if not (access or form.flow or form.riser is not None or form.to or why or zero_at is not None):
         return None
     return Heading(
         access=access,
-        to=form.to,
+        to=_one_line(form.to),
         flow=form.flow or flow_of(form.to),
         riser_ft=form.riser,
         surface=form.riser == 0,
         when=why,
-        after_cleaning=why.startswith("after") and any(w in why for w in ("clean", "jet", "descal", "cut")),
+        after_cleaning=is_after_cleaning(why),
         zero_at_ft=zero_at,
         from_end=access == "end",
         text=access or why,

@@ -9,7 +9,7 @@ from estimator.fieldnotes import where as wheres
 from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
 from estimator.fieldnotes.kinds import error, nearest, question
 from estimator.fieldnotes.slots import Thing, read_thing_word, read_things
-from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, whole_words
+from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.where import Bad, Where, read_where
 from estimator.fieldnotes.words import BY_NAME, PLURALS
 from estimator.model.problem import Place, Problem
@@ -108,8 +108,8 @@ class Log:
 class LogReader:
     """Reads line by line; `first_row` and `first_column` say where the text stands in its file."""
 
-    def __init__(self, log: Log, file: str, shortenings: Mapping[str, str], given: Heading | None) -> None:
-        self.log, self.file, self.shortenings, self.given = log, file, shortenings, given
+    def __init__(self, log: Log, file: str, words: Mapping[str, str], given: Heading | None) -> None:
+        self.log, self.file, self.words, self.given = log, file, words, given
         self.here: LogPass | None = None
         self.back = False
         self.last: Where | None = None
@@ -137,7 +137,8 @@ class LogReader:
         if self._names(raw):
             return
         line = digits_for_words(tidied(body))
-        line = whole_words(whole_words(line, {}), {**self.shortenings, **self.log.names})
+        for words in (self.log.names, self.words, trade_shortenings()):  # the nearest meaning first
+            line = whole_words(line, words)
         if _is_heading(line.text):
             begins = re.match(r"\s*pass\b", line.text, re.IGNORECASE)
             assert begins is not None
@@ -212,8 +213,8 @@ class LogReader:
             what = tie[1].strip()
             self.here.sames.append(Same(where.from_ft, where.to_ft, what, here))
             word = read_thing_word(what, 0)
-            rest = re.match(r"\s*[:,]?", line.text[at:]).end()  # type: ignore[union-attr]
-            if word and word[1] == len(what) and word[0].kind == "finding" and line.text[at + rest :].strip():
+            says_more = bool(line.text[at:].strip()) and line.text[at:].lstrip()[0] not in ":,"
+            if word and word[1] == len(what) and word[0].kind == "finding" and says_more:
                 extra = [Thing(word[0], tie.start(1))]
         things, stray = read_things(line.text, at, frozenset(self.log.names.values()), extra)
         self._strays(stray, line, place)

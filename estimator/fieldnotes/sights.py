@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from estimator.fieldnotes.kinds import question
 from estimator.fieldnotes.limits import Limits
+from estimator.fieldnotes.words import ALL_SIGNS, UTILITIES
 from estimator.model.line import Finding, Line, Pass
 from estimator.model.problem import Place, Problem
 from estimator.model.stretch import Stretch
@@ -34,6 +35,12 @@ def same_place(a: Stretch, b: Stretch, limits: Limits) -> bool:
     return abs(a.from_ft - b.from_ft) <= limits.same_place_ft and abs(a.to_ft - b.to_ft) <= limits.same_place_ft
 
 
+def signs_in_order(signs: Iterable[str]) -> tuple[str, ...]:
+    """Each sign once, in the order of the table, so that what is written twice stays alike."""
+    order = {sign: number for number, sign in enumerate((*ALL_SIGNS, *UTILITIES))}
+    return tuple(sorted(set(signs), key=lambda sign: order[sign]))
+
+
 def _other_look(a: Finding, b: Finding) -> bool:
     return (a.origin.pass_number, a.origin.back) != (b.origin.pass_number, b.origin.back)
 
@@ -48,7 +55,7 @@ def one_finding(earlier: Finding, later: Finding) -> Finding:
         count=earlier.count if later.count is None else later.count,
         clock=later.clock or earlier.clock,
         direction=later.direction or earlier.direction,
-        signs=tuple(dict.fromkeys((*later.signs, *earlier.signs))),
+        signs=signs_in_order((*later.signs, *earlier.signs)),
         grade="seen" if "seen" in (earlier.grade, later.grade) else later.grade,
         after_cleaning=later.after_cleaning or earlier.after_cleaning,
         history=(*earlier.history, replace(earlier, history=())),
@@ -96,7 +103,7 @@ MISSED_BY_EYE = ("hole", "gap", "crack", "collapse")
 def doubted(findings: Iterable[Finding], place_of: Callable[[Finding], Place]) -> tuple[list[Finding], list[Problem]]:
     """A groove noted going in becomes suspected where a hole in it was seen only coming back."""
     every = list(findings)
-    missed = [f for f in every if f.kind in MISSED_BY_EYE and f.origin.back and not _seen_going_in(f)]
+    missed = [sight for f in every if f.kind in MISSED_BY_EYE for sight in _missed_going_in(f)]
     problems: list[Problem] = []
     out: list[Finding] = []
     for f in every:
@@ -106,8 +113,11 @@ def doubted(findings: Iterable[Finding], place_of: Callable[[Finding], Place]) -
     return out, problems
 
 
-def _seen_going_in(finding: Finding) -> bool:
-    return any(not old.origin.back for old in finding.history)
+def _missed_going_in(finding: Finding) -> list[Finding]:
+    """The sights of this thing on the way back of a pass that did not see it going in."""
+    sights = (*finding.history, finding)
+    going_in = {s.origin.pass_number for s in sights if not s.origin.back}
+    return [s for s in sights if s.origin.back and s.origin.pass_number not in going_in]
 
 
 def _on_the_way_in(groove: Finding, missed: Finding) -> bool:

@@ -14,6 +14,7 @@ from estimator.fieldnotes.words import (
     PLURALS,
     SIDES,
     SURFACES,
+    UTILITIES,
     Word,
 )
 from estimator.model.lengths import match_length
@@ -60,7 +61,10 @@ _EVERY = re.compile(r"every\s+", re.IGNORECASE)
 _LABEL = re.compile(rf"\s*({'|'.join(LABELS)})\b", re.IGNORECASE)
 _PHOTO = re.compile(r"photo\s+(\d{1,6})\b(?:\s+([\w-]+\.(?:jpe?g|png|heic)))?", re.IGNORECASE)
 _VIDEO = re.compile(r"video\s+(\d{1,3}:[0-5]\d)\b", re.IGNORECASE)
-_CALLED = re.compile(r"called\s+([^,]+)", re.IGNORECASE)
+_CALLED = re.compile(
+    r"called\s+([^,]+?)(?=\s*(?:,|$|\?|\s{3,}|\b(?:live|dead|not proven|proven|photo \d|video \d|suspected|loc)\b))",
+    re.IGNORECASE,
+)
 _TIE_TO = re.compile(
     r"\s*(?:(?:from|off|to)\s+)?([A-Za-z][A-Za-z .]*?)\s*(?=,|$|\s{2,}|\bflag\b|\bphoto\b)", re.IGNORECASE
 )
@@ -68,6 +72,7 @@ _SIZE = re.compile(rf"({_NUM})\s?[x×]\s?{_NUM}(?:\s*(?:in\b|\"))?", re.IGNORECA
 
 _LEGS = {"starts": "starts", "begins": "starts", "start": "starts", "still": "still", "ends": "ends", "stops": "ends"}
 _LEG = re.compile(rf"({'|'.join(_LEGS)})\b", re.IGNORECASE)
+_LEG_FIRST = re.compile(rf"\s*({'|'.join(_LEGS)})\s+(?=[A-Za-z])", re.IGNORECASE)
 
 Reader = Callable[[Word, str, int], Found | None]
 
@@ -192,6 +197,15 @@ def _choice(word: Word, text: str, at: int) -> Found | None:
     return ("choice", canonical(match.group(), word.choices), match.end()) if match else None
 
 
+_SIGN = _words("signs", ALL_SIGNS)
+_UTILITY = _words("signs", UTILITIES)
+
+
+def _signs(word: Word, text: str, at: int) -> Found | None:
+    """A sign; of a utility in the bore, which one it is."""
+    return _SIGN(word, text, at) or (_UTILITY(word, text, at) if word.word == "utility" else None)
+
+
 READERS: tuple[tuple[str, Reader], ...] = (
     ("clock", _clock),
     ("percent", _percent),
@@ -217,7 +231,7 @@ READERS: tuple[tuple[str, Reader], ...] = (
     ("direction", _words("direction", SIDES)),
     ("grade_word", _words("grade_word", GRADE_WORDS)),
     ("choice", _choice),
-    ("signs", _words("signs", ALL_SIGNS)),
+    ("signs", _signs),
 )
 """Slots in the order they are tried."""
 ALWAYS: tuple[Reader, ...] = (_leg, _grade, _reference)
@@ -278,20 +292,23 @@ def read_things(
     """All things of a line from position `at` on, and pieces that stand before any word. `begun` is already named."""
     things: list[Thing] = list(begun or ())
     stray: list[tuple[str, int]] = []
+    early_leg = None if things else _LEG_FIRST.match(text, at)  # `24 still sag` as well as `24 sag still`
+    at = early_leg.end() if early_leg else at
     while at < len(text):
         if filler := _FILLER.match(text, at):
             at = filler.end()
             continue
         at = _step(text, at, things, stray, names)
+    if early_leg and things:
+        things[0].values.setdefault("leg", _LEGS[early_leg.group(1).lower()])
     return things, stray
 
 
 def _step(text: str, at: int, things: list[Thing], stray: list[tuple[str, int]], names: frozenset[str]) -> int:
     current = things[-1] if things else None
-    if current:
-        if found := _slot(current, text, at, names):
-            current.add(found[0], found[1])
-            return max(found[2], at + 1)
+    if current and (found := _slot(current, text, at, names)):
+        current.add(found[0], found[1])
+        return max(found[2], at + 1)
     begins = read_thing_word(text, at)
     takes_words = current is not None and current.word.free and not ({"choice", "name"} & set(current.values))
     after_comma = text[:at].rstrip().endswith(",")

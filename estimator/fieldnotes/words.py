@@ -89,8 +89,7 @@ _FINDINGS: tuple[Word, ...] = tuple(
     _word(
         kind,
         "finding",
-        _AMOUNT + (" choice" if kind == "utility" else ""),
-        choices=UTILITIES if kind == "utility" else (),
+        _AMOUNT,
         needs=_HOW_MUCH if kind in _MUST_SAY_HOW_MUCH else (),
     )
     for kind in FINDING_WORDS

@@ -146,7 +146,7 @@ class Pass:
     """One camera run: reading r on the reel lies at station  start + sign·(r − riser + shift).
 
     `ties` are (what, how much more the reel shows than the other pass makes it, ft) for each thing seen twice, and
-    `tie_readings_ft` where on the reel; `shift_ft` is what the ties made of a slipped zero. `zero_at_ft` is where the
+    `tie_readings_ft` where on the reel (from, to); `shift_ft` is what the ties made of a slipped zero. `zero_at_ft` is where the
     notes say the pass begins, as a reading of the first pass. `seen` is what it filmed, as stations; None when it filmed nothing.
     """
 
@@ -161,7 +161,7 @@ class Pass:
     sign: Literal[1, -1]
     shift_ft: float = 0.0
     ties: tuple[tuple[str, float], ...] = ()
-    tie_readings_ft: tuple[float, ...] = ()
+    tie_readings_ft: tuple[tuple[float, float | None], ...] = ()
     zero_at_ft: float | None = None
     from_end: bool = False  # it began where an earlier pass ended
     placed_by: str = ""  # "first", "same access", "zero_at", "end", "name", "ties"

@@ -271,17 +271,17 @@ class Profile:
     def slab_edge_ft(self) -> float | None:
         """The station where the slab ends towards the street: 0 when it is the line's zero, or None where nobody saw it.
 
-        A line that runs wholly under the slab has none: its lower end is a joint with another line, not the edge.
+        A line that runs wholly under the slab has none: its lower end is a joint with another line, not the edge. Where
+        the camera came up from the street and nothing was written before `slab`, the slab begins where it was written.
         """
         if self.line.zero == "slab edge":
             return 0.0
+        against = self.line.downstream == -1
         zones = self.zones(self.extent)
-        ways = zones if self.line.downstream == -1 else zones[::-1]
-        for number, (stretch, zone) in enumerate(ways):
-            outside = number > 0 and ways[number - 1][1] not in (None, "slab", "crawl", "basement")
-            unsaid = number > 0 and ways[number - 1][1] is None
-            if zone == "slab" and (outside or unsaid):
-                return stretch.from_ft if self.line.downstream == -1 else stretch.to_ft
+        upwards = zones if against else zones[::-1]  # from the street into the house
+        for number, (stretch, zone) in enumerate(upwards):
+            if zone == "slab" and (number > 0 or (against and self.line.joins is None)):
+                return stretch.from_ft if against else stretch.to_ft
         return None
 
     def accesses(self) -> tuple[float, ...]:

@@ -76,11 +76,21 @@ def _need(case: Case, findings: Sequence[Finding], evidence: Sequence[Evidence])
         findings=tuple(findings),
         severity=level,
         urgency=0,
-        grade=min((f.grade for f in worst), key=SURE.index),
+        grade=_grade(worst),
         must=level >= must,
         because=tuple(dict.fromkeys(e.rule for e in evidence if set(e.findings) & {f.id for f in findings})),
     )
     return replace(need, urgency=urgency(need, case))
+
+
+def _grade(worst: Sequence[Finding]) -> Grade:
+    """As sure as the surest of the worst findings; what closes the pipe unseen, or stops all flow, is only suspected (D19)."""
+    if all(
+        (f.kind == "blocked" and "soft" not in f.signs) or (f.kind == "collapse" and "no flow" in f.signs)
+        for f in worst
+    ):
+        return "suspected"
+    return min((f.grade for f in worst), key=SURE.index)
 
 
 def _bears_the_test(case: Case) -> bool:
@@ -97,7 +107,7 @@ def _not_found(case: Case, evidence: Sequence[Evidence]) -> Need:
         id="",
         line=case.line.name,
         stretch=case.profile.extent,
-        kinds=("failed test",),
+        kinds=("leak", "failed test"),
         findings=(),
         severity=must,
         urgency=0,

@@ -6,7 +6,7 @@ from datetime import date
 from functools import cache
 from typing import Any
 
-from estimator.model.job import House, Site, Wishes
+from estimator.model.job import House, Leg, Reroute, Site, Wishes
 from estimator.model.judgement import Need
 from estimator.model.line import FINDING_WORDS, Finding, Mark
 from estimator.model.profile import Beam, Branch
@@ -130,6 +130,15 @@ def branch(size_in: float = 3.0, live: str | None = "live", **more: Any) -> Bran
 
 def beam(at_ft: float = 10.0, wide_ft: float = 1.0, bottom_ft: float = 2.0, through: bool = False) -> Beam:
     return Beam(Stretch(at_ft, at_ft + wide_ft), bottom_ft, through, mark("beam", at_ft))
+
+
+def reroute(
+    yard_ft: float = 0.0, wall_ft: float = 0.0, attic_ft: float = 0.0, fall_in: float = 24.0, **more: Any
+) -> Reroute:
+    """A way round for the main, with legs of these lengths and this fall, invert to invert."""
+    legs = (("yard", yard_ft), ("wall", wall_ft), ("attic", attic_ft))
+    made = tuple(Leg(zone=zone, length_ft=feet) for zone, feet in legs if feet)
+    return Reroute(name="round the east side", replaces_line="main", legs=made, fall_available_ft=fall_in / 12, **more)
 
 
 def stretch(*findings: str, method: str = "reline", **more: Any) -> StretchFacts:

@@ -31,7 +31,8 @@ class StretchFacts:
     """What is known of one stretch of one line. `method` is the way of repair being asked about.
 
     `findings`, `marks` and `needs` are those that touch the stretch; `line_*` those of the whole line. `sizes_in` are in the
-    order of the flow. `depth_ft` is the deepest centre below the surface, None where no depth was read.
+    order of the flow. `depth_ft` is the deepest centre below the surface, None where no depth was read; `fall_ft` how
+    much the bottom drops along the stretch, from levels only.
     """
 
     line: str
@@ -54,6 +55,7 @@ class StretchFacts:
     rooms: tuple[str, ...] = ()
     filmed: bool = True
     depth_ft: float | None = None
+    fall_ft: float | None = None
     slab_edge_ft: float | None = None
     cleanouts_ft: tuple[float, ...] = ()
     extent: Stretch = Stretch(0.0, 0.0)
@@ -149,6 +151,7 @@ def facts_of(
         rooms=profile.rooms(stretch),
         filmed=profile.inspected(stretch),
         depth_ft=_deepest(profile, stretch),
+        fall_ft=profile.fall_ft(stretch.from_ft, stretch.to_ft).value,
         slab_edge_ft=profile.slab_edge_ft,
         cleanouts_ft=_cleanouts(profile),
         extent=profile.extent,

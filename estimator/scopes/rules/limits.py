@@ -1,5 +1,8 @@
 """The firm's settings and the place's row in; the limits a rule compares with out."""
 
+from typing import Literal
+
+from estimator.knowledge.fixture_units import LEAST_SLOPE_IN_PER_FT, Family
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
 
@@ -27,6 +30,24 @@ class Limits:
         """A setting as a number. Errors: KeyError when the table has no such key."""
         self.asked.append(key)
         return self._tables.number(key)
+
+    @property
+    def code(self) -> Literal["IPC", "UPC", ""]:
+        """The place's plumbing code family; "" where nobody asked."""
+        code = self.place.code if self.place else ""
+        return "IPC" if code == "IPC" else "UPC" if code == "UPC" else ""
+
+    @property
+    def code_families(self) -> tuple[Family, ...]:
+        """The place's family; both where nobody asked, so that the stricter one decides."""
+        return (self.code,) if self.code else ("IPC", "UPC")
+
+    def least_fall_in_per_ft(self, size_in: float) -> float:
+        """What the place asks of a pipe of this size, in a ft; the stricter family's where nobody asked."""
+        small_in = LEAST_SLOPE_IN_PER_FT[0][0]
+        here = self.place
+        asked = (here.slope_small_in_per_ft if size_in <= small_in else here.slope_mid_in_per_ft) if here else None
+        return self._tables.number("fall_if_unknown_in_per_ft") if asked is None else asked
 
     def soil(self, word: str | None) -> Soil | None:
         """The soil's row; None for a word the table does not know."""

@@ -1,0 +1,48 @@
+"""A low or muddy crawl space slows the work and asks for a way out.
+
+>>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> tight(stretch(method="crawl replace", zones=("crawl",), marks=(mark("crawl", lengths=(("", 1.99),)),)), limits()).effect.value
+'adds work'
+>>> tight(stretch(method="crawl replace", zones=("crawl",), marks=(mark("crawl", lengths=(("", 2.0),)),)), limits()).effect.value
+'caution'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def tight(it: StretchFacts, limits: Limits) -> Answers:
+    spaces = it.placed("crawl", "crawl space")
+    heights = [h for m in spaces for _, h in m.lengths]
+    low = min(heights, default=limits("crawl_low_ft")) < limits("crawl_low_ft")
+    mud = any("mud" in m.signs or m.flag == "mud" or m.choice == "mud" or "mud" in m.note for m in spaces)
+    if low or mud:
+        return Ruling(
+            effect=Effect.ADDS_WORK,
+            homeowner=Say.of("The space under the house is low or muddy, so the work there takes longer."),
+            estimator=Say.of(
+                "Crawl space under the firm's clearance or muddy: surcharge; second person, light, way out known."
+            ),
+            facts=frozenset({*(("crawl_low",) if low else ()), *(("crawl_mud",) if mud else ())}),
+        )
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of("The crew works in the crawl space; please keep its hatch clear."),
+        estimator=Say.of("Crawl space: second person, light, way out known; look for wires, animals and insulation."),
+    )
+
+
+RULE = Rule(
+    id="crawl-space-is-tight",
+    numbers=(),
+    methods=("crawl replace",),
+    statement="Less clearance than the firm's limit, or mud: more hours; always a second person and light.",
+    reason="Nobody lies in mud under a house alone.",
+    source=COMMON_PRACTICE,
+    worse="hurting somebody",
+    reads=("crawl_low_ft",),
+    applies=tight,
+)

@@ -1,0 +1,44 @@
+"""How far a sunken pipe must be laid anew comes from levels only; without them the length is an allowance, not a price.
+
+>>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> measured_dip(stretch(method="trench", needs=(need("sag"),), fall_ft=None), limits()).effect.value
+'no fixed price'
+>>> measured_dip(stretch(method="trench", needs=(need("sag"),), fall_ft=0.5), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Feet, Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.lining_keeps_the_grade import DIPS
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
+
+
+def measured_dip(it: StretchFacts, limits: Limits) -> Answers:
+    if it.fall_ft is not None or not any(set(DIPS) & set(n.kinds) and n.must for n in it.needs):
+        return None
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "How far the pipe must be laid anew to drain again has to be measured; the length here is an allowance."
+        ),
+        estimator=Say.of(
+            "No levels at both ends: run-out taken as {allowance}; take levels before a fixed price.",
+            allowance=Feet(limits("sag_run_out_ft")),
+        ),
+        facts=frozenset({"levels_missing"}),
+    )
+
+
+RULE = Rule(
+    id="dip-length-is-measured",
+    numbers=("D02",),
+    methods=("yard spot", "trench", "slab spot", "break-through", "tunnel"),
+    statement="A dip is relaid until the new fall meets the old pipe; without levels that length is an allowance and no fixed price.",
+    reason="Both ends of standing water lie at one height, so the wet length alone gives no fall. A locator's depth never gives fall.",
+    source="plain arithmetic",
+    worse="offering what cannot work",
+    reads=("sag_run_out_ft",),
+    applies=measured_dip,
+)

@@ -1,0 +1,38 @@
+"""Every dig: heat, wires overhead, soil soaked with sewage, and a hole left open at night.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> every_dig(stretch(method="trench"), limits()).effect.value
+'caution'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, Answers, Rule, Ruling
+
+
+def every_dig(it: StretchFacts, limits: Limits) -> Answers:
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of(
+            "The hole is covered or fenced at night; soil from around a leaking drain is dirty, so keep children and pets away from the heap."
+        ),
+        estimator=Say.of(
+            "Heat plan; look up for wires before the machine swings; gloves and washing for sewage-soaked soil; pit covered and lit at night."
+        ),
+        facts=frozenset({"open_dig"}),
+    )
+
+
+RULE = Rule(
+    id="heat-wires-sewage-night",
+    numbers=(),
+    methods=(*DIGS, "look and see", "crawl replace"),
+    statement="Every dig carries cautions for heat, overhead wires, soaked soil and night cover.",
+    reason="These hurt people on days when nothing caves in.",
+    source=COMMON_PRACTICE,
+    worse="hurting somebody",
+    guards_people=True,
+    applies=every_dig,
+)

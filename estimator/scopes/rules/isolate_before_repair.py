@@ -1,0 +1,38 @@
+"""A test that failed with a clean camera says that something leaks, not where: it is isolated before anything is repaired.
+
+>>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> isolate(stretch(method="tunnel", needs=(need("failed test"),)), limits()).effect.value
+'blocks'
+>>> isolate(stretch(method="tunnel", needs=(need("failed test"), need("hole"))), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import DIGS, LINERS, Answers, Rule, Ruling
+
+
+def isolate(it: StretchFacts, limits: Limits) -> Answers:
+    if not it.needs or not all("failed test" in n.kinds for n in it.needs):
+        return None
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of(
+            "The drains lose water, but nobody has seen where. Each section is tested by itself before any repair is priced."
+        ),
+        estimator=Say.of("Failed test, clean camera: price the isolation, no repair."),
+    )
+
+
+RULE = Rule(
+    id="isolate-before-repair",
+    numbers=("D09", "D14"),
+    methods=("clean", *LINERS, *DIGS, "reroute", "crawl replace", "look and see"),
+    statement="A failed water test with a clean camera yields an isolation test and no repair.",
+    reason="The leak may be in a side drain, a riser or a fixture's connection that this repair would not touch.",
+    source="common practice; contractors' pages on static tests (read second-hand)",
+    worse="offering what cannot work",
+    applies=isolate,
+)

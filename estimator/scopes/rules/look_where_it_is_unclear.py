@@ -1,0 +1,36 @@
+"""A dig to look is offered where something is closed or only suspected, not where it was seen.
+
+>>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> unclear(stretch(method="look and see", needs=(need("crack"),)), limits()).effect.value
+'blocks'
+>>> unclear(stretch(method="look and see", needs=(need("blocked", grade="suspected"),)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def unclear(it: StretchFacts, limits: Limits) -> Answers:
+    if any(n.grade in ("suspected", "not inspected") for n in it.needs) or not it.filmed:
+        return None
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of("We saw what is wrong there, so there is no need to dig just to look."),
+        estimator=Say.of("Seen clearly: no look-and-see."),
+    )
+
+
+RULE = Rule(
+    id="look-where-it-is-unclear",
+    numbers=("D19", "R01"),
+    methods=("look and see",),
+    statement="A look-and-see dig only where the trouble is suspected, hidden or beyond where the camera stopped.",
+    reason="It is a fixed small price for certainty before a large one.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=unclear,
+)

@@ -1,0 +1,35 @@
+"""Breaking a slab cuts the soil treated against termites.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> treated(stretch(method="break-through", zones=("slab",)), limits()).effect.value
+'caution'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def treated(it: StretchFacts, limits: Limits) -> Answers:
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of(
+            "Opening the floor cuts the soil that was treated against termites; your pest warranty may ask for a new treatment."
+        ),
+        estimator=Say.of("Treated soil is cut: re-treat or exclude in writing."),
+        facts=frozenset({"treated_soil"}),
+    )
+
+
+RULE = Rule(
+    id="treated-soil",
+    numbers=(),
+    methods=("slab spot", "break-through", "tunnel"),
+    statement="Opening a slab or the soil under it: the termite treatment is cut, said in writing.",
+    reason="The pest warranty may end there.",
+    source=COMMON_PRACTICE,
+    worse="leaving out a caution",
+    applies=treated,
+)

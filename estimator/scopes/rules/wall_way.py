@@ -1,0 +1,45 @@
+"""Toilets, tubs and showers drain through the floor: a way through the wall needs the floor opened at each.
+
+>>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> floor_drained(stretch(method="reroute", reroutes=(reroute(wall_ft=12.0, serves=(("tub", 1),)),)), limits()).effect.value
+'adds work'
+>>> floor_drained(stretch(method="reroute", reroutes=(reroute(wall_ft=12.0, serves=(("kitchen sink", 1),)),)), limits()) is None
+True
+"""
+
+from estimator.knowledge.fixture_units import FLOOR_DRAINED, fixture, is_fixture
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def floor_drained(it: StretchFacts, limits: Limits) -> Answers:
+    for way in it.reroutes:
+        low = [word for word, _ in way.serves if is_fixture(word) and fixture(word) in FLOOR_DRAINED]
+        if low and any(leg.zone == "wall" for leg in way.legs):
+            return Ruling(
+                effect=Effect.ADDS_WORK,
+                homeowner=Say.of(
+                    "Toilets, tubs and showers drain through the floor: the floor must be opened at each of them."
+                ),
+                estimator=Say.of(
+                    "{fixtures} drain through the floor: open it or tunnel at each, or leave them on the old pipe.",
+                    fixtures=", ".join(low),
+                ),
+                facts=frozenset({"floor_opened_at_fixtures"}),
+            )
+    return None
+
+
+RULE = Rule(
+    id="wall-way-serves-what-drains-above-the-floor",
+    numbers=(),
+    methods=("reroute",),
+    statement="A way through the wall serves sinks and washers; toilets, tubs and showers need the floor opened at each.",
+    reason="Their traps lie in the floor.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=floor_drained,
+)

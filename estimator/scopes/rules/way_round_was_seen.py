@@ -1,0 +1,38 @@
+"""A way round exists only if somebody saw it on site and wrote it down.
+
+>>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> seen(stretch(method="reroute"), limits()).effect.value
+'blocks'
+>>> seen(stretch(method="reroute", reroutes=(reroute(),)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def seen(it: StretchFacts, limits: Limits) -> Answers:
+    if it.reroutes:
+        return None
+    return Ruling(
+        effect=Effect.BLOCKS,
+        homeowner=Say.of("No other way for this drain was found on site."),
+        estimator=Say.of(
+            "No reroute in the notes replaces this stretch: walk it, measure legs and fall, write it down."
+        ),
+    )
+
+
+RULE = Rule(
+    id="way-round-was-seen",
+    numbers=("R36",),
+    methods=("reroute",),
+    statement="A reroute is offered only along a way that was seen on site.",
+    reason="Fall, walls and vents decide, and only a visit shows them.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=seen,
+)

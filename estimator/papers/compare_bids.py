@@ -59,7 +59,7 @@ def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("Warranty: on which feet, how long, does it go with the house?"), pick(letter.language, option.warranty_en, option.warranty_es)),
         (speak("How many days without drains?"), option_words.no_flush(letter, option)),
         (speak("Deposit and payments"), payments(letter, option) or not_said),
-        (speak("Licence and insurance numbers"), " · ".join(part for part in (firm.licence, firm.insurance) if part)),
+        (speak("License and insurance numbers"), " · ".join(part for part in (firm.licence, firm.insurance) if part)),
     ]  # fmt: skip
 
 

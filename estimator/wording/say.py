@@ -27,8 +27,8 @@ def catalog(language: str) -> gettext.NullTranslations:
 def say(what: Say, language: str) -> str:
     """The sentence in the language, its gaps filled in the reader's manner.
 
-    >>> say(Say.of("{length} long", length=Feet(29.0)), "es_US")
-    '29 pies de largo'
+    >>> say(Say.of("{distance} inside the wall", distance=Feet(29.0)), "es_US")
+    'a 29 pies hacia adentro de la pared'
     """
     text = catalog(language).gettext(what.text) if what.text else ""
     return text.format(**{name: shown(value, language) for name, value in what.words})

@@ -29,17 +29,17 @@ def written(
     inputs = Inputs(job_file=job_file.name, texts=run.texts, tables=run.tables, day=run.quote.day, languages=wanted)
 
     def make(number: int) -> Made:
-        return _made(run.quote, number, wanted)
+        return _made(run.quote, number, inputs)
 
     return run, issue(revisions_folder(job_file), run.quote, inputs, make)
 
 
-def _made(quote: Quote, number: int, languages: tuple[str, ...]) -> "Made":
+def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":
     from estimator.records.bundle import papers
     from estimator.records.issue import Made
 
     numbered = replace(quote, revision=number)
-    return Made(numbered, papers(numbered, languages))
+    return Made(numbered, papers(numbered, inputs.languages, inputs.tables))
 
 
 def again(job_file: Path, asked: str) -> list[Row]:
@@ -65,7 +65,7 @@ def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
     result = run(reading.job, inputs.tables, inputs.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
-    return _made(result.quote, number, inputs.languages)
+    return _made(result.quote, number, inputs)
 
 
 def accept(job_file: Path, letter: str, on: date) -> list[Row]:

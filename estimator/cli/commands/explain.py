@@ -26,4 +26,4 @@ def command(
 
     run = priced(job, tables, changes, on)
     option, line = explain.find(run.quote, item)
-    answer({"line": line, "option": option}, as_json, explain.rows(run.quote, item, width(), language))
+    answer({"line": line, "option": option}, as_json, explain.rows(run.quote, item, width(), language, run.tables))

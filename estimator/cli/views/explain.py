@@ -17,6 +17,7 @@ from estimator.model.offer import Option, Quote
 from estimator.model.price import CostLine, LineItem, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import Quantity, Repair, Takeoff
+from estimator.tables.tables import Tables
 from estimator.wording.say import pick
 
 
@@ -24,23 +25,38 @@ def find(quote: Quote, item: str) -> tuple[Option, LineItem]:
     """The option and line of an id such as A3. Errors: CannotGoOn when there is none, with those there are."""
     lines = [(option, line) for option in quote.options for line in option.price.lines]
     for option, line in lines:
-        if line.id.upper() == item.strip().upper():
+        if line_id(option, line) == item.strip().upper():
             return option, line
-    items = ", ".join(f"{o.price.lines[0].id} to {o.price.lines[-1].id}" for o in quote.options if o.price.lines)
+    ends = [(o, o.price.lines[0], o.price.lines[-1]) for o in quote.options if o.price.lines]
+    items = ", ".join(f"{line_id(o, first)} to {line_id(o, last)}" for o, first, last in ends)
     raise CannotGoOn(NO_ITEM(Place(), item=item, items=items or "none: nothing is offered"))
 
 
-def rows(quote: Quote, item: str, columns: int, language: str = "en_US") -> list[Row]:
-    """From the line the homeowner reads down to notes and price cells."""
+def line_id(option: Option, line: LineItem) -> str:
+    """`A3`: the option's letter and the line's number."""
+    return line.id.upper() if line.id[:1].isalpha() else f"{option.letter}{line.id}"
+
+
+def rows(quote: Quote, item: str, columns: int, language: str = "en_US", tables: Tables | None = None) -> list[Row]:
+    """From the line the homeowner reads down to notes and price cells; the tables name its quantities."""
     option, line = find(quote, item)
     return [
         *_head(option, line, columns, language),
         *_repair(quote, option, line, columns, language),
-        *_quantities(option, line, columns),
+        *_quantities(option, line, asked_for(line, tables), columns),
         *_hours(_of(option.price.tasks, line), columns),
         *_costs(line, option, columns),
         *_to_price(option, columns),
+        *_rules(option, line, columns, language),
     ]
+
+
+def asked_for(line: LineItem, tables: Tables | None) -> set[str]:
+    """The quantities that the work item and its recipes ask for."""
+    if tables is None:
+        return set()
+    own = {item.quantity for item in tables.work_items if item.item == line.work_item}
+    return own | {recipe.quantity for recipe in tables.recipes if recipe.work_item == line.work_item}
 
 
 def _head(option: Option, line: LineItem, columns: int, language: str) -> list[Row]:
@@ -51,22 +67,36 @@ def _head(option: Option, line: LineItem, columns: int, language: str) -> list[R
     if line.billed == "lump":
         sum_ = f"one price for {size}: {dollars(line.amount)}"
     return [
-        *(Row(t, "head") for t in indented(f"{line.id}  {text}", columns, by=0, hanging=4)),
+        *(Row(t, "head") for t in indented(f"{line_id(option, line)}  {text}", columns, by=0, hanging=4)),
         *(Row(t) for t in indented(sum_, columns, by=4)),
         *(Row(t) for t in indented(belongs, columns, by=4)),
     ]
 
 
 def _repair(quote: Quote, option: Option, line: LineItem, columns: int, language: str) -> list[Row]:
-    """The repair this line belongs to, the findings it answers with the log lines they came from, and its rules."""
-    repair = next((r for r in all_repairs(option) if r.id == line.repair), None)
+    """The repair this line belongs to, and the findings it answers with the log lines they came from."""
+    repair = _its_repair(option, line)
+    out = [Row(""), Row("Why it is there", "head")]
     if repair is None:
-        return [Row(""), Row("Why it is there", "head"), Row("  Once a job, whatever is repaired.")]
-    out = [Row(""), Row("Why it is there", "head"), Row(f"  {repair.method}, {repair.line} {at(repair.stretch)} ft")]
+        return [*out, Row("  Once a job, whatever is repaired.")]
+    out += [Row(t) for t in indented(f"{repair.method}, {repair.line} {at(repair.stretch)} ft", columns)]
     out += [Row(t) for why in repair.because for t in indented(sentence(why, language), columns, by=4, hanging=2)]
-    for need in _answered(quote, repair):
-        out += [*need_rows(need, columns), *_notes(need, columns)]
-    return [*out, *verdict_rows(repair.verdicts, columns, language)]
+    return [
+        *out,
+        *(row for need in _answered(quote, repair) for row in (*need_rows(need, columns), *_notes(need, columns))),
+    ]
+
+
+def _its_repair(option: Option, line: LineItem) -> Repair | None:
+    return next((r for r in all_repairs(option) if r.id == line.repair), None)
+
+
+def _rules(option: Option, line: LineItem, columns: int, language: str) -> list[Row]:
+    repair = _its_repair(option, line)
+    if repair is None or not repair.verdicts:
+        return []
+    head = Row(f"What the rules say of this {repair.method}", "head")
+    return [Row(""), head, *verdict_rows(repair.verdicts, columns, language, by=2)]
 
 
 def _answered(quote: Quote, repair: Repair) -> list[Need]:
@@ -76,7 +106,8 @@ def _answered(quote: Quote, repair: Repair) -> list[Need]:
 def _notes(need: Need, columns: int) -> Iterable[Row]:
     for found in need.findings:
         came_from = found.origin
-        where = f" ← {came_from.file}:{came_from.row}: {came_from.text.strip()}" if came_from.file else ""
+        note = " ".join(came_from.text.split())
+        where = f" ← {came_from.file}:{came_from.row}: {note}" if came_from.file else ""
         text = f"{at(found.stretch)} ft {finding(found)}{where}"
         yield from (Row(t) for t in indented(text, columns, by=4, hanging=4))
 
@@ -89,12 +120,11 @@ def _of(tasks: Sequence[TaskHours], line: LineItem) -> list[TaskHours]:
     return [task for task in tasks if task.repair == line.repair and task.work_item == line.work_item]
 
 
-def _quantities(option: Option, line: LineItem, columns: int) -> list[Row]:
+def _quantities(option: Option, line: LineItem, asked: set[str], columns: int) -> list[Row]:
     """The quantities its tasks and materials were reckoned from, each with formula and inputs."""
-    names = {task.quantity_name for task in _of(option.price.tasks, line)}
+    names = asked | {task.quantity_name for task in _of(option.price.tasks, line)}
     held = [q for takeoff in _takeoffs(option, line) for q in takeoff.quantities]
-    same_size = {q.name for q in held if q.unit == line.size_unit and abs(q.value - line.size) < 0.005}
-    wanted = [q for q in held if q.name in names | same_size]
+    wanted = [q for q in held if q.name in names]
     out = [Row(""), Row("How much", "head")] if wanted else []
     for quantity in wanted:
         out += _quantity(quantity, columns)

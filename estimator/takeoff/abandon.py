@@ -1,10 +1,9 @@
 """Old pipe left in the ground in; caps and fill, out."""
 
-from estimator.knowledge.hydrostatics import pipe_gal_per_ft
+from estimator.knowledge.hydrostatics import GAL_PER_CF, pipe_gal_per_ft
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-
-GAL_PER_CUBIC_YARD = 201.974
+from estimator.takeoff.working import CUBIC_FT_PER_CY
 
 
 def abandoned(case: Case, left: Stretch) -> None:
@@ -18,8 +17,8 @@ def abandoned(case: Case, left: Stretch) -> None:
         gallons = pipe_gal_per_ft(size) * left.length_ft
         paper.put(
             "abandon_fill_cy",
-            gallons / GAL_PER_CUBIC_YARD,
-            "gal/ft x length / gal in a cubic yard",
+            gallons / (GAL_PER_CF * CUBIC_FT_PER_CY),
+            "gal/ft x length / (7.48 x 27)",
             ("bore", size, "in"),
             ("length", left.length_ft, "ft"),
             ("gal/ft", pipe_gal_per_ft(size)),

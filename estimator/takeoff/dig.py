@@ -1,17 +1,18 @@
 """A length of pipe to reach from the open air in; the dig, its protection, its fill and what is hauled away, out."""
 
 from estimator.knowledge.excavation import SLOPE_SOURCE
+from estimator.knowledge.trench import D2321_SOURCE
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import Bottom, bottom, outside_ft
 from estimator.takeoff.dig_fill import fill
-from estimator.takeoff.dig_safety import footing_line, potholes, safety
+from estimator.takeoff.dig_safety import footing_line, machine_path, potholes, safety
 from estimator.takeoff.earth import PRISMOIDAL, trench_end_area_cf
 from estimator.takeoff.ground import ground_facts, hand_only, is_wet, soil_type
 from estimator.takeoff.haul import spoil
 from estimator.takeoff.protection import Box, Hole, Way, least, ways
 from estimator.takeoff.room import Room, room_beside
-from estimator.takeoff.trench_width import D2321_SOURCE, exact_width_ft, trench_width_ft
+from estimator.takeoff.trench_width import exact_width_ft, trench_width_ft
 from estimator.takeoff.working import cubic_yards
 
 
@@ -26,6 +27,7 @@ def dig(case: Case, hole: Stretch, days: float) -> Way:
     _write_size(case, way, under, kind)
     safety(case, way, under, wet, days)
     potholes(case, hole)
+    machine_path(case)
     fill(case, way)
     footing_line(case, way, under, beside)
     return way

@@ -79,6 +79,13 @@ def _say_protection(case: Case, way: Way, depth_ft: float) -> None:
     paper.warn("spoil, tools and machines stay at least {back} from the edge", back=Feet(SPOIL_BACK_FT))
 
 
+def machine_path(case: Case) -> None:
+    """Plywood over the lawn from the street to the hole, where a machine digs and the way was measured."""
+    carry = case.job.site.carry_ft
+    if carry and "hand_only" not in case.paper.facts:
+        case.paper.put("plywood_path_ft", carry, "from the street to the hole", ("way", carry, "ft"))
+
+
 def potholes(case: Case, hole: Stretch) -> None:
     crossings = len([m for m in case.profile.marks("crossing") if m.stretch.touches(hole)])
     potholed = any(m.stretch.touches(hole) for m in case.profile.marks("pothole"))

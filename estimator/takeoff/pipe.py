@@ -1,6 +1,7 @@
 """The stretch replaced in; pipe, fittings, couplings, cleanouts, hangers and toilets out."""
 
 from estimator.takeoff.case import Case
+from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import up
 
 FITTINGS_SOURCE = "common practice; horizontal turns with wye and eighth bend or long sweep"
@@ -123,7 +124,7 @@ def _tests(case: Case, tests: int) -> None:
         "one to fill through, unless one is off already",
         ("a toilet was off for the camera", "yes" if pulled else "no"),
     )
-    paper.warn("water test only the new pipe to the code's head; the old drains no higher than the slab")
+    new_pipe_test(case)
 
 
 def hangers(case: Case, hung_ft: float) -> None:

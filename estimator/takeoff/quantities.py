@@ -17,6 +17,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "native_ccy": ("cy", "native soil put back, compacted"),
     "import_lcy": ("cy", "earth to bring in, loose"),
     "pipe_zone_cf": ("cu ft", "bedding and pipe zone with the pipe in it"),
+    "plywood_path_ft": ("ft", "path of plywood for the machine over lawn"),
     "lifts": ("each", "layers of fill, each tamped"),
     "pipe_zone_ccy": ("cy", "bedding and pipe-zone sand, in place"),
     "sand_tons": ("ton", "bedding and pipe-zone sand"),
@@ -71,6 +72,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "floor_sf": ("sq ft", "floor covering to be put back by others"),
     "dust_wall_lf": ("ft", "dust walls"),
     "negative_air_days": ("day", "days an air scrubber runs"),
+    "respirators": ("each", "masks with a protection factor of 10, for saw and breaker indoors"),
     "floor_path_ft": ("ft", "covered path through the house"),
     # pipe
     "pipe_ft": ("ft", "pipe replaced"),
@@ -90,6 +92,11 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "cleanouts": ("each", "new cleanouts"),
     "toilets": ("each", "toilets pulled and set again"),
     "tests": ("each", "water tests of the new pipe or the whole system"),
+    "test_head_ft": ("ft", "water over the pipe in its test"),
+    "test_minutes": ("min", "minutes the test is watched"),
+    "test_psi": ("psi", "pressure at the plug"),
+    "test_fill_gal": ("gal", "water to fill the pipe and the riser"),
+    "test_plug_lb": ("lb", "push on the test plug"),
     "isolation_tests": ("each", "sections tested apart"),
     "looks": ("each", "places opened to look and closed again (method look and see)"),
     # inside work

@@ -1,8 +1,11 @@
 """Openings in the floor in; floor covering for others to put back, dust walls, air scrubber days, out."""
 
+from estimator.knowledge.silica import SOURCE, Tool, protection_factor
 from estimator.takeoff.case import Case
 from estimator.takeoff.slab_concrete import Openings
 from estimator.takeoff.working import up
+
+FLOOR_TOOLS: tuple[Tool, ...] = ("walk-behind saw", "handheld saw", "breaker")
 
 
 def floor_and_dust(case: Case, openings: Openings) -> None:
@@ -32,6 +35,16 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         rooms * case.number("floor_path_per_room_ft"),
         "covered path from the door, rooms x ft",
         ("rooms", rooms),
+    )
+    masks = max(protection_factor(tool, enclosed=True, hours=1) for tool in FLOOR_TOOLS)
+    people = case.number("floor_crew_people")
+    paper.put(
+        "respirators",
+        people if masks else 0,
+        "one a person: the table's protection factor indoors",
+        ("people", people),
+        ("protection factor", masks),
+        source=SOURCE,
     )
     paper.assume("bare concrete is left; floor covering, base boards and paint are for others")
     if days > 1:

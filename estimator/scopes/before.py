@@ -64,7 +64,7 @@ def _dig(
     verdicts = judge.verdicts(method, repair.line, stretch, here)
     if any(counts(v, Effect.BLOCKS) for v in verdicts):
         return None
-    answers = tuple(n.id for n in here if stretch.covers(n.stretch) and judge.fixes(method, n))
+    answers = tuple(n.id for n in needs if stretch.covers(n.stretch) and judge.fixes(method, n))
     return Repair(
         id=f"{repair.line}: {method} first, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft",
         method=method,

@@ -13,11 +13,14 @@ from estimator.scopes.counter import Counter
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.measures import days_on_site, up_half, yard_sf
-from estimator.scopes.menu import menu
-from estimator.scopes.options import MOST_SHOWN, shown
+from estimator.scopes.menu import Dish, menu
+from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.wanted import by_hand, wanted_repair
 from estimator.tables.tables import Tables
+
+PLAN_REPAIR = 2
+"""From this level on a need should be put right before long, even where it may be left."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,23 +64,52 @@ def choose(
     and says so. Errors: those of the functions handed in.
     """
     counter = Counter(job, diagnosis.needs, offers.repairs, handed, tables)
-    wanted = tuple(n for n in diagnosis.needs if n.must) or diagnosis.needs
     judge = Judge(job, tables, may)
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)
-    found = _found(wanted, counter, job.options, MOST_SHOWN - len(pinned))
+    found = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
     answered = {a for r in counter.repairs.values() for a in r.answers}
     return Choices(
         options=_once(_named((*pinned, *found, *added), job.options)),
         verdicts=tuple(dict.fromkeys((*offers.verdicts, *counter.blocked, *against, *more_against))),
-        unanswered=tuple(n for n in wanted if n.id not in answered),
+        unanswered=tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered),
     )
 
 
-def _found(needs: Sequence[Need], counter: Counter, wishes: Sequence[WantedOption], most: int) -> tuple[Chosen, ...]:
-    """From the menu, less what the estimator dropped."""
+def _to_answer(needs: tuple[Need, ...]) -> tuple[Need, ...]:
+    return tuple(n for n in needs if n.must) or needs
+
+
+def _found(
+    needs: tuple[Need, ...], counter: Counter, wishes: tuple[WantedOption, ...], most: int
+) -> tuple[Chosen, ...]:
+    """From the menu, less what the estimator dropped; one that also puts right what may wait where all others leave it.
+
+    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller.
+    """
     if most <= 0 or not counter.candidates:
         return ()
+    dropped = {o.name.lower() for o in by_hand(wishes, "drop")}
+    menus = [_menu(some, counter, dropped) for some in (_to_answer(needs), _planned(needs))]
+    if not any(n.must for n in needs):
+        menus = [small(dishes) or dishes for dishes in menus]
+    dishes, complete = menus[0], menus[1][:1]
+    planned = {n.id for n in _planned(needs)}
+    if any(planned <= {a for c in d.answer.chosen for a in c.answers} for d in shown(dishes, most)):
+        complete = ()
+    picked = (*shown(dishes, max(1, most - len(complete))), *complete)[:most]
+    options = (
+        replace(_chosen(counter.repairs_of(d.answer), counter), scope=counter.scope(d.answer, d.bound)) for d in picked
+    )
+    return tuple(sorted(options, key=lambda option: option.price.total))
+
+
+def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
+    """What must be put right and what should be before long."""
+    return tuple(n for n in needs if n.must or n.severity >= PLAN_REPAIR)
+
+
+def _menu(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[Dish, ...]:
     dishes = menu(
         [n.id for n in needs],
         counter.candidates,
@@ -87,12 +119,7 @@ def _found(needs: Sequence[Need], counter: Counter, wishes: Sequence[WantedOptio
         counter.part,
         counter.slack,
     )
-    dropped = {o.name.lower() for o in by_hand(tuple(wishes), "drop")}
-    kept = [d for d in dishes if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen}]
-    return tuple(
-        replace(_chosen(counter.repairs_of(d.answer), counter), scope=counter.scope(d.answer, d.bound))
-        for d in shown(kept, most)
-    )
+    return tuple(d for d in dishes if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
 
 
 def _chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:

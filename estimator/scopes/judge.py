@@ -15,6 +15,13 @@ from estimator.tables.tables import Tables
 May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
 """A method and the facts of a stretch in, the verdicts of all rules out: `scopes.rules.verdicts.may`."""
 
+FAILED_TEST = "failed test"
+FINDS_OUT: dict[str, tuple[str, ...]] = {
+    "isolation test": (FAILED_TEST, "leak"),
+    "look and see": ("blocked", "collapse"),
+}
+"""Ways that repair nothing and settle what there is to repair, and the kinds of need they are an answer to."""
+
 
 class Judge:
     """The rules on one job. Answers are remembered: the same question is asked of many candidates."""
@@ -54,7 +61,7 @@ class Judge:
     def _fixes(self, method: str, need: Need) -> bool:
         if method == "clean" and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
             return False  # nothing to clean out; or an opening that roots came in by and that must be closed
-        if method in ("isolation test", "look and see"):
+        if method in FINDS_OUT or set(need.kinds) <= {FAILED_TEST}:
             return finds_out(method, need)
         facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables)
         said = self._may(method, replace(facts, findings=need.findings), self.tables)
@@ -75,5 +82,4 @@ def finds_out(method: str, need: Need) -> bool:
     """
     if need.grade == "seen":
         return False
-    kinds = ("leak",) if method == "isolation test" else ("blocked", "collapse")
-    return any(kind in kinds for kind in need.kinds)
+    return any(kind in FINDS_OUT.get(method, ()) for kind in need.kinds)

@@ -48,6 +48,11 @@ def shown(menu: Sequence[Dish], most: int = MOST_SHOWN) -> tuple[Dish, ...]:
     return tuple(sorted(out, key=lambda d: d.price))
 
 
+def small(menu: Sequence[Dish]) -> tuple[Dish, ...]:
+    """What cleans, finds out or mends single spots."""
+    return tuple(d for d in menu if {KINDS.get(c.method) for c in d.answer.chosen} <= {"clean", "find out", "spot"})
+
+
 def _on(need: str, dish: Dish) -> Candidate | None:
     """The repair that treats the need; the dearest where several do."""
     on_it = [c for c in dish.answer.chosen if need in c.answers]

@@ -209,3 +209,13 @@ def test_the_page_shows_the_other_way(figure: str) -> None:
 
 def test_the_range_of_pecan_is_what_the_page_says(pecan: Scope, demo: Tables, place: PlaceRow) -> None:
     assert likely_range(pecan, demo, place, seed=1).cost[80] == pytest.approx(10300, rel=0.01)
+
+
+def test_the_running_example_of_the_pricing_page_is_maple(maple_price: Price) -> None:
+    page = (Path(__file__).parents[2] / "docs" / "pricing.md").read_text("utf-8")
+    shown = [maple_price.direct, maple_price.before_rounding, maple_price.total, *(c.amount for c in maple_price.crews)]
+    shown += [part_sum(maple_price, part) for part in ("equipment", "material", "small parts", "tax", "sub", "fee")]
+    assert not [f"{amount:,.2f}" for amount in shown if f"{amount:,.2f}" not in page]
+    hours = {c.crew: c.work_hours for c in maple_price.crews}
+    assert f"{hours['D']:.3f} h" in page
+    assert f"{hours['A']:.2f} h" in page

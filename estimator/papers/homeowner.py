@@ -19,7 +19,7 @@ def homeowner(quote: Quote, language: str) -> Book:
     ['Start here', 'Your pipe', 'Side by side']
     """
     letter = Letter(quote, language)
-    pipe, figures = pipe_sheets(letter)
+    pipe, *views = pipe_sheets(letter)
     return Book(
         title=letter.speak("Drain quote {number}", number=letter.number),
         day=quote.day,
@@ -31,6 +31,6 @@ def homeowner(quote: Quote, language: str) -> Book:
             *(option_sheet(letter, option) for option in quote.options),
             compare_bids(letter),
             *(agreement(letter, option) for option in quote.options),
-            *([figures] if figures else ()),
+            *views,
         ),
     )

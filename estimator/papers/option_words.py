@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from estimator.model.offer import Option, ToOthers
 from estimator.papers.letter import Letter
 from estimator.wording.numbers import days, money, number
+from estimator.wording.plain import ROOMS, in_plain_words
 from estimator.wording.say import pick
 
 
@@ -45,7 +46,8 @@ def floors(letter: Letter, option: Option) -> str:
     speak = letter.speak
     if not option.floors_opened and not option.floor_sf:
         return speak("no floor is cut")
-    rooms = ", ".join(option.floors_opened) or speak("see the sheet of this option")
+    named = [letter.say(in_plain_words(ROOMS, room)) for room in option.floors_opened]
+    rooms = ", ".join(named) or speak("see the sheet of this option")
     if not option.floor_sf:
         return rooms
     return speak("{rooms}: about {area}", rooms=rooms, area=area(letter, option.floor_sf))

@@ -11,22 +11,16 @@ from estimator.wording.plain import FINDINGS, LINES, PIPES, ROOMS, ZONES, in_pla
 
 PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 36.0, 40.0, 7.0
 FIGURE_WIDTHS = (30.0, 24.0, 24.0)
+VIEW_WIDTHS = (30.0, 30.0, 30.0)
+VIEWS_A_PAGE = 2
 SERIOUS = frozenset({"hole", "collapse", "gap", "channel", "crack", "leak", "reverse fall", "backfall", "fitting"})
 HARD_GROUND = ("slab", "drive", "walk", "street", "basement")
 
 
-def pipe_sheets(letter: Letter) -> tuple[Sheet, Sheet | None]:
-    """All lines, one under another; and the sheet of figures that the side views are drawn from, if any is drawn."""
-    options, speak = letter.quote.options, letter.speak
-    page = Page(speak("Your pipe"), (PLACE_WIDTH, STATE_WIDTH, *(LETTER_WIDTH for _ in options)))
-    figures = Page(speak("Figures"), FIGURE_WIDTHS)
-    figures.line(speak("The figures behind the side views"), "title")
-    figures.add(
-        Cell(speak("What"), "head"),
-        Cell(speak("Feet along the pipe"), "head right"),
-        Cell(speak("Feet above ground"), "head right"),
-    )
-    empty = len(figures.rows)
+def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
+    """The coloured cells of all lines; the side views; and the figures that these are drawn from, if any is drawn."""
+    speak = letter.speak
+    page = Page(speak("Your pipe"), (PLACE_WIDTH, STATE_WIDTH, *(LETTER_WIDTH for _ in letter.quote.options)))
     letter.head(page)
     page.line(speak("A picture of your pipe"), "title")
     page.line(
@@ -35,16 +29,38 @@ def pipe_sheets(letter: Letter) -> tuple[Sheet, Sheet | None]:
         )
     )
     for number, line in enumerate(letter.quote.job.lines):
-        _line(letter, page, figures, line, new_page=number > 0)
-    return letter.close(page), letter.close(figures, repeat=(1, 1)) if len(figures.rows) > empty else None
+        _line(letter, page, line, new_page=number > 0)
+    return letter.close(page), *_views(letter)
 
 
-def _line(letter: Letter, page: Page, figures: Page, line: Line, new_page: bool) -> None:
-    speak, options = letter.speak, letter.quote.options
-    name, pipe = in_plain_words(LINES, line.name), in_plain_words(PIPES, line.pipe)
-    page.heading(
-        speak("{name}: {size} inch {pipe}", name=name, size=inches(line.size_in), pipe=pipe), new_page=new_page
+def _views(letter: Letter) -> tuple[Sheet, ...]:
+    """Two side views a page, and their figures."""
+    speak = letter.speak
+    page, figures = Page(speak("Side views"), VIEW_WIDTHS), Page(speak("Figures"), FIGURE_WIDTHS)
+    figures.line(speak("The figures behind the side views"), "title")
+    figures.add(
+        Cell(speak("What"), "head"),
+        Cell(speak("Feet along the pipe"), "head right"),
+        Cell(speak("Feet above ground"), "head right"),
     )
+    for number, line in enumerate(letter.quote.job.lines):
+        page.heading(title(letter, line), new_page=number > 0 and number % VIEWS_A_PAGE == 0)
+        page.line(counted_from(letter, line), "quiet")
+        side_view(letter, page, figures, line)
+    if not page.charts:
+        return ()
+    return letter.close(page), letter.close(figures, repeat=(1, 1))
+
+
+def title(letter: Letter, line: Line) -> str:
+    name, pipe = in_plain_words(LINES, line.name), in_plain_words(PIPES, line.pipe)
+    text = letter.speak("{name}: {size} inch {pipe}", name=name, size=inches(line.size_in), pipe=pipe)
+    return text[:1].upper() + text[1:]
+
+
+def _line(letter: Letter, page: Page, line: Line, new_page: bool) -> None:
+    speak, options = letter.speak, letter.quote.options
+    page.heading(title(letter, line), new_page=new_page)
     page.line(counted_from(letter, line), "quiet")
     letters = (Cell(o.letter, "head centre") for o in options)
     page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *letters)
@@ -54,7 +70,6 @@ def _line(letter: Letter, page: Page, figures: Page, line: Line, new_page: bool)
         )
         page.add(Cell(place(letter, line, piece), ground(piece)), Cell(state(letter, piece), colour(piece)), *marks)
     page.gap()
-    side_view(letter, page, figures, line)
 
 
 def counted_from(letter: Letter, line: Line) -> str:

@@ -15,6 +15,8 @@ from estimator.sheets.verify import verify
 
 PAGE_WIDTH_PX = 700  # Letter, portrait, less the margins below, at 96 to the inch
 LETTER = 1
+FULL_SIZE = 100
+SPARE_PERCENT = 4  # printers differ; with less to spare the sheet is fitted to one page wide instead
 FORMULA_STARTS = ("=", "+", "-", "@")
 
 
@@ -122,8 +124,8 @@ def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...]) -> No
     worksheet.center_horizontally()
     worksheet.hide_gridlines(2)
     full = PAGE_WIDTH_PX / max(1, sum(column_px(w) for w in widths)) * 100
-    if sheet.scale and sheet.scale <= full:
-        worksheet.set_print_scale(sheet.scale)
+    if (sheet.scale or FULL_SIZE) <= full - SPARE_PERCENT:
+        worksheet.set_print_scale(sheet.scale or FULL_SIZE)
     else:
         worksheet.fit_to_pages(1, 0)
     last = max([len(sheet.rows) - 1, *(_last_row(chart.row, chart.height_px, sheet) for chart in sheet.charts)])

@@ -95,6 +95,7 @@ UNITS: dict[str, Say] = {
     "each": Say.of("each"),
     "job": Say.of("job"),
     "cy": Say.of("cu yd"),
+    "cu yd": Say.of("cu yd"),
     "lcy": Say.of("cu yd"),
     "ton": Say.of("tons"),
     "load": Say.of("loads"),

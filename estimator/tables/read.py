@@ -1,6 +1,6 @@
 """A folder of CSV files or a workbook in; the firm's tables, or everything wrong with them, out."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
@@ -66,6 +66,11 @@ def read_tables(
     Decimal('124.08')
     """
     raw, problems = _raw(path)
+    return read_raw(raw, problems, day, Known(quantities, facts, methods, demo_settings()))
+
+
+def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Known) -> TablesReading:
+    """The same for tables whose cells are already at hand; `problems` are those met on the way to them."""
     found = list(problems)
     rows: dict[str, tuple[Kept, ...]] = {}
     lost: dict[str, frozenset[str]] = {}
@@ -74,11 +79,10 @@ def read_tables(
         rows[name], lost[name] = read.rows, read.lost
         found += read.problems
     if set(rows) == set(TABLES):
-        known = Known(quantities, facts, methods, demo_settings())
         found += check(View(Tables(rows, day), raw, known, lost))
     if any(problem.level == Level.ERROR for problem in found):
         return TablesReading(None, _ordered(found))
-    tables = Tables(rows, day, fingerprint(rows), path.name)
+    tables = Tables(rows, day, fingerprint(rows), raw.file)
     return TablesReading(tables, _ordered(found))
 
 

@@ -1,0 +1,166 @@
+"""Options as scopes: the estimator's own, real prices against enumeration, what the homeowner lives with."""
+
+from dataclasses import replace
+from decimal import Decimal
+from itertools import combinations
+
+import pytest
+
+from estimator.model.job import WantedOption, WantedRepair
+from estimator.model.judgement import Effect
+from estimator.model.line import Join
+from estimator.model.stretch import Stretch
+from estimator.pipeline import handed, place_of
+from estimator.scopes.candidates import repairs
+from estimator.scopes.choose import choose
+from estimator.scopes.counter import Counter
+from estimator.scopes.measures import days_on_site, days_without_drains, main_of, old_pipe_left_ft, up_half
+
+YARD = """
+pass front cleanout to street, surface
+ 0      yard lawn, cleanout
+ 0-60   joints every 3ft
+ 0-60   depth 3ft from lawn
+10      roots 30%
+28      offset 20%, roots 30%
+49      roots 30%
+60      end city main, stop reached main
+"""
+SLAB = """
+pass front cleanout to house, surface
+ 0      yard lawn, cleanout
+ 4      slab tile, room hall, invert 2.4ft below slab
+ 9-12   channel gone
+30      stop end
+"""
+
+
+@pytest.fixture
+def chosen(needs_of, tables):
+    def make(job):
+        diagnosis = needs_of(job)
+        offers = repairs(job, diagnosis, tables)
+        return choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables)
+
+    return make
+
+
+def methods(choices) -> list[tuple[str, ...]]:
+    return [tuple(sorted({r.method for r in o.scope.repairs})) for o in choices.options]
+
+
+def test_the_first_option_has_the_best_real_price_of_all_sets_there_are(notes, needs_of, tables) -> None:
+    """Every set of the offered repairs that answers the needs without overlap is priced in full."""
+    job = notes(YARD, pipe="clay")
+    diagnosis = needs_of(job)
+    offers = repairs(job, diagnosis, tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    needs = {n.id for n in diagnosis.needs}
+    prices = []
+    for size in range(1, 4):
+        for some in combinations(counter.repairs.values(), size):
+            apart = not any(a.stretch.overlaps(b.stretch) for a, b in combinations(some, 2))
+            if apart and needs <= {answer for r in some for answer in r.answers}:
+                prices.append(counter.priced(some)[1].total)
+    best = choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables).options[0]
+    assert len(prices) > 10
+    assert best.price.total == min(prices)
+    assert best.scope.bound == 0
+
+
+def test_the_sum_less_slack_is_never_above_the_real_price(notes, needs_of, tables) -> None:
+    job = notes(YARD, pipe="clay")
+    diagnosis = needs_of(job)
+    offers = repairs(job, diagnosis, tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    for candidate in counter.candidates:
+        total = candidate.cost + sum(counter.shared_costs[key] for key in candidate.shared)
+        real = counter.priced((counter.repairs[candidate.id],))[1].total * 100
+        assert total - counter.slack <= real
+
+
+def test_a_pinned_option_comes_first_and_goes_out_of_the_slab(notes, chosen) -> None:
+    pin = WantedOption(
+        do="pin",
+        name="My tunnel",
+        repairs=(WantedRepair(method="tunnel", line="main", from_ft=0, to_ft=10, entry="exit"),),
+    )
+    job = replace(notes(SLAB, pipe="cast iron", zero="slab edge"), options=(pin,))
+    first = chosen(job).options[0]
+    assert (first.name, first.by_hand) == ("My tunnel", "pin")
+    assert [r.stretch for r in first.scope.repairs] == [Stretch(-2, 10)]
+
+
+def test_a_pin_that_the_search_finds_too_is_shown_once(notes, chosen) -> None:
+    job = notes(SLAB, pipe="cast iron", zero="slab edge")
+    tunnel = next(r for o in chosen(job).options for r in o.scope.repairs if r.method == "tunnel")
+    pin = WantedRepair(method="tunnel", line="main", from_ft=tunnel.stretch.from_ft, to_ft=tunnel.stretch.to_ft)
+    found = chosen(replace(job, options=(WantedOption(do="pin", name="T", repairs=(pin,)),)))
+    assert methods(found).count(("tunnel",)) == 1
+    assert found.options[0].name == "T"
+
+
+def test_a_pin_is_no_word_against_a_rule_that_blocks(notes, chosen) -> None:
+    pin = WantedOption(
+        do="pin", name="Line it", repairs=(WantedRepair(method="burst", line="main", from_ft=2, to_ft=14),)
+    )
+    found = chosen(replace(notes(SLAB, pipe="cast iron", zero="slab edge"), options=(pin,)))
+    assert "Line it" not in [o.name for o in found.options]
+    assert any(v.method == "burst" and v.effect is Effect.BLOCKS for v in found.verdicts)
+
+
+def test_a_dropped_way_is_not_shown_and_an_added_one_comes_last(notes, chosen) -> None:
+    job = notes(SLAB, pipe="cast iron", zero="slab edge")
+    assert ("tunnel",) in methods(chosen(job))
+    drop = WantedOption(do="drop", name="Tunnel")
+    add = WantedOption(do="add", name="Both", repairs=(WantedRepair(method="tunnel", line="main"),))
+    assert ("tunnel",) not in methods(chosen(replace(job, options=(drop,))))
+    assert chosen(replace(job, options=(drop, add))).options[-1].name == "Both"
+
+
+def test_an_option_may_be_renamed_by_its_way_or_its_name(notes, chosen) -> None:
+    job = notes(SLAB, pipe="cast iron", zero="slab edge")
+    rename = WantedOption(do="rename", name="tunnel", new_name="From outside")
+    names = {
+        methods(chosen(replace(job, options=(rename,))))[i]: o.name
+        for i, o in enumerate(chosen(replace(job, options=(rename,))).options)
+    }
+    assert names[("tunnel",)] == "From outside"
+
+
+def test_days_are_the_slowest_crew_of_each_class_one_after_another(notes, chosen, tables) -> None:
+    option = chosen(notes(SLAB, pipe="cast iron", zero="slab edge")).options[0]
+    by_class: dict[str, dict[str, float]] = {}
+    for task in option.price.tasks:
+        crews = by_class.setdefault(tables.work_item(task.work_item).work_class, {})
+        crews[task.crew] = crews.get(task.crew, 0.0) + task.hours
+    hours = sum(max(crews.values()) for crews in by_class.values())
+    assert float(days_on_site(option.price, tables)) == pytest.approx(-(-hours / 7 // 0.5) * 0.5)
+
+
+def test_lines_that_join_are_out_together_and_lines_apart_one_after_the_other(notes, needs_of, chosen, tables) -> None:
+    job = notes(YARD, pipe="clay")
+    kitchen = replace(job.lines[0], name="kitchen")
+    option = chosen(job).options[0]
+    repair = option.scope.repairs[0]
+    twin = replace(repair, line="kitchen")
+    price = option.price
+    joined = replace(job, lines=(job.lines[0], replace(kitchen, joins=Join("main", 20))))
+    apart = replace(job, lines=(job.lines[0], kitchen))
+    one = days_without_drains((repair,), price, job, tables)
+    assert days_without_drains((repair, twin), price, joined, tables) == one
+    assert days_without_drains((repair, twin), price, apart, tables) == 2 * one
+    assert main_of(joined.lines[1], joined) == "main"
+
+
+def test_old_pipe_left_is_what_is_neither_replaced_nor_lined(notes, needs_of, chosen) -> None:
+    job = notes(YARD, pipe="clay")
+    for option in chosen(job).options:
+        renewed = sum(r.stretch.length_ft for r in option.scope.repairs)
+        assert option.old_pipe_left_ft == pytest.approx(60 - renewed)
+    assert old_pipe_left_ft((), needs_of(job).needs, job) == 60
+
+
+@pytest.mark.parametrize(("days", "shown"), [(0.0, "0"), (0.01, "0.5"), (0.5, "0.5"), (0.51, "1"), (1.0, "1")])
+def test_days_are_shown_in_halves(days: float, shown: str) -> None:
+    assert up_half(days) == Decimal(shown)

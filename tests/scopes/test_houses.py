@@ -1,0 +1,104 @@
+"""Judgement on whole houses: what must be offered, what must not, what must be left. Judgement of the trade: common practice.
+
+The houses are invented; prices are not judged here, only which ways come out and over which stretch.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from estimator.diagnosis import diagnose
+from estimator.fieldnotes.reading import read_job
+from estimator.pipeline import handed, place_of
+from estimator.scopes.candidates import repairs
+from estimator.scopes.choose import Choices, choose
+from estimator.scopes.measures import each
+
+HOUSES = Path(__file__).parent / "houses"
+
+
+@pytest.fixture
+def chosen(tables):
+    def make(name: str) -> Choices:
+        reading = read_job(HOUSES / f"{name}.toml")
+        assert reading.job is not None, "\n".join(str(p) for p in reading.problems)
+        diagnosis = diagnose(reading.job, tables)
+        offers = repairs(reading.job, diagnosis, tables)
+        place = place_of(reading.job, tables)
+        return choose(reading.job, diagnosis, offers, handed(reading.job, tables, place), tables)
+
+    return make
+
+
+def ways(choices: Choices) -> list[list[str]]:
+    """The methods of each option, the cheapest option first."""
+    return [sorted({r.method for r in each(o.scope.repairs)}) for o in choices.options]
+
+
+def against(choices: Choices, method: str) -> set[str]:
+    return {v.rule for v in choices.verdicts if v.method == method}
+
+
+def test_an_iron_main_with_its_bottom_gone_is_broken_out_tunnelled_or_lined_after_a_dig(chosen) -> None:
+    """Grooved along more than half the run: the whole run, never three spots."""
+    found = chosen("iron-main-bottom-gone")
+    assert ways(found) == [["break-through"], ["tunnel"], ["reline", "tunnel"]]
+    assert all(r.stretch.from_ft <= 4 and r.stretch.to_ft >= 46 for o in found.options for r in o.scope.repairs)
+    opened = [o.floor_sf > 0 for o in found.options]
+    assert opened == [True, False, False]
+
+
+def test_a_crawl_space_is_replaced_whole_and_clay_gets_pieces_or_the_whole_run(chosen) -> None:
+    found = chosen("crawl-space-and-clay-yard")
+    assert ["sectional liner"] in ways(found)
+    assert any(set(w) & {"trench", "burst"} for w in ways(found))
+    assert any("crawl replace" in w for w in ways(found))
+
+
+def test_a_rotten_kitchen_line_is_renewed_whole_or_led_around(chosen) -> None:
+    """8 ft of rot and the pads take 12 of 14 ft, so there is no spot."""
+    found = chosen("kitchen-line-rotten")
+    assert ways(found) == [["reroute"], ["break-through"], ["tunnel"]]
+    assert "bottom-gone-dig-first" in against(found, "reline")
+
+
+def test_one_big_offset_in_young_plastic_is_one_dig(chosen) -> None:
+    found = chosen("one-big-offset")
+    assert ways(found) == [["yard spot"]]
+    assert against(found, "reline") == against(found, "sectional liner") == {"big-offset"}
+
+
+def test_good_plastic_behind_clay_full_of_roots_stays(chosen) -> None:
+    found = chosen("three-materials")
+    assert {m for way in ways(found) for m in way} <= {"trench", "burst", "reline", "sectional liner", "clean"}
+    assert all(r.stretch.to_ft <= 60 for o in found.options for r in o.scope.repairs)
+    assert ["reline"] in ways(found)
+
+
+def test_fiber_pipe_is_renewed_whole_and_never_lined_or_patched(chosen) -> None:
+    found = chosen("fiber-pipe")
+    assert {method for way in ways(found) for method in way} <= {"trench", "burst"}
+    assert [o.old_pipe_left_ft for o in found.options] == [0.0] * len(found.options)
+    assert "out-of-round-no-liner" in against(found, "reline")
+
+
+def test_a_customer_who_wants_it_cleaned_is_sold_cleaning_and_no_more_than_spots(chosen) -> None:
+    found = chosen("clean-and-go")
+    assert ways(found)[0] == ["clean"]
+    assert all(set(way) <= {"clean", "yard spot", "sectional liner"} for way in ways(found))
+
+
+@pytest.mark.parametrize("name", sorted(p.stem for p in HOUSES.glob("*.toml")))
+def test_every_need_that_must_be_put_right_is_answered_by_every_option(chosen, name: str) -> None:
+    found = chosen(name)
+    assert 1 <= len(found.options) <= 4
+    assert not found.unanswered
+    assert all(not n.must for o in found.options for n in o.scope.leaves)
+
+
+@pytest.mark.parametrize("name", sorted(p.stem for p in HOUSES.glob("*.toml")))
+def test_the_first_option_is_the_cheapest_and_proved(chosen, name: str) -> None:
+    found = chosen(name)
+    prices = [o.price.total for o in found.options]
+    assert prices == sorted(prices)
+    assert found.options[0].scope.bound == 0

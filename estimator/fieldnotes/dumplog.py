@@ -46,7 +46,7 @@ def _tail(thing: Mark | Finding) -> list[str]:
     return [*thing.signs, *(["suspected"] if thing.grade == "suspected" else []), *photo, *video]
 
 
-def _mark_words(m: Mark) -> str:
+def mark_words(m: Mark) -> str:
     """The word and its slots, parted by commas."""
     first = m.name if m.word == "room" else m.choice
     called = m.name if m.word != "room" else None
@@ -76,7 +76,8 @@ def _length_words(label: str, ft: float) -> str:
     return f"every {show(ft)}" if label == "every" else f"{show(ft)} {label}".strip()
 
 
-def _finding_words(f: Finding, after_cleaning: bool) -> str:
+def finding_words(f: Finding, after_cleaning: bool) -> str:
+    """A finding as a log line says it; `after_cleaning`: its pass says so already."""
     percent = None
     if f.percent:
         low, high = f.percent
@@ -102,10 +103,10 @@ def _line(origin: Origin, words: str, note: str) -> str:
 def _of_pass(line: Line, p: Pass) -> Iterable[tuple[Origin, str, str]]:
     for m in line.marks:
         if not m.assumed and m.origin.pass_number == p.number:
-            yield m.origin, _mark_words(m), m.note
+            yield m.origin, mark_words(m), m.note
     for f in line_findings(line):
         if f.origin.pass_number == p.number:
-            yield f.origin, _finding_words(f, p.after_cleaning), f.note
+            yield f.origin, finding_words(f, p.after_cleaning), f.note
 
 
 def dump_log(line: Line) -> str:

@@ -4,9 +4,6 @@ from collections.abc import MutableMapping, MutableSequence
 from datetime import date
 from typing import Any
 
-import tomlkit
-from tomlkit.exceptions import TOMLKitError
-
 from estimator.fieldnotes.kinds import error
 from estimator.model.problem import CannotGoOn, Place
 
@@ -28,8 +25,11 @@ def set_value(text: str, key: str, value: Value, file: str = "job.toml") -> str:
     asked = "clean only"
     recommend = "B"
     """
+    import tomlkit
+    from tomlkit.exceptions import TOMLKitError
+
     try:
-        document = tomlkit.parse(text)
+        document: Any = tomlkit.parse(text)
     except TOMLKitError as problem:
         raise CannotGoOn(NO_PLACE_FOR_KEY(Place(file), key=key)) from problem
     *way, last = key.split(".")
@@ -46,6 +46,8 @@ def set_value(text: str, key: str, value: Value, file: str = "job.toml") -> str:
 
 
 def _step(here: Any, step: str, after: list[str], place: Place, key: str) -> Any:
+    import tomlkit
+
     if isinstance(here, MutableMapping):
         if step not in here:
             here[step] = tomlkit.aot() if after[0].isdigit() else tomlkit.table()

@@ -2,48 +2,12 @@
 
 from datetime import date as Day
 from decimal import Decimal
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
-from pydantic_core import PydanticCustomError
+from pydantic import BaseModel, ConfigDict, Field
 
+from estimator.fieldnotes.values import Count, Counts, Dollars, Feet, Inches, Station, Text, Words
 from estimator.model.job import Floor
-from estimator.model.lengths import Unit, parse_length
-
-
-def _length(bare: Unit) -> BeforeValidator:
-    def read(value: Any) -> Any:
-        if isinstance(value, bool) or not isinstance(value, int | float | Decimal | str):
-            raise PydanticCustomError("length", "write a length such as 2 ft 8 in or 30 in")
-        text = format(value, "f") if isinstance(value, Decimal | float) and _finite(value) else str(value)
-        feet = parse_length(text, bare)
-        if isinstance(feet, str):
-            raise PydanticCustomError("length", "{reason}", {"reason": feet})
-        return feet
-
-    return BeforeValidator(read)
-
-
-def _finite(value: Decimal | float) -> bool:
-    return abs(Decimal(value)) < Decimal(10) ** 12 if Decimal(value).is_finite() else False
-
-
-def _words(value: Any) -> Any:
-    """One word or a list of them."""
-    return (value,) if isinstance(value, str) else value
-
-
-def _text(value: Any) -> Any:
-    return str(value) if isinstance(value, int | Decimal) and not isinstance(value, bool) else value
-
-
-Feet = Annotated[float, _length("ft")]
-Inches = Annotated[float, _length("in")]  # feet too, once read: only a bare number means inches
-Text = Annotated[str, BeforeValidator(_text)]
-Words = Annotated[tuple[str, ...], BeforeValidator(_words)]
-Count = Annotated[int, Field(ge=0, le=1_000_000)]
-Dollars = Annotated[Decimal, Field(ge=0, le=100_000_000)]
-Counts = dict[str, Count]
 
 
 class Form(BaseModel):
@@ -128,9 +92,6 @@ class PassForm(Form):
     zero_at: Feet | None = None
     why: Text = ""
     log: Text = ""
-
-
-Station = Annotated[float, Field(ge=-10_000, le=10_000)]
 
 
 class JoinForm(Form):

@@ -4,61 +4,26 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from estimator.fieldnotes import heading as headings
-from estimator.fieldnotes import where as wheres
 from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
-from estimator.fieldnotes.kinds import error, nearest, question
-from estimator.fieldnotes.slots import Thing, read_thing_word, read_things
+from estimator.fieldnotes.kinds import nearest
+from estimator.fieldnotes.logproblems import (
+    AMOUNT,
+    BARE_NUMBER,
+    EXAMPLES,
+    NEEDS,
+    NO_PASS,
+    NO_READING,
+    NOTHING_SAID,
+    SAME_AS_NOTHING,
+    STRAY,
+    UNKNOWN_WORD,
+)
+from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.where import Bad, Where, read_where
 from estimator.fieldnotes.words import BY_NAME, PLURALS
 from estimator.model.problem import Place, Problem
 
-NO_PASS = error(
-    "log/no-pass",
-    "there are readings before any pass is named.",
-    "Begin with a heading such as `pass front cleanout to house, riser 28in`.",
-    "Without its access, riser and direction a reading has no place.",
-)
-UNKNOWN_WORD = error(
-    "log/word",
-    "“{text}” is not a word this program knows.{nearest}",
-    "Use a word of the log table; a remark goes after ; and your own shortening goes under [words].",
-)
-NOTHING_SAID = error("log/nothing", "the reading {text} says nothing.", "Write what is there, or take the line out.")
-STRAY = error(
-    "log/order", "“{text}” stands before any word.", "Write the word first, then how much: `hole 2in`, `roots 30%`."
-)
-BARE_NUMBER = error(
-    "log/bare-number",
-    "“{text}” after {word} has no unit.",
-    "Write a percent of the bore (40%), inches (2in), a clock (at 5-7), or put a remark after ;",
-)
-AMOUNT = error(
-    "log/amount",
-    "“{text}” gives no amount this program knows.",
-    "Write a percent of the bore ({word} 30%), inches ({word} 2in) or one of light, moderate, severe.",
-)
-NEEDS = error("log/needs", "“{text}” leaves out what {word} needs.", "Write it like `{example}`.")
-SAME_AS_NOTHING = error("log/same", "`same` has no reading before it.", "Write the reading.")
-NO_READING = question(
-    "log/no-reading",
-    "“{text}” begins with the word {word} but has no reading, so it is kept as a note.",
-    "Write the reel reading in front, or begin the line with # if it is a note.",
-)
-PROBLEMS = (
-    NO_PASS, UNKNOWN_WORD, NOTHING_SAID, STRAY, BARE_NUMBER, AMOUNT, NEEDS, SAME_AS_NOTHING, NO_READING,
-    *headings.PROBLEMS, *wheres.PROBLEMS,
-)  # fmt: skip
-
-EXAMPLES: dict[str, str] = {
-    "pipe": "pipe clay", "size": "size 4in", "soil": "soil firm clay", "under": "under cabinets",
-    "room": "room kitchen", "ground": "ground 18in below slab", "beam": "beam 24in deep 12in wide",
-    "branch": "branch 3in left live", "depth": "depth 3.4ft from lawn", "invert": "invert 2.6ft below slab",
-    "level": "level 31.5in below slab", "pothole": "pothole 3.1ft from lawn", "beside": "beside 14ft",
-    "clear": "clear 20ft", "edge": "edge 4ft away", "crossing": "crossing gas 18in above",
-    "footing": "footing 3ft away 18in deep", "water table": "water table 6ft",
-}  # fmt: skip
 _NAME = re.compile(r"^\s*([A-Za-z][\w/' ]{0,20}?)\s*=\s*([A-Za-z][\w' .-]*?)\s*$")
 _TIE = re.compile(r"\s*=\s*(flag\s+\w+|[\d.]+|[A-Za-z][\w' ]*?)(?=\s*(?:,|:|$|\s{2,}|\d|\?))", re.IGNORECASE)
 

@@ -1,17 +1,13 @@
-"""Step 2 of a log line: what and how much. Text after the reading comes in; Things with their slots filled go out."""
+"""How much: one reader for each slot of a log word. A text and a position come in; slot, value and where it ends go out."""
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from typing import Any
 
 from estimator.fieldnotes.words import (
     ALL_SIGNS,
-    BY_NAME,
     GRADE_WORDS,
     LABELS,
-    MATERIALS,
-    PLURALS,
     SIDES,
     SURFACES,
     UTILITIES,
@@ -22,23 +18,7 @@ from estimator.model.lengths import match_length
 Found = tuple[str, Any, int]  # slot, value, where it ends
 
 
-@dataclass(slots=True)
-class Thing:
-    """One word of a line with its slots; `bad` are pieces nobody understood, as (text, position)."""
-
-    word: Word
-    at: int
-    values: dict[str, Any] = field(default_factory=dict)
-    bad: list[tuple[str, int]] = field(default_factory=list)
-
-    def add(self, slot: str, value: Any) -> None:
-        if slot in ("lengths", "ties", "signs"):
-            self.values[slot] = (*self.values.get(slot, ()), value)
-        else:
-            self.values[slot] = value
-
-
-def _phrase(words: tuple[str, ...]) -> re.Pattern[str]:
+def phrase(words: tuple[str, ...]) -> re.Pattern[str]:
     longest_first = sorted(words, key=len, reverse=True)
     return re.compile(rf"(?:{'|'.join(map(re.escape, longest_first))})(?![\w'])", re.IGNORECASE)
 
@@ -48,10 +28,8 @@ def canonical(text: str, words: tuple[str, ...]) -> str:
     return next((w for w in words if w.lower() == text.lower()), text)
 
 
-_THING = _phrase((*BY_NAME, *PLURALS))
-_MATERIAL = _phrase(MATERIALS)
 _SURFACE = re.compile(
-    rf"\s*(?:from|under|below|on|to)?\s*(?:the\s+)?(?P<surface>{_phrase(SURFACES).pattern})", re.IGNORECASE
+    rf"\s*(?:from|under|below|on|to)?\s*(?:the\s+)?(?P<surface>{phrase(SURFACES).pattern})", re.IGNORECASE
 )
 _NUM = r"(?:\d+(?:\.\d+)?|\.\d+)"
 _PERCENT = re.compile(rf"~?({_NUM})\s*%?\s*(?:\.\.|-|to)\s*({_NUM})\s*%|~?({_NUM})\s*%", re.IGNORECASE)
@@ -70,15 +48,14 @@ _TIE_TO = re.compile(
 )
 _SIZE = re.compile(rf"({_NUM})\s?[x×]\s?{_NUM}(?:\s*(?:in\b|\"))?", re.IGNORECASE)
 
-_LEGS = {"starts": "starts", "begins": "starts", "start": "starts", "still": "still", "ends": "ends", "stops": "ends"}
-_LEG = re.compile(rf"({'|'.join(_LEGS)})\b", re.IGNORECASE)
-_LEG_FIRST = re.compile(rf"\s*({'|'.join(_LEGS)})\s+(?=[A-Za-z])", re.IGNORECASE)
+LEGS = {"starts": "starts", "begins": "starts", "start": "starts", "still": "still", "ends": "ends", "stops": "ends"}
+_LEG = re.compile(rf"({'|'.join(LEGS)})\b", re.IGNORECASE)
 
 Reader = Callable[[Word, str, int], Found | None]
 
 
 def _words(slot: str, words: tuple[str, ...]) -> Reader:
-    pattern = _phrase(words)
+    pattern = phrase(words)
 
     def read(word: Word, text: str, at: int) -> Found | None:
         match = pattern.match(text, at)
@@ -97,7 +74,7 @@ def _grade(word: Word, text: str, at: int) -> Found | None:
 
 def _leg(word: Word, text: str, at: int) -> Found | None:
     match = _LEG.match(text, at)
-    return ("leg", _LEGS[match.group(1).lower()], match.end()) if match else None
+    return ("leg", LEGS[match.group(1).lower()], match.end()) if match else None
 
 
 def _reference(word: Word, text: str, at: int) -> Found | None:
@@ -193,7 +170,7 @@ def _pattern(slot: str, pattern: str, value: Callable[[re.Match[str]], Any]) -> 
 
 
 def _choice(word: Word, text: str, at: int) -> Found | None:
-    match = _phrase(word.choices).match(text, at) if word.choices else None
+    match = phrase(word.choices).match(text, at) if word.choices else None
     return ("choice", canonical(match.group(), word.choices), match.end()) if match else None
 
 
@@ -235,96 +212,3 @@ READERS: tuple[tuple[str, Reader], ...] = (
 )
 """Slots in the order they are tried."""
 ALWAYS: tuple[Reader, ...] = (_leg, _grade, _reference)
-_FILLER = re.compile(r"[\s]+|,|:")
-_PIECE = re.compile(r"[^\s,]+")
-_FREE = re.compile(
-    r"[^,]+?(?=\s*(?:,|$|\s{3,}|\bphoto\s+\d|\bvideo\s+\d|\bcalled\b|\bloc\b|\bsuspected\b|\?))", re.IGNORECASE
-)
-
-
-def read_thing_word(text: str, at: int) -> tuple[Word, int] | None:
-    """The word that begins here; a material alone means pipe."""
-    if match := _THING.match(text, at):
-        name = match.group().lower()
-        return BY_NAME[PLURALS.get(name, name)], match.end()
-    return (BY_NAME["pipe"], at) if _MATERIAL.match(text, at) else None
-
-
-def _slot(thing: Thing, text: str, at: int, names: frozenset[str]) -> Found | None:
-    for name, reader in READERS:
-        if name in thing.word.slots or (name == "choice" and thing.word.choices):
-            filled = name in thing.values and name not in ("lengths", "signs")
-            found = None if filled else reader(thing.word, text, at)
-            if found:
-                return found
-    for reader in ALWAYS:
-        if found := reader(thing.word, text, at):
-            return found
-    return _known_name(text, at, names) if thing.word.kind == "place" else None
-
-
-def _known_name(text: str, at: int, names: frozenset[str]) -> Found | None:
-    match = _phrase(tuple(names)).match(text, at) if names else None
-    return ("name", match.group(), match.end()) if match else None
-
-
-def _free_text(thing: Thing, text: str, at: int, names: frozenset[str]) -> int | None:
-    """Words up to the next comma, for a word that takes any: what an end reached, a room, a soil."""
-    slot = "name" if thing.word.word == "room" else "choice"
-    match = _FREE.match(text, at)
-    if not thing.word.free or slot in thing.values or not match or not match.group().strip():
-        return None
-    words = match.group().strip()
-    if thing.word.word in ("end", "access", "cleanout"):
-        for name in sorted(names, key=len, reverse=True):
-            if words.lower().endswith(name.lower()):
-                thing.values["name"] = name
-                words = words[: len(words) - len(name)].strip()
-                break
-    if words:
-        thing.values[slot] = words
-    return match.end()
-
-
-def read_things(
-    text: str, at: int, names: frozenset[str], begun: list[Thing] | None = None
-) -> tuple[list[Thing], list[tuple[str, int]]]:
-    """All things of a line from position `at` on, and pieces that stand before any word. `begun` is already named."""
-    things: list[Thing] = list(begun or ())
-    stray: list[tuple[str, int]] = []
-    early_leg = None if things else _LEG_FIRST.match(text, at)  # `24 still sag` as well as `24 sag still`
-    at = early_leg.end() if early_leg else at
-    while at < len(text):
-        if filler := _FILLER.match(text, at):
-            at = filler.end()
-            continue
-        at = _step(text, at, things, stray, names)
-    if early_leg and things:
-        things[0].values.setdefault("leg", _LEGS[early_leg.group(1).lower()])
-    return things, stray
-
-
-def _step(text: str, at: int, things: list[Thing], stray: list[tuple[str, int]], names: frozenset[str]) -> int:
-    current = things[-1] if things else None
-    if current and (found := _slot(current, text, at, names)):
-        current.add(found[0], found[1])
-        return max(found[2], at + 1)
-    begins = read_thing_word(text, at)
-    takes_words = current is not None and current.word.free and not ({"choice", "name"} & set(current.values))
-    after_comma = text[:at].rstrip().endswith(",")
-    if begins and not (takes_words and not after_comma and begins[0].word != "loc"):
-        things.append(Thing(begins[0], at))
-        return begins[1] if begins[1] > at else _material(things[-1], text, at)
-    if current and (end := _free_text(current, text, at, names)):
-        return end
-    piece = _PIECE.match(text, at)
-    end = piece.end() if piece else at + 1
-    (current.bad if current else stray).append((text[at:end], at))
-    return end
-
-
-def _material(thing: Thing, text: str, at: int) -> int:
-    match = _MATERIAL.match(text, at)
-    assert match is not None  # read_thing_word saw it
-    thing.values["choice"] = canonical(match.group(), MATERIALS)
-    return match.end()

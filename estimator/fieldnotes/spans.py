@@ -4,8 +4,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from estimator.fieldnotes.kinds import error, question
-from estimator.fieldnotes.log import AMOUNT, Entry, LogPass
-from estimator.fieldnotes.slots import Thing
+from estimator.fieldnotes.log import Entry, LogPass
+from estimator.fieldnotes.logproblems import AMOUNT
+from estimator.fieldnotes.things import Thing
 from estimator.model.problem import Problem
 
 NO_START = error(

@@ -1,0 +1,50 @@
+"""What can be wrong with a line of a log, and how each place word is written."""
+
+from estimator.fieldnotes import heading, where
+from estimator.fieldnotes.kinds import error, question
+
+NO_PASS = error(
+    "log/no-pass",
+    "there are readings before any pass is named.",
+    "Begin with a heading such as `pass front cleanout to house, riser 28in`.",
+    "Without its access, riser and direction a reading has no place.",
+)
+UNKNOWN_WORD = error(
+    "log/word",
+    "“{text}” is not a word this program knows.{nearest}",
+    "Use a word of the log table; a remark goes after ; and your own shortening goes under [words].",
+)
+NOTHING_SAID = error("log/nothing", "the reading {text} says nothing.", "Write what is there, or take the line out.")
+STRAY = error(
+    "log/order", "“{text}” stands before any word.", "Write the word first, then how much: `hole 2in`, `roots 30%`."
+)
+BARE_NUMBER = error(
+    "log/bare-number",
+    "“{text}” after {word} has no unit.",
+    "Write a percent of the bore (40%), inches (2in), a clock (at 5-7), or put a remark after ;",
+)
+AMOUNT = error(
+    "log/amount",
+    "“{text}” gives no amount this program knows.",
+    "Write a percent of the bore ({word} 30%), inches ({word} 2in) or one of light, moderate, severe.",
+)
+NEEDS = error("log/needs", "“{text}” leaves out what {word} needs.", "Write it like `{example}`.")
+SAME_AS_NOTHING = error("log/same", "`same` has no reading before it.", "Write the reading.")
+NO_READING = question(
+    "log/no-reading",
+    "“{text}” begins with the word {word} but has no reading, so it is kept as a note.",
+    "Write the reel reading in front, or begin the line with # if it is a note.",
+)
+PROBLEMS = (
+    NO_PASS, UNKNOWN_WORD, NOTHING_SAID, STRAY, BARE_NUMBER, AMOUNT, NEEDS, SAME_AS_NOTHING, NO_READING,
+    *heading.PROBLEMS, *where.PROBLEMS,
+)  # fmt: skip
+
+EXAMPLES: dict[str, str] = {
+    "pipe": "pipe clay", "size": "size 4in", "soil": "soil firm clay", "under": "under cabinets",
+    "room": "room kitchen", "ground": "ground 18in below slab", "beam": "beam 24in deep 12in wide",
+    "branch": "branch 3in left live", "depth": "depth 3.4ft from lawn", "invert": "invert 2.6ft below slab",
+    "level": "level 31.5in below slab", "pothole": "pothole 3.1ft from lawn", "beside": "beside 14ft",
+    "clear": "clear 20ft", "edge": "edge 4ft away", "crossing": "crossing gas 18in above",
+    "footing": "footing 3ft away 18in deep", "water table": "water table 6ft",
+}  # fmt: skip

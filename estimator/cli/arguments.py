@@ -21,7 +21,28 @@ SetKeys = Annotated[
         "--set", metavar="KEY=VALUE", help="What if: house.soil=rock, settings.margin_own=0.35. Nothing is saved."
     ),
 ]
-Language = Annotated[str, typer.Option("--language", metavar="CODE", help="en_US or es_US.")]
+
+
+def _language(code: str) -> str:
+    from estimator.wording.say import LANGUAGES
+
+    if code not in LANGUAGES:
+        raise typer.BadParameter(f"there are no texts in {code or 'no language'}; write {' or '.join(LANGUAGES)}.")
+    return code
+
+
+Language = Annotated[
+    str, typer.Option("--language", parser=_language, metavar="CODE", help="en_US or es_US.", show_default=False)
+]
+Languages = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--language",
+        parser=_language,
+        metavar="CODE",
+        help="en_US or es_US; twice for both. Else as the job file says.",
+    ),
+]
 AsJson = Annotated[bool, typer.Option("--json", help="The same answer as JSON, for other programs.")]
 
 

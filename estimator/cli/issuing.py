@@ -2,14 +2,15 @@
 
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.problems import UNKNOWN_LANGUAGE
 from estimator.cli.views.screen import Row
+from estimator.cli.views.words import dollars
 from estimator.cli.way import Priced, priced
 from estimator.model.offer import Quote
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.problem import CannotGoOn
 from estimator.records.names import revisions_folder
 
 if TYPE_CHECKING:
@@ -76,17 +77,7 @@ def accept(job_file: Path, letter: str, on: date) -> list[Row]:
     folder = revisions_folder(job_file)
     revision = newest(folder) or named(folder, "r1")
     kept = note(folder, revision, letter, on)
-    return [Row(f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, ${kept.total}.")]
-
-
-def languages_of(codes: list[str] | None) -> tuple[str, ...]:
-    """The languages asked for. Errors: CannotGoOn for one without texts."""
-    from estimator.wording.say import LANGUAGES
-
-    for code in codes or ():
-        if code not in LANGUAGES:
-            raise CannotGoOn(UNKNOWN_LANGUAGE(Place(), language=code))
-    return tuple(dict.fromkeys(codes or ()))
+    return [Row(f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, {dollars(Decimal(kept.total))}.")]
 
 
 def listed(files: "tuple[Path, ...]") -> list[Row]:

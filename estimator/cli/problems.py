@@ -37,12 +37,4 @@ FILE_THERE = Kind(
     "Give another name; nothing of yours is written over.",
     "A command that writes a file never writes over one.",
 )
-UNKNOWN_LANGUAGE = Kind(
-    "cli/language",
-    Level.ERROR,
-    "there are no texts in {language}.",
-    "Write en_US for English or es_US for Spanish.",
-    "The papers come in these two languages.",
-)
-
-PROBLEMS: tuple[Kind, ...] = (BAD_CHANGE, NOTHING_TO_CHANGE, NO_ITEM, FOLDER_NOT_EMPTY, FILE_THERE, UNKNOWN_LANGUAGE)
+PROBLEMS: tuple[Kind, ...] = (BAD_CHANGE, NOTHING_TO_CHANGE, NO_ITEM, FOLDER_NOT_EMPTY, FILE_THERE)

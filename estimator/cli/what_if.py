@@ -6,7 +6,7 @@ Short names of house facts may stand without `house.`; the file itself is never 
 import contextlib
 import shutil
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, MutableMapping, Sequence
 from pathlib import Path
 
 from estimator.cli.problems import BAD_CHANGE, NOTHING_TO_CHANGE
@@ -41,11 +41,18 @@ def with_changes(job_file: Path, changes: Sequence[str]) -> str:
         raise CannotGoOn(NOTHING_TO_CHANGE(Place(file=str(job_file)), said=error)) from None
     for change in changes:
         path, value = split(change)
-        table = document
-        for name in path[:-1]:
-            table = table.setdefault(name, tomlkit.table())
-        table[path[-1]] = value
+        _put(document, path, value, change)
     return tomlkit.dumps(document)
+
+
+def _put(table: MutableMapping[str, object], path: Sequence[str], value: object, change: str) -> None:
+    """Sets the value at the path, making tables on the way. Errors: CannotGoOn where a plain value stands in the way."""
+    for name in path[:-1]:
+        inner = table.setdefault(name, {})
+        if not isinstance(inner, MutableMapping):
+            raise CannotGoOn(BAD_CHANGE(Place(), change=change))
+        table = inner
+    table[path[-1]] = value
 
 
 def split(change: str) -> tuple[list[str], object]:

@@ -84,14 +84,20 @@ def _word(value: Any) -> Any:
 
 
 def _findings(old: Record, new: Record) -> Iterator[Change]:
+    """What was written at a place, told apart by line, kind and station; a remark after `;` is no finding."""
+
     def found(record: Record) -> dict[str, str]:
         return {
-            f"{line['name']}: {f['origin']['text'].strip()}": f"{f['stretch']['from_ft']:.1f} ft"
+            f"{line['name']} {f['stretch']['from_ft']:.1f} ft, {f['kind']}": _written(f["origin"]["text"])
             for line in record.data["quote"]["job"]["lines"]
             for f in line["findings"]
         }
 
     return _moved("finding", found(old), found(new))
+
+
+def _written(text: str) -> str:
+    return " ".join(text.split(";")[0].split())
 
 
 def _tables(old: Record, new: Record) -> Iterator[Change]:
@@ -116,9 +122,9 @@ def _notes(old: Record, new: Record) -> Iterator[Change]:
         lines = unified_diff(before.get(name, "").splitlines(), after.get(name, "").splitlines(), n=0, lineterm="")
         for line in list(lines)[2:]:
             if line[:1] == "-":
-                yield Change("notes", name, line[1:].strip(), "")
+                yield Change("notes", name, " ".join(line[1:].split()), "")
             elif line[:1] == "+":
-                yield Change("notes", name, "", line[1:].strip())
+                yield Change("notes", name, "", " ".join(line[1:].split()))
 
 
 def _versions(old: Record, new: Record) -> Iterator[Change]:

@@ -4,17 +4,13 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import JobFile, OnDay, TablesFrom
+from estimator.cli.arguments import JobFile, Languages, OnDay, TablesFrom
 
 Again = Annotated[
     str, typer.Option("--again", metavar="rN", help="Make the files of an issued revision again, from its record.")
 ]
 Accepted = Annotated[
     str, typer.Option("--accepted", metavar="LETTER", help="Note that this option was accepted, --on its day.")
-]
-Languages = Annotated[
-    list[str] | None,
-    typer.Option("--language", metavar="CODE", help="en_US or es_US; twice for both. Else as the job file says."),
 ]
 
 
@@ -35,4 +31,4 @@ def command(
     elif accepted:
         show(issuing.accept(job, accepted, on or today()))
     else:
-        show(issuing.told(issuing.written(job, tables, on, issuing.languages_of(language))[1]))
+        show(issuing.told(issuing.written(job, tables, on, tuple(language or ()))[1]))

@@ -19,6 +19,7 @@ from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import lines_of
 from estimator.pricing.markup import class_rows
 from estimator.pricing.materials import material_lines
+from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import Part, items_of, parts_of
 from estimator.pricing.sale import Sale, sale_of
@@ -116,7 +117,7 @@ def _priced(
         tax_text=tax_text,
         margin=margin(net, sale.spent),
         lifts=sale.lifts,
-        warnings=(*cost.warnings, *not_answered(place)),
+        warnings=(*missing_hours(takeoffs, cost.tasks, tables), *cost.warnings, *not_answered(place)),
         overruled=said,
     )
 

@@ -49,7 +49,7 @@ def _days(crew: Crew, work: float, rules: HouseRules) -> CrewDays:
     return CrewDays(
         crew=crew.name,
         work_hours=work,
-        setup_hours=crew.set_up_hours * math.ceil(days),
+        setup_hours=round(crew.set_up_hours * math.ceil(days), 6),
         days=days,
         hours=hours,
         rate=crew.rate,

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from estimator.model.judgement import METHODS
 from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import JOB, Takeoff
@@ -15,8 +16,10 @@ from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import days_needed
 from estimator.pricing.examples import rules
 from estimator.pricing.markup import margin_of_markup, markup_of_margin, sell
+from estimator.pricing.missing_hours import ALWAYS
 from estimator.pricing.rough import rough_cost, smooth_price
-from estimator.tables.rows import PlaceRow
+from estimator.scopes.slack import slack_cents
+from estimator.tables.rows import PlaceRow, Recipe
 from estimator.tables.tables import Tables
 
 D = Decimal
@@ -143,12 +146,34 @@ def test_a_machine_whose_crew_stays_away_is_charged_a_day_and_named(
         (under, job_takeoff), replace(tables, rows={**no_hours, "recipes": recipes + _slurry(tables)}), place
     )
     assert next(c for c in price.costs if c.ref == "tunnel-kit").amount == 60
-    assert "crew B, which has no hours here" in str(price.warnings[0])
+    assert any("crew B, which has no hours here" in str(said) for said in price.warnings)
 
 
-def _slurry(tables: Tables) -> tuple[object, ...]:
+def _slurry(tables: Tables) -> tuple[Recipe, ...]:
     row = next(r for r in tables.recipes if r.ref == "slurry")
     return (replace(row, quantity="tunnel_ft"),)
+
+
+def test_a_method_without_its_usual_hours_is_a_red_line(
+    maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
+) -> None:
+    assert price_scope(maple, tables, place).warnings == ()
+    left_open = replace(
+        maple[0], quantities=tuple(q for q in maple[0].quantities if q.name not in ("backfill_ccy", "sod_sf"))
+    )
+    said = price_scope((left_open, maple[1]), tables, place).warnings
+    assert [str(w) for w in said] == ["no hours for “put back” in yard spot: look for what is missing"]
+    assert "no hours for “reach” in job" in str(
+        price_scope((maple[0], changed_job(maple[1])), tables, place).warnings[0]
+    )
+
+
+def changed_job(job: Takeoff) -> Takeoff:
+    return replace(job, quantities=tuple(q for q in job.quantities if q.name != "jobs"))
+
+
+def test_every_method_has_work_that_it_always_takes() -> None:
+    assert set(ALWAYS) == {JOB, *METHODS}
 
 
 def test_packs_are_rounded_once_over_the_scope(
@@ -235,3 +260,26 @@ def test_pricing_leaves_its_input_alone_and_says_the_same_twice(
     maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
 ) -> None:
     assert price_scope(maple, tables, place) == price_scope(maple, tables, place)
+
+
+@given(dug=feet, tunnel=feet, sod=st.integers(1, 300), loads=st.integers(0, 6))
+@settings(max_examples=60, deadline=None)
+def test_no_real_price_lies_below_the_sum_for_the_search_by_more_than_its_slack(
+    dug: float,
+    tunnel: float,
+    sod: int,
+    loads: int,
+    make_takeoff: MakeTakeoff,
+    tables: Tables,
+    place: PlaceRow,
+    job_takeoff: Takeoff,
+) -> None:
+    yard = make_takeoff("yard spot", dig_bcy=dug, potholes=1, backfill_ccy=dug, sod_sf=sod, loads=loads)
+    under = make_takeoff(
+        "tunnel", tunnel_ft=tunnel, tunnel_ft_to_20=tunnel, pits=1, engineer_letters=1, slurry_cy=tunnel / 9
+    )
+    scope = (yard, under, job_takeoff)
+    price = price_scope(scope, tables, place)
+    rough = [rough_cost(t, tables, place) for t in scope]
+    summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
+    assert int(price.total * 100) >= summed - slack_cents([price], tables)

@@ -19,8 +19,16 @@ from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, LINERS, Rule, Ruling
 
 
+LOOSE = frozenset({"gone", "broken", "loose"})
+
+
 def missing_percent(finding: Finding) -> float:
-    """How much of the round is gone, percent: of the clock hours given, else of the percent given for a groove; else 0."""
+    """How much of the round is gone, percent: of the clock hours given, else of the percent given for a groove; else 0.
+
+    A crack, however far it runs round, is missing pipe only where pieces are loose or gone.
+    """
+    if finding.kind == "crack" and not LOOSE & set(finding.signs):
+        return 0.0
     if finding.clock is not None:
         start, end = finding.clock
         return 100.0 * ((end - start) % 12) / 12

@@ -15,7 +15,6 @@ from estimator.model.work import Quantity, Repair, Takeoff
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
-from estimator.tables.rows import PlaceRow, Setting, Soil
 from estimator.tables.tables import Tables
 
 _DAY = date(2026, 11, 18)
@@ -24,59 +23,12 @@ _DAY = date(2026, 11, 18)
 @cache
 def demo_tables() -> Tables:
     """The demo price tables as of one day."""
-    import csv
-    from pathlib import Path
+    from estimator.tables.read import demo_folder, read_tables
 
-    folder = Path(__file__).parents[3] / "price_tables"
-    rows: dict[str, tuple[Any, ...]] = {}
-    with (folder / "settings.csv").open(encoding="utf-8") as file:
-        rows["settings"] = tuple(
-            Setting(key=r["key"], value=r["value"], unit="", min=None, max=None, why="") for r in csv.DictReader(file)
-        )
-
-    def num(text: str) -> float | None:
-        return float(text) if text else None
-
-    with (folder / "soils.csv").open(encoding="utf-8") as file:
-        rows["soils"] = tuple(
-            Soil(
-                soil=r["soil"],
-                osha_type=r["osha_type"],
-                swell_percent=0,
-                shrink_machine=1,
-                shrink_hand=1,
-                tons_per_bcy=1,
-                shoring_every_ft=num(r["shoring_every_ft"]),
-                can_tunnel=r["can_tunnel"] == "yes",
-            )
-            for r in csv.DictReader(file)
-        )
-    with (folder / "places.csv").open(encoding="utf-8") as file:
-        rows["places"] = tuple(
-            PlaceRow(
-                place=r["place"],
-                text=r["text"],
-                tax_kind="",
-                tax_percent=None,
-                deposit_cap_amount=None,
-                deposit_cap_percent=None,
-                cancel_business_days=None,
-                inspection_before_cover={"yes": True, "no": False}.get(r["inspection_before_cover"]),
-                permit_item="permit",
-                code=r["code"],
-                code_edition="",
-                slope_small_in_per_ft=num(r["slope_small_in_per_ft"]),
-                slope_mid_in_per_ft=num(r["slope_mid_in_per_ft"]),
-                min_liner_wall_mm=num(r["min_liner_wall_mm"]),
-                cleanout_every_ft=num(r["cleanout_every_ft"]),
-                cleanout_turn_degrees=num(r["cleanout_turn_degrees"]),
-                tendons_since=None,
-                source="",
-                checked_on=None,
-            )
-            for r in csv.DictReader(file)
-        )
-    return Tables(rows=rows, day=_DAY)
+    reading = read_tables(demo_folder(), _DAY)
+    if reading.tables is None:
+        raise RuntimeError("; ".join(str(p) for p in reading.problems))
+    return reading.tables
 
 
 def limits(place: str = "demo", **settings: str) -> Limits:

@@ -2,18 +2,38 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from estimator.takeoff.earth import prismoid_cf
 from estimator.takeoff.grade import Crossing
-from estimator.takeoff.working import up
+from estimator.takeoff.working import total, up
 
 
 @dataclass(frozen=True, slots=True)
 class Dip:
-    """A lower piece of floor under a beam: how much lower, how long, ft."""
+    """A lower piece of floor under a beam: how much lower, from where to where along the tunnel, ft."""
 
     depth_ft: float
-    length_ft: float
+    from_ft: float
+    to_ft: float
+
+    @property
+    def length_ft(self) -> float:
+        return self.to_ft - self.from_ft
+
+
+def dips_sf(dips: Sequence[Dip]) -> float:
+    """Side view of all dips; where two overlap the deeper one counts, once.
+
+    >>> dips_sf([Dip(0.4, 0, 3), Dip(0.6, 2, 5)]), dips_sf([])
+    (2.6, 0.0)
+    """
+    cuts = sorted({at for d in dips for at in (d.from_ft, d.to_ft)})
+    deepest = (
+        (a, b, max((d.depth_ft for d in dips if d.from_ft <= a and b <= d.to_ft), default=0.0))
+        for a, b in pairwise(cuts)
+    )
+    return total((b - a) * depth for a, b, depth in deepest)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +68,7 @@ class TunnelShape:
 
     @property
     def dips_cf(self) -> float:
-        return sum(d.depth_ft * d.length_ft for d in self.dips) * self.width_ft
+        return dips_sf(self.dips) * self.width_ft
 
     @property
     def bank_cf(self) -> float:
@@ -72,13 +92,13 @@ def dip_under(
 
     >>> plain = TunnelShape(length_ft=29, width_ft=3, mouth_ft=3.3, face_ft=3.0)
     >>> dip_under(plain, Crossing(15, 15 + 10/12, 2.0, False), 1/3, 2.0, 2.0, 0.1)
-    Dip(depth_ft=0.6, length_ft=4.833333333333336)
+    Dip(depth_ft=0.6, from_ft=13.0, to_ft=17.833333333333336)
     >>> dip_under(plain, Crossing(0, 1, 2.0, False), 1/3, 2.0, 2.0, 0.1)
-    Dip(depth_ft=0.4, length_ft=3.0)
+    Dip(depth_ft=0.4, from_ft=0.0, to_ft=3.0)
     """
     from_ft, to_ft = max(0.0, beam.from_ft - margin_ft), min(shape.length_ft, beam.to_ft + margin_ft)
     deep = beam.bottom_ft + crawl_ft - slab_ft - shape.height_ft(beam.middle_ft)
-    return Dip(up(max(0.0, deep), step), max(0.0, to_ft - from_ft))
+    return Dip(up(max(0.0, deep), step), from_ft, max(from_ft, to_ft))
 
 
 def beam_concrete_cf(shape: TunnelShape, beams: Sequence[Crossing], slab_ft: float) -> float:

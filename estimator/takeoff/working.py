@@ -95,4 +95,9 @@ def cubic_yards(cubic_ft: float) -> float:
 
 
 def total(values: Iterable[float]) -> float:
+    """Sum without the loss of adding floats one by one.
+
+    >>> total([0.1] * 10)
+    1.0
+    """
     return math.fsum(values)

@@ -99,8 +99,12 @@ def test_maple_facts(maple: Takeoff) -> None:
 def test_the_job_around_maple_has_everything_once(tables: Tables, maple: Takeoff) -> None:
     job = take_off_job(house(maple_line()), [maple], tables)
     assert {q.name: q.value for q in job.quantities} == {
-        "jobs": 1, "permits": 1, "inspections": 1, "films_after": 1, "excavator_deliveries": 1,
-    }  # fmt: skip
+        "jobs": 1,
+        "permits": 1,
+        "inspections": 1,
+        "films_after": 1,
+        "excavator_deliveries": 1,
+    }
 
 
 def test_by_hand_only_the_same_hole_is_dug_and_filled_by_hand(tables: Tables) -> None:

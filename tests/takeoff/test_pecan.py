@@ -124,9 +124,7 @@ def test_a_branch_that_ties_three_feet_away_takes_a_side_cut_a_stub_and_a_foot_m
     assert away.value("tunnel_cf") == pytest.approx(plain + dips + 3 * height_there * 3, abs=1e-6)
 
 
-@pytest.mark.parametrize(
-    ("far_ft", "pits"), [(28.0, 1), (28.1, 2)], ids=["30 ft of tunnel", "one step more"]
-)  # fmt: skip
+@pytest.mark.parametrize(("far_ft", "pits"), [(28.0, 1), (28.1, 2)], ids=["30 ft of tunnel", "one step more"])
 def test_a_second_pit_comes_where_the_face_is_farther_than_the_firms_limit(
     tables: Tables, far_ft: float, pits: int
 ) -> None:
@@ -160,10 +158,13 @@ def test_a_tunnel_left_open_puts_nothing_back_but_the_pit(tables: Tables) -> Non
 def test_stations_that_grow_with_the_flow_give_the_same_tunnel(tables: Tables, pecan: Takeoff) -> None:
     line = pecan_line()
     turned = replace(
-        line, downstream=1,
+        line,
+        downstream=1,
         marks=tuple(_turn(m) for m in line.marks),
-        findings=tuple(replace(f, stretch=type(f.stretch)(-f.stretch.to_ft, -f.stretch.from_ft)) for f in line.findings),
-    )  # fmt: skip
+        findings=tuple(
+            replace(f, stretch=type(f.stretch)(-f.stretch.to_ft, -f.stretch.from_ft)) for f in line.findings
+        ),
+    )
     other = take_off(repair("tunnel", -27, 2, entry="exit"), pecan_house(turned), tables)
     assert [(q.name, round(q.value, 9)) for q in other.quantities] == [
         (q.name, round(q.value, 9)) for q in pecan.quantities

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from estimator.model.offer import Quote
+from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.office import office
 from estimator.records.names import INTERNAL, TO_SEND, stem
@@ -13,7 +14,10 @@ from estimator.tables.tables import Tables
 HOMEOWNER_FILE: dict[str, str] = {"en_US": "Drain quote", "es_US": "Presupuesto de drenaje"}
 """The homeowner's file by language."""
 
-INSIDE: tuple[tuple[str, Callable[[Quote, Tables], Book]], ...] = (("Office", office),)
+INSIDE: tuple[tuple[str, Callable[[Quote, Tables], Book]], ...] = (
+    ("Office", office),
+    ("Crew", lambda quote, tables: crew(quote)),
+)
 """What stays in the house: the file's first word and the paper."""
 
 

@@ -1,0 +1,36 @@
+"""Every problem of the command line in its exact words: tests/broken/cli-…/words.txt is typed, expected.txt is said."""
+
+import os
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from estimator import demo
+from estimator.cli.app import build
+from estimator.cli.problems import PROBLEMS
+
+BROKEN = Path(__file__).parents[1] / "broken"
+NOTES = Path(demo.__file__).parent
+
+
+@pytest.mark.parametrize("code", [kind.code for kind in PROBLEMS])
+def test_a_problem_of_the_command_line_comes_out_in_its_exact_words(code, tmp_path, monkeypatch):
+    """How many lines the demo's options have is not part of the words."""
+    monkeypatch.setattr("estimator.cli.views.screen.WIDEST", 1000)
+    for name in demo.FILES:
+        shutil.copyfile(NOTES / name, tmp_path / name)
+    (tmp_path / "broken.toml").write_text("[job\n")
+    case = BROKEN / code.replace("/", "-")
+    stands_for = {"JOB": tmp_path / "job.toml", "BROKEN": tmp_path / "broken.toml", "FOLDER": tmp_path}
+    words = [str(stands_for.get(word, word)) for word in (case / "words.txt").read_text("utf-8").split()]
+    result = CliRunner().invoke(build(words), words, env={"COLUMNS": "1000"})
+    printed = re.sub(r"A1 to .*\.  ", "A1 to ….  ", result.stderr.replace(str(tmp_path), "FOLDER"))
+    printed = "".join(line for line in printed.splitlines(keepends=True) if not line.startswith("main.txt"))
+    if os.environ.get("ESTIMATOR_WRITE_EXPECTED"):
+        (case / "expected.txt").write_text(printed, "utf-8")
+    assert result.exit_code == 1
+    assert printed == (case / "expected.txt").read_text("utf-8")
+    assert f"({code})" in printed

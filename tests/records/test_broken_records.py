@@ -1,0 +1,96 @@
+"""Every problem of the records in its exact words: tests/broken/records-…/deed.txt says what is done, expected.txt what is said."""
+
+import errno
+import os
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from estimator.model.problem import CannotGoOn, Problem
+from estimator.records.accepted import accept
+from estimator.records.again import again
+from estimator.records.disk import Disk
+from estimator.records.issue import issue
+from estimator.records.lock import locked
+from estimator.records.problems import PROBLEMS
+from estimator.records.revisions import named
+
+BROKEN = Path(__file__).parents[1] / "broken"
+
+
+class Desk:
+    """A job's folder with one revision in it, and what can be done to it."""
+
+    def __init__(self, folder: Path, quote_at, inputs, papers) -> None:
+        self.folder, self.quote_at, self.inputs, self.papers = folder, quote_at, inputs, papers
+
+    def write(self, amount: str = "4200.00", disk: Disk | None = None) -> None:
+        quote = self.quote_at(amount)
+        issue(self.folder, quote, self.inputs, self.papers(quote), disk)
+
+    def refused(self, error: OSError) -> None:
+        def before(what: str, path: Path) -> None:
+            if what == "write":
+                raise error
+
+        self.write("4300.00", Disk(before))
+
+    def in_the_way(self) -> None:
+        self.folder = self.folder / ".." / "file"
+        self.folder.write_text("mine")
+        self.write()
+
+    def busy(self, monkeypatch: pytest.MonkeyPatch) -> None:
+        monkeypatch.setattr("estimator.records.lock._take", lambda file: False)
+        with locked(self.folder):
+            pass
+
+    def damaged(self) -> None:
+        record = named(self.folder, "r1").record_file
+        record.write_bytes(record.read_bytes()[:20])
+        self.write("4300.00")
+
+    def not_the_same(self) -> tuple[Problem, ...]:
+        return again(named(self.folder, "r1"), lambda *_: self.papers(self.quote_at("1.00"))(1)).problems[:1]
+
+    def accepted_twice(self) -> None:
+        for day in (20, 21):
+            accept(self.folder, named(self.folder, "r1"), "A", date(2026, 11, day))
+
+
+DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None]] = {
+    "the disk is full": lambda desk, _: desk.refused(OSError(errno.ENOSPC, "No space left on device")),
+    "the file is open elsewhere": lambda desk, _: desk.refused(
+        PermissionError(errno.EACCES, "Permission denied", "Drain quote r2.xlsx")
+    ),
+    "the disk fails": lambda desk, _: desk.refused(OSError(errno.EIO, "Input/output error")),
+    "a file stands where the folder should be": lambda desk, _: desk.in_the_way(),
+    "another run holds the lock": lambda desk, patch: desk.busy(patch),
+    "revision r7 is asked for": lambda desk, _: named(desk.folder, "r7") and None,
+    "the record is cut short": lambda desk, _: desk.damaged(),
+    "option C is accepted": lambda desk, _: (
+        accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
+    ),
+    "option A is accepted twice": lambda desk, _: desk.accepted_twice(),
+    "the papers come out otherwise": lambda desk, _: desk.not_the_same(),
+}
+
+
+@pytest.mark.parametrize("code", [kind.code for kind in PROBLEMS])
+def test_a_problem_of_the_records_comes_out_in_its_exact_words(code, tmp_path, quote_at, inputs, papers, monkeypatch):
+    folder = BROKEN / code.replace("/", "-")
+    monkeypatch.setattr("estimator.records.record.LIBRARIES", ())
+    monkeypatch.setattr("estimator.__version__", "1.0.0")
+    desk = Desk(tmp_path / "job", quote_at, inputs, papers)
+    desk.write()
+    try:
+        problems = DEEDS[(folder / "deed.txt").read_text("utf-8").strip()](desk, monkeypatch) or ()
+    except CannotGoOn as stop:
+        problems = stop.problems
+    printed = "\n".join(map(str, problems)).replace(str(tmp_path), "FOLDER") + "\n"
+    if os.environ.get("ESTIMATOR_WRITE_EXPECTED"):
+        (folder / "expected.txt").write_text(printed, "utf-8")
+    assert printed == (folder / "expected.txt").read_text("utf-8")
+    assert f"({code})" in printed

@@ -69,7 +69,7 @@ def find_zero(hung: list[Hung], wanted: str) -> Zero | None:
 def _origin(entry: Entry, hung: Hung) -> Origin:
     return Origin(
         entry.place.file, entry.place.line or 0, entry.text.strip(), hung.number, entry.from_ft, entry.to_ft,
-        entry.back, entry.about,
+        entry.back, entry.about, entry.place.column or 1,
     )  # fmt: skip
 
 
@@ -230,7 +230,7 @@ def assemble(
             marks += [mark, *_regular_joints(mark, h, zero)]
             sights += [_finding(entry, h, zero, "offset")] if _is_lip(entry) else []
     passes = tuple(_pass(h, zero) for h in hung)
-    known, doubts = doubted(merged(sights, limits), lambda f: Place(f.origin.file, f.origin.row, 1))
+    known, doubts = doubted(merged(sights, limits), lambda f: Place(f.origin.file, f.origin.row, f.origin.column))
     standing, gone = parted(known, (c for h in hung if (c := _cleaned(h, zero))), passes)
     downstream: Literal[1, -1] = zero.sign
     if passes and passes[0].flow == "against flow":

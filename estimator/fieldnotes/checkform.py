@@ -1,5 +1,6 @@
 """Good TOML comes in; the checked form, or a problem for every key that is wrong, goes out."""
 
+import re
 from typing import Any, get_args
 
 from pydantic import BaseModel, ValidationError
@@ -17,12 +18,12 @@ UNKNOWN_KEY = error(
     "Take it out, or write one of: {known}.",
     "A misspelt key would otherwise be lost without a word.",
 )
-MISSING_KEY = error("job/missing-key", "{key} is missing.", "Add it: {key} = …")
+MISSING_KEY = error("job/missing-key", "{key} is missing.", "Add {last} = … there.")
 BAD_LENGTH = error(
     "job/length", "{key} = {value} is no length: {reason}.", "Write it like 2 ft 8 in, 2'6, 30 in or 3.8 m."
 )
 BAD_CHOICE = error("job/choice", "{key} = {value} is none of the words allowed.{nearest}", "Write one of: {known}.")
-BAD_VALUE = error("job/value", "{key} = {value} does not fit: {reason}.", "Write {better}.")
+BAD_VALUE = error("job/value", "{key} = {value} does not fit here.", "Write {better}.")
 PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_VALUE)
 
 _BETTER = {
@@ -35,8 +36,6 @@ _BETTER = {
     "tuple": "a list, or one [[table]] for each",
     "model": "keys under a [table]",
     "dict": "word = number pairs in braces",
-    "greater": "a number within reason",
-    "less": "a number within reason",
 }
 
 
@@ -86,18 +85,25 @@ def _problem(document: Document, e: ErrorDetails) -> Problem:
         known = _known_keys(path[:-1])
         return UNKNOWN_KEY(place, key=key, nearest=nearest(str(path[-1]), known), known=", ".join(known))
     if kind == "missing":
-        return MISSING_KEY(place, key=_shown((*path, str(e["loc"][-1]))))
+        last = str(e["loc"][-1])
+        return MISSING_KEY(place, key=_shown((*path, last)), last=last)
     shown = _short(value)
     if kind == "length":
         return BAD_LENGTH(place, key=key, value=shown, reason=e["msg"])
     if kind == "literal_error":
-        known = tuple(
-            part.strip("' ") for part in str(e.get("ctx", {}).get("expected", "")).replace(" or ", ", ").split(", ")
-        )
-        known = tuple(k for k in known if k)
-        return BAD_CHOICE(place, key=key, value=shown, known=", ".join(known), nearest=nearest(str(value), known))
-    better = next((words for start, words in _BETTER.items() if kind.startswith(start)), "another value")
-    return BAD_VALUE(place, key=key, value=shown, reason=e["msg"][:1].lower() + e["msg"][1:], better=better)
+        known = tuple(re.findall(r"'([^']*)'", str(e.get("ctx", {}).get("expected", ""))))
+        known = tuple(word for word in known if word)
+        return BAD_CHOICE(place, key=key, value=shown, known=" | ".join(known), nearest=nearest(str(value), known))
+    return BAD_VALUE(place, key=key, value=shown, better=_better(e))
+
+
+def _better(e: ErrorDetails) -> str:
+    """What to write for a value of the wrong kind or out of bounds."""
+    bounds = {"ge": "of {} or more", "gt": "above {}", "le": "of {} or less", "lt": "below {}"}
+    for name, words in bounds.items():
+        if name in (context := e.get("ctx", {})):
+            return f"a number {words.format(context[name])}"
+    return next((words for start, words in _BETTER.items() if e["type"].startswith(start)), "another value")
 
 
 def _short(value: object) -> str:

@@ -66,7 +66,7 @@ LEAST_SIZE_IN, MOST_SIZE_IN = 1.0, 24.0  # a reading of 4 ft for 4 in is caught,
 
 
 def place_of(origin: Origin) -> Place:
-    return Place(origin.file, origin.row, 1)
+    return Place(origin.file, origin.row, origin.column)
 
 
 def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
@@ -136,12 +136,12 @@ def _zones(read: ReadLine, profile: Profile, limits: Limits) -> list[Problem]:
     unsaid = [f for f in line.findings if profile.zone(f.stretch.middle_ft).value is None]
     if unsaid:
         return [NO_ZONE(place_of(f.origin), what=f"{f.origin.reading_ft:g} ({f.kind})") for f in unsaid]
-    if line.passes and not any(profile.zone(s.middle_ft).value for s in profile.filmed):
+    zones = [zone for filmed in profile.filmed for zone in profile.zones(filmed)]
+    if zones and not any(zone for _, zone in zones):
         return [NO_ZONE(read.place, what=f"the whole of line {line.name}")]
     return [
         ZONE_GAP(read.place, line=line.name, low=round(stretch.from_ft, 1), high=round(stretch.to_ft, 1))
-        for filmed in profile.filmed
-        for stretch, zone in profile.zones(filmed)
+        for stretch, zone in zones
         if zone is None and stretch.length_ft > limits.same_place_ft
     ]
 

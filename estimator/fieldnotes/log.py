@@ -3,6 +3,7 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from itertools import takewhile
 
 from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
 from estimator.fieldnotes.kinds import nearest
@@ -197,8 +198,9 @@ class LogReader:
             kind = BARE_NUMBER if word and not text.rstrip("?").lstrip("~").strip("0123456789.") else STRAY
             self.log.problems.append(kind(where, text=text, word=word))
             return
-        whole = line.text[at : stray[-1][1] + len(stray[-1][0])].strip()
-        near = nearest(text.lower(), (*BY_NAME, *PLURALS))
+        words = [piece for piece, _ in takewhile(lambda part: not part[0][:1].isdigit(), stray)]
+        whole = " ".join(words)
+        near = nearest(text.lower(), (*BY_NAME, *PLURALS)) if len(words) == 1 else ""
         self.log.problems.append(UNKNOWN_WORD(where, text=whole, nearest=near))
 
     def _entry(self, thing: Thing, where: Where, line: Tidied, raw: str, note: str, place: Place) -> None:

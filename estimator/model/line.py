@@ -45,6 +45,7 @@ class Origin:
     reading_to_ft: float | None = None  # its upper end as written; None for a point
     back: bool = False  # seen while the camera was pulled back
     about: bool = False  # the reading was written with ~
+    column: int = 1
 
 
 @dataclass(frozen=True, slots=True)

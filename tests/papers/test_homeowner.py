@@ -1,0 +1,233 @@
+"""The homeowner's workbook: phone first, adds up, both languages, and nothing in it that may not leave the house."""
+
+import io
+import re
+import zipfile
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from openpyxl import load_workbook
+
+from estimator.model.offer import Quote
+from estimator.papers.example import example_quote
+from estimator.papers.homeowner import homeowner
+from estimator.papers.option_sheet import LinesDoNotAdd
+from estimator.sheets.verify import parts_not_allowed
+from estimator.sheets.write import write
+
+LANGUAGES = ("en_US", "es_US")
+
+
+def texts(data: bytes) -> str:
+    """Every part of the file, unzipped, one after another."""
+    with zipfile.ZipFile(io.BytesIO(data)) as archive:
+        return "\n".join(archive.read(name).decode("utf-8", "replace") for name in archive.namelist())
+
+
+def numbers(data: bytes) -> set[float]:
+    """Every number that stands in a cell, a chart or a text of the file, whatever way it is written."""
+    return {round(float(n), 4) for n in re.findall(r"(?<![\w.])-?\d+(?:\.\d+)?", texts(data))}
+
+
+ODD_AMOUNTS = {7319.37, 8823.71, 733.19, 9911.13, 6617.29, 5529.83, 13.37, 0.1337, 4417.79, 0.4177, 41.77}
+
+
+def words(data: bytes) -> str:
+    book = load_workbook(io.BytesIO(data), data_only=True)
+    cells = (c.value for sheet in book for row in sheet.iter_rows() for c in row if c.value is not None)
+    return "\n".join(map(str, cells))
+
+
+def with_canaries(quote: Quote) -> Quote:
+    """The same quote with odd words and odd amounts wherever the inside of the firm is kept."""
+    options = []
+    for option in quote.options:
+        price = option.price
+        costs = tuple(
+            replace(
+                c,
+                text="CANARYcost",
+                ref="CANARYref",
+                cell="CANARYcell",
+                formula="CANARYform",
+                rate=Decimal("7319.37"),
+                amount=Decimal("8823.71"),
+            )
+            for c in price.costs
+        )
+        crews = tuple(
+            replace(c, crew="CANARYcrew", rate=Decimal("7319.37"), amount=Decimal("8823.71"), work_hours=733.19)
+            for c in price.crews
+        )
+        tasks = tuple(
+            replace(t, task="CANARYtask", factors=("CANARYfactor",), hours=733.19, cell="CANARYcell")
+            for t in price.tasks
+        )
+        steps = tuple(
+            replace(s, text="CANARYstep", formula="CANARYform", amount=Decimal("9911.13")) for s in price.steps
+        )
+        lines = tuple(replace(line, cost_share=Decimal("6617.29"), work_item="CANARYitem") for line in price.lines)
+        hidden = replace(price, costs=costs, crews=crews, tasks=tasks, steps=steps, lines=lines, direct=Decimal("5529.83"),
+                         contingency_percent=Decimal("13.37"), before_rounding=Decimal("4417.79"), margin=Decimal("0.4177"))  # fmt: skip
+        options.append(replace(option, price=hidden))
+    blocked = tuple(
+        replace(v, rule="CANARYrule", estimator=replace(v.estimator, text="CANARYwhy", words=())) for v in quote.blocked
+    )
+    job = replace(
+        quote.job,
+        notes=("CANARYnote",),
+        customer=replace(quote.job.customer, insurer="CANARYinsurer", policy="CANARYpolicy"),
+    )
+    warnings = (replace(quote.found[0], text="CANARYwarning", words=()),)
+    return replace(
+        quote,
+        options=tuple(options),
+        blocked=blocked,
+        job=job,
+        tables_fingerprint="CANARYprint",
+        paper_warnings=warnings,
+    )
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_nothing_of_the_inside_leaks(language: str) -> None:
+    data = write(homeowner(with_canaries(example_quote()), language))
+    assert "CANARY" not in texts(data)
+    assert numbers(data).isdisjoint(ODD_AMOUNTS)
+    assert parts_not_allowed(data) == []
+
+
+def test_the_canaries_would_be_found() -> None:
+    from estimator.papers.office import office
+
+    data = write(office(with_canaries(example_quote())))
+    assert all(canary in texts(data) for canary in ("CANARYcost", "CANARYtask", "CANARYrule"))
+    assert {8823.71, 6617.29, 9911.13, 7319.37} <= numbers(data)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_first_sheet_is_two_columns_and_forty_characters_wide_without_frozen_panes(language: str) -> None:
+    data = write(homeowner(example_quote(), language))
+    sheet = load_workbook(io.BytesIO(data)).worksheets[0]
+    widths = [d.width for d in sheet.column_dimensions.values()]
+    assert sheet.max_column == 2
+    assert sum(widths) <= 42
+    assert sheet.freeze_panes is None
+
+
+def test_options_stand_one_under_another_with_price_and_the_most_it_can_be() -> None:
+    data = write(homeowner(example_quote(), "en_US"))
+    sheet = load_workbook(io.BytesIO(data), data_only=True).worksheets[0]
+    shown = [tuple(c.value for c in row) for row in sheet.iter_rows()]
+    prices = [value for label, value in shown if label == "Price"]
+    most = [value for label, value in shown if label == "At most"]
+    assert prices == [16525, 9875]
+    assert most == [f"It cannot go above {m} unless you sign a change." for m in ("$18,055", "$11,405")]
+
+
+def test_the_amounts_are_live_and_add_up_to_the_total() -> None:
+    data = write(homeowner(example_quote(), "en_US"))
+    values, formulas = (load_workbook(io.BytesIO(data), data_only=flag)["Option A"] for flag in (True, False))
+    rows = [row for row in formulas.iter_rows() if re.fullmatch(r"A\d", str(row[0].value))]
+    assert all(re.fullmatch(r"=ROUND\(D\d+\*E\d+,2\)", row[5].value) for row in rows)
+    assert sum(Decimal(str(values[row[5].coordinate].value)) for row in rows) == Decimal(16525)
+
+
+def test_lines_that_do_not_add_up_are_never_printed() -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    wrong = replace(option, price=replace(option.price, total=option.price.total + 1))
+    with pytest.raises(LinesDoNotAdd):
+        homeowner(replace(quote, options=(wrong,)), "en_US")
+
+
+def test_a_discount_is_a_line_of_its_own_and_the_sum_still_holds() -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    off = replace(
+        option.price.lines[0],
+        id="A7",
+        work_class="",
+        price_class="discount",
+        unit_price=Decimal(-500),
+        amount=Decimal(-500),
+        text_en="Neighbour's job on the same day",
+    )
+    price = replace(option.price, lines=(*option.price.lines, off), total=option.price.total - 500)
+    data = write(homeowner(replace(quote, options=(replace(option, price=price),)), "en_US"))
+    assert "Taken off" in words(data)
+
+
+def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    price = replace(
+        option.price,
+        tax=Decimal("88.19"),
+        tax_text="Sales tax on materials",
+        total=option.price.total + Decimal("88.19"),
+    )
+    text = words(write(homeowner(replace(quote, options=(replace(option, price=price),)), "en_US")))
+    assert "Subtotal" in text and "Sales tax on materials" in text and "16613.19" in text
+
+
+def test_the_agreement_says_the_total_in_words_and_the_check_code() -> None:
+    quote = example_quote()
+    data = write(homeowner(quote, "en_US"))
+    sheet = load_workbook(io.BytesIO(data), data_only=True)["Agreement A"]
+    text = "\n".join(str(c.value) for row in sheet.iter_rows() for c in row if c.value is not None)
+    assert "Sixteen thousand five hundred twenty-five and 00/100 dollars" in text
+    assert re.search(r"\b[A-Z2-7]{4}-[A-Z2-7]{4}\b", text)
+
+
+def test_spanish_papers_say_nothing_of_the_program_s_own_in_english() -> None:
+    from estimator.wording.say import catalog
+    from estimator.wording.sweep import texts as all_texts
+
+    spanish = words(write(homeowner(example_quote(), "es_US")))
+    same = {t for t in all_texts() if catalog("es_US").gettext(t) == t}
+    english = [
+        t
+        for t, room in all_texts().items()
+        if room.startswith("papers/") and "{" not in t and t not in same and len(t) > 12
+    ]
+    assert [t for t in english if t in spanish] == []
+
+
+def test_ways_not_offered_say_why() -> None:
+    assert "there is nothing to line" in words(write(homeowner(example_quote(), "en_US")))
+
+
+def test_a_price_that_is_not_fixed_says_so_in_place_of_the_most() -> None:
+    quote = example_quote()
+    loose = replace(quote.options[0], fixed=False, not_fixed_because=(quote.found[2],))
+    text = words(write(homeowner(replace(quote, options=(loose,)), "en_US")))
+    assert "Not a fixed price yet. Roots beyond the dip" in text
+    assert "cannot go above $18,055 unless you sign a change." not in text
+
+
+@pytest.mark.parametrize("name", ["=2+5", "+1 Elm", "@home", "-Ana", "🏠 Ana", "אנה", "A & B <c>", "x" * 300])
+def test_odd_names_are_shown_as_typed(name: str) -> None:
+    quote = example_quote()
+    odd = replace(quote, job=replace(quote.job, customer=replace(quote.job.customer, name=name, site=name)))
+    assert name in words(write(homeowner(odd, "en_US")))
+
+
+@pytest.mark.parametrize("count", [1, 12])
+def test_one_option_and_twelve_both_fit(count: int) -> None:
+    quote = example_quote()
+    letters = "ABCDEFGHIJKL"[:count]
+    options = tuple(replace(quote.options[i % 2], letter=letter) for i, letter in enumerate(letters))
+    assert write(homeowner(replace(quote, options=options), "en_US"))
+
+
+def test_a_hundred_and_fifty_lines_fit() -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    lines = tuple(
+        replace(option.price.lines[0], id=f"A{i}", work_class="reach", unit_price=Decimal(10), amount=Decimal(10))
+        for i in range(1, 151)
+    )
+    big = replace(option, price=replace(option.price, lines=lines, total=Decimal(1500)), payments=())
+    assert write(homeowner(replace(quote, options=(big,)), "en_US"))

@@ -1,0 +1,97 @@
+"""The papers that stay in the house: marked as such; the office's recalculates; the crew's has no money on it."""
+
+import io
+import re
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from openpyxl import load_workbook
+
+from estimator.papers.check_code import check_code
+from estimator.papers.crew import crew
+from estimator.papers.example import example_quote
+from estimator.papers.office import office
+from estimator.sheets.book import Formula
+from estimator.sheets.write import write
+from estimator.tables import demo_folder, read_tables
+
+
+def cells(data: bytes) -> list[str]:
+    book = load_workbook(io.BytesIO(data), data_only=True)
+    return [str(c.value) for sheet in book for row in sheet.iter_rows() for c in row if c.value is not None]
+
+
+def test_every_sheet_of_the_office_begins_in_red_with_internal() -> None:
+    for sheet in load_workbook(io.BytesIO(write(office(example_quote())))):
+        assert str(sheet["A1"].value).startswith("INTERNAL"), sheet.title
+        assert sheet["A1"].fill.fgColor.rgb == "FFA61B1B", sheet.title
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_every_sheet_of_the_crew_begins_in_red_and_carries_no_money(language: str) -> None:
+    data = write(crew(example_quote(), language))
+    for sheet in load_workbook(io.BytesIO(data)):
+        assert re.match("INTERN(AL|O)", str(sheet["A1"].value)), sheet.title
+    text = "\n".join(cells(data))
+    assert "$" not in text
+    for amount in ("16525", "8601.8", "4752", "79.2", "9460"):
+        assert amount not in text.replace(",", ""), amount
+    formats = {
+        c.number_format
+        for s in load_workbook(io.BytesIO(data))
+        for row in s.iter_rows()
+        for c in row
+        if c.value is not None
+    }
+    assert not [f for f in formats if "$" in f]
+
+
+def test_the_crew_is_told_what_is_not_proven_and_is_never_told_that_nothing_is_required() -> None:
+    text = "\n".join(cells(write(crew(example_quote(), "en_US"))))
+    assert "not proven: run water first" in text
+    assert "Protective system" in text
+    assert "none required" not in text.lower()
+
+
+def test_the_crew_gets_only_the_option_that_was_asked_for() -> None:
+    names = [sheet.name for sheet in crew(example_quote(), letter="B").sheets]
+    assert "Work B" in names and "Work A" not in names
+    with pytest.raises(ValueError, match="no option Z"):
+        crew(example_quote(), letter="Z")
+
+
+def test_the_office_recalculates_to_the_program_s_cent() -> None:
+    reading = read_tables(demo_folder(), example_quote().day)
+    assert reading.tables is not None
+    quote = example_quote()
+    sheet = next(s for s in office(quote, reading.tables).sheets if s.name == "Costs A")
+    totals = [row.cells[1].value for row in sheet.rows if row.cells and row.cells[0].value == "Total"]
+    assert len(totals) == 1
+    assert isinstance(totals[0], Formula)
+    assert totals[0].value == quote.options[0].price.total == Decimal("16525.00")
+
+
+def test_what_the_owner_set_by_hand_is_shown_with_ours_mine_and_why() -> None:
+    from estimator.model.price import Overruled
+
+    quote = example_quote()
+    option = quote.options[0]
+    set_by_hand = Overruled(
+        what="price", ours=Decimal(16525), mine=Decimal(16500), unit="dollars", reason="next door anyway"
+    )
+    loud = replace(option, price=replace(option.price, overruled=(set_by_hand,)))
+    text = "\n".join(cells(write(office(replace(quote, options=(loud,))))))
+    assert "16525 → 16500" in text and "next door anyway" in text
+
+
+def test_the_check_code_changes_with_every_amount_and_not_with_the_inside() -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    dearer = replace(
+        option, extras=(replace(option.extras[0], cap_amount=option.extras[0].cap_amount + 1), *option.extras[1:])
+    )
+    inside = replace(option, price=replace(option.price, margin=Decimal("0.11")))
+    assert check_code(replace(quote, options=(dearer,))) != check_code(replace(quote, options=(option,)))
+    assert check_code(replace(quote, revision=2)) != check_code(quote)
+    assert check_code(replace(quote, options=(inside,))) == check_code(replace(quote, options=(option,)))

@@ -1,0 +1,238 @@
+"""A quote in words from priced scopes: titles, terms, extras, what stays old; and the reasons to refuse one."""
+
+from dataclasses import replace
+from datetime import date, timedelta
+from decimal import Decimal
+
+import pytest
+
+from estimator.model.judgement import Diagnosis, Effect, Question, Verdict
+from estimator.model.line import Finding
+from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.papers.example import example_quote
+from estimator.quote import PROBLEMS, Chosen, build_quote
+from estimator.quote.days import day_spans
+from estimator.quote.facts import facts, holds
+from estimator.tables import Tables
+
+DAY = date(2026, 11, 18)
+JOB = example_quote().job
+DIAGNOSIS = example_quote().diagnosis
+
+
+def built(chosen: tuple[Chosen, ...], tables: Tables, **more: object) -> Quote:
+    given: dict[str, object] = {
+        "job": JOB,
+        "diagnosis": DIAGNOSIS,
+        "chosen": chosen,
+        "tables": tables,
+        "day": DAY,
+        "revision": 1,
+    }
+    return build_quote(**{**given, **more})  # type: ignore[arg-type]
+
+
+def refused(chosen: tuple[Chosen, ...], tables: Tables, **more: object) -> list[str]:
+    with pytest.raises(CannotGoOn) as caught:
+        built(chosen, tables, **more)
+    return [problem.code for problem in caught.value.problems]
+
+
+def test_options_are_lettered_in_the_order_they_come_and_titled_from_the_methods(
+    chosen: tuple[Chosen, ...], tables: Tables
+) -> None:
+    quote = built(chosen, tables)
+    assert [o.letter for o in quote.options] == ["A", "B"]
+    assert [str(o.title) for o in quote.options] == [
+        tables.method("tunnel").title_en,
+        tables.method("break-through").title_en,
+    ]
+
+
+def test_it_holds_for_the_firm_s_number_of_days(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    assert built(chosen, tables).valid_until == DAY + timedelta(days=int(tables.number("validity_days")))
+
+
+def test_rooms_are_named_where_a_floor_is_cut_and_only_there(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    quote = built(chosen, tables)
+    assert [o.floors_opened for o in quote.options] == [(), ("kitchen", "hall")]
+
+
+def test_every_extra_has_a_cap_and_the_most_is_the_price_and_all_caps(
+    chosen: tuple[Chosen, ...], tables: Tables
+) -> None:
+    for option in built(chosen, tables).options:
+        assert option.extras
+        assert all(e.cap_amount == e.price * e.cap_quantity > 0 for e in option.extras)
+        assert option.most == option.price.total + sum(e.cap_amount for e in option.extras)
+
+
+def test_extras_and_terms_are_those_of_the_ways_used(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    tunnel, floor = built(chosen, tables).options
+    assert "more-tunnel" in {e.code for e in tunnel.extras} and "more-tunnel" not in {e.code for e in floor.extras}
+    assert "cau-dust" in {t.id for t in floor.terms} and "cau-dust" not in {t.id for t in tunnel.terms}
+
+
+def test_a_caution_comes_with_its_fact(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    old, new = (replace(JOB, house=replace(JOB.house, built=year)) for year in (1977, 1978))
+    has = [
+        any(t.id == "cau-lead" for o in built(chosen, tables, job=job).options for t in o.terms) for job in (old, new)
+    ]
+    assert has == [True, False]  # lead paint for homes was banned in 1978: 16 CFR 1303
+
+
+def test_the_floor_goes_to_others_at_the_homeowner_s_own_price(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    job = replace(JOB, house=replace(JOB.house, floor_price_sf=Decimal("15.50")))
+    floor = built(chosen, tables, job=job).options[1]
+    assert floor.all_in - floor.price.total == Decimal("837.00")  # 54 × 15.50 [computed]
+    assert any(other.amount is None for other in floor.to_others)
+
+
+def test_what_is_suspected_is_said_to_be_suspected(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    found = [str(say) for say in built(chosen, tables).found]
+    assert [("suspected" in text) for text in found] == [False, False, False, True]
+
+
+def test_what_was_not_seen_is_said(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    quote = built(chosen, tables)
+    assert [str(s) for s in quote.not_seen] == ["main line: 5 ft not seen, under hall."]
+    assert "42 ft filmed" in str(quote.seen[0])
+
+
+def test_many_alike_findings_are_counted_not_listed(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    line = JOB.lines[0]
+    joints = tuple(Finding(id=f"j{i}", kind="gap", stretch=Stretch(i, i)) for i in (2.0, 4.0, 6.0, 8.0))
+    many = replace(JOB, lines=(replace(line, findings=joints),))
+    assert [str(s) for s in built(chosen, tables, job=many).found] == [
+        "main line, under kitchen: an open joint, at 4 places."
+    ]
+    few = replace(JOB, lines=(replace(line, findings=joints[:3]),))
+    assert len(built(chosen, tables, job=few).found) == 3
+
+
+def test_old_pipe_that_stays_is_named(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    assert [str(s) for s in built(chosen, tables).options[0].stays_old] == [
+        "main line: 18 ft.",
+        "Side drains beyond the new fittings.",
+    ]
+
+
+def test_the_water_test_promises_only_what_is_new(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    one = chosen[0]
+    options = (one, replace(one, old_pipe_left_ft=0.0))
+    assert [o.water_test for o in built(options, tables).options] == ["only this part", "yes"]
+
+
+def with_method(one: Chosen, method: str) -> Chosen:
+    repair = replace(one.scope.repairs[0], method=method)
+    return replace(one, scope=replace(one.scope, repairs=(repair,)))
+
+
+@pytest.mark.parametrize(
+    ("method", "promise"), [("clean", "not promised"), ("reline", "only this part"), ("trench", "only this part")]
+)
+def test_the_water_test_promise_of_each_way(
+    chosen: tuple[Chosen, ...], tables: Tables, method: str, promise: str
+) -> None:
+    assert built((with_method(chosen[0], method),), tables).options[0].water_test == promise
+
+
+@pytest.mark.parametrize(
+    ("effect", "fixed"), [(Effect.NO_FIXED_PRICE, False), (Effect.UNTIL_APPROVED, False), (Effect.CAUTION, True)]
+)
+@pytest.mark.parametrize("overruled", ["", "seen with my own eyes"])
+def test_a_rule_that_says_no_fixed_price_is_told_unless_overruled(
+    chosen: tuple[Chosen, ...], tables: Tables, effect: Effect, fixed: bool, overruled: str
+) -> None:
+    repair = chosen[0].scope.repairs[0]
+    verdict = Verdict(
+        rule="r",
+        effect=effect,
+        method="tunnel",
+        line="main",
+        stretch=repair.stretch,
+        homeowner=Say("Depth is not known."),
+        estimator=Say("x"),
+        overruled=overruled,
+    )
+    one = replace(chosen[0], scope=replace(chosen[0].scope, repairs=(replace(repair, verdicts=(verdict,)),)))
+    option = built((one,), tables).options[0]
+    assert option.fixed == (fixed or bool(overruled))
+    assert (verdict.homeowner in option.cautions) == (effect is Effect.CAUTION and not overruled)
+
+
+@pytest.mark.parametrize(("where", "fixed"), [(Stretch(28, 40), False), (Stretch(29.5, 40), True), (None, False)])
+def test_an_open_question_on_the_pipe_of_an_option_keeps_its_price_from_being_fixed(
+    chosen: tuple[Chosen, ...], tables: Tables, where: Stretch | None, fixed: bool
+) -> None:
+    question = Question(about=Say("Is it live?"), line="main", stretch=where, blocks_fixed_price=True)
+    option = built((chosen[0],), tables, diagnosis=Diagnosis(needs=DIAGNOSIS.needs, questions=(question,))).options[0]
+    assert option.fixed is fixed
+
+
+def test_a_way_not_offered_is_named_with_one_reason(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    lining = example_quote().blocked[0]
+    tunnel = replace(lining, method="tunnel")
+    quote = built(chosen, tables, blocked=(lining, replace(lining, rule="another"), tunnel))
+    assert [v.method for v in quote.blocked] == ["reline"]
+    assert str(quote.blocked[0].homeowner).startswith(tables.method("reline").title_en)
+
+
+def test_days_cover_the_whole_stay_without_gap(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    for one in chosen:
+        spans = day_spans(one.price, tables, one.days_on_site, one.days_without_drains)
+        assert sum((s.length for s in spans), Decimal(0)) == one.days_on_site
+        assert [s.start for s in spans][1:] == [s.start + s.length for s in spans][:-1]
+        assert sum((s.length for s in spans if s.no_drains), Decimal(0)) == one.days_without_drains
+
+
+# ── refusals ──────────────────────────────────────────────────────────────────────────────────────
+
+
+def test_every_reason_to_refuse_is_shown_at_once(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    lapsed = tables.with_settings({"firm_licence_until": "2026-11-17", "firm_insurance_until": "soon"})
+    job = replace(JOB, demo=False, customer=replace(JOB.customer, name="bell\x07"))
+    assert sorted(refused((), lapsed, job=job)) == sorted(kind.code for kind in PROBLEMS)
+
+
+def test_the_invented_place_serves_a_demo_only(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    assert refused(chosen, tables, job=replace(JOB, demo=False)) == ["quote/demo-place"]
+    real = replace(JOB, demo=False, house=replace(JOB.house, jurisdiction="unknown"))
+    assert built(chosen, tables, job=real).options
+
+
+@pytest.mark.parametrize("key", ["firm_licence_until", "firm_insurance_until", "firm_bond_until"])
+def test_a_paper_holds_on_its_last_day_and_not_a_day_longer(
+    chosen: tuple[Chosen, ...], tables: Tables, key: str
+) -> None:
+    assert built(chosen, tables.with_settings({key: "2026-11-18"}), day=DAY)
+    assert refused(chosen, tables.with_settings({key: "2026-11-17"}), day=DAY) == ["quote/paper-lapsed"]
+
+
+def test_only_the_bond_may_have_no_day(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    assert built(chosen, tables.with_settings({"firm_bond_until": ""}))
+    assert refused(chosen, tables.with_settings({"firm_licence_until": ""})) == ["quote/paper-day"]
+
+
+def test_facts_of_the_house_reach_the_terms() -> None:
+    one_bath = replace(JOB, house=replace(JOB.house, bathrooms=1, sewer="septic"))
+    assert {"one_bathroom", "septic", "lived_in"} <= facts(one_bath, ())
+    assert "one_bathroom" not in facts(replace(JOB, house=replace(JOB.house, bathrooms=2)), ())
+
+
+@pytest.mark.parametrize(
+    ("when", "known", "counts"),
+    [
+        ((), (), True),
+        (("a",), ("a",), True),
+        (("a",), (), False),
+        (("not a",), (), True),
+        (("not a",), ("a",), False),
+        (("a", "not b"), ("a", "b"), False),
+    ],
+)
+def test_when_a_row_counts(when: tuple[str, ...], known: tuple[str, ...], counts: bool) -> None:
+    assert holds(when, set(known)) is counts

@@ -1,0 +1,185 @@
+"""Digs from the open air: depth along the line, sand, native soil, hauling, potholes and what is put back on top."""
+
+import math
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.job import Job, Site
+from estimator.model.line import Line
+from estimator.model.work import Takeoff
+from estimator.tables.tables import Tables
+from estimator.takeoff import take_off, take_off_job
+from estimator.takeoff.working import up
+from tests.takeoff.houses import at, changed, house, maple_line, repair
+
+
+def dug(
+    line: Line, tables: Tables, method: str = "trench", low: float = 10, high: float = 30, **facts: object
+) -> Takeoff:
+    return take_off(repair(method, low, high), house(line, **facts), tables)
+
+
+def two_depths() -> Line:
+    """3.0 ft deep at 5 ft and 5.0 ft deep at 45 ft: a straight line between."""
+    line = maple_line()
+    marks = tuple(m for m in line.marks if m.word != "depth")
+    return replace(line, marks=(*marks, at("depth", 5.0, depth_ft=2.4), at("depth", 45.0, depth_ft=3.4)))
+
+
+def test_between_two_readings_the_depth_runs_in_a_straight_line(tables: Tables) -> None:
+    found = dug(two_depths(), tables)
+    below = 0.1875 + 0.33
+    ends = [up(2.4 + (at_ft - 5) / 40 + below, 0.1) for at_ft in (9.0, 31.0)]
+    assert found.value("dig_cf") == pytest.approx(22 * 2.4 * sum(ends) / 2)
+    assert found.value("dig_depth_ft") == ends[1]
+    assert not any("one depth reading" in str(a) for a in found.assumptions)
+
+
+def test_a_depth_carried_beyond_the_last_reading_is_said(tables: Tables) -> None:
+    found = dug(two_depths(), tables, high=60)
+    assert any("beyond the last reading" in str(a) for a in found.assumptions)
+
+
+def test_without_any_depth_the_firms_depth_is_taken_and_said(tables: Tables) -> None:
+    line = maple_line()
+    found = dug(replace(line, marks=tuple(m for m in line.marks if m.word != "depth")), tables)
+    assert "depth_unlocated" in found.facts
+    assert found.value("dig_depth_ft") == up(4.0 + 0.1875 + 0.33, 0.1)
+    assert any("no depth was read" in str(a) for a in found.assumptions)
+
+
+def test_swell_and_shrink_never_meet_in_one_quantity(tables: Tables) -> None:
+    """Spoil swells, what goes back shrinks, what is left over swells: bank yards balance."""
+    found = dug(maple_line(), tables)
+    back_in_bank = found.value("native_ccy") / 0.90
+    assert found.value("spoil_lcy") == pytest.approx(found.value("dig_bcy") * 1.30)
+    assert found.value("export_lcy") == pytest.approx((found.value("dig_bcy") - back_in_bank) * 1.30)
+
+
+def test_when_packing_takes_more_than_was_dug_soil_is_brought_in(tables: Tables) -> None:
+    deep = replace(maple_line(), findings=())
+    marks = tuple(replace(m, depth_ft=14.0) if m.word == "depth" else m for m in deep.marks)
+    found = dug(replace(deep, marks=marks), tables)
+    short = found.value("native_ccy") / 0.90 - found.value("dig_bcy")
+    assert short > 0
+    assert found.value("import_lcy") == pytest.approx(short * 1.30)
+    assert found.value("loads") == 0
+
+
+def test_heavy_soil_is_hauled_by_weight(tables: Tables) -> None:
+    rock = dug(maple_line(), tables, low=10, high=58, soil="broken rock")
+    out_bcy = rock.value("dig_bcy") - rock.value("native_ccy")
+    by_weight = math.ceil(out_bcy * 1.7 / 4)
+    assert rock.value("loads") == max(by_weight, math.ceil(rock.value("export_lcy") / 5))
+
+
+def test_utilities_that_cross_are_uncovered_by_hand_first(tables: Tables) -> None:
+    crossed = changed(
+        maple_line(),
+        at("crossing", 12.0, choice="gas"),
+        at("crossing", 20.0, choice="water"),
+        at("crossing", 50.0, choice="gas"),
+    )
+    assert dug(crossed, tables).value("potholes") == 2 + 1
+
+
+def test_a_private_line_in_the_dig_is_located_once_for_the_job(tables: Tables) -> None:
+    job = house(changed(maple_line(), at("crossing", 12.0, choice="irrigation")))
+    found = take_off(repair("trench", 10, 30), job, tables)
+    assert take_off_job(job, [found, found], tables).value("private_locates") == 1
+
+
+def test_without_a_pothole_first_the_hole_is_longer_by_the_locators_error(tables: Tables) -> None:
+    other = tables.with_settings({"pothole_pipe_first": "no"})
+    assert dug(maple_line(), other).value("dig_length_ft") == 20 + 2 * (1.0 + 0.5)
+
+
+def drive_line() -> Line:
+    return changed(maple_line(), at("drive", 18.0, 26.0, choice="concrete"))
+
+
+def test_lawn_and_driveway_are_put_back_each_over_its_own_length(tables: Tables) -> None:
+    found = dug(drive_line(), tables)
+    lawn = (9.0 + 1 + 5.0 + 1) * (2.4 + 2)
+    assert found.value("sod_sf") == up(lawn, 10)
+    whole_panel = 10.0  # 8 ft would leave 2 ft of a 10 ft panel, less than the firm's 3 ft
+    assert found.value("drive_sf") == pytest.approx(whole_panel * 4.4)
+    assert found.value("drive_saw_lf") == pytest.approx(2 * whole_panel + 2 * 4.4)
+    assert {"lawn", "drive"} <= found.facts
+
+
+@pytest.mark.parametrize(("surface", "quantity"), [("beds", "bed_sf"), ("lawn", "sod_sf")])
+def test_what_grew_there_is_put_back(tables: Tables, surface: str, quantity: str) -> None:
+    line = maple_line()
+    planted = replace(line, marks=tuple(replace(m, choice=surface) if m.word == "yard" else m for m in line.marks))
+    assert dug(planted, tables).value(quantity) > 0
+
+
+def test_bare_ground_is_left_bare(tables: Tables) -> None:
+    line = maple_line()
+    bare = replace(line, marks=tuple(replace(m, choice="bare ground") if m.word == "yard" else m for m in line.marks))
+    found = dug(bare, tables)
+    assert found.value("sod_sf") == found.value("bed_sf") == 0
+    assert "lawn" not in found.facts
+
+
+def test_a_walk_is_taken_up_to_the_next_joint_where_little_would_be_left(tables: Tables) -> None:
+    walk = changed(maple_line(), at("walk", 19.0, 21.0))
+    found = dug(walk, tables)
+    assert found.value("flatwork_sf") == pytest.approx(2.0 * 5.0)
+
+
+def test_a_side_drain_known_dead_is_not_tied_in_and_an_unproven_one_is(tables: Tables) -> None:
+    with_branches = changed(
+        maple_line(),
+        at("branch", 12.0, size_in=2.0, live="dead"),
+        at("branch", 15.0, size_in=2.0, live="live", proven=False),
+        at("branch", 50.0, size_in=3.0, live="live", proven=True),
+    )
+    found = dug(with_branches, tables)
+    assert found.value("branches") == found.value("wyes") == 1
+    assert found.value("couplings") == 3
+    assert any("taken as live" in str(a) for a in found.assumptions)
+
+
+def test_cleanouts_come_every_hundred_feet_and_at_sharp_turns(tables: Tables) -> None:
+    line = changed(maple_line(), at("bend", 20.0, degrees=45.0), at("bend", 25.0, degrees=46.0))
+    assert dug(line, tables, low=10, high=110).value("cleanouts") == 1
+    assert dug(line, tables, low=10, high=110.5).value("cleanouts") == 2
+
+
+def test_a_job_in_the_street_closes_it(tables: Tables) -> None:
+    job: Job = house(changed(maple_line(), at("street", 40.0, 60.0)))
+    found = take_off(repair("trench", 10, 50), job, tables)
+    assert take_off_job(job, [found], tables).value("street_closures") == 1
+    assert "street_work" in found.facts
+
+
+def test_plywood_is_laid_where_a_machine_crosses_the_lawn(tables: Tables) -> None:
+    job = house(maple_line(), site=Site(carry_ft=60.0))
+    found = take_off(repair("trench", 10, 30), job, tables)
+    assert found.value("plywood_path_ft") == 60.0
+    assert "carry_over_50" in found.facts
+
+
+@pytest.mark.parametrize(
+    ("carry_ft", "fact"), [(50.0, None), (50.1, "carry_over_50"), (100.0, "carry_over_50"), (100.1, "carry_over_100")]
+)
+def test_carrying_far_is_a_fact_from_just_over_the_firms_limit(
+    tables: Tables, carry_ft: float, fact: str | None
+) -> None:
+    found = take_off(repair("trench", 10, 30), house(maple_line(), site=Site(carry_ft=carry_ft)), tables)
+    assert {f for f in found.facts if f.startswith("carry")} == ({fact} if fact else set())
+
+
+def test_the_trench_is_never_narrower_than_the_plastic_pipe_standard(tables: Tables) -> None:
+    """ASTM D2321: 4.5 + 16 = 20.5 in = 1.71 ft -> 1.8 ft where the firm's own rule is narrower."""
+    narrow = tables.with_settings({"trench_clear_ft": "0.5", "trench_clear_min_ft": "0.5"})
+    assert dug(maple_line(), narrow).value("dig_width_ft") == pytest.approx(1.8)
+
+
+def test_a_look_is_one_hole_at_unit_prices(tables: Tables) -> None:
+    found = dug(maple_line(), tables, "look and see", 38, 40)
+    assert found.value("looks") == 1
+    assert any("unit prices agreed" in str(a) for a in found.assumptions)

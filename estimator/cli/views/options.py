@@ -10,7 +10,9 @@ from estimator.cli.views.words import dollars, feet, number, sentence
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Repair
 
-LABEL_WIDTH, LEAST_COLUMN = 16, 13
+LABEL_WIDTH, LEAST_COLUMN, ROOMY_COLUMN = 16, 10, 14
+Answer = Callable[[Option, str], str]
+Answers = tuple[tuple[str, Answer], ...]
 TEST_WORDS = {"yes": "yes", "only this part": "new part only", "not promised": "not promised"}
 
 
@@ -48,21 +50,31 @@ def all_repairs(option: Option) -> list[Repair]:
 
 
 def _comparison(quote: Quote, columns: int, language: str) -> list[Row]:
+    """Side by side as long as the columns hold a short answer; long answers move under them, then all into blocks."""
     if not quote.options:
         return [Row("No way of repair can be offered on these notes.", "head")]
-    if LABEL_WIDTH + (LEAST_COLUMN + 2) * len(quote.options) <= columns:
-        return [Row(text) for text in _side_by_side(quote, columns, language)]
+    column = (columns - LABEL_WIDTH) // len(quote.options) - 2
+    if column >= ROOMY_COLUMN:
+        return [Row(text) for text in _side_by_side(quote, (*SHORT, *LONG), columns, language)]
+    if column >= LEAST_COLUMN:
+        below = [row for label, answer in LONG for row in _below(quote, label, answer, columns, language)]
+        return [*(Row(text) for text in _side_by_side(quote, SHORT, columns, language)), *below]
     return [row for option in quote.options for row in _block(option, columns, language)]
 
 
-def _side_by_side(quote: Quote, columns: int, language: str) -> list[str]:
+def _side_by_side(quote: Quote, answers: Answers, columns: int, language: str) -> list[str]:
     headers = ("", *(option.letter for option in quote.options))
-    body = [(label, *(answer(option, language) for option in quote.options)) for label, answer in ANSWERS]
+    body = [(label, *(answer(option, language) for option in quote.options)) for label, answer in answers]
     return table(headers, [("", *(heading(o, language) for o in quote.options)), *body], columns)
 
 
+def _below(quote: Quote, label: str, answer: Answer, columns: int, language: str) -> list[Row]:
+    cells = [(option.letter, answer(option, language)) for option in quote.options]
+    return [Row(""), Row(label.capitalize(), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
+
+
 def _block(option: Option, columns: int, language: str) -> list[Row]:
-    lines = table(("", ""), [(label, answer(option, language)) for label, answer in ANSWERS], columns)
+    lines = table(("", ""), [(label, answer(option, language)) for label, answer in (*SHORT, *LONG)], columns)
     return [Row(f"{option.letter}  {heading(option, language)}", "head"), *(Row(t) for t in lines), Row("")]
 
 
@@ -97,10 +109,10 @@ def _floors(option: Option, language: str) -> str:
 
 
 def _life(option: Option, language: str) -> str:
-    return f"{option.life_low}–{option.life_high} years" if option.life_high else "not said"
+    return f"{option.life_low}–{option.life_high} yr" if option.life_high else "not said"
 
 
-ANSWERS: tuple[tuple[str, Callable[[Option, str], str]], ...] = (
+SHORT: Answers = (
     ("way", _way),
     ("price", price),
     ("never above", lambda o, language: dollars(o.most, whole=True) if o.fixed else "to be confirmed"),
@@ -111,8 +123,8 @@ ANSWERS: tuple[tuple[str, Callable[[Option, str], str]], ...] = (
     ("old pipe left", lambda o, language: feet(o.old_pipe_left_ft)),
     ("water test", lambda o, language: TEST_WORDS[o.water_test]),
     ("lasts", _life),
-    ("main risk", lambda o, language: sentence(o.main_risk, language)),
 )
+LONG: Answers = (("main risk", lambda o, language: sentence(o.main_risk, language)),)
 """What is compared, in the order people ask for it. The homeowner's file has the whole list."""
 
 
@@ -124,14 +136,14 @@ def _not_offered(quote: Quote, columns: int, language: str) -> list[Row]:
 
 
 def _closing(quote: Quote, columns: int) -> list[Row]:
-    unsettled = [
-        f"{option.letter} is no fixed price yet: {sentence(why)}"
-        for option in quote.options
-        for why in option.not_fixed_because
-    ]
+    open_: dict[str, list[str]] = {}
+    for option in quote.options:
+        for why in option.not_fixed_because:
+            open_.setdefault(sentence(why), []).append(option.letter)
+    unsettled = [f"No fixed price yet for {', '.join(letters)}: {why}" for why, letters in open_.items()]
     caution = (
         "Digging, tunnels and saw cuts can kill: a competent person decides on protection at the site, and the local "
         "code and the licensed plumber stand over everything printed here."
     )
-    texts = [*dict.fromkeys(unsettled), caution]
+    texts = [*unsettled, caution]
     return [Row(""), *(Row(line) for text in texts for line in indented(text, columns, by=0))]

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from textwrap import wrap
 
 GAP = "  "
-LEAST_COLUMN = 6
+LEAST_COLUMN, TIGHT_COLUMN = 6, 15
 
 
 def cells_wide(text: str) -> int:
@@ -26,7 +26,8 @@ def padded(text: str, columns: int, right: bool = False) -> str:
 
 def folded(text: str, columns: int) -> list[str]:
     """The text on lines of at most so many columns; words longer than a line are cut."""
-    return [line for part in text.split("\n") for line in (wrap(part, columns, break_on_hyphens=False) or [""])]
+    tight = columns < TIGHT_COLUMN
+    return [line for part in text.split("\n") for line in (wrap(part, columns, break_on_hyphens=tight) or [""])]
 
 
 def table(headers: Sequence[str], rows: Sequence[Sequence[str]], columns: int, right: Sequence[int] = ()) -> list[str]:

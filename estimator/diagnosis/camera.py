@@ -66,7 +66,6 @@ READINGS = (
         meaning=Say.of("Collapsed, or something hard in the way: nothing beyond it was seen."),
         confirm=Say.of("Come in from the other end, or dig to see."),
         asks=True,
-        blocks_fixed_price=True,
         sees=closed,
     ),
     Reading(

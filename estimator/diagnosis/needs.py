@@ -2,6 +2,7 @@
 
 Pads, whole joints and merged digs hang on the method and are the scopes' business. Findings that touch are one need; dirt
 in the pipe (scale, grease) and dips are needs of their own, unless the ground settled and all of it broke there (D23).
+Scale that hides the pipe must come off, whatever its level: nothing under it can be judged before (D07).
 """
 
 from collections.abc import Iterable, Sequence
@@ -9,6 +10,7 @@ from dataclasses import replace
 
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.ground import settled_places
+from estimator.diagnosis.iron import heavy_scale
 from estimator.diagnosis.severity import WATCH, severity
 from estimator.diagnosis.tested import clean_but_failed
 from estimator.diagnosis.urgency import urgency
@@ -67,6 +69,7 @@ def _need(case: Case, findings: Sequence[Finding], evidence: Sequence[Evidence])
     kinds = dict.fromkeys(f.kind for f in findings)
     if any(f.kind == "roots" for f in findings):
         kinds["opening"] = None
+    hidden = [f for f in heavy_scale(case) if f in findings]
     worst = [f for f in findings if severity(f, case) == max(severity(g, case) for g in findings)]
     need = Need(
         id="",
@@ -77,7 +80,7 @@ def _need(case: Case, findings: Sequence[Finding], evidence: Sequence[Evidence])
         severity=level,
         urgency=0,
         grade=_grade(worst),
-        must=level >= must,
+        must=level >= must or bool(hidden),
         because=tuple(dict.fromkeys(e.rule for e in evidence if set(e.findings) & {f.id for f in findings})),
     )
     return replace(need, urgency=urgency(need, case))

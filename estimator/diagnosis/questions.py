@@ -31,7 +31,6 @@ def _suspected(needs: Sequence[Need]) -> list[Question]:
             about=Say.of("Was it really there? It was only suspected: look again before a fixed price."),
             line=n.line,
             stretch=n.stretch,
-            blocks_fixed_price=True,
         )
         for n in needs
         if n.grade == "suspected" and n.findings
@@ -47,7 +46,6 @@ def _levels(case: Case, needs: Sequence[Need]) -> list[Question]:
             ),
             line=n.line,
             stretch=n.stretch,
-            blocks_fixed_price=True,
         )
         for n in needs
         if {"sag", "reverse fall", "backfall"} & set(n.kinds) and n.must and not levels_known(case, n.stretch)
@@ -77,7 +75,7 @@ def _not_filmed(case: Case, needs: Sequence[Need]) -> list[Question]:
             about=Say.of("This part was not filmed; it stays out of every fixed price until it is."),
             line=case.line.name,
             stretch=part,
-            blocks_fixed_price=any(n.stretch.touches(part) for n in needs),
+            blocks_fixed_price=False,
         )
         for part in case.profile.not_inspected
     ]

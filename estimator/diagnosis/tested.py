@@ -109,7 +109,6 @@ READINGS = (
         ),
         confirm=Say.of("Test each section by itself, with a plug at each side drain."),
         asks=True,
-        blocks_fixed_price=True,
         source=STATIC_TESTS,
         sees=_failed_clean,
     ),

@@ -20,6 +20,7 @@ from estimator.scopes.rules import (
     deep_dip_is_not_lined,
     descale_iron_before_lining,
     dip_length_is_measured,
+    dirt_alone_is_cleaned,
     empty_pipe_floats,
     engineer_past_twenty_feet,
     fiber_is_not_patched,
@@ -88,6 +89,7 @@ from estimator.scopes.rules import (
     wall_way,
     water_in_the_ground,
     way_round_was_seen,
+    what_a_lining_cannot_cure,
 )
 from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.scopes.rules.rule import Rule
@@ -97,11 +99,13 @@ RULES: tuple[Rule, ...] = (
     not_confirmed_no_fixed_price.RULE,
     clean_before_lining.RULE,
     descale_iron_before_lining.RULE,
+    dirt_alone_is_cleaned.RULE,
     bottom_gone_dig_first.RULE,
     half_gone_no_liner.RULE,
     short_liner_needs_sound_ends.RULE,
     hard_blockage.RULE,
     soft_blockage_clean_first.RULE,
+    what_a_lining_cannot_cure.RULE,
     big_offset.RULE,
     deep_dip_is_not_lined.RULE,
     lining_keeps_the_grade.RULE,

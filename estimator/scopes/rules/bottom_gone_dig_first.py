@@ -18,7 +18,6 @@ from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, LINERS, Rule, Ruling
 
-
 LOOSE = frozenset({"gone", "broken", "loose"})
 
 

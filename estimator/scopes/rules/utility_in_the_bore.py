@@ -2,7 +2,7 @@
 
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> in_the_bore(stretch("utility", method="clean"), limits()).effect.value
-'until approved'
+'blocks'
 >>> in_the_bore(stretch("intruding", method="clean"), limits()) is None
 True
 """
@@ -18,7 +18,7 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
     if not any(f.kind == "utility" for f in it.line_findings):
         return None
     return Ruling(
-        effect=Effect.UNTIL_APPROVED,
+        effect=Effect.BLOCKS,
         homeowner=Say.of(
             "Another line, perhaps gas, runs through your drain. Do not use the drain, no flame and no light switch; if you smell gas leave and call 911 and the gas company from outside."
         ),

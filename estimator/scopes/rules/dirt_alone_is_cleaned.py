@@ -1,0 +1,45 @@
+"""Build-up with nothing else wrong is cleaned out, not lined over or dug up.
+
+>>> from estimator.model.stretch import Stretch
+>>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> dirty = (need("scale", 2, at=Stretch(0.0, 22.0)),)
+>>> [r.effect.value for r in dirt_alone(stretch("0-22 scale 30%", needs=dirty), limits())]
+['does not fix']
+>>> dirt_alone(stretch("0-22 scale 30%", "8-20 channel", needs=dirty), limits())
+()
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, LINERS, Rule, Ruling
+
+DIRT = frozenset({"scale", "grease"})
+NO_TROUBLE = DIRT | {"mud", "insects"}
+
+
+def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE]
+    return tuple(
+        Ruling(
+            effect=Effect.DOES_NOT_FIX,
+            homeowner=Say.of("Build-up in the pipe is cleaned out and the pipe filmed again; that alone is no reason for a new pipe or a lining."),
+            estimator=Say.of("Only scale or grease there: clean, film, then choose."),
+            stretch=n.stretch,
+        )
+        for n in it.needs
+        if set(n.kinds) <= DIRT and not any(f.stretch.touches(n.stretch) for f in trouble)
+    )
+
+
+RULE = Rule(
+    id="dirt-alone-is-cleaned",
+    numbers=("D07", "R03"),
+    methods=(*LINERS, *DIGS, "reroute", "crawl replace"),
+    statement="Scale or grease with nothing else wrong: clean and film first, then choose; no liner and no dig for it.",
+    reason="Whether the pipe under the scale needs anything is known only once it is bare.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=dirt_alone,
+)

@@ -1,0 +1,57 @@
+"""Stopped by hand in the middle of writing: the folder is as it was, and the program says so."""
+
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+from estimator import demo
+
+SLOW = """
+import sys, time
+sys.argv = ["estimator", "quote", sys.argv[1]]
+from estimator.records import disk
+write = disk.Disk.write
+def slowly(self, path, data):
+    write(self, path, data)
+    print("wrote", flush=True)
+    time.sleep(30)
+disk.Disk.write = slowly
+from estimator.cli import main
+main()
+"""
+
+
+def test_an_interrupt_while_writing_leaves_no_debris(tmp_path):
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    run = subprocess.Popen(
+        [sys.executable, "-c", SLOW, str(tmp_path / "job.toml")], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    )
+    assert run.stdout is not None
+    assert run.stdout.readline() == b"wrote\n"
+    time.sleep(0.1)
+    run.send_signal(signal.SIGINT)
+    _, said = run.communicate(timeout=30)
+    assert run.returncode == 130
+    assert b"Stopped" in said
+    assert b"Traceback" not in said
+    assert [p.name for p in (tmp_path / "job").iterdir()] == [".lock"]
+
+
+def test_a_reader_that_leaves_early_is_no_fault():
+    """`estimator options … | head -1`: the pipe is closed before the program writes."""
+    job = Path(demo.__file__).parent / "job.toml"
+    run = subprocess.Popen(
+        [sys.executable, "-m", "estimator", "options", str(job)], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    )
+    assert run.stdout is not None
+    assert run.stderr is not None
+    run.stdout.close()
+    said = run.stderr.read()
+    assert b"Traceback" not in said
+    assert b"mistake of its own" not in said
+    assert b"BrokenPipe" not in said
+    assert run.wait() == 0

@@ -47,7 +47,7 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
             estimator=Say.of(
                 "Small bore: flexible thin liner; check that the finished bore still meets the code's least."
             ),
-            facts=frozenset({"flexible_liner", "small_bore"}),
+            facts=frozenset({"flexible_liner"}),
         )
     return None
 

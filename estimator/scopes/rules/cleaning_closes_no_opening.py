@@ -30,7 +30,7 @@ def _ruling(need: Need) -> Ruling:
                 "Cleaning is upkeep: roots usually come back in 6 to 24 months, because the small opening stays."
             ),
             estimator=Say.of("Cleaning only: the opening stays; say so, film after, and offer the repair beside it."),
-            facts=frozenset({"upkeep_only", "film_again"}),
+            facts=frozenset({"film_again"}),
             stretch=need.stretch,
         )
     return Ruling(

@@ -26,7 +26,7 @@ def bare_wall(it: StretchFacts, limits: Limits) -> Answers:
         estimator=Say.of(
             "Iron with scale or a groove: descale to bare wall, film, check that it holds shape; have the stop-gap price ready if it opens."
         ),
-        facts=frozenset({"descale_first", "film_again", "may_open_when_cleaned"}),
+        facts=frozenset({"descale_first", "film_again"}),
     )
 
 

@@ -24,7 +24,9 @@ def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     return tuple(
         Ruling(
             effect=Effect.DOES_NOT_FIX,
-            homeowner=Say.of("Build-up in the pipe is cleaned out and the pipe filmed again; that alone is no reason for a new pipe or a lining."),
+            homeowner=Say.of(
+                "Build-up in the pipe is cleaned out and the pipe filmed again; that alone is no reason for a new pipe or a lining."
+            ),
             estimator=Say.of("Only scale or grease there: clean, film, then choose."),
             stretch=n.stretch,
         )

@@ -21,7 +21,6 @@ def every_dig(it: StretchFacts, limits: Limits) -> Answers:
         estimator=Say.of(
             "Heat plan; look up for wires before the machine swings; gloves and washing for sewage-soaked soil; pit covered and lit at night."
         ),
-        facts=frozenset({"open_dig"}),
     )
 
 

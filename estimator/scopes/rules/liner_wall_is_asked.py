@@ -23,7 +23,6 @@ def liner_wall(it: StretchFacts, limits: Limits) -> Answers:
             estimator=Say.of(
                 "Least liner wall not asked here: public specifications ask more than house practice gives; ask the inspector, size by ASTM F1216 App. X1."
             ),
-            facts=frozenset({"ask_liner_wall"}),
         )
     return Ruling(
         effect=Effect.CAUTION,

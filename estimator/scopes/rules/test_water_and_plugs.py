@@ -21,7 +21,6 @@ def plugs(it: StretchFacts, limits: Limits) -> Answers:
         estimator=Say.of(
             "Fill only to the lowest opening, limit the minutes, watch, drain promptly. Plugs of the right size and pressure, tethered, nobody in line with the pipe, water down before deflating; no air test on plastic."
         ),
-        facts=frozenset({"test_plugs"}),
     )
 
 

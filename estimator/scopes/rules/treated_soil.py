@@ -19,7 +19,6 @@ def treated(it: StretchFacts, limits: Limits) -> Answers:
             "Opening the floor cuts the soil that was treated against termites; your pest warranty may ask for a new treatment."
         ),
         estimator=Say.of("Treated soil is cut: re-treat or exclude in writing."),
-        facts=frozenset({"treated_soil"}),
     )
 
 

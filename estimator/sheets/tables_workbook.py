@@ -17,6 +17,8 @@ FORMATS = {
 }
 LONGEST_LIST = 255  # letters a list typed into a rule may have
 LANDSCAPE_LETTER = 1
+HEADER_PT = 21
+ALIGN: dict[str, dict[str, object]] = {"text": {"align": "left", "indent": 1}, "yes/no": {"align": "center"}, "day": {"align": "center"}}
 
 
 def write_tables(book: EditBook) -> bytes:
@@ -51,7 +53,10 @@ def _cover(workbook: Any, sheet: Any, lines: tuple[CoverLine, ...]) -> None:
     sheet.set_column(2, 2, 24)
     for r, line in enumerate(lines):
         fill = {"bg_color": f"#{line.colour}"} if line.colour else {}
-        style = workbook.add_format({**styles[line.style], **fill})
+        across = (
+            {"text_wrap": False} if len(line.texts) == 1 else {}
+        )  # a text alone runs over the empty cells beside it
+        style = workbook.add_format({**styles[line.style], **fill, **across})
         for c, text in enumerate(line.texts):
             if line.link and c == len(line.texts) - 1:
                 link = workbook.add_format({**styles[line.style], **fill, "font_color": "#1F5FBF", "underline": 1})
@@ -72,16 +77,17 @@ def _print(sheet: Any) -> None:
 def _sheet(workbook: Any, sheet: Any, table: EditSheet) -> None:
     last = len(table.rows) + table.spare_rows
     sheet.freeze_panes(1, 1)
+    sheet.set_row(0, HEADER_PT)
     sheet.repeat_rows(0)
     sheet.set_tab_color(f"#{table.tab}")
-    head = workbook.add_format(
-        {**FONT, "bold": True, "bg_color": f"#{table.tab}", "bottom": 1, "text_wrap": True, "locked": True}
-    )
     locked = table.read_only
     for c, column in enumerate(table.columns):
         style = _style(workbook, column, locked)
         _done(sheet.set_column(c, c, column.width, style), f"{table.name}, {column.header}")
-        _done(sheet.write_string(0, c, column.header, head), f"{table.name}, {column.header}")
+        _done(
+            sheet.write_string(0, c, column.header, _head(workbook, column, table.tab)),
+            f"{table.name}, {column.header}",
+        )
         if column.note:
             _done(
                 sheet.write_comment(0, c, column.note, {"x_scale": 2, "y_scale": 0.8}), f"{table.name}, {column.header}"
@@ -98,11 +104,23 @@ def _sheet(workbook: Any, sheet: Any, table: EditSheet) -> None:
         allowed = ("format_cells", "format_columns", "format_rows", "sort", "autofilter", "insert_rows", "delete_rows")
         sheet.protect("", dict.fromkeys(allowed, True))
     sheet.autofilter(0, 0, len(table.rows), len(table.columns) - 1)
+    sheet.print_area(0, 0, len(table.rows), len(table.columns) - 1)
     _print(sheet)
 
 
+def _head(workbook: Any, column: EditColumn, tab: str) -> Any:
+    side = ALIGN.get(column.kind, {"align": "right"})
+    look = {**FONT, "bold": True, "bg_color": f"#{tab}", "bottom": 1, "valign": "vcenter", "locked": True}
+    return workbook.add_format({**look, **side})
+
+
 def _style(workbook: Any, column: EditColumn, locked: bool) -> Any:
-    look = {**FONT, "num_format": FORMATS[column.kind], "text_wrap": column.kind == "text" and column.width > 30}
+    look = {
+        **FONT,
+        **ALIGN.get(column.kind, {}),
+        "num_format": FORMATS[column.kind],
+        "text_wrap": column.kind == "text" and column.width > 30,
+    }
     if column.computed:
         look |= {"font_color": "#5B6770", "bg_color": "#F1F3F4", "locked": True}
     else:

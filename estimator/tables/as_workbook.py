@@ -4,7 +4,7 @@ from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
 
-from estimator.sheets.edit_book import Computed, CoverLine, EditBook, EditColumn, EditSheet, Value
+from estimator.sheets.edit_book import Computed, CoverLine, EditBook, EditColumn, EditSheet, Kind, Value
 from estimator.sheets.tables_workbook import write_tables
 from estimator.tables.columns import Column, columns
 from estimator.tables.keepers import KEEPERS, TITLES, Keeper
@@ -37,30 +37,38 @@ def workbook(tables: Tables) -> bytes:
 def _sheet(name: str, tables: Tables) -> EditSheet:
     keeper, _ = KEEPERS[name]
     rows = tables.rows.get(name, ())
-    own = [_column(name, at, column, tables) for at, column in enumerate(columns(name))]
-    extra = COMPUTED.get(name)
-    if extra is not None:
-        own.append(extra(rows))
+    own, kept = _parted(name)
+    made = [_column(name, c, tables) for c in own]
+    worked_out = [COMPUTED[name](rows)] if name in COMPUTED else []
+    made += [*worked_out, *(_column(name, c, tables) for c in kept)]
+    blank: tuple[Value, ...] = (None,) * len(worked_out)
     return EditSheet(
         name=name,
-        columns=tuple(own),
-        rows=tuple(tuple(_value(row, c) for c in columns(name)) for row in rows),
+        columns=tuple(made),
+        rows=tuple((*(_value(r, c) for c in own), *blank, *(_value(r, c) for c in kept)) for r in rows),
         tab=TABS[keeper],
         read_only=keeper == "with care",
-        off_column=next(at for at, c in enumerate(columns(name)) if c.name == "active"),
+        off_column=next(at for at, c in enumerate(made) if c.header == "active"),
         spare_rows=SPARE_ROWS,
     )
 
 
-def _column(table: str, at: int, column: Column, tables: Tables) -> EditColumn:
-    kind = "text" if column.kind == "words" else column.kind
+def _parted(name: str) -> tuple[list[Column], list[Column]]:
+    """The table's own columns; those every table has. What is worked out stands between them."""
+    return [c for c in columns(name) if not c.kept], [c for c in columns(name) if c.kept]
+
+
+def _column(table: str, column: Column, tables: Tables) -> EditColumn:
+    kind: Kind = "text" if column.kind == "words" else column.kind
+    if kind == "dollars" and not column.money:
+        kind = "number"
     texts = [str(_value(row, column) or "") for row in tables.rows.get(table, ())]
     longest = max((len(text) for text in texts), default=0)
     return EditColumn(
         header=column.header,
         note=_note(column),
         kind=kind,
-        width=min(WIDEST, max(9.0, len(column.header) + 2.0, longest * 1.05 + 2)),
+        width=min(WIDEST, max(9.0, len(column.header) + 2.5, longest * 1.05 + 2)),
         needed=not column.empty,
         choose=column.choices,
         list_from=_list(table, column, tables),
@@ -176,7 +184,7 @@ def _cover(tables: Tables) -> tuple[CoverLine, ...]:
         ),
         CoverLine(
             (
-                "Never delete a row that was used: set active to no. A new price is a new row with its first day in `from`.",
+                "Never delete a row that was used: set active to no. A new price is a new row with its first day in “from”.",
             ),
             "quiet",
         ),

@@ -43,6 +43,11 @@ class Column:
         return self.name.endswith("_percent") or self.name == "percent"
 
     @property
+    def money(self) -> bool:
+        """Shown with cents."""
+        return self.name in ("wage", "cost", "price", "min_charge", "deposit_cap_amount")
+
+    @property
     def amount(self) -> bool:
         return self.kind in ("number", "dollars", "whole")
 

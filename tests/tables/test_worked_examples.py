@@ -35,6 +35,7 @@ PECAN = {  # 29 ft of tunnel under a slab, three branches tied inside it [comput
         "pipe_tunnel_ft": "29",
         "hangers": "11",
         "end_couplings_tunnel": "2",
+        "eighth_bends": "3",
         "branches_tunnel": "3",
         "cleanouts": "1",
         "tests": "1",

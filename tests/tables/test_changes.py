@@ -1,0 +1,76 @@
+"""What moved between two sets of tables, and tables kept in a record."""
+
+import json
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.tables import Tables
+from estimator.tables.changes import changes
+from estimator.tables.fingerprint import fingerprint
+from tests.tables.workbench import DAY, demo, edited, reading, with_edits
+
+
+def test_the_same_tables_have_no_changes() -> None:
+    assert changes(demo(), demo()) == ()
+
+
+def test_a_dearer_pipe_is_named_with_its_share(tmp_path: Path) -> None:
+    new = reading(with_edits(tmp_path, ["materials | pipe-4 | cost | 4.41"])).tables
+    assert new is not None
+    assert [str(c) for c in changes(demo(), new)] == ["materials: pipe-4, cost: 4.2 -> 4.41 (+5.0 %)"]
+
+
+def test_a_row_set_out_of_use_is_gone_and_a_copy_is_new(tmp_path: Path) -> None:
+    edits = ["contingency | over_fill | active | no", "extras | rock | copied as | boulders"]
+    new = reading(with_edits(tmp_path, edits)).tables
+    assert new is not None
+    assert [str(c) for c in changes(demo(), new)] == ["contingency: over_fill is gone", "extras: boulders is new"]
+
+
+def test_a_newer_row_of_the_same_name_is_the_price_from_its_day_on(tmp_path: Path) -> None:
+    target = edited(
+        tmp_path,
+        "pricing.csv",
+        "sub,25,15,no,2026-01-01,yes,,office,2026-11-02\n",
+        "sub,25,15,no,2026-01-01,yes,,office,2026-11-02\nsub,28,15,no,2026-12-01,yes,,owner,2026-11-20\n",
+    )
+    tables = reading(target).tables
+    assert tables is not None
+    assert tables.price_class("sub").margin_percent == 25
+    assert tables.on(date(2026, 11, 30)).price_class("sub").margin_percent == 25
+    later = tables.on(date(2026, 12, 1))
+    assert later.price_class("sub").margin_percent == 28
+    assert [str(c) for c in changes(tables, later)] == ["pricing: sub, margin_percent: 25 -> 28 (+12.0 %)"]
+
+
+def test_tables_come_back_from_a_record_as_they_were() -> None:
+    data = json.loads(json.dumps(demo().to_data()))
+    back = Tables.from_data(data)
+    assert back.rows == demo().rows
+    assert (back.day, back.fingerprint, back.source) == (DAY, demo().fingerprint, demo().source)
+    assert fingerprint(back.rows) == demo().fingerprint
+    assert isinstance(back.material("pipe-4").cost, Decimal)
+
+
+def test_a_record_from_before_a_column_was_added_is_still_read() -> None:
+    data = json.loads(json.dumps(demo().to_data()))
+    at = data["columns"]["recipes"].index("once")
+    data["columns"]["recipes"].pop(at)
+    for row in data["rows"]["recipes"]:
+        row.pop(at)
+    back = Tables.from_data(data)
+    assert not any(recipe.once for recipe in back.recipes)
+
+
+def test_settings_changed_for_one_job_leave_the_set_alone() -> None:
+    changed = demo().with_settings({"small_parts_percent": "7.5"})
+    assert (changed.number("small_parts_percent"), demo().number("small_parts_percent")) == (7.5, 5.0)
+
+
+def test_a_price_says_itself_not_how_it_was_spelled() -> None:
+    pipe = demo().material("pipe-4")
+    spelled = replace(pipe, cost=Decimal("4.200"))
+    rows = {**demo().rows, "materials": tuple(spelled if r is pipe else r for r in demo().rows["materials"])}
+    assert fingerprint(rows) == demo().fingerprint

@@ -1,0 +1,113 @@
+"""The demo set itself: whole, invented, bilingual, and enough for everything the rest of the program asks for."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from estimator.model.judgement import METHODS
+from estimator.tables import demo_folder
+from estimator.takeoff.quantities import FACTS, QUANTITIES
+from tests.tables.workbench import DAY, demo, reading
+
+FACT_USERS = ("work_items", "recipes", "extras", "terms")
+SHAPES = re.compile(
+    r"_(cf|in|h|hours|minutes|gal|lb|psi)$|^(dig|pit|tunnel|safety|exit|fall|test|burst_entry|reroute_size)_"
+)
+"""Sizes, volumes in cubic feet, waits and test figures: steps on the way to a quantity."""
+
+FOR_PEOPLE = {
+    *("pipe_buy_ft", "couplings", "wyes", "pipe_ft", "glue_joints", "respirators", "ladders", "plywood_path_ft"),  # crew and pick list
+    *("pile_sf", "spoil_lcy", "export_lcy", "native_ccy", "pipe_zone_ccy", "slab_cy", "slab_tons", "slab_haul_lcy", "lifts"),  # on the way to loads and fill
+    *("floor_sf", "wall_cover_ft", "beam_crossings", "size_changes", "dig_to_reopen", "fixture_units"),  # others' work, questions
+}  # fmt: skip
+"""Quantities people read that cost nothing by themselves."""
+
+
+def test_nothing_is_wrong_with_the_demo_tables() -> None:
+    assert reading(demo_folder()).problems == ()
+
+
+def test_the_readme_says_that_everything_is_invented() -> None:
+    assert "invented" in (demo_folder() / "README.md").read_text("utf-8")
+
+
+def test_every_quantity_that_costs_something_is_asked_for_by_a_row() -> None:
+    used = {item.quantity for item in demo().work_items} | {recipe.quantity for recipe in demo().recipes}
+    assert {q for q in set(QUANTITIES) - used - FOR_PEOPLE if not SHAPES.search(q)} == set()
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_every_method_has_work_that_gets_there_or_finds_or_mends(method: str) -> None:
+    items = [item for item in demo().work_items if method in item.methods]
+    assert items, method
+    recipes = {recipe.work_item for recipe in demo().recipes}
+    assert all(item.item in recipes for item in items)
+    assert demo().method(method).title_en and demo().method(method).title_es
+
+
+def test_a_dig_near_people_always_carries_its_cautions() -> None:
+    """29 CFR 1926.651 and 652 (entry, protection, inspection) and 811 before digging [common practice]."""
+    for method in ("yard spot", "trench", "tunnel", "burst"):
+        said = {term.id for term in demo().terms if not term.methods or method in term.methods}
+        assert {"cau-811", "cau-depth", "cau-keep-out", "cau-gas", "crw-protective", "crw-daily", "crw-type"} <= said
+    tunnel = {term.id for term in demo().terms if "tunnel" in term.methods}
+    assert {"crw-air", "crw-lockout", "crw-which-rule", "cau-no-use-tunnel", "cau-cables"} <= tunnel
+
+
+def test_no_text_tells_anybody_that_nothing_is_required() -> None:
+    for table in ("terms", "work_items", "extras", "methods"):
+        for row in demo().rows[table]:
+            for name in ("text_en", "text_es", "warranty_en", "risk_en"):
+                assert not re.search(r"none required|not required|no se requiere", getattr(row, name, ""), re.I)
+
+
+def test_homeowners_texts_are_free_of_shop_words() -> None:
+    """Words a homeowner does not use for the house drain, in either language [common practice]."""
+    shop = re.compile(r"\b(station|invert|lateral|zone|scope|static|haunching|alcantarillado|tubería lateral)\b", re.I)
+    for table in ("work_items", "extras", "methods"):
+        for row in demo().rows[table]:
+            for name in ("text_en", "text_es", "title_en", "title_es", "under_en", "under_es", "risk_en", "risk_es"):
+                assert not shop.search(getattr(row, name, "")), getattr(row, name)
+
+
+def test_spanish_says_usted() -> None:
+    told = re.compile(r"\b(tú|tu|tus|te|puedes|debes|tienes|vas|usa|llama)\b", re.I)
+    for table in ("work_items", "extras", "methods", "terms"):
+        for row in demo().rows[table]:
+            for name in ("text_es", "title_es", "under_es", "risk_es", "warranty_es"):
+                assert not told.search(getattr(row, name, "")), getattr(row, name)
+
+
+def test_soils_swell_as_published() -> None:
+    """Dagostino/Peterson fig. 9.1: sand and gravel 10–18 %, loam 15–25, dense clay 20–35, solid rock 40–70 (read)."""
+    for soil, low, high in (("sand", 10, 18), ("gravel", 10, 18), ("loam", 15, 25), ("firm clay", 20, 35), ("hard clay", 20, 35), ("rock", 40, 70)):  # fmt: skip
+        assert low <= demo().soil(soil).swell_percent <= high
+
+
+def test_places_hold_what_consumer_law_says() -> None:
+    """16 CFR 429: three business days; California B&P 7159.5(a)(3): the lesser of $1,000 and 10 % (read)."""
+    california = demo().place("california home")
+    assert (california.deposit_cap_amount, california.deposit_cap_percent) == (1000, 10)
+    assert all(getattr(place, "cancel_business_days") == 3 for place in demo().current("places"))  # noqa: B009
+    assert demo().place("unknown").tax_percent is None
+    for place in demo().current("places"):
+        assert getattr(place, "source")  # noqa: B009
+
+
+def test_every_price_carries_the_day_it_was_learnt() -> None:
+    for table in ("materials", "equipment", "subs_and_fees"):
+        for row in demo().current(table):
+            assert getattr(row, "price_day") is not None and getattr(row, "price_day") <= DAY  # noqa: B009
+
+
+def test_every_setting_is_asked_for_somewhere_in_the_code() -> None:
+    code = "\n".join(p.read_text("utf-8") for p in Path(demo_folder().parent / "estimator").rglob("*.py"))
+    levels = re.compile(r"_[123]_(percent|in)$")
+    asked = [row.key for row in demo().rows["settings"] if not levels.search(row.key)]  # type: ignore[attr-defined]
+    assert [key for key in asked if f'"{key}"' not in code] == []
+
+
+def test_a_factor_never_speeds_work_up() -> None:
+    assert all(factor.multiplier >= 1 for factor in demo().factors)
+    assert {factor.fact for factor in demo().factors} <= set(FACTS)

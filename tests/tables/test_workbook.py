@@ -1,0 +1,128 @@
+"""The one workbook of all tables: the same rows there and back, and the help the office was promised in it."""
+
+import csv
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+from openpyxl import load_workbook
+from openpyxl.worksheet.worksheet import Worksheet
+
+from estimator.tables.as_csv import csv_texts
+from estimator.tables.as_workbook import workbook
+from estimator.tables.columns import columns
+from estimator.tables.keepers import KEEPERS
+from estimator.tables.rows import TABLES
+from tests.tables.workbench import demo, demo_bytes, edited, laid_over, reading
+
+
+@pytest.fixture(scope="module")
+def book() -> dict[str, Worksheet]:
+    return {sheet.title: sheet for sheet in load_workbook(BytesIO(demo_bytes())).worksheets}
+
+
+def test_csv_to_workbook_to_csv_changes_nothing(tmp_path: Path) -> None:
+    path = tmp_path / "prices.xlsx"
+    path.write_bytes(demo_bytes())
+    back = reading(path)
+    assert back.problems == () and back.tables is not None
+    assert back.tables.rows == demo().rows
+    assert back.tables.fingerprint == demo().fingerprint
+    folder = tmp_path / "csv"
+    folder.mkdir()
+    for name, text in csv_texts(back.tables).items():
+        (folder / name).write_text(text, "utf-8")
+    again = reading(folder).tables
+    assert again is not None and again.fingerprint == demo().fingerprint and again.rows == demo().rows
+
+
+def test_the_same_tables_give_the_same_bytes() -> None:
+    assert workbook(demo()) == demo_bytes()
+
+
+def test_every_table_has_a_sheet_behind_the_cover(book: dict[str, Worksheet]) -> None:
+    assert list(book) == ["start here", *KEEPERS]
+    assert set(KEEPERS) == set(TABLES)
+
+
+def test_headers_stay_in_sight_and_say_what_they_mean(book: dict[str, Worksheet]) -> None:
+    for table in TABLES:
+        assert book[table].freeze_panes == "B2"
+        notes = {cell.value: cell.comment.text for cell in book[table][1] if cell.comment}
+        for column in columns(table):
+            assert column.note in notes[column.header]
+
+
+def test_every_column_that_refers_to_a_table_offers_its_rows(book: dict[str, Worksheet]) -> None:
+    for table in TABLES:
+        offered = {str(rule.sqref).split(":")[0]: rule.formula1 for rule in book[table].data_validations.dataValidation}
+        headers = {cell.value: cell.column_letter for cell in book[table][1]}
+        for column in columns(table):
+            if column.refers and column.kind == "text":
+                assert f"{column.refers}!$A$2" in offered[f"{headers[column.header]}2"]
+    refs = {str(r.sqref): r.formula1 for r in book["recipes"].data_validations.dataValidation}
+    assert any("production" in f and "materials" in f and "equipment" in f for f in refs.values())
+
+
+def test_worked_out_cells_are_locked_and_prices_are_not(book: dict[str, Worksheet]) -> None:
+    roles = book["roles"]
+    assert roles.protection.sheet and not roles.protection.password
+    assert (roles["A2"].value, roles["B2"].value, roles["C2"].value) == ("lead plumber", 38, 32)
+    assert roles["D1"].value == "(an hour costs)" and roles["D2"].protection.locked
+    assert not roles["B2"].protection.locked
+    assert load_workbook(BytesIO(demo_bytes()), data_only=True)["roles"]["D2"].value == 50.16  # 38 × 1.32 [computed]
+
+
+def test_the_tables_the_arithmetic_hangs_on_are_locked_without_a_password(book: dict[str, Worksheet]) -> None:
+    for table, (keeper, _) in KEEPERS.items():
+        assert bool(book[table].protection.sheet) == (keeper == "with care" or table in ("roles", "pricing"))
+        if keeper == "with care":
+            assert book[table]["B2"].protection.locked
+
+
+def test_empty_cells_and_old_prices_are_marked(book: dict[str, Worksheet]) -> None:
+    rules = [
+        rule.formula[0] for area in book["materials"].conditional_formatting for rule in area.rules if rule.formula
+    ]
+    assert 'AND($A2<>"",$E2="")' in rules
+    assert 'AND($J2<>"",TODAY()-$J2>180)' in rules  # the setting stale_price_days
+
+
+def test_the_cover_says_where_the_price_of_a_coupling_is(book: dict[str, Worksheet]) -> None:
+    line = next(row for row in book["start here"].iter_rows(values_only=True) if row[0] == "coupling")
+    cell = str(line[2])
+    assert cell.startswith("materials!E")
+    assert book["materials"][cell.partition("!")[2]].value == 24
+
+
+def test_a_price_typed_into_the_workbook_is_the_new_price(tmp_path: Path) -> None:
+    changed = load_workbook(BytesIO(demo_bytes()))
+    changed["materials"]["E4"] = 4.35
+    changed.save(tmp_path / "prices.xlsx")
+    tables = reading(tmp_path / "prices.xlsx").tables
+    assert tables is not None and str(tables.material("pipe-4").cost) == "4.35"
+    assert tables.fingerprint != demo().fingerprint
+
+
+def test_sorting_a_sheet_changes_no_fingerprint(tmp_path: Path) -> None:
+    target = laid_over(tmp_path)
+    head, *rows = (target / "materials.csv").read_text("utf-8").splitlines()
+    (target / "materials.csv").write_text("\n".join([head, *reversed(rows)]) + "\n", "utf-8")
+    tables = reading(target).tables
+    assert tables is not None and tables.fingerprint == demo().fingerprint
+
+
+def test_what_spreadsheet_programs_do_to_csv_files_is_taken(tmp_path: Path) -> None:
+    """A byte order mark, semicolons, CRLF, $ signs and thousands commas (what common spreadsheet programs write)."""
+    target = edited(
+        tmp_path, "equipment.csv", 'excavator, by the day",day,320,', 'excavator, by the day",day,"$1,320.00",'
+    )
+    plain = reading(target).tables
+    assert plain is not None and plain.equipment("excavator").cost == 1320
+    with (target / "pricing.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.reader(file))
+    with (target / "pricing.csv").open("w", encoding="utf-8-sig", newline="") as file:
+        csv.writer(file, delimiter=";", lineterminator="\r\n").writerows(rows)
+    assert (target / "pricing.csv").read_bytes().startswith(b"\xef\xbb\xbfclass;")
+    tables = reading(target).tables
+    assert tables is not None and tables.fingerprint == plain.fingerprint

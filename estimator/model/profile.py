@@ -1,49 +1,15 @@
 """A line in, answers for any station out: zone, pipe, bore, depth, invert, filmed or not, and how each is known."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from itertools import pairwise
-from typing import Generic, Literal, TypeVar
 
+from estimator.model.answers import INDOOR_ZONES, T, interpolated, taken_indoors
+from estimator.model.answers import Answer as Answer
+from estimator.model.answers import Beam as Beam
+from estimator.model.answers import Branch as Branch
+from estimator.model.answers import How as How
 from estimator.model.line import ZONES, Line, Mark
 from estimator.model.stretch import Stretch, joined, missing
-
-How = Literal["read", "between", "carried", "assumed"]
-T = TypeVar("T")
-
-
-@dataclass(frozen=True, slots=True)
-class Answer(Generic[T]):
-    """A value with how it is known: read there; between two readings; carried beyond the last one; or assumed."""
-
-    value: T
-    how: How
-    marks: tuple[Mark, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Branch:
-    """A side drain where it joins. `side` is left, right, up or down as one looks with the flow."""
-
-    station_ft: float
-    size_in: float
-    side: str | None
-    live: str | None
-    proven: bool | None
-    name: str | None
-    away_ft: float  # how far the tie lies from the line
-    out_of_reach: bool
-    mark: Mark
-
-
-@dataclass(frozen=True, slots=True)
-class Beam:
-    """A footing or grade beam across the line: its stretch along the line and its bottom below the slab top, ft."""
-
-    stretch: Stretch
-    bottom_below_slab_ft: float
-    through: bool
-    mark: Mark
 
 
 class Profile:
@@ -116,19 +82,26 @@ class Profile:
         return ahead[0] if ahead else None
 
     def zone(self, at_ft: float) -> Answer[str | None]:
-        """Slab, yard, drive ...; None with "assumed" where nobody said."""
+        """Slab, yard, drive ...; None with "assumed" where nobody said; "carried" where no camera went."""
         mark = self._held(ZONES, at_ft)
-        return Answer(mark.word, "read", (mark,)) if mark else Answer(None, "assumed")
+        return Answer(mark.word, self._how(at_ft), (mark,)) if mark else Answer(None, "assumed")
+
+    def _how(self, at_ft: float) -> How:
+        """A word that holds was read where the camera went, and is carried beyond."""
+        seen = self.filmed
+        return "read" if not seen or any(s.holds(at_ft) for s in seen) else "carried"
 
     def pipe(self, at_ft: float) -> Answer[str]:
         mark = self._held(("pipe",), at_ft)
-        return Answer(mark.choice, "read", (mark,)) if mark and mark.choice else Answer(self.line.pipe, "read")
+        if mark and mark.choice:
+            return Answer(mark.choice, self._how(at_ft), (mark,))
+        return Answer(self.line.pipe, self._how(at_ft))
 
     def bore_in(self, at_ft: float) -> Answer[float]:
         mark = self._held(("size",), at_ft)
         if mark and mark.size_in is not None:
-            return Answer(mark.size_in, "read", (mark,))
-        return Answer(self.line.size_in, "read")
+            return Answer(mark.size_in, self._how(at_ft), (mark,))
+        return Answer(self.line.size_in, self._how(at_ft))
 
     def room(self, at_ft: float) -> str | None:
         mark = self._held(("room",), at_ft)
@@ -180,9 +153,15 @@ class Profile:
 
     # ── depth, invert, fall ───────────────────────────────────────────────────────────────────
 
-    def _depth_readings(self) -> tuple[Mark, ...]:
-        marks = self.marks("depth", "loc", "pothole", "invert")
-        return tuple(m for m in marks if m.depth_ft is not None)
+    def _depth_readings(self, at_ft: float) -> tuple[Mark, ...]:
+        """Depths taken from the kind of surface that lies over this station; all of them when none was.
+
+        A depth under the floor and one under the lawn start at different heights: they are never mixed.
+        """
+        marks = tuple(m for m in self.marks("depth", "loc", "pothole", "invert") if m.depth_ft is not None)
+        indoors = self.zone(at_ft).value in INDOOR_ZONES
+        alike = tuple(m for m in marks if taken_indoors(m) in (indoors, None))
+        return alike or marks
 
     def depth_to_centre_ft(self, at_ft: float) -> Answer[float | None]:
         """Surface to pipe centre, ft: read there, between two readings in a straight line, or carried from the nearest.
@@ -194,34 +173,13 @@ class Profile:
             depth = mark.depth_ft or 0.0
             return depth - self.bore_in(mark.stretch.from_ft).value / 24 if mark.to == "invert" else depth
 
-        readings = self._depth_readings()
-        over = [m for m in readings if m.stretch.holds(at_ft)]
-        if over:
-            return Answer(centre(over[0]), "read", (over[0],))
-        before = [m for m in readings if m.stretch.to_ft < at_ft]
-        after = [m for m in readings if m.stretch.from_ft > at_ft]
-        if before and after:
-            a, b = before[-1], after[0]
-            share = (at_ft - a.stretch.to_ft) / (b.stretch.from_ft - a.stretch.to_ft)
-            return Answer(centre(a) + share * (centre(b) - centre(a)), "between", (a, b))
-        nearest = (before or after)[-1 if before else 0] if before or after else None
-        return Answer(centre(nearest), "carried", (nearest,)) if nearest else Answer(None, "assumed")
+        return interpolated(self._depth_readings(at_ft), centre, at_ft)
 
     def invert_below_slab_ft(self, at_ft: float) -> Answer[float | None]:
         """Invert below the slab top from `invert` and `level` readings only (a locator depth never gives fall), ft."""
-        readings = [m for m in self.marks("invert", "level") if m.depth_ft is not None and m.surface in ("slab", None)]
-        here = [m for m in readings if m.stretch.holds(at_ft)]
-        if here:
-            return Answer(here[0].depth_ft, "read", (here[0],))
-        before = [m for m in readings if m.stretch.to_ft < at_ft]
-        after = [m for m in readings if m.stretch.from_ft > at_ft]
-        if before and after:
-            a, b = before[-1], after[0]
-            share = (at_ft - a.stretch.to_ft) / (b.stretch.from_ft - a.stretch.to_ft)
-            low, high = a.depth_ft or 0.0, b.depth_ft or 0.0
-            return Answer(low + share * (high - low), "between", (a, b))
-        nearest = (before or after)[-1 if before else 0] if before or after else None
-        return Answer(nearest.depth_ft, "carried", (nearest,)) if nearest else Answer(None, "assumed")
+        marks = self.marks("invert", "level")
+        readings = tuple(m for m in marks if m.depth_ft is not None and m.surface in ("slab", None))
+        return interpolated(readings, lambda m: m.depth_ft or 0.0, at_ft)
 
     def fall_ft(self, from_ft: float, to_ft: float) -> Answer[float | None]:
         """How much the invert drops from the upstream to the downstream one of two stations, ft; below 0 it runs back.
@@ -245,7 +203,7 @@ class Profile:
                 Branch(
                     station_ft=m.stretch.from_ft,
                     size_in=m.size_in or 0.0,
-                    side=m.side,
+                    side=self._with_flow(m),
                     live=m.live,
                     proven=m.proven,
                     name=m.name,
@@ -255,6 +213,12 @@ class Profile:
                 )
             )
         return tuple(out)
+
+    def _with_flow(self, mark: Mark) -> str | None:
+        """The side as one looks with the flow; the log gives it as the camera looked."""
+        flows = {p.number: p.flow for p in self.line.passes}
+        turned = {"left": "right", "right": "left"} if flows.get(mark.origin.pass_number) == "against flow" else {}
+        return turned.get(mark.side or "", mark.side)
 
     @property
     def beams(self) -> tuple[Beam, ...]:

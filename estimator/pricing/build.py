@@ -70,16 +70,16 @@ def price_scope(
 def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Cost:
     """Steps 2 to 5 on hours already known."""
     rules = house_rules(tables)
-    crews = crew_days(tasks, crews_of(parts, tables, rules), rules)
-    there = {c.crew: c for c in crews}
-    parts = follow_crews(parts, tasks, there)
+    teams = crews_of(parts, tables, rules)
+    crews = crew_days(tasks, teams, rules)
+    parts = follow_crews(parts, tasks, {c.crew: c for c in crews})
     lines = (
         *labor_lines(tasks, crews),
-        *equipment_lines(parts, tables, tasks, there),
+        *equipment_lines(parts, tables, tasks, teams, rules),
         *material_lines(parts, tables, place, rules.small_parts_percent),
         *sub_lines(parts, tables),
     )
-    return Cost(tuple(tasks), crews, lines, laid_on(lines), machines_without_crew(parts, tables, there))
+    return Cost(tuple(tasks), crews, lines, laid_on(lines), machines_without_crew(parts, tables, tasks))
 
 
 def _priced(

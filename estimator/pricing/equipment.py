@@ -1,12 +1,15 @@
-"""Step 3: the equipment parts of a scope and the crews' days in; what machines and their delivery cost, out."""
+"""Step 3: the equipment parts of a scope and the crews in; what machines and their delivery cost, out."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from decimal import ROUND_CEILING, Decimal
 
 from estimator.model.money import cents, exact
-from estimator.model.price import CostLine, CrewDays, TaskHours
+from estimator.model.price import CostLine, TaskHours
 from estimator.model.say import Say
 from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.crew_days import days_needed
+from estimator.pricing.crews import Crew
+from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
@@ -15,16 +18,22 @@ from estimator.pricing.spread_on import Shares, shares
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 
+Crews = Mapping[str, Crew]
+
 
 def equipment_lines(
-    parts: Iterable[Part], tables: Tables, tasks: Sequence[TaskHours], crews: Mapping[str, CrewDays]
+    parts: Iterable[Part], tables: Tables, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules
 ) -> tuple[CostLine, ...]:
-    """By the day: whole days of its crew, or the days asked for where it follows no crew, at least min_days. By the each: as is."""
-    return tuple(_line(want, tables.equipment(want.ref), tasks, crews) for want in asked(of_kind(parts, "equipment")))
+    """By the day: whole days of its crew, or the days asked for where it follows none, at least min_days. By the each: as is.
+
+    A machine stays as long as its crew works on the repairs that ask for it, not while the same crew is elsewhere.
+    """
+    wanted = asked(of_kind(parts, "equipment"))
+    return tuple(_line(want, tables.equipment(want.ref), tasks, crews, rules) for want in wanted)
 
 
-def _line(want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Mapping[str, CrewDays]) -> CostLine:
-    quantity, why = _quantity(want, row, crews)
+def _line(want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules) -> CostLine:
+    quantity, why = _quantity(want, row, tasks, crews, rules)
     return CostLine(
         part="equipment",
         ref=row.item,
@@ -40,15 +49,19 @@ def _line(want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Mappin
     )
 
 
-def _quantity(want: Asked, row: Equipment, crews: Mapping[str, CrewDays]) -> tuple[Decimal, str]:
+def _quantity(
+    want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules
+) -> tuple[Decimal, str]:
     amount = plain(exact(want.amount).quantize(FLOAT_DUST))
     if row.unit != "day":
         return amount, want.formula
     least = max(row.min_days, Decimal(1))
     if not row.crew:
         return max(whole_days(amount), least), f"{want.formula} = {want.amount:g} days, up to whole days"
-    days = crews[row.crew].days if row.crew in crews else Decimal(0)
-    return max(whole_days(days), least), f"{plain(days)} days of crew {row.crew}, up to whole days"
+    hours = sum(weight for _, weight in at_work(want.by, row.crew, tasks))
+    days = days_needed(hours, crews[row.crew].set_up_hours, rules) if hours else Decimal(0)
+    why = f"{plain(days)} days of crew {row.crew} on the repairs that ask for it, up to whole days"
+    return max(whole_days(days), least), why
 
 
 def whole_days(days: Decimal) -> Decimal:
@@ -60,22 +73,27 @@ def whole_days(days: Decimal) -> Decimal:
     return days.quantize(Decimal(1), ROUND_CEILING)
 
 
+def at_work(by: Shares, crew: str, tasks: Sequence[TaskHours]) -> list[tuple[tuple[str, str], float]]:
+    """Hours of a crew, work item by work item, in the repairs that ask."""
+    repairs = {repair for repair, _, _ in by}
+    return [((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew and t.repair in repairs]
+
+
 def _carried(want: Asked, row: Equipment, tasks: Sequence[TaskHours]) -> Shares:
     """By the crew's hours in the repairs that asked; by what was asked where no crew is followed."""
-    if row.unit != "day" or not row.crew:
-        return want.by
-    repairs = {repair for repair, _, _ in want.by}
-    at_it = [((t.repair, t.work_item), t.hours) for t in tasks if t.crew == row.crew and t.repair in repairs]
-    return shares(at_it) if at_it else want.by
+    there = at_work(want.by, row.crew, tasks) if row.unit == "day" and row.crew else []
+    return shares(there) if there else want.by
 
 
-def machines_without_crew(parts: Iterable[Part], tables: Tables, crews: Mapping[str, CrewDays]) -> tuple[Say, ...]:
-    """A machine asked for whose crew has no hours here is charged its least days, and the office is told."""
-    rows = (tables.equipment(want.ref) for want in asked(of_kind(parts, "equipment")))
+def machines_without_crew(parts: Iterable[Part], tables: Tables, tasks: Sequence[TaskHours]) -> tuple[Say, ...]:
+    """A machine asked for whose crew has no hours there is charged its least days, and the office is told."""
+    wanted = ((want, tables.equipment(want.ref)) for want in asked(of_kind(parts, "equipment")))
     return tuple(
         Say.of(
-            "{item} follows crew {crew}, which has no hours here: its least days are charged", item=r.item, crew=r.crew
+            "{item} follows crew {crew}, which has no hours here: its least days are charged",
+            item=row.item,
+            crew=row.crew,
         )
-        for r in rows
-        if r.unit == "day" and r.crew and r.crew not in crews
+        for want, row in wanted
+        if row.unit == "day" and row.crew and not any(hours for _, hours in at_work(want.by, row.crew, tasks))
     )

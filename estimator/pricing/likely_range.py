@@ -1,7 +1,7 @@
 """A scope in; how far its cost and days may run, what drives that, and the contingency it would take, out. Office only."""
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass
 
 from estimator.model.job import Override
@@ -46,7 +46,7 @@ class Model:
     rules: HouseRules
     seen: frozenset[str]  # repairs whose earth was measured
     classes: Mapping[str, str]  # work item → class
-    machines: Mapping[str, str]  # equipment by the day → its crew
+    machines: Mapping[str, tuple[str, frozenset[str]]]  # equipment by the day → its crew, the repairs it is on
 
 
 def likely_range(
@@ -112,7 +112,7 @@ def _model(price: Price, takeoffs: Sequence[Takeoff], tables: Tables) -> Model:
         rules=house_rules(tables),
         seen=frozenset(t.repair.id for t in takeoffs if not t.facts & UNSEEN),
         classes={w.item: w.work_class for w in tables.work_items},
-        machines={c.ref: tables.equipment(c.ref).crew for c in machines},
+        machines={c.ref: (tables.equipment(c.ref).crew, frozenset(r for r, _, _ in c.shares)) for c in machines},
     )
 
 
@@ -129,13 +129,26 @@ def _hours(model: Model, task: TaskHours, values: Mapping[str, float]) -> float:
 
 def _outcome(model: Model, values: Mapping[str, float]) -> tuple[float, float]:
     """Own cost and crew days of one draw."""
-    work: dict[str, float] = {}
+    work: dict[tuple[str, str], float] = {}
     for task in model.price.tasks:
-        work[task.crew] = work.get(task.crew, 0.0) + _hours(model, task, values)
-    days = {c.crew: _days(work[c.crew], _set_up(c) * values.get(SET_UP, 1.0), model.rules) for c in model.price.crews}
+        key = (task.crew, task.repair)
+        work[key] = work.get(key, 0.0) + _hours(model, task, values)
+    days = {c.crew: _days_of(model, c, work, None, values) for c in model.price.crews}
     cost = sum(days[c.crew] * model.rules.day_hours * float(c.rate) for c in model.price.crews)
-    cost += sum(_other(model, line, days, values) for line in model.price.costs if line.part != "labor")
+    cost += sum(_other(model, line, work, values) for line in model.price.costs if line.part != "labor")
     return cost, sum(days.values())
+
+
+def _days_of(
+    model: Model,
+    crew: CrewDays,
+    work: Mapping[tuple[str, str], float],
+    repairs: Set[str] | None,
+    values: Mapping[str, float],
+) -> float:
+    """Days of a crew on some repairs, on all of them where none are named."""
+    hours = sum(h for (name, repair), h in work.items() if name == crew.crew and (repairs is None or repair in repairs))
+    return _days(hours, _set_up(crew) * values.get(SET_UP, 1.0), model.rules) if hours else 0.0
 
 
 def _set_up(crew: CrewDays) -> float:
@@ -151,15 +164,16 @@ def _days(work: float, set_up: float, rules: HouseRules) -> float:
     return step * half
 
 
-def _other(model: Model, line: CostLine, days: Mapping[str, float], values: Mapping[str, float]) -> float:
+def _other(model: Model, line: CostLine, work: Mapping[tuple[str, str], float], values: Mapping[str, float]) -> float:
     amount = float(line.amount)
     if line.price_class != "own":
         return 0.0
     if line.part in ("material", "small parts", "tax"):
         return amount * values.get(PRICES, 1.0)
-    crew = model.machines.get(line.ref, "")
-    if crew in days:
-        return max(math.ceil(days[crew]), 1) * float(line.rate)
+    name, repairs = model.machines.get(line.ref, ("", frozenset()))
+    for crew in model.price.crews:
+        if crew.crew == name:
+            return max(math.ceil(_days_of(model, crew, work, repairs, values)), 1) * float(line.rate)
     weights = [(w, _times(model, repair, item, values)) for repair, item, w in line.shares]
     whole = sum(w for w, _ in weights)
     return amount * sum(w * times for w, times in weights) / whole if line.part == "sub" else amount

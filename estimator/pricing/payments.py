@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from decimal import ROUND_FLOOR, Decimal
 
-from estimator.model.money import CENT
+from estimator.model.money import CENT, cents
 from estimator.model.offer import Payment
 from estimator.model.price import Price
 from estimator.model.problem import Place
@@ -40,7 +40,7 @@ def payments_of(price: Price, tables: Tables, place: PlaceRow | None) -> tuple[P
         last = n == len(schedule) - 1
         due = price.total if last else _due(name, upto, price, cap)
         if due > paid:
-            made.append(Payment(text=WORDS.get(name, Say(name)), amount=due - paid))
+            made.append(Payment(text=WORDS.get(name, Say(name)), amount=cents(due - paid)))
             paid = due
     return tuple(made)
 
@@ -89,5 +89,6 @@ def _due(name: str, upto: Decimal, price: Price, cap: Decimal | None) -> Decimal
     wanted = (price.total * upto / 100).quantize(DOLLAR, ROUND_FLOOR)
     if name in DONE_BY_THEN:
         classes = price_by_class(price)
-        return min(wanted, max(sum((classes[c] for c in DONE_BY_THEN[name]), Decimal(0)), cap or Decimal(0)))
-    return wanted if cap is None else min(wanted, cap)
+        done = sum((classes[c] for c in DONE_BY_THEN[name]), Decimal(0))
+        return min(wanted, max(done, cap or Decimal(0))).quantize(DOLLAR, ROUND_FLOOR)
+    return wanted if cap is None else min(wanted, cap).quantize(DOLLAR, ROUND_FLOOR)

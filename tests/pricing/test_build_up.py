@@ -133,6 +133,18 @@ def test_equipment_follows_whole_days_of_its_crew(
     assert (price.crews[0].days, kit.quantity) == (D("5.0"), D(5))
 
 
+def test_a_machine_stays_only_while_its_crew_is_on_the_repairs_that_ask(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    dig = make_takeoff("yard spot", dig_bcy=10, backfill_ccy=10, sod_sf=40)  # 1.2 + 2.5 + 0.6 h of crew D: a day
+    lawn = make_takeoff("yard spot", repair="lawn", sod_sf=1000)  # 15 h of the same crew, no machine
+    price = price_scope((dig, lawn, job_takeoff), tables, place)
+    days = {c.crew: c.days for c in price.crews}
+    machine = next(c for c in price.costs if c.ref == "excavator")
+    assert (days["D"], machine.quantity) == (D("3.0"), D(1))
+    assert {repair for repair, _, _ in machine.shares} == {"yard spot"}
+
+
 def test_a_machine_whose_crew_stays_away_is_charged_a_day_and_named(
     make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
 ) -> None:

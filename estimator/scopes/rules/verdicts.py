@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from estimator.model.job import Job, Override
 from estimator.model.judgement import Effect, Verdict
+from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Takeoff
 from estimator.scopes.rules import RULES
@@ -24,7 +25,7 @@ def may(method: str, facts: StretchFacts, tables: Tables) -> tuple[Verdict, ...]
         if rule.applies is not None and method in rule.methods:
             answers = rule.applies(asked, Limits(tables, facts.house.jurisdiction))
             out += [_verdict(rule, answer, asked) for answer in each(answers)]
-    return tuple(out)
+    return tuple(out) + _not_enough(tuple(out), asked)
 
 
 def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tuple[Verdict, ...]:
@@ -36,7 +37,25 @@ def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tu
         if rule.measures is not None and repair.method in rule.methods:
             answers = rule.measures(measured, Limits(tables, job.house.jurisdiction))
             out += [_verdict(rule, answer, measured.at) for answer in each(answers)]
-    return tuple(out)
+    return tuple(out) + _not_enough(tuple(out), measured.at)
+
+
+def _not_enough(said: tuple[Verdict, ...], facts: StretchFacts) -> tuple[Verdict, ...]:
+    """Where the owner overruled a rule that guards people and no approval is on file: he is told that nothing changed."""
+    refused_rules = {o.rule for o in refused(facts)}
+    return tuple(
+        replace(
+            verdict,
+            effect=Effect.CAUTION,
+            facts=frozenset(),
+            estimator=Say.of(
+                "The override of {rule} changes nothing: it guards people, so name the engineer or authority whose approval is on file.",
+                rule=verdict.rule,
+            ),
+        )
+        for verdict in said
+        if verdict.rule in refused_rules and not verdict.overruled and verdict.effect in CAN_BE_OVERRULED
+    )
 
 
 def each(answers: Answers) -> tuple[Ruling, ...]:
@@ -72,7 +91,8 @@ def overruled(rule: Rule, answer: Ruling, facts: StretchFacts) -> str:
     if answer.effect not in CAN_BE_OVERRULED:
         return ""
     approval = next((a for a in facts.approvals if rule.id in a.covers), None)
-    word = next((o.reason for o in facts.overrides if o.rule == rule.id and _meant(o, facts)), "")
+    here = answer.stretch or facts.stretch
+    word = next((o.reason for o in facts.overrides if o.rule == rule.id and _meant(o, facts.line, here)), "")
     if approval is not None and (rule.guards_people or answer.effect is Effect.UNTIL_APPROVED or word):
         paper = f"{approval.what} by {approval.by}, {approval.on.isoformat()}"
         return f"{word} ({paper})" if word else paper
@@ -86,8 +106,9 @@ def refused(facts: StretchFacts, rules: Iterable[Rule] = RULES) -> tuple[Overrid
     return tuple(o for o in facts.overrides if o.rule in guards - on_file)
 
 
-def _meant(override: Override, facts: StretchFacts) -> bool:
-    if override.line and override.line != facts.line:
+def _meant(override: Override, line: str, here: Stretch) -> bool:
+    """The override names this line, or none, and a place that touches this stretch, or none."""
+    if override.line and override.line != line:
         return False
-    ends = [float(number) for number in re.findall(r"-?\d+(?:\.\d+)?", override.where.replace("-", " "))]
-    return not ends or Stretch.between(ends[0], ends[-1]).touches(facts.stretch)
+    ends = re.fullmatch(r"\s*(-?[\d.]+)(?:\s*(?:-|to)\s*(-?[\d.]+))?\s*", override.where)
+    return ends is None or Stretch.between(float(ends[1]), float(ends[2] or ends[1])).touches(here)

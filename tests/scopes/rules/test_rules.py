@@ -1,0 +1,153 @@
+"""Every rule keeps the form: named settings, examples that fire and just miss, plain words, known facts, none missing."""
+
+import ast
+import inspect
+import re
+import sys
+from collections import Counter
+from itertools import chain
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+from estimator.cli.rules_page import page
+from estimator.diagnosis.readings import READINGS
+from estimator.model.judgement import METHODS
+from estimator.scopes.rules import BY_ID, RULES, Rule
+from estimator.scopes.rules.examples import demo_tables, limits, measured, need, stretch
+from estimator.scopes.rules.verdicts import each
+from estimator.takeoff.quantities import FACTS
+
+DOCS = Path(__file__).parents[3] / "docs" / "rules.md"
+R_NUMBERS = {f"R{n:02d}" for n in range(1, 51)}
+D_NUMBERS = {f"D{n:02d}" for n in range(1, 27)}
+
+
+def module_of(rule: Rule) -> ModuleType:
+    function = rule.applies or rule.measures
+    assert function is not None
+    return sys.modules[function.__module__]
+
+
+BY_NAME = [pytest.param(rule, id=rule.id) for rule in RULES]
+
+
+def test_every_number_from_r01_to_r50_is_carried_by_a_rule() -> None:
+    carried = {number for rule in RULES for number in rule.numbers}
+    assert carried >= R_NUMBERS, sorted(R_NUMBERS - carried)
+    assert carried <= R_NUMBERS | D_NUMBERS
+
+
+def test_every_number_from_d01_to_d26_is_carried_by_a_reading() -> None:
+    carried = {number for reading in READINGS for number in reading.numbers}
+    assert carried == D_NUMBERS, sorted(D_NUMBERS ^ carried)
+
+
+def test_ids_are_short_phrases_and_each_stands_once() -> None:
+    ids = [rule.id for rule in RULES] + [reading.id for reading in READINGS]
+    assert [i for i, n in Counter(ids).items() if n > 1] == []
+    assert [i for i in ids if not re.fullmatch(r"[a-z]+(-[a-z]+){1,8}|headroom|cleanouts|trees|bends", i)] == []
+
+
+def test_a_rule_can_be_looked_up_by_its_id() -> None:
+    assert BY_ID["lining-keeps-the-grade"].numbers[0] == "R07"
+
+
+def test_the_page_is_fresh() -> None:
+    assert DOCS.read_text(encoding="utf-8") == page(), "python -m estimator.cli.rules_page > docs/rules.md"
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_a_rule_names_its_methods_source_and_reason(rule: Rule) -> None:
+    assert rule.methods and set(rule.methods) <= set(METHODS)
+    assert rule.statement and rule.reason and rule.source and rule.worse
+    assert (rule.applies is None) != (rule.measures is None)
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_a_rule_shows_examples_on_top_of_its_file(rule: Rule) -> None:
+    examples = (module_of(rule).__doc__ or "").count(">>> ")
+    assert examples >= 2
+
+
+@pytest.mark.parametrize("reading", [pytest.param(r, id=r.id) for r in READINGS])
+def test_the_settings_a_reading_names_stand_in_the_table(reading: object) -> None:
+    for key in reading.reads:  # type: ignore[attr-defined]
+        assert demo_tables().setting(key).why
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_a_rule_reads_only_the_settings_it_names_and_they_stand_in_the_table(rule: Rule) -> None:
+    source = inspect.getsource(module_of(rule))
+    asked = set(re.findall(r'limits\("([a-z_0-9]+)"\)', source))
+    assert asked <= set(rule.reads), sorted(asked - set(rule.reads))
+    for key in rule.reads:
+        assert demo_tables().setting(key).why
+
+
+PLAIN = {0, 1, 2, 12, 100, 6, 0.0}
+"""Nothing, one, half of a thing, inches in a foot or hours on a clock, percent of a whole, places kept when comparing."""
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_no_limit_stands_in_the_code_of_a_rule(rule: Rule) -> None:
+    tree = ast.parse(inspect.getsource(module_of(rule)))
+    numbers = {n.value for n in ast.walk(tree) if isinstance(n, ast.Constant) and type(n.value) in (int, float)}
+    assert numbers <= PLAIN
+
+
+JARGON = re.compile(
+    r"\b(invert|host|static|coupling|APF|R\d\d|CFR|reinstate|annul|shot|void|spoil|APF|PT)\b", re.IGNORECASE
+)
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_every_sentence_fills_its_gaps_and_the_homeowners_is_plain(rule: Rule) -> None:
+    tree = ast.parse(inspect.getsource(module_of(rule)))
+    says = [n for n in ast.walk(tree) if isinstance(n, ast.Call) and ast.unparse(n.func) == "Say.of"]
+    assert says
+    for call in says:
+        text = call.args[0]
+        assert isinstance(text, ast.Constant) and isinstance(text.value, str)
+        gaps = set(re.findall(r"{(\w+)}", text.value))
+        assert gaps == {keyword.arg for keyword in call.keywords}
+        assert text.value.rstrip().endswith((".", ")", "?"))
+    homeowner = [k.value for n in ast.walk(tree) if isinstance(n, ast.Call) for k in n.keywords if k.arg == "homeowner"]
+    for sentence in homeowner:
+        assert not JARGON.search(ast.unparse(sentence)), ast.unparse(sentence)
+
+
+def test_every_fact_a_rule_adds_has_a_meaning_for_the_tables() -> None:
+    added = set()
+    for rule in RULES:
+        for node in ast.walk(ast.parse(inspect.getsource(module_of(rule)))):
+            if isinstance(node, ast.keyword) and node.arg == "facts":
+                added |= {
+                    c.value for c in ast.walk(node.value) if isinstance(c, ast.Constant) and isinstance(c.value, str)
+                }
+    assert added - set(FACTS) == set()
+
+
+GUARDS = {
+    "tendons-in-the-slab", "footing-below-dig", "protect-from-five-feet", "ladder-from-four-feet", "utility-in-the-bore",
+    "engineer-past-twenty-feet", "people-in-a-tunnel", "second-way-out", "soil-that-runs", "headroom", "tunnel-under-a-beam",
+    "strip-stops-at-a-beam", "find-what-runs-in-the-slab", "locate-utilities", "burst-near-utilities", "soil-over-an-old-pipe",
+    "asbestos-before-cutting", "competent-person-is-named", "water-in-the-ground", "void-needs-an-engineer",
+}  # fmt: skip
+
+
+def test_the_rules_that_guard_people_are_marked_so() -> None:
+    assert {rule.id for rule in RULES if rule.guards_people} >= GUARDS
+
+
+@pytest.mark.parametrize("rule", BY_NAME)
+def test_a_rule_answers_any_method_it_names_without_a_fault(rule: Rule) -> None:
+    for method in rule.methods:
+        here = stretch(
+            "8-20 channel gone, soil seen", "sag 40%", method=method, zones=("slab",), needs=(need("channel"),)
+        )
+        found = rule.applies(here, limits()) if rule.applies else None
+        later = rule.measures(measured(6.0, method=method), limits()) if rule.measures else None
+        for ruling in chain(each(found), each(later)):
+            assert str(ruling.homeowner) and str(ruling.estimator)

@@ -166,19 +166,27 @@ def drain_limit(size_in: float, slope_in_per_ft: float, family: Family = "IPC") 
     return IPC_DRAIN.get(size_in, (None,) * 4)[column(slope_in_per_ft)] or 0
 
 
+def carries(size_in: float, fixtures: Fixtures, slope_in_per_ft: float, family: Family = "IPC") -> bool:
+    """The size carries the units at this slope; 3 in at least with a toilet; few toilets on a 3 in branch by the UPC.
+
+    >>> carries(2, [("kitchen sink", 1)], 0.25), carries(2, [("kitchen sink", 1)], 0.125), carries(2, [("toilet", 1)], 0.25)
+    (True, False, False)
+    """
+    closets = toilets(fixtures)
+    wide = size_in >= LEAST_WITH_TOILET_IN or not closets
+    crowded = family == "UPC" and size_in == LEAST_WITH_TOILET_IN and closets > UPC_TOILETS_ON_3_IN_BRANCH
+    return wide and not crowded and drain_limit(size_in, slope_in_per_ft, family) >= fixture_units(fixtures)
+
+
 def least_size_in(fixtures: Fixtures, slope_in_per_ft: float, family: Family = "IPC") -> float:
-    """The smallest size of the table that carries the units; 3 in at least with a toilet; toilets limited on 3 in by the UPC.
+    """The smallest size of the table that carries them at this slope.
 
     >>> least_size_in([("kitchen sink", 15)], 0.24), least_size_in([("toilet", 1)], 0.25), least_size_in([("toilet", 4)], 0.25, "UPC")
     (3, 3, 4)
 
     Errors: ValueError when no size carries them.
     """
-    units, closets = fixture_units(fixtures), toilets(fixtures)
     for size in IPC_DRAIN if family == "IPC" else UPC_HORIZONTAL:
-        enough = drain_limit(size, slope_in_per_ft, family) >= units
-        wide = size >= LEAST_WITH_TOILET_IN or not closets
-        crowded = family == "UPC" and size == LEAST_WITH_TOILET_IN and closets > UPC_TOILETS_ON_3_IN_BRANCH
-        if enough and wide and not crowded:
+        if carries(size, fixtures, slope_in_per_ft, family):
             return size
-    raise ValueError(f"no size carries {units:g} fixture units at {slope_in_per_ft:g} in/ft")
+    raise ValueError(f"no size carries {fixture_units(fixtures):g} fixture units at {slope_in_per_ft:g} in/ft")

@@ -152,17 +152,23 @@ def crown_finds(case: Case, pipe: Grade, beams: tuple[Crossing, ...]) -> tuple[V
 
 
 def _hits(case: Case, beam: Crossing, gap_ft: float, clearance_ft: float) -> Verdict:
-    return case.find(
-        "pipe-clears-the-beam",
-        Effect.BLOCKS,
-        Say.of("A new pipe with the slope it needs would run into a concrete beam under the floor."),
-        Say.of(
-            "crown {gap} in above or below the beam at {at} (bottom {bottom} below slab top); {least} in clear are needed: "
-            "a flatter fall if the place allows it, a lower exit, or another way",
-            gap=round(gap_ft * INCHES_PER_FT, 1),
-            at=Feet(round(beam.from_ft, 2)),
-            bottom=Feet(beam.bottom_ft),
-            least=round(clearance_ft * INCHES_PER_FT, 2),
-        ),
-        "beam_clearance_in",
-    )
+    words: dict[str, object] = {
+        "gap": round(abs(gap_ft) * INCHES_PER_FT, 1),
+        "at": Feet(round(beam.from_ft, 2)),
+        "bottom": Feet(beam.bottom_ft),
+        "least": round(clearance_ft * INCHES_PER_FT, 2),
+    }
+    if gap_ft < 0:
+        told = Say.of(
+            "the new pipe's top would reach {gap} in into the beam at {at} (bottom {bottom} below slab top): "
+            "a flatter fall if the place allows it, a lower exit, or another way; never a notch",
+            **words,
+        )
+    else:
+        told = Say.of(
+            "the new pipe's top would pass {gap} in under the beam at {at} (bottom {bottom} below slab top), "
+            "less than the {least} in to keep clear: a flatter fall if the place allows it, a lower exit, or another way",
+            **words,
+        )
+    homeowner = Say.of("A new pipe with the slope it needs would run into a concrete beam under the floor.")
+    return case.find("pipe-clears-the-beam", Effect.BLOCKS, homeowner, told, "beam_clearance_in")

@@ -6,7 +6,7 @@ from estimator.model.judgement import Verdict
 from estimator.model.stretch import Stretch
 from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
-from estimator.takeoff.grade import code_families, least_fall_in_per_ft
+from estimator.takeoff.grade import code_families
 from estimator.takeoff.reroute_checks import fall_finds, floor_finds, served_by, size_finds, size_for
 from estimator.takeoff.reroute_yard import yard_legs
 from estimator.takeoff.working import up
@@ -36,7 +36,7 @@ def reroute(case: Case) -> tuple[Verdict, ...]:
 def _size_in(case: Case, way: Reroute) -> float:
     """What the notes say; else the least size on the firm's list that carries the fixtures at the place's fall."""
     served = served_by(case, way)
-    least = size_for(case, served, least_fall_in_per_ft(case, case.bore_in))
+    least = size_for(case, served)
     size = way.size_in or least or case.bore_in
     case.paper.put(
         "reroute_size_in",
@@ -93,6 +93,7 @@ def _holes(case: Case, way: Reroute) -> None:
         "wall_cover_ft",
         sum(leg.length_ft for leg in way.legs if leg.zone == "wall"),
         "pipe on the wall to box in, insulate and paint",
+        ("legs on a wall", sum(1 for leg in way.legs if leg.zone == "wall")),
     )
 
 

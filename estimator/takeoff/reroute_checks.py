@@ -1,6 +1,6 @@
 """A way round with its size in; whether it falls enough, carries its fixtures and serves what it is said to, out."""
 
-from estimator.knowledge.fixture_units import FLOOR_DRAINED, fixture, fixture_units, is_fixture, least_size_in, toilets
+from estimator.knowledge.fixture_units import FLOOR_DRAINED, carries, fixture, fixture_units, is_fixture, toilets
 from estimator.model.job import Reroute
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
@@ -106,22 +106,26 @@ def served_by(case: Case, way: Reroute) -> Fixtures:
     return known
 
 
-def size_for(case: Case, served: Fixtures, fall_in_per_ft: float) -> float:
-    """The least of the firm's sizes that carries them, by the place's code or the stricter of both; 0 where none is named."""
+def size_for(case: Case, served: Fixtures) -> float:
+    """The least of the firm's sizes that carries them at its own least fall, by the place's code or the stricter of both.
+
+    0 where no fixture is named; the largest size where even that would not do.
+    """
     if not served:
         return 0.0
-    least = max(least_size_in(served, fall_in_per_ft, family) for family in code_families(case))
     listed = sorted(float(size) for size in case.tables.text("pipe_sizes").split(","))
-    return next((size for size in listed if size >= least), least)
+    return next((size for size in listed if _carries(case, size, served)), listed[-1])
+
+
+def _carries(case: Case, size: float, served: Fixtures) -> bool:
+    fall = least_fall_in_per_ft(case, size)
+    return all(carries(size, served, fall, family) for family in code_families(case))
 
 
 def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
-    """The size in the notes must carry the fixtures."""
-    if not way.serves or way.size_in is None:
-        return ()
+    """The size in the notes must carry the fixtures, and there must be one that does."""
     served = served_by(case, way)
-    least = size_for(case, served, least_fall_in_per_ft(case, size))
-    if size >= least:
+    if not served or _carries(case, size, served):
         return ()
     return (
         case.find(
@@ -129,10 +133,10 @@ def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
             Effect.BLOCKS,
             Say.of("The new pipe must be larger for all that drains into it."),
             Say.of(
-                "{units} fixture units and {closets} toilets ask for {least} in, not {size} in",
+                "{units} fixture units and {closets} toilets ask for {least} in or more, not {size} in",
                 units=fixture_units(served),
                 closets=toilets(served),
-                least=f"{least:g}",
+                least=f"{size_for(case, served):g}",
                 size=f"{size:g}",
             ),
         ),

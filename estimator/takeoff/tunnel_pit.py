@@ -3,6 +3,7 @@
 from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.takeoff.approach import Approach
 from estimator.takeoff.case import Case
+from estimator.takeoff.depth import tolerance_ft
 from estimator.takeoff.grade import crossings
 from estimator.takeoff.restoration import BARE, BEDS, surface
 from estimator.takeoff.tunnel_shape import TunnelShape
@@ -58,28 +59,30 @@ def pit_depth_ft(case: Case, shape: TunnelShape) -> float:
 
 
 def _safety(case: Case, depth_ft: float, long_ft: float, count: int) -> None:
-    if needs_ladder(depth_ft):
-        case.paper.put(
+    """Limits are compared with the depth and what a locator may be off, as for any dig."""
+    paper, safe = case.paper, depth_ft + tolerance_ft(case, depth_ft)
+    paper.put(
+        "safety_depth_ft",
+        safe,
+        "pit + what the locator may be off",
+        ("pit", depth_ft, "ft"),
+        ("locator", safe - depth_ft, "ft"),
+    )
+    if needs_ladder(safe):
+        paper.put(
             "ladders",
             ladders(long_ft) * count,
             "one a pit from 4 ft on",
             ("pits", count),
             source="29 CFR 1926.651(c)(2)",
         )
-        case.paper.facts.add("depth_over_4")
-    if needs_system(depth_ft, "C", case.job.site.caving_signs):
-        case.paper.facts |= {"depth_over_5", "boxed"}
-        case.paper.put(
-            "boxes",
-            count,
-            "one a pit of 5 ft and more, or with signs of caving",
-            ("pits", count),
-            source="29 CFR 1926.652(a)",
-        )
-        case.paper.put(
-            "shoring_box_days", count * case.number("tunnel_days_open"), "boxes x days open", ("boxes", count)
-        )
-    case.paper.warn("the pit mouth is held by what the competent person decides, fenced, and covered at night")
+    if safe > case.number("depth_slow_from_ft"):
+        paper.facts.add("depth_over_4")
+    if needs_system(safe, "C", case.job.site.caving_signs):
+        paper.facts |= {"depth_over_5", "boxed"}
+        paper.put("boxes", count, "one a pit", ("pits", count), source="29 CFR 1926.652(a)")
+        paper.put("shoring_box_days", count * case.number("tunnel_days_open"), "boxes x days open", ("boxes", count))
+    paper.warn("the pit mouth is held by what the competent person decides, fenced, and covered at night")
 
 
 def _sod(case: Case, count: int, long_ft: float, wide_ft: float) -> None:

@@ -21,7 +21,9 @@ CODE_SOURCE = "IPC 312 / UPC 712: 10 ft of water, 15 min (read)"
 def new_pipe_test(case: Case) -> None:
     """New drains to the code's head, a riser set for it; the plug takes all of it."""
     _write(case, CODE_HEAD_FT, case.stretch.length_ft, CODE_SOURCE)
-    case.paper.put("test_minutes", CODE_MINUTES, "held without any fall", source=CODE_SOURCE)
+    case.paper.put(
+        "test_minutes", CODE_MINUTES, "held without any fall", ("by the code", CODE_MINUTES, "min"), source=CODE_SOURCE
+    )
     case.paper.warn("water test only the new pipe to the code's head; the old drains no higher than the slab")
     case.paper.warn("no air test on plastic pipe")
     _plug_warning(case)
@@ -30,14 +32,15 @@ def new_pipe_test(case: Case) -> None:
 def old_pipe_test(case: Case, head_ft: float) -> None:
     """Old drains to the slab's top and no higher: the head is the depth of the lowest invert."""
     _write(case, head_ft, case.stretch.length_ft, "common practice: to slab level only")
-    case.paper.put("test_minutes", case.number("old_test_minutes"), "watched, after the air is out")
+    minutes = case.number("old_test_minutes")
+    case.paper.put("test_minutes", minutes, "watched, after the air is out", ("the firm's rule", minutes, "min"))
     case.paper.warn("fill no higher than the lowest opening, watch it, and let the water out at once after the reading")
     _plug_warning(case)
 
 
 def _write(case: Case, head_ft: float, length_ft: float, source: str) -> None:
     paper, bore = case.paper, case.bore_in
-    paper.put("test_head_ft", head_ft, "water over the pipe", source=source)
+    paper.put("test_head_ft", head_ft, "water over the pipe", ("head", head_ft, "ft"), source=source)
     paper.put("test_psi", head_psi(head_ft), "head x 62.4 / 144", ("head", head_ft, "ft"), source=SOURCE)
     gallons = pipe_gal_per_ft(bore) * (length_ft + head_ft)
     paper.put(

@@ -43,6 +43,8 @@ BY_HAND = {
     "pits": 1,
     "pit_depth_ft": 3.5,
     "pit_bcy": PIT / 27,
+    "safety_depth_ft": 3.5 + 0.5,
+    "ladders": 1,
     "spoil_lcy": (TUNNEL + PIT) / 27 * 1.30,
     "shoring_sets": 6,
     "hangers": 7 + 1 + 3,

@@ -184,7 +184,9 @@ def inputs(found: Takeoff, name: str) -> list[tuple[str, float | str]]:
     return [(i.name, i.value) for i in quantity.inputs]
 
 
-@pytest.mark.parametrize(("away_ft", "letters"), [(4.1176, 0), (4.1174, 1)], ids=["just outside the 45 degree line", "just inside"])
+@pytest.mark.parametrize(
+    ("away_ft", "letters"), [(4.1176, 0), (4.1174, 1)], ids=["just outside the 45 degree line", "just inside"]
+)
 def test_a_dig_inside_a_footings_line_takes_an_engineers_letter(tables: Tables, away_ft: float, letters: float) -> None:
     """Bottom 4.4175 ft with the error, footing 1.5 ft deep: 2.9175 ft below it; the dig's edge is 1.2 ft from the pipe."""
     beside = changed(maple_line(), at("footing", 40.0, lengths=(("away", away_ft), ("deep", 1.5))))

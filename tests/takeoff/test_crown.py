@@ -1,0 +1,74 @@
+"""The new pipe's crown against every beam: at the edge of the firm's clearance and one step off."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.line import Line
+from estimator.tables.tables import Tables
+from estimator.takeoff import take_off
+from tests.takeoff.houses import at, pecan_house, pecan_line, repair
+
+
+def with_beam(deep_ft: float, **slots: object) -> Line:
+    line = pecan_line()
+    marks = tuple(m for m in line.marks if m.word != "beam")
+    return replace(line, marks=(*marks, at("beam", 15.0, lengths=(("wide", 10 / 12), ("deep", deep_ft)), **slots)))
+
+
+CROWN_AT_FAR_FACE = 2.6 - (15 + 10 / 12) * 0.125 / 12 - (4.026 + 0.237) / 12
+CLEARANCE = 0.5 / 12
+
+
+@pytest.mark.parametrize(("off_ft", "finds"), [(0.0, 0), (0.001, 1)], ids=["just clears", "a hair too near"])
+def test_the_crown_clears_the_beams_far_face_by_the_firms_clearance(tables: Tables, off_ft: float, finds: int) -> None:
+    line = with_beam(CROWN_AT_FAR_FACE - CLEARANCE + off_ft)
+    assert len(take_off(repair("tunnel", -2, 27), pecan_house(line), tables).finds) == finds
+
+
+@pytest.mark.parametrize(
+    ("deep_ft", "words"), [(2.2, "1.4 in into the beam at 15 ft"), (2.06, "0.2 in under the beam at 15 ft")]
+)
+def test_the_estimator_reads_how_much_is_missing(tables: Tables, deep_ft: float, words: str) -> None:
+    found = take_off(repair("tunnel", -2, 27), pecan_house(with_beam(deep_ft)), tables).finds[0]
+    assert words in str(found.estimator)
+    assert found.settings == ("beam_clearance_in",)
+
+
+def test_a_pipe_through_a_beam_is_not_compared_but_asks_for_a_sleeve(tables: Tables) -> None:
+    found = take_off(repair("tunnel", -2, 27), pecan_house(with_beam(3.0, through=True)), tables)
+    assert found.finds == ()
+    assert any("sleeve" in str(c) for c in found.cautions)
+
+
+def test_two_inverts_read_give_the_pipes_own_slope(tables: Tables) -> None:
+    line = pecan_line()
+    read = replace(
+        line, marks=(*line.marks, at("invert", 26.0, depth_ft=2.6 - 26 * 0.2 / 12, to="invert", surface="slab"))
+    )
+    found = take_off(repair("tunnel", -2, 27), pecan_house(read), tables)
+    assert found.value("fall_in_per_ft") == pytest.approx(0.2)
+    assert not any("one invert reading" in str(a) for a in found.assumptions)
+
+
+def test_a_locators_depth_gives_digging_depth_and_says_that_it_gives_no_fall(tables: Tables) -> None:
+    line = pecan_line()
+    marks = tuple(m for m in line.marks if m.word != "invert")
+    located = replace(line, marks=(*marks, at("loc", 13.5, depth_ft=2.3, to="centre", surface="tile")))
+    found = take_off(repair("tunnel", -2, 27), pecan_house(located), tables)
+    assert found.value("exit_invert_ft") == pytest.approx(2.3 + 2 / 12 + 13.5 * 0.125 / 12)
+    assert any("never for fall" in str(a) for a in found.assumptions)
+
+
+def test_a_transmitter_that_rides_low_gives_a_shallower_invert(tables: Tables) -> None:
+    line = pecan_line()
+    marks = tuple(m for m in line.marks if m.word != "invert")
+    located = replace(line, marks=(*marks, at("loc", 13.5, depth_ft=2.3, to="centre", surface="tile")))
+    low = take_off(repair("tunnel", -2, 27), pecan_house(located), tables.with_settings({"sonde_height_in": "0.5"}))
+    assert low.value("exit_invert_ft") == pytest.approx(2.3 + 0.5 / 12 + 13.5 * 0.125 / 12)
+
+
+def test_with_nothing_read_under_the_slab_the_depth_counts_as_unlocated(tables: Tables) -> None:
+    line = pecan_line()
+    blind = replace(line, marks=tuple(m for m in line.marks if m.word != "invert"))
+    assert "depth_unlocated" in take_off(repair("tunnel", -2, 27), pecan_house(blind), tables).facts

@@ -1,0 +1,122 @@
+"""Tunnels beyond the worked example: the way in, soil, water, pits in lawn, who is warned of what."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.job import Approval, Job, Site
+from estimator.tables.tables import Tables
+from estimator.takeoff import take_off
+from tests.takeoff.houses import at, changed, pecan_house, pecan_line, repair
+
+
+def beside(ft: float) -> Job:
+    return pecan_house(changed(pecan_line(), at("beside", 20.0, lengths=(("", ft),))))
+
+
+@pytest.mark.parametrize(("entry", "length"), [("exit", 29.0), ("wall", 6.0 + 4.0 + 2 * 2.0), ("", 14.0)])
+def test_the_way_in_is_the_one_named_else_the_shorter(tables: Tables, entry: str, length: float) -> None:
+    found = take_off(repair("tunnel", 18, 22, entry=entry), beside(6.0), tables)
+    expected = 22 + 2.0 if entry == "exit" else length
+    assert found.value("tunnel_ft") == expected
+
+
+def test_a_wall_farther_than_the_exit_is_not_taken(tables: Tables) -> None:
+    assert take_off(repair("tunnel", 18, 22), beside(30.0), tables).value("tunnel_ft") == 24.0
+
+
+def test_a_wall_nobody_measured_falls_back_to_the_exit_and_says_so(tables: Tables) -> None:
+    found = take_off(repair("tunnel", 18, 22, entry="wall"), pecan_house(), tables)
+    assert found.value("tunnel_ft") == 24.0
+    assert any("nobody measured the way in" in str(a) for a in found.assumptions)
+
+
+@pytest.mark.parametrize(
+    ("length_ft", "near", "middle", "far"), [(20.0, 20, 0, 0), (20.1, 20, 0.1, 0), (29.0, 20, 9, 0)]
+)
+def test_feet_are_told_apart_by_how_far_they_lie_from_a_pit(
+    tables: Tables, length_ft: float, near: float, middle: float, far: float
+) -> None:
+    found = take_off(repair("tunnel", -2, length_ft - 2), pecan_house(), tables)
+    bands = [found.value(n) for n in ("tunnel_ft_to_20", "tunnel_ft_20_to_40", "tunnel_ft_over_40")]
+    assert bands == pytest.approx([near, middle, far])
+
+
+def test_from_two_pits_each_crew_goes_half_the_way(tables: Tables) -> None:
+    found = take_off(repair("tunnel", -2, 42), pecan_house(), tables)
+    assert found.value("pits") == 2
+    assert found.value("tunnel_ft_to_20") == 40
+    assert found.value("tunnel_ft_20_to_40") == pytest.approx(4.0)
+    assert found.value("pit_bcy") == pytest.approx(2 * 4 * 4 * 3.5 / 27)
+
+
+def test_the_three_bands_are_the_whole_tunnel(tables: Tables) -> None:
+    once = tables.with_settings({"second_pit_over_ft": "60"})
+    found = take_off(repair("tunnel", -2, 50), pecan_house(), once)
+    parts = sum(found.value(n) for n in ("tunnel_ft_to_20", "tunnel_ft_20_to_40", "tunnel_ft_over_40"))
+    assert parts == pytest.approx(found.value("tunnel_ft"))
+    assert found.value("tunnel_ft_over_40") == pytest.approx(12.0)
+
+
+@pytest.mark.parametrize(("far_ft", "warned"), [(23.0, False), (23.1, True)], ids=["25 ft", "a step more"])
+def test_a_face_far_from_the_way_out_is_a_caution(tables: Tables, far_ft: float, warned: bool) -> None:
+    found = take_off(repair("tunnel", -2, far_ft), pecan_house(), tables)
+    assert any("only way out" in str(c) for c in found.cautions) is warned
+
+
+def test_a_tunnel_always_warns_of_flushing_air_and_the_floating_pipe(tables: Tables) -> None:
+    said = " ".join(str(c) for c in take_off(repair("tunnel", -2, 10), pecan_house(), tables).cautions)
+    for words in ("nobody flushes", "air is tested", "an empty pipe floats", "competent person"):
+        assert words in said
+
+
+@pytest.mark.parametrize(("soil", "sets"), [("firm clay", 6), ("soft clay", 10), ("sand", 10)])
+def test_shoring_sets_follow_the_soil(tables: Tables, soil: str, sets: float) -> None:
+    job = replace(pecan_house(), house=replace(pecan_house().house, soil=soil))
+    assert take_off(repair("tunnel", -2, 27), job, tables).value("shoring_sets") == sets
+
+
+def test_running_soil_is_a_caution_of_its_own(tables: Tables) -> None:
+    job = replace(pecan_house(), house=replace(pecan_house().house, soil="sand"))
+    assert any("will not stand" in str(c) for c in take_off(repair("tunnel", -2, 27), job, tables).cautions)
+
+
+def test_a_pit_in_lawn_takes_sod(tables: Tables) -> None:
+    line = pecan_line()
+    lawn = replace(line, marks=tuple(replace(m, choice="lawn") if m.word == "yard" else m for m in line.marks))
+    found = take_off(repair("tunnel", -2, 27), pecan_house(lawn), tables)
+    assert found.value("sod_sf") == 40  # (4 + 2) x (4 + 2) = 36, up to 40
+    assert "lawn" in found.facts
+
+
+def test_ground_water_over_the_floor_takes_a_pump(tables: Tables) -> None:
+    job = replace(pecan_house(), site=Site(water_table_ft=3.0))
+    found = take_off(repair("tunnel", -2, 27), job, tables)
+    assert "wet" in found.facts
+    assert found.value("dewater_days") > 0
+
+
+def test_an_engineers_letter_on_file_is_not_bought_again(tables: Tables) -> None:
+    job = pecan_house()
+    on_file = replace(job, approvals=(Approval(what="engineer letter", by="P. Stone", on=job.day),))
+    found = take_off(repair("tunnel", -2, 27), on_file, tables)
+    assert found.value("engineer_letters") == 0
+    assert "engineer" in found.facts
+
+
+def test_deep_pits_get_a_ladder_and_a_box(tables: Tables) -> None:
+    line = pecan_line()
+    marks = tuple(replace(m, depth_ft=4.6) if m.word == "invert" else m for m in line.marks)
+    found = take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=marks)), tables)
+    assert found.value("pit_depth_ft") == 5.2
+    assert found.value("ladders") == found.value("boxes") == 1
+    assert {"depth_over_4", "depth_over_5", "boxed"} <= found.facts
+
+
+def test_without_beams_no_letter_and_no_dips(tables: Tables) -> None:
+    line = pecan_line()
+    plain = replace(line, marks=tuple(m for m in line.marks if m.word != "beam"))
+    found = take_off(repair("tunnel", -2, 27), pecan_house(plain), tables)
+    assert found.value("engineer_letters") == found.value("tunnel_dips_cf") == found.value("tunnel_beams_cf") == 0
+    assert "engineer" not in found.facts
+    assert found.value("pit_depth_ft") == pytest.approx(3.2)  # 0.333 + 3.3 - 0.5 = 3.133, up

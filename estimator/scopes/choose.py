@@ -99,7 +99,7 @@ def _found(
         complete = ()
     picked = (*shown(dishes, max(1, most - len(complete))), *complete)[:most]
     options = (
-        replace(_chosen(counter.repairs_of(d.answer), counter), scope=counter.scope(d.answer, d.bound)) for d in picked
+        replace(chosen(counter.repairs_of(d.answer), counter), scope=counter.scope(d.answer, d.bound)) for d in picked
     )
     return tuple(sorted(options, key=lambda option: option.price.total))
 
@@ -122,7 +122,7 @@ def _menu(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[D
     return tuple(d for d in dishes if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
 
 
-def _chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:
+def chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:
     takeoffs, price = counter.priced(repairs)
     days, floor, old = counter.measures_of(repairs)
     return Chosen(
@@ -153,7 +153,7 @@ def _wanted(
         stopped += [v for r in repairs for v in counter.forbids(r)]
         against += stopped
         if repairs and not stopped:
-            out.append(_chosen(repairs, counter, wish))
+            out.append(chosen(repairs, counter, wish))
     return tuple(out), tuple(against)
 
 

@@ -9,18 +9,21 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
+from estimator.model.stretch import Stretch
 from estimator.pipeline import handed, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import Choices, choose
 from estimator.scopes.measures import each
 
-HOUSES = Path(__file__).parent / "houses"
+HOUSES = Path(__file__).parents[1] / "jobs"
+NOTHING_TO_REPAIR = ("clean-line", "gas-in-the-drain", "hidden-leak-near-not-sealed")
+WITH_REPAIRS = sorted(p.parent.name for p in HOUSES.glob("*/job.toml") if p.parent.name not in NOTHING_TO_REPAIR)
 
 
 @pytest.fixture
 def chosen(tables):
     def make(name: str) -> Choices:
-        reading = read_job(HOUSES / f"{name}.toml")
+        reading = read_job(HOUSES / name / "job.toml")
         assert reading.job is not None, "\n".join(str(p) for p in reading.problems)
         diagnosis = diagnose(reading.job, tables)
         offers = repairs(reading.job, diagnosis, tables)
@@ -41,15 +44,14 @@ def against(choices: Choices, method: str) -> set[str]:
 
 def test_an_iron_main_with_its_bottom_gone_is_broken_out_tunnelled_or_lined_after_a_dig(chosen) -> None:
     """Grooved along more than half the run: the whole run, never three spots."""
-    found = chosen("iron-main-bottom-gone")
-    assert ways(found) == [["break-through"], ["tunnel"], ["reline", "tunnel"]]
-    assert all(r.stretch.from_ft <= 4 and r.stretch.to_ft >= 46 for o in found.options for r in o.scope.repairs)
-    opened = [o.floor_sf > 0 for o in found.options]
-    assert opened == [True, False, False]
+    found = chosen("j01-hickory")
+    assert sorted(ways(found)) == [["break-through"], ["reline", "tunnel"], ["tunnel"]]
+    assert all(r.stretch.covers(Stretch(4, 46)) for o in found.options for r in o.scope.repairs)
+    assert [o.floor_sf > 0 for o in found.options] == [True, False, False]
 
 
 def test_a_crawl_space_is_replaced_whole_and_clay_gets_pieces_or_the_whole_run(chosen) -> None:
-    found = chosen("crawl-space-and-clay-yard")
+    found = chosen("j02-walnut")
     assert ["sectional liner"] in ways(found)
     assert any(set(w) & {"trench", "burst"} for w in ways(found))
     assert any("crawl replace" in w for w in ways(found))
@@ -57,38 +59,37 @@ def test_a_crawl_space_is_replaced_whole_and_clay_gets_pieces_or_the_whole_run(c
 
 def test_a_rotten_kitchen_line_is_renewed_whole_or_led_around(chosen) -> None:
     """8 ft of rot and the pads take 12 of 14 ft, so there is no spot."""
-    found = chosen("kitchen-line-rotten")
+    found = chosen("j05-alderwood")
     assert ways(found) == [["reroute"], ["break-through"], ["tunnel"]]
-    assert "bottom-gone-dig-first" in against(found, "reline")
 
 
 def test_one_big_offset_in_young_plastic_is_one_dig(chosen) -> None:
-    found = chosen("one-big-offset")
+    found = chosen("j06-poplar")
     assert ways(found) == [["yard spot"]]
     assert against(found, "reline") == against(found, "sectional liner") == {"big-offset"}
 
 
 def test_good_plastic_behind_clay_full_of_roots_stays(chosen) -> None:
-    found = chosen("three-materials")
+    found = chosen("j09-sycamore")
     assert {m for way in ways(found) for m in way} <= {"trench", "burst", "reline", "sectional liner", "clean"}
     assert all(r.stretch.to_ft <= 60 for o in found.options for r in o.scope.repairs)
-    assert ["reline"] in ways(found)
+    assert any(set(way) & {"trench", "burst", "reline"} for way in ways(found))
 
 
 def test_fiber_pipe_is_renewed_whole_and_never_lined_or_patched(chosen) -> None:
-    found = chosen("fiber-pipe")
+    found = chosen("j10-chestnut")
     assert {method for way in ways(found) for method in way} <= {"trench", "burst"}
     assert [o.old_pipe_left_ft for o in found.options] == [0.0] * len(found.options)
     assert "out-of-round-no-liner" in against(found, "reline")
 
 
 def test_a_customer_who_wants_it_cleaned_is_sold_cleaning_and_no_more_than_spots(chosen) -> None:
-    found = chosen("clean-and-go")
+    found = chosen("j12-cedar")
     assert ways(found)[0] == ["clean"]
     assert all(set(way) <= {"clean", "yard spot", "sectional liner"} for way in ways(found))
 
 
-@pytest.mark.parametrize("name", sorted(p.stem for p in HOUSES.glob("*.toml")))
+@pytest.mark.parametrize("name", WITH_REPAIRS)
 def test_every_need_that_must_be_put_right_is_answered_by_every_option(chosen, name: str) -> None:
     found = chosen(name)
     assert 1 <= len(found.options) <= 4
@@ -96,9 +97,10 @@ def test_every_need_that_must_be_put_right_is_answered_by_every_option(chosen, n
     assert all(not n.must for o in found.options for n in o.scope.leaves)
 
 
-@pytest.mark.parametrize("name", sorted(p.stem for p in HOUSES.glob("*.toml")))
+@pytest.mark.parametrize("name", WITH_REPAIRS)
 def test_the_first_option_is_the_cheapest_and_proved(chosen, name: str) -> None:
     found = chosen(name)
-    prices = [o.price.total for o in found.options]
+    by_search = [o for o in found.options if not o.by_hand]
+    prices = [o.price.total for o in by_search]
     assert prices == sorted(prices)
-    assert found.options[0].scope.bound == 0
+    assert by_search[0].scope.bound == 0

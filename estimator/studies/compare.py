@@ -1,0 +1,223 @@
+"""A job and a stretch in, the ways to renew that same stretch side by side out: money by class, days, floors, what can go wrong."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from estimator.diagnosis import diagnose
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis, Effect, Verdict
+from estimator.model.money import to_step
+from estimator.model.offer import Option
+from estimator.model.profile import Profile
+from estimator.model.say import Dollars, Feet, Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.scopes.before import DIG_FACTS
+from estimator.scopes.candidates import Offers, repairs
+from estimator.scopes.ground import runs_under
+from estimator.scopes.judge import Judge, counts
+from estimator.scopes.measures import CLASSES
+from estimator.scopes.rules import may
+from estimator.scopes.wanted import over_stretch
+from estimator.studies.priced import study
+from estimator.tables.tables import Tables
+
+UNDER_FLOOR = ("tunnel", "break-through", "reline")
+IN_YARD = ("trench", "reline", "burst")
+WORK: tuple[tuple[Say, tuple[str, ...]], ...] = (
+    (Say.of("side drains joined again"), ("branches", "branches_tunnel", "reinstatements")),
+    (Say.of("water tests"), ("tests",)),
+)
+"""What must be alike, beside the stretch itself, for two columns to be the same work."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Column:
+    """One way over the stretch: an option with its dollars by class of work; or the rule that stands against it.
+
+    `differs` says what is not the same work as in the first column; empty: the same.
+    """
+
+    method: str
+    option: Option | None = None
+    against: Verdict | None = None
+    by_class: tuple[tuple[str, Decimal], ...] = ()
+    differs: tuple[Say, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Comparison:
+    """Columns in order of the all-in price, those that may not be offered last; `decides` the sentence for the driveway."""
+
+    line: str
+    stretch: Stretch
+    does: Say
+    columns: tuple[Column, ...]
+    decides: tuple[Say, ...]
+
+    @property
+    def open(self) -> tuple[Column, ...]:
+        return tuple(c for c in self.columns if c.option is not None)
+
+
+def compare(
+    job: Job, tables: Tables, line: str = "", stretch: Stretch | None = None, methods: Sequence[str] = ()
+) -> Comparison | None:
+    """The same stretch by each way. Without a stretch: the one the search found for the dearest trouble.
+
+    `methods` empty: those usual for what lies over the pipe. None where no stretch is dug for and none was given.
+    Errors: KeyError for an unknown line.
+    """
+    diagnosis = diagnose(job, tables)
+    offers = repairs(job, diagnosis, tables)
+    where = (line, stretch) if line and stretch else _longest(offers, line)
+    if where is None:
+        return None
+    line, stretch = where
+    names = methods or _usual(job, line, stretch, offers)
+    columns = [_column(m, line, stretch, offers, job, diagnosis, tables) for m in names]
+    columns += [_priced(r, job, diagnosis, tables) for r in offers.repairs if _goes_round(r, line, stretch)]
+    ordered = sorted(columns, key=lambda c: (c.option is None, c.option.all_in if c.option else 0))
+    return Comparison(
+        line=line,
+        stretch=stretch,
+        does=_does(job, line, stretch),
+        columns=tuple(_with_differences(ordered)),
+        decides=_decides(ordered, job),
+    )
+
+
+def _longest(offers: Offers, line: str) -> tuple[str, Stretch] | None:
+    """The stretch that a tunnel, a strip or a trench would renew: of those that answer most, the shortest."""
+    digs = [r for r in offers.repairs if r.method in ("tunnel", "break-through", "trench", "yard spot")]
+    digs = [r for r in digs if not line or r.line == line]
+    if not digs:
+        return None
+    best = max(digs, key=lambda r: (len(r.answers), -r.stretch.length_ft))
+    return best.line, best.stretch
+
+
+def _usual(job: Job, line: str, stretch: Stretch, offers: Offers) -> tuple[str, ...]:
+    """By what lies over the pipe; a short trench is a spot dig."""
+    if runs_under(Profile(job.line(line)), "floor", stretch):
+        return UNDER_FLOOR
+    spot = any((r.method, r.line, r.stretch) == ("yard spot", line, stretch) for r in offers.repairs)
+    return ("yard spot", *IN_YARD[1:]) if spot else IN_YARD
+
+
+def _column(
+    method: str, line: str, stretch: Stretch, offers: Offers, job: Job, diagnosis: Diagnosis, tables: Tables
+) -> Column:
+    """The offered repair over just this stretch where there is one; else one made for it."""
+    same = [r for r in offers.repairs if (r.method, r.line, r.stretch) == (method, line, stretch)]
+    made = same[0] if same else over_stretch(method, line, stretch, diagnosis.needs, Judge(job, tables, may))
+    if not isinstance(made, Repair):
+        return Column(method=method, against=made[0])
+    dig = [v for v in made.verdicts if counts(v, Effect.REQUIRES_FIRST) and v.facts & DIG_FACTS]
+    if dig and not made.first:
+        return Column(method=method, against=dig[0])
+    return _priced(made, job, diagnosis, tables)
+
+
+def _goes_round(repair: Repair, line: str, stretch: Stretch) -> bool:
+    return repair.method == "reroute" and repair.line == line and repair.stretch.touches(stretch)
+
+
+def _priced(repair: Repair, job: Job, diagnosis: Diagnosis, tables: Tables) -> Column:
+    option = study((repair,), job, diagnosis, tables).option
+    against = next((v for t in option.takeoffs for v in t.finds if counts(v, Effect.BLOCKS)), None)
+    if against is not None:
+        return Column(method=repair.method, against=against)
+    amounts = dict.fromkeys(CLASSES, Decimal(0))
+    for line in option.price.lines:
+        amounts[line.work_class] = amounts.get(line.work_class, Decimal(0)) + line.amount
+    return Column(method=repair.method, option=option, by_class=tuple(amounts.items()))
+
+
+def _with_differences(columns: Sequence[Column]) -> list[Column]:
+    """Against the one that puts most right."""
+    there = [c for c in columns if c.option is not None]
+    base = max(there, key=lambda c: (len(_answered(c)), _is_dig(c)), default=None)
+    return [replace(c, differs=_differs(base, c)) if base is not None and c.option else c for c in columns]
+
+
+def _is_dig(column: Column) -> bool:
+    return column.method in ("yard spot", "trench", "tunnel", "break-through")
+
+
+def _answered(column: Column) -> frozenset[str]:
+    assert column.option is not None
+    return frozenset(answer for r in column.option.scope.repairs for answer in r.answers)
+
+
+def _differs(first: Column, other: Column) -> tuple[Say, ...]:
+    """Same stretch, same troubles put right, same side drains, same tests; else what is more or less."""
+    out = [_other_stretch(other)] if _stretches(other) != _stretches(first) else []
+    left = len(_answered(first) - _answered(other))
+    if left:
+        out.append(Say.of("not the same work: it leaves {count} of the bad places as they are", count=left))
+    for what, names in WORK:
+        here, there = _sum(other, names), _sum(first, names)
+        if here != there:
+            out.append(Say.of("not the same work: {what} {here}, against {there}", what=what, here=here, there=there))
+    return tuple(out)
+
+
+def _stretches(column: Column) -> tuple[tuple[str, Stretch], ...]:
+    assert column.option is not None
+    return tuple((r.line, r.stretch) for r in column.option.scope.repairs)
+
+
+def _other_stretch(column: Column) -> Say:
+    length = sum(stretch.length_ft for _, stretch in _stretches(column))
+    return Say.of("not the same work: it takes the place of {length}", length=Feet(round(length, 1)))
+
+
+def _sum(column: Column, names: Sequence[str]) -> int:
+    assert column.option is not None
+    return round(sum(t.value(name) for t in column.option.takeoffs for name in names))
+
+
+def _does(job: Job, line: str, stretch: Stretch) -> Say:
+    inside = [b for b in Profile(job.line(line)).branches if stretch.holds(b.station_ft) and b.live != "dead"]
+    return Say.of(
+        "{length} of the {line} have to be renewed; {count} side drains join there.",
+        length=Feet(round(stretch.length_ft, 1)),
+        line=line,
+        count=len(inside),
+    )
+
+
+def _decides(columns: Sequence[Column], job: Job) -> tuple[Say, ...]:
+    """The difference in dollars as square feet of this homeowner's own floor."""
+    options = {c.method: c.option for c in columns if c.option is not None}
+    tunnel, floor = options.get("tunnel"), options.get("break-through")
+    if tunnel is None or floor is None:
+        return _cheapest_and_next([c for c in columns if c.option is not None])
+    more = tunnel.price.total - floor.price.total
+    if more <= 0:
+        return (Say.of("The tunnel costs no more than opening the floor, and the floor stays."),)
+    said = Say.of(
+        "The tunnel costs {more} more than the floor. If your floor, put back, costs more than {more}, the tunnel is cheaper even before the dust.",
+        more=Dollars(more),
+    )
+    price = job.house.floor_price_sf
+    if not price:
+        return (said, Say.of("What your floor costs a square foot is not written down: ask."))
+    feet = Say.of(
+        "{more} are about {sf} sq ft of your own floor at {price} a square foot; this work opens {opened} sq ft.",
+        more=Dollars(more),
+        sf=to_step(more / price, Decimal(1)),
+        price=Dollars(price),
+        opened=round(floor.floor_sf),
+    )
+    return said, feet
+
+
+def _cheapest_and_next(columns: Sequence[Column]) -> tuple[Say, ...]:
+    options = sorted((c.option for c in columns if c.option is not None), key=lambda o: o.all_in)
+    if len(options) < 2:
+        return ()
+    more = options[1].all_in - options[0].all_in
+    return (Say.of("{next} costs {more} more than {first}.", next=options[1].title, more=Dollars(more), first=options[0].title),)  # fmt: skip

@@ -1,0 +1,50 @@
+"""Repairs on a job in, the Option and the smooth price out: what every study asks again and again."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis
+from estimator.model.offer import Option
+from estimator.model.work import Repair, Takeoff
+from estimator.pipeline import handed, place_of
+from estimator.pricing.rough import smooth_price
+from estimator.quote import Chosen as InWords
+from estimator.quote.option import option
+from estimator.scopes.choose import chosen
+from estimator.scopes.counter import Counter
+from estimator.scopes.measures import each
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class Studied:
+    """A scope on a job as it would be sold, and its price with nothing rounded, in dollars."""
+
+    option: Option
+    smooth: float
+
+
+def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tables, letter: str = "A") -> Studied:
+    """These repairs measured and priced on this job. Errors: those of takeoff and pricing."""
+    counter = Counter(job, diagnosis.needs, (), handed(job, tables, place_of(job, tables)), tables)
+    picked = chosen(tuple(repairs), counter)
+    words = InWords(
+        scope=picked.scope,
+        takeoffs=picked.takeoffs,
+        price=picked.price,
+        days_on_site=picked.days_on_site,
+        days_without_drains=picked.days_without_drains,
+        floor_sf=picked.floor_sf,
+        yard_sf=picked.yard_sf,
+        old_pipe_left_ft=picked.old_pipe_left_ft,
+    )
+    smooth = smooth_price(picked.takeoffs, tables, place_of(job, tables))
+    return Studied(option(job, diagnosis, words, tables, letter), smooth)
+
+
+def smooth_of(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
+    """Only the smooth price, dollars: quick enough for a grid."""
+    work = handed(job, tables, place_of(job, tables))
+    takeoffs: list[Takeoff] = [work.take_off(one) for one in each(repairs)]
+    return smooth_price([*takeoffs, work.take_off_job(takeoffs)], tables, place_of(job, tables))

@@ -1,0 +1,36 @@
+"""docs/tables.md: its printed part is what the code says, its pictures are there, what it promises is so.
+
+After a change of estimator/tables/rows.py renew the printed part, from the top folder:
+
+    python -c "from pathlib import Path; from estimator.tables.guide import with_columns as w; p = Path('docs/tables.md'); p.write_text(w(p.read_text('utf-8')), 'utf-8')"
+"""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from estimator.tables.guide import with_columns
+from estimator.tables.rows import TABLES
+
+GUIDE = Path(__file__).parents[2] / "docs" / "tables.md"
+
+
+def test_the_printed_columns_are_those_of_the_code() -> None:
+    text = GUIDE.read_text("utf-8")
+    assert with_columns(text) == text
+
+
+def test_every_table_is_in_the_guide() -> None:
+    text = GUIDE.read_text("utf-8")
+    assert all(f"#### {table}:" in text for table in TABLES)
+
+
+def test_every_picture_of_the_guide_is_there() -> None:
+    names = re.findall(r"!\[[^]]+\]\(([^)]+)\)", GUIDE.read_text("utf-8"))
+    assert names and all((GUIDE.parent / name).is_file() for name in names)
+
+
+def test_a_guide_without_its_marks_is_refused() -> None:
+    with pytest.raises(ValueError, match="lost the marks"):
+        with_columns("# Price tables\n")

@@ -52,7 +52,7 @@ def finding(text: str) -> Finding:
             made[name] = numbers[0] if name == "size_in" else (*numbers, *numbers)[:2]
             rest = rest.replace(match[0], "")
     grade = next((g for g in ("suspected", "inferred", "not inspected") if g in rest), "seen")
-    signs = tuple(s.strip() for s in rest.replace(grade, "").split(",") if s.strip())
+    signs = tuple(s.strip() for s in (rest if grade == "seen" else rest.replace(grade, "")).split(",") if s.strip())
     made["clock"] = tuple(int(c) for c in made["clock"]) if "clock" in made else None
     return Finding(id=f"{kind}@{at_ft.from_ft:g}", kind=kind, stretch=at_ft, signs=signs, grade=grade, **made)  # type: ignore[arg-type]
 

@@ -86,7 +86,7 @@ def test_a_rule_reads_only_the_settings_it_names_and_they_stand_in_the_table(rul
         assert demo_tables().setting(key).why
 
 
-PLAIN = {0, 1, 2, 12, 100, 6, 0.0}
+PLAIN = {0, 1, 2, 12, 100, 6}
 """Nothing, one, half of a thing, inches in a foot or hours on a clock, percent of a whole, places kept when comparing."""
 
 

@@ -1,0 +1,172 @@
+"""Each limit at its edge and one step off. Limits are the demo settings or published numbers; the edges are common practice."""
+
+from collections.abc import Callable
+
+import pytest
+
+from estimator.model.stretch import Stretch
+from estimator.scopes.rules import BY_ID
+from estimator.scopes.rules.examples import beam, branch, limits, mark, measured, need, reroute, stretch
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.measured import Measured
+from estimator.scopes.rules.verdicts import each
+
+Facts = Callable[[float], StretchFacts]
+SLAB = {"zones": ("slab",)}
+
+
+def long(feet: float, method: str, **more: object) -> StretchFacts:
+    return stretch(method=method, stretch=Stretch(0.0, feet), **more)
+
+
+def crossing(what: str, inches: float) -> StretchFacts:
+    return stretch(method="burst", marks=(mark("crossing", choice=what, lengths=(("above", inches / 12),)),))
+
+
+def built(year: float, method: str, **more: object) -> StretchFacts:
+    return stretch(method=method, zones=("slab",), house={"built": int(year), **more})
+
+
+def painted(square_ft: float) -> StretchFacts:
+    return stretch(method="reroute", house={"built": 1977}, site={"paint_sqft": square_ft})
+
+
+def tree(away_ft: float, trunk_in: float = 12.0) -> StretchFacts:
+    return stretch(method="trench", marks=(mark("tree", size_in=trunk_in, lengths=(("away", away_ft),)),))
+
+
+def turned(degrees: float, method: str) -> StretchFacts:
+    return stretch(method=method, marks=(mark("bend", degrees=degrees),))
+
+
+def way(fall_in: float) -> StretchFacts:
+    return stretch(method="reroute", reroutes=(reroute(yard_ft=40.0, fall_in=fall_in, size_in=4.0),))
+
+
+def sink_at(feet: float) -> StretchFacts:
+    return stretch(method="reroute", reroutes=(reroute(wall_ft=feet, serves=(("kitchen sink", 1),)),))
+
+
+def old_slab(year: float) -> StretchFacts:
+    return built(year, "break-through", floor="slab, tendons unknown")
+
+
+BEFORE: list[tuple[str, str, float, float, Facts]] = [
+    # rule, the effect that begins, the last value without it, the first with it, the facts
+    ("big-offset", "caution", 10, 11, lambda v: stretch(f"offset {v}%", needs=(need("offset"), need("crack", at=Stretch(20, 20))))),
+    ("big-offset", "requires first", 25, 26, lambda v: stretch(f"offset {v}%", needs=(need("offset"), need("crack", at=Stretch(20, 20))))),
+    ("big-offset", "blocks", 25, 26, lambda v: stretch(f"offset {v}%", method="sectional liner")),
+    ("lining-keeps-the-grade", "does not fix", 15, 16, lambda v: stretch(f"sag {v}%")),
+    ("deep-dip-is-not-lined", "blocks", 35, 36, lambda v: stretch(f"sag {v}%", needs=(need("sag"),))),
+    ("out-of-round-no-liner", "blocks", 10, 11, lambda v: stretch(f"oval {v}%")),
+    ("bottom-gone-dig-first", "requires first", 33, 34, lambda v: stretch(f"channel gone {v}%")),
+    ("bottom-gone-dig-first", "requires first", 3, 3.1, lambda v: stretch(f"0-{v} hole soil seen")),
+    ("half-gone-no-liner", "blocks", 50, 51, lambda v: stretch(f"channel gone {v}%")),
+    ("branches-are-opened-again", "adds work", 1.9, 2.0, lambda v: stretch(branches=(branch(v),))),
+    ("tight-bends", "blocks", 45, 46, lambda v: turned(v, "burst")),
+    ("tight-bends", "blocks", 45, 46, lambda v: turned(v, "sectional liner")),
+    ("tight-bends", "requires first", 45, 46, lambda v: turned(v, "reline")),
+    ("long-liner", "caution", 120, 120.1, lambda v: long(v, "reline")),
+    ("long-liner", "caution", 60, 60.1, lambda v: long(v, "reline", sizes_in=(3.0,))),
+    ("length-fits-the-method", "blocks", 10, 10.1, lambda v: long(v, "yard spot")),
+    ("length-fits-the-method", "blocks", 6, 6.1, lambda v: long(v, "slab spot")),
+    ("length-fits-the-method", "blocks", 10, 10.1, lambda v: long(v, "sectional liner")),
+    ("length-fits-the-method", "blocks", 150, 150.1, lambda v: long(v, "burst")),
+    ("length-fits-the-method", "blocks", 300, 300.1, lambda v: long(v, "clean")),
+    ("bore-fits-the-method", "blocks", 6, 6.1, lambda v: stretch(method="burst", sizes_in=(v,))),
+    ("bore-fits-the-method", "blocks", 4, 3.9, lambda v: stretch(method="burst", sizes_in=(v,))),
+    ("bore-fits-the-method", "blocks", 3, 2.9, lambda v: stretch(method="sectional liner", sizes_in=(v,))),
+    ("bore-fits-the-method", "requires first", 3.1, 3.0, lambda v: stretch(method="reline", sizes_in=(v,))),
+    ("water-in-the-ground", "blocks", 3.34, 3.33, lambda v: stretch(method="tunnel", site={"water_table_ft": v})),
+    ("tendons-in-the-slab", "until approved", 1964, 1965, old_slab),
+    ("asbestos-before-cutting", "requires first", 1981, 1980, lambda v: built(v, "slab spot")),  # through 1980: from memory
+    ("lead-paint", "requires first", 6.0, 6.1, painted),  # 40 CFR 745.83
+    ("burst-near-utilities", "requires first", 12, 11.9, lambda v: crossing("gas", v)),  # Carmel, Indiana, 33.159
+    ("burst-near-utilities", "requires first", 24, 23.9, lambda v: crossing("water", v)),  # Carmel, Indiana, 33.159
+    ("reroute-has-the-fall", "blocks", 8.25, 8.24, way),  # 42 ft at 1/8 in/ft is 5.25 in, the wye takes 3 [computed]
+    ("trap-arms", "requires first", 6.0, 6.1, sink_at),  # IPC, 1 1/2 in trap, read second-hand
+    ("trees", "caution", 5.1, 5.0, tree),
+    ("trees", "caution", 7.6, 7.5, lambda v: tree(v, 30.0)),  # three trunks of 30 in [computed]
+    ("cleanouts", "adds work", 100, 100.1, lambda v: long(v, "trench", slab_edge_ft=0.0)),  # IPC 708
+    ("pipe-left-behind", "adds work", 3.9, 4.0, lambda v: stretch(method="abandon", sizes_in=(v,), **SLAB)),
+    ("new-pipe-has-the-fall", "blocks", 0.3125, 0.3124, lambda v: stretch(method="trench", fall_ft=v)),
+    ("flexible-joint-at-the-edge", "adds work", 5.1, 5.0, lambda v: stretch(f"{v} offset 20%", method="trench", slab_edge_ft=0.0)),
+    ("crawl-space-is-tight", "adds work", 2.0, 1.9, lambda v: stretch(method="crawl replace", marks=(mark("crawl", lengths=(("", v),)),))),
+    ("cheap-floor-short-dig", "prefers", 3.0, 2.9, lambda v: long(5.0, "slab spot", depth_ft=v, house={"floor_finish": "carpet"})),
+    ("cheap-floor-short-dig", "prefers", 6.0, 5.9, lambda v: long(v, "slab spot", depth_ft=2.0, house={"floor_finish": "carpet"})),
+    ("strip-stops-at-a-beam", "requires first", 30.0, 29.9, lambda v: stretch(method="break-through", beams=(beam(v),), **SLAB)),
+]  # fmt: skip
+
+
+def effects(rule: str, facts: StretchFacts) -> set[tuple[str, frozenset[str]]]:
+    applies = BY_ID[rule].applies
+    assert applies is not None
+    return {(str(ruling.effect), ruling.facts) for ruling in each(applies(facts, limits()))}
+
+
+@pytest.mark.parametrize(
+    "rule, effect, without, with_it, facts", BEFORE, ids=lambda v: str(v) if isinstance(v, str | int | float) else ""
+)
+def test_a_limit_begins_where_it_says(rule: str, effect: str, without: float, with_it: float, facts: Facts) -> None:
+    at_the_edge, one_step_on = effects(rule, facts(without)), effects(rule, facts(with_it))
+    assert effect in {e for e, _ in one_step_on}
+    assert at_the_edge != one_step_on
+
+
+DEPTHS = [
+    # 29 CFR 1926.651(c)(2), 1926.652(a)(1), Subpart P App. B: 4 ft ladder, 5 ft system, over 20 ft engineer
+    ("ladder-from-four-feet", "requires first", 3.99, 4.0),
+    ("protect-from-five-feet", "requires first", 4.99, 5.0),
+    ("engineer-past-twenty-feet", "until approved", 20.0, 20.01),
+    ("competent-person-is-named", "requires first", 3.99, 4.0),
+]
+
+
+@pytest.mark.parametrize("rule, effect, without, with_it", DEPTHS)
+def test_a_depth_limit_begins_where_the_published_rule_says(
+    rule: str, effect: str, without: float, with_it: float
+) -> None:
+    assert effect not in after(rule, measured(without))
+    assert effect in after(rule, measured(with_it))
+
+
+def after(rule: str, it: Measured) -> set[str]:
+    measures = BY_ID[rule].measures
+    assert measures is not None
+    return {str(ruling.effect) for ruling in each(measures(it, limits()))}
+
+
+def test_a_pit_counts_with_the_locators_tolerance() -> None:
+    # the greater of 10 % and 0.5 ft is added: 3.5 ft counts as 4.0 ft, 3.4 ft as 3.9 ft
+    assert after("ladder-from-four-feet", measured(0.0, method="tunnel", pit_depth_ft=3.5)) == {"requires first"}
+    assert after("ladder-from-four-feet", measured(0.0, method="tunnel", pit_depth_ft=3.4)) == set()
+
+
+def test_any_sign_of_caving_asks_for_a_system_at_any_depth() -> None:
+    assert after("protect-from-five-feet", measured(1.0, site={"caving_signs": True})) == {"requires first"}
+
+
+def test_below_five_feet_the_competent_person_decides_and_nothing_says_none_required() -> None:
+    rule = BY_ID["protect-from-five-feet"]
+    assert rule.measures is not None
+    said = each(rule.measures(measured(3.0), limits()))
+    assert "competent person decides" in str(said[0].estimator)
+
+
+def test_a_dig_outside_the_45_degree_line_from_a_footing_needs_no_engineer() -> None:
+    # bottom 3.0 ft below the footing's base, edge of the dig 3.0 ft clear: on the line, as the plumbing codes draw it
+    far = mark("footing", lengths=(("away", 4.2), ("deep", 1.5)))
+    assert after("footing-below-dig", measured(4.5, dig_width_ft=2.4, marks=(far,))) == set()
+    near = mark("footing", lengths=(("away", 4.1), ("deep", 1.5)))
+    assert after("footing-below-dig", measured(4.5, dig_width_ft=2.4, marks=(near,))) == {"until approved"}
+
+
+@pytest.mark.parametrize(
+    "feet, effects_said", [(25.0, set()), (25.1, {"caution"}), (59.9, {"caution"}), (60.0, {"blocks"})]
+)
+def test_a_long_tunnel_needs_a_second_way_out(feet: float, effects_said: set[str]) -> None:
+    assert after("second-way-out", measured(3.0, method="tunnel", tunnel_ft=feet)) == effects_said
+
+
+def test_two_pits_halve_the_way_out() -> None:
+    assert after("second-way-out", measured(3.0, method="tunnel", tunnel_ft=50.0, pits=2)) == set()

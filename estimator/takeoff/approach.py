@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from estimator.model.say import Feet
 from estimator.takeoff.case import Case
 from estimator.takeoff.working import Given
 
@@ -37,6 +38,8 @@ def approach(case: Case) -> Approach:
     chosen = min(named or known, key=lambda a: a.length_ft)
     if case.repair.entry == "wall" and wall is None:
         case.paper.assume("nobody measured the way in from the wall: the tunnel is taken along the pipe from its exit")
+    if chosen.entry == "exit" and case.lead_ft:
+        case.paper.assume("the tunnel follows the line it joins for {lead} first", lead=Feet(round(case.lead_ft, 2)))
     if chosen.pits > 1:
         case.paper.assume("a second pit at the far end; where there is no open ground, an opening through the floor")
     return chosen
@@ -54,16 +57,20 @@ def _reaches(case: Case, length_ft: float) -> tuple[float, ...]:
 
 
 def _from_exit(case: Case) -> Approach:
-    far, room = max(case.inside[1], 0.0), _room_ft(case)
-    length = far + room
+    far, room, lead = max(case.inside[1], 0.0), _room_ft(case), case.lead_ft
+    length = lead + far + room
     return Approach(
         entry="exit",
         length_ft=length,
         mouth_ft=0.0,
-        face_ft=length,
+        face_ft=far + room,
         reaches_ft=_reaches(case, length),
         words="along the pipe from the slab edge to the far end + working room",
-        inputs=(("slab edge to the far end", far, "ft"), ("working room", room, "ft")),
+        inputs=(
+            *((("along the line it joins", lead, "ft"),) if lead else ()),
+            ("to the far end", far, "ft"),
+            ("working room", room, "ft"),
+        ),
     )
 
 

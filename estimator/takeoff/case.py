@@ -105,13 +105,18 @@ class Case:
         thick = self.job.house.slab_thickness_ft
         return self.number("slab_thickness_ft") if thick is None else thick
 
+    @property
+    def outlet_ft(self) -> float:
+        """Where the line leaves the slab; where no edge was noted, the line's own lower end: its wye on another line."""
+        edge = self.profile.slab_edge_ft
+        if edge is not None:
+            return edge
+        return self.profile.extent.from_ft if self.line.downstream == -1 else self.profile.extent.to_ft
+
     def inside_ft(self, station_ft: float) -> float:
-        """How far inside the slab edge; below 0 outside. Where no edge was noted, from the end nearest the outlet."""
+        """How far inside the slab edge, or up from the line's own lower end; below 0 outside."""
         inside = self.profile.to_slab_edge_ft(station_ft)
-        if inside is not None:
-            return inside
-        outlet = self.stretch.from_ft if self.line.downstream == -1 else self.stretch.to_ft
-        return abs(station_ft - outlet)
+        return (station_ft - self.outlet_ft) * -self.line.downstream if inside is None else inside
 
     @property
     def inside(self) -> tuple[float, float]:
@@ -121,10 +126,16 @@ class Case:
 
     def station(self, inside_ft: float) -> float:
         """Back from a distance inside the slab edge to a station."""
-        edge = self.profile.slab_edge_ft
-        if edge is None:
-            edge = self.stretch.from_ft if self.line.downstream == -1 else self.stretch.to_ft
-        return edge - self.line.downstream * inside_ft
+        return self.outlet_ft - self.line.downstream * inside_ft
+
+    @property
+    def lead_ft(self) -> float:
+        """How far inside the slab edge a side line begins: where it joins the line it runs into. 0 for a line with an edge."""
+        join = self.line.joins
+        if self.profile.slab_edge_ft is not None or join is None:
+            return 0.0
+        parent = Profile(self.job.line(join.line)).to_slab_edge_ft(join.station_ft)
+        return max(0.0, parent or 0.0)
 
     # ── what only geometry finds ──────────────────────────────────────────────────────────────
 

@@ -5,8 +5,10 @@ from dataclasses import replace
 import pytest
 
 from estimator.model.job import Approval, Job, Site
+from estimator.model.line import Join, Line
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
+from estimator.takeoff.working import up
 from tests.takeoff.houses import at, changed, pecan_house, pecan_line, repair
 
 
@@ -120,3 +122,14 @@ def test_without_beams_no_letter_and_no_dips(tables: Tables) -> None:
     assert found.value("engineer_letters") == found.value("tunnel_dips_cf") == found.value("tunnel_beams_cf") == 0
     assert "engineer" not in found.facts
     assert found.value("pit_depth_ft") == pytest.approx(3.2)  # 0.333 + 3.3 - 0.5 = 3.133, up
+
+
+def test_a_tunnel_to_a_side_line_first_follows_the_line_it_joins(tables: Tables) -> None:
+    """Kitchen line, 14 ft, joins the main 16 ft inside the slab edge: 16 + 14 + 2 ft of tunnel to its upper end."""
+    marks = (at("cleanout", 0.0), at("depth", 5.0, depth_ft=1.8, surface="tile"))
+    kitchen = Line(name="kitchen", size_in=2, pipe="cast iron", length_ft=14.0, joins=Join("main", 16.0), marks=marks)
+    job = replace(pecan_house(), lines=(*pecan_house().lines, kitchen))
+    found = take_off(replace(repair("tunnel", 0, 14), line="kitchen"), job, tables)
+    assert found.value("tunnel_ft") == 32.0
+    assert any("follows the line it joins for 16 ft" in str(a) for a in found.assumptions)
+    assert found.value("hangers") == up(14 / 4) + 1

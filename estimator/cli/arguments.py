@@ -6,6 +6,8 @@ from typing import Annotated
 
 import typer
 
+from estimator.model.stretch import Stretch
+
 JobFile = Annotated[Path, typer.Argument(metavar="JOB", help="The job file, such as larkspur/job.toml.")]
 TablesFrom = Annotated[
     Path | None,
@@ -56,4 +58,18 @@ def _day(text: str) -> date:
 OnDay = Annotated[
     date | None,
     typer.Option("--on", parser=_day, metavar="YYYY-MM-DD", help="The day; else the day in the job file."),
+]
+
+
+def _stations(text: str) -> Stretch:
+    try:
+        ends = [float(part) for part in text.replace("–", "-").replace(" to ", "-").rsplit("-", 1)]
+        return Stretch.between(ends[0], ends[1])
+    except (ValueError, IndexError):
+        raise typer.BadParameter(f"{text} is no stretch; write two stations in feet, such as 2-29.") from None
+
+
+Stations = Annotated[
+    Stretch | None,
+    typer.Option("--where", parser=_stations, metavar="FROM-TO", help="Stations in feet, such as 2-29; needs --line."),
 ]

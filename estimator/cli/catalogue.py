@@ -23,6 +23,11 @@ COMMANDS: tuple[Entry, ...] = (
     Entry("check", "Problems in the notes, and questions for a return visit.", "estimator check larkspur/job.toml"),
     Entry("options", "The ways of repair side by side.", "estimator options larkspur/job.toml --why"),
     Entry(
+        "compare",
+        "Tunnel, break-through and trench on one stretch, and where they break even.",
+        "estimator compare larkspur/job.toml --set house.soil=rock",
+    ),
+    Entry(
         "quote",
         "Write the homeowner's, the office's and the crew's files.",
         "estimator quote larkspur/job.toml --language es_US",

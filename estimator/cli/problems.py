@@ -23,6 +23,20 @@ NO_ITEM = Kind(
     "The lines are {items}.",
     "explain takes a line's id: the option's letter and the line's number.",
 )
+NO_LINE = Kind(
+    "cli/no-line",
+    Level.ERROR,
+    "the job has no line called “{line}”.",
+    "Name one with --line: {names}.",
+    "A stretch is a stretch of a line, so the line has to be named.",
+)
+NOTHING_TO_COMPARE = Kind(
+    "cli/nothing-to-compare",
+    Level.ERROR,
+    "nothing on this job is dug for, so there is no stretch to compare ways over.",
+    "Name one: --line main --where 2-29",
+    "compare takes the stretch of the dearest trouble, where there is one.",
+)
 FOLDER_NOT_EMPTY = Kind(
     "cli/folder-not-empty",
     Level.ERROR,
@@ -37,4 +51,12 @@ FILE_THERE = Kind(
     "Give another name; nothing of yours is written over.",
     "A command that writes a file never writes over one.",
 )
-PROBLEMS: tuple[Kind, ...] = (BAD_CHANGE, NOTHING_TO_CHANGE, NO_ITEM, FOLDER_NOT_EMPTY, FILE_THERE)
+PROBLEMS: tuple[Kind, ...] = (
+    BAD_CHANGE,
+    NOTHING_TO_CHANGE,
+    NO_ITEM,
+    NO_LINE,
+    NOTHING_TO_COMPARE,
+    FOLDER_NOT_EMPTY,
+    FILE_THERE,
+)

@@ -98,14 +98,19 @@ def _run(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on:
     from estimator.cli.views.problems import tell
     from estimator.pipeline import run
 
+    job, priced_with, texts = ready(job_file, tables, changes, on)
+    result = run(job, priced_with, priced_with.day)
+    if result.quote is None:
+        raise CannotGoOn(*result.problems)
+    tell(result.problems)
+    return Priced(quote=result.quote, tables=priced_with, verdicts=result.choices.verdicts, texts=texts)
+
+
+def ready(
+    job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None
+) -> tuple[Job, Tables, Mapping[str, str]]:
+    """The job, the tables of the day and the texts, all fit to be priced. Errors: CannotGoOn with everything wrong."""
     looked = look(job_file, tables, changes)
     if looked.job is None or looked.tables is None or looked.errors:
         raise CannotGoOn(*looked.problems)
-    day = on or looked.job.day
-    result = run(looked.job, looked.tables.on(day), day)
-    if result.quote is None:
-        raise CannotGoOn(*looked.problems, *result.problems)
-    tell(result.problems)
-    return Priced(
-        quote=result.quote, tables=looked.tables.on(day), verdicts=result.choices.verdicts, texts=looked.texts
-    )
+    return looked.job, looked.tables.on(on or looked.job.day), looked.texts

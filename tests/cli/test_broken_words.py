@@ -15,6 +15,14 @@ from estimator.cli.problems import PROBLEMS
 BROKEN = Path(__file__).parents[1] / "broken"
 NOTES = Path(demo.__file__).parent
 
+CLEAN = """
+job = { number = "1", date = 2026-11-18, prepared_by = "Ines Calloway", demo = true }
+customer = { name = "Wren Castellane", site = "417 Larkspur Court" }
+house = { floor = "slab", jurisdiction = "demo" }
+line = [ { name = "yard", size = "4 in", pipe = "PVC", zero = "access", log = "clean.txt" } ]
+"""
+CLEAN_LOG = "pass front cleanout to street, with flow, riser 1ft\n1 yard lawn\n30 stop reached main\n"
+
 
 @pytest.mark.parametrize("code", [kind.code for kind in PROBLEMS])
 def test_a_problem_of_the_command_line_comes_out_in_its_exact_words(code, tmp_path, monkeypatch):
@@ -23,8 +31,15 @@ def test_a_problem_of_the_command_line_comes_out_in_its_exact_words(code, tmp_pa
     for name in demo.FILES:
         shutil.copyfile(NOTES / name, tmp_path / name)
     (tmp_path / "broken.toml").write_text("[job\n")
+    (tmp_path / "clean.toml").write_text(CLEAN)
+    (tmp_path / "clean.txt").write_text(CLEAN_LOG)
     case = BROKEN / code.replace("/", "-")
-    stands_for = {"JOB": tmp_path / "job.toml", "BROKEN": tmp_path / "broken.toml", "FOLDER": tmp_path}
+    stands_for = {
+        "JOB": tmp_path / "job.toml",
+        "BROKEN": tmp_path / "broken.toml",
+        "CLEAN": tmp_path / "clean.toml",
+        "FOLDER": tmp_path,
+    }
     words = [str(stands_for.get(word, word)) for word in (case / "words.txt").read_text("utf-8").split()]
     result = CliRunner().invoke(build(words), words, env={"COLUMNS": "1000"})
     printed = re.sub(r"A1 to .*\.  ", "A1 to ….  ", result.stderr.replace(str(tmp_path), "FOLDER"))

@@ -1,0 +1,29 @@
+"""`estimator compare`: the notes in, the ways over one stretch side by side out, and what decides between them."""
+
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import AsJson, JobFile, Language, OnDay, SetKeys, Stations, TablesFrom
+
+LineName = Annotated[
+    str, typer.Option("--line", metavar="NAME", help="The line; else the one with the dearest trouble.")
+]
+
+
+def command(
+    job: JobFile,
+    line: LineName = "",
+    where: Stations = None,
+    tables: TablesFrom = None,
+    changes: SetKeys = None,
+    on: OnDay = None,
+    language: Language = "en_US",
+    as_json: AsJson = False,
+) -> None:
+    from estimator.cli.comparing import compared_with
+    from estimator.cli.views import compare
+    from estimator.cli.views.screen import answer, width
+
+    found, read = compared_with(job, tables, changes, on, line, where)
+    answer(found, as_json, compare.rows(found, read, width(), language))

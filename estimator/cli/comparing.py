@@ -1,0 +1,37 @@
+"""A job and a stretch typed on the command line in, the comparison of its ways out."""
+
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from estimator.cli.problems import NO_LINE, NOTHING_TO_COMPARE
+from estimator.cli.way import ready
+from estimator.model.job import Job
+from estimator.model.problem import CannotGoOn, Place
+from estimator.model.stretch import Stretch
+
+if TYPE_CHECKING:
+    from estimator.studies.compare import Comparison
+
+
+def compared_with(
+    job_file: Path,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    on: date | None,
+    line: str,
+    where: Stretch | None,
+) -> "tuple[Comparison, Job]":
+    """Errors: CannotGoOn for a line that is not there, or where nothing is dug for."""
+    from estimator.pipeline import with_job_settings
+    from estimator.studies.compare import compare
+
+    job, priced_with, _ = ready(job_file, tables, changes, on)
+    names = [known.name for known in job.lines]
+    if (line and line not in names) or (where is not None and not line):
+        raise CannotGoOn(NO_LINE(Place(file=str(job_file)), line=line or "", names=", ".join(names)))
+    found = compare(job, with_job_settings(job, priced_with), line, where)
+    if found is None:
+        raise CannotGoOn(NOTHING_TO_COMPARE(Place(file=str(job_file))))
+    return found, job

@@ -17,7 +17,7 @@ _SPOKEN_WORD = "|".join(sorted(SPOKEN, key=len, reverse=True))
 _SPOKEN_NUMBER = (
     rf"(?:{_SPOKEN_WORD})(?:[ -]hundred)?(?:[ -](?:and )?(?:{_SPOKEN_WORD}))*(?: point(?: (?:{_SPOKEN_WORD}))+)?"
 )
-_SPOKEN_WHERE = re.compile(rf"(?<![\w]){_SPOKEN_NUMBER}(?![\w])", re.IGNORECASE)
+_SPOKEN_WHERE = re.compile(rf"(?<![\w]){_SPOKEN_NUMBER}(?![\w]|-[A-Za-z])", re.IGNORECASE)
 _UNIT_AFTER = re.compile(r"\s*(?:percent|%|inch|inches|in|foot|feet|ft|degrees?|joints|places)\b|\s*%", re.IGNORECASE)
 _NUMBER_THEN = re.compile(r"\s*(?:to|-|no|call)?\s*$", re.IGNORECASE)
 

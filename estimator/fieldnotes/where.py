@@ -24,6 +24,7 @@ RANGE_UNITS = error(
 )
 PROBLEMS = (COMMA_NUMBER, READING_IN_INCHES, RANGE_UNITS)
 
+_TIME_OF_DAY = re.compile(r"\d{1,2}:\d\d\b")  # `8:12 rec on` is a note
 _COMMA = re.compile(r"\d+,\d+")
 _NOT_THAT = re.compile(r"\s*(?:no|call it|call|make it|make that)\s+~?(?=[\d.])", re.IGNORECASE)
 _TO = re.compile(r"\s*(?:to|\.\.|-)\s*~?(?=[\d.])", re.IGNORECASE)
@@ -67,6 +68,8 @@ def read_where(line: Tidied) -> Where | Bad | Literal["same"] | None:
     """None: the line has no reading and is a note."""
     text = line.text
     at = len(text) - len(text.lstrip())
+    if _TIME_OF_DAY.match(text, at):
+        return None
     if re.match(r"same\b", text[at:], re.IGNORECASE):
         return "same"
     about = text[at : at + 1] == "~"

@@ -50,10 +50,10 @@ def _bought(want: Asked, row: Material) -> CostLine:
         text=row.text,
         quantity=quantity,
         unit=row.unit,
-        rate=row.cost,
-        amount=cents(quantity * row.cost),
+        rate=row.unit_cost,
+        amount=cents(quantity * row.unit_cost),
         price_class="own",
-        formula=f"{want.formula} = {want.amount:g}{waste}{pack} → {plain(quantity)} {row.unit} × {row.cost}",
+        formula=f"{want.formula} = {want.amount:g}{waste}{pack} → {plain(quantity)} {row.unit} × {row.unit_cost}",
         cell=cell("materials", row, "cost"),
         shares=want.by,
     )

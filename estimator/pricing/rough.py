@@ -96,7 +96,7 @@ def _equipment(want: Asked, tables: Tables, days: Mapping[str, float]) -> Bit:
 def _material(want: Asked, tables: Tables, place: PlaceRow | None, rules: HouseRules) -> Bit:
     row = tables.material(want.ref)
     small = 1 + float(rules.small_parts_percent) / 100 * row.small_parts
-    bought = want.amount * (1 + float(row.waste_percent) / 100) * float(row.cost) * small
+    bought = want.amount * (1 + float(row.waste_percent) / 100) * float(row.unit_cost) * small
     pays = place is not None and place.tax_kind == "contractor pays" and place.tax_percent is not None and row.taxable
     tax = float(place.tax_percent) / 100 if pays and place is not None and place.tax_percent is not None else 0.0
     return Bit("own", bought * (1 + tax), material=bought, shared=_key(want))

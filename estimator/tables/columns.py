@@ -1,7 +1,7 @@
 """A table's name in, its columns out: header, kind of value, what it refers to, what an empty cell means."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields
+from dataclasses import MISSING, dataclass, fields
 from datetime import date
 from decimal import Decimal
 from functools import cache
@@ -37,6 +37,7 @@ class Column:
     choices: tuple[str, ...]
     least: float | None
     kept: bool  # one of the columns every table has
+    optional: bool  # the column itself may be missing
 
     @property
     def percent(self) -> bool:
@@ -74,7 +75,7 @@ def _column(f: Any, hint: Any, names: tuple[str, ...]) -> Column:
     choices = meta.get("choices", ())
     needed = meta.get("needed") or (f.name == names[0]) or (choices and "" not in choices)
     may_be_empty = kept or optional or kind == "words" or (kind == "text" and not needed)
-    blank = {"active": "yes", "once": "no"}.get(f.name, meta.get("blank"))
+    blank = "yes" if f.name == "active" else meta.get("blank")
     return Column(
         name=f.name,
         header=HEADERS.get(f.name, f.name),
@@ -86,4 +87,5 @@ def _column(f: Any, hint: Any, names: tuple[str, ...]) -> Column:
         choices=choices,
         least=meta.get("least"),
         kept=kept,
+        optional=kept or f.default is not MISSING,
     )

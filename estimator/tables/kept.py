@@ -1,6 +1,6 @@
 """What a column may say of itself, and the columns that every row of every table carries."""
 
-from dataclasses import dataclass, field
+from dataclasses import MISSING, dataclass, field
 from datetime import date
 from typing import Any
 
@@ -12,13 +12,15 @@ def col(
     least: float | None = None,
     needed: bool = False,
     blank: str | None = None,
+    default: Any = MISSING,
 ) -> Any:
     """A column: what it means, the table its ids come from, the words allowed, the least value allowed.
 
     `needed`: a text that may not be empty (numbers may not be empty anyway); `blank`: what an empty cell means.
+    With a `default` the column may be left out of the file altogether, so that older tables are still read.
     """
     metadata = {"note": note, "refers": refers, "choices": choices, "least": least, "needed": needed, "blank": blank}
-    return field(metadata=metadata)
+    return field(default=default, metadata=metadata)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -59,7 +59,7 @@ def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
             hint = near(header, missing) or "Take it out, or leave it as a remark of your own."
             problems.append(p.ODD_COLUMN(table.place(table.header_row, at), column=header, near=hint.strip()))
     for header, column in wanted.items():
-        if column.name not in found and not column.kept:
+        if column.name not in found and not column.optional:
             problems.append(p.NO_COLUMN(table.place(table.header_row), column=header, note=column.note))
     return found, problems
 

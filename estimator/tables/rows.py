@@ -5,7 +5,7 @@ Column kinds by type: str text; float a number; Decimal dollars; int a whole num
 Every table also has the columns of Kept.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
@@ -54,6 +54,17 @@ class Material(Kept):
     supplier: str = col("who sells it")
     part_no: str = col("the supplier's number")
     good_until: date | None = col("the day the price ends")
+    price_for: Decimal = col(
+        "the cost is for this many units: 10 for a stick of 10 ft, 50 for a box of 50; empty: 1",
+        least=0.0001,
+        blank="1",
+        default=Decimal(1),
+    )
+
+    @property
+    def unit_cost(self) -> Decimal:
+        """Dollars for one unit: cost ÷ price_for, to a ten-thousandth of a cent where it does not come out even."""
+        return self.cost if self.price_for == 1 else round(self.cost / self.price_for, 6)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,8 +133,8 @@ class Recipe(Kept):
     per: float = col("how many of ref for one of quantity", least=0)
     crew: str = col("instead of the production row's crew", refers="crews")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
-    once: bool = field(
-        default=False, metadata={"note": "yes: paid once a scope, however many repairs ask (a delivery, a letter)"}
+    once: bool = col(
+        "yes: paid once a scope, however many repairs ask (a delivery, a letter)", blank="no", default=False
     )
 
 

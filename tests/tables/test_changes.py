@@ -1,5 +1,6 @@
 """What moved between two sets of tables, and tables kept in a record."""
 
+import csv
 import json
 from dataclasses import replace
 from datetime import date
@@ -74,3 +75,30 @@ def test_a_price_says_itself_not_how_it_was_spelled() -> None:
     spelled = replace(pipe, cost=Decimal("4.200"))
     rows = {**demo().rows, "materials": tuple(spelled if r is pipe else r for r in demo().rows["materials"])}
     assert fingerprint(rows) == demo().fingerprint
+
+
+def test_a_price_for_a_pack_is_divided_by_the_program(tmp_path: Path) -> None:
+    """A stick of 10 ft for 42.00 is 4.20 a foot; a box of 30 for 100.00 is 3.333333 each [computed]."""
+    edits = ["materials | pipe-4 | cost | 42", "materials | pipe-4 | price_for | 10"]
+    edits += ["materials | hanger | cost | 100", "materials | hanger | price_for | 30"]
+    tables = reading(with_edits(tmp_path, edits)).tables
+    assert tables is not None
+    assert tables.material("pipe-4").unit_cost == Decimal("4.2")
+    assert str(tables.material("hanger").unit_cost) == "3.333333"
+    assert tables.material("coupling").unit_cost == tables.material("coupling").cost
+
+
+def test_a_price_for_nothing_is_refused(tmp_path: Path) -> None:
+    problems = reading(with_edits(tmp_path, ["materials | pipe-4 | price_for | 0"])).problems
+    assert [problem.code for problem in problems] == ["tables/negative"]
+
+
+def test_a_set_from_before_a_column_came_is_read_as_it_was(tmp_path: Path) -> None:
+    target = with_edits(tmp_path, ["materials | pipe-4 | price_for | "])
+    with (target / "materials.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.reader(file))
+    at = rows[0].index("price_for")
+    with (target / "materials.csv").open("w", encoding="utf-8", newline="") as file:
+        csv.writer(file, lineterminator="\n").writerows([[*row[:at], *row[at + 1 :]] for row in rows])
+    tables = reading(target).tables
+    assert tables is not None and tables.fingerprint == demo().fingerprint

@@ -5,7 +5,7 @@ from estimator.pricing.cancellation import cancel_until
 from estimator.pricing.extras import extras_of
 from estimator.pricing.likely_range import LikelyRange, likely_range
 from estimator.pricing.payments import deposit_cap, deposit_known, payments_of
-from estimator.pricing.present_worth import cost_a_year
+from estimator.pricing.present_worth import cost_a_year, cost_a_year_of_life
 from estimator.pricing.price_by_class import price_by_class
 from estimator.pricing.problems import PROBLEMS
 from estimator.pricing.rough import RoughCost, rough_cost, smooth_price
@@ -16,6 +16,7 @@ __all__ = [
     "RoughCost",
     "cancel_until",
     "cost_a_year",
+    "cost_a_year_of_life",
     "deposit_cap",
     "deposit_known",
     "extras_of",

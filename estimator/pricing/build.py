@@ -59,7 +59,7 @@ def price_scope(
     """
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
     parts = parts_of(takeoffs, tables)
-    tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides)
+    tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides, takeoffs)
     cost = cost_of(parts, tasks, tables, place)
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
     sale = sale_of(takeoffs, cost.lines, cost.laid, fixed, tables)

@@ -1,30 +1,32 @@
 """Step 7: prices of work items in; what must be added so that no method is sold below its least charge, out."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from estimator.model.money import cents, spread
 from estimator.model.say import Say
-from estimator.model.work import JOB
+from estimator.model.work import JOB, Takeoff
 from estimator.pricing.spread_on import Owner
 from estimator.tables.tables import Tables
 
 Prices = Mapping[Owner, Decimal]
+TEST = "isolation test"
 
 
-def lifts(prices: Prices, methods: Mapping[str, str], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
-    """Per method, once a scope, on prices without pass-through. `methods`: repair → method.
+def lifts(prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
+    """Per method, once a scope, on prices without pass-through.
 
     What comes once a job counts towards the minimum: with several methods each is credited with its share of it.
-    The lift goes on that method's items in proportion.
+    The lift goes on that method's items in proportion. A visit without any method only films.
     """
+    methods = {t.repair.id: t.repair.method for t in takeoffs}
     sums = _by_method(prices, methods)
-    job = sums.pop(JOB, Decimal(0))
+    job = sums.pop(JOB, Decimal(0)) if set(sums) != {JOB} else Decimal(0)
     whole = sum(sums.values(), Decimal(0))
     lifted: dict[Owner, Decimal] = {}
     said: list[Say] = []
     for method, own in sums.items():
-        least = tables.method(method).min_charge or Decimal(0)
+        least = least_charge(method, takeoffs, tables)
         reached = own + (job * own / whole if whole else Decimal(0))
         if own > 0 and reached < least:
             owners = [o for o in prices if methods[o[0]] == method]
@@ -32,6 +34,15 @@ def lifts(prices: Prices, methods: Mapping[str, str], tables: Tables) -> tuple[d
             lifted |= dict(zip(owners, parts, strict=True))
             said.append(_said(method, reached, least))
     return lifted, tuple(said)
+
+
+def least_charge(method: str, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
+    """The method's own; a visit that only tests the whole, or only films, has a setting of its own."""
+    if method == JOB:
+        return tables.amount("min_charge_camera")
+    if method == TEST and not any(t.value("isolation_tests") for t in takeoffs):
+        return tables.amount("min_charge_test")
+    return tables.method(method).min_charge or Decimal(0)
 
 
 def _by_method(prices: Prices, methods: Mapping[str, str]) -> dict[str, Decimal]:

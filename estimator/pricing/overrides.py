@@ -1,7 +1,7 @@
 """The owner's own numbers in; takeoffs and hours with them, and a record of ours, mine and why, out."""
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from typing import NoReturn
@@ -66,21 +66,26 @@ def _times(quantity: Quantity, ratio: float) -> Quantity:
 
 
 def with_hours(
-    tasks: Sequence[TaskHours], overrides: Iterable[Override]
+    tasks: Sequence[TaskHours], overrides: Iterable[Override], takeoffs: Sequence[Takeoff]
 ) -> tuple[tuple[TaskHours, ...], tuple[Overruled, ...]]:
-    """Set the hours of a task or of a work item; each of its tasks keeps its share. Errors: CannotGoOn when there is none."""
+    """Set the hours of a task or of a work item, on one line or on all; each of its tasks keeps its share.
+
+    Errors: CannotGoOn when there is none.
+    """
+    lines = {t.repair.id: t.repair.line for t in takeoffs}
     changed, said = tuple(tasks), []
     for override in overrides:
         if override.hours is not None:
-            changed, note = _set_hours(changed, override, override.hours)
+            changed, note = _set_hours(changed, override, override.hours, lines)
             said.append(note)
     return changed, tuple(said)
 
 
 def _set_hours(
-    tasks: tuple[TaskHours, ...], override: Override, mine: float
+    tasks: tuple[TaskHours, ...], override: Override, mine: float, lines: Mapping[str, str]
 ) -> tuple[tuple[TaskHours, ...], Overruled]:
-    hit = [t for t in tasks if override.item in (t.task, t.work_item)]
+    there = [t for t in tasks if override.line in ("", lines.get(t.repair))]
+    hit = [t for t in there if override.item in (t.task, t.work_item)]
     ours = sum(t.hours for t in hit)
     if ours <= 0:
         _refuse(override, sorted({name for t in tasks for name in (t.task, t.work_item)}))

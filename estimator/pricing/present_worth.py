@@ -3,6 +3,7 @@
 from decimal import Decimal
 
 from estimator.model.money import cents
+from estimator.tables.tables import Tables
 
 
 def single_present_worth(rate: float, years: int) -> float:
@@ -32,6 +33,15 @@ def cost_a_year(price: Decimal, years: int, rate_percent: Decimal) -> Decimal | 
     if years <= 0:
         return None
     return cents(float(price) / uniform_present_worth(float(rate_percent) / 100, years))
+
+
+def cost_a_year_of_life(
+    price: Decimal, life_low: int, life_high: int, tables: Tables
+) -> tuple[Decimal, Decimal] | None:
+    """Dollars a year over the stated life, the longest first: least and most, at the firm's rate. None where no life is stated."""
+    rate = tables.amount("present_worth_rate_percent")
+    least, most = cost_a_year(price, life_high, rate), cost_a_year(price, life_low, rate)
+    return None if least is None or most is None else (least, most)
 
 
 def worth_of(first: Decimal, later: dict[int, Decimal], rate_percent: Decimal) -> Decimal:

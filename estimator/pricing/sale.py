@@ -54,7 +54,7 @@ def sale_of(
     contingency = contingency_percent(takeoffs, tables)
     prices = class_prices(costs, rows, contingency)
     work = {owner: _share(cells, costs, prices, passed_on=False) for owner, cells in laid.items()}
-    lifted, said = lifts(work, {t.repair.id: t.repair.method for t in takeoffs}, tables)
+    lifted, said = lifts(work, takeoffs, tables)
     lift = sum(lifted.values(), ZERO)
     standing = sum((f.amount for f in fixed), ZERO)
     return Sale(

@@ -22,6 +22,9 @@ SETTINGS = {
     "small_parts_percent": "5",
     "round_price_to": "25",
     "unit_price_step": "1",
+    "min_charge_test": "450",
+    "min_charge_camera": "250",
+    "present_worth_rate_percent": "3",
     "confidence_percent": "80",
     "payments": "deposit 10, start 30, pipe in before cover 40, done 20",
     "range_draws": "10000",
@@ -67,6 +70,7 @@ PRODUCTION = {
     "inspection wait": ("A", 0.5, 1.0, 2.0),
     "camera pass": ("A", 0.75, 1.0, 1.75),
     "new-pipe test": ("A", 2.0, 2.5, 4.0),
+    "isolate": ("A", 0.75, 1.0, 1.5),
     "pothole": ("D", 0.5, 1.0, 1.5),
     "machine dig": ("D", 0.08, 0.12, 0.25),
     "hand dig": ("C", 0.9, 1.3, 2.2),
@@ -157,6 +161,8 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
             ("material", "coupling-{size}", "", 1, ""),
         ],
     ),
+    "section test": ("find", "isolation test", "isolation_tests", "each", "measured", [("labor", "isolate", "", 1, "")]),
+    "whole test": ("find", "isolation test", "tests", "each", "lump", [("labor", "isolate", "", 1, "")]),
     "fill the tunnel": (
         "put back", "tunnel", "tunnel_ft", "ft", "lump",
         [
@@ -167,7 +173,7 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
         ],
     ),
 }  # fmt: skip
-METHODS = {"yard spot": ("2500", "5"), "tunnel": ("6500", "10")}
+METHODS = {"yard spot": ("2500", "5"), "tunnel": ("6500", "10"), "isolation test": ("650", "2")}
 PRICING = {
     "own": ("40", "30", True),
     "sub": ("25", "15", False),

@@ -120,6 +120,25 @@ def test_a_minimum_lifts_a_small_job_and_says_so(
     assert sod.amount > 600  # the lift goes on the method's own items
 
 
+@pytest.mark.parametrize(
+    ("quantities", "least"), [({"isolation_tests": 1, "tests": 1}, "650.00"), ({"tests": 1}, "450.00"), ({}, "250.00")]
+)
+def test_a_visit_that_only_tests_or_only_films_has_a_least_charge_of_its_own(
+    quantities: dict[str, float],
+    least: str,
+    make_takeoff: MakeTakeoff,
+    make_tables: Callable[..., Tables],
+    place: PlaceRow,
+) -> None:
+    tables = make_tables(settings={"crew_step_days": "0.01", "crew_tolerance_hours": "0"})
+    free = tuple(
+        replace(p, likely=0.001) if getattr(p, "task", "") != "isolate" else p for p in tables.rows["production"]
+    )
+    tables = replace(tables, rows={**tables.rows, "production": free})
+    tests = (make_takeoff("isolation test", **quantities),) if quantities else ()
+    assert price_scope((*tests, make_takeoff(JOB, jobs=1)), tables, place).total == D(least)
+
+
 def test_equipment_follows_whole_days_of_its_crew(
     make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
 ) -> None:

@@ -17,7 +17,12 @@ from estimator.pricing.build import price_scope
 from estimator.pricing.cancellation import cancel_until, federal_holidays
 from estimator.pricing.extras import extras_of, most_they_add
 from estimator.pricing.payments import deposit_cap, payments_of, read_schedule
-from estimator.pricing.present_worth import cost_a_year, single_present_worth, uniform_present_worth
+from estimator.pricing.present_worth import (
+    cost_a_year,
+    cost_a_year_of_life,
+    single_present_worth,
+    uniform_present_worth,
+)
 from estimator.pricing.price_by_class import price_by_class
 from estimator.tables.rows import ExtraRow, PlaceRow
 from estimator.tables.tables import Tables
@@ -158,6 +163,15 @@ def test_twenty_thousand_at_five_percent_is_twenty_one_in_a_year() -> None:
 def test_cost_a_year_without_interest_is_price_by_years_and_without_life_is_nothing_said() -> None:
     assert cost_a_year(D(4200), 50, D(0)) == D("84.00")
     assert cost_a_year(D(4200), 0, D(3)) is None
+
+
+def test_cost_a_year_over_the_stated_life_uses_the_firms_rate(make_tables: Callable[..., Tables]) -> None:
+    # 4,200 over 100 and 50 years at 3 %: UPV 31.599 and 25.730 [computed]; without interest 42 and 84
+    tables = make_tables()
+    assert cost_a_year_of_life(D(4200), 50, 100, tables) == (D("132.92"), D("163.24"))
+    flat = tables.with_settings({"present_worth_rate_percent": "0"})
+    assert cost_a_year_of_life(D(4200), 50, 100, flat) == (D("42.00"), D("84.00"))
+    assert cost_a_year_of_life(D(4200), 0, 2, tables) is None
 
 
 def extra(code: str, methods: tuple[str, ...], when: tuple[str, ...] = ()) -> ExtraRow:

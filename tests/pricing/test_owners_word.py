@@ -1,5 +1,6 @@
 """Discounts, allowances and the owner's own numbers: shown, reasoned, never lost, never below the floor unsaid."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -64,6 +65,15 @@ def test_hours_of_the_owners_take_the_place_of_ours(pecan: Scope, tables: Tables
     price = price_scope(pecan, tables, place, overrides=mine)
     assert next(c for c in price.crews if c.crew == "B").work_hours == pytest.approx(52.099 + 7.5, abs=0.001)
     assert (price.overruled[0].ours, price.overruled[0].mine) == (D("14.5"), D("22.0"))
+
+
+def test_hours_of_one_line_leave_the_other_alone(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    kitchen = replace(pecan[0], repair=replace(pecan[0].repair, id="kitchen tunnel", line="kitchen"))
+    mine = [Override(item="tunnel backfill", line="kitchen", hours=22.0, reason="wet")]
+    price = price_scope((pecan[0], kitchen, pecan[1]), tables, place, overrides=mine)
+    assert [t.hours for t in price.tasks if t.task == "tunnel backfill"] == [14.5, pytest.approx(22.0)]
+    with pytest.raises(CannotGoOn):
+        price_scope(pecan, tables, place, overrides=mine)
 
 
 @pytest.mark.parametrize("mine", ["16500", "12000", "20000"])

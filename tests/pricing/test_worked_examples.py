@@ -161,7 +161,7 @@ def test_a_water_test_would_move_maple(maple: Scope, demo: Tables, place: PlaceR
 
 
 def test_pecan_with_side_cuts(pecan: Scope, demo: Tables, place: PlaceRow) -> None:
-    cut = changed(pecan[0], tunnel_ft=38, tunnel_ft_to_20=29, slurry_cy=3.39, stub_ft=9, side_cut_ft=0)
+    cut = changed(pecan[0], side_cut_ft=9, slurry_cy=3.39, stub_ft=9)
     price = price_scope((cut, pecan[1]), demo, place)
     assert (price.direct, price.total) == (D("10778.32"), D("20525.00"))
 

@@ -1,12 +1,12 @@
 """How passes hang on one line: by their access, by a place an earlier pass knows, by what they saw again."""
 
 import pytest
+from fieldnote_texts import HEAD, JOBS, TextFiles, codes, line_of
 
 from estimator.fieldnotes import Limits, echo_line, read_job
 from estimator.fieldnotes.lines import LogFiles
 from estimator.fieldnotes.reading import read_job_text
 from estimator.model.line import Line
-from fieldnote_texts import HEAD, JOBS, TextFiles, codes, line_of
 
 FIRST = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n12 wye 3in live proven called hall bath\n32 roots 30%\n52 end city main\n"
 

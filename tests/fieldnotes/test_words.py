@@ -1,13 +1,13 @@
 """Log lines as they are typed: what each word, number and mark is read as."""
 
 import pytest
+from fieldnote_texts import codes, line_of, reading
 from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator.fieldnotes.tidy import digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, WORDS
 from estimator.model.line import FINDING_WORDS, PLACE_WORDS, Finding, Mark
-from fieldnote_texts import codes, line_of, reading
 
 START = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n"
 

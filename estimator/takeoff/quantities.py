@@ -56,6 +56,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     # slab
     "beam_crossings": ("each", "beams the strip stops at and is dug under by hand"),
     "shores_sf": ("sq ft", "sides of a deep strip shored by hand"),
+    "saw_days": ("day", "days a slab saw and breaker are out"),
     "saw_lf": ("ft", "saw cut in the slab"),
     "slab_sf": ("sq ft", "slab broken out"),
     "slab_cy": ("cy", "concrete out, in place"),

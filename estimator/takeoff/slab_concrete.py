@@ -38,6 +38,8 @@ def concrete_out(case: Case, openings: Openings) -> None:
         ("openings", _words(openings)),
         ("cross cut every", every, "ft"),
     )
+    a_day = case.number("saw_ft_per_day")
+    paper.put("saw_days", up(paper.value("saw_lf") / a_day), "saw cut / a day's cut, up", ("a day", a_day, "ft"))
     area = paper.put(
         "slab_sf",
         sum(length * wide for length, wide in openings),

@@ -22,6 +22,7 @@ from estimator.pricing.materials import material_lines
 from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import Part, items_of, parts_of
+from estimator.pricing.payments import deposit_not_answered
 from estimator.pricing.sale import Sale, sale_of
 from estimator.pricing.shares import Laid, laid_on
 from estimator.pricing.steps import build_up
@@ -117,7 +118,12 @@ def _priced(
         tax_text=tax_text,
         margin=margin(net, sale.spent),
         lifts=sale.lifts,
-        warnings=(*missing_hours(takeoffs, cost.tasks, tables), *cost.warnings, *not_answered(place)),
+        warnings=(
+            *missing_hours(takeoffs, cost.tasks, tables),
+            *cost.warnings,
+            *not_answered(place),
+            *deposit_not_answered(place),
+        ),
         overruled=said,
     )
 

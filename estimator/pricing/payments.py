@@ -65,6 +65,14 @@ def deposit_known(place: PlaceRow | None) -> bool:
     return place is not None and not (place.deposit_cap_amount is None and place.deposit_cap_percent is None)
 
 
+def deposit_not_answered(place: PlaceRow | None) -> tuple[Say, ...]:
+    """For the office: nobody has asked what a deposit may be, so the firm's own shares stand in the payments."""
+    if deposit_known(place):
+        return ()
+    name = place.place if place else "place not known"
+    return (Say.of("{place}: what a deposit may be is not answered; ask before asking for one", place=name),)
+
+
 def read_schedule(text: str) -> tuple[tuple[str, Decimal], ...]:
     """“deposit 10, start 30, done 60” as names and percents. Errors: CannotGoOn for anything else.
 

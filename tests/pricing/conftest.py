@@ -193,6 +193,7 @@ def _place(**changes: Any) -> rows.PlaceRow:
         "text": "Demo County (invented)",
         "tax_kind": "contractor pays",
         "tax_percent": Decimal("8.25"),
+        "deposit_cap_percent": Decimal(33),
     }
     empty |= {"permit_item": "permit", "code": "IPC", "code_edition": "", "source": "invented"}
     return rows.PlaceRow(**(empty | changes))

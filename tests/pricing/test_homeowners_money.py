@@ -16,7 +16,7 @@ from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.cancellation import cancel_until, federal_holidays
 from estimator.pricing.extras import extras_of, most_they_add
-from estimator.pricing.payments import deposit_cap, payments_of, read_schedule
+from estimator.pricing.payments import deposit_cap, deposit_not_answered, payments_of, read_schedule
 from estimator.pricing.present_worth import (
     cost_a_year,
     cost_a_year_of_life,
@@ -73,8 +73,19 @@ def test_the_deposit_is_the_lesser_of_amount_and_share(price: str, cap: str, mak
 
 
 def test_an_unanswered_deposit_is_no_cap_of_nothing(make_place: Place) -> None:
-    assert deposit_cap(D(8000), make_place()) is None
+    unasked = make_place(deposit_cap_percent=None)
+    assert deposit_cap(D(8000), unasked) is None
     assert deposit_cap(D(8000), None) is None
+    for place in (unasked, None):
+        assert "what a deposit may be is not answered" in str(deposit_not_answered(place)[0])
+    assert deposit_not_answered(make_place()) == ()
+
+
+def test_the_office_reads_that_nobody_asked_about_deposits(
+    pecan: tuple[Takeoff, ...], tables: Tables, make_place: Place
+) -> None:
+    said = price_scope(pecan, tables, make_place(deposit_cap_percent=None)).warnings
+    assert ["deposit" in str(s) for s in said] == [True]
 
 
 @pytest.fixture(scope="module")

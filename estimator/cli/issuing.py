@@ -80,6 +80,23 @@ def accept(job_file: Path, letter: str, on: date) -> list[Row]:
     return [Row(f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, {dollars(Decimal(kept.total))}.")]
 
 
+def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]:
+    """Whether a workbook that came back is as it was issued, and the cells that are not."""
+    from estimator.cli.views.table import indented, table
+    from estimator.records.verify import verify
+
+    found = verify(revisions_folder(job_file), file)
+    held = f"{found.revision.name}, {found.issued.name}"
+    if found.same_bytes:
+        return [Row(f"As issued, byte for byte: {held}", "good")], True
+    if not found.cells:
+        said = f"The figures and words are as issued in {held}; another program saved the file since."
+        return [Row(text) for text in indented(said, columns, by=0)], True
+    cells = [(c.sheet, c.cell, c.issued or "—", c.now or "—") for c in found.cells]
+    head = [Row(text, "bad") for text in indented(f"Not as issued. Held against {held}:", columns, by=0)]
+    return [*head, *(Row(text) for text in table(("sheet", "cell", "issued", "in this file"), cells, columns))], False
+
+
 def listed(files: "tuple[Path, ...]") -> list[Row]:
     return [Row(f"  {path}") for path in files]
 

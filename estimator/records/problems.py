@@ -73,6 +73,14 @@ NOT_THE_SAME = Kind(
     "Bytes are promised on the same versions of program and libraries only.",
 )
 
+NEVER_ISSUED = Kind(
+    "records/never-issued",
+    Level.ERROR,
+    "this workbook is none that was sent for this job.",
+    "Name the job it belongs to; the files that were sent stand in `to send` of each revision.",
+    "A file is verified against the revisions of one job.",
+)
+
 PROBLEMS: tuple[Kind, ...] = (
     NO_SPACE,
     NOT_ALLOWED,
@@ -84,4 +92,5 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_OPTION,
     ALREADY_ACCEPTED,
     NOT_THE_SAME,
+    NEVER_ISSUED,
 )

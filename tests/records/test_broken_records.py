@@ -16,6 +16,7 @@ from estimator.records.issue import issue
 from estimator.records.lock import locked
 from estimator.records.problems import PROBLEMS
 from estimator.records.revisions import named
+from estimator.records.verify import verify
 
 BROKEN = Path(__file__).parents[1] / "broken"
 
@@ -55,6 +56,12 @@ class Desk:
     def not_the_same(self) -> tuple[Problem, ...]:
         return again(named(self.folder, "r1"), lambda *_: self.papers(self.quote_at("1.00"))(1)).problems[:1]
 
+    def never_issued(self) -> None:
+        import openpyxl
+
+        openpyxl.Workbook().save(self.folder / "other.xlsx")
+        verify(self.folder, self.folder / "other.xlsx")
+
     def accepted_twice(self) -> None:
         for day in (20, 21):
             accept(self.folder, named(self.folder, "r1"), "A", date(2026, 11, day))
@@ -74,6 +81,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
         accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
     ),
     "option A is accepted twice": lambda desk, _: desk.accepted_twice(),
+    "another workbook comes back": lambda desk, _: desk.never_issued(),
     "the papers come out otherwise": lambda desk, _: desk.not_the_same(),
 }
 

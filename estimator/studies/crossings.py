@@ -39,7 +39,7 @@ def grid(low: float, high: float, step: float) -> tuple[float, ...]:
     """low, low + step … and high itself.
 
     >>> grid(0, 1.2, 0.5)
-    (0, 0.5, 1.0, 1.2)
+    (0.0, 0.5, 1.0, 1.2)
     """
     count = math.floor((high - low) / step + 1e-9)
     inner = tuple(low + i * step for i in range(count + 1))

@@ -13,7 +13,7 @@ from estimator.quote import Chosen as InWords
 from estimator.quote.option import option
 from estimator.scopes.choose import chosen
 from estimator.scopes.counter import Counter
-from estimator.scopes.measures import each
+from estimator.scopes.measures import each, floor_sf
 from estimator.tables.tables import Tables
 
 
@@ -43,8 +43,9 @@ def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tab
     return Studied(option(job, diagnosis, words, tables, letter), smooth)
 
 
-def smooth_of(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
-    """Only the smooth price, dollars: quick enough for a grid."""
+def with_floor(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
+    """The smooth price and this homeowner's own floor put back, dollars."""
     work = handed(job, tables, place_of(job, tables))
     takeoffs: list[Takeoff] = [work.take_off(one) for one in each(repairs)]
-    return smooth_price([*takeoffs, work.take_off_job(takeoffs)], tables, place_of(job, tables))
+    smooth = smooth_price([*takeoffs, work.take_off_job(takeoffs)], tables, place_of(job, tables))
+    return smooth + floor_sf(takeoffs) * float(job.house.floor_price_sf or 0)

@@ -1,0 +1,214 @@
+"""Two ways over one stretch in, where the choice between them turns out: by length, depth, floor price, way from the wall.
+
+The smooth price (nothing rounded) and the homeowner's own floor are scanned on a grid and each change of sign is closed in
+on; the real prices stand on both sides of it. A real price goes up in steps, so near a crossing it may turn back and forth.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from estimator.diagnosis import diagnose
+from estimator.model.job import Job
+from estimator.model.line import Line, Mark
+from estimator.model.profile import Profile
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.scopes.extent import NUDGE_FT
+from estimator.scopes.ground import grounds
+from estimator.studies.crossings import Crossing, crossings, grid
+from estimator.studies.priced import study, with_floor
+from estimator.tables.tables import Tables
+
+Turned = Callable[[Repair, float], tuple[Repair, Job]]
+"""A repair and a value of the axis in, the repair and the job as they would be there."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Axis:
+    """What is turned, from where to where, in steps; `now` is where the job stands."""
+
+    name: Say
+    unit: str
+    low: float
+    high: float
+    step: float
+    now: float
+    at: Turned
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turn:
+    """One crossing: the way that is cheaper below it and the one above, and both real all-in prices a step away."""
+
+    at: float
+    below: str
+    above: str
+    prices_below: tuple[Decimal, Decimal]
+    prices_above: tuple[Decimal, Decimal]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AlongAxis:
+    """All turns along one axis, and (value, first, second) smooth all-in prices in dollars for a small chart."""
+
+    axis: Axis
+    turns: tuple[Turn, ...]
+    points: tuple[tuple[float, float, float], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BreakEven:
+    first: str
+    second: str
+    along: tuple[AlongAxis, ...]
+
+
+def break_even(first: Repair, second: Repair, job: Job, tables: Tables) -> BreakEven:
+    """Every turn along every axis that bears on one of the two. Errors: those of takeoff and pricing."""
+    axes = [_length(first, second, job, tables), _depth(first, job, tables), _floor(job, tables)]
+    axes += [_wall(first, second, job, tables)]
+    along = [_along(axis, first, second, tables) for axis in axes if axis is not None]
+    return BreakEven(first=first.method, second=second.method, along=tuple(a for a in along if _bears(a)))
+
+
+def _bears(along: AlongAxis) -> bool:
+    """The prices move along it."""
+    return any(p[1:] != along.points[0][1:] for p in along.points)
+
+
+def _along(axis: Axis, first: Repair, second: Repair, tables: Tables) -> AlongAxis:
+    def curve(repair: Repair) -> Callable[[float], float]:
+        known: dict[float, float] = {}
+
+        def price(x: float) -> float:
+            if x not in known:
+                there, job = axis.at(repair, x)
+                known[x] = with_floor((there,), job, tables)
+            return known[x]
+
+        return price
+
+    a, b = curve(first), curve(second)
+    found = crossings(a, b, axis.low, axis.high, axis.step)
+    points = tuple((x, a(x), b(x)) for x in grid(axis.low, axis.high, axis.step))
+    return AlongAxis(axis=axis, turns=tuple(_turn(c, axis, first, second, tables) for c in found), points=points)
+
+
+def _turn(crossing: Crossing, axis: Axis, first: Repair, second: Repair, tables: Tables) -> Turn:
+    names = (first.method, second.method)
+    low, high = max(axis.low, crossing.at - axis.step), min(axis.high, crossing.at + axis.step)
+
+    def real(x: float) -> tuple[Decimal, Decimal]:
+        a, b = (axis.at(r, x) for r in (first, second))
+        return _all_in(*a, tables), _all_in(*b, tables)
+
+    return Turn(
+        at=crossing.at,
+        below=names[crossing.cheaper_before],
+        above=names[1 - crossing.cheaper_before],
+        prices_below=real(low),
+        prices_above=real(high),
+    )
+
+
+def _all_in(repair: Repair, job: Job, tables: Tables) -> Decimal:
+    return study((repair,), job, diagnose(job, tables), tables).option.all_in
+
+
+# ── the axes ──────────────────────────────────────────────────────────────────────────────────
+
+
+def _length(first: Repair, second: Repair, job: Job, tables: Tables) -> Axis:
+    """The far end of the stretch moves; the end toward the outlet stays."""
+    line = job.line(first.line)
+    near = first.stretch.to_ft if line.downstream == 1 else first.stretch.from_ft
+    run = _run_of_far_end(line, first.stretch)
+    most = near - run.from_ft if line.downstream == 1 else run.to_ft - near
+
+    def at(repair: Repair, length_ft: float) -> tuple[Repair, Job]:
+        return replace(repair, stretch=Stretch.between(near, near - line.downstream * length_ft)), job
+
+    step = tables.number("break_even_step_ft")
+    low = min(tables.number("break_even_least_ft"), most / 2)
+    return Axis(name=Say.of("length of pipe"), unit="ft", low=low, high=max(most, first.stretch.length_ft), step=step,
+                now=first.stretch.length_ft, at=at)  # fmt: skip
+
+
+def _run_of_far_end(line: Line, stretch: Stretch) -> Stretch:
+    """The pipe under the same ground as the far end: beyond it other ways are meant."""
+    inside = stretch.from_ft + NUDGE_FT if line.downstream == 1 else stretch.to_ft - NUDGE_FT
+    return next((run for run, _ in grounds(Profile(line)) if run.holds(inside)), stretch).union(stretch)
+
+
+def _depth(first: Repair, job: Job, tables: Tables) -> Axis | None:
+    """All depths read on the line are so much greater or less."""
+    line = job.line(first.line)
+    now = Profile(line).depth_to_centre_ft(first.stretch.middle_ft).value
+    if now is None:
+        return None
+
+    def at(repair: Repair, depth_ft: float) -> tuple[Repair, Job]:
+        return repair, _deeper(job, line, depth_ft - now)
+
+    step = tables.number("break_even_step_ft")
+    low, high = tables.number("break_even_shallow_ft"), tables.number("break_even_deep_ft")
+    return Axis(
+        name=Say.of("depth of the pipe"), unit="ft", low=min(low, now), high=max(high, now), step=step, now=now, at=at
+    )
+
+
+def deeper(job: Job, line: str, by_ft: float) -> Job:
+    """The same job with every depth on a line so many feet greater."""
+    return _deeper(job, job.line(line), by_ft)
+
+
+def _deeper(job: Job, line: Line, by_ft: float) -> Job:
+    marks = tuple(_moved(m, by_ft) for m in line.marks)
+    lines = tuple(replace(one, marks=marks) if one.name == line.name else one for one in job.lines)
+    return replace(job, lines=lines)
+
+
+def _moved(mark: Mark, by_ft: float) -> Mark:
+    return mark if mark.depth_ft is None else replace(mark, depth_ft=mark.depth_ft + by_ft)
+
+
+def _floor(job: Job, tables: Tables) -> Axis:
+    """Dollars a square foot to put this homeowner's floor back."""
+
+    def at(repair: Repair, dollars: float) -> tuple[Repair, Job]:
+        price = Decimal(repr(dollars)).quantize(Decimal("0.01"))
+        return repair, replace(job, house=replace(job.house, floor_price_sf=price))
+
+    high = tables.number("floor_price_high")
+    now = float(job.house.floor_price_sf or 0)
+    return Axis(
+        name=Say.of("price of the floor"),
+        unit="dollars a sq ft",
+        low=0.0,
+        high=max(high, now),
+        step=0.5,
+        now=now,
+        at=at,
+    )
+
+
+def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Axis | None:
+    """How far it is from the open wall straight in to the pipe, for a tunnel that goes in there."""
+    by_wall = next((r for r in (first, second) if r.entry == "wall"), None)
+    if by_wall is None:
+        return None
+    line = job.line(by_wall.line)
+    beside = [m for m in Profile(line).marks("beside") if m.stretch.touches(by_wall.stretch) and m.length()]
+    if not beside:
+        return None
+    nearest = min(beside, key=lambda m: m.length() or 0.0)
+
+    def at(repair: Repair, into_ft: float) -> tuple[Repair, Job]:
+        moved = tuple(replace(m, lengths=(("", into_ft),)) if m is nearest else m for m in line.marks)
+        lines = tuple(replace(one, marks=moved) if one.name == line.name else one for one in job.lines)
+        return repair, replace(job, lines=lines)
+
+    step, now = tables.number("break_even_step_ft"), nearest.length() or 0.0
+    return Axis(name=Say.of("way in from the wall"), unit="ft", low=step, high=max(2 * now, 20 * step), step=step, now=now, at=at)  # fmt: skip

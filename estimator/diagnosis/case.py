@@ -12,6 +12,8 @@ from estimator.tables.tables import Tables
 
 OPENINGS = frozenset({"gap", "crack", "hole", "collapse", "leak", "roots"})
 """Kinds that let water out; a groove does once it is gone through."""
+SOAKS = OPENINGS | {"channel", "opening", "failed test"}
+"""Kinds of need that let water into the soil, or would open further when the ground moves."""
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,41 @@
+"""A job with foundation work and its needs in; the order of tests, repairs and lift out, step by step.
+
+Common practice: test before; repair first only what feeds the soil or would break in the lift; lift; test after; then the
+rest. The tunnel is shared with the piers and stays open until the test after the lift. Warranty begins after.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from estimator.diagnosis.case import SOAKS
+from estimator.model.job import Job
+from estimator.model.judgement import Need
+from estimator.model.say import Say
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step of the sequence, with the needs it is about."""
+
+    text: Say
+    needs: tuple[str, ...] = ()
+
+
+def lift_sequence(job: Job, needs: Sequence[Need]) -> tuple[Step, ...]:
+    """The steps in order; none where no foundation work is planned or done."""
+    if job.foundation.work == "none":
+        return ()
+    after = Step(Say.of("Water-test all drains again after the lift; the warranty on the pipe begins then."))
+    if job.foundation.work == "done":
+        rest = Step(Say.of("Repair what the test after the lift shows."), tuple(n.id for n in needs))
+        return (after, rest)
+    first = tuple(n.id for n in needs if SOAKS & set(n.kinds))
+    later = tuple(n.id for n in needs if n.id not in first)
+    return (
+        Step(Say.of("Water-test all drains before the lift, as a job of its own.")),
+        Step(Say.of("Ask where the piers will stand; share the tunnel with them and leave it open."), ()),
+        Step(Say.of("Repair first only what lets water into the soil or would break in the lift."), first),
+        Step(Say.of("Lift the house.")),
+        after,
+        Step(Say.of("Repair the rest and refill."), later),
+    )

@@ -1,0 +1,75 @@
+"""What the return visit should settle, and what stops a fixed price meanwhile; the order of work round a lift."""
+
+from estimator.diagnosis import diagnose
+from estimator.diagnosis.lift_sequence import lift_sequence
+from estimator.model.job import Foundation, Job
+from estimator.scopes.rules.examples import demo_tables
+from tests.diagnosis.making import job, line, mark
+
+
+def asked(one: Job) -> list[str]:
+    return [str(q.about) for q in diagnose(one, demo_tables()).questions]
+
+
+def about(one: Job, words: str) -> bool:
+    return any(words in text for text in asked(one))
+
+
+def test_a_deep_dip_without_levels_asks_for_levels() -> None:
+    assert about(job(line("20-24 sag 40%")), "Take the level")
+    shallow = job(line("20-24 sag 20%"))
+    assert not about(shallow, "Take the level")
+
+
+def test_with_levels_at_both_ends_nothing_is_asked() -> None:
+    levels = tuple(mark("level", at, depth_ft=2.0 + at / 100, surface="slab") for at in (10.0, 40.0))
+    assert not about(job(line("20-24 sag 40%", marks=levels)), "Take the level")
+
+
+def test_a_locators_depth_is_no_level() -> None:
+    depths = tuple(mark("loc", at, depth_ft=2.5, surface="lawn", to="centre") for at in (10.0, 40.0))
+    assert about(job(line("20-24 sag 40%", marks=depths)), "Take the level")
+
+
+def test_a_branch_not_proven_is_asked_about() -> None:
+    assert about(job(line(marks=(mark("branch", 20.0, size_in=3.0, live="live", proven=False),))), "side drain")
+    assert not about(job(line(marks=(mark("branch", 20.0, size_in=3.0, live="live", proven=True),))), "side drain")
+
+
+def test_what_was_not_filmed_is_asked_about() -> None:
+    assert about(job(line(length_ft=80.0)), "not filmed")
+    assert not about(job(line(length_ft=60.0)), "not filmed")
+
+
+def test_a_slab_asks_what_runs_in_it_and_an_unknown_one_for_tendons() -> None:
+    known = {"water_lines": "overhead", "in_slab": "nothing"}
+    assert about(job(line()), "Where do water, gas, power")
+    assert not about(job(line(), house=known), "Where do water, gas, power")
+    assert about(job(line(), house={"floor": "slab, tendons unknown"}), "tendons")
+    assert not about(job(line(), house={"floor": "crawl space"}), "tendons")
+
+
+def test_water_that_never_ends_stops_a_fixed_price() -> None:
+    questions = diagnose(job(line("20-60 sag 30% never ends")), demo_tables()).questions
+    assert any(q.blocks_fixed_price for q in questions)
+
+
+def test_a_question_is_asked_once() -> None:
+    texts = asked(job(line("20 mud", "20 mud")))
+    assert len(texts) == len(set(texts))
+
+
+def test_round_a_lift_only_what_feeds_the_soil_comes_first() -> None:
+    house = job(line("20 gap washing", "40-44 sag 40%", zone="slab"), foundation=Foundation(work="planned"))
+    needs = diagnose(house, demo_tables()).needs
+    steps = lift_sequence(house, needs)
+    assert [s.needs for s in steps if s.needs] == [("main@20",), ("main@40",)]
+    words = [str(s.text) for s in steps]
+    assert words[0].startswith("Water-test all drains before the lift")
+    assert words.index("Lift the house.") < words.index(str(steps[4].text))
+
+
+def test_after_a_lift_a_test_comes_first_and_without_one_there_is_no_sequence() -> None:
+    done = job(line("20 gap"), foundation=Foundation(work="done"))
+    assert "after the lift" in str(lift_sequence(done, ())[0].text)
+    assert lift_sequence(job(line("20 gap")), ()) == ()

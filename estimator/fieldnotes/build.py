@@ -9,7 +9,7 @@ from estimator.fieldnotes import watertests
 from estimator.fieldnotes.contradictions import contradictions
 from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
 from estimator.fieldnotes.joins import LineTree, join_station, joined_lines
-from estimator.fieldnotes.kinds import error
+from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
 from estimator.fieldnotes.syntax import Document
@@ -32,12 +32,19 @@ from estimator.model.job import (
     WaterTest,
     Wishes,
 )
+from estimator.model.judgement import METHODS
 from estimator.model.problem import Problem
 
 NO_LINES = error("job/no-lines", "the job has no [[line]].", "Add one for each run of pipe that was filmed or matters.")
 TWO_LINES = error("job/two-lines", "two lines are called {name}.", "Give each line a name of its own.")
 UNKNOWN_LINE = error("job/unknown-line", "there is no line {name}.", "Write one of: {known}.")
 WHERE = error("job/where", "where = “{text}” is no stretch.", 'Write two stations, such as where = "2-29".')
+METHOD = error("job/method", "there is no way of repair called “{text}”.{nearest}", "Write one of: {known}.")
+COVERS = error(
+    "test/covers",
+    "the water test covers “{text}”, and no line or branch is called that.{nearest}",
+    "Write names of lines or of branches in a log (`called hall bath`).",
+)
 NO_REASON = error(
     "job/no-reason", "an override gives no reason.", 'Add reason = "…"; it is printed on the office sheet.'
 )
@@ -46,7 +53,7 @@ FOUNDATION = error(
     "foundation_work = “{text}” is not understood.",
     "Write none, planned 2027-02 or done 2024-05.",
 )
-PROBLEMS = (NO_LINES, TWO_LINES, UNKNOWN_LINE, WHERE, NO_REASON, FOUNDATION, *watertests.PROBLEMS)
+PROBLEMS = (NO_LINES, TWO_LINES, UNKNOWN_LINE, WHERE, METHOD, COVERS, NO_REASON, FOUNDATION, *watertests.PROBLEMS)
 
 _WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
 
@@ -73,7 +80,7 @@ class _Builder:
             site=self._site(),
             wishes=self._wishes(),
             foundation=self._foundation(),
-            water_tests=self._tests(),
+            water_tests=self._tests(tree),
             reroutes=tuple(self._reroute(r, n, tree) for n, r in enumerate(form.reroute)),
             signs=tuple(Sign(**s.model_dump()) for s in form.sign),
             approvals=tuple(Approval(**a.model_dump()) for a in form.approval),
@@ -158,12 +165,17 @@ class _Builder:
         self.problems.append(FOUNDATION(self.document.place("house", "foundation_work"), text=text))
         return Foundation()
 
-    def _tests(self) -> tuple[WaterTest, ...]:
+    def _tests(self, tree: LineTree) -> tuple[WaterTest, ...]:
         tests = []
         for number, form in enumerate(self.form.water_test):
             test, problems = water_test(form, self.document.place("water_test", number))
             tests.append(test)
             self.problems += problems
+            for name in test.covers:
+                known = tree.names()
+                if name.lower() not in {k.lower() for k in known}:
+                    place = self.document.place("water_test", number, "covers")
+                    self.problems.append(COVERS(place, text=name, nearest=nearest(name, known)))
         return tuple(tests)
 
     def _line_name(self, name: str, *path: str | int) -> None:
@@ -211,6 +223,10 @@ class _Builder:
             for index, repair in enumerate(form.repairs):
                 path = ("option", number, "repairs", index)
                 self._line_name(repair.line, *path, "line")
+                if repair.method not in METHODS:
+                    place = self.document.place(*path, "method")
+                    near = nearest(repair.method, METHODS)
+                    self.problems.append(METHOD(place, text=repair.method, nearest=near, known=", ".join(METHODS)))
                 match = _WHERE.fullmatch(repair.where)
                 if repair.where and not match:
                     self.problems.append(WHERE(self.document.place(*path, "where"), text=repair.where))

@@ -6,7 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from estimator.fieldnotes.values import Count, Counts, Dollars, Feet, Inches, Station, Text, Words
+from estimator.fieldnotes.values import Count, Counts, Dollars, Feet, Inches, Legs, Station, Text, Words
 from estimator.model.job import Floor
 
 
@@ -156,7 +156,7 @@ class LegForm(Form):
 class RerouteForm(Form):
     name: Text
     replaces: PlaceOnLineForm
-    legs: tuple[LegForm, ...] = ()
+    legs: Annotated[tuple[LegForm, ...], Legs] = ()
     fall_available: Inches | None = None
     ties_into: JoinForm | None = None
     size: Inches | None = None

@@ -42,6 +42,11 @@ class LineTree:
     def named(self, name: str) -> ReadLine | None:
         return next((r for r in self.read if r.line.name.lower() == name.strip().lower()), None)
 
+    def names(self) -> tuple[str, ...]:
+        """Every line and every branch that has a name."""
+        lines = tuple(r.line.name for r in self.read)
+        return lines + tuple(m.name for r in self.read for m in r.line.marks if m.word == "branch" and m.name)
+
     def branch(self, name: str, but: ReadLine) -> tuple[ReadLine, Mark] | None:
         """The branch mark of that name on another line."""
         low = name.strip().lower()
@@ -83,9 +88,7 @@ def _join(this: ReadLine, tree: LineTree, first: bool, problems: list[Problem]) 
     if into is not None and into is not this:
         problems.append(JOINS_NO_PLACE(this.place, line=this.line.name, into=into.line.name))
         return None
-    known = tuple(r.line.name for r in tree.read) + tuple(
-        m.name for r in tree.read for m in r.line.marks if m.word == "branch" and m.name
-    )
+    known = tree.names()
     problems.append(JOINS_UNKNOWN(this.place, line=this.line.name, text=name, nearest=nearest(name, known)))
     return None
 

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from itertools import takewhile
 
 from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
 from estimator.fieldnotes.kinds import nearest
@@ -198,7 +197,7 @@ class LogReader:
             kind = BARE_NUMBER if word and not text.rstrip("?").lstrip("~").strip("0123456789.") else STRAY
             self.log.problems.append(kind(where, text=text, word=word))
             return
-        words = [piece for piece, _ in takewhile(lambda part: not part[0][:1].isdigit(), stray)]
+        words = _together(stray, line.text)
         whole = " ".join(words)
         near = nearest(text.lower(), (*BY_NAME, *PLURALS)) if len(words) == 1 else ""
         self.log.problems.append(UNKNOWN_WORD(where, text=whole, nearest=near))
@@ -223,6 +222,18 @@ class LogReader:
         self.here.entries.append(
             Entry(where.from_ft, where.to_ft, leg, where.about, thing, at, raw.rstrip(), self.back, note)
         )
+
+
+def _together(stray: list[tuple[str, int]], text: str) -> list[str]:
+    """The first pieces nobody understood, as far as they stand side by side and are words."""
+    words: list[str] = []
+    end = stray[0][1]
+    for piece, at in stray:
+        if text[end:at].strip() or piece[:1].isdigit():
+            break
+        words.append(piece)
+        end = at + len(piece)
+    return words
 
 
 def _is_heading(line: str) -> bool:

@@ -31,6 +31,17 @@ def _words(value: Any) -> Any:
     return (value,) if isinstance(value, str) else value
 
 
+def _pairs(value: Any) -> Any:
+    """`wall 12, yard 26 ft` as a list of legs; anything else as it is."""
+    if not isinstance(value, str):
+        return value
+    parts = (part.strip().partition(" ") for part in value.split(","))
+    return [{"zone": zone, "length": length} for zone, _, length in parts]
+
+
+Legs = BeforeValidator(_pairs)
+
+
 def _text(value: Any) -> Any:
     return str(value) if isinstance(value, int | Decimal) and not isinstance(value, bool) else value
 

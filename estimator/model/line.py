@@ -188,7 +188,9 @@ class Join:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
-    """One run of drain pipe. Stations are plan feet from `zero` (a place a tape can reach), growing the way pass 1 went.
+    """One run of drain pipe. Stations are plan feet from `zero`, a place a tape can reach.
+
+    From an access they grow the way pass 1 went; from the slab edge they grow into the house, whichever way it went.
 
     `downstream` is +1 when stations grow with the flow, −1 when they grow against it. `length_ft` is what the owner
     wrote, if he did; `stretch` in Profile is the known extent.

@@ -91,6 +91,15 @@ def test_a_way_round(job: Job) -> None:
     assert way.penetrations == (("wall", 2), ("roof", 1))
 
 
+def test_legs_may_be_typed_in_one_line(job: Job) -> None:
+    head = HEAD.replace('log = "main.txt"\n', "") + 'filmed = false\nends = "city main"\n'
+    way = '\n[[reroute]]\nname = "east"\nreplaces = { line = "main" }\nlegs = "wall 12, yard 26 ft"\n'
+    found = reading("", way, head)
+    assert found.job is not None
+    assert found.job.reroutes[0].legs == job.reroutes[0].legs
+    assert codes("", way.replace("yard 26 ft", "yard"), head) == ["job/length"]
+
+
 def test_the_owners_own_word(job: Job) -> None:
     rule, number = job.overrides
     assert rule == Override(reason="she knows the dip stays", rule="lining-keeps-the-grade", line="main", where="14-15")

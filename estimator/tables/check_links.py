@@ -115,6 +115,12 @@ def recipe_refs(view: View) -> Iterator[Problem]:
                 yield p.UNKNOWN(view.at("recipes", row, "ref"), column="ref", text=ref, refers=table, near=hint)
 
 
+def crew_time(view: View) -> set[str]:
+    """Quantities that follow a crew of the scope: days.B, hours.B."""
+    crews = _ids(view, "crews")
+    return {f"{measure}.{crew}" for measure in ("days", "hours") for crew in crews}
+
+
 def names(view: View) -> Iterator[Problem]:
     """Quantities, facts, methods and settings are names the program knows."""
     known = view.known
@@ -131,10 +137,11 @@ def names(view: View) -> Iterator[Problem]:
     ):
         if words is None:
             continue
+        allowed = {"method": {"job"}, "quantity": crew_time(view)}.get(column, set())
         for row in view.tables.current(table):
             for word in _each(getattr(row, column)):
                 bare = word.removeprefix("not ").strip()
-                if bare not in words and not (column == "method" and bare == "job"):
+                if bare not in words and bare not in allowed:
                     header = HEADERS.get(column, column)
                     yield kind(view.at(table, row, column), column=header, text=bare, near=near_or_all(bare, words))
 

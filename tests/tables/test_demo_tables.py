@@ -8,7 +8,7 @@ import pytest
 from estimator.model.judgement import METHODS
 from estimator.tables import demo_folder
 from estimator.takeoff.quantities import FACTS, QUANTITIES
-from tests.tables.workbench import DAY, demo, reading
+from tests.tables.workbench import DAY, demo, reading, with_edits
 
 FACT_USERS = ("work_items", "recipes", "extras", "terms")
 SHAPES = re.compile(
@@ -111,3 +111,12 @@ def test_every_setting_is_asked_for_somewhere_in_the_code() -> None:
 def test_a_factor_never_speeds_work_up() -> None:
     assert all(factor.multiplier >= 1 for factor in demo().factors)
     assert {factor.fact for factor in demo().factors} <= set(FACTS)
+
+
+def test_a_recipe_may_follow_the_days_of_a_crew_there_is(tmp_path: Path) -> None:
+    """`days.B` is known since crew B is; `days.Z` is not."""
+    good = with_edits(tmp_path, ["recipes | tunnel | quantity | days.B"])
+    assert reading(good).problems == ()
+    (tmp_path / "other").mkdir()
+    bad = with_edits(tmp_path / "other", ["recipes | tunnel | quantity | days.Z"])
+    assert [problem.code for problem in reading(bad).problems] == ["tables/unknown-quantity"]

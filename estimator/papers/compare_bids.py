@@ -84,7 +84,7 @@ def permit(letter: Letter, option: Option) -> str:
 
 
 def put_back(letter: Letter, option: Option) -> str:
-    return " ".join(letter.text(line) for line in option.price.lines if line.work_class == "put back")
+    return "; ".join(dict.fromkeys(letter.text(line) for line in option.price.lines if line.work_class == "put back"))
 
 
 def more(letter: Letter, option: Option) -> str:

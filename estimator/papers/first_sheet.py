@@ -43,14 +43,11 @@ def _wrong(letter: Letter, page: Page) -> None:
     for text in letter.all(quote.found) or [speak("We found nothing that must be repaired.")]:
         page.line(text)
     if quote.urgency:
-        page.line(speak("Is it urgent?"), "bold")
-        page.line(letter.say(quote.urgency))
+        page.pair(speak("Is it urgent?"), letter.say(quote.urgency))
     if quote.if_nothing:
-        page.line(speak("If you do nothing"), "bold")
-        page.line(letter.say(quote.if_nothing))
+        page.pair(speak("If you do nothing"), letter.say(quote.if_nothing))
     if quote.if_cleaned:
-        page.line(speak("If you only clean it"), "bold")
-        page.line(letter.say(quote.if_cleaned))
+        page.pair(speak("If you only clean it"), letter.say(quote.if_cleaned))
     page.gap()
 
 

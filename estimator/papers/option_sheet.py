@@ -8,9 +8,10 @@ from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
+from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.wording.numbers import number
-from estimator.wording.plain import CLASSES, UNITS, in_plain_words
+from estimator.wording.plain import CLASSES, LINES, UNITS, in_plain_words
 
 WIDTHS = (6.0, 41.0, 12.0, 8.0, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
@@ -50,7 +51,7 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
     for work_class in (*CLASSES, TAKEN_OFF):
         lines = [line for line in option.price.lines if line.work_class == work_class]
         if lines:
-            cells = _class_lines(letter, page, work_class, lines)
+            cells = _class_lines(letter, page, option, work_class, lines)
             amounts += cells
             by_class.append((work_class, cells, sum((line.amount for line in lines), Decimal(0))))
     total = _totals(letter, page, option, amounts)
@@ -65,17 +66,29 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
     return total
 
 
-def _class_lines(letter: Letter, page: Page, work_class: str, lines: list[LineItem]) -> list[str]:
+def _class_lines(letter: Letter, page: Page, option: Option, work_class: str, lines: list[LineItem]) -> list[str]:
     page.line(letter.say(CLASSES.get(work_class, OFF_WORDS)), "bold")
-    return [_line(letter, page, line) for line in lines]
+    return [
+        _line(letter, page, line, text) for line, text in zip(lines, line_texts(letter, option, lines), strict=True)
+    ]
 
 
-def _line(letter: Letter, page: Page, line: LineItem) -> str:
+def line_texts(letter: Letter, option: Option, lines: list[LineItem]) -> list[str]:
+    """The lines' texts; where two read alike, each says on which pipe it is."""
+    pipe = {r.id: letter.say(in_plain_words(LINES, r.line)) for r in all_repairs(option.scope.repairs)}
+    plain = [letter.text(line) for line in lines]
+    return [
+        f"{text} ({pipe[line.repair]})" if plain.count(text) > 1 and line.repair in pipe else text
+        for line, text in zip(lines, plain, strict=True)
+    ]
+
+
+def _line(letter: Letter, page: Page, line: LineItem, text: str) -> str:
     row = len(page.rows)
     product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", line.amount)
     page.add(
         Cell(line.id, "cell quiet"),
-        Cell(letter.text(line), "cell"),
+        Cell(text, "cell"),
         Cell(how_much(letter, line), "cell"),
         Cell(line.quantity, "number"),
         Cell(line.unit_price, "money"),

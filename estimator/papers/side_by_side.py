@@ -1,5 +1,6 @@
-"""All options in one table, to print: a row for each thing people compare, a column for each option."""
+"""All options in a table, to print: a row for each thing people compare, a column for each option."""
 
+from estimator.model.offer import Option
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
@@ -7,18 +8,31 @@ from estimator.sheets.book import Cell, Sheet
 
 LABEL_WIDTH = 15.0
 ALL_WIDTH = 96.0
+MOST_IN_A_TABLE = 4  # more columns than this are too narrow to read
 
 
 def side_by_side(letter: Letter) -> Sheet:
-    """The wide table."""
+    """The wide table; several, one a page, where there are more options than one can hold."""
     options, speak = letter.quote.options, letter.speak
-    width = round((ALL_WIDTH - LABEL_WIDTH) / max(1, len(options)), 1)
-    page = Page(speak("Side by side"), (LABEL_WIDTH, *(width for _ in options)))
+    tables = -(-len(options) // MOST_IN_A_TABLE)
+    columns = -(-len(options) // tables)
+    width = round((ALL_WIDTH - LABEL_WIDTH) / columns, 1)
+    page = Page(speak("Side by side"), (LABEL_WIDTH, *(width for _ in range(columns))))
     letter.head(page)
     page.line(speak("Your options side by side"), "title")
     page.line(speak("Quote {number} for {site}", number=letter.number, site=letter.quote.job.customer.site), "quiet")
     page.gap()
-    head = page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "option") for o in options))
+    heads = [_table(letter, page, options[i : i + columns], new_page=i > 0) for i in range(0, len(options), columns)]
+    page.line(speak("Days and years are typical, not promised. Prices hold until the day on the first sheet."), "quiet")
+    return letter.close(page, repeat=(heads[0], heads[0]) if tables == 1 else None)
+
+
+def _table(letter: Letter, page: Page, options: tuple[Option, ...], new_page: bool) -> int:
+    """One table; the row of its head."""
+    speak = letter.speak
+    head = page.add(
+        Cell("", "head"), *(Cell(option_words.title(letter, o), "option") for o in options), new_page=new_page
+    )
     page.add(Cell("", "label"), *(Cell(letter.say(o.under_title), "under") for o in options))
     page.add(Cell(speak("Price"), "label"), *(Cell(o.price.total, "price") for o in options))
     page.add(Cell(speak("What is done"), "label"), *(Cell("\n".join(letter.all(o.does)), "value") for o in options))
@@ -26,5 +40,4 @@ def side_by_side(letter: Letter) -> Sheet:
     for row in zip(*answers, strict=True):
         page.add(Cell(row[0][0], "label"), *(Cell(answer, "value") for _, answer in row))
     page.gap()
-    page.line(speak("Days and years are typical, not promised. Prices hold until the day on the first sheet."), "quiet")
-    return letter.close(page, repeat=(head, head))
+    return head

@@ -26,7 +26,8 @@ def _seen(line: Line) -> Say:
     filmed = sum(part.length_ft for part in Profile(line).filmed)
     first = line.passes[0]
     words: dict[str, object] = {"line": where.line_name(line), "length": Feet(filmed), "access": first.access}
-    why = WHY_STOPPED.get(first.stopped_because)
+    # Several passes end in several places; only a single one tells where the line was given up.
+    why = WHY_STOPPED.get(first.stopped_because) if len(line.passes) == 1 else None
     if why is None:
         return Say.of("{line}: {length} filmed, starting at {access}.", **words)
     return Say.of("{line}: {length} filmed, starting at {access}; {why}.", why=why, **words)

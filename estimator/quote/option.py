@@ -1,11 +1,13 @@
 """One chosen scope in, the Option in words out."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.offer import Option
+from estimator.model.price import Price
 from estimator.model.say import FromTable, Say
 from estimator.model.work import JOB, Repair, Takeoff
 from estimator.quote import days, stays, terms
@@ -28,7 +30,7 @@ def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, lette
     low, high = life(methods)
     return Option(
         letter=letter, title=title(methods), under_title=under_title(methods), name=chosen.name,
-        scope=chosen.scope, takeoffs=chosen.takeoffs, price=chosen.price,
+        scope=chosen.scope, takeoffs=chosen.takeoffs, price=lettered(chosen.price, letter),
         days_on_site=chosen.days_on_site, days_without_drains=chosen.days_without_drains,
         floors_opened=stays.floors_opened(job, chosen.scope), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
         old_pipe_left_ft=chosen.old_pipe_left_ft, stays_old=stays.stays_old(job, chosen.scope, chosen.takeoffs),
@@ -44,6 +46,12 @@ def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, lette
         day_spans=days.day_spans(chosen.price, tables, chosen.days_on_site, chosen.days_without_drains),
         cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
     )  # fmt: skip
+
+
+def lettered(price: Price, letter: str) -> Price:
+    """The price with its lines numbered for this option: A1, A2 ..."""
+    lines = (replace(line, id=f"{letter}{n}") for n, line in enumerate(price.lines, start=1))
+    return replace(price, lines=tuple(lines))
 
 
 def by_weight(chosen: Chosen, repairs: Iterable[Repair], tables: Tables) -> tuple[MethodRow, ...]:
@@ -123,4 +131,3 @@ def _place(job: Job, tables: Tables) -> PlaceRow | None:
         return tables.place(job.house.jurisdiction)
     except KeyError:
         return None
-

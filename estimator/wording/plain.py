@@ -23,6 +23,8 @@ FINDINGS: dict[str, Say] = {
     "fitting": Say.of("a broken fitting"),
     "leak": Say.of("water leaks out"),
     "mud": Say.of("soil in the pipe"),
+    "opening": Say.of("an opening"),
+    "failed test": Say.of("water is lost, nobody has seen where"),
     "insects": Say.of("insects in the pipe, a sign of an opening"),
 }
 """What the camera found, by its word in the notes."""

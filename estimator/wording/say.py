@@ -1,7 +1,7 @@
 """A Say and a language in, the sentence in that language out; catalogs are compiled ones (.mo), read once."""
 
 import gettext
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date
 from decimal import Decimal
 from functools import lru_cache
@@ -12,6 +12,7 @@ from estimator.wording import numbers
 
 LOCALES = Path(__file__).parent / "locales"
 LANGUAGES = ("en_US", "es_US")
+NOTES_LANGUAGE = "en"
 
 Speaker = Callable[..., str]
 """Says the text with its gaps filled: speak("{what} costs {price}", what=..., price=...)."""
@@ -57,7 +58,27 @@ def shown(value: object, language: str) -> str:
             return numbers.number(value, language)
         case tuple():
             return numbers.listed([shown(part, language) for part in value], language)
-    return str(value)
+    return plain_words(str(value), language)
+
+
+def plain_words(text: str, language: str) -> str:
+    """A word of the notes, or several parted by commas, in a language other than that of the notes; other text as it is.
+
+    >>> plain_words("hole, sag", "es_US"), plain_words("Mrs. Den", "es_US"), plain_words("hole", "en_US")
+    ('un hoyo en el tubo, un bajón que junta agua', 'Mrs. Den', 'hole')
+    """
+    if numbers.family(language) == NOTES_LANGUAGE:
+        return text
+    parts = text.split(", ")
+    return ", ".join(say(known_words()[p], language) if p in known_words() else p for p in parts)
+
+
+@lru_cache(maxsize=1)
+def known_words() -> Mapping[str, Say]:
+    """Every word of the notes that has a plain one."""
+    from estimator.wording import plain
+
+    return {**plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS}
 
 
 def speaker(language: str) -> Speaker:

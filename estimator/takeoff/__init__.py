@@ -2,5 +2,6 @@
 
 from estimator.takeoff.job import take_off_job
 from estimator.takeoff.takeoff import take_off
+from estimator.takeoff.together import together
 
-__all__ = ["take_off", "take_off_job"]
+__all__ = ["take_off", "take_off_job", "together"]

@@ -12,7 +12,7 @@ class Approach:
     """Along the pipe from its exit ("exit") or straight in from the nearest open wall ("wall").
 
     `mouth_ft` and `face_ft` are distances inside the slab edge along the pipe, for the invert there; `reaches_ft` how far
-    each pit's crew gets from its pit; `pits` how many.
+    each crew gets from its pit, the first `begins_ft` of it dug already; `pits` how many are dug.
     """
 
     entry: str
@@ -22,10 +22,12 @@ class Approach:
     reaches_ft: tuple[float, ...]
     words: str
     inputs: tuple[Given, ...]
+    pits: int
+    begins_ft: float = 0.0
 
-    @property
-    def pits(self) -> int:
-        return len(self.reaches_ft)
+    def feet_between(self, low_ft: float, high_ft: float) -> float:
+        """Feet of tunnel that lie so far from a pit."""
+        return sum(max(0.0, min(reach, high_ft) - max(low_ft, self.begins_ft)) for reach in self.reaches_ft)
 
 
 def approach(case: Case) -> Approach:
@@ -38,7 +40,12 @@ def approach(case: Case) -> Approach:
     chosen = min(named or known, key=lambda a: a.length_ft)
     if case.repair.entry == "wall" and wall is None:
         case.paper.assume("nobody measured the way in from the wall: the tunnel is taken along the pipe from its exit")
-    if chosen.entry == "exit" and case.lead_ft:
+    if chosen.begins_ft:
+        case.paper.assume(
+            "the tunnel begins in the one along the line it joins, {lead} from the pit",
+            lead=Feet(round(chosen.begins_ft, 2)),
+        )
+    elif chosen.entry == "exit" and case.lead_ft:
         case.paper.assume("the tunnel follows the line it joins for {lead} first", lead=Feet(round(case.lead_ft, 2)))
     if chosen.pits > 1:
         case.paper.assume("a second pit at the far end; where there is no open ground, an opening through the floor")
@@ -57,14 +64,19 @@ def _reaches(case: Case, length_ft: float) -> tuple[float, ...]:
 
 
 def _from_exit(case: Case) -> Approach:
-    far, room, lead = max(case.inside[1], 0.0), _room_ft(case), case.lead_ft
+    far, room = max(case.inside[1], 0.0), _room_ft(case)
+    dug = case.lead_ft if case.from_tunnel else 0.0
+    lead = case.lead_ft - dug
     length = lead + far + room
+    reaches = (dug + length,) if dug else _reaches(case, length)
     return Approach(
         entry="exit",
         length_ft=length,
         mouth_ft=0.0,
         face_ft=far + room,
-        reaches_ft=_reaches(case, length),
+        reaches_ft=reaches,
+        pits=0 if dug else len(reaches),
+        begins_ft=dug,
         words="along the pipe from the slab edge to the far end + working room",
         inputs=(
             *((("along the line it joins", lead, "ft"),) if lead else ()),
@@ -90,6 +102,7 @@ def _from_wall(case: Case) -> Approach | None:
         mouth_ft=low,
         face_ft=high + room,
         reaches_ft=_reaches(case, length),
+        pits=len(_reaches(case, length)),
         words="straight in from the wall + along the pipe + working room at both ends",
         inputs=(
             ("in from the wall", into, "ft"),

@@ -29,11 +29,12 @@ class Case:
     line: Line
     profile: Profile
     paper: Working
+    from_tunnel: bool = False  # the tunnel begins in another one of the same scope
 
     @classmethod
-    def of(cls, repair: Repair, job: Job, tables: Tables) -> "Case":
+    def of(cls, repair: Repair, job: Job, tables: Tables, from_tunnel: bool = False) -> "Case":
         line = job.line(repair.line)
-        return cls(repair, job, tables, line, Profile(line), Working())
+        return cls(repair, job, tables, line, Profile(line), Working(), from_tunnel)
 
     # ── the firm's numbers ────────────────────────────────────────────────────────────────────
 

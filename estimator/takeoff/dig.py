@@ -104,7 +104,18 @@ def _write_size(case: Case, way: Way, under: Bottom, kind: str) -> None:
     )
     bank = cubic_yards(cubic_ft)
     by_hand = hand_only(case)
-    paper.put("hand_dig_bcy" if by_hand else "dig_bcy", bank, "cubic ft / 27", ("dug", cubic_ft, "cu ft"))
+    paper.put(
+        "hand_dig_bcy" if by_hand else "dig_bcy",
+        bank,
+        f"{_volume_words(way)}; cubic ft / 27",
+        ("length", way.length_ft, "ft"),
+        ("bottom width", way.width_ft, "ft"),
+        ("deepest", deepest, "ft"),
+        ("shallowest", min(d.depth_ft for d in way.depths), "ft"),
+        ("slope, across to down", way.slope_h_to_v),
+        ("dug", cubic_ft, "cu ft"),
+        source=PRISMOIDAL,
+    )
     if by_hand:
         paper.facts.add("hand_only")
     spoil(case, bank)

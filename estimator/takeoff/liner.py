@@ -7,7 +7,7 @@ from estimator.model.judgement import Verdict
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean, descale
 from estimator.takeoff.liner_wall import wall_finds
-from estimator.takeoff.working import up
+from estimator.takeoff.working import shown, up
 
 CUBIC_IN_PER_GAL = 231.0
 INCHES_PER_FT = 12.0
@@ -88,7 +88,7 @@ def _shots(case: Case) -> float:
         "shots",
         shots,
         "each bore: length / longest shot, up",
-        ("pieces", ", ".join(f"{p.length_ft:g} ft of {s:g} in" for p, s in pieces)),
+        ("pieces", ", ".join(f"{shown(p.length_ft)} ft of {s:g} in" for p, s in pieces)),
         ("longest shot", ", ".join(f"{m:g} ft" for m in longest)),
     )
 

@@ -3,7 +3,7 @@
 import math
 
 from estimator.takeoff.case import Case
-from estimator.takeoff.working import cubic_yards, up
+from estimator.takeoff.working import cubic_yards, shown, up
 
 POUNDS_PER_TON = 2000.0
 Openings = tuple[tuple[float, float], ...]
@@ -35,7 +35,7 @@ def concrete_out(case: Case, openings: Openings) -> None:
         "saw_lf",
         sum(saw_lf(length, wide, every) for length, wide in openings),
         "each opening: 2 x (length + width) + a cross cut each so many ft",
-        ("openings", _words(openings)),
+        ("openings", in_words(openings)),
         ("cross cut every", every, "ft"),
     )
     a_day = case.number("saw_ft_per_day")
@@ -44,7 +44,7 @@ def concrete_out(case: Case, openings: Openings) -> None:
         "slab_sf",
         sum(length * wide for length, wide in openings),
         "length x width of each opening",
-        ("openings", _words(openings)),
+        ("openings", in_words(openings)),
     )
     volume = paper.put(
         "slab_cy",
@@ -75,22 +75,22 @@ def concrete_out(case: Case, openings: Openings) -> None:
     paper.warn("water, gas, power and ducts in and under the floor are found and shut off before the first cut")
 
 
-def _words(openings: Openings) -> str:
-    return ", ".join(f"{length:g} x {wide:g} ft" for length, wide in openings) or "none"
+def in_words(openings: Openings) -> str:
+    return ", ".join(f"{shown(length)} x {shown(wide)} ft" for length, wide in openings) or "none"
 
 
 def concrete_back(case: Case, openings: Openings) -> None:
     """Dowels round the edge, vapour retarder, and bags for little or ready-mix for much."""
     paper, thick = case.paper, case.slab_ft
     area = paper.put(
-        "patch_sf", sum(length * wide for length, wide in openings), "what was opened", ("openings", _words(openings))
+        "patch_sf", sum(length * wide for length, wide in openings), "what was opened", ("openings", in_words(openings))
     )
     apart = case.number("dowel_spacing_ft")
     paper.put(
         "dowels",
         sum(up(2 * (length + wide) / apart) for length, wide in openings),
         "round each opening / spacing, up",
-        ("openings", _words(openings)),
+        ("openings", in_words(openings)),
         ("spacing", apart, "ft"),
     )
     lap = case.number("retarder_lap_ft")

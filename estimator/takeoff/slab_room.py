@@ -2,7 +2,7 @@
 
 from estimator.knowledge.silica import SOURCE, Tool, protection_factor
 from estimator.takeoff.case import Case
-from estimator.takeoff.slab_concrete import Openings
+from estimator.takeoff.slab_concrete import Openings, in_words
 from estimator.takeoff.working import up
 
 FLOOR_TOOLS: tuple[Tool, ...] = ("walk-behind saw", "handheld saw", "breaker")
@@ -15,7 +15,7 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         "floor_sf",
         sum((length + 2 * margin) * (wide + 2 * margin) for length, wide in openings),
         "(length + margins) x (width + margins): the least; matching the whole room is an allowance",
-        ("openings", ", ".join(f"{length:g} x {wide:g} ft" for length, wide in openings)),
+        ("openings", in_words(openings)),
         ("margin", margin, "ft"),
     )
     rooms = max(1, len(case.profile.rooms(case.stretch)))

@@ -38,12 +38,14 @@ WAYS: tuple[tuple[str, Step], ...] = (
 """Every method of model.judgement.METHODS and the function that measures it."""
 
 
-def take_off(repair: Repair, job: Job, tables: Tables) -> Takeoff:
+def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = False) -> Takeoff:
     """All quantities of one repair, without those of the repairs that come first (they have takeoffs of their own).
+
+    `from_tunnel`: this tunnel begins in another one of the same scope, so the way there and its pit are not dug again.
 
     Errors: KeyError for a method or a line nobody knows, or a setting the tables lack.
     """
-    case = Case.of(repair, job, tables)
+    case = Case.of(repair, job, tables, from_tunnel)
     house_facts(case)
     finds = dict(WAYS)[repair.method](case) or ()
     paper = case.paper

@@ -14,7 +14,7 @@ from estimator.takeoff.pipe import hangers, new_pipe
 from estimator.takeoff.tunnel_fill import fill
 from estimator.takeoff.tunnel_pit import pits
 from estimator.takeoff.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
-from estimator.takeoff.working import cubic_yards, up
+from estimator.takeoff.working import cubic_yards, shown, up
 
 RUN_SOURCE = "common practice; 29 CFR 1926.800 or Subpart P: the competent person decides which"
 
@@ -135,19 +135,14 @@ def _side_cuts_cf(case: Case, shape: TunnelShape) -> float:
 def _bands(case: Case, way: Approach) -> None:
     """Feet by how far they lie from a pit: work goes slower the farther in."""
     first, second = case.number("tunnel_far_ft"), case.number("tunnel_farther_ft")
-    faces = way.reaches_ft
+    reach = ", ".join(f"{shown(r)} ft" for r in way.reaches_ft)
     for name, low, high in (
         ("tunnel_ft_to_20", 0.0, first),
         ("tunnel_ft_20_to_40", first, second),
         ("tunnel_ft_over_40", second, float("inf")),
     ):
-        feet = sum(max(0.0, min(reach, high) - low) for reach in faces)
-        case.paper.put(
-            name,
-            feet,
-            "feet of tunnel that far from a pit",
-            ("reach from each pit", ", ".join(f"{r:g} ft" for r in faces)),
-        )
+        feet = way.feet_between(low, high)
+        case.paper.put(name, feet, "feet of tunnel that far from a pit", ("reach from each pit", reach))
 
 
 def _shoring(case: Case, shape: TunnelShape) -> None:

@@ -11,8 +11,10 @@ from estimator.takeoff.working import cubic_yards, up
 
 
 def pits(case: Case, way: Approach, shape: TunnelShape) -> float:
-    """Plan of the firm's pit x depth from the ground to the floor at the mouth, for each pit; cubic yards."""
+    """0 where the tunnel begins in another one. Plan of the firm's pit x depth from the ground to the floor at the mouth, for each pit; cubic yards."""
     paper, long, wide = case.paper, case.number("pit_length_ft"), case.number("pit_width_ft")
+    if not way.pits:
+        return 0.0
     depth = pit_depth_ft(case, shape)
     cubic_ft = way.pits * long * wide * depth
     paper.put(

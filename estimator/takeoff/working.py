@@ -94,6 +94,15 @@ def cubic_yards(cubic_ft: float) -> float:
     return cubic_ft / CUBIC_FT_PER_CY
 
 
+def shown(value: float) -> str:
+    """A length inside a list of lengths, as a person would write it.
+
+    >>> shown(12.66667), shown(3.0)
+    ('12.67', '3')
+    """
+    return f"{round(value, 2):g}"
+
+
 def total(values: Iterable[float]) -> float:
     """Sum without the loss of adding floats one by one.
 

@@ -7,7 +7,7 @@ import pytest
 from estimator.model.job import Approval, Job, Site
 from estimator.model.line import Join, Line
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off
+from estimator.takeoff import take_off, together
 from estimator.takeoff.working import up
 from tests.takeoff.houses import at, changed, pecan_house, pecan_line, repair
 
@@ -133,3 +133,28 @@ def test_a_tunnel_to_a_side_line_first_follows_the_line_it_joins(tables: Tables)
     assert found.value("tunnel_ft") == 32.0
     assert any("follows the line it joins for 16 ft" in str(a) for a in found.assumptions)
     assert found.value("hangers") == up(14 / 4) + 1
+
+
+def test_in_one_scope_a_side_tunnel_begins_in_the_main_tunnel_and_digs_no_pit(tables: Tables) -> None:
+    marks = (at("cleanout", 0.0), at("depth", 5.0, depth_ft=1.8, surface="tile"))
+    kitchen = Line(name="kitchen", size_in=2, pipe="cast iron", length_ft=14.0, joins=Join("main", 16.0), marks=marks)
+    job = replace(pecan_house(), lines=(*pecan_house().lines, kitchen))
+    main = take_off(repair("tunnel", -2, 27), job, tables)
+    side = take_off(replace(repair("tunnel", 0, 14), id="k", line="kitchen"), job, tables)
+    both = together([main, replace(side, facts=side.facts | {"second_way_out"})], job, tables)
+    assert both[0] is main
+    assert both[1].value("tunnel_ft") == 16.0
+    assert both[1].value("pits") == both[1].value("pit_bcy") == 0
+    bands = [both[1].value(n) for n in ("tunnel_ft_to_20", "tunnel_ft_20_to_40")]
+    assert bands == [4.0, 12.0]  # the join lies 16 ft from the pit
+    assert "second_way_out" in both[1].facts
+
+
+def test_a_main_tunnel_that_ends_short_of_the_join_does_not_help(tables: Tables) -> None:
+    marks = (at("cleanout", 0.0), at("depth", 5.0, depth_ft=1.8, surface="tile"))
+    kitchen = Line(name="kitchen", size_in=2, pipe="cast iron", length_ft=14.0, joins=Join("main", 16.0), marks=marks)
+    job = replace(pecan_house(), lines=(*pecan_house().lines, kitchen))
+    side = take_off(replace(repair("tunnel", 0, 14), id="k", line="kitchen"), job, tables)
+    short = take_off(repair("tunnel", -2, 15.9), job, tables)
+    assert together([short, side], job, tables) == (short, side)
+    assert together([side], job, tables) == (side,)

@@ -1,0 +1,38 @@
+"""The takeoffs of one scope in; the same out, with what one tunnel digs for another counted once."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from estimator.model.job import Job
+from estimator.model.work import Takeoff
+from estimator.tables.tables import Tables
+from estimator.takeoff.case import Case
+from estimator.takeoff.takeoff import take_off
+
+
+def together(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> tuple[Takeoff, ...]:
+    """A tunnel to a side line begins in the tunnel along the line it joins, where the scope has one that far.
+
+    Facts and finds that others added to a takeoff stay on it.
+    """
+    return tuple(_begun_in_another(t, takeoffs, job, tables) or t for t in takeoffs)
+
+
+def _begun_in_another(takeoff: Takeoff, all_: Sequence[Takeoff], job: Job, tables: Tables) -> Takeoff | None:
+    if takeoff.repair.method != "tunnel":
+        return None
+    case = Case.of(takeoff.repair, job, tables)
+    join = case.line.joins
+    if join is None or not case.lead_ft or takeoff.value("tunnel_ft") <= case.lead_ft:
+        return None
+    main = [Case.of(t.repair, job, tables) for t in all_ if t.repair.method == "tunnel" and t.repair.line == join.line]
+    if not any(_passes(other, case.lead_ft) for other in main):
+        return None
+    again = take_off(takeoff.repair, job, tables, from_tunnel=True)
+    return replace(again, facts=again.facts | takeoff.facts, finds=takeoff.finds)
+
+
+def _passes(main: Case, inside_ft: float) -> bool:
+    """The main tunnel comes by there: from the exit it passes all before its far end, from a wall only its own stretch."""
+    near, far = main.inside
+    return inside_ft <= far and (main.repair.entry != "wall" or near <= inside_ft)

@@ -9,7 +9,7 @@ from estimator.model.stretch import Stretch, joined
 from estimator.model.work import Repair
 from estimator.scopes.extent import sound_pipe
 from estimator.scopes.ground import Ground, runs_under
-from estimator.scopes.judge import Judge, counts
+from estimator.scopes.judge import Judge, counts, facts_in
 
 DIGS: tuple[tuple[Ground, str, str], ...] = (
     ("outside", "yard spot", ""),
@@ -72,6 +72,6 @@ def _dig(
         stretch=stretch,
         answers=answers,
         entry=entry,
-        facts=frozenset(fact for v in verdicts if not v.overruled for fact in v.facts),
+        facts=facts_in(verdicts),
         verdicts=verdicts,
     )

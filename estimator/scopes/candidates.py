@@ -1,6 +1,6 @@
 """A job and its needs in; every repair the rules allow out, and the rules that forbid the others."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from estimator.model.job import Job
@@ -8,8 +8,10 @@ from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
+from estimator.scopes.across import across_grounds
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
-from estimator.scopes.judge import Judge, May, counts
+from estimator.scopes.judge import Judge, May, counts, facts_in
+from estimator.scopes.named import name_of
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.ways import MERGE_GAPS, WAYS, Place, Shape, Shaper
 from estimator.tables.tables import Tables
@@ -30,6 +32,8 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
     blocked: dict[Verdict, None] = {}
     for line in job.lines:
         needs = tuple(sorted((n for n in diagnosis.needs if n.line == line.name), key=lambda n: (n.stretch, n.id)))
+        for made in across_grounds(line.name, needs, judge):
+            offered.setdefault(made.id, made)
         for method, shape in _shapes(job, line.name, needs, judge):
             for found in _judged(method, shape, line.name, needs, judge):
                 if isinstance(found, Repair):
@@ -128,18 +132,3 @@ def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge
 def ends_inside(stretch: Stretch, need: Stretch) -> bool:
     """An end in the middle of another bad place is no sound end; the longer candidate takes that place in."""
     return any(need.from_ft < end < need.to_ft for end in (stretch.from_ft, stretch.to_ft))
-
-
-def name_of(method: str, line: str, stretch: Stretch, entry: str = "", reroute: str = "") -> str:
-    """The id of a repair: its line, its way, where.
-
-    >>> name_of("tunnel", "main", Stretch(-2.0, 27.0), "exit")
-    'main: tunnel by exit, -2 to 27 ft'
-    """
-    by = f" by {entry}" if entry else f" {reroute}" if reroute else ""
-    return f"{line}: {method}{by}, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft"
-
-
-def facts_in(verdicts: Iterable[Verdict]) -> frozenset[str]:
-    """The yes/no facts the rules add, for the takeoff and the recipes."""
-    return frozenset(fact for v in verdicts if not v.overruled for fact in v.facts)

@@ -1,6 +1,6 @@
 """What the rules say of a way of repair over a stretch, asked once each; and which needs it puts right."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from estimator.model.job import Job
@@ -73,6 +73,11 @@ class Judge:
 def counts(verdict: Verdict, *effects: Effect) -> bool:
     """The verdict has one of these effects and nobody overruled it."""
     return verdict.effect in effects and not verdict.overruled
+
+
+def facts_in(verdicts: Iterable[Verdict]) -> frozenset[str]:
+    """The yes/no facts the rules add, for the takeoff and the recipes."""
+    return frozenset(fact for v in verdicts if not v.overruled for fact in v.facts)
 
 
 def finds_out(method: str, need: Need) -> bool:

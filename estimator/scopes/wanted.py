@@ -7,7 +7,7 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.extent import Extent, bare_stretch
-from estimator.scopes.judge import Judge, counts
+from estimator.scopes.judge import Judge, counts, facts_in
 from estimator.scopes.reach import from_the_exit
 
 
@@ -53,7 +53,7 @@ def over_stretch(
         answers=answers,
         leaves=tuple(n.id for n in touched if n.id not in answers),
         entry=entry or ("exit" if method == "tunnel" else ""),
-        facts=frozenset(fact for v in verdicts if not v.overruled for fact in v.facts),
+        facts=facts_in(verdicts),
         verdicts=verdicts,
         because=(Say.of("the stretch the estimator gave"),),
     )

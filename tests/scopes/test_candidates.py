@@ -191,3 +191,28 @@ def test_a_sectional_liner_comes_in_stock_lengths_of_four_feet(offers) -> None:
     assert stretches(offers(log.format(to=20.5), pipe="pvc"), "sectional liner") == [(17.5, 21.5)]
     assert stretches(offers(log.format(to=22), pipe="pvc"), "sectional liner") == [(19.0, 23.0)]
     assert stretches(offers(log.format(to=22.1), pipe="pvc"), "sectional liner") == [(pytest.approx(15.1), 23.1)]
+
+
+EDGE = """
+pass front cleanout to house, surface
+ 0      yard lawn, cleanout
+ 0-40   depth 3ft from lawn
+12      slab tile, room hall
+ {low}-{high}  channel gone
+40      stop end
+"""
+
+
+def test_what_lies_across_the_slab_edge_takes_a_way_for_each_side(offers) -> None:
+    """Different grounds do not merge into one dig, common practice; iron is cut back 2 ft at each end."""
+    found = offers(EDGE.format(low=8, high=20), pipe="cast iron")
+    both = [(r, r.first[0]) for r in found.repairs if r.first]
+    assert sorted((b.method, a.method) for a, b in both) == [("trench", "break-through"), ("trench", "tunnel")]
+    for inside, outside in both:
+        assert (outside.stretch, inside.stretch) == (Stretch(6, 12), Stretch(12, 22))
+        assert inside.answers == ("channel 8",)
+
+
+def test_what_ends_at_the_slab_edge_takes_one_way(offers) -> None:
+    found = offers(EDGE.format(low=12, high=20), pipe="cast iron")
+    assert [r for r in found.repairs if r.first] == []

@@ -1,0 +1,67 @@
+"""A need that lies under two grounds, such as across the slab edge, in; a way for each part, sold as one repair, out."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import product
+
+from estimator.model.judgement import Effect, Need
+from estimator.model.profile import Profile
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.scopes.extent import sound_pipe
+from estimator.scopes.ground import Ground, grounds
+from estimator.scopes.judge import Judge, counts, facts_in
+from estimator.scopes.named import name_of
+
+WAYS_THERE: dict[Ground, tuple[tuple[str, str], ...]] = {
+    "floor": (("tunnel", "exit"), ("break-through", "")),
+    "outside": (("trench", ""),),
+    "crawl": (("crawl replace", ""),),
+}
+"""Ways to replace the part under each ground, and how they get in. Different grounds never merge into one dig."""
+
+
+def across_grounds(line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[Repair]:
+    """For each need under more than one ground, every choice of one way for each part that the rules allow."""
+    profile = Profile(judge.job.line(line))
+    for need in needs:
+        parts = [(run, ground) for run, ground in grounds(profile) if run.overlaps(need.stretch)]
+        if len(parts) < 2:
+            continue
+        choices = [[r for way in WAYS_THERE[g] if (r := _part(*way, need, run, profile, judge))] for run, g in parts]
+        for chosen in product(*choices):
+            yield _together(chosen, need, needs, judge)
+
+
+def _part(method: str, entry: str, need: Need, run: Stretch, profile: Profile, judge: Judge) -> Repair | None:
+    """The part under one ground, cut back to sound pipe at its own end; None where the rules forbid it."""
+    bare = need.stretch.common(run)
+    if bare is None or not judge.fixes(method, need):
+        return None
+    extent = sound_pipe(bare, (need,), profile, judge.tables, run)
+    verdicts = judge.verdicts(method, need.line, extent.stretch, (need,))
+    if any(counts(v, Effect.BLOCKS) for v in verdicts):
+        return None
+    return Repair(
+        id=name_of(method, need.line, extent.stretch, entry),
+        method=method,
+        line=need.line,
+        stretch=extent.stretch,
+        entry=entry,
+        facts=facts_in(verdicts),
+        verdicts=verdicts,
+        because=(*extent.because, Say.of("the part on this side of the change of ground")),
+    )
+
+
+def _together(parts: tuple[Repair, ...], need: Need, needs: tuple[Need, ...], judge: Judge) -> Repair:
+    """One repair: the dearest kind of digging last, the others first."""
+    *first, last = sorted(parts, key=lambda r: (r.method in ("tunnel", "break-through"), r.stretch))
+    whole = parts[0].stretch
+    for part in parts:
+        whole = whole.union(part.stretch)
+    inside = tuple(n for n in needs if whole.covers(n.stretch))
+    answers = tuple(n.id for n in inside if all(judge.fixes(p.method, n) for p in parts))
+    others = " and ".join(f"{p.method} {p.stretch.from_ft:.4g} to {p.stretch.to_ft:.4g} ft" for p in first)
+    return replace(last, id=f"{last.id}, with {others}", first=tuple(first), answers=answers)

@@ -71,7 +71,7 @@ SETTINGS: tuple[str, ...] = (
     "liner_thickness_mm",
     "locator_tolerance_min_ft",
     "locator_tolerance_percent",
-    "old_test_minutes",
+    "test_minutes",
     "pipe_sizes",
     "pipe_stick_ft",
     "pipe_zone_over_ft",

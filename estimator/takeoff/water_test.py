@@ -32,7 +32,7 @@ def new_pipe_test(case: Case) -> None:
 def old_pipe_test(case: Case, head_ft: float) -> None:
     """Old drains to the slab's top and no higher: the head is the depth of the lowest invert."""
     _write(case, head_ft, case.stretch.length_ft, "common practice: to slab level only")
-    minutes = case.number("old_test_minutes")
+    minutes = case.number("test_minutes")
     case.paper.put("test_minutes", minutes, "watched, after the air is out", ("the firm's rule", minutes, "min"))
     case.paper.warn("fill no higher than the lowest opening, watch it, and let the water out at once after the reading")
     _plug_warning(case)

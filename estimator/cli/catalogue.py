@@ -25,7 +25,7 @@ COMMANDS: tuple[Entry, ...] = (
     Entry(
         "compare",
         "Tunnel, break-through and trench on one stretch, and where they break even.",
-        "estimator compare larkspur/job.toml --set house.soil=rock",
+        "estimator compare larkspur/job.toml --line main --set soil=rock",
     ),
     Entry(
         "quote",

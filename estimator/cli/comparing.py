@@ -12,7 +12,12 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.stretch import Stretch
 
 if TYPE_CHECKING:
+    from estimator.studies.break_even import BreakEven
     from estimator.studies.compare import Comparison
+    from estimator.tables.tables import Tables
+
+PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")
+"""The first two of these that are open are set against each other."""
 
 
 def compared_with(
@@ -22,7 +27,7 @@ def compared_with(
     on: date | None,
     line: str,
     where: Stretch | None,
-) -> "tuple[Comparison, Job]":
+) -> "tuple[Comparison, Job, BreakEven | None]":
     """Errors: CannotGoOn for a line that is not there, or where nothing is dug for."""
     from estimator.pipeline import with_job_settings
     from estimator.studies.compare import compare
@@ -31,7 +36,17 @@ def compared_with(
     names = [known.name for known in job.lines]
     if (line and line not in names) or (where is not None and not line):
         raise CannotGoOn(NO_LINE(Place(file=str(job_file)), line=line or "", names=", ".join(names)))
-    found = compare(job, with_job_settings(job, priced_with), line, where)
+    own = with_job_settings(job, priced_with)
+    found = compare(job, own, line, where)
     if found is None:
         raise CannotGoOn(NOTHING_TO_COMPARE(Place(file=str(job_file))))
-    return found, job
+    return found, job, even(found, job, own)
+
+
+def even(compared: "Comparison", job: Job, tables: "Tables") -> "BreakEven | None":
+    """Where the two ways that open the ground over this stretch break even; None where fewer than two may be offered."""
+    from estimator.studies.break_even import break_even
+
+    options = {column.method: column.option for column in compared.open if column.option}
+    pair = [options[method].scope.repairs[0] for method in PAIRED if method in options][:2]
+    return break_even(pair[0], pair[1], job, tables) if len(pair) == 2 else None

@@ -39,7 +39,12 @@ def closing(job: Path, written: Sequence[Path], columns: int) -> list[Row]:
     for path in written:
         about = next((text for start, text in LOOK_AT if path.name.startswith(start)), "")
         out += [Row(f"  {path}"), *([Row(f"      {about}", "dim")] if about else [])]
-    tries = (f"estimator check {job}", f"estimator options {job} --why", f"estimator explain {job} A1")
+    tries = (
+        f"estimator check {job}",
+        f"estimator options {job} --why",
+        f"estimator compare {job} --line main",
+        f"estimator explain {job} A1",
+    )
     out += [Row(""), Row("Look at", "head"), *(Row(f"  {text}") for text in tries)]
     hint = f"Then change a line of {job.parent / 'main.txt'} and run `estimator quote {job}`: it writes r2 and leaves r1 alone."
     return [*out, *(Row(text) for text in indented(hint, columns))]

@@ -3,16 +3,20 @@
 import re
 from dataclasses import replace
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 
-from estimator.cli.views import check, explain, options, what_if, why
+from estimator import demo
+from estimator.cli.comparing import compared_with
+from estimator.cli.views import check, compare, explain, options, what_if, why
 from estimator.cli.views.table import cells_wide, folded, table
 from estimator.cli.views.words import dollars, finding, number
 from estimator.model.line import Finding
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
 from estimator.papers.example import example_quote
+from estimator.records.plain import dumped, plain
 
 QUOTE = example_quote()
 
@@ -125,3 +129,36 @@ def test_a_word_longer_than_the_column_is_cut_not_lost():
 
 def test_a_number_has_no_noughts_too_many():
     assert [number(v) for v in (10, 10.04, 0.05, 1234.5, -3)] == ["10", "10", "0.1", "1,234.5", "-3"]
+
+
+@pytest.fixture(scope="module", name="compared")
+def _compared():
+    job = Path(demo.__file__).parent / "job.toml"
+    return compared_with(job, None, None, None, "main", None)
+
+
+@pytest.mark.parametrize("columns", [60, 80, 120])
+def test_a_comparison_fits_the_window_and_never_shows_a_price_without_the_all_in_one(compared, columns):
+    found, job, even = compared
+    rows = compare.rows(found, job, columns, even=even)
+    text = _text(rows)
+    assert max(cells_wide(row.text) for row in rows) <= columns
+    for column in found.open:
+        assert dollars(column.option.all_in, whole=True) in text
+        assert dollars(column.option.price.total, whole=True) in text
+    assert text.index("all in") < text.index("our price")
+
+
+def test_a_comparison_says_what_decides_and_where_it_turns(compared):
+    found, job, even = compared
+    text = _text(compare.rows(found, job, 120, even=even))
+    assert "What decides" in text
+    assert "tunnel and break-through break even" in text
+    for along in even.along:
+        for turn in along.turns:
+            assert f"{number(turn.at)} {along.axis.unit}" in text
+
+
+def test_a_comparison_as_data_holds_no_function(compared):
+    found, _, even = compared
+    assert dumped(plain(compare.as_data(found, even)))

@@ -56,7 +56,7 @@ def test_the_demo_writes_its_files_and_names_every_one_of_them(tmp_path):
     assert all(str(p) in result.stdout for p in written)
     assert [p.suffix for p in written].count(".json") == 1
     assert len([p for p in written if p.parent.name == "to send"]) == 2
-    for words in ("check", "options", "explain"):
+    for words in ("check", "options", "compare", "explain"):
         assert f"estimator {words} {folder / 'job.toml'}" in result.stdout
 
 
@@ -64,7 +64,7 @@ def test_what_the_demo_tells_to_try_works(tmp_path):
     folder = tmp_path / "demo"
     runner = CliRunner()
     runner.invoke(build(["demo"]), ["demo", str(folder)])
-    for words in (["check"], ["options", "--why"], ["explain", "A1"]):
+    for words in (["check"], ["options", "--why"], ["compare", "--line", "main"], ["explain", "A1"]):
         typed = [words[0], str(folder / "job.toml"), *words[1:]]
         assert runner.invoke(build(typed), typed).exit_code == 0
 

@@ -25,5 +25,5 @@ def command(
     from estimator.cli.views import compare
     from estimator.cli.views.screen import answer, width
 
-    found, read = compared_with(job, tables, changes, on, line, where)
-    answer(found, as_json, compare.rows(found, read, width(), language))
+    found, read, even = compared_with(job, tables, changes, on, line, where)
+    answer(compare.as_data(found, even), as_json, compare.rows(found, read, width(), language, even))

@@ -1,6 +1,7 @@
 """The ways over one stretch in, side by side with what decides between them out; a blocked way stays visible with its reason."""
 
 from collections.abc import Callable, Sequence
+from decimal import Decimal
 
 from estimator.cli.views.options import days
 from estimator.cli.views.screen import Row
@@ -10,6 +11,7 @@ from estimator.cli.views.words import at, dollars, number, sentence
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.offer import Option
+from estimator.studies.break_even import AlongAxis, BreakEven
 from estimator.studies.compare import Column, Comparison
 
 CLASS_WORDS: dict[str, str] = {
@@ -20,8 +22,10 @@ CLASS_WORDS: dict[str, str] = {
 }
 
 
-def rows(compared: Comparison, job: Job, columns: int, language: str = "en_US") -> list[Row]:
-    """The drawing, the columns, what is not the same work, what decides, and the ways the rules forbid."""
+def rows(
+    compared: Comparison, job: Job, columns: int, language: str = "en_US", even: BreakEven | None = None
+) -> list[Row]:
+    """The drawing, the columns, what is not the same work, what decides, where it turns, and the ways the rules forbid."""
     line = job.line(compared.line)
     return [
         *_drawing(compared, line, columns),
@@ -30,6 +34,7 @@ def rows(compared: Comparison, job: Job, columns: int, language: str = "en_US") 
         *(Row(text) for text in _side_by_side(compared.open, columns)),
         *_differences(compared.open, columns, language),
         *_deciding(compared, columns, language),
+        *(_turning(even, columns, language) if even else []),
         *_against(compared, columns, language),
     ]
 
@@ -94,9 +99,44 @@ def _deciding(compared: Comparison, columns: int, language: str) -> list[Row]:
     return [Row(""), Row("What decides", "head"), *(Row(line) for line in lines)]
 
 
+def _turning(even: BreakEven, columns: int, language: str) -> list[Row]:
+    """Where the cheaper of two ways changes, all in, along each thing that may be otherwise than noted."""
+    out = [Row(""), Row(f"Where {even.first} and {even.second} break even, floor and all", "head")]
+    for along in even.along:
+        for text in _along(along, even, language):
+            out += [Row(line) for line in indented(text, columns, by=0, hanging=2)]
+    return out
+
+
+def _along(along: AlongAxis, even: BreakEven, language: str) -> list[str]:
+    axis = along.axis
+    head = f"{sentence(axis.name, language)} (now {number(axis.now)} {axis.unit}): "
+    if not along.turns:
+        cheaper = even.first if along.points[0][1] < along.points[0][2] else even.second
+        return [f"{head}{cheaper} is cheaper all the way from {number(axis.low)} to {number(axis.high)} {axis.unit}."]
+    return [
+        f"{head}below {number(turn.at)} {axis.unit} {turn.below} is cheaper, above it {turn.above} "
+        f"({_prices(turn.prices_below)} just below, {_prices(turn.prices_above)} just above)."
+        for turn in along.turns
+    ]
+
+
+def _prices(pair: tuple[Decimal, Decimal]) -> str:
+    return " against ".join(dollars(amount, whole=True) for amount in pair)
+
+
 def _against(compared: Comparison, columns: int, language: str) -> list[Row]:
     shut = [column for column in compared.columns if column.against is not None]
     if not shut:
         return []
     cells = [(c.method, f"{sentence(c.against.estimator, language)} ({c.against.rule})") for c in shut if c.against]
     return [Row(""), Row("Not open here", "head"), *(Row(text) for text in table(("", ""), cells, columns))]
+
+
+def as_data(compared: Comparison, even: BreakEven | None) -> dict[str, object]:
+    """The comparison and the turns for other programs."""
+    turns = [
+        {"axis": str(along.axis.name), "unit": along.axis.unit, "now": along.axis.now, "turns": along.turns}
+        for along in (even.along if even else ())
+    ]
+    return {"comparison": compared, "break_even": turns}

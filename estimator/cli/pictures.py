@@ -1,0 +1,54 @@
+"""The demo's answers in, pictures of a terminal 80 columns wide out: `python -m estimator.cli.pictures docs/pictures`."""
+
+import io
+import re
+import sys
+from collections.abc import Iterable
+from importlib.resources import as_file, files
+from pathlib import Path
+
+from rich.console import Console
+from rich.text import Text
+
+from estimator import demo
+from estimator.cli.comparing import compared_with
+from estimator.cli.views import check, compare, explain, options
+from estimator.cli.views.screen import STYLES, Row
+from estimator.cli.way import look, priced
+
+COLUMNS = 80
+
+
+def pictures() -> dict[str, str]:
+    """An SVG for each of check, options, compare and explain on the demo's notes, by name."""
+    with as_file(files(demo) / demo.FILES[0]) as job:
+        looked = look(job, None)
+        if looked.job is None:
+            return {}
+        run = priced(job, None)
+        found, read, even = compared_with(job, None, None, None, "main", None)
+        shown: dict[str, Iterable[Row]] = {
+            "check": check.rows(looked.job, looked.diagnosis, COLUMNS),
+            "options": options.rows(run.quote, COLUMNS),
+            "compare --line main": compare.rows(found, read, COLUMNS, even=even),
+            "explain A5": explain.rows(run.quote, "A5", COLUMNS, tables=run.tables),
+        }
+    return {words.split()[0]: picture(f"estimator {words}", rows) for words, rows in shown.items()}
+
+
+def picture(title: str, rows: Iterable[Row]) -> str:
+    """The rows as a terminal would show them; fonts are the reader's own, nothing is fetched."""
+    console = Console(
+        record=True, width=COLUMNS, file=io.StringIO(), force_terminal=True, markup=False, highlight=False
+    )
+    for row in rows:
+        console.print(Text(row.text, style=STYLES.get(row.look, "")))
+    svg = console.export_svg(title=title, unique_id="terminal")
+    return re.sub(r"@font-face\s*\{.*?\}\s*", "", svg, flags=re.DOTALL)
+
+
+if __name__ == "__main__":
+    folder = Path(sys.argv[1])
+    folder.mkdir(parents=True, exist_ok=True)
+    for name, svg in pictures().items():
+        (folder / f"{name}.svg").write_text(svg, encoding="utf-8")

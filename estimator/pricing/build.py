@@ -16,7 +16,7 @@ from estimator.pricing.discounts import allowance_lines, discount_lines, floor_p
 from estimator.pricing.equipment import equipment_lines, machines_without_crew
 from estimator.pricing.hours import task_hours
 from estimator.pricing.house_rules import house_rules
-from estimator.pricing.lines import lines_of
+from estimator.pricing.lines import PASSED_ON, lines_of
 from estimator.pricing.markup import class_rows
 from estimator.pricing.materials import material_lines
 from estimator.pricing.missing_hours import missing_hours
@@ -28,6 +28,7 @@ from estimator.pricing.shares import Laid, laid_on
 from estimator.pricing.steps import build_up
 from estimator.pricing.subs import sub_lines
 from estimator.pricing.tax import charged_tax, not_answered
+from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -99,11 +100,14 @@ def _priced(
     said = () if wanted is None else (Overruled(what="price", ours=work, mine=wanted, unit="", reason=why),)
     work = work if wanted is None else wanted
     sold = [s for t in takeoffs for s in items_of(t, tables)]
-    lines = lines_of(sold, sale.shown(work), cost.laid, fixed, work, rules.unit_price_step)
+    lines = lines_of(sold, sale.shown(work, wanted is not None), cost.laid, fixed, work, rules.unit_price_step)
     off = discount_lines(discounts, len(lines))
     net = work + sum((line.amount for line in off), Decimal(0))
     guard_floor(net, sale.spent, floor_price(sale.costs, sale.rows), discounts, overrides)
-    tax, tax_text = charged_tax(cost.lines, sale.prices, sale.costs, net, place)
+    own_way = taxed_in_their_own_way(lines, place, tables)
+    usual = {**sale.prices, PASSED_ON: sale.prices.get(PASSED_ON, Decimal(0)) - own_way.passed_on}
+    tax, tax_text = charged_tax(cost.lines, usual, sale.costs, net - own_way.amount, place)
+    tax, tax_text = tax + own_way.tax, "; ".join(text for text in (tax_text, own_way.text) if text)
     return Price(
         tasks=cost.tasks,
         crews=cost.crews,
@@ -122,6 +126,7 @@ def _priced(
             *missing_hours(takeoffs, cost.tasks, tables),
             *cost.warnings,
             *not_answered(place),
+            *own_way.warnings,
             *deposit_not_answered(place),
         ),
         overruled=said,

@@ -34,14 +34,13 @@ class Sale:
     before: Decimal
     spent: Decimal
 
-    def shown(self, total: Decimal) -> dict[Owner, Decimal]:
-        """Prices by work item that lead to this total: as they are, or all of the firm's own scaled where the owner set it.
+    def shown(self, total: Decimal, by_hand: bool) -> dict[Owner, Decimal]:
+        """Prices by work item: as they are, or the firm's own scaled to a total that the owner set by hand.
 
-        What rounding adds is left to the line that takes the rest, so nothing is scaled for less than a tenth.
+        What rounding alone adds is left to the line that takes the rest.
         """
-        own = self.before - self.fixed - sum(self.passed.values(), ZERO)
-        far = own > 0 and abs(total - self.before) * 10 > own
-        scale = (own + total - self.before) / own if far or total < self.before else Decimal(1)
+        own = sum(self.work.values(), ZERO)
+        scale = (own + total - self.before) / own if by_hand and own else Decimal(1)
         return {o: self.work.get(o, ZERO) * scale + self.passed.get(o, ZERO) for o in {**self.work, **self.passed}}
 
 

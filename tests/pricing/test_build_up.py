@@ -231,6 +231,20 @@ def test_what_is_marked_once_is_paid_once(
     assert rough_cost(two[0], once, place).shared == (("engineer", 60000),)
 
 
+def test_what_follows_a_crews_days_is_shared_by_its_hours(
+    make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
+) -> None:
+    recipes = tuple(replace(r, quantity="days.B") if r.ref == "engineer" else r for r in tables.recipes)
+    by_day = replace(tables, rows={**tables.rows, "recipes": recipes})
+    two = [make_takeoff("tunnel", repair=f"{n} ft", tunnel_ft=n, tunnel_ft_to_20=n, pits=1) for n in (10, 30)]
+    price = price_scope((*two, job_takeoff), by_day, place)
+    letters = next(c for c in price.costs if c.ref == "engineer")
+    days = next(c.days for c in price.crews if c.crew == "B")  # 66 h + 10 of set-up
+    assert (days, letters.quantity) == (D("9.5"), D("9.5"))
+    weights = {repair: weight for repair, _, weight in letters.shares}
+    assert weights["30 ft"] == pytest.approx(3 * weights["10 ft"])
+
+
 def test_a_crew_that_works_inside_sets_up_longer_and_at_night_costs_more(
     maple: tuple[Takeoff, ...], tables: Tables, place: PlaceRow
 ) -> None:

@@ -119,6 +119,19 @@ def test_nothing_is_asked_for_ahead_of_the_deposit_cap_and_the_work(
     assert sum(paid) == price.total
 
 
+def test_until_the_work_is_worth_more_the_deposit_cap_stands(
+    make_takeoff: Callable[..., Takeoff], job_takeoff: Takeoff, make_tables: Callable[..., Tables], make_place: Place
+) -> None:
+    tables = make_tables(settings={"payments": "deposit 10, pipe in before cover 60, done 30"})
+    lawn = (make_takeoff("yard spot", sod_sf=900), job_takeoff)  # nearly all of it is putting back
+    price = price_scope(lawn, tables, make_place())
+    worth = price.total - price_by_class(price)["put back"]
+    place = make_place(deposit_cap_percent=D(50))
+    paid = amounts(price, tables, place)
+    assert worth < price.total / 2
+    assert paid[0] + paid[1] == price.total // 2
+
+
 @given(
     shares=st.lists(st.integers(1, 97), min_size=3, max_size=3).filter(lambda s: sum(s) < 100),
     cap=st.one_of(st.none(), st.integers(0, 40)),

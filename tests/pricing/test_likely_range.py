@@ -4,16 +4,18 @@ import math
 import time
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import date
 from statistics import NormalDist
 
 import pytest
 
-from estimator.model.work import JOB, Takeoff
+from estimator.model.work import JOB, Quantity, Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import cause_of
 from estimator.pricing.draws import Uncertain, draw, percentile
 from estimator.pricing.likely_range import EARTH, PRICES, SET_UP, likely_range, uncertain_things
 from estimator.pricing.three_points import ThreePoints, spread_of_sum
+from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import PlaceRow, Production
 from estimator.tables.tables import Tables
 
@@ -87,7 +89,13 @@ def certain(tables: Tables) -> Tables:
 def test_where_nothing_is_uncertain_every_percentile_is_the_price_s_own_cost(
     maple: Scope, pecan: Scope, tables: Tables, place: PlaceRow
 ) -> None:
-    for scope in (maple, pecan):
+    lawn = Takeoff(
+        repair=replace(maple[0].repair, id="lawn"),
+        quantities=(Quantity(name="sod_sf", value=2000, unit="sq ft"),),
+        facts=frozenset(),
+        size="4",
+    )  # two days of the machine's crew where no machine is needed
+    for scope in (maple, pecan, (lawn, *maple)):
         price = price_scope(scope, tables, place)
         sure = likely_range(scope, certain(tables), place, seed=1, draws=50)
         assert list(sure.cost.values()) == [pytest.approx(float(price.direct))] * 4
@@ -137,6 +145,15 @@ def test_earth_that_nobody_saw_is_drawn_only_where_nobody_saw_it(maple: Scope, t
 def test_a_cause_comes_from_the_facts_that_slow_the_task(tables: Tables) -> None:
     assert cause_of("daily set-up", tables) == "access"
     assert cause_of("camera pass", tables) == ""
+
+
+def test_in_the_demo_tables_digging_hangs_on_soil_and_inside_work_on_access(pecan: Scope, place: PlaceRow) -> None:
+    demo = read_tables(demo_folder(), date(2026, 11, 25)).tables
+    assert demo is not None
+    things = uncertain_things(price_scope(pecan, demo, place), pecan, demo)
+    causes = {t.name: t.cause for t in things}
+    assert (causes["tunnel dig"], causes[SET_UP], causes["coupling"], causes[PRICES]) == ("soil", "access", "", "")
+    assert cause_of("saw slab", demo) == "access"
 
 
 def test_ten_thousand_draws_of_a_house_take_well_under_a_second(pecan: Scope, tables: Tables, place: PlaceRow) -> None:

@@ -5,6 +5,7 @@ from decimal import Decimal
 
 import pytest
 
+from estimator.model.job import Discount
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.tables.rows import PlaceRow
@@ -41,6 +42,13 @@ def test_on_the_whole_charge_all_but_what_is_passed_on_is_taxed(
     price = price_scope(maple, tables, make_place(tax_kind="whole charge"))
     assert price.tax == D("330.00")  # (4,150 − 150) × 8.25 % [computed]
     assert price.total == D("4480.00")
+
+
+def test_a_discount_comes_off_before_the_whole_charge_is_taxed(maple: Scope, tables: Tables, make_place: Place) -> None:
+    off = [Discount(reason="neighbour", amount=D(100))]
+    price = price_scope(maple, tables, make_place(tax_kind="whole charge"), discounts=off)
+    assert price.tax == D("321.75")  # (4,150 − 100 − 150) × 8.25 % [computed]
+    assert price.total == D("4371.75")
 
 
 def test_no_tax_is_no_tax_and_needs_no_rate(maple: Scope, tables: Tables, make_place: Place) -> None:

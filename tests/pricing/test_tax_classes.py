@@ -1,0 +1,90 @@
+"""Work that a place taxes in its own way: its own rate, no tax at all, or not answered, which is never a silent zero."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+
+from estimator.model.price import Price
+from estimator.model.work import Takeoff
+from estimator.pricing.build import price_scope
+from estimator.tables.rows import PlaceRow, TaxClass, WorkItem
+from estimator.tables.tables import Tables
+
+D = Decimal
+Scope = tuple[Takeoff, ...]
+Place = Callable[..., PlaceRow]
+
+
+def with_class(tables: Tables, item: str, kind: str, percent: Decimal | None, place: PlaceRow) -> Tables:
+    """The same tables, one work item in a tax class of its own that this place has a row for."""
+    items = tuple(replace(row, tax_class="apart") if isinstance(row, WorkItem) and row.item == item else row for row in tables.rows["work_items"])  # fmt: skip
+    assert items != tables.rows["work_items"]
+    row = TaxClass(place=place.place, tax_class="apart", tax_kind=kind, tax_percent=percent, source="test", asked_whom="", checked_on=None)  # fmt: skip
+    return replace(tables, rows={**tables.rows, "work_items": items, "tax_classes": (row,)})
+
+
+@pytest.fixture
+def where(make_place: Place) -> PlaceRow:
+    return make_place(tax_kind="whole charge")
+
+
+@pytest.fixture
+def plain_price(maple: Scope, tables: Tables, where: PlaceRow) -> Price:
+    return price_scope(maple, tables, where)
+
+
+def share(price: Price, tables: Tables) -> tuple[str, Decimal]:
+    """A work item of the price that is neither handed on at cost nor mobilising, and what it is sold for."""
+    line = next(line for line in price.lines if line.price_class == "own" and line.work_class == "put back")
+    return line.work_item, line.amount
+
+
+def test_work_that_is_not_taxed_leaves_the_base(
+    maple: Scope, tables: Tables, where: PlaceRow, plain_price: Price
+) -> None:
+    item, amount = share(plain_price, tables)
+    price = price_scope(maple, with_class(tables, item, "none", None, where), where)
+    assert plain_price.tax == D("330.00")  # (4,150 − 150) × 8.25 % [computed]
+    assert price.tax == ((D("4000.00") - amount) * D("0.0825")).quantize(D("0.01"))
+    assert price.warnings == ()
+
+
+def test_work_with_a_rate_of_its_own_is_taxed_at_it(
+    maple: Scope, tables: Tables, where: PlaceRow, plain_price: Price
+) -> None:
+    item, amount = share(plain_price, tables)
+    price = price_scope(maple, with_class(tables, item, "whole charge", D("2"), where), where)
+    usual = ((D("4000.00") - amount) * D("0.0825")).quantize(D("0.01"))
+    assert price.tax == usual + (amount * D("0.02")).quantize(D("0.01"))
+    assert price.total == D("4150.00") + price.tax
+    assert "apart 2 % on" in price.tax_text and "check with your accountant" in price.tax_text
+
+
+@pytest.mark.parametrize(("kind", "percent"), [("", None), ("", D("5")), ("whole charge", None)])
+def test_a_class_nobody_asked_about_is_named_to_the_office(
+    kind: str, percent: Decimal | None, maple: Scope, tables: Tables, where: PlaceRow, plain_price: Price
+) -> None:
+    item, _ = share(plain_price, tables)
+    price = price_scope(maple, with_class(tables, item, kind, percent, where), where)
+    assert [str(w) for w in price.warnings] == [
+        f"{where.place}: sales tax on apart is not answered; it is not in this price"
+    ]
+
+
+def test_a_fee_handed_on_at_cost_leaves_the_base_once(
+    maple: Scope, tables: Tables, where: PlaceRow, plain_price: Price
+) -> None:
+    fee = next(line.work_item for line in plain_price.lines if line.price_class == "pass-through")
+    price = price_scope(maple, with_class(tables, fee, "none", None, where), where)
+    assert price.tax == plain_price.tax
+
+
+def test_where_the_firm_pays_the_tax_when_buying_a_class_changes_nothing(
+    maple: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    before = price_scope(maple, tables, place)
+    item, _ = share(before, tables)
+    after = price_scope(maple, with_class(tables, item, "none", None, place), place)
+    assert (after.total, after.tax, after.costs) == (before.total, before.tax, before.costs)

@@ -57,7 +57,8 @@ def _offset(f: Finding, case: Case) -> int:
 
 
 def _gap(f: Finding, case: Case) -> int:
-    if _has(f, "washing", "void") or (_has(f, "running out") and case.under_slab(f.stretch)):
+    """A joint apart under the slab that shows soil runs to the ground: never less than level 3."""
+    if _has(f, "washing", "void") or (_has(f, "running out", "soil seen") and case.under_slab(f.stretch)):
         return REPAIR
     wide = f.size_in is not None and f.size_in > case.number("gap_2_in")
     return PLAN if wide or _has(f, "soil seen") else WATCH

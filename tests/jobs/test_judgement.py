@@ -45,7 +45,9 @@ class Judged:
 
     def verdicts(self, wanted: dict[str, Any]) -> list[Verdict]:
         """What the wanted rule says anywhere: on repairs offered, on those forbidden, and over each need by itself."""
-        said = [v for r in self.offers.repairs for v in r.verdicts] + list(self.offers.verdicts) + self._over_needs(wanted)
+        said = (
+            [v for r in self.offers.repairs for v in r.verdicts] + list(self.offers.verdicts) + self._over_needs(wanted)
+        )
         said = [v for v in said if v.rule == wanted["rule"]]
         return [v for v in said if v.method == wanted.get("method", v.method) and v.line == wanted.get("line", v.line)]
 

@@ -32,5 +32,6 @@ RULE = Rule(
     reason="Something drains through it.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    goes_without_saying=True,
     applies=follows,
 )

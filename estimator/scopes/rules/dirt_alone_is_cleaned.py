@@ -7,19 +7,25 @@
 ['does not fix']
 >>> dirt_alone(stretch("0-22 scale 30%", "8-20 channel", needs=dirty), limits())
 ()
+>>> dirt_alone(stretch("0-22 scale 30%", needs=dirty, method="crawl replace"), limits())  # it lies in the yard
+()
 """
 
-from estimator.model.judgement import Effect
+from estimator.model.judgement import Effect, Need
 from estimator.model.say import Say
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.place_fits_the_method import PLACED, fits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, LINERS, Rule, Ruling
 
-DIRT = frozenset({"scale", "grease"})
+DIRT = frozenset({"scale", "grease", "blocked"})
 NO_TROUBLE = DIRT | {"mud", "insects"}
 
 
 def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    out_of_place = it.method in PLACED and fits(it, limits) is not None  # said by place-fits-the-method
+    if out_of_place or (it.method not in LINERS and "metal" in it.families):
+        return ()
     trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE]
     return tuple(
         Ruling(
@@ -27,19 +33,25 @@ def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
             homeowner=Say.of(
                 "Build-up in the pipe is cleaned out and the pipe filmed again; that alone is no reason for a new pipe or a lining."
             ),
-            estimator=Say.of("Only scale or grease there: clean, film, then choose."),
+            estimator=Say.of("Only scale, grease or a soft blockage there: clean, film, then choose."),
             stretch=n.stretch,
         )
         for n in it.needs
-        if set(n.kinds) <= DIRT and not any(f.stretch.touches(n.stretch) for f in trouble)
+        if only_dirt(n) and not any(f.stretch.touches(n.stretch) for f in trouble)
     )
+
+
+def only_dirt(need: Need) -> bool:
+    """Scale, grease, or a blockage that is soft."""
+    hard = any(f.kind == "blocked" and "soft" not in f.signs for f in need.findings)
+    return set(need.kinds) <= DIRT and not hard
 
 
 RULE = Rule(
     id="dirt-alone-is-cleaned",
-    numbers=("D07", "R03"),
+    numbers=("D07", "R03", "R05"),
     methods=(*LINERS, *DIGS, "reroute", "crawl replace"),
-    statement="Scale or grease with nothing else wrong: clean and film first, then choose; no liner and no dig for it.",
+    statement="Scale, grease or a soft blockage with nothing else wrong: clean and film first, then choose; no liner and no dig for it.",
     reason="Whether the pipe under the scale needs anything is known only once it is bare.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",

@@ -32,5 +32,6 @@ RULE = Rule(
     reason="It is a fixed small price for certainty before a large one.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    goes_without_saying=True,
     applies=unclear,
 )

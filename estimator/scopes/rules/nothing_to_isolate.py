@@ -32,5 +32,6 @@ RULE = Rule(
     reason="An honest quote sells nothing that is not needed.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    goes_without_saying=True,
     applies=nothing,
 )

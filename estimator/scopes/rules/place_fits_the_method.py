@@ -27,6 +27,7 @@ WHERE: dict[str, frozenset[str]] = {
     "crawl replace": frozenset({"crawl"}),
 }
 """Every zone over the stretch must be one of these; a tunnel needs a slab over a part of it."""
+PLACED = (*WHERE, "tunnel")
 
 
 def fits(it: StretchFacts, limits: Limits) -> Answers:
@@ -46,10 +47,11 @@ def fits(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="place-fits-the-method",
     numbers=(),
-    methods=("yard spot", "trench", "slab spot", "break-through", "tunnel", "crawl replace"),
+    methods=PLACED,
     statement="A yard dig lies in open ground, a floor opening under a floor, a tunnel under a slab, a crawl-space job in a crawl space.",
     reason="Different zones over the pipe do not merge into one scope.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    goes_without_saying=True,
     applies=fits,
 )

@@ -58,6 +58,7 @@ Answers = Ruling | Iterable[Ruling] | None
 class Rule:
     """One rule. `numbers` are its numbers in docs/rules.md (R07 ...); `reads` the settings it asks for.
 
+    One that `goes_without_saying` (a tunnel in a lawn) is never printed as the reason why a way is not offered.
     `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it. `guards_people` rules cannot be
     overruled without an approval on file.
     """
@@ -71,5 +72,6 @@ class Rule:
     worse: Worse
     reads: tuple[str, ...] = ()
     guards_people: bool = False
+    goes_without_saying: bool = False
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None

@@ -5,6 +5,10 @@
 'blocks'
 >>> sound_ends(stretch(method="sectional liner", needs=(need("crack"),)), limits()) is None
 True
+>>> sound_ends(stretch("gap 1.1in", method="sectional liner"), limits()).effect.value
+'blocks'
+>>> sound_ends(stretch("gap 1in", method="sectional liner"), limits()) is None
+True
 """
 
 from estimator.model.judgement import Effect
@@ -18,6 +22,7 @@ TOO_MUCH = frozenset({"collapse", "blister", "channel", "oval", "reverse fall", 
 
 def sound_ends(it: StretchFacts, limits: Limits) -> Answers:
     wide = sorted(TOO_MUCH & {k for n in it.needs for k in n.kinds})
+    wide += ["gap" for f in it.of("gap") if (f.size_in or 0.0) > limits("gap_2_in")]
     if not wide:
         return None
     return Ruling(
@@ -31,9 +36,10 @@ RULE = Rule(
     id="short-liner-needs-sound-ends",
     numbers=("R04",),
     methods=("sectional liner",),
-    statement="No short liner over a collapse, a groove, wide rot or a deformed pipe.",
+    statement="No short liner over a collapse, a groove, a wide gap or a deformed pipe.",
     reason="It seals only where it overlaps sound pipe by about a foot at each end.",
     source=COMMON_PRACTICE,
+    reads=("gap_2_in",),
     worse="offering what cannot work",
     applies=sound_ends,
 )

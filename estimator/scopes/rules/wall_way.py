@@ -1,7 +1,11 @@
-"""Toilets, tubs and showers drain through the floor: a way through the wall needs the floor opened at each.
+"""Toilets, tubs and showers drain through the floor: a way through the wall needs the floor opened at each, and that counted.
 
 >>> from estimator.scopes.rules.examples import limits, reroute, stretch
->>> floor_drained(stretch(method="reroute", reroutes=(reroute(wall_ft=12.0, serves=(("tub", 1),)),)), limits()).effect.value
+>>> tub = {"wall_ft": 12.0, "serves": (("tub", 1),)}
+>>> floor_drained(stretch(method="reroute", reroutes=(reroute(**tub),)), limits()).effect.value
+'blocks'
+>>> counted = reroute(**tub, penetrations=(("floor", 1),))
+>>> floor_drained(stretch(method="reroute", reroutes=(counted,)), limits()).effect.value
 'adds work'
 >>> floor_drained(stretch(method="reroute", reroutes=(reroute(wall_ft=12.0, serves=(("kitchen sink", 1),)),)), limits()) is None
 True
@@ -18,18 +22,20 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def floor_drained(it: StretchFacts, limits: Limits) -> Answers:
     for way in it.reroutes:
         low = [word for word, _ in way.serves if is_fixture(word) and fixture(word) in FLOOR_DRAINED]
-        if low and any(leg.zone == "wall" for leg in way.legs):
-            return Ruling(
-                effect=Effect.ADDS_WORK,
-                homeowner=Say.of(
-                    "Toilets, tubs and showers drain through the floor: the floor must be opened at each of them."
-                ),
-                estimator=Say.of(
-                    "{fixtures} drain through the floor: open it or tunnel at each, or leave them on the old pipe.",
-                    fixtures=", ".join(low),
-                ),
-                facts=frozenset({"floor_opened_at_fixtures"}),
-            )
+        if not low or not any(leg.zone == "wall" for leg in way.legs):
+            continue
+        counted = any(what == "floor" and count for what, count in way.penetrations)
+        return Ruling(
+            effect=Effect.ADDS_WORK if counted else Effect.BLOCKS,
+            homeowner=Say.of(
+                "Toilets, tubs and showers drain through the floor: the floor must be opened at each of them."
+            ),
+            estimator=Say.of(
+                "{fixtures} drain through the floor: count an opening at each (penetrations, floor), or leave them on the old pipe.",
+                fixtures=", ".join(low),
+            ),
+            facts=frozenset({"floor_opened_at_fixtures"}),
+        )
     return None
 
 
@@ -37,7 +43,7 @@ RULE = Rule(
     id="wall-way-serves-what-drains-above-the-floor",
     numbers=(),
     methods=("reroute",),
-    statement="A way through the wall serves sinks and washers; toilets, tubs and showers need the floor opened at each.",
+    statement="A way through the wall serves sinks and washers; toilets, tubs and showers need the floor opened at each; without those openings counted it is not offered.",
     reason="Their traps lie in the floor.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",

@@ -52,8 +52,13 @@ def _of(word: str, entries: Iterable[Entry], leg: str) -> list[Entry]:
 
 
 def _start_of(end: Entry, entries: Iterable[Entry]) -> Entry | None:
-    starts = [e for e in _of(end.thing.word.word, entries, "starts") if e.from_ft <= end.from_ft]
-    return starts[-1] if starts else None
+    """The open start that this end closes; None when an earlier end has closed it already."""
+    others = list(entries)
+    starts = [e for e in _of(end.thing.word.word, others, "starts") if e.from_ft <= end.from_ft]
+    if not starts:
+        return None
+    closed_before = any(starts[-1].from_ft <= e.from_ft < end.from_ft for e in _of(end.thing.word.word, others, "ends"))
+    return None if closed_before else starts[-1]
 
 
 def _from_start(start: Entry, entries: list[Entry], pass_end: float, problems: list[Problem]) -> Entry:

@@ -118,6 +118,20 @@ def test_cleaning_takes_scale_away_but_never_roots_or_holes() -> None:
     assert not_so_far.superseded == ()
 
 
+def test_what_the_pass_after_cleaning_saw_itself_stays() -> None:
+    line = second("front cleanout to street, riser 2 ft, after cleaning", "20 scale 10%", "50 crack")
+    assert line.superseded == ()
+    assert "scale" in {f.kind for f in line.findings}
+
+
+@pytest.mark.parametrize(("first", "later"), [("hole 2in?", "hole 2in"), ("hole 2in", "hole 2in?")])
+def test_seen_once_is_seen(first: str, later: str) -> None:
+    log = FIRST.replace("roots 30%", first)
+    hole = line_of(log + f"pass front cleanout to street, riser 2 ft\n32 {later}\n").findings[0]
+    assert hole.grade == "seen"
+    assert len(hole.history) == 1
+
+
 def test_a_block_that_a_later_pass_went_by_is_no_block_any_more() -> None:
     log = FIRST.replace("52 end city main", "40 blocked soft")
     assert [f.kind for f in line_of(log).findings] == ["roots", "blocked"]
@@ -131,6 +145,8 @@ def test_a_hole_missed_going_in_puts_the_groove_over_it_in_doubt() -> None:
     assert groove.grade == "suspected"
     groove = next(f for f in line_of(log.format("")).findings if f.kind == "channel")
     assert groove.grade == "seen"
+    both_ways = log.format("20.2 hole 2in\nback\n")
+    assert next(f for f in line_of(both_ways).findings if f.kind == "channel").grade == "seen"
 
 
 def test_zero_is_the_slab_edge_when_the_camera_crosses_it_going_in_else_the_access() -> None:
@@ -141,6 +157,8 @@ def test_zero_is_the_slab_edge_when_the_camera_crosses_it_going_in_else_the_acce
     assert (line_of(going_out).zero, line_of(going_out).downstream) == ("access", 1)
     out = line_of(going_out, 'zero = "slab edge"\n')
     assert (out.findings[0].stretch.from_ft, out.downstream, out.passes[0].sign) == (10, -1, -1)
+    uphill_out = going_out.replace(" to street", ", against flow")
+    assert line_of(uphill_out, 'zero = "slab edge"\n').downstream == 1
 
 
 def test_a_pass_of_the_job_file_has_its_own_log_and_access() -> None:

@@ -163,6 +163,17 @@ def test_a_pass_may_hold_two_open_stretches_of_a_kind() -> None:
     assert [(f.stretch.from_ft, f.stretch.to_ft) for f in line.findings] == [(8, 12), (18, 23)]
 
 
+def test_a_second_end_closes_nothing() -> None:
+    log = START + "10 sag starts 20%\n14 sag ends\n16 sag ends\n"
+    assert codes(log) == ["log/no-start"]
+    assert codes(START + "10 sag starts 20%\n14 sag ends\n16 sag starts 20%\n18 sag ends\n") == []
+
+
+@pytest.mark.parametrize(("percent", "fine"), [("100%", True), ("101%", False), ("90..101%", False)])
+def test_no_more_than_the_whole_bore_is_taken(percent: str, fine: bool) -> None:
+    assert codes(START + f"12 roots {percent}\n") == ([] if fine else ["log/percent"])
+
+
 def test_depth_words_say_from_where() -> None:
     for text, feet, surface in [
         ("12 depth 3.4ft from lawn", 3.4, "lawn"),

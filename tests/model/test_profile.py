@@ -70,6 +70,12 @@ def test_depth_is_read_or_between_or_carried_and_never_silently() -> None:
     assert profile().depth_to_centre_ft(5).value is None
 
 
+def test_a_depth_at_one_place_stands_over_one_given_for_a_stretch() -> None:
+    whole, one = mark("depth", 0, 40, depth_ft=3.0, surface="lawn"), mark("pothole", 20, depth_ft=3.4, surface="lawn")
+    p = profile(whole, one)
+    assert [p.depth_to_centre_ft(at).value for at in (19, 20, 21)] == [3.0, 3.4, 3.0]
+
+
 def test_a_depth_under_the_floor_is_not_mixed_with_one_under_the_lawn() -> None:
     p = profile(
         mark("slab", 0),

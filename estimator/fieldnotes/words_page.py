@@ -1,0 +1,52 @@
+"""The guide's text with gaps in; the page docs/field-notes.md, its word table printed from the program, out.
+
+`python -m estimator.fieldnotes.words_page` prints the table and the signs between the marks in the guide.
+"""
+
+from pathlib import Path
+
+from estimator.fieldnotes.logproblems import EXAMPLES
+from estimator.fieldnotes.words import ALL_SIGNS, WORDS, Word
+
+BEGIN, END = "<!-- words: printed from the program -->", "<!-- end of words -->"
+_KINDS = {
+    "zone": "what lies over the pipe",
+    "holds": "holds until the next",
+    "place": "what is there",
+    "finding": "what is wrong",
+}
+_MORE_EXAMPLES = {
+    "access": "access roof vent", "cleanout": "cleanout two-way", "bend": "bend 45 left", "joint": "joint up 1/2in",
+    "loc": "loc 27in under tile, 14'2\" front wall, flag A", "tree": "tree 30in 5ft away", "end": "end closet bend",
+    "stop": "stop reached main", "cleaned": "cleaned jet", "property line": "property line", "crawl space": "crawl space 22in",
+    "crawl": "crawl 22in mud hung", "roots": "roots 30%", "offset": "offset 15% down", "gap": "gap 1in soil seen",
+    "crack": "crack open at 10-2", "hole": "hole 3in soil seen at 5-7", "collapse": "collapse still flows",
+    "channel": "channel gone, soil seen", "scale": "scale 35% drags", "grease": "grease 20%", "sag": "sag 50%",
+    "reverse fall": "reverse fall", "backfall": "backfall full", "oval": "oval 8%", "blister": "blister",
+    "blocked": "blocked soft", "intruding": "intruding 10%", "utility": "utility gas", "fitting": "fitting catches paper",
+    "leak": "leak running out", "mud": "mud", "insects": "insects",
+}  # fmt: skip
+
+
+def example(word: Word) -> str:
+    """How a line says it."""
+    surface = {"zone": f"{word.word} tile" if word.word in ("slab", "basement") else word.word}
+    return EXAMPLES.get(word.word) or _MORE_EXAMPLES.get(word.word) or surface.get(word.kind, word.word)
+
+
+def words_part() -> str:
+    """The table of words and the list of signs."""
+    rows = [f"| `{w.word}` | {_KINDS[w.kind]} | `{example(w)}` |" for w in WORDS]
+    table = "\n".join(["| word | says | such as |", "|---|---|---|", *rows])
+    return f"{BEGIN}\n\n{table}\n\nSigns, after any of them: {', '.join(ALL_SIGNS)}.\n\n{END}"
+
+
+def page(text: str) -> str:
+    """The guide with its words printed anew."""
+    before, _, rest = text.partition(BEGIN)
+    return before + words_part() + rest.partition(END)[2]
+
+
+if __name__ == "__main__":
+    guide = Path(__file__).parents[2] / "docs" / "field-notes.md"
+    guide.write_text(page(guide.read_text("utf-8")), "utf-8")

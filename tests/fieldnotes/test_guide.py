@@ -1,0 +1,34 @@
+"""The guide to field notes keeps its promises: its words are the program's, its examples read without a word of complaint."""
+
+import re
+from pathlib import Path
+
+import pytest
+from fieldnote_texts import codes, reading
+
+from estimator.fieldnotes.words import WORDS, Word
+from estimator.fieldnotes.words_page import example, page
+
+GUIDE = (Path(__file__).parents[2] / "docs" / "field-notes.md").read_text("utf-8")
+START = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n"
+
+
+def test_the_words_in_the_guide_are_printed_from_the_program() -> None:
+    assert page(GUIDE) == GUIDE
+
+
+@pytest.mark.parametrize("word", WORDS, ids=lambda w: w.word)
+def test_the_example_of_every_word_is_read_as_that_word(word: Word) -> None:
+    found = reading(START + f"12 {example(word)}\n")
+    assert found.job is not None, "\n".join(map(str, found.problems))
+    assert [p for p in found.problems if p.code != "log/zone-gap"] == []
+    line = found.job.lines[0]
+    assert word.word in {x.word for x in line.marks} | {f.kind for f in line.findings}
+
+
+def test_the_log_in_the_guide_reads_with_questions_only() -> None:
+    (log,) = re.findall(r"```log\n(.*?)```", GUIDE, re.DOTALL)
+    assert set(codes(log)) == {"log/no-end", "log/not-seen-going-in"}
+    found = reading(log)
+    assert found.job is not None
+    assert found.job.lines[0].passes[1].shift_ft == pytest.approx(-0.6)

@@ -146,6 +146,15 @@ def names(view: View) -> Iterator[Problem]:
                     yield kind(view.at(table, row, column), column=header, text=bare, near=near_or_all(bare, words))
 
 
+def tax_words(view: View) -> Iterator[Problem]:
+    """A work item's tax class is one that some place has a row for."""
+    known = {str(getattr(row, "tax_class", "")) for row in view.tables.current("tax_classes")}
+    for item in view.tables.work_items:
+        if item.tax_class and item.tax_class not in known:
+            place, hint = view.at("work_items", item, "tax_class"), near_or_all(item.tax_class, sorted(known))
+            yield p.UNKNOWN(place, column="tax_class", text=item.tax_class, refers="tax_classes", near=hint)
+
+
 def missing(view: View) -> Iterator[Problem]:
     """Rows the program asks for by name."""
     settings = _ids(view, "settings")
@@ -230,4 +239,4 @@ def _unused(view: View, table: str, refs: set[str], where: str) -> Iterator[Prob
             yield p.UNUSED(view.at(table, row, name), what=name, item=getattr(row, name), where=where)
 
 
-LINK_CHECKS = (twice, not_yet, references, recipe_refs, names, missing, units, used)
+LINK_CHECKS = (twice, not_yet, references, recipe_refs, names, tax_words, missing, units, used)

@@ -30,14 +30,14 @@ def _row(table: str, row: Kept) -> list[object]:
 
 
 def from_data(data: Mapping[str, Any]) -> Tables:
-    """The tables of a record. A column the record does not know yet is read as an empty cell.
+    """The tables of a record. A column or table the record does not know yet is read as empty.
 
     Errors: KeyError or ValueError for data that `to_data` did not make.
     """
     rows: dict[str, tuple[Kept, ...]] = {}
     for name in TABLES:
-        kept = data["columns"][name]
-        rows[name] = tuple(_back(name, kept, row) for row in data["rows"][name])
+        kept = data["columns"].get(name, ())
+        rows[name] = tuple(_back(name, kept, row) for row in data["rows"].get(name, ()))
     return Tables(rows, date.fromisoformat(data["day"]), data["fingerprint"], data["source"])
 
 

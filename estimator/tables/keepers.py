@@ -17,6 +17,7 @@ KEEPERS: dict[str, tuple[Keeper, str]] = {
     "contingency": ("owner", "what an unknown adds"),
     "extras": ("owner", "prices agreed beforehand for what may turn up"),
     "places": ("owner", "tax, deposit, cancelling and code by place"),
+    "tax_classes": ("owner", "work that a place taxes in its own way"),
     "work_items": ("with care", "the lines a homeowner reads"),
     "recipes": ("with care", "what each of those lines is made of"),
     "production": ("with care", "how long a task takes"),

@@ -122,6 +122,9 @@ class WorkItem(Kept):
     order: int = col("place on the quote")
     text_en: str = col("what the homeowner reads, English; {size} stands for the pipe size in inches", needed=True)
     text_es: str = col("what the homeowner reads, Spanish; {size} stands for the pipe size in inches")
+    tax_class: str = col(
+        "where the place has a row of tax_classes for this word, that one; else as the place", default=""
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -233,6 +236,19 @@ class PlaceRow(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class TaxClass(Kept):
+    """Table tax_classes: work that a place taxes in its own way. Empty is *not answered*, never zero."""
+
+    place: str = col("where", refers="places")
+    tax_class: str = col("the word in work_items", needed=True)
+    tax_kind: str = col("what is charged to the homeowner on it", choices=("whole charge", "none", ""))
+    tax_percent: Decimal | None = col("its rate", least=0)
+    source: str = col("where this was read")
+    asked_whom: str = col("who said so: accountant, state office")
+    checked_on: date | None = col("the day someone last looked")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TermRow(Kept):
     """Table terms."""
 
@@ -265,6 +281,7 @@ TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
     "soils": (Soil, ("soil",)),
     "extras": (ExtraRow, ("code",)),
     "places": (PlaceRow, ("place",)),
+    "tax_classes": (TaxClass, ("place", "tax_class")),
     "terms": (TermRow, ("id",)),
 }
 """Every table: its row and the columns that name a row; two rows of one name differ in `from`."""

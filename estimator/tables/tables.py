@@ -25,6 +25,7 @@ from estimator.tables.rows import (
     Setting,
     Soil,
     SubOrFee,
+    TaxClass,
     TermRow,
     WorkItem,
 )
@@ -130,6 +131,11 @@ class Tables:
 
     def place(self, place: str) -> PlaceRow:
         return cast(PlaceRow, self._find("places", place))
+
+    def tax_class(self, place: str, word: str) -> TaxClass | None:
+        """How a place taxes work of this class, or None where it is taxed like all else."""
+        rows = cast(tuple[TaxClass, ...], self.current("tax_classes"))
+        return next((row for row in rows if word and (row.place, row.tax_class) == (place, word)), None)
 
     def work_item(self, item: str) -> WorkItem:
         return cast(WorkItem, self._find("work_items", item))

@@ -177,6 +177,11 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
         page.heading(letter.speak("Your days"))
         for text in texts:
             page.line(text)
+        heap = max((t.value("pile_sf") for t in option.takeoffs), default=0.0)
+        if heap:
+            page.line(
+                letter.speak("The heap of soil covers about {area}, on a tarp.", area=option_words.area(letter, heap))
+            )
         page.gap()
 
 
@@ -193,6 +198,19 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     page.listing(
         speak("Please take care"), [*letter.all(option.cautions), *letter.terms(option.terms, "caution")], "box", "!"
     )
+    page.listing(speak("After the job you will receive"), received(letter, option))
     page.listing(
         speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice")
     )
+
+
+def received(letter: Letter, option: Option) -> list[str]:
+    """What the homeowner has in hand when all is done."""
+    speak = letter.speak
+    papers = [
+        speak("The videos from before and after"),
+        speak("The reading of the water test"),
+        speak("A sketch of what was built, with lengths"),
+    ]
+    permit = [speak("The permit card with the inspector's signature")] if option.needs_papers else []
+    return [*papers, *permit, speak("The warranty in writing")]

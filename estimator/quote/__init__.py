@@ -3,5 +3,6 @@
 from estimator.quote.build import build_quote
 from estimator.quote.chosen import Chosen
 from estimator.quote.refuse import PROBLEMS
+from estimator.quote.report import build_report
 
-__all__ = ["PROBLEMS", "Chosen", "build_quote"]
+__all__ = ["PROBLEMS", "Chosen", "build_quote", "build_report"]

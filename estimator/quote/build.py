@@ -38,7 +38,7 @@ def build_quote(
         raise CannotGoOn(*problems)
     known = facts(job, (t for c in chosen for t in c.takeoffs))
     needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)
-    place = _place_name(job, tables)
+    place = place_name(job, tables)
     return Quote(
         job=job, diagnosis=diagnosis, place=place, firm=firm(tables), revision=revision, day=day,
         options=tuple(option(job, diagnosis, c, tables, LETTERS[i]) for i, c in enumerate(chosen)),
@@ -79,7 +79,7 @@ def _named(verdict: Verdict, tables: Tables) -> Say:
     return Say.of("{way}: {why}", way=FromTable(row.title_en, row.title_es), why=verdict.homeowner)
 
 
-def _place_name(job: Job, tables: Tables) -> str:
+def place_name(job: Job, tables: Tables) -> str:
     try:
         return tables.place(job.house.jurisdiction).text
     except KeyError:

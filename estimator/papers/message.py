@@ -1,0 +1,37 @@
+"""A Quote in, a short message out to send with the file: prices, which tab first, until when, whom to ask."""
+
+from estimator.model.offer import Quote
+from estimator.wording.numbers import long_date, money
+from estimator.wording.say import speaker
+
+LONGEST = 300  # characters, so that it goes as one text message on most phones
+
+
+def message(quote: Quote, language: str) -> str:
+    """Under 300 characters; with many options only the cheapest and the dearest price.
+
+    >>> from estimator.papers.example import example_quote
+    >>> message(example_quote(), "en_US")
+    'Your drain quote is attached. A $16,525 · B $9,875. Open the first tab. Good until December 18, 2026. Questions: 555-0100'
+
+    Errors: ValueError where even the short form is too long.
+    """
+    prices = " · ".join(f"{o.letter} {money(o.price.total, language)}" for o in quote.options)
+    text = _text(quote, language, prices)
+    if len(text) >= LONGEST and quote.options:
+        totals = sorted(o.price.total for o in quote.options)
+        text = _text(quote, language, f"{money(totals[0], language)} – {money(totals[-1], language)}")
+    if len(text) >= LONGEST:
+        raise ValueError(f"the message is {len(text)} characters long")
+    return text
+
+
+def _text(quote: Quote, language: str, prices: str) -> str:
+    speak = speaker(language)
+    until = long_date(quote.valid_until, language)
+    return speak(
+        "Your drain quote is attached. {prices}. Open the first tab. Good until {day}. Questions: {phone}",
+        prices=prices,
+        day=until,
+        phone=quote.firm.phone,
+    )

@@ -88,13 +88,37 @@ def test_a_price_of_the_owners_is_the_total_and_the_margin_after_it_is_shown(
     assert all(line.amount > 0 for line in price.lines)
 
 
-def test_a_price_far_from_ours_moves_every_line_but_what_is_passed_on(
+@pytest.mark.parametrize("mine", ["12000", "16000", "20000"])
+def test_a_price_by_hand_moves_every_line_but_what_is_passed_on(
+    mine: str, pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    ours, set_by_hand = (
+        {line.work_item: line.amount for line in price_scope(pecan, tables, place, overrides=o).lines}
+        for o in ((), [Override(price=D(mine), reason="slow month")])
+    )
+    assert set_by_hand["permit"] == D("150.00")
+    ratio = (D(mine) - 150) / (D("16519.97") - 150)
+    for item in ("tunnel", "fill the tunnel", "inspection"):
+        assert float(set_by_hand[item]) == pytest.approx(float(ours[item] * ratio), abs=1.5)
+    assert float(set_by_hand["mobilise"]) == pytest.approx(float(ours["mobilise"] * ratio), abs=25)
+
+
+def test_of_two_prices_by_hand_the_last_counts(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    two = [Override(price=D(mine), reason="x") for mine in ("16000", "16100")]
+    assert price_scope(pecan, tables, place, overrides=two).total == D(16100)
+
+
+def test_a_quantity_by_hand_moves_what_is_measured_alike_and_nothing_else(
     pecan: Scope, tables: Tables, place: PlaceRow
 ) -> None:
-    price = price_scope(pecan, tables, place, overrides=[Override(price=D(12000), reason="slow month")])
-    amounts = {line.work_item: line.amount for line in price.lines}
-    assert amounts["permit"] == D("150.00")
-    assert amounts["tunnel"] < 6000
+    units = {"shoring_sets": "each", "pit_bcy": "cy", "pits": "each", "engineer_letters": "each"}
+    feet = tuple(replace(q, unit=units.get(q.name, "ft")) for q in pecan[0].quantities)
+    mine = [Override(item="tunnel", quantity="58 ft", reason="x")]
+    price = price_scope((replace(pecan[0], quantities=feet), pecan[1]), tables, place, overrides=mine)
+    bought = {c.ref: c.quantity for c in price.costs}
+    assert (bought["shoring-set"], bought["engineer"]) == (6, 1)
+    assert sum(t.quantity for t in price.tasks if t.task == "tunnel dig") == pytest.approx(58)
+    assert [t.quantity for t in price.tasks if t.task == "hand dig"] == [pytest.approx(56 / 27)]
 
 
 def test_an_override_that_hits_nothing_is_a_problem(maple: Scope, tables: Tables, place: PlaceRow) -> None:

@@ -1,7 +1,7 @@
 """What every sheet of a quote shares: the reader's language, the firm's head, the foot of the page."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 
 from estimator.model.offer import Extra, Quote, Term
 from estimator.model.price import LineItem
@@ -11,6 +11,8 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
 from estimator.wording.say import Speaker, pick, say, speaker
 
+LOGO, LOGO_HEIGHT_PX = "logo", 56
+
 
 @dataclass(frozen=True)
 class Letter:
@@ -18,6 +20,7 @@ class Letter:
 
     quote: Quote
     language: str
+    pictures: Mapping[str, bytes] = field(default_factory=dict)  # by the name in the notes; "logo" is the firm's
 
     @property
     def speak(self) -> Speaker:
@@ -51,6 +54,8 @@ class Letter:
     def head(self, page: Page) -> None:
         """The firm's name and how to reach it."""
         firm, speak = self.quote.firm, self.speak
+        if LOGO in self.pictures:
+            page.picture(self.pictures[LOGO], firm.name, LOGO_HEIGHT_PX)
         page.line(firm.name, "firm")
         page.line(" · ".join(part for part in (firm.address, firm.phone, firm.email) if part), "quiet")
         licence = [speak("License {number}", number=firm.licence)] if firm.licence else []

@@ -71,6 +71,12 @@ class Page:
         for _ in range(-(-chart.height_px // 20) + 1):
             self.rows.append(Row((), 15.0))
 
+    def picture(self, data: bytes, alt: str, height_px: int) -> None:
+        """A picture over an empty row of its own, with its words under it."""
+        self.pictures.append(Picture(data=data, alt=alt, row=len(self.rows), column=0, height_px=height_px))
+        self.rows.append(Row((), height_px * 0.75 + 6))
+        self.line(alt, "quiet")
+
     def sheet(
         self,
         *,

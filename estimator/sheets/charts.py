@@ -1,8 +1,10 @@
-"""A Chart and its sheet in, a native chart with its words for those who cannot see it on the worksheet."""
+"""A Chart or a Picture in; drawn on the worksheet, with its words for those who cannot see it."""
 
+import io
 from typing import Any
 
-from estimator.sheets.book import Chart, Series, Sheet
+from estimator.sheets.book import Chart, Picture, Series, Sheet
+from estimator.sheets.images import cleaned, size_px
 
 KINDS: dict[str, dict[str, str]] = {
     "scatter": {"type": "scatter", "subtype": "straight"},
@@ -74,3 +76,19 @@ def _series(sheet: Sheet, chart: Chart, series: Series) -> dict[str, object]:
 def _fill(series: Series, size: int) -> dict[str, object]:
     colour = {"color": f"#{series.colour}"}
     return {"size": size, "fill": colour, "border": colour}
+
+
+def add_picture(worksheet: Any, sheet: Sheet, picture: Picture) -> None:
+    """Set it at its cell, scaled to its height, with nothing in it but what is drawn. Errors: NotAPicture, ValueError."""
+    data = cleaned(picture.data)
+    scale = picture.height_px / size_px(data)[1]
+    options = {
+        "image_data": io.BytesIO(data),
+        "description": picture.alt,
+        "object_position": 1,
+        "x_scale": scale,
+        "y_scale": scale,
+    }
+    # The name is the same for all: the one on the disk tells whose computer it was.
+    if answer := worksheet.insert_image(picture.row, picture.column, "picture", options):
+        raise ValueError(f"{sheet.name}: a picture was not written (answer {answer})")

@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Any
 
 from estimator.sheets.book import Book, Cell, Formula, Sheet
-from estimator.sheets.charts import add_chart
+from estimator.sheets.charts import add_chart, add_picture
 from estimator.sheets.fit import column_px, column_widths, row_heights
 from estimator.sheets.plain import first_unprintable
 from estimator.sheets.style import styles
@@ -80,12 +80,8 @@ def _sheet(workbook: Any, worksheet: Any, sheet: Sheet, formats: Formats) -> Non
     _print_set_up(worksheet, sheet, widths)
     for chart in sheet.charts:
         add_chart(workbook, worksheet, sheet, chart)
-    for number, picture in enumerate(sheet.pictures):
-        options = {"image_data": io.BytesIO(picture.data), "description": picture.alt, "object_position": 1}
-        done(
-            worksheet.insert_image(picture.row, picture.column, f"picture{number}.png", options),
-            f"{sheet.name}, picture",
-        )
+    for picture in sheet.pictures:
+        add_picture(worksheet, sheet, picture)
 
 
 def _cell(worksheet: Any, r: int, c: int, cell: Cell, formats: Formats, where: str) -> None:

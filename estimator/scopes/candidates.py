@@ -1,6 +1,6 @@
 """A job and its needs in; every repair the rules allow out, and the rules that forbid the others."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from estimator.model.job import Job
@@ -13,6 +13,7 @@ from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.judge import Judge, May, counts, facts_in
 from estimator.scopes.named import name_of
 from estimator.scopes.rules import may as all_rules
+from estimator.scopes.rules.why_not import why_not
 from estimator.scopes.ways import MERGE_GAPS, WAYS, Place, Shape, Shaper
 from estimator.tables.tables import Tables
 
@@ -40,7 +41,15 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
                     offered.setdefault(found.id, found)
                 else:
                     blocked.setdefault(found)
-    return Offers(tuple(offered.values()), (*blocked, *judge.does_not_fix))
+    untried = why_not(job, diagnosis.needs, offered.values(), tables)
+    against = dict.fromkeys((*untried, *(v for v in blocked if not _offered_there(v, offered)), *judge.does_not_fix))
+    return Offers(tuple(offered.values()), tuple(against))
+
+
+def _offered_there(verdict: Verdict, offered: Mapping[str, Repair]) -> bool:
+    """The way is offered after all on that stretch, only shorter or longer."""
+    same = (r for r in offered.values() if (r.method, r.line) == (verdict.method, verdict.line))
+    return any(r.stretch.touches(verdict.stretch) for r in same)
 
 
 def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[tuple[str, Shape]]:

@@ -19,6 +19,7 @@ from estimator.scopes.measures import (
 )
 from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
+from estimator.scopes.shared_way import share_ways
 from estimator.scopes.slack import slack_cents
 from estimator.tables.tables import Tables
 
@@ -37,7 +38,9 @@ class Counter:
         self.blocked: tuple[Verdict, ...] = tuple(dict.fromkeys(v for r in repairs for v in self.forbids(r)))
         self.repairs = {r.id: r for r in repairs if not self.forbids(r)}
         self.shared_costs: dict[str, int] = {}
-        self.candidates = tuple(self._candidate(r) for r in self.repairs.values())
+        alone = tuple(self._candidate(r) for r in self.repairs.values())
+        self.candidates, ways = share_ways(alone, self._saved_by_pairs())
+        self.shared_costs |= ways
         self.slack = self._slack()
 
     # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
@@ -81,6 +84,21 @@ class Counter:
             method=repair.method,
         )
 
+    def _saved_by_pairs(self) -> dict[tuple[str, str], int]:
+        """What two tunnels on different lines save where one begins in the other."""
+        tunnels = [r for r in self.repairs.values() if r.method == "tunnel" and not r.first]
+        saved: dict[tuple[str, str], int] = {}
+        for host in tunnels:
+            for guest in tunnels:
+                if host.line != guest.line:
+                    pair = self.takeoffs((host, guest))
+                    less = self._cents(pair[1]) - self._cents(self._handed.together(pair)[1])
+                    saved |= {(host.id, guest.id): less} if less > 0 else {}
+        return saved
+
+    def _cents(self, takeoff: Takeoff) -> int:
+        return self._handed.rough(takeoff).cents
+
     def _slack(self) -> int:
         """What the real price may lie below the sum: unpaid quarter hours, less the least that every job costs once."""
         if not self.repairs:
@@ -96,7 +114,7 @@ class Counter:
         """All takeoffs of a scope, the job's last, and its real price."""
         key = tuple(r.id for r in repairs)
         if key not in self._prices:
-            own = self.takeoffs(repairs)
+            own = tuple(self._handed.together(self.takeoffs(repairs)))
             all_of_them = (*own, self._handed.take_off_job(own))
             self._prices[key] = (all_of_them, self._handed.price(all_of_them))
         return self._prices[key]

@@ -24,7 +24,7 @@ class Handed:
 
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are
     not paid); `price` prices all takeoffs of a scope, the job's among them. `conditions` are the rules asked once a
-    repair is measured.
+    repair is measured; `together` takes out of the takeoffs of a scope what one repair has dug for another.
     """
 
     take_off: Callable[[Repair], Takeoff]
@@ -32,3 +32,4 @@ class Handed:
     rough: Callable[[Takeoff], Rough]
     price: Callable[[Sequence[Takeoff]], Price]
     conditions: Callable[[Repair, Takeoff], tuple[Verdict, ...]]
+    together: Callable[[Sequence[Takeoff]], Sequence[Takeoff]] = tuple

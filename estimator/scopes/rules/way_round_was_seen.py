@@ -34,5 +34,6 @@ RULE = Rule(
     reason="Fall, walls and vents decide, and only a visit shows them.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    goes_without_saying=True,
     applies=seen,
 )

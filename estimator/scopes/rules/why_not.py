@@ -10,22 +10,29 @@ from estimator.scopes.rules.facts import facts_of
 from estimator.tables.tables import Tables
 
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
+TOLD_FIRST = ("no-spots-on-worn-out-pipe", "fiber-is-not-patched")
+TOLD_LAST = ("length-fits-the-method", "bore-fits-the-method")
+"""Where several rules speak against a way, the one about the pipe says more than the one about the tool."""
 
 
 def why_not(job: Job, needs: Sequence[Need], offered: Iterable[Repair], tables: Tables) -> tuple[Verdict, ...]:
     """For each need and each way that no offered repair answers it by: the verdicts that block it or say it cures nothing.
 
-    Asked over the bare need, so that a way which was never tried (three spots on a worn-out run) still gets its reason.
-    Rules that go without saying are left out.
+    Asked over the bare need, so that a way which was never tried (three spots on a worn-out run) still gets its reason. A
+    way that goes without saying (a yard dig under a house) is left out.
     """
     answered = {(r.method, need) for r in offered for need in (*r.answers, *(a for f in r.first for a in f.answers))}
-    out: dict[tuple[str, str, str], Verdict] = {}
+    out: dict[Verdict, None] = {}
     for need in needs:
         facts = facts_of(job, job.line(need.line), need.stretch, (need,), tables)
         for method in METHODS:
-            if (method, need.id) in answered:
-                continue
-            for verdict in may(method, facts, tables):
-                if verdict.effect in AGAINST and not verdict.overruled and not BY_ID[verdict.rule].goes_without_saying:
-                    out.setdefault((method, verdict.rule, need.id), verdict)
-    return tuple(out.values())
+            if (method, need.id) not in answered:
+                out |= dict.fromkeys(_against(may(method, facts, tables)))
+    return tuple(out)
+
+
+def _against(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:
+    counting = [v for v in verdicts if v.effect in AGAINST and not v.overruled]
+    if any(BY_ID[v.rule].goes_without_saying for v in counting):
+        return ()
+    return tuple(sorted(counting, key=lambda v: (v.rule not in TOLD_FIRST, v.rule in TOLD_LAST)))

@@ -238,7 +238,11 @@ def test_a_picture_named_in_the_notes_is_shown_with_its_place_in_plain_words() -
     line = quote.job.lines[0]
     hole = replace(line.findings[1], photo_file="hole.jpg")
     job = replace(quote.job, lines=(replace(line, findings=(hole,)),))
-    frame = b"\xff\xd8\xff\xc0\x00\x0b\x08\x00\x06\x00\x08\x01\x01\x11\x00\xff\xda\x00\x08\x01\x01\x00\x00\x3f\x00data\xff\xd9"
+    frame = (
+        b"\xff\xd8\xff\xc0\x00\x0b\x08\x00\x06\x00\x08\x01\x01\x11\x00\xff\xda\x00\x08\x01\x01\x00\x00\x3f\x00"
+        + b"data" * 20
+        + b"\xff\xd9"
+    )
     with_picture = homeowner(replace(quote, job=job), "en_US", {"hole.jpg": frame})
     assert "A hole in the pipe, main line, at 14 ft 5 in" in words(write(with_picture))
     assert "Pictures" not in [sheet.name for sheet in homeowner(replace(quote, job=job), "en_US").sheets]

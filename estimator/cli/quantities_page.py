@@ -8,7 +8,8 @@ Printed from the program by `python -m estimator.cli.quantities_page > docs/quan
 
 A **quantity** says how much: it stands in the column `quantity` of work_items and recipes. Besides these a recipe may ask for
 `days.B` or `hours.B`: the days or hours of crew B in the scope. A **fact** is a yes or no: it stands in the column `when`, as it
-is or after `not`, several with commas between (all must hold), and in `fact` of factors and contingency.
+is or after `not`, several with commas between (all must hold), and in `fact` of factors and contingency. Terms and extras may
+also say `place demo`: only where that row of places applies.
 """
 
 

@@ -23,7 +23,8 @@ def facts(job: Job, takeoffs: Iterable[Takeoff]) -> frozenset[str]:
         "soil_unknown": house.soil is None,
     }
     found = (fact for takeoff in takeoffs for fact in takeoff.facts)
-    return frozenset({name for name, holds in own.items() if holds}.union(found))
+    place = f"place {house.jurisdiction}"  # so that a notice can be for one place alone
+    return frozenset({place, *(name for name, holds in own.items() if holds), *found})
 
 
 def bathrooms(job: Job) -> int | None:

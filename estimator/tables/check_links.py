@@ -121,6 +121,11 @@ def crew_time(view: View) -> set[str]:
     return {f"{measure}.{crew}" for measure in ("days", "hours") for crew in crews}
 
 
+def places(view: View) -> set[str]:
+    """Facts that say where the house stands: place demo."""
+    return {f"place {place}" for place in _ids(view, "places")}
+
+
 def names(view: View) -> Iterator[Problem]:
     """Quantities, facts, methods and settings are names the program knows."""
     known = view.known
@@ -137,7 +142,7 @@ def names(view: View) -> Iterator[Problem]:
     ):
         if words is None:
             continue
-        allowed = {"method": {"job"}, "quantity": crew_time(view)}.get(column, set())
+        allowed = {"method": {"job"}, "quantity": crew_time(view), "when": places(view)}.get(column, set())
         for row in view.tables.current(table):
             for word in _each(getattr(row, column)):
                 bare = word.removeprefix("not ").strip()

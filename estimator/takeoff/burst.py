@@ -62,7 +62,7 @@ def burst(case: Case) -> None:
         source="a city's code (read); the purpose as read",
     )
     new_pipe(case, tunnel=False, tests=1)
-    for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints"):
+    for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints", "glue_sets"):
         paper.drop(hung)
     _pits(case, pulls)
     _crossings(case)

@@ -6,7 +6,7 @@ from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import Bottom, bottom, outside_ft
 from estimator.takeoff.dig_fill import fill
-from estimator.takeoff.dig_safety import footing_line, machine_path, potholes, safety
+from estimator.takeoff.dig_safety import footing_line, heap_room, machine_path, potholes, safety
 from estimator.takeoff.earth import PRISMOIDAL, trench_end_area_cf
 from estimator.takeoff.ground import ground_facts, hand_only, is_wet, soil_type
 from estimator.takeoff.haul import spoil
@@ -27,6 +27,7 @@ def dig(case: Case, hole: Stretch, days: float) -> Way:
     _write_size(case, way, under, kind)
     safety(case, way, under, wet, days)
     potholes(case, hole)
+    heap_room(case, way, beside)
     machine_path(case)
     fill(case, way)
     footing_line(case, way, under, beside)

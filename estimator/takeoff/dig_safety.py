@@ -79,6 +79,20 @@ def _say_protection(case: Case, way: Way, depth_ft: float) -> None:
     paper.warn("spoil, tools and machines stay at least {back} from the edge", back=Feet(SPOIL_BACK_FT))
 
 
+def heap_room(case: Case, way: Way, beside: Room) -> None:
+    """The heap lies beside the dig, back from its edge, where the free width takes both; else it is carried off."""
+    if beside.clear_ft is None:
+        return
+    heap_ft = case.paper.value("pile_sf") / way.length_ft
+    needed = way.top_width_ft + SPOIL_BACK_FT + heap_ft
+    if needed > beside.clear_ft:
+        case.paper.warn(
+            "dig and heap side by side need {needed}, {clear} is free: the heap goes elsewhere",
+            needed=Feet(round(needed, 1)),
+            clear=Feet(beside.clear_ft),
+        )
+
+
 def machine_path(case: Case) -> None:
     """Plywood over the lawn from the street to the hole, where a machine digs and the way was measured."""
     carry = case.job.site.carry_ft

@@ -46,6 +46,8 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
         ("side drains", len(case.branches)),
         ("turns", bends),
     )
+    joints, a_set = paper.value("glue_joints"), case.number("glue_joints_per_set")
+    paper.put("glue_sets", up(joints / a_set), "joints / joints of one set, up", ("joints", joints), ("one set", a_set))
     _cleanouts(case)
     _tests(case, tests)
     if case.is_iron():

@@ -74,11 +74,13 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "dust_wall_lf": ("ft", "dust walls"),
     "negative_air_days": ("day", "days an air scrubber runs"),
     "respirators": ("each", "masks with a protection factor of 10, for saw and breaker indoors"),
+    "rooms_opened": ("each", "rooms whose floor is opened, for an allowance to match all of it"),
     "floor_path_ft": ("ft", "covered path through the house"),
     # pipe
     "pipe_ft": ("ft", "pipe replaced"),
     "pipe_trench_ft": ("ft", "new pipe laid in trench, spot or strip"),
     "pipe_tunnel_ft": ("ft", "new pipe hung in a tunnel"),
+    "glue_sets": ("each", "sets of cement and primer"),
     "glue_joints": ("each", "glued joints"),
     "pipe_buy_ft": ("ft", "pipe to buy, waste and whole sticks come from the material row"),
     "branches": ("each", "side drains tied in, in the open"),

@@ -50,6 +50,7 @@ SETTINGS: tuple[str, ...] = (
     "floor_path_per_room_ft",
     "flowable_over_percent",
     "gate_min_in",
+    "glue_joints_per_set",
     "hand_dig_deep_ft",
     "hanger_plastic_ft",
     "heap_height_ft",

@@ -19,6 +19,9 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         ("margin", margin, "ft"),
     )
     rooms = max(1, len(case.profile.rooms(case.stretch)))
+    paper.put(
+        "rooms_opened", rooms, "rooms whose floor is opened: matching all of it is an allowance", ("rooms", rooms)
+    )
     wall = case.number("dust_wall_per_room_ft")
     paper.put("dust_wall_lf", rooms * wall, "rooms x wall for one", ("rooms", rooms), ("one room", wall, "ft"))
     length = sum(length for length, _ in openings)

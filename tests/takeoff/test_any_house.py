@@ -169,7 +169,7 @@ def test_what_is_dug_is_put_back_or_hauled(tables: Tables, job: Job, wanted: Rep
     if not dug:
         return
     soil = tables.soil(job.house.soil if job.house.soil in {r.soil for r in tables.current("soils")} else "unknown")  # type: ignore[attr-defined]
-    by_hand = "hand_only" in found.facts or found.value("tunnel_bcy") or found.value("inside_dig_bcy")
+    by_hand = "hand_only" in found.facts or wanted.method in ("tunnel", "break-through", "slab spot")
     shrink = soil.shrink_hand if by_hand else soil.shrink_machine
     swell = 1 + soil.swell_percent / 100
     back = found.value("native_ccy") / shrink

@@ -183,3 +183,16 @@ def test_a_look_is_one_hole_at_unit_prices(tables: Tables) -> None:
     found = dug(maple_line(), tables, "look and see", 38, 40)
     assert found.value("looks") == 1
     assert any("unit prices agreed" in str(a) for a in found.assumptions)
+
+
+@pytest.mark.parametrize(("clear_ft", "warned"), [(9.4, False), (9.2, True)])
+def test_a_heap_that_does_not_fit_beside_the_dig_goes_elsewhere(tables: Tables, clear_ft: float, warned: bool) -> None:
+    """2.4 ft of dig + 2 ft back + 54.9 sq ft of heap over 11 ft = 9.39 ft."""
+    found = dug(changed(maple_line(), at("clear", 40.0, lengths=(("", clear_ft),))), tables, "yard spot", 36, 45)
+    assert any("heap goes elsewhere" in str(c) for c in found.cautions) is warned
+
+
+@pytest.mark.parametrize(("length", "joints", "sets"), [(210, 20, 1), (211, 21, 2)])
+def test_cement_and_primer_come_in_sets(tables: Tables, length: float, joints: float, sets: float) -> None:
+    found = dug(maple_line(), tables, low=0, high=length)
+    assert (found.value("glue_joints"), found.value("glue_sets")) == (joints, sets)

@@ -7,19 +7,12 @@ import pytest
 
 from estimator.tables.tables import Tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
-from estimator.takeoff.quantities_page import quantities_page
 from estimator.takeoff.settings import SETTINGS
 from estimator.takeoff.working import Working
-from tests.takeoff.pages import PAGE
 
 CODE = Path(__file__).resolve().parents[2] / "estimator" / "takeoff"
 SOURCES = {path.name: path.read_text(encoding="utf-8") for path in CODE.glob("*.py")}
 ALL = "\n".join(text for name, text in SOURCES.items() if name not in ("quantities.py", "settings.py"))
-
-
-def test_docs_quantities_is_the_list_in_the_code() -> None:
-    """To print it anew: python -m tests.takeoff.pages"""
-    assert PAGE.read_text(encoding="utf-8") == quantities_page()
 
 
 def test_every_setting_that_takeoff_reads_is_on_its_list() -> None:

@@ -9,7 +9,7 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import FINDINGS, GRADES, HOW, LIVE, MARKS, PIPES, ROOMS, SIDES, ZONES, in_plain_words
 
-WIDTHS = (13.0, 16.0, 16.0, 16.0, 34.0)
+WIDTHS = (12.0, 12.0, 25.0, 17.0, 29.0)
 
 
 def line_sheet(letter: Letter, line: Line) -> Sheet:
@@ -41,7 +41,11 @@ def _stations(letter: Letter, page: Page, line: Line) -> None:
             for text in (speak("At"), speak("To"), speak("Depth to centre"), speak("Over it"), speak("What"))
         )
     )
-    rows = [(m.stretch.from_ft, m.stretch.to_ft, mark_words(letter, m)) for m in line.marks if m.word != "branch"]
+    rows = [
+        (m.stretch.from_ft, m.stretch.to_ft, mark_words(letter, m))
+        for m in line.marks
+        if m.word != "branch" and not m.assumed
+    ]
     rows += [(f.stretch.from_ft, f.stretch.to_ft, _finding(letter, f.kind, f.grade)) for f in line.findings]
     for start, end, words in sorted(rows):
         depth = profile.depth_to_centre_ft(start)
@@ -89,16 +93,17 @@ def mark_words(letter: Letter, mark: Mark) -> str:
 
 
 def _branches(letter: Letter, page: Page, line: Line) -> None:
-    speak = letter.speak
+    speak, branches = letter.speak, Profile(line).branches
     page.heading(speak("Side drains: keep every one that is live or not proven dead"))
-    page.add(
-        *(
-            Cell(text, "head")
-            for text in (speak("At"), speak("Size"), speak("Side, with the flow"), speak("Live?"), speak("From"))
-        )
-    )
-    for branch in Profile(line).branches:
+    if not branches:
+        page.line(speak("None was noted. Look before you cut: the camera can miss one."), "box")
+        return
+    heads = (speak("At"), speak("Size"), speak("Side, with the flow"), speak("Live?"), speak("From"))
+    page.add(*(Cell(text, "head") for text in heads))
+    for branch in branches:
         proven = "" if branch.proven else f", {speak('not proven: run water first')}"
-        live = letter.say(in_plain_words(LIVE, branch.live or "unknown"))
-        page.add(Cell(signed(branch.station_ft, letter), "cell"), Cell(f"{inches(branch.size_in)} in", "cell"),
-                 Cell(letter.say(in_plain_words(SIDES, branch.side or "unknown")), "cell"), Cell(live + proven, "cell"), Cell(branch.name or speak("unknown: ask"), "cell"))  # fmt: skip
+        live = letter.say(in_plain_words(LIVE, branch.live or "unknown")) + proven
+        side = letter.say(in_plain_words(SIDES, branch.side or "unknown"))
+        name = letter.say(in_plain_words(ROOMS, branch.name)) if branch.name else speak("unknown: ask")
+        texts = (signed(branch.station_ft, letter), f"{inches(branch.size_in)} in", side, live, name)
+        page.add(*(Cell(text, "cell") for text in texts))

@@ -21,6 +21,7 @@ SHOWN = ("dig_bcy", "hand_dig_bcy", "tunnel_bcy", "pit_bcy", "tunnel_ft", "pits"
          "saw_lf", "slab_sf", "patch_sf", "dowels", "pipe_ft", "liner_ft", "hangers", "branches", "branches_tunnel", "couplings",
          "cleanouts", "sand_tons", "slurry_cy", "sod_sf")  # fmt: skip
 SPARES = ("coupling",)
+CUTTING = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "crawl replace", "reroute")
 
 
 def work_sheet(letter: Letter, option: Option) -> Sheet:
@@ -43,13 +44,16 @@ def _repair(letter: Letter, page: Page, takeoff: Takeoff) -> None:
     speak, repair = letter.speak, takeoff.repair
     page.heading(
         speak(
-            "{line}: cut from {start} to {end}",
+            "{line}: from {start} to {end}",
             line=repair.line,
             start=signed(repair.stretch.from_ft, letter),
             end=signed(repair.stretch.to_ft, letter),
         )
     )
-    page.line(speak("Cut to sound pipe. Worse than shown: stop, take a picture, call."), "box")
+    if repair.method in CUTTING:
+        page.line(speak("Cut to sound pipe. Worse than shown: stop, take a picture, call."), "box")
+    else:
+        page.line(speak("Worse than shown: stop, take a picture, call."), "box")
     for name in SHOWN:
         quantity = takeoff.quantity(name)
         if quantity is not None and quantity.value:

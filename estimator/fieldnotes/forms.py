@@ -89,6 +89,7 @@ class PassForm(Form):
     to: Text = ""
     flow: Literal["with flow", "against flow"] | None = None
     riser: Feet | None = None
+    surface: bool = False
     zero_at: Feet | None = None
     why: Text = ""
     log: Text = ""
@@ -116,6 +117,7 @@ class LineForm(Form):
     to: Text = ""
     flow: Literal["with flow", "against flow"] | None = None
     riser: Feet | None = None
+    surface: bool = False
     length: Feet | None = None
     ends: Text = ""
     filmed: bool = True

@@ -85,7 +85,7 @@ def _given(form: LineForm | PassForm, place: Place) -> Heading | None:
         to=_one_line(form.to),
         flow=form.flow or flow_of(form.to),
         riser_ft=form.riser,
-        surface=form.riser == 0,
+        surface=form.surface or (form.riser == 0 and "cleanout" not in access.lower()),
         when=why,
         after_cleaning=is_after_cleaning(why),
         zero_at_ft=zero_at,

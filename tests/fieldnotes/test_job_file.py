@@ -169,6 +169,21 @@ def test_two_depths_at_one_station_may_differ_by_half_a_foot(other: str, fine: b
     assert codes(log) == ([] if fine else ["log/depths-differ"])
 
 
+def test_depths_from_two_surfaces_are_two_numbers() -> None:
+    log = (
+        "pass a to street, surface\n0 yard\n9 depth 3.4ft from lawn\n9 depth 4.1ft from slab\n9 invert 2ft below slab\n"
+    )
+    assert codes(log) == []
+
+
+@pytest.mark.parametrize(("size", "asked"), [("3.75in", False), ("3.74in", True), ("6in", False)])
+def test_a_pipe_that_gets_smaller_downstream_is_asked_about(size: str, asked: bool) -> None:
+    log = f"pass a to street, surface\n0 yard\n9 size {size}\n20 crack\n"
+    assert codes(log) == (["log/size-shrinks"] if asked else [])
+    uphill = f"pass a to house, surface\n0 yard\n9 size {size}\n20 crack\n"
+    assert codes(uphill) == (["log/size-shrinks"] if size == "6in" else [])
+
+
 def test_an_error_stops_the_job_and_a_question_does_not() -> None:
     start = "pass a to street, surface\n0 yard\n"
     assert reading(start + "9 branch 2in not proven\n").job is not None

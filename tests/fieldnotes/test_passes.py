@@ -184,6 +184,20 @@ def test_a_short_log_may_stand_in_the_job_file_with_its_keys() -> None:
     assert good.job.lines[0].findings[0].stretch.from_ft == 10
 
 
+@pytest.mark.parametrize(
+    ("keys", "code"),
+    [
+        ('access = "front cleanout"\nriser = 0', "log/riser"),
+        ('access = "front cleanout"\nsurface = true', None),
+        ('access = "open trench"\nriser = 0', None),
+        ('access = "roof vent"', "log/riser-none"),
+        ('access = "front cleanout"\nriser = "28 in"', None),
+    ],
+)
+def test_a_cleanout_has_a_riser_unless_it_is_said_to_have_none(keys: str, code: str | None) -> None:
+    assert codes("0 yard\n9 crack\n", f'{keys}\nflow = "with flow"\n') == ([code] if code else [])
+
+
 def test_a_line_without_a_camera_says_so() -> None:
     line = line_of("", 'filmed = false\nlength = "14 ft"\n', HEAD.replace('log = "main.txt"\n', ""))
     assert (line.filmed, line.length_ft, line.passes) == (False, 14, ())

@@ -1,6 +1,7 @@
 """The promises of reading: any input ends in a job or in problems, and a job written out reads back alike."""
 
 import random
+import tempfile
 import tomllib
 from pathlib import Path
 
@@ -55,6 +56,16 @@ def test_any_text_is_a_job_or_problems(text: str) -> None:
 @given(st.binary(max_size=200))
 def test_any_bytes_are_a_text_or_a_problem(data: bytes) -> None:
     assert isinstance(text_of(data, Place("job.toml"), "job.toml"), str | Problem)
+
+
+@settings(max_examples=50, deadline=None)
+@given(st.binary(max_size=120), st.booleans())
+def test_any_bytes_in_a_file_are_a_job_or_problems(data: bytes, as_log: bool) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        (Path(folder) / "job.toml").write_bytes(HEAD.encode() if as_log else HEAD.encode() + data)
+        (Path(folder) / "main.txt").write_bytes(data)
+        found = read_job(Path(folder) / "job.toml")
+    assert found.job is not None or found.problems
 
 
 @settings(max_examples=150, deadline=None)

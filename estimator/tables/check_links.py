@@ -148,7 +148,8 @@ def names(view: View) -> Iterator[Problem]:
                 bare = word.removeprefix("not ").strip()
                 if bare not in words and bare not in allowed:
                     header = HEADERS.get(column, column)
-                    yield kind(view.at(table, row, column), column=header, text=bare, near=near_or_all(bare, words))
+                    hint = near_or_all(bare, (*words, *sorted(allowed)))
+                    yield kind(view.at(table, row, column), column=header, text=bare, near=hint)
 
 
 def tax_words(view: View) -> Iterator[Problem]:

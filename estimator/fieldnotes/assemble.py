@@ -38,12 +38,14 @@ class Zero:
         return Stretch.between(self.station(a), self.station(b))
 
 
-def _crossing(hung: Hung) -> tuple[float, bool] | None:
-    """Where one pass crosses the slab edge, and whether it went in there."""
+def _crossing(hung: Hung, near_ft: float) -> tuple[float, bool] | None:
+    """Where one pass crosses the slab edge, and whether it went in there.
+
+    A slab written within `near_ft` of where the camera went in, and nothing before it, is where it began: no edge.
+    """
     zones = sorted((e.from_ft, e.thing.word.word) for e in hung.entries if e.thing.word.kind == "zone")
-    begins = hung.riser_ft
     for number, (at, zone) in enumerate(zones):
-        before = zones[number - 1][1] if number else ("slab" if at <= begins else "")
+        before = zones[number - 1][1] if number else ("slab" if at <= hung.riser_ft + near_ft else "")
         if zone == "slab" and before != "slab":
             return at, True
         if zone != "slab" and before == "slab" and number:
@@ -51,13 +53,16 @@ def _crossing(hung: Hung) -> tuple[float, bool] | None:
     return None
 
 
-def find_zero(hung: list[Hung], wanted: str) -> Zero | None:
-    """The default: the slab edge when the first pass crosses it going in, else the access. None: no edge to be found."""
+def find_zero(hung: list[Hung], wanted: str, joins: bool, near_ft: float) -> Zero | None:
+    """The default: the slab edge when the first pass crosses it going in, else the access; the access of a branch.
+
+    None: no edge is to be found.
+    """
     if not hung:
         return Zero(0.0, 1, "access")
-    crossings = [(h, crossing) for h in hung if (crossing := _crossing(h))]
-    first = _crossing(hung[0])
-    if wanted == "slab edge" or (not wanted and first is not None and first[1]):
+    crossings = [(h, crossing) for h in hung if (crossing := _crossing(h, near_ft))]
+    first = _crossing(hung[0], near_ft)
+    if wanted == "slab edge" or (not wanted and not joins and first is not None and first[1]):
         if not crossings:
             return None
         h, (reading, goes_in) = crossings[0]
@@ -211,11 +216,11 @@ def _cleaned(hung: Hung, zero: Zero) -> Cleaned | None:
 
 
 def assemble(
-    line: Line, log: Log, wanted_zero: str, limits: Limits, place: Place
+    line: Line, log: Log, wanted_zero: str, joins: bool, limits: Limits, place: Place
 ) -> tuple[Line, tuple[Hung, ...], Zero, list[Problem]]:
     """The line filled from its log; also its hung passes and its zero, for what hangs on reel readings elsewhere."""
     hung, problems = hang(log, limits)
-    zero = find_zero(hung, wanted_zero)
+    zero = find_zero(hung, wanted_zero, joins, limits.same_place_ft)
     if zero is None:
         problems.append(NO_SLAB_EDGE(place, line=line.name))
         zero = Zero(0.0, 1, "access")

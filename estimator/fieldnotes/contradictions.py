@@ -21,6 +21,11 @@ BEYOND_LENGTH = error(
     "line {line} is given as {length:g} ft long, but {seen:g} ft of it are in the notes.",
     "Correct the length, or the readings.",
 )
+EDGE_GOING_OUT = error(
+    "log/slab-edge-out",
+    "the camera was under the slab before {at:g}, so the slab ends there, and nothing says what begins.",
+    "Write the zone that begins, such as `{at:g} yard`.",
+)
 DEPTHS_DIFFER = error(
     "log/depths-differ",
     "two depths at one station differ: {one:.2f} ft here and {other:.2f} ft in line {row}.",
@@ -59,7 +64,7 @@ BRANCH_NOT_PROVEN = question(
 )
 SIZE = error("job/size", "a pipe of {size:g} in is no house drain.", 'Write its inside size, such as size = "4 in".')
 PROBLEMS = (
-    BEYOND_END, BEYOND_LENGTH, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, SIZE,
+    BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, SIZE,
 )  # fmt: skip
 
 LEAST_SIZE_IN, MOST_SIZE_IN = 1.0, 24.0  # a reading of 4 ft for 4 in is caught, no real drain is
@@ -74,7 +79,7 @@ def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
     line, profile = read.line, Profile(read.line)
     found: list[Problem] = []
     for hung in read.hung:
-        found += _beyond_end(hung)
+        found += [*_beyond_end(hung), *_edge_going_out(hung)]
     found += _length(read, profile)
     found += _depths(line, limits)
     found += _zones(read, profile, limits)
@@ -101,6 +106,15 @@ def _beyond_end(hung: Hung) -> list[Problem]:
         BEYOND_END(e.place, at=reading, end=end)
         for e in hung.entries
         if (reading := e.from_ft if e.to_ft is None else e.to_ft) > end
+    ]
+
+
+def _edge_going_out(hung: Hung) -> list[Problem]:
+    zones = sorted((e for e in hung.entries if e.thing.word.kind == "zone"), key=lambda e: e.from_ft)
+    return [
+        EDGE_GOING_OUT(here.place, at=here.from_ft)
+        for before, here in pairwise(zones)
+        if "edge" in here.thing.values and before.thing.word.word == "slab"
     ]
 
 

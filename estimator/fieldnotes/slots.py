@@ -200,6 +200,7 @@ READERS: tuple[tuple[str, Reader], ...] = (
             "to", r"to (?:the )?(centre|center|invert)\b", lambda m: "invert" if m.group(1) == "invert" else "centre"
         ),
     ),
+    ("edge", _pattern("edge", r"edge\b(?!\s*~?\d)", lambda m: True)),
     ("live", _words("live", ("live", "dead"))),
     ("proven", _pattern("proven", r"(not )?(?:proven|flushed)\b", lambda m: not m.group(1))),
     ("reach", _pattern("reach", r"out of reach\b", lambda m: True)),

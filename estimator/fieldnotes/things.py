@@ -6,6 +6,7 @@ from typing import Any
 
 from estimator.fieldnotes.slots import ALWAYS, LEGS, READERS, Found, canonical, phrase
 from estimator.fieldnotes.words import BY_NAME, MATERIALS, PLURALS, Word
+from estimator.model.line import ZONES
 
 
 @dataclass(slots=True)
@@ -26,6 +27,7 @@ class Thing:
 
 _THING = phrase((*BY_NAME, *PLURALS))
 _MATERIAL = phrase(MATERIALS)
+_UNDER_ZONE = re.compile(rf"under\s+(?:the\s+)?({'|'.join(ZONES)})(?![\w'])", re.IGNORECASE)
 _LEG_FIRST = re.compile(rf"\s*({'|'.join(LEGS)})\s+(?=[A-Za-z])", re.IGNORECASE)
 _FILLER = re.compile(r"[\s]+|,|:")
 _PIECE = re.compile(r"[^\s,]+")
@@ -35,7 +37,9 @@ _FREE = re.compile(
 
 
 def read_thing_word(text: str, at: int) -> tuple[Word, int] | None:
-    """The word that begins here; a material alone means pipe."""
+    """The word that begins here; a material alone means pipe, and `under drive` the zone drive."""
+    if match := _UNDER_ZONE.match(text, at):
+        return BY_NAME[match.group(1).lower()], match.end()
     if match := _THING.match(text, at):
         name = match.group().lower()
         return BY_NAME[PLURALS.get(name, name)], match.end()

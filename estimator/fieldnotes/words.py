@@ -82,7 +82,13 @@ _PLACES: tuple[Word, ...] = (
     _word("cleaned", "place", "", choices=CLEANING, free=True),
 )
 _ZONE_WORDS: tuple[Word, ...] = tuple(
-    _word(zone, "zone", "choice signs lengths" if zone == "crawl" else "choice", choices=SURFACES, bare="ft")
+    _word(
+        zone,
+        "zone",
+        {"crawl": "choice signs lengths", "slab": "choice edge"}.get(zone, "choice"),
+        choices=SURFACES,
+        bare="ft",
+    )
     for zone in ZONES
 )
 _FINDINGS: tuple[Word, ...] = tuple(

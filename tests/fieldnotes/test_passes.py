@@ -153,6 +153,10 @@ def test_zero_is_the_slab_edge_when_the_camera_crosses_it_going_in_else_the_acce
     going_in = "pass front cleanout to house, riser 2 ft\n2 yard\n7 slab\n20 crack\n"
     assert (line_of(going_in).zero, line_of(going_in).findings[0].stretch.from_ft) == ("slab edge", 13)
     assert line_of(going_in, 'zero = "access"\n').findings[0].stretch.from_ft == 18
+    unsaid = going_in.replace("2 yard\n", "")
+    assert line_of(unsaid).zero == "slab edge"
+    assert line_of(unsaid.replace("7 slab", "3.1 slab")).zero == "slab edge"
+    assert line_of(unsaid.replace("7 slab", "3 slab")).zero == "access"  # a foot from where it went in: it began there
     going_out = "pass hall toilet to street, riser 2 ft\n2 slab\n22 yard\n12 crack\n"
     assert (line_of(going_out).zero, line_of(going_out).downstream) == ("access", 1)
     out = line_of(going_out, 'zero = "slab edge"\n')

@@ -227,6 +227,12 @@ def test_the_owners_own_shortenings_stand_under_words() -> None:
     assert line.findings[0].kind == "sag"
 
 
+def test_under_a_zone_is_the_zone_and_the_slab_edge_is_where_the_slab_begins() -> None:
+    assert (mark("12-20 under drive").word, mark("12-20 under the street").word) == ("drive", "street")
+    assert mark("12 slab edge tile").word == "slab"
+    assert {m.word for m in line_of(START + "12 slab, edge 4ft away\n").marks if m.origin.row == 3} == {"slab", "edge"}
+
+
 def test_rooms_soil_and_what_an_end_reached_take_any_words() -> None:
     assert mark("12 room hall bath").name == "hall bath"
     assert mark("12 soil firm clay").choice == "firm clay"

@@ -13,6 +13,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
+from estimator.takeoff.case import Case
 from estimator.takeoff.quantities import FACTS
 from tests.takeoff.houses import at, hole, house
 
@@ -168,7 +169,7 @@ def test_what_is_dug_is_put_back_or_hauled(tables: Tables, job: Job, wanted: Rep
     dug = sum(found.value(n) for n in ("dig_bcy", "hand_dig_bcy", "tunnel_bcy", "pit_bcy", "inside_dig_bcy"))
     if not dug:
         return
-    soil = tables.soil(job.house.soil if job.house.soil in {r.soil for r in tables.current("soils")} else "unknown")  # type: ignore[attr-defined]
+    soil = Case.of(wanted, job, tables).soil
     by_hand = "hand_only" in found.facts or wanted.method in ("tunnel", "break-through", "slab spot")
     shrink = soil.shrink_hand if by_hand else soil.shrink_machine
     swell = 1 + soil.swell_percent / 100

@@ -59,6 +59,7 @@ class Rule:
     """One rule. `numbers` are its numbers in docs/rules.md (R07 ...); `reads` the settings it asks for.
 
     One that `goes_without_saying` (a tunnel in a lawn) is never printed as the reason why a way is not offered.
+    One `found_by_takeoff` is asked there, beside the geometry it needs; it stands here so that it can be read and looked up.
     `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it. `guards_people` rules cannot be
     overruled without an approval on file.
     """
@@ -73,5 +74,6 @@ class Rule:
     reads: tuple[str, ...] = ()
     guards_people: bool = False
     goes_without_saying: bool = False
+    found_by_takeoff: bool = False
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None

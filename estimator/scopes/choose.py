@@ -90,10 +90,11 @@ def _found(
     if most <= 0 or not counter.candidates:
         return ()
     dropped = {o.name.lower() for o in by_hand(wishes, "drop")}
-    menus = [_menu(some, counter, dropped) for some in (_to_answer(needs), _planned(needs))]
+    asked = dict.fromkeys((_to_answer(needs), _planned(needs) or needs))
+    menus = [_menu(some, counter, dropped) for some in asked]
     if not any(n.must for n in needs):
         menus = [small(dishes) or dishes for dishes in menus]
-    dishes, complete = menus[0], menus[1][:1]
+    dishes, complete = menus[0], menus[-1][:1]
     planned = {n.id for n in _planned(needs)}
     if any(planned <= {a for c in d.answer.chosen for a in c.answers} for d in shown(dishes, most)):
         complete = ()
@@ -118,6 +119,7 @@ def _menu(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[D
         counter.measures,
         counter.part,
         counter.slack,
+        counter.least,
     )
     return tuple(d for d in dishes if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
 

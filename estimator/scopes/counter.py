@@ -10,6 +10,7 @@ from estimator.model.price import Price
 from estimator.model.work import Candidate, Repair, Scope, Takeoff
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import counts
+from estimator.scopes.least_price import LeastPrice
 from estimator.scopes.measures import (
     days_without_drains,
     drains_out_days,
@@ -20,7 +21,6 @@ from estimator.scopes.measures import (
 from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
 from estimator.scopes.shared_way import share_ways
-from estimator.scopes.slack import slack_cents
 from estimator.tables.tables import Tables
 
 CENTS = 100
@@ -41,7 +41,8 @@ class Counter:
         alone = tuple(self._candidate(r) for r in self.repairs.values())
         self.candidates, ways = share_ways(alone, self._saved_by_pairs())
         self.shared_costs |= ways
-        self.slack = self._slack()
+        self._ways = frozenset(ways)
+        self._least = self._least_price()
 
     # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
 
@@ -99,14 +100,23 @@ class Counter:
     def _cents(self, takeoff: Takeoff) -> int:
         return self._handed.rough(takeoff).cents
 
-    def _slack(self) -> int:
-        """What the real price may lie below the sum: unpaid quarter hours, less the least that every job costs once."""
+    def _least_price(self) -> LeastPrice | None:
         if not self.repairs:
-            return 0
-        alone = [self.priced((r,)) for r in self.repairs.values()]
-        once = [self._handed.rough(takeoffs[-1]) for takeoffs, _ in alone]
-        least = min(r.cents + sum(c for _, c in r.shared) for r in once)
-        return slack_cents([price for _, price in alone], self.tables) - least
+            return None
+        alone = {name: self.priced((r,)) for name, r in self.repairs.items()}
+        once = {name: self._handed.rough(takeoffs[-1]) for name, (takeoffs, _) in alone.items()}
+        least = {name: r.cents + sum(cents for _, cents in r.shared) for name, r in once.items()}
+        return LeastPrice({name: price for name, (_, price) in alone.items()}, least, self.tables)
+
+    @property
+    def slack(self) -> int:
+        """What a real price may lie below the sum."""
+        return self._least.slack if self._least else 0
+
+    def least(self, answer: Answer) -> int:
+        """Cents the real price of a set is never below. Where tunnels share a way their hours are not simply added up."""
+        shares = sum(1 for c in answer.chosen if c.shared & self._ways) > 1
+        return self._least(answer) if self._least and not shares else answer.cost - self.slack
 
     # ── prices and measures ───────────────────────────────────────────────────────────────────
 

@@ -47,6 +47,7 @@ def menu(
     measures_of: MeasuresOf,
     part_of: PartOf,
     slack: int = 0,
+    least_of: PriceOf | None = None,
 ) -> tuple[Dish, ...]:
     """The sets worth showing, the cheapest by real price first.
 
@@ -54,7 +55,7 @@ def menu(
     best at days without drains, at floor opened and at old pipe left, the sum breaking ties. A dish is dropped when
     another beats it, or is like it in all four and comes first. Not promised: every set that nothing beats.
     """
-    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack)
+    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, least_of=least_of)
     if best is None:
         return ()
     answers = {best.answer: None}

@@ -1,12 +1,14 @@
 """Sets in order of their sum and a function that prices one in, the best real price with its bound out. No clock."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from estimator.scopes.search import Answer
 
 MOST_PRICED = 200
 """So many sets are priced at most; a count, not a time, so that every machine gives the same answer."""
+MOST_LOOKED_AT = 2_000
+"""So many sets are looked at at most, priced or not."""
 
 PriceOf = Callable[[Answer], int]
 """The exact price of a set, in cents, rounded as the firm rounds."""
@@ -26,12 +28,19 @@ class Real:
         return self.bound == 0
 
 
-def best_real(in_order: Iterable[Answer], price_of: PriceOf, slack: int = 0, most: int = MOST_PRICED) -> Real | None:
+def best_real(
+    in_order: Iterable[Answer],
+    price_of: PriceOf,
+    slack: int = 0,
+    most: int = MOST_PRICED,
+    least_of: PriceOf | None = None,
+) -> Real | None:
     """The cheapest set by real price, looked for in the order of their sums; None when there is no set.
 
     A set's real price is never below its sum less `slack` (the quarter hour of each crew that is not paid, marked up),
     because days, packs, minimums and the price step only round up. So once the next sum less slack reaches the best
-    price the answer is proved. Equal prices: the earlier set. Errors: none of its own.
+    price the answer is proved. `least_of` may know a nearer amount that a set's real price is never below: then a set
+    that cannot win is looked at and not priced. Equal prices: the earlier set. Errors: none of its own.
 
     >>> sums = [Answer((), 100), Answer((), 110), Answer((), 190)]
     >>> found = best_real(sums, lambda a: {100: 180, 110: 150, 190: 190}[a.cost])
@@ -40,14 +49,17 @@ def best_real(in_order: Iterable[Answer], price_of: PriceOf, slack: int = 0, mos
     """
     best: Real | None = None
     priced = 0
-    for answer in in_order:
-        least = answer.cost - slack
-        if best is not None and least >= best.price:
-            return Real(best.answer, best.price, 0, priced)
-        if best is not None and priced == most:
-            return Real(best.answer, best.price, best.price - least, priced)
+    for looked, answer in enumerate(in_order):
+        if best is not None:
+            least = answer.cost - slack
+            if least >= best.price:
+                return replace(best, priced=priced)
+            if priced >= most or looked >= MOST_LOOKED_AT:
+                return replace(best, bound=best.price - least, priced=priced)
+            if least_of is not None and least_of(answer) >= best.price:
+                continue
         price = price_of(answer)
         priced += 1
         if best is None or price < best.price:
             best = Real(answer, price, 0, priced)
-    return None if best is None else Real(best.answer, best.price, 0, priced)
+    return None if best is None else replace(best, priced=priced)

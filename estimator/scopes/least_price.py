@@ -1,0 +1,132 @@
+"""Single repairs priced alone in; for any set of them an amount its real price is never below, out, without pricing it.
+
+Crews are paid by the half day, which is most of what rounding adds. The hours of a set are known beforehand, so its paid
+days are too; packs, machines, minimums and the price step can only add to that.
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from estimator.model.price import Price
+from estimator.model.work import JOB
+from estimator.scopes.search import Answer
+from estimator.tables.rows import MethodRow
+from estimator.tables.tables import Tables
+
+NOISE = 1e-9
+ROUNDED_CENTS = 100
+"""For all the single cents that rounding may take off one scope's cost lines."""
+Hours = Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Crew:
+    """Dollars an hour, and hours of set-up each day."""
+
+    rate: float
+    set_up: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Firm:
+    """How the firm counts days, and the least and most a dollar of its own work is sold for."""
+
+    day: float
+    step: float
+    tolerance: float
+    least_marked_up: float
+    most_marked_up: float
+
+    @classmethod
+    def of(cls, tables: Tables) -> "Firm":
+        margin = float(tables.price_class("own").margin_percent) / 100
+        rows = [row for row in tables.current("methods") if isinstance(row, MethodRow)]
+        hidden = max((float(row.contingency_percent) for row in rows), default=0.0)
+        unknown = sum(float(row.percent) for row in tables.contingencies)
+        return cls(
+            day=tables.number("crew_day_hours"),
+            step=tables.number("crew_step_days"),
+            tolerance=tables.number("crew_tolerance_hours"),
+            least_marked_up=1 / (1 - margin),
+            most_marked_up=(1 + (hidden + unknown) / 100) / (1 - margin),
+        )
+
+    def paid_days(self, hours: float, set_up: float) -> float:
+        """The least step of days that holds the work and a set-up each day, less the tolerance.
+
+        >>> firm = Firm(day=8, step=0.5, tolerance=0.25, least_marked_up=1, most_marked_up=1)
+        >>> firm.paid_days(52.10, 1), firm.paid_days(3.25, 1), firm.paid_days(3.26, 1), firm.paid_days(0, 1)
+        (7.5, 0.5, 1.0, 0.0)
+        """
+        if hours <= 0:
+            return 0.0
+        steps = max(1, math.floor((hours - self.tolerance) / self.day / self.step))
+        while self.day * steps * self.step + self.tolerance + NOISE < hours + set_up * math.ceil(steps * self.step):
+            steps += 1
+        return steps * self.step
+
+
+class LeastPrice:
+    """Cents a set's real price is never below. `once` is what the job itself costs at least, in cents, with `job_hours`."""
+
+    def __init__(self, alone: Mapping[str, Price], once: Mapping[str, int], tables: Tables) -> None:
+        self._firm = Firm.of(tables)
+        self._hours = {name: _hours(price, job=False) for name, price in alone.items()}
+        self._crews = _crews(list(alone.values()))
+        least = min(once, key=lambda name: once[name])
+        of_job = {name: _hours(price, job=True) for name, price in alone.items()}
+        self._job_hours = {crew: min(h.get(crew, 0.0) for h in of_job.values()) for crew in self._crews}
+        over = {crew: hours - self._job_hours[crew] for crew, hours in of_job[least].items()}
+        self._once = once[least] - 100 * self._firm.most_marked_up * sum(self._rough(c, h) for c, h in over.items())
+        self._machines = 100 * self._firm.most_marked_up * _machine_days(list(alone.values()), self._firm)
+
+    def _rough(self, crew: str, hours: float) -> float:
+        """Dollars of a crew with days unrounded, as the search counts them."""
+        who = self._crews[crew]
+        return hours / (self._firm.day - who.set_up) * self._firm.day * who.rate
+
+    def _rounding(self, crew: str, hours: float) -> float:
+        """Dollars that paying by the half day adds, marked up as little as may be; below 0 where the tolerance takes off."""
+        who = self._crews[crew]
+        more = self._firm.paid_days(hours, who.set_up) * self._firm.day * who.rate - self._rough(crew, hours)
+        return more * (self._firm.least_marked_up if more > 0 else self._firm.most_marked_up)
+
+    def __call__(self, answer: Answer) -> int:
+        rounding = sum(
+            self._rounding(crew, self._job_hours[crew] + sum(self._hours[c.id].get(crew, 0.0) for c in answer.chosen))
+            for crew in self._crews
+        )
+        return math.floor(answer.cost + self._once + 100 * rounding - self._machines) - ROUNDED_CENTS
+
+    @property
+    def slack(self) -> int:
+        """How far a real price may lie below the sum of its set, cents (below 0: it lies above by that much)."""
+        days = [self._firm.tolerance / (self._firm.day - c.set_up) for c in self._crews.values()]
+        unpaid = sum(d * self._firm.day * c.rate for d, c in zip(days, self._crews.values(), strict=True))
+        return math.ceil(100 * self._firm.most_marked_up * unpaid + self._machines - self._once) + ROUNDED_CENTS
+
+
+def _hours(price: Price, job: bool) -> Hours:
+    out: dict[str, float] = {}
+    for task in price.tasks:
+        if (task.repair == JOB) == job:
+            out[task.crew] = out.get(task.crew, 0.0) + task.hours
+    return out
+
+
+def _crews(prices: Sequence[Price]) -> dict[str, Crew]:
+    """Each crew at its lowest rate and shortest set-up."""
+    out: dict[str, Crew] = {}
+    for crew in (c for price in prices for c in price.crews):
+        rate, set_up = float(crew.rate), crew.setup_hours / max(1, math.ceil(crew.days))
+        old = out.get(crew.crew, Crew(rate, set_up))
+        out[crew.crew] = Crew(min(rate, old.rate), min(set_up, old.set_up))
+    return out
+
+
+def _machine_days(prices: Sequence[Price], firm: Firm) -> float:
+    """Dollars of all machines for the part of a day that the tolerance takes off."""
+    machines = {c.ref: float(c.rate) for price in prices for c in price.costs if c.part == "equipment"}
+    set_up = max((c.set_up for c in _crews(prices).values()), default=0.0)
+    return firm.tolerance / (firm.day - set_up) * sum(machines.values())

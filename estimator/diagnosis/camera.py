@@ -82,6 +82,19 @@ READINGS = (
         reads=("passes_differ_ft",),
     ),
     Reading(
+        id="another-line-in-the-bore",
+        numbers=(),
+        evidence="a foreign pipe or cable through the drain",
+        effect="everything stops until its owner has cleared it; urgency 4",
+        meaning=Say.of(
+            "Another line runs through the drain and may be gas: stop, do not pull the tool back, no flame, no switch; people out, 911 and the gas company from outside."
+        ),
+        confirm=Say.of("Whose line is it? Its owner must clear it before anyone works in or above this drain."),
+        asks=True,
+        blocks_fixed_price=True,
+        sees=lambda case: each(case.of("utility")),
+    ),
+    Reading(
         id="judged-by-eye-near-a-limit",
         numbers=(),
         evidence="a percent judged by eye within 10 points of the limit that makes a repair a must",

@@ -28,8 +28,8 @@ def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
             "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow is to watch, a box with a broken edge was not seen. A letter on colour: that option renews this piece."
         )
     )
-    for number, line in enumerate(letter.quote.job.lines):
-        _line(letter, page, line, new_page=number > 0)
+    for line in letter.quote.job.lines:
+        _line(letter, page, line)
     return letter.close(page), *_views(letter)
 
 
@@ -58,9 +58,9 @@ def title(letter: Letter, line: Line) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _line(letter: Letter, page: Page, line: Line, new_page: bool) -> None:
+def _line(letter: Letter, page: Page, line: Line) -> None:
     speak, options = letter.speak, letter.quote.options
-    page.heading(title(letter, line), new_page=new_page)
+    page.heading(title(letter, line))
     page.line(counted_from(letter, line), "quiet")
     letters = (Cell(o.letter, "head centre") for o in options)
     page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *letters)

@@ -10,6 +10,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 
 LEAST_FT = 0.5  # what is shorter is drawn this long, or nobody would see it
+THIN_FT = 0.1  # thinner slices come from rounding and are left out
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +41,7 @@ def segments(line: Line, options: tuple[Option, ...]) -> tuple[Segment, ...]:
     for part in (*profile.filmed, *(s for s, _ in profile.zones(whole))):
         edges |= {part.from_ft, part.to_ft}
     cuts = sorted(e for e in edges if whole.holds(e))
-    pieces = [_segment(profile, line, Stretch(a, b), repairs) for a, b in pairwise(cuts) if b - a > 0.01]
+    pieces = [_segment(profile, line, Stretch(a, b), repairs) for a, b in pairwise(cuts) if b - a > THIN_FT]
     return _merged(pieces)
 
 

@@ -5,6 +5,7 @@ from typing import Any
 
 from estimator.sheets.book import Chart, Picture, Series, Sheet
 from estimator.sheets.images import cleaned, size_px
+from estimator.sheets.style import FONT
 
 KINDS: dict[str, dict[str, str]] = {
     "scatter": {"type": "scatter", "subtype": "straight"},
@@ -13,7 +14,7 @@ KINDS: dict[str, dict[str, str]] = {
     "stacked bar": {"type": "bar", "subtype": "stacked"},
 }
 LYING = ("bar", "stacked bar")  # their numbers run along the bottom
-SMALL = {"name": "Calibri", "size": 9, "color": "#222B33"}
+SMALL = {"name": FONT, "size": 8, "color": "#222B33"}
 
 
 def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None:
@@ -21,7 +22,7 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
     drawn = workbook.add_chart(KINDS[chart.kind])
     for series in chart.series:
         drawn.add_series(_series(sheet, chart, series))
-    drawn.set_title({"name": chart.title, "name_font": {**SMALL, "size": 11, "bold": True}, "overlay": False})
+    drawn.set_title({"name": chart.title, "name_font": {**SMALL, "size": 10, "bold": True}, "overlay": False})
     x: dict[str, object] = {
         "name": chart.x_title,
         "name_font": SMALL,

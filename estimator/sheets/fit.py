@@ -8,7 +8,9 @@ from estimator.sheets.book import Cell, Formula, Sheet
 
 CELL_PADDING_PX = 6
 INDENT_PX = 9
-SAFETY = 1.03  # other programs draw the same letters a little wider
+WIDER = 1.12  # the letters used here against those of the library's table, at the same size
+SAFETY = 1.02  # other programs draw the same letters a little wider
+LINE = 1.22  # from one line of a cell to the next, in sizes of the letters
 ROW_AIR_PT = 5.0
 MOST_ROW_PT = 409.0  # a row cannot be higher in the file format
 
@@ -22,7 +24,7 @@ def _plain_width_px(text: str) -> int:
 
 def text_width_px(text: str, size_pt: float, bold: bool) -> float:
     """How wide one line of text is drawn, in pixels at 96 to the inch."""
-    return _plain_width_px(text) * size_pt / 11 * (1.07 if bold else 1.0) * SAFETY
+    return _plain_width_px(text) * size_pt / 11 * WIDER * (1.08 if bold else 1.0) * SAFETY
 
 
 def padding_px(style: Mapping[str, object]) -> int:
@@ -41,20 +43,20 @@ def wrapped(text: str, width_px: float, size_pt: float, bold: bool) -> int:
     >>> wrapped("one two three", 400, 11, False), wrapped("one two three", 30, 11, False)
     (1, 3)
     """
-    lines = 0
+    lines, space = 0, text_width_px(" ", size_pt, bold)
     for paragraph in text.split("\n"):
         lines += 1
         used = 0.0
         for word in paragraph.split(" "):
-            wide = text_width_px(word + " ", size_pt, bold)
-            if used and used + wide > width_px:
+            wide = text_width_px(word, size_pt, bold)
+            if used and used + space + wide > width_px:
                 lines += 1
                 used = 0.0
             if wide > width_px:
                 more = int(wide // width_px)
                 lines += more
                 wide -= more * width_px
-            used += wide
+            used += wide + (space if used else 0.0)
     return lines
 
 
@@ -77,7 +79,7 @@ def cell_height_pt(cell: Cell, widths: tuple[float, ...], style: Mapping[str, ob
     text = shown(cell.value, str(style.get("num_format", "")))
     room = sum(column_px(w) for w in widths) - padding_px(style)
     lines = wrapped(text, room, size, bool(style.get("bold"))) if style.get("text_wrap") else 1
-    return lines * size * 1.27 + ROW_AIR_PT
+    return lines * size * LINE + ROW_AIR_PT
 
 
 def row_heights(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tuple[float, ...]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-FONT = "Calibri"
+FONT = "Arial"  # every phone and office program has it, or one of the same widths
 INK = "#222B33"
 QUIET = "#5B6770"
 RED = "#A61B1B"
@@ -25,7 +25,7 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     main, pale, soft = tint(accent, 1), tint(accent, 0.10), tint(accent, 0.28)
     text = {
         "font_name": FONT,
-        "font_size": 10.5,
+        "font_size": 9.5,
         "font_color": INK,
         "valign": "top",
         "align": "left",
@@ -37,37 +37,37 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     head = {
         **text,
         "bold": True,
-        "font_size": 10,
+        "font_size": 9,
         "bg_color": pale,
         "bottom": 1,
         "bottom_color": main,
         "valign": "vcenter",
     }
-    total = {**number, "bold": True, "font_size": 12, "top": 1, "bottom": 6, "top_color": main, "bottom_color": main}
-    segment = {**text, "font_size": 9, "align": "center", "indent": 0, "valign": "vcenter"}
+    total = {**number, "bold": True, "font_size": 11, "top": 1, "bottom": 6, "top_color": main, "bottom_color": main}
+    segment = {**text, "font_size": 8, "align": "center", "indent": 0, "valign": "vcenter"}
     centre = {"align": "center", "indent": 0}
     return {
         "body": text,
         "bold": {**text, "bold": True},
-        "quiet": {**text, "font_size": 9.5, "font_color": QUIET},
-        "firm": {**text, "bold": True, "font_size": 15, "font_color": main},
-        "title": {**text, "bold": True, "font_size": 14},
-        "heading": {**text, "bold": True, "font_size": 12.5, "font_color": main, "bottom": 1, "bottom_color": main},
+        "quiet": {**text, "font_size": 8.5, "font_color": QUIET},
+        "firm": {**text, "bold": True, "font_size": 14, "font_color": main},
+        "title": {**text, "bold": True, "font_size": 13},
+        "heading": {**text, "bold": True, "font_size": 11.5, "font_color": main, "bottom": 1, "bottom_color": main},
         "label": {**text, "font_color": QUIET, **line},
         "value": {**text, **line},
         "value bold": {**text, "bold": True, **line},
-        "price": {**text, "bold": True, "font_size": 20, "align": "left", "text_wrap": False, "num_format": WHOLE_MONEY},
-        "option": {**text, "bold": True, "font_size": 13, "font_color": "#FFFFFF", "bg_color": main, "valign": "vcenter"},
+        "price": {**text, "bold": True, "font_size": 18, "align": "left", "text_wrap": False, "num_format": WHOLE_MONEY},
+        "option": {**text, "bold": True, "font_size": 12, "font_color": "#FFFFFF", "bg_color": main, "valign": "vcenter"},
         "under": {**text, "bg_color": pale, "italic": True},
         "box": {**text, "bg_color": "#FFF6DC", "left": 5, "left_color": "#D9A400"},
-        "alarm": {**text, "bold": True, "font_color": "#FFFFFF", "bg_color": RED, "font_size": 14, "valign": "vcenter"},
+        "alarm": {**text, "bold": True, "font_color": "#FFFFFF", "bg_color": RED, "font_size": 13, "valign": "vcenter"},
         "head": head,
         "head right": {**head, "align": "right"},
         "head centre": {**head, **centre},
         "cell": {**text, **line},
         "cell centre": {**text, **line, **centre},
         "cell bold": {**text, **line, "bold": True},
-        "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 9.5},
+        "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 8.5},
         "number": {**number, **line},
         "hours": {**number, **line, "num_format": "0.00"},
         "percent": {**number, **line, "num_format": "0.0%"},

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path as FilePath
 
-from estimator.fieldnotes.assemble import Zero, assemble
+from estimator.fieldnotes.assemble import assemble
 from estimator.fieldnotes.forms import LineForm, PassForm
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
@@ -17,6 +17,7 @@ from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import read_text
 from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import MATERIALS
+from estimator.fieldnotes.zero import Zero
 from estimator.model.line import Line
 from estimator.model.problem import Place, Problem
 

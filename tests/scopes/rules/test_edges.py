@@ -5,11 +5,12 @@ from collections.abc import Callable
 import pytest
 
 from estimator.model.stretch import Stretch
-from estimator.scopes.rules import BY_ID
-from estimator.scopes.rules.examples import beam, branch, limits, mark, measured, need, reroute, stretch
+from estimator.scopes.rules import BY_ID, facts_of
+from estimator.scopes.rules.examples import beam, branch, demo_tables, limits, mark, measured, need, reroute, stretch
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.verdicts import each
+from tests.diagnosis.making import job, line
 
 Facts = Callable[[float], StretchFacts]
 SLAB = {"zones": ("slab",)}
@@ -88,6 +89,11 @@ BEFORE: list[tuple[str, str, float, float, Facts]] = [
     ("trees", "caution", 5.1, 5.0, tree),
     ("trees", "caution", 7.6, 7.5, lambda v: tree(v, 30.0)),  # three trunks of 30 in [computed]
     ("cleanouts", "adds work", 100, 100.1, lambda v: long(v, "trench", slab_edge_ft=0.0)),  # IPC 708
+    ("cleanouts", "adds work", 5.0, 5.1, lambda v: stretch(method="trench", slab_edge_ft=0.0, cleanouts_ft=(v,))),
+    ("cleanouts", "adds work", 5.1, 5.0, lambda v: stretch(method="trench", slab_edge_ft=0.0, cleanouts_ft=(), stretch=Stretch(v, 30.0))),
+    ("cleanouts", "adds work", 5.0, 5.1, lambda v: stretch(method="trench", cleanouts_ft=(10.0 + v,), marks=(mark("bend", 10.0, degrees=90.0),))),
+    ("cleanouts", "adds work", 45, 46, lambda v: stretch(method="trench", cleanouts_ft=(), marks=(mark("bend", 10.0, degrees=v),))),
+    ("size-never-shrinks", "caution", 4.0, 3.9, lambda v: stretch(method="trench", downstream_size_in=v)),
     ("pipe-left-behind", "adds work", 3.9, 4.0, lambda v: stretch(method="abandon", sizes_in=(v,), **SLAB)),
     ("new-pipe-has-the-fall", "blocks", 0.3125, 0.3124, lambda v: stretch(method="trench", fall_ft=v)),
     ("flexible-joint-at-the-edge", "adds work", 5.1, 5.0, lambda v: stretch(f"{v} offset 20%", method="trench", slab_edge_ft=0.0)),
@@ -111,6 +117,18 @@ def test_a_limit_begins_where_it_says(rule: str, effect: str, without: float, wi
     at_the_edge, one_step_on = effects(rule, facts(without)), effects(rule, facts(with_it))
     assert effect in {e for e, _ in one_step_on}
     assert at_the_edge != one_step_on
+
+
+@pytest.mark.parametrize("from_ft, to_ft, found", [(4.0, 20.0, 1), (4.1, 20.0, 0), (4.0, 19.9, 0), (20.0, 4.0, 1)])
+def test_a_way_round_counts_where_it_replaces_the_whole_stretch(from_ft: float, to_ft: float, found: int) -> None:
+    round_it = reroute(yard_ft=20.0, replaces_from_ft=from_ft, replaces_to_ft=to_ft)
+    house = job(line(), reroutes=(round_it,))
+    assert len(facts_of(house, house.lines[0], Stretch(4.0, 20.0), (), demo_tables()).reroutes) == found
+
+
+def test_pipe_up_to_two_and_a_half_inches_falls_as_the_small_sizes_do() -> None:
+    # IPC 704.1: 1/4 in/ft to 2 1/2 in, 1/8 in/ft from 3 to 6 in; the demo place says the same
+    assert [limits().least_fall_in_per_ft(size) for size in (2.0, 2.5, 3.0, 4.0)] == [0.25, 0.25, 0.125, 0.125]
 
 
 DEPTHS = [
@@ -170,3 +188,23 @@ def test_a_long_tunnel_needs_a_second_way_out(feet: float, effects_said: set[str
 
 def test_two_pits_halve_the_way_out() -> None:
     assert after("second-way-out", measured(3.0, method="tunnel", tunnel_ft=50.0, pits=2)) == set()
+
+
+def test_a_trench_may_cross_every_kind_of_open_ground() -> None:
+    assert (
+        effects("place-fits-the-method", stretch(method="trench", zones=("yard", "drive", "walk", "street"))) == set()
+    )
+
+
+def test_a_slope_needs_its_whole_top_within_the_free_width() -> None:
+    def free(width_ft: float) -> set[str]:
+        marks = (mark("clear", lengths=(("", width_ft),)),)
+        return after("slope-that-does-not-fit", measured(5.0, dig_top_width_ft=10.0, facts=("sloped",), marks=marks))
+
+    assert free(10.0) == set()
+    assert free(9.9) == {"requires first"}
+
+
+def test_build_up_of_every_kind_at_once_is_still_only_dirt() -> None:
+    dirty = need("scale", 3, kinds=("scale", "grease", "blocked"))
+    assert effects("dirt-alone-is-cleaned", stretch(needs=(dirty,))) == {("does not fix", frozenset())}

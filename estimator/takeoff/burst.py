@@ -54,7 +54,7 @@ def burst(case: Case) -> None:
     )
     sticks = up(pipe / stick)
     paper.put("burst_joints", max(0.0, sticks - 1), "sticks - 1", ("sticks", sticks), ("stick", stick, "ft"))
-    paper.put("films_before", 1, "a tool or rod must pass before the pull is promised")
+    paper.warn("a rod or the camera passes all the way before the pull is promised")
     paper.put(
         "tie_in_wait_h",
         case.number("burst_wait_h"),

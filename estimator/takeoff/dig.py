@@ -5,7 +5,7 @@ from estimator.knowledge.trench import D2321_SOURCE
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import Bottom, bottom, outside_ft
-from estimator.takeoff.dig_fill import fill
+from estimator.takeoff.dig_fill import fill, fill_as_it_was
 from estimator.takeoff.dig_safety import footing_line, heap_room, machine_path, potholes, safety
 from estimator.takeoff.earth import PRISMOIDAL, trench_end_area_cf
 from estimator.takeoff.ground import ground_facts, hand_only, is_wet, soil_type
@@ -16,8 +16,11 @@ from estimator.takeoff.trench_width import exact_width_ft, trench_width_ft
 from estimator.takeoff.working import cubic_yards
 
 
-def dig(case: Case, hole: Stretch, days: float) -> Way:
-    """Everything a trench or pit over `hole` takes. `hole` has room at both ends in it already; `days` it stays open."""
+def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> Way:
+    """Everything a trench or pit over `hole` takes. `hole` has room at both ends in it already; `days` it stays open.
+
+    Without new pipe, the soil that came out goes back.
+    """
     under = bottom(case, hole)
     wet = is_wet(case, hole, under.safety_ft)
     kind = soil_type(case, hole, wet)
@@ -29,7 +32,10 @@ def dig(case: Case, hole: Stretch, days: float) -> Way:
     potholes(case, hole)
     heap_room(case, way, beside)
     machine_path(case)
-    fill(case, way)
+    if new_pipe:
+        fill(case, way)
+    else:
+        fill_as_it_was(case, way)
     footing_line(case, way, under, beside)
     return way
 

@@ -67,6 +67,17 @@ def fill(case: Case, way: Way) -> None:
     export(case, cubic_yards(way.bank_cf), native, soil.shrink_hand if by_hand else soil.shrink_machine)
 
 
+def fill_as_it_was(case: Case, way: Way) -> None:
+    """No pipe was laid: the same soil goes back, packed, and none is left over."""
+    by_hand = "hand_only" in case.paper.facts
+    shrink = case.soil.shrink_hand if by_hand else case.soil.shrink_machine
+    bank = cubic_yards(way.bank_cf)
+    native = case.paper.put("native_ccy", bank * shrink, "dug x shrink", ("dug", bank, "cy"), ("shrink", shrink))
+    case.paper.put(
+        "hand_backfill_ccy" if by_hand else "backfill_ccy", native, "all that was dug", ("native", native, "cy")
+    )
+
+
 def sand_tons(case: Case, in_place_cy: float) -> None:
     """Sand to order: in place, loosened by its swell, weighed."""
     swell, weight = case.number("sand_swell_percent"), case.number("sand_tons_per_lcy")

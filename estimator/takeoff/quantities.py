@@ -55,8 +55,8 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "engineer_letters": ("each", "engineer's letters"),
     # slab
     "beam_crossings": ("each", "beams the strip stops at and is dug under by hand"),
-    "shores_sf": ("sq ft", "sides of a deep strip shored by hand"),
     "saw_days": ("day", "days a slab saw and breaker are out"),
+    "shores_sf": ("sq ft", "sides of a deep opening in the floor, shored by hand"),
     "saw_lf": ("ft", "saw cut in the slab"),
     "slab_sf": ("sq ft", "slab broken out"),
     "slab_cy": ("cy", "concrete out, in place"),

@@ -158,8 +158,14 @@ def _depth_facts(case: Case, depth_ft: float) -> None:
         case.paper.facts.add("depth_over_4")
     if needs_system(safe, "C", case.job.site.caving_signs):
         case.paper.facts |= {"depth_over_5", "boxed"}
+        long = case.paper.value("dig_length_ft")
         case.paper.put(
-            "shores_sf", 2 * case.paper.value("dig_length_ft") * depth_ft, "both sides of the strip, shored by hand"
+            "shores_sf",
+            2 * long * depth_ft,
+            "2 sides x length x depth, shored by hand: a price allowance, not a design",
+            ("length", long, "ft"),
+            ("depth", depth_ft, "ft"),
+            source="29 CFR 1926.652(a)",
         )
     if is_wet(case, Stretch(case.stretch.from_ft, case.stretch.to_ft), safe):
         case.paper.facts.add("wet")

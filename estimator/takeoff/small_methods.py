@@ -4,7 +4,7 @@ from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
 from estimator.takeoff.pipe import hangers, new_pipe
 from estimator.takeoff.water_test import old_pipe_test
-from estimator.takeoff.yard import yard_spot
+from estimator.takeoff.yard import look
 
 
 def isolation_test(case: Case) -> None:
@@ -29,7 +29,7 @@ def _to_slab_top_ft(case: Case) -> float:
 
 def look_and_see(case: Case) -> None:
     """One hole to find out; what is found is priced by the extras agreed before."""
-    yard_spot(case)
+    look(case)
     case.paper.put("looks", 1, "one hole")
     case.paper.assume("only the look is priced: what is found is mended at the unit prices agreed before work starts")
 

@@ -184,3 +184,11 @@ def test_a_slope_flatter_than_the_table_is_refused() -> None:
 def test_more_units_than_any_pipe_carries_are_refused() -> None:
     with pytest.raises(ValueError, match="no size carries"):
         fixture_units.least_size_in((("toilet", 9000),), 0.25)
+
+
+def test_the_wall_for_stress_puts_back_the_strength_of_equation_x1_2() -> None:
+    """1.5 q (1 + q) DR² - 0.5 (1 + q) DR = S / (P N) with long-term strength."""
+    ratio = 48 / f1216.wall_for_stress_in(48, LINER, 12)
+    q, pressure = 0.02, 0.433 * 12
+    left = 1.5 * q * (1 + q) * ratio**2 - 0.5 * (1 + q) * ratio
+    assert left == pytest.approx(4500 * 0.5 / (pressure * 2))

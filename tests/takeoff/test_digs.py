@@ -182,6 +182,8 @@ def test_the_trench_is_never_narrower_than_the_plastic_pipe_standard(tables: Tab
 def test_a_look_is_one_hole_at_unit_prices(tables: Tables) -> None:
     found = dug(maple_line(), tables, "look and see", 38, 40)
     assert found.value("looks") == 1
+    assert found.value("pipe_ft") == found.value("sand_tons") == found.value("loads") == 0
+    assert found.value("native_ccy") == pytest.approx(found.value("dig_bcy") * 0.90)
     assert any("unit prices agreed" in str(a) for a in found.assumptions)
 
 
@@ -196,3 +198,8 @@ def test_a_heap_that_does_not_fit_beside_the_dig_goes_elsewhere(tables: Tables, 
 def test_cement_and_primer_come_in_sets(tables: Tables, length: float, joints: float, sets: float) -> None:
     found = dug(maple_line(), tables, low=0, high=length)
     assert (found.value("glue_joints"), found.value("glue_sets")) == (joints, sets)
+
+
+def test_the_margin_of_new_lawn_is_laid_at_both_ends_and_sides(tables: Tables) -> None:
+    wide = dug(maple_line(), tables.with_settings({"sod_margin_ft": "2"}), "yard spot", 36, 45)
+    assert wide.value("sod_sf") == up((11 + 4) * (2.4 + 4), 10)

@@ -1,5 +1,6 @@
 """Openings in the floor: a strip between beams, a single opening, concrete out and in, what the crew and others do."""
 
+import math
 from dataclasses import replace
 
 import pytest
@@ -138,3 +139,22 @@ def test_the_strip_too_is_blocked_where_the_pipe_would_hit_a_beam(tables: Tables
     nobody_asked = replace(pecan_house(), house=replace(pecan_house().house, jurisdiction="unknown"))
     found = take_off(repair("break-through", -2, 27), nobody_asked, tables)
     assert [f.rule for f in found.finds] == ["pipe-clears-the-beam"]
+
+
+def test_sand_round_the_pipe_inside_and_outside(strip: Takeoff) -> None:
+    """0.33 + 0.375 + 0.5 = 1.205 ft of pipe zone over 27 ft inside, under beams too, and 3 ft outside, less the pipe."""
+    inside = 27 * 2.0 * 1.205 - math.pi / 4 * 0.375**2 * 27
+    outside = 3 * 2.4 * 1.205 - math.pi / 4 * 0.375**2 * 3
+    assert strip.value("pipe_zone_ccy") == pytest.approx((inside + outside) / 27)
+    assert strip.value("sand_tons") == pytest.approx((inside + outside) / 27 * 1.15 * 1.35)
+    dug = strip.value("inside_dig_bcy") * 27
+    assert strip.value("inside_backfill_ccy") == pytest.approx((dug - 27 * 2.0 * 1.205 + inside) / 27)
+
+
+def test_both_sides_of_a_deep_strip_are_shored_by_hand(tables: Tables) -> None:
+    line = pecan_line()
+    deep = replace(line, marks=tuple(replace(m, depth_ft=4.6) if m.word == "invert" else m for m in line.marks))
+    found = take_off(repair("break-through", 0, 27), pecan_house(deep), tables)
+    assert {"boxed", "depth_over_5"} <= found.facts
+    assert found.value("shores_sf") == pytest.approx(2 * sum(STRIPS) * found.value("dig_depth_ft"))
+    assert found.value("boxes") == 0

@@ -12,6 +12,7 @@ from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.takeoff.takeoff import WAYS
+from estimator.takeoff.water_test import leak
 from tests.takeoff.houses import at, changed, house, maple_line, pecan_house, pecan_line, repair
 
 
@@ -100,9 +101,10 @@ def test_two_digs_bring_the_machine_and_the_permit_once(tables: Tables) -> None:
 
 
 def test_cleaning_and_testing_need_no_permit_and_no_inspector(tables: Tables) -> None:
-    job = house(maple_line())
+    job = house(maple_line(), jurisdiction="unknown")
     once = take_off_job(job, taken(tables, job, "clean", "isolation test"), tables)
     assert once.value("permits") == once.value("inspections") == 0
+    assert once.assumptions == ()
     assert once.value("films_after") == 1
 
 
@@ -231,3 +233,15 @@ def test_a_failed_test_over_the_line_makes_its_soil_type_c(tables: Tables) -> No
     assert leaks_here(Case.of(repair("trench", 10, 20), job, tables), Stretch(10, 20))
     passed = replace(job, water_tests=(WaterTest(section="main", covers=("main",), result="passed"),))
     assert not leaks_here(Case.of(repair("trench", 10, 20), passed, tables), Stretch(10, 20))
+
+
+def test_a_leak_is_reckoned_between_the_first_and_the_last_reading() -> None:
+    """3 in riser: 0.0306 gal an inch; 1 in from minute 5 to minute 20 is 0.122 gal/h."""
+    found = leak(WaterTest(section="main", open_risers_in=(3.0,), readings=((5, 0.5), (10, 1.0), (20, 1.5))))
+    assert found is not None
+    assert found.gal_per_hour == pytest.approx(0.0408 * 9 / 12 * 4, rel=1e-9)
+
+
+def test_readings_that_do_not_follow_in_time_give_no_leak_rate() -> None:
+    assert leak(WaterTest(section="main", open_risers_in=(3.0,), readings=((5, 0.0), (5, 1.0)))) is None
+    assert leak(WaterTest(section="main", open_risers_in=(), readings=((0, 0.0), (5, 1.0)))) is None

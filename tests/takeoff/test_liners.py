@@ -10,6 +10,8 @@ from estimator.model.line import Line, Pass
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
+from estimator.takeoff.case import Case
+from estimator.takeoff.liner_wall import liner_of
 from tests.takeoff.houses import at, changed, hole, house, maple_line, pecan_house, pecan_line, repair
 
 WALL = 3 / 25.4
@@ -179,3 +181,15 @@ def test_the_pecan_main_lined_reopens_its_three_side_drains(tables: Tables) -> N
     found = take_off(repair("reline", 0, 27), pecan_house(pecan_line()), tables)
     assert found.value("reinstatements") == 3
     assert found.value("descale_ft") == 27
+
+
+@pytest.mark.parametrize(("seen", "counted"), [(5.0, 5.0), (1.0, 2.0)])
+def test_out_of_round_counts_as_seen_but_never_less_than_the_firms(tables: Tables, seen: float, counted: float) -> None:
+    line = replace(maple_line(), findings=(hole("oval", 20.0, percent=(0.0, seen)),))
+    assert liner_of(Case.of(repair("reline", 10, 50), house(line), tables)).ovality_percent == counted
+
+
+def test_a_place_that_asks_more_than_the_firms_wall_says_how_much(tables: Tables) -> None:
+    thin = tables.with_settings({"liner_thickness_mm": "2.5"})
+    found = take_off(repair("reline", 10, 50), house(maple_line()), thin).finds
+    assert "wall 2.5 mm is thinner than 3.0 mm" in str(found[0].estimator)

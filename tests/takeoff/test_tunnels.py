@@ -158,3 +158,15 @@ def test_a_main_tunnel_that_ends_short_of_the_join_does_not_help(tables: Tables)
     short = take_off(repair("tunnel", -2, 15.9), job, tables)
     assert together([short, side], job, tables) == (short, side)
     assert together([side], job, tables) == (side,)
+
+
+def test_of_two_ways_in_from_the_wall_the_shorter_is_taken(tables: Tables) -> None:
+    two = changed(pecan_line(), at("beside", 19.0, lengths=(("", 9.0),)), at("beside", 21.0, lengths=(("", 5.0),)))
+    assert (
+        take_off(repair("tunnel", 18, 22, entry="wall"), pecan_house(two), tables).value("tunnel_ft") == 5.0 + 4.0 + 4.0
+    )
+
+
+def test_a_line_that_leaves_the_slab_itself_follows_no_other(tables: Tables) -> None:
+    found = take_off(repair("tunnel", -2, 27, entry="exit"), pecan_house(), tables)
+    assert not any("follows the line" in str(a) or "begins in the one" in str(a) for a in found.assumptions)

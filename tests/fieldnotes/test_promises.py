@@ -43,6 +43,7 @@ def reads_back_alike(found: Reading) -> None:
         assert all(isinstance(line, str) for line in echo(found.job))
 
 
+@settings(deadline=None)
 @given(st.text(max_size=200))
 def test_any_text_is_a_job_or_problems(text: str) -> None:
     for found in (
@@ -53,6 +54,7 @@ def test_any_text_is_a_job_or_problems(text: str) -> None:
         assert found.job is not None or found.problems
 
 
+@settings(deadline=None)
 @given(st.binary(max_size=200))
 def test_any_bytes_are_a_text_or_a_problem(data: bytes) -> None:
     assert isinstance(text_of(data, Place("job.toml"), "job.toml"), str | Problem)

@@ -2,7 +2,7 @@
 
 import pytest
 from fieldnote_texts import codes, line_of, reading
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.fieldnotes.tidy import digits_for_words, tidied, trade_shortenings, whole_words
@@ -286,6 +286,7 @@ def test_lines_without_a_reading_and_comments_are_notes() -> None:
     assert codes(START + "12 crack\nroots all over\n") == ["log/no-reading"]
 
 
+@settings(deadline=None)
 @given(st.sampled_from(sorted(BY_NAME) + list(MATERIALS) + list(ALL_SIGNS)))
 def test_known_words_are_never_taken_for_shortenings(word: str) -> None:
     assert whole_words(digits_for_words(tidied(word)), trade_shortenings()).text == word

@@ -1,7 +1,7 @@
 """Lengths as people write them come in; the same feet go out and back."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.model.lengths import parse_length, show, show_inches
@@ -55,12 +55,14 @@ def test_a_bare_number_takes_the_unit_asked_for_or_is_refused() -> None:
     assert parse_length("4", bare="") == "say the unit: ft, in, m, cm or mm"
 
 
+@settings(deadline=None)
 @given(st.floats(min_value=0, allow_nan=False, allow_infinity=False))
 def test_any_length_shown_and_read_again_is_the_same_float(feet: float) -> None:
     assert parse_length(show(feet)) == feet
     assert parse_length(show_inches(feet)) == feet
 
 
+@settings(deadline=None)
 @given(st.integers(0, 10_000), st.integers(0, 11), st.integers(0, 15))
 def test_what_was_shown_once_is_shown_the_same_again(feet: int, inches: int, sixteenths: int) -> None:
     read = parse_length(f"{feet} ft {inches} {sixteenths}/16 in")
@@ -71,6 +73,7 @@ def test_what_was_shown_once_is_shown_the_same_again(feet: int, inches: int, six
     assert " ft" not in show(read) or "." not in show(read)
 
 
+@settings(deadline=None)
 @given(st.text(max_size=30))
 def test_any_text_is_a_length_or_a_reason(text: str) -> None:
     assert isinstance(parse_length(text), float | str)

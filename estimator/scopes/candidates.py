@@ -57,9 +57,13 @@ def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Itera
     for method, shaper in WAYS:
         seen: set[tuple[Stretch, str, str]] = set()
         fixed = tuple(n for n in needs if judge.fixes(method, n))
-        for group in neighbours(fixed):
-            place = Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes)
-            for shape in shaper(_grown(place, needs, fixed, method, shaper)):
+        places = [
+            Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes)
+            for group in neighbours(fixed)
+        ]
+        alone = {p.needs[0].id: [s.extent.stretch for s in shaper(p)] for p in places if len(p.needs) == 1}
+        for place in places:
+            for shape in shaper(_grown(place, needs, alone, method, shaper)):
                 key = (shape.extent.stretch, shape.entry, shape.reroute)
                 if key not in seen:
                     seen.add(key)
@@ -77,22 +81,29 @@ def neighbours(needs: tuple[Need, ...]) -> Iterator[tuple[Need, ...]]:
             yield needs[start : start + length]
 
 
-def _grown(place: Place, needs: tuple[Need, ...], fixed: tuple[Need, ...], method: str, shaper: Shaper) -> Place:
-    """Take in each neighbour nearer than the merge gap of this way, and each bad place an end would lie in."""
+def _grown(
+    place: Place, needs: tuple[Need, ...], alone: dict[str, list[Stretch]], method: str, shaper: Shaper
+) -> Place:
+    """Take in each neighbour nearer than the merge gap of this way, and each bad place an end would lie in.
+
+    `alone` is what each need that this way puts right would take by itself.
+    """
     gap = place.tables.number(MERGE_GAPS[method]) if method in MERGE_GAPS else 0.0
     while True:
         mine = [s.extent.stretch for s in shaper(place)]
-        more = {n.id for n in fixed if n not in place.needs and gap and _near(n, mine, place, shaper, gap)}
-        more |= {n.id for n in needs if n not in place.needs and any(ends_inside(s, n.stretch) for s in mine)}
+        more = {
+            n.id
+            for n in needs
+            if n not in place.needs
+            and (
+                any(a.gap_ft(b) < gap for a in mine for b in alone.get(n.id, ()))
+                or any(ends_inside(s, n.stretch) for s in mine)
+            )
+        }
         if not more:
             return place
         here = more | {n.id for n in place.needs}
         place = replace(place, needs=tuple(n for n in needs if n.id in here))
-
-
-def _near(need: Need, mine: list[Stretch], place: Place, shaper: Shaper, gap_ft: float) -> bool:
-    theirs = [s.extent.stretch for s in shaper(replace(place, needs=(need,)))]
-    return any(a.gap_ft(b) < gap_ft for a in mine for b in theirs)
 
 
 def _new_fall(job: Job, profile: Profile, needs: tuple[Need, ...], tables: Tables) -> float | None:

@@ -42,8 +42,14 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
                 else:
                     blocked.setdefault(found)
     untried = why_not(job, diagnosis.needs, offered.values(), tables)
-    against = dict.fromkeys((*untried, *(v for v in blocked if not _offered_there(v, offered)), *judge.does_not_fix))
+    cures_nothing = (v for v in (*untried, *judge.does_not_fix) if not _offered_on_the_line(v, offered))
+    against = dict.fromkeys((*cures_nothing, *(v for v in blocked if not _offered_there(v, offered))))
     return Offers(tuple(offered.values()), tuple(against))
+
+
+def _offered_on_the_line(verdict: Verdict, offered: Mapping[str, Repair]) -> bool:
+    """The way is offered for something else on that line; what it does not cure there stands on that repair."""
+    return any((r.method, r.line) == (verdict.method, verdict.line) for r in offered.values())
 
 
 def _offered_there(verdict: Verdict, offered: Mapping[str, Repair]) -> bool:

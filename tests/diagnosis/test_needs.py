@@ -84,6 +84,7 @@ def test_a_need_is_as_sure_as_its_worst_finding() -> None:
         (("10 crack", "20 crack", "30 crack"), "clay", "option"),  # three places
         (("10 crack", "20 crack"), "PVC", "no"),
         (("10-33 crack",), "PVC", "option"),  # 23 ft and a foot at each end: 41 % of 60 [computed]
+        (("10-32 crack",), "PVC", "option"),  # 40 % exactly
         (("10-31.9 crack",), "PVC", "no"),  # 39.8 %
         (("10-40 channel gone",), "cast iron", "only"),  # half of 60 ft
         (("10-39.9 channel gone",), "cast iron", "option"),
@@ -108,6 +109,15 @@ def test_clay_with_roots_at_half_of_its_joints_is_at_its_end(with_roots: int, wh
 def test_joints_that_were_counted_count_instead_of_the_lay_length() -> None:
     marks = tuple(mark("joint", at) for at in (10.0, 20.0, 30.0, 40.0))
     assert {n.whole_line for n in needs("10 roots 30%", "20 roots 30%", marks=marks)} == {"only"}
+
+
+def test_roots_at_one_joint_say_nothing_of_the_others() -> None:
+    marks = (mark("joint", 10.0), mark("joint", 20.0))
+    assert {n.whole_line for n in needs("10 roots 30%", marks=marks)} == {"no"}
+
+
+def test_where_nothing_was_filmed_no_joint_was_in_view() -> None:
+    assert {n.whole_line for n in needs("10 roots 30%", "50 roots 30%", passes=())} == {"no"}
 
 
 def test_a_run_is_one_pipe_not_the_whole_line() -> None:

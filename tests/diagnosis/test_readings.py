@@ -45,6 +45,7 @@ FIRES: list[tuple[str, Job, Job]] = [
     ("passes-disagree", tied(3.1), tied(3.0)),
     ("dip-feeds-what-lies-below", job(line("20-24 sag 30%", "40 crack")), job(line("20-24 sag 30%", "10 crack"))),
     ("another-line-in-the-bore", job(line("20 utility")), job(line("20 intruding 20%"))),
+    ("dip-feeds-what-lies-below", job(line("20-24 sag 30%", "23 crack")), job(line("20-24 sag 30%", "22 crack"))),
     ("judged-by-eye-near-a-limit", job(line("20 roots 34%")), job(line("20 roots 35%"))),  # limit 25, by eye to 10
     ("small-access-for-the-camera", job(line(marks=(mark("cleanout", 0.0, size_in=2.0),))), job(line(marks=(mark("cleanout", 0.0, size_in=3.0),)))),
 ]  # fmt: skip

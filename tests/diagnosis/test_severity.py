@@ -48,6 +48,12 @@ def test_a_dip_is_a_note_only_when_it_is_shallow_and_short(text: str, level: int
     assert severity(here.line.findings[0], here) == level
 
 
+@pytest.mark.parametrize("percent, level", [("12.5", 1), ("13", 2)])
+def test_an_inch_of_standing_water_is_the_line_between_a_note_and_a_plan(percent: str, level: int) -> None:
+    here = case(f"10-12 sag {percent}%", size_in=8.0)  # 12.5 % of 8 in is 1 in [computed]
+    assert severity(here.line.findings[0], here) == level
+
+
 def test_water_seen_only_in_use_counts_one_less() -> None:
     here, quiet = case("10-12 sag 30% only in use"), case("10-12 sag 30%")
     assert severity(here.line.findings[0], here) == severity(quiet.line.findings[0], quiet) - 1

@@ -47,6 +47,18 @@ def test_without_risers_or_with_one_reading_there_is_no_rate() -> None:
     assert leak_rate(a_test(readings=((0, 0.0),)), 10) is None
 
 
+def test_a_rate_needs_time_to_pass() -> None:
+    assert leak_rate(a_test(readings=((10, 0.0), (10, 1.0))), 10) is None
+    with pytest.raises(ValueError, match="some minutes"):
+        gallons_a_day(1.0, 0, 12.57)
+
+
+@pytest.mark.parametrize("minutes, doubts", [(20, 0), (19, 1)])
+def test_a_short_test_is_doubtful(minutes: int, doubts: int) -> None:
+    test = a_test(readings=((0, 0.0), (minutes, 3.0)))
+    assert len(read_test(test, job(line()), demo_tables()).doubts) == doubts
+
+
 @pytest.mark.parametrize(
     "more, outcome",
     [

@@ -85,6 +85,12 @@ def _passed_but_open(case: Case) -> Iterable[Hit]:
     return (Hit(None, seen),) if seen and having(case, "passed") and not having(case, "failed") else ()
 
 
+def _doubtful(case: Case) -> Iterable[Hit]:
+    for r in read(case):
+        if r.doubts and r.outcome != "inconclusive":
+            yield Hit(None, (), (("section", r.test.section), ("doubts", "; ".join(str(d) for d in r.doubts))))
+
+
 def _exits(case: Case) -> Iterable[Hit]:
     whole = [t for t in case.tests if t.kind == "whole"]
     return (Hit(None, (), (("count", case.job.house.exits),)),) if case.job.house.exits > 1 and whole else ()
@@ -182,6 +188,16 @@ READINGS = (
         source="plain arithmetic",
         sees=_rate,
         reads=("test_settle_min",),
+    ),
+    Reading(
+        id="test-leaves-open",
+        numbers=(),
+        evidence="parts not in the test, too short, water dripping in, a plug nobody saw seal",
+        effect="shown with the test; what was not in it stays an exclusion",
+        meaning=Say.of("The test of {section} leaves open: {doubts}."),
+        source=STATIC_TESTS,
+        sees=_doubtful,
+        reads=("test_minutes",),
     ),
     Reading(
         id="two-building-exits",

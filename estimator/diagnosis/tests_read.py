@@ -5,6 +5,7 @@ from itertools import pairwise
 from typing import Literal
 
 from estimator.diagnosis.leak_rate import leak_rate, settled
+from estimator.knowledge.pipe_family import family
 from estimator.model.job import Job, WaterTest
 from estimator.model.say import Say
 from estimator.tables.tables import Tables
@@ -57,7 +58,7 @@ def doubts_of(test: WaterTest, job: Job, tables: Tables) -> tuple[Say, ...]:
     if test.rose_at:
         out.append(Say.of("the water rose at {where} instead: the level evened out", where=test.rose_at))
     if test.not_in_test:
-        out.append(Say.of("{parts} were not in the test", parts=", ".join(test.not_in_test)))
+        out.append(Say.of("not in the test: {parts}", parts=", ".join(test.not_in_test)))
     if job.house.exits > 1 and test.kind == "whole":
         out.append(
             Say.of("{count} drains leave the house, and one test plug closes only one of them", count=job.house.exits)
@@ -69,9 +70,22 @@ def doubts_of(test: WaterTest, job: Job, tables: Tables) -> tuple[Say, ...]:
                 minutes=f"{test.readings[-1][0]:g}",
             )
         )
+    if test.sealed is None and not test.result and _has_iron(job):
+        out.append(Say.of("nobody noted whether the plug sealed; in rough iron it often does not"))
+    if test.sealed is not True and "cleanout" in test.plug and _two_way(job):
+        out.append(Say.of("a plug often cannot pass the tee of a two-way cleanout"))
     if "drip" in test.note or "condensate" in test.note or "ice" in test.note:
         out.append(Say.of("water dripped into the drains during the test"))
     return tuple(out)
+
+
+def _has_iron(job: Job) -> bool:
+    return any(family(line.pipe) == "iron" for line in job.lines)
+
+
+def _two_way(job: Job) -> bool:
+    marks = (m for line in job.lines for m in line.marks if m.word in ("cleanout", "access"))
+    return any("two-way" in m.signs or "two-way" in (m.choice or "") for m in marks)
 
 
 @dataclass(frozen=True, slots=True)

@@ -166,3 +166,21 @@ def test_a_test_that_proves_nothing_cannot_be_compared() -> None:
     before, after = a_test(when="before lift", sealed=False), a_test(when="after lift")
     (pair,) = pairs(job(line(), water_tests=(before, after)), demo_tables())
     assert "cannot be compared" in str(pair.says)
+
+
+def test_what_was_not_in_the_test_is_said_even_when_it_passed() -> None:
+    passed = a_test(readings=((0, 0.0), (30, 0.0)), not_in_test=("the laundry",))
+    said = next(e for e in found(passed).evidence if e.rule == "test-leaves-open")
+    assert str(said.meaning) == "The test of whole house leaves open: not in the test: the laundry."
+    assert "test-leaves-open" not in rules(found(a_test(readings=((0, 0.0), (30, 0.0)))))
+
+
+@pytest.mark.parametrize("pipe, sealed, doubts", [("cast iron", None, 1), ("cast iron", True, 0), ("PVC", None, 0)])
+def test_in_rough_iron_somebody_must_have_seen_the_plug_seal(pipe: str, sealed: bool | None, doubts: int) -> None:
+    assert len(read_test(a_test(sealed=sealed), job(line(pipe=pipe)), demo_tables()).doubts) == doubts
+
+
+@pytest.mark.parametrize("sign, doubts", [("two-way", 1), ("capped", 0)])
+def test_a_plug_may_not_pass_a_two_way_cleanout(sign: str, doubts: int) -> None:
+    house = job(line(marks=(mark("cleanout", 0.0, signs=(sign,)),)))
+    assert len(read_test(a_test(plug="front cleanout"), house, demo_tables()).doubts) == doubts

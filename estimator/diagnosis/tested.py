@@ -88,7 +88,7 @@ def _passed_but_open(case: Case) -> Iterable[Hit]:
 def _doubtful(case: Case) -> Iterable[Hit]:
     for r in read(case):
         if r.doubts and r.outcome != "inconclusive":
-            yield Hit(None, (), (("section", r.test.section), ("doubts", "; ".join(str(d) for d in r.doubts))))
+            yield Hit(None, (), (("section", r.test.section), ("doubts", r.doubts)))
 
 
 def _exits(case: Case) -> Iterable[Hit]:

@@ -1,0 +1,72 @@
+"""Every limit of the table checks at its edge and one step off, and the program's own crew rates."""
+
+import zipfile
+from decimal import Decimal
+from io import BytesIO
+from pathlib import Path
+
+import pytest
+
+from estimator.model.problem import Place
+from estimator.sheets.gate import LAST_ROW, gate
+from estimator.tables.values import MOST
+from tests.tables.workbench import demo, reading, with_edits
+
+
+@pytest.mark.parametrize(
+    ("edit", "codes"),
+    [
+        ("subs_and_fees | load | price_day | 2026-05-29", []),  # 180 days before 2026-11-25 [computed]
+        ("subs_and_fees | load | price_day | 2026-05-28", ["tables/old-price"]),
+        ("subs_and_fees | load | valid_until | 2026-11-25", []),  # good through the day itself
+        ("subs_and_fees | load | valid_until | 2026-11-24", ["tables/price-ended"]),
+        ("pricing | own | margin_percent | 60", []),
+        ("pricing | own | margin_percent | 60.1", ["tables/margin-or-markup"]),
+        ("pricing | own | margin_percent | 99.9", ["tables/margin-or-markup"]),
+        ("pricing | own | margin_percent | 100", ["tables/margin-100"]),
+        ("pricing | sub | floor_margin_percent | 25", []),
+        ("pricing | sub | floor_margin_percent | 25.1", ["tables/floor-margin"]),
+        ("settings | crew_day_hours | value | 12", []),
+        ("settings | crew_day_hours | value | 12.1", ["tables/setting-range"]),
+        ("settings | crew_day_hours | value | 4", []),
+        ("settings | crew_day_hours | value | 3.9", ["tables/setting-range"]),
+        ("contingency | over_fill | percent | 1", []),
+        ("contingency | over_fill | percent | 0.99", ["tables/percent-share"]),
+        ("contingency | over_fill | percent | 0", []),
+        (f"extras | rock | price | {MOST}", []),
+        (f"extras | rock | price | {MOST + Decimal('0.01')}", ["tables/too-large"]),
+        ("extras | rock | price | 0.01", []),
+        ("extras | rock | price | 0", ["tables/no-price"]),
+        ("production | box | low | 1.5", []),  # low may equal likely
+        ("production | box | low | 1.51", ["tables/low-likely-high"]),
+        ("production | box | high | 1.5", []),
+        ("production | box | high | 1.49", ["tables/low-likely-high"]),
+    ],
+)
+def test_a_limit_holds_at_its_edge_and_not_one_step_off(edit: str, codes: list[str], tmp_path: Path) -> None:
+    assert [problem.code for problem in reading(with_edits(tmp_path, [edit])).problems] == codes
+
+
+def test_a_crew_costs_the_sum_of_its_people_an_hour() -> None:
+    """38 × 1.32 = 50.16, 22 × 1.32 = 29.04, 20 × 1.32 = 26.40, 32 × 1.32 = 42.24, 34 × 1.32 = 44.88 [computed]."""
+    rates = {crew: str(demo().rate(crew)) for crew in "ABCDL"}
+    assert rates == {"A": "79.20", "B": "79.20", "C": "52.80", "D": "68.64", "L": "124.08"}
+    with pytest.raises(KeyError):
+        demo().rate("Z")
+
+
+def sheet_with_cell(cell: str) -> bytes:
+    out = BytesIO()
+    with zipfile.ZipFile(out, "w") as parts:
+        parts.writestr("xl/workbook.xml", "<workbook/>")
+        parts.writestr("xl/worksheets/sheet1.xml", f'<worksheet><row r="1"><c r="{cell}"/></row></worksheet>')
+    return out.getvalue()
+
+
+@pytest.mark.parametrize(
+    ("cell", "passes"), [(f"A{LAST_ROW}", True), (f"A{LAST_ROW + 1}", False), ("ZZ1", True), ("AAA1", False)]
+)
+def test_a_far_away_cell_is_stopped_before_any_reader_sees_it(cell: str, passes: bool) -> None:
+    wrong = gate(sheet_with_cell(cell), Place("prices.xlsx"))
+    assert (wrong is None) == passes
+    assert passes or (wrong is not None and wrong.code == "sheet/far-cell")

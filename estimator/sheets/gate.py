@@ -14,7 +14,8 @@ COMPOUND_FILE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 MOST_BYTES = 60_000_000
 MOST_PARTS = 2_000
 LAST_ROW = 20_000
-LAST_COLUMN_LETTERS = 2
+LAST_COLUMN = 702  # ZZ
+MOST_CELLS = 1_000_000
 CELL = re.compile(rb"<(?:\w+:)?c\s[^>]*?r=\"([A-Z]{1,3})(\d{1,7})\"")
 ROW = re.compile(rb"<(?:\w+:)?row\s[^>]*?r=\"(\d{1,7})\"")
 
@@ -72,7 +73,22 @@ def _parts(parts: zipfile.ZipFile, place: Place) -> Problem | None:
 
 
 def _far_cell(text: bytes) -> str:
+    """A cell beyond any table; or one that makes the sheet so wide and long that reading it would never end."""
+    rows, width = 1, 1
     for column, row in CELL.findall(text):
-        if len(column) > LAST_COLUMN_LETTERS or int(row) > LAST_ROW:
+        rows, width = max(rows, int(row)), max(width, _number(column))
+        if width > LAST_COLUMN or rows > LAST_ROW or rows * width > MOST_CELLS:
             return f"{column.decode()}{row.decode()}"
     return next((f"A{row.decode()}" for row in ROW.findall(text) if int(row) > LAST_ROW), "")
+
+
+def _number(column: bytes) -> int:
+    """A column's letters as a number from 1.
+
+    >>> _number(b"A"), _number(b"ZZ")
+    (1, 702)
+    """
+    number = 0
+    for letter in column:
+        number = number * 26 + letter - 64
+    return number

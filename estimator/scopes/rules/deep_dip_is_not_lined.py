@@ -25,7 +25,7 @@ def deep_dip(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The trouble here is a dip, and this way would keep the dip."),
+        homeowner=Say.of("The trouble here is a dip or a wrong slope, and this way would keep it."),
         estimator=Say.of("Dip over the limit is the only trouble: a liner or burst pipe would not cure it."),
     )
 

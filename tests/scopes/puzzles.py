@@ -70,6 +70,25 @@ def anything(random: Random, needs: int, candidates: int) -> Puzzle:
     return names, out, keys
 
 
+def apart(random: Random, lines: int, candidates: int) -> Puzzle:
+    """Lines with needs of their own that nothing but shared charges joins."""
+    keys = {f"k{i}": random.choice((3, 11, 40)) for i in range(3)}
+    out = []
+    for i in range(candidates):
+        line = random.randrange(lines)
+        out.append(
+            Candidate(
+                id=f"c{i:02}",
+                line=f"line {line}",
+                stretch=Stretch(i, i + 1),
+                answers=frozenset(random.sample((f"{line}a", f"{line}b"), random.randrange(1, 3))),
+                cost=random.choice((0, 5, 10, 20)),
+                shared=frozenset(random.sample(sorted(keys), random.randrange(0, 3))),
+            )
+        )
+    return tuple(f"{line}{n}" for line in range(lines) for n in "ab"), out, keys
+
+
 def clash(a: Candidate, b: Candidate) -> bool:
     apart = a.stretch.to_ft <= b.stretch.from_ft or b.stretch.to_ft <= a.stretch.from_ft
     return a.line == b.line and not apart

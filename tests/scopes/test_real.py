@@ -54,6 +54,12 @@ def test_after_two_hundred_prices_the_bound_is_told() -> None:
     assert not found.proved
 
 
+def test_of_two_sets_of_one_price_the_earlier_one_stays() -> None:
+    found = best_real([Answer((), 100), Answer((), 101)], lambda answer: 150)
+    assert found is not None
+    assert found.answer.cost == 100
+
+
 def test_a_set_that_cannot_win_is_looked_at_and_not_priced() -> None:
     sums = [Answer((), 100), Answer((), 101), Answer((), 102)]
     prices = {100: 150, 101: 160, 102: 140}

@@ -50,6 +50,14 @@ def test_sets_come_in_the_order_plain_enumeration_gives(seed: int) -> None:
     assert got == sorted(puzzles.every_tight_set(puzzle))
 
 
+@pytest.mark.parametrize("seed", range(200))
+def test_lines_that_only_shared_charges_join_come_in_order_too(seed: int) -> None:
+    random = Random(2_000 + seed)
+    puzzle = puzzles.apart(random, random.randrange(2, 4), random.randrange(3, 10))
+    got = [(a.cost, len(a.chosen), tuple(ids(a))) for a in in_order(*puzzle)]
+    assert got == sorted(puzzles.every_tight_set(puzzle))
+
+
 def test_the_puzzles_hold_what_they_are_meant_to_hold() -> None:
     seen = set()
     for seed in range(300):

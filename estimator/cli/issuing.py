@@ -22,12 +22,23 @@ def written(
     job_file: Path, tables: Path | None, on: date | None, languages: tuple[str, ...]
 ) -> "tuple[Priced, Issued]":
     """The next revision on the disk, or the newest one when it says the same."""
+    from estimator.cli.photos import photos
+    from estimator.cli.views.problems import tell
     from estimator.records.issue import Made, issue
     from estimator.records.record import Inputs
 
     run = priced(job_file, tables, None, on)
     wanted = languages or run.quote.job.languages
-    inputs = Inputs(job_file=job_file.name, texts=run.texts, tables=run.tables, day=run.quote.day, languages=wanted)
+    pictures, wrong = photos(job_file.parent, run.quote)
+    tell(wrong)
+    inputs = Inputs(
+        job_file=job_file.name,
+        texts=run.texts,
+        tables=run.tables,
+        day=run.quote.day,
+        languages=wanted,
+        pictures=pictures,
+    )
 
     def make(number: int) -> Made:
         return _made(run.quote, number, inputs)
@@ -40,7 +51,7 @@ def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":
     from estimator.records.issue import Made
 
     numbered = replace(quote, revision=number)
-    return Made(numbered, papers(numbered, inputs.languages, inputs.tables))
+    return Made(numbered, papers(numbered, inputs))
 
 
 def again(job_file: Path, asked: str) -> list[Row]:

@@ -11,11 +11,13 @@ from estimator.quote import refuse as quote
 from estimator.records import problems as records
 from estimator.sheets import problems as sheets
 from estimator.tables import problems as tables
+from estimator.takeoff import problems as takeoff
 
 EVERY_PROBLEM: tuple[Kind, ...] = (
     *fieldnotes.PROBLEMS,
     *tables.PROBLEMS,
     *sheets.PROBLEMS,
+    *takeoff.PROBLEMS,
     *pricing.PROBLEMS,
     *quote.PROBLEMS,
     *pipeline.PROBLEMS,

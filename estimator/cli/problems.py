@@ -51,6 +51,21 @@ FILE_THERE = Kind(
     "Give another name; nothing of yours is written over.",
     "A command that writes a file never writes over one.",
 )
+NO_PICTURE = Kind(
+    "cli/no-picture",
+    Level.WARNING,
+    "the notes name a picture {name}, and it is not there.",
+    "Put it beside the job file, or take its name out of the notes; the papers go without it.",
+    "Pictures lie beside the job file.",
+)
+NOT_A_PICTURE = Kind(
+    "cli/not-a-picture",
+    Level.WARNING,
+    "{said}.",
+    "Save it as JPEG or PNG; the papers go without it.",
+    "The papers hold JPEG and PNG pictures.",
+)
+
 PROBLEMS: tuple[Kind, ...] = (
     BAD_CHANGE,
     NOTHING_TO_CHANGE,
@@ -59,4 +74,6 @@ PROBLEMS: tuple[Kind, ...] = (
     NOTHING_TO_COMPARE,
     FOLDER_NOT_EMPTY,
     FILE_THERE,
+    NO_PICTURE,
+    NOT_A_PICTURE,
 )

@@ -13,6 +13,10 @@ from estimator.model.problem import CannotGoOn, Place
 LOOK_AT: tuple[tuple[str, str], ...] = (
     ("Drain quote", "what the homeowner gets: open its first sheet, on a phone too"),
     ("Presupuesto", "the same in Spanish"),
+    ("Water test", "the tests without any price, for the foundation company"),
+    ("Inspection", "what was filmed and found, without any price"),
+    ("Informe", "the same in Spanish"),
+    ("Message", "the words to send it with"),
     ("Office", "every hour, price cell and rule behind each figure"),
     ("Crew", "what the crew works from, without money"),
     ("Record", "all that this revision was made from"),

@@ -3,12 +3,13 @@
 import hashlib
 import tempfile
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.disk import Disk
 from estimator.records.issue import Made, cleared
+from estimator.records.names import INTERNAL
 from estimator.records.problems import DAMAGED, NOT_THE_SAME
 from estimator.records.record import Inputs, Record, this_program
 from estimator.records.refusals import told
@@ -45,8 +46,8 @@ def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again
 def _remade(revision: Revision, record: Record, remake: Remake) -> Made:
     """Lays the notes out in a folder of their own and runs the whole way on them with the rows of old."""
     try:
-        inputs = record.inputs
-    except (KeyError, ValueError, TypeError) as error:
+        inputs = replace(record.inputs, pictures=_pictures(revision, record))
+    except (KeyError, ValueError, TypeError, OSError) as error:
         place = Place(file=str(revision.record_file))
         raise CannotGoOn(DAMAGED(place, number=revision.number, said=str(error))) from None
     with tempfile.TemporaryDirectory() as laid_out:
@@ -54,6 +55,12 @@ def _remade(revision: Revision, record: Record, remake: Remake) -> Made:
             path = Path(laid_out) / Path(name).name
             path.write_bytes(text.encode("utf-8", "surrogateescape"))
         return remake(Path(laid_out) / inputs.job_file, inputs, revision.number)
+
+
+def _pictures(revision: Revision, record: Record) -> dict[str, bytes]:
+    """The pictures as they were kept in the revision, by the names of the notes."""
+    folder = revision.folder / INTERNAL / "pictures"
+    return {name: (folder / Path(name).name).read_bytes() for name in record.data.get("pictures", ())}
 
 
 def _free(folder: Path) -> Path:

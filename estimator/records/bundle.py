@@ -1,36 +1,104 @@
-"""A quote in, the papers of its revision out: workbooks as bytes by their path below the revision folder."""
+"""A quote and what it was made from in, the papers of its revision out: bytes by their path below the revision folder."""
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 
 from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn, Place
+from estimator.papers.budget_letter import budget_letter
 from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
+from estimator.papers.insurer_page import insurer_page
+from estimator.papers.message import message
 from estimator.papers.office import office
+from estimator.papers.reports import inspection_report, water_test_report
 from estimator.records.names import INTERNAL, TO_SEND, stem
+from estimator.records.problems import CANNOT_HOLD
+from estimator.records.record import Inputs
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
-from estimator.tables.tables import Tables
 
-HOMEOWNER_FILE: dict[str, str] = {"en_US": "Drain quote", "es_US": "Presupuesto de drenaje"}
-"""The homeowner's file by language."""
 
-INSIDE: tuple[tuple[str, Callable[[Quote, Tables], Book]], ...] = (
-    ("Office", office),
-    ("Crew", lambda quote, tables: crew(quote)),
+@dataclass(frozen=True, slots=True)
+class Sent:
+    """A workbook that may leave the house: its first words by language, what makes it, when it is made."""
+
+    names: tuple[tuple[str, str], ...]
+    make: Callable[[Quote, str, Inputs], Book]
+    when: Callable[[Quote], bool]
+
+    def name(self, language: str) -> str:
+        return dict(self.names)[language]
+
+
+def _in_both(english: str, spanish: str) -> tuple[tuple[str, str], ...]:
+    return (("en_US", english), ("es_US", spanish))
+
+
+SENT: tuple[Sent, ...] = (
+    Sent(
+        _in_both("Drain quote", "Presupuesto de drenaje"),
+        lambda quote, language, inputs: homeowner(quote, language, inputs.pictures),
+        lambda quote: True,
+    ),
+    Sent(
+        _in_both("Water test report", "Informe de prueba de agua"),
+        lambda quote, language, inputs: water_test_report(quote, language),
+        lambda quote: bool(quote.job.water_tests),
+    ),
+    Sent(
+        _in_both("Inspection report", "Informe de inspección"),
+        lambda quote, language, inputs: inspection_report(quote, language),
+        lambda quote: True,
+    ),
+    Sent(
+        _in_both("Budget letter", "Carta de costo aproximado"),
+        lambda quote, language, inputs: budget_letter(quote, language),
+        lambda quote: bool(quote.options) and not any(option.fixed for option in quote.options),
+    ),
+    Sent(
+        _in_both("Facts for the insurer", "Datos para el seguro"),
+        lambda quote, language, inputs: insurer_page(quote, language),
+        lambda quote: bool(quote.job.customer.claim or quote.job.customer.insurer),
+    ),
+)
+"""What may leave the house. The budget letter goes where no price can be fixed yet, the insurer's page where one is named."""
+
+INSIDE: tuple[tuple[str, Callable[[Quote, Inputs], Book]], ...] = (
+    ("Office", lambda quote, inputs: office(quote, inputs.tables)),
+    ("Crew", lambda quote, inputs: crew(quote)),
 )
 """What stays in the house: the file's first word and the paper."""
 
 
-def papers(quote: Quote, languages: tuple[str, ...], tables: Tables) -> dict[str, bytes]:
-    """Every file of the revision but the record. Errors: sheets.write.CannotWrite for text no workbook can carry."""
-    return {f"{folder}/{name}": data for folder, name, data in _each(quote, languages, tables)}
+def papers(quote: Quote, inputs: Inputs) -> dict[str, bytes]:
+    """Every file of the revision but the record. Errors: CannotGoOn for text that no workbook can hold."""
+    return {f"{folder}/{name}": data for folder, name, data in _each(quote, inputs)}
 
 
-def _each(quote: Quote, languages: tuple[str, ...], tables: Tables) -> Iterator[tuple[str, str, bytes]]:
+def _each(quote: Quote, inputs: Inputs) -> Iterator[tuple[str, str, bytes]]:
     job = quote.job
-    for language in languages:
-        name = stem(HOMEOWNER_FILE[language], job.number, quote.revision, job.customer.site)
-        yield TO_SEND, f"{name}.xlsx", write(homeowner(quote, language))
-    for kind, paper in INSIDE:
-        name = stem(kind, job.number, quote.revision, job.customer.site)
-        yield INTERNAL, f"{name}.xlsx", write(paper(quote, tables))
+
+    def called(kind: str) -> str:
+        return stem(kind, job.number, quote.revision, job.customer.site)
+
+    for paper in SENT:
+        for language in inputs.languages if paper.when(quote) else ():
+            yield TO_SEND, f"{called(paper.name(language))}.xlsx", _held(paper.make(quote, language, inputs), inputs)
+    yield TO_SEND, f"{called('Message')}.txt", _messages(quote, inputs).encode("utf-8")
+    for kind, make in INSIDE:
+        yield INTERNAL, f"{called(kind)}.xlsx", _held(make(quote, inputs), inputs)
+    for name, data in inputs.pictures.items():
+        yield INTERNAL, f"pictures/{name}", data
+
+
+def _held(book: Book, inputs: Inputs) -> bytes:
+    try:
+        return write(book)
+    except ValueError as error:
+        raise CannotGoOn(CANNOT_HOLD(Place(file=inputs.job_file), said=error)) from None
+
+
+def _messages(quote: Quote, inputs: Inputs) -> str:
+    """The words to send the file with, a paragraph for each language."""
+    return "\n\n".join(message(quote, language) for language in inputs.languages) + "\n"

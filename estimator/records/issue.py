@@ -53,7 +53,7 @@ def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made
     with told(folder, 1), locked(folder):
         _sweep(folder, disk)
         last = newest(folder)
-        if last is not None and last.record().content == content(quote, inputs.languages):
+        if last is not None and last.record().content == content(quote, inputs):
             return Issued(last.number, last.folder, _files_in(last.folder), new=False)
         first = last.number + 1 if last else 1
         for number in range(first, first + TRIES):

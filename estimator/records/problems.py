@@ -73,6 +73,13 @@ NOT_THE_SAME = Kind(
     "Bytes are promised on the same versions of program and libraries only.",
 )
 
+CANNOT_HOLD = Kind(
+    "records/cannot-hold",
+    Level.ERROR,
+    "a workbook cannot hold one of the texts of this job: {said}.",
+    "Shorten that text, or type it again, and run it again; nothing was written.",
+    "A cell holds 32,767 characters, and no control characters.",
+)
 NEVER_ISSUED = Kind(
     "records/never-issued",
     Level.ERROR,
@@ -93,4 +100,5 @@ PROBLEMS: tuple[Kind, ...] = (
     ALREADY_ACCEPTED,
     NOT_THE_SAME,
     NEVER_ISSUED,
+    CANNOT_HOLD,
 )

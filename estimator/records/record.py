@@ -3,7 +3,7 @@
 import hashlib
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
@@ -25,13 +25,15 @@ NOT_CONTENT: frozenset[str] = frozenset({"origin", "revision", "tables_fingerpri
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs:
-    """What a quote is made from: the texts of the job file and its logs by name, the tables, the day, the languages."""
+    """What a quote is made from: the texts of the job file and its logs by name, the tables, the day, the languages, and
+    the pictures by the name the notes give them."""
 
     job_file: str
     texts: Mapping[str, str]
     tables: Tables
     day: date
     languages: tuple[str, ...]
+    pictures: Mapping[str, bytes] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +80,8 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | N
         "versions": versions(),
         "seed": seed,
         "languages": list(inputs.languages),
-        "content": content(quote, inputs.languages),
+            "pictures": list(inputs.pictures),
+        "content": content(quote, inputs),
         "files": {name: hashlib.sha256(data).hexdigest() for name, data in files.items()},
         "job_file": inputs.job_file,
         "texts": dict(inputs.texts),
@@ -88,9 +91,10 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | N
     })  # fmt: skip
 
 
-def content(quote: Quote, languages: tuple[str, ...]) -> str:
+def content(quote: Quote, inputs: Inputs) -> str:
     """A sum over everything the papers can show; the same sum means a new revision would say nothing new."""
-    seen = [list(languages), _without_places(plain(quote))]
+    pictures = {name: hashlib.sha256(data).hexdigest() for name, data in inputs.pictures.items()}
+    seen = [list(inputs.languages), pictures, _without_places(plain(quote))]
     return hashlib.sha256(dumped(seen)).hexdigest()
 
 

@@ -55,7 +55,7 @@ def test_the_demo_writes_its_files_and_names_every_one_of_them(tmp_path):
     assert {p.parent.name for p in written} == {"to send", "internal"}
     assert all(str(p) in result.stdout for p in written)
     assert [p.suffix for p in written].count(".json") == 1
-    assert len([p for p in written if p.parent.name == "to send"]) == 2
+    assert len([p for p in written if p.parent.name == "to send"]) == 7  # three papers in two languages and a message
     for words in ("check", "options", "compare", "explain"):
         assert f"estimator {words} {folder / 'job.toml'}" in result.stdout
 

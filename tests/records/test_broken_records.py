@@ -3,12 +3,15 @@
 import errno
 import os
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
 import pytest
 
 from estimator.model.problem import CannotGoOn, Problem
+from estimator.papers.example import example_quote
+from estimator.records import bundle
 from estimator.records.accepted import accept
 from estimator.records.again import again
 from estimator.records.disk import Disk
@@ -62,6 +65,11 @@ class Desk:
         openpyxl.Workbook().save(self.folder / "other.xlsx")
         verify(self.folder, self.folder / "other.xlsx")
 
+    def cannot_hold(self) -> None:
+        quote = example_quote()
+        long = replace(quote, job=replace(quote.job, customer=replace(quote.job.customer, name="x" * 40_000)))
+        bundle.papers(long, self.inputs)
+
     def accepted_twice(self) -> None:
         for day in (20, 21):
             accept(self.folder, named(self.folder, "r1"), "A", date(2026, 11, day))
@@ -81,6 +89,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
         accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
     ),
     "option A is accepted twice": lambda desk, _: desk.accepted_twice(),
+    "a name is far too long": lambda desk, _: desk.cannot_hold(),
     "another workbook comes back": lambda desk, _: desk.never_issued(),
     "the papers come out otherwise": lambda desk, _: desk.not_the_same(),
 }

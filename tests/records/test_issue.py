@@ -1,5 +1,6 @@
 """Revisions: the next one when something changed, nothing when nothing did, issued files never touched."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -35,15 +36,20 @@ def test_nothing_changed_writes_nothing(tmp_path, quote, inputs, papers):
 
 
 def test_a_note_that_moved_down_a_row_is_no_change(quote_at, inputs):
-    assert content(quote_at(row=3), inputs.languages) == content(quote_at(row=4), inputs.languages)
+    assert content(quote_at(row=3), inputs) == content(quote_at(row=4), inputs)
 
 
 def test_a_cent_more_is_a_change(quote_at, inputs):
-    assert content(quote_at("4200.00"), inputs.languages) != content(quote_at("4200.01"), inputs.languages)
+    assert content(quote_at("4200.00"), inputs) != content(quote_at("4200.01"), inputs)
 
 
 def test_another_language_is_a_change(quote, inputs):
-    assert content(quote, ("en_US",)) != content(quote, ("en_US", "es_US"))
+    assert content(quote, inputs) != content(quote, replace(inputs, languages=("en_US", "es_US")))
+
+
+def test_another_picture_of_the_same_name_is_a_change(quote, inputs):
+    one, other = (replace(inputs, pictures={"hole.jpg": data}) for data in (b"1", b"2"))
+    assert content(quote, one) != content(quote, other)
 
 
 def test_something_changed_makes_the_next_revision_and_leaves_the_first(tmp_path, quote_at, inputs, papers):

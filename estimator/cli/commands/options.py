@@ -19,14 +19,10 @@ def command(
     on: OnDay = None,
     language: Language = "en_US",
     as_json: AsJson = False,
-) -> None:
-    from estimator.cli.views import options, what_if
-    from estimator.cli.views import why as reasons
+) -> int:
+    from estimator.cli.offering import offered
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import priced
 
-    run, columns = priced(job, tables, changes, on), width()
-    parts = [what_if.rows(run.as_filed, run.quote, changes or (), columns)] if run.as_filed else []
-    parts += [options.rows(run.quote, columns, language)]
-    parts += [reasons.rows(run.quote, run.verdicts, columns, language)] if why else []
-    answer(run.quote, as_json, [row for part in parts for row in part])
+    found = offered(job, tables, changes, on, why, width(), language)
+    answer(found.data, as_json, found.rows)
+    return found.code

@@ -23,7 +23,7 @@ def rows(quote: Quote, verdicts: Sequence[Verdict], columns: int, language: str 
         Row("What has to be put right", "head"),
         *(row for need in quote.diagnosis.needs for row in need_rows(need, columns)),
         *(row for option in quote.options for row in _option(option, columns, language)),
-        *_against(verdicts, columns, language),
+        *against(verdicts, columns, language),
     ]
 
 
@@ -92,7 +92,7 @@ def _once(verdicts: Sequence[Verdict], language: str) -> dict[Said, list[Verdict
     return grouped
 
 
-def _against(verdicts: Sequence[Verdict], columns: int, language: str) -> list[Row]:
+def against(verdicts: Sequence[Verdict], columns: int, language: str) -> list[Row]:
     """By method: what blocks it, waits for a paper, does not fix or keeps the price open, and over which stretches."""
     kept = sorted((v for v in verdicts if v.effect in AGAINST), key=lambda v: (v.method, AGAINST.index(v.effect)))
     out = [Row(""), Row("What the rules have against the other ways", "head")] if kept else []

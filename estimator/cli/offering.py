@@ -1,0 +1,72 @@
+"""A job typed on the command line in, what `options` answers out: the options, or why there is none."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from estimator.cli.guard import DONE, TO_MEND
+from estimator.cli.views import check, options, what_if, why
+from estimator.cli.views.screen import Row
+from estimator.cli.way import Priced, priced, ready
+from estimator.model.problem import CannotGoOn
+
+NOTHING_TO_OFFER = "quote/nothing-to-offer"
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What goes out as JSON, what goes out as text, and the exit code."""
+
+    data: object
+    rows: list[Row]
+    code: int = DONE
+
+
+def offered(
+    job_file: Path,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    on: date | None,
+    reasons: bool,
+    columns: int,
+    language: str,
+) -> Answer:
+    """Errors: CannotGoOn with everything that stops the price, but for there being nothing to offer."""
+    try:
+        run = priced(job_file, tables, changes, on)
+    except CannotGoOn as stop:
+        if {problem.code for problem in stop.problems} != {NOTHING_TO_OFFER}:
+            raise
+        return _nothing(job_file, tables, changes, on, columns, language)
+    return Answer(run.quote, _options(run, changes or (), reasons, columns, language))
+
+
+def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, language: str) -> list[Row]:
+    out = what_if.rows(run.as_filed, run.quote, changes, columns) if run.as_filed else []
+    out += options.rows(run.quote, columns, language)
+    return [*out, *(why.rows(run.quote, run.verdicts, columns, language) if reasons else [])]
+
+
+def _nothing(
+    job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None, columns: int, language: str
+) -> Answer:
+    """What was found, and what the rules have against every way; a house with nothing to repair is no failure."""
+    from estimator.diagnosis import diagnose
+    from estimator.pipeline import handed, place_of, with_job_settings
+    from estimator.scopes.candidates import repairs
+    from estimator.scopes.choose import choose
+
+    job, read, _ = ready(job_file, tables, changes, on)
+    own = with_job_settings(job, read)
+    diagnosis = diagnose(job, own)
+    offers = repairs(job, diagnosis, own)
+    verdicts = choose(job, diagnosis, offers, handed(job, own, place_of(job, own)), own).verdicts
+    said = "No way of repair can be offered on these notes." if diagnosis.needs else "There is nothing to repair."
+    rows = [
+        *check.rows(job, diagnosis, columns, language),
+        *why.against(verdicts, columns, language),
+        Row(""),
+        Row(said, "head"),
+    ]
+    return Answer({"needs": diagnosis.needs, "against": verdicts}, rows, TO_MEND if diagnosis.needs else DONE)

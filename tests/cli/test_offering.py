@@ -1,0 +1,38 @@
+"""What `options` answers where nothing can be, or has to be, offered."""
+
+from pathlib import Path
+
+from typer.testing import CliRunner
+
+from estimator.cli.app import build
+
+JOB = """
+job = { number = "1", date = 2026-11-18, prepared_by = "Ines Calloway", demo = true }
+customer = { name = "Wren Castellane", site = "417 Larkspur Court" }
+house = { floor = "slab", jurisdiction = "demo", soil = "firm clay" }
+line = [ { name = "yard", size = "4 in", pipe = "PVC", zero = "access", log = "yard.txt" } ]
+"""
+LOG = "pass front cleanout to street, with flow, riser 1ft\n1 yard lawn\n{finding}\n30 stop reached main\n"
+
+
+def _options(folder: Path, finding: str):
+    (folder / "job.toml").write_text(JOB)
+    (folder / "yard.txt").write_text(LOG.format(finding=finding))
+    typed = ["options", str(folder / "job.toml"), "--why"]
+    return CliRunner().invoke(build(typed), typed, env={"COLUMNS": "80"})
+
+
+def test_a_house_with_nothing_to_repair_is_told_so_and_is_no_failure(tmp_path):
+    result = _options(tmp_path, "10 joint")
+    assert result.exit_code == 0, result.output
+    assert "There is nothing to repair." in result.stdout
+
+
+def test_where_every_way_is_blocked_each_is_named_with_its_rule(tmp_path):
+    """A foreign line through the bore may be gas: nobody works there until its owner has cleared it (common practice)."""
+    result = _options(tmp_path, "12 utility gas")
+    assert result.exit_code == 1
+    assert "No way of repair can be offered" in result.stdout
+    assert "911" in result.stdout
+    for method in ("burst", "reline", "sectional liner", "trench", "yard spot"):
+        assert f"\n  {method}\n    blocks:" in result.stdout

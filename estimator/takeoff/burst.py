@@ -73,7 +73,7 @@ def _pits(case: Case, pulls: float) -> None:
     paper = case.paper
     under = bottom(case, case.stretch)
     depth, radius = under.deepest_ft, case.number("bend_radius_ods") * outside_ft(case)
-    shape = case.tables.text("burst_entry")
+    shape = case.word("burst_entry", "straight", "S")
     entry = up((s_entry_ft if shape == "S" else straight_entry_ft)(radius, depth), case.number("dig_step_ft"))
     wide = case.number("burst_pit_width_ft")
     pull_long, pull_wide = case.number("burst_pull_pit_length_ft"), case.number("burst_pull_pit_width_ft")

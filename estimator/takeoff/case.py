@@ -6,12 +6,14 @@ from dataclasses import dataclass
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.line import Line
+from estimator.model.problem import CannotGoOn, Place
 from estimator.model.profile import Branch, Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
+from estimator.takeoff.problems import NO_SETTING, NO_SOIL, SETTING_WORD
 from estimator.takeoff.working import Working
 
 IRON_WORDS = ("cast iron", "no-hub", "iron")
@@ -39,7 +41,32 @@ class Case:
     # ── the firm's numbers ────────────────────────────────────────────────────────────────────
 
     def number(self, key: str) -> float:
-        return self.tables.number(key)
+        """A setting as a number. Errors: CannotGoOn where the tables lack it."""
+        return float(self.text(key))
+
+    def text(self, key: str) -> str:
+        """A setting as it is written. Errors: CannotGoOn where the tables lack it."""
+        try:
+            return self.tables.text(key)
+        except KeyError:
+            raise CannotGoOn(NO_SETTING(Place(table="settings"), key=key)) from None
+
+    def word(self, key: str, *choices: str) -> str:
+        """A setting that names one of several ways. Errors: CannotGoOn for a word that is none of them."""
+        value = self.text(key)
+        if value not in choices:
+            place = Place(table="settings", cell=f"row {self.tables.setting(key).cell_row}, value")
+            raise CannotGoOn(SETTING_WORD(place, key=key, value=value, choices=", ".join(choices)))
+        return value
+
+    def numbers(self, key: str) -> tuple[float, ...]:
+        """A setting that lists numbers, the smallest first. Errors: CannotGoOn where one is no number."""
+        try:
+            return tuple(sorted(float(part) for part in self.text(key).split(",")))
+        except ValueError:
+            place = Place(table="settings", cell=f"row {self.tables.setting(key).cell_row}, value")
+            choices = "numbers parted by commas, such as 2, 3, 4"
+            raise CannotGoOn(SETTING_WORD(place, key=key, value=self.text(key), choices=choices)) from None
 
     @property
     def place(self) -> PlaceRow | None:
@@ -61,12 +88,13 @@ class Case:
 
     @property
     def soil(self) -> Soil:
-        """The soil's row; where nobody said what soil it is, the one the firm counts with."""
-        word = self.soil_word
-        try:
-            return self.tables.soil(word or UNKNOWN_SOIL)
-        except KeyError:
-            return self.tables.soil(UNKNOWN_SOIL)
+        """The soil's row; where nobody said what soil it is, the one the firm counts with. Errors: CannotGoOn without it."""
+        for word in (self.soil_word, UNKNOWN_SOIL):
+            try:
+                return self.tables.soil(word or UNKNOWN_SOIL)
+            except KeyError:
+                continue
+        raise CannotGoOn(NO_SOIL(Place(table="soils"), word=self.soil_word or "a soil"))
 
     # ── the pipe ──────────────────────────────────────────────────────────────────────────────
 

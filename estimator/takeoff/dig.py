@@ -50,7 +50,7 @@ def _chosen(case: Case, hole: Stretch, under: Bottom, kind: str, beside: Room) -
     )
     box = Box(width_ft=case.number("box_width_ft"), length_ft=case.number("box_length_ft"))
     allowed = ways(whole, kind, case.job.site.caving_signs, beside, box, case.number("bench_percent"))  # type: ignore[arg-type]
-    return least(allowed, case.tables.text("protection_wanted"))
+    return least(allowed, case.word("protection_wanted", "least earth", "sloped", "benched", "boxed"))
 
 
 def _write_size(case: Case, way: Way, under: Bottom, kind: str) -> None:

@@ -12,6 +12,7 @@ from estimator.takeoff.working import shown, up
 CUBIC_IN_PER_GAL = 231.0
 INCHES_PER_FT = 12.0
 MM_PER_IN = 25.4
+CURES = {"ambient": "cure_ambient_h", "hot": "cure_hot_h", "light": "cure_light_h"}
 RESIN_SOURCE = "geometry; ASTM F1216 7.2: 5 to 10 % excess"
 
 
@@ -144,7 +145,7 @@ def _reopen(case: Case) -> None:
 
 
 def _times(case: Case, shots: float) -> None:
-    cure = {"ambient": "cure_ambient_h", "hot": "cure_hot_h", "light": "cure_light_h"}[case.tables.text("liner_cure")]
+    cure = CURES[case.word("liner_cure", *CURES)]
     hours = case.number(cure)
     case.paper.put(
         "cure_hours",
@@ -179,14 +180,14 @@ def stock_length(length_ft: float, stock_ft: Sequence[float]) -> tuple[float, fl
 def sectional(case: Case) -> tuple[Verdict, ...]:
     """Short liners over one bad piece, its margins in the stretch already, in stock lengths."""
     clean(case)
-    stock = tuple(float(part) for part in case.tables.text("sectional_stock_ft").split(","))
+    stock = case.numbers("sectional_stock_ft")
     count, long = stock_length(case.stretch.length_ft, stock)
     pieces = case.paper.put(
         "sectional_pieces",
         count,
         "the shortest stock length that covers it, else several of the longest",
         ("bad place with its margins", case.stretch.length_ft, "ft"),
-        ("stock", case.tables.text("sectional_stock_ft"), "ft"),
+        ("stock", case.text("sectional_stock_ft"), "ft"),
     )
     case.paper.put("liner_ft", pieces * long, "pieces x stock length", ("pieces", pieces), ("stock", long, "ft"))
     _resin_sectional(case, pieces * long)

@@ -52,7 +52,7 @@ def is_rotten(case: Case) -> bool:
 
 def wall_finds(case: Case, wall_in: float) -> tuple[Verdict, ...]:
     fully = is_rotten(case)
-    edition = cast(Edition, case.tables.text("f1216_edition"))
+    edition = cast(Edition, case.word("f1216_edition", "from 07b", "before 07b"))
     needed = least_wall(case.bore_in, liner_of(case), ground_over(case), fully=fully, edition=edition)
     _write(case, needed, fully)
     finds = []

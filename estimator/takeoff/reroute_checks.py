@@ -113,7 +113,7 @@ def size_for(case: Case, served: Fixtures) -> float:
     """
     if not served:
         return 0.0
-    listed = sorted(float(size) for size in case.tables.text("pipe_sizes").split(","))
+    listed = case.numbers("pipe_sizes")
     return next((size for size in listed if _carries(case, size, served)), listed[-1])
 
 

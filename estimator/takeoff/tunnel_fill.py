@@ -13,7 +13,7 @@ FILLS = {
 
 def fill(case: Case, bank: float, pit_bank: float) -> None:
     """What goes back: four ways, by the firm's setting; the pit is always filled with native soil."""
-    paper, kind = case.paper, case.tables.text("tunnel_fill")
+    paper, kind = case.paper, case.word("tunnel_fill", *FILLS)
     paper.facts.add(FILLS[kind])
     share = {"native": 1.0, "slurry": 1 - case.number("slurry_share_percent") / 100}.get(kind, 0.0)
     native_in = share * bank

@@ -10,7 +10,7 @@ from estimator.takeoff.restoration import put_back
 def hole_over(case: Case) -> Stretch:
     """The stretch with room to work at each end, and the locator's own error where nothing is uncovered first."""
     room = case.number("dig_end_ft")
-    if not case.tables.yes("pothole_pipe_first"):
+    if case.word("pothole_pipe_first", "yes", "no") == "no":
         room += case.number("locator_tolerance_min_ft")
     return case.stretch.padded(room, room)
 

@@ -17,7 +17,7 @@ ALL = "\n".join(text for name, text in SOURCES.items() if name not in ("quantiti
 
 def test_every_setting_that_takeoff_reads_is_on_its_list() -> None:
     """Names built from parts, such as one of two by bore, stand in the code as whole words too."""
-    read = set(re.findall(r'(?:number|text|yes)\(\s*"([a-z0-9_]+)"', ALL))
+    read = set(re.findall(r'\.(?:number|numbers|text|word)\(\s*"([a-z0-9_]+)"', ALL))
     read |= {word for word in re.findall(r'"([a-z0-9_]+)"', ALL) if word in SETTINGS}
     assert read == set(SETTINGS)
 

@@ -1,0 +1,25 @@
+"""A way of filling tunnels that the program does not know."""
+
+from collections.abc import Iterable
+from datetime import date
+from pathlib import Path
+
+from estimator.fieldnotes import read_job
+from estimator.model.problem import CannotGoOn, Problem
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.tables.read import demo_folder, read_tables
+from estimator.takeoff import take_off
+
+DEMO = Path(__file__).parents[3] / "estimator" / "demo" / "job.toml"
+
+
+def problems(folder: Path) -> Iterable[Problem]:
+    job, tables = read_job(DEMO).job, read_tables(demo_folder(), date(2026, 11, 18)).tables
+    assert job is not None and tables is not None
+    tables = tables.with_settings({"tunnel_fill": "porridge"})
+    try:
+        take_off(Repair(id="r", method="tunnel", line="main", stretch=Stretch(5.0, 15.0)), job, tables)
+    except CannotGoOn as stop:
+        return stop.problems
+    return ()

@@ -25,6 +25,10 @@ RULES_HEAD = """## Rules: which way of repair may be offered over a stretch
 
 | rule | no. | ways of repair | statement | why | settings | guards people | worse mistake | source |
 |---|---|---|---|---|---|---|---|---|"""
+INDEX_HEAD = """## Index
+
+| no. | carried by |
+|---|---|"""
 NO_NUMBER = "–"
 
 
@@ -32,7 +36,17 @@ def page() -> str:
     """The whole page."""
     readings = [_reading(r) for r in READINGS]
     rules = [_rule(r) for r in RULES]
-    return "\n".join([HEAD, READINGS_HEAD, *readings, "", RULES_HEAD, *rules, ""])
+    return "\n".join([HEAD, READINGS_HEAD, *readings, "", RULES_HEAD, *rules, "", INDEX_HEAD, *_index(), ""])
+
+
+def _index() -> list[str]:
+    """Each number with the readings and rules that carry it."""
+    carried: dict[str, list[str]] = {}
+    ids = [(r.id, r.numbers) for r in READINGS] + [(r.id, r.numbers) for r in RULES]
+    for name, numbers in ids:
+        for number in numbers:
+            carried.setdefault(number, []).append(f"`{name}`")
+    return [_row(number, ", ".join(ids)) for number, ids in sorted(carried.items())]
 
 
 def _reading(it: Reading) -> str:

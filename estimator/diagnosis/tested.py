@@ -60,14 +60,16 @@ def _rose(case: Case) -> Iterable[Hit]:
     return [Hit(None, (), (("where", t.rose_at),)) for t in case.tests if t.rose_at]
 
 
+def failed_sections(case: Case) -> tuple[str, ...]:
+    """Sections of the house that failed a test of their own, each once."""
+    apart = (t for t in case.job.water_tests if t.kind == "isolated")
+    return tuple(dict.fromkeys(t.section for t in apart if read_test(t, case.job, case.tables).outcome == "failed"))
+
+
 def _several(case: Case) -> Iterable[Hit]:
-    sections = [
-        t.section
-        for t in case.job.water_tests
-        if read_test(t, case.job, case.tables).outcome == "failed" and t.kind == "isolated"
-    ]
-    if len(set(sections)) >= case.number("test_sections_fail") and case.tests:
-        yield Hit(None, (), (("sections", ", ".join(dict.fromkeys(sections))),))
+    sections = failed_sections(case)
+    if len(sections) >= case.number("test_sections_fail") and case.tests:
+        yield Hit(None, (), (("sections", ", ".join(sections)),))
 
 
 def _not_sealed(case: Case) -> Iterable[Hit]:

@@ -6,6 +6,7 @@ from typing import Literal
 from estimator.diagnosis.case import Case, Run
 from estimator.diagnosis.iron import mostly_grooved
 from estimator.diagnosis.roots import most_joints_have_roots, root_places
+from estimator.diagnosis.tested import failed_sections
 from estimator.model.judgement import Need
 from estimator.model.stretch import joined
 
@@ -17,7 +18,8 @@ CLEANED_AWAY = frozenset({"scale", "grease", "blocked", "failed test", "utility"
 def whole_line(need: Need, needs: Sequence[Need], case: Case) -> Whole:
     """Only: fiber, iron grooved along most of the run, clay with roots at most joints, or a run that slopes back as a whole.
 
-    Option: three structural places on the run, or padded places of a share of it (settings). Source: common practice.
+    Option: three structural places on the run, padded places of a share of it (settings), or several sections under the
+    slab that failed their tests. Source: common practice.
     """
     if set(need.kinds) <= CLEANED_AWAY:
         return "no"
@@ -29,8 +31,13 @@ def whole_line(need: Need, needs: Sequence[Need], case: Case) -> Whole:
         return "only"
     if most_joints_have_roots(case, run) and "roots" in need.kinds:
         return "only"
-    many = spots(on_run, case, run) >= case.number("whole_line_spots")
+    many = spots(on_run, case, run) >= case.number("whole_line_spots") or _system_failed(need, case)
     return "option" if many or padded_percent(on_run, case, run) >= case.number("whole_line_share_percent") else "no"
+
+
+def _system_failed(need: Need, case: Case) -> bool:
+    """Several sections failed their tests: replacing all of it under the slab is compared with spots (D13)."""
+    return case.under_slab(need.stretch) and len(failed_sections(case)) >= case.number("test_sections_fail")
 
 
 def spots(needs: Sequence[Need], case: Case, run: Run) -> int:

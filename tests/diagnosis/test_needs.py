@@ -3,6 +3,7 @@
 import pytest
 
 from estimator.diagnosis import diagnose
+from estimator.model.job import WaterTest
 from estimator.model.judgement import Need
 from estimator.model.stretch import Stretch
 from estimator.scopes.rules.examples import demo_tables
@@ -124,3 +125,13 @@ def test_a_run_is_one_pipe_not_the_whole_line() -> None:
     """Cracked iron before rooted clay: the roots say nothing of the iron."""
     both = needs("5 crack", "30 roots 30%", "40 roots 30%", "50 roots 30%", pipe="cast iron", marks=(mark("pipe", 24.0, choice="clay", holds=True),))  # fmt: skip
     assert [n.whole_line for n in both] == ["no", "option", "option", "option"]
+
+
+def test_several_failed_sections_make_the_whole_run_under_the_slab_an_option() -> None:
+    def failed(section: str) -> WaterTest:
+        return WaterTest(section=section, kind="isolated", covers=("main",), result="failed", sealed=True)
+
+    one, two = (failed("main"),), (failed("main"), failed("hall bath"))
+    assert [n.whole_line for n in needs("20 gap washing", zone="slab", pipe="PVC", water_tests=one)] == ["no"]
+    assert [n.whole_line for n in needs("20 gap washing", zone="slab", pipe="PVC", water_tests=two)] == ["option"]
+    assert [n.whole_line for n in needs("20 gap washing", zone="yard", pipe="PVC", water_tests=two)] == ["no"]

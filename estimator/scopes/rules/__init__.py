@@ -19,6 +19,7 @@ from estimator.scopes.rules import (
     crawl_space_is_tight,
     cut_flush_before_lining,
     deep_dip_is_not_lined,
+    depth_was_located,
     descale_iron_before_lining,
     dip_length_is_measured,
     dirt_alone_is_cleaned,
@@ -98,6 +99,7 @@ from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.scopes.rules.rule import Rule
 
 RULES: tuple[Rule, ...] = (
+    depth_was_located.RULE,
     look_where_it_is_unclear.RULE,
     not_confirmed_no_fixed_price.RULE,
     clean_before_lining.RULE,

@@ -1,0 +1,37 @@
+"""Where no depth was read nobody knows how deep the dig is: no fixed price for it.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> located(stretch(method="trench", depth_ft=None), limits()).effect.value
+'no fixed price'
+>>> located(stretch(method="trench", depth_ft=3.0), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, Answers, Rule, Ruling
+
+
+def located(it: StretchFacts, limits: Limits) -> Answers:
+    if it.depth_ft is not None:
+        return None
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of("How deep the pipe lies was not measured yet; the price is fixed once it has been."),
+        estimator=Say.of("No depth on this line: locate it, say from which surface, before a fixed price for digging."),
+        facts=frozenset({"depth_unlocated"}),
+    )
+
+
+RULE = Rule(
+    id="depth-was-located",
+    numbers=("R01",),
+    methods=DIGS,
+    statement="A dig on a line without any depth reading has no fixed price.",
+    reason="Depth decides protection, hours and whether a footing is in the way.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=located,
+)

@@ -16,6 +16,7 @@ def safety_sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
     page = crew_page(letter, speak("Safety"), WIDTHS, speak("Safety first: read before work, each day"))
     cautions = dict.fromkeys(text for o in options for text in letter.terms(o.terms, "crew caution"))
     cautions |= dict.fromkeys(text for o in options for text in letter.all(o.cautions))
+    cautions |= dict.fromkeys(letter.all(c for o in options for t in o.takeoffs for c in t.cautions))
     page.heading(speak("What can hurt us here"))
     for text in cautions or [speak("Ask the competent person before you begin.")]:
         page.line(f"! {text}", "box")

@@ -100,6 +100,8 @@ def _line(letter: Letter, page: Page, line: LineItem, text: str) -> str:
 def how_much(letter: Letter, line: LineItem) -> str:
     """The size of a lump sum, or the unit a measured line is counted in."""
     speak = letter.speak
+    if line.billed == "measured" and line.unit == "each":
+        return letter.say(UNITS["each"])
     if line.billed == "measured":
         return speak("per {unit}", unit=letter.say(in_plain_words(UNITS, line.unit)))
     if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):

@@ -103,8 +103,8 @@ def not_fixed_because(
 
 
 def cautions(repairs: tuple[Repair, ...], takeoffs: tuple[Takeoff, ...]) -> tuple[Say, ...]:
-    ruled = [v.homeowner for v in verdicts(repairs, takeoffs) if v.effect is Effect.CAUTION]
-    return tuple(dict.fromkeys([*ruled, *(c for t in takeoffs for c in t.cautions)]))
+    """What the rules ask the people of the house to mind; what a takeoff warns of is for the crew and stays with it."""
+    return tuple(dict.fromkeys(v.homeowner for v in verdicts(repairs, takeoffs) if v.effect is Effect.CAUTION))
 
 
 def assumptions(takeoffs: tuple[Takeoff, ...]) -> tuple[Say, ...]:

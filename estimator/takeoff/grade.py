@@ -64,24 +64,33 @@ def grade(case: Case) -> Grade:
     size = pipe_size(case.bore_in)
     least = least_fall_in_per_ft(case, case.bore_in) / INCHES_PER_FT
     read = _invert_readings(case)
-    if len(read) >= 2:
-        (near, shallow_end), (far, deep_end) = read[0], read[-1]
-        fall = (shallow_end - deep_end) / (far - near)
-        return Grade(shallow_end + fall * near, fall, size.inside_in, size.wall_in, "read")
-    if read:
-        near, depth = read[0]
+    if not read:
+        return _from_depth(case, least)
+    (near, near_ft), (far, far_ft) = read[0], read[-1]
+    if far - near < case.number("fall_least_run_ft"):
         case.paper.assume(
             "one invert reading: the new pipe is taken to fall {fall} in for each ft from there",
             fall=f"{least * INCHES_PER_FT:g}",
         )
-        return Grade(depth + least * near, least, size.inside_in, size.wall_in, "one reading")
-    return _from_depth(case, least)
+        return Grade(near_ft + least * near, least, size.inside_in, size.wall_in, "one reading")
+    fall = (near_ft - far_ft) / (far - near)
+    if fall < least - 1e-9:
+        case.paper.warn(
+            "the inverts read give {fall} in for each ft, less than the {least} asked for: a lower exit, or the inspector's word",
+            fall=f"{fall * INCHES_PER_FT:.3g}",
+            least=f"{least * INCHES_PER_FT:.3g}",
+        )
+    return Grade(near_ft + fall * near, fall, size.inside_in, size.wall_in, "read")
 
 
 def _invert_readings(case: Case) -> list[tuple[float, float]]:
-    """(distance inside the slab edge, invert below the slab top), the nearest to the exit first."""
-    marks = [m for m in case.profile.marks("invert", "level") if m.depth_ft is not None and m.surface in ("slab", None)]
-    return sorted({(round(case.inside_ft(m.stretch.from_ft), 6), m.depth_ft or 0.0) for m in marks})
+    """(distance inside the slab edge, invert below the slab top), the nearest to the exit first; of two at one place the shallower."""
+    found: dict[float, float] = {}
+    for mark in case.profile.marks("invert", "level"):
+        if mark.depth_ft is not None and mark.surface in ("slab", None):
+            at = round(case.inside_ft(mark.stretch.from_ft), 3)
+            found[at] = min(mark.depth_ft, found.get(at, mark.depth_ft))
+    return sorted(found.items())
 
 
 def _from_depth(case: Case, least_fall: float) -> Grade:
@@ -97,7 +106,9 @@ def _from_depth(case: Case, least_fall: float) -> Grade:
             "no depth was read under the slab; {depth} to the pipe's centre was taken", depth=Feet(centre)
         )
         return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "assumed")
-    case.paper.assume("the invert under the slab comes from a locator's depth, good for digging only, never for fall")
+    case.paper.assume(
+        "how deep the pipe lies under the slab comes from a locator: good for digging only, never for its slope"
+    )
     return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading")
 
 

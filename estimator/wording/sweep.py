@@ -19,26 +19,43 @@ def texts(folder: Path = PACKAGE) -> dict[str, str]:
     return found
 
 
+SAYING = ("speak", "assume", "warn")
+"""Functions and methods, beside Say.of, whose first argument is a text people read."""
+
+
 def _said(tree: ast.AST, path: Path) -> Iterator[str]:
+    named = _named(tree)
     for node in ast.walk(tree):
         if isinstance(node, ast.Call) and node.args and _speaks(node.func):
-            yield from _literals(node.args[0], path)
+            yield from _literals(node.args[0], named, path)
+
+
+def _named(tree: ast.AST) -> dict[str, list[str]]:
+    """Names that a text is given to, anywhere in the module, and those texts."""
+    found: dict[str, list[str]] = {}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant) and isinstance(node.value.value, str):
+            for target in (t for t in node.targets if isinstance(t, ast.Name)):
+                found.setdefault(target.id, []).append(node.value.value)
+    return found
 
 
 def _speaks(func: ast.expr) -> bool:
     if isinstance(func, ast.Attribute):
         owner = func.value
-        return func.attr == "speak" or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")
-    return isinstance(func, ast.Name) and func.id in ("speak", "Say")
+        return func.attr in SAYING or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")
+    return isinstance(func, ast.Name) and func.id in (*SAYING, "Say")
 
 
-def _literals(node: ast.expr, path: Path) -> Iterator[str]:
+def _literals(node: ast.expr, named: dict[str, list[str]], path: Path) -> Iterator[str]:
     if isinstance(node, ast.Constant) and isinstance(node.value, str):
         if node.value:
             yield node.value
+    elif isinstance(node, ast.Name):
+        yield from named.get(node.id, [])
     elif isinstance(node, ast.IfExp):
-        yield from _literals(node.body, path)
-        yield from _literals(node.orelse, path)
+        yield from _literals(node.body, named, path)
+        yield from _literals(node.orelse, named, path)
     elif isinstance(node, ast.JoinedStr | ast.BinOp):
         raise ValueError(f"{path}:{node.lineno}: a text to be said is put together, so nobody can translate it")
 

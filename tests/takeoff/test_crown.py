@@ -48,7 +48,7 @@ def test_two_inverts_read_give_the_pipes_own_slope(tables: Tables) -> None:
     )
     found = take_off(repair("tunnel", -2, 27), pecan_house(read), tables)
     assert found.value("fall_in_per_ft") == pytest.approx(0.2)
-    assert not any("one invert reading" in str(a) for a in found.assumptions)
+    assert not any("one reading of the pipe's bottom" in str(a) for a in found.assumptions)
 
 
 def test_a_locators_depth_gives_digging_depth_and_says_that_it_gives_no_fall(tables: Tables) -> None:
@@ -72,3 +72,20 @@ def test_with_nothing_read_under_the_slab_the_depth_counts_as_unlocated(tables: 
     line = pecan_line()
     blind = replace(line, marks=tuple(m for m in line.marks if m.word != "invert"))
     assert "depth_unlocated" in take_off(repair("tunnel", -2, 27), pecan_house(blind), tables).facts
+
+
+@pytest.mark.parametrize(("apart_ft", "how"), [(2.9, "one reading"), (3.0, "read")])
+def test_two_inverts_close_together_give_no_slope(tables: Tables, apart_ft: float, how: str) -> None:
+    line = pecan_line()
+    read = replace(line, marks=(*line.marks, at("invert", apart_ft, depth_ft=2.5, to="invert", surface="slab")))
+    found = take_off(repair("tunnel", -2, 27), pecan_house(read), tables).quantity("exit_invert_ft")
+    assert found is not None
+    assert [i.value for i in found.inputs] == [how]
+
+
+@pytest.mark.parametrize(("far_invert", "flat"), [(2.6 - 24 * 0.125 / 12, False), (2.6 - 24 * 0.124 / 12, True)])
+def test_inverts_that_give_less_than_the_places_fall_are_said(tables: Tables, far_invert: float, flat: bool) -> None:
+    line = pecan_line()
+    read = replace(line, marks=(*line.marks, at("invert", 24.0, depth_ft=far_invert, to="invert", surface="slab")))
+    found = take_off(repair("tunnel", -2, 27), pecan_house(read), tables)
+    assert any("inspector's word" in str(c) for c in found.cautions) is flat

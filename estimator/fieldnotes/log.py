@@ -16,12 +16,14 @@ from estimator.fieldnotes.logproblems import (
     NOTHING_SAID,
     SAME_AS_NOTHING,
     STRAY,
+    SWALLOWED,
     UNKNOWN_WORD,
 )
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.where import Bad, Where, read_where
 from estimator.fieldnotes.words import BY_NAME, PLURALS
+from estimator.model.line import FINDING_WORDS
 from estimator.model.problem import Place, Problem
 
 _NAME = re.compile(r"^\s*([A-Za-z][\w/' ]{0,20}?)\s*=\s*([A-Za-z][\w' .-]*?)\s*$")
@@ -206,6 +208,7 @@ class LogReader:
         assert self.here is not None
         at = self._place(place, line, thing.at)
         self._strays(thing.bad, line, place, thing.word.word)
+        self.log.problems += _swallowed(thing, at)
         leg = thing.values.pop("leg", "") or ("starts" if where.open_end else "")
         if (
             thing.word.needs
@@ -222,6 +225,13 @@ class LogReader:
         self.here.entries.append(
             Entry(where.from_ft, where.to_ft, leg, where.about, thing, at, raw.rstrip(), self.back, note)
         )
+
+
+def _swallowed(thing: Thing, place: Place) -> list[Problem]:
+    """A finding with its amount inside words that were taken whole, such as `room kitchen hole 2in`."""
+    taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)
+    found = re.search(rf"\b({'|'.join(FINDING_WORDS)})\b.*\d", taken)
+    return [SWALLOWED(place, text=taken, word=found[1])] if found else []
 
 
 def _together(stray: list[tuple[str, int]], text: str) -> list[str]:

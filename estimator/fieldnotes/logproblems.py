@@ -28,6 +28,12 @@ AMOUNT = error(
     "“{text}” gives no amount this program knows.",
     "Write a percent of the bore ({word} 30%), inches ({word} 2in) or one of light, moderate, severe.",
 )
+SWALLOWED = error(
+    "log/swallowed",
+    "“{text}” would all be one name, with {word} in it.",
+    "Write a comma before {word}, or put the rest after ; if it is a remark.",
+    "A finding hidden in a name would never be repaired.",
+)
 NEEDS = error("log/needs", "“{text}” leaves out what {word} needs.", "Write it like `{example}`.")
 SAME_AS_NOTHING = error("log/same", "`same` has no reading before it.", "Write the reading.")
 NO_READING = question(
@@ -36,7 +42,7 @@ NO_READING = question(
     "Write the reel reading in front, or begin the line with # if it is a note.",
 )
 PROBLEMS = (
-    NO_PASS, UNKNOWN_WORD, NOTHING_SAID, STRAY, BARE_NUMBER, AMOUNT, NEEDS, SAME_AS_NOTHING, NO_READING,
+    NO_PASS, UNKNOWN_WORD, NOTHING_SAID, STRAY, BARE_NUMBER, AMOUNT, SWALLOWED, NEEDS, SAME_AS_NOTHING, NO_READING,
     *heading.PROBLEMS, *where.PROBLEMS,
 )  # fmt: skip
 

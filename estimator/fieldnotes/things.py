@@ -17,6 +17,7 @@ class Thing:
     at: int
     values: dict[str, Any] = field(default_factory=dict)
     bad: list[tuple[str, int]] = field(default_factory=list)
+    amount: tuple[int, int] | None = None  # where its last slot stands, when that was an amount after a comma
 
     def add(self, slot: str, value: Any) -> None:
         if slot in ("lengths", "ties", "signs"):
@@ -102,12 +103,16 @@ def read_things(
 
 def _step(text: str, at: int, things: list[Thing], stray: list[tuple[str, int]], names: frozenset[str]) -> int:
     current = things[-1] if things else None
+    after_comma = text[:at].rstrip().endswith(",")
     if current and (found := _slot(current, text, at, names)):
         current.add(found[0], found[1])
+        current.amount = (at, found[2]) if after_comma and found[0] in ("size", "percent") else None
         return max(found[2], at + 1)
     begins = read_thing_word(text, at)
     takes_words = current is not None and current.word.free and not ({"choice", "name"} & set(current.values))
-    after_comma = text[:at].rstrip().endswith(",")
+    if begins and current and current.amount and not text[current.amount[1] : at].strip():
+        current.bad.append((text[slice(*current.amount)], current.amount[0]))  # `crack, 2in hole`: whose are the 2 in?
+        current.amount = None
     if begins and not (takes_words and not after_comma and begins[0].word != "loc"):
         things.append(Thing(begins[0], at))
         return begins[1] if begins[1] > at else _material(things[-1], text, at)

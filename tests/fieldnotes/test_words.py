@@ -257,6 +257,10 @@ def test_a_material_alone_means_pipe() -> None:
         ("12 roots", "log/amount"),
         ("12 roots lots", "log/word"),
         ("12 2in hole", "log/order"),
+        ("12 crack, 2in hole", "log/order"),
+        ("12 roots, 30% offset 15%", "log/order"),
+        ("12 room kitchen hole 2in", "log/swallowed"),
+        ("12 branch 3in called hall bath roots 30%", "log/swallowed"),
         ("12 sag 40% top of joint", "log/word"),
         ("12", "log/nothing"),
         ("12 branch", "log/needs"),
@@ -266,7 +270,20 @@ def test_what_is_refused(line: str, code: str) -> None:
     assert code in codes(START + line + "\n")
 
 
-@pytest.mark.parametrize("line", ["3 mud", "5 insects", "12 hole", "12 crack", "12 roots hair", "12 roots light"])
+@pytest.mark.parametrize(
+    "line",
+    [
+        "3 mud",
+        "5 insects",
+        "12 hole",
+        "12 crack",
+        "12 roots hair",
+        "12 roots light",
+        "12 offset, 15%, down",
+        "12 stop roots",
+        "12 crack, hole 2in",
+    ],
+)
 def test_what_needs_no_amount(line: str) -> None:
     assert codes(START + line + "\n") == []
 

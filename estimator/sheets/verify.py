@@ -59,24 +59,39 @@ def _outside_text(word: str, part: str, text: str) -> bool:
 
 
 def _differences(data: bytes, book: Book) -> list[str]:
-    from openpyxl import load_workbook
-
-    formulas = load_workbook(io.BytesIO(data))
-    values = load_workbook(io.BytesIO(data), data_only=True)
+    formulas, values = _grids(data, values=False), _grids(data, values=True)
     wanted = [sheet.name for sheet in book.sheets]
-    if formulas.sheetnames != wanted:
-        return [f"sheets are {formulas.sheetnames}, not {wanted}"]
+    if list(formulas) != wanted:
+        return [f"sheets are {list(formulas)}, not {wanted}"]
     faults: list[str] = []
     for sheet in book.sheets:
         for r, row in enumerate(sheet.rows, start=1):
             column = 1
             for cell in row.cells:
-                shown = values[sheet.name].cell(r, column).value
-                typed = formulas[sheet.name].cell(r, column).value
+                shown = _at(values[sheet.name], r, column)
+                typed = _at(formulas[sheet.name], r, column)
                 if not _same(cell.value, shown, typed):
                     faults.append(f"{sheet.name} row {r} column {column}: {cell.value!r} reads back as {shown!r}")
                 column += cell.span
     return faults
+
+
+Grid = list[tuple[Any, ...]]
+
+
+def _grids(data: bytes, values: bool) -> dict[str, Grid]:
+    """Each sheet's cells, row by row. Streamed: the look of cells, merged ones above all, is not built up again."""
+    from openpyxl import load_workbook
+
+    book = load_workbook(io.BytesIO(data), read_only=True, data_only=values)
+    for sheet in book.worksheets:
+        sheet.reset_dimensions()  # what the file says of its own size is not to be trusted
+    return {sheet.title: list(sheet.iter_rows(values_only=True)) for sheet in book.worksheets}
+
+
+def _at(grid: Grid, row: int, column: int) -> Any:
+    """A cell's value, rows and columns from 1; None beyond what is there."""
+    return grid[row - 1][column - 1] if row <= len(grid) and column <= len(grid[row - 1]) else None
 
 
 def _same(meant: Any, shown: Any, typed: Any) -> bool:

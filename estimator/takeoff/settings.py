@@ -43,6 +43,7 @@ SETTINGS: tuple[str, ...] = (
     "dust_wall_per_room_ft",
     "f1216_edition",
     "fall_if_unknown_in_per_ft",
+    "fall_least_run_ft",
     "flatwork_margin_ft",
     "flatwork_remnant_ft",
     "floor_crew_people",

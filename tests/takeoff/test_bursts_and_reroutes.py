@@ -194,3 +194,10 @@ def test_a_way_round_that_is_not_in_the_notes_is_said(tables: Tables) -> None:
     found = take_off(repair("reroute", 0, 27, reroute="west wall"), house(pecan_line()), tables)
     assert found.quantities == ()
     assert any("no way round of that name" in str(a) for a in found.assumptions)
+
+
+def test_the_reader_is_told_inches_needed_and_inches_there(tables: Tables) -> None:
+    missing = round_about(tables, fall_available_ft=6.6 / 12).finds[0]
+    assert "needs 10.0 inches and has 3.6" in str(missing.homeowner)
+    unknown = round_about(tables, fall_available_ft=None).finds[0]
+    assert "10.0 in are needed" in str(unknown.estimator)

@@ -10,6 +10,7 @@ from estimator.model.line import Line
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
+from estimator.takeoff.restoration import to_panels
 from estimator.takeoff.working import up
 from tests.takeoff.houses import at, changed, house, maple_line, repair
 
@@ -203,3 +204,10 @@ def test_cement_and_primer_come_in_sets(tables: Tables, length: float, joints: f
 def test_the_margin_of_new_lawn_is_laid_at_both_ends_and_sides(tables: Tables) -> None:
     wide = dug(maple_line(), tables.with_settings({"sod_margin_ft": "2"}), "yard spot", 36, 45)
     assert wide.value("sod_sf") == up((11 + 4) * (2.4 + 4), 10)
+
+
+@pytest.mark.parametrize(
+    ("cut_ft", "taken_ft"), [(1.99, 1.99), (2.0, 2.0), (2.01, 5.0), (5.0, 5.0), (5.01, 5.01), (7.01, 10.0)]
+)
+def test_a_panel_is_taken_whole_when_less_than_three_feet_of_it_would_stay(cut_ft: float, taken_ft: float) -> None:
+    assert to_panels(cut_ft, 5.0, 3.0) == taken_ft

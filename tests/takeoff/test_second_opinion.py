@@ -181,3 +181,7 @@ def test_dips_that_overlap_are_dug_once() -> None:
 def test_slices_would_notice_a_slope_left_out() -> None:
     depths = (Depth(0, 4), Depth(100, 8))
     assert not math.isclose(trench_cf(depths, 2, 1.0), sliced(depths, 2, 0.75), rel_tol=1e-3)
+
+
+def test_a_dip_is_as_long_as_from_its_beginning_to_its_end() -> None:
+    assert Dip(0.4, 2.0, 5.0).length_ft == 3.0

@@ -3,6 +3,8 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> floats(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'caution'
+>>> "trench" in RULE.methods
+False
 """
 
 from estimator.model.judgement import Effect

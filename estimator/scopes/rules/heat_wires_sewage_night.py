@@ -3,6 +3,8 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> every_dig(stretch(method="trench"), limits()).effect.value
 'caution'
+>>> "reline" in RULE.methods
+False
 """
 
 from estimator.model.judgement import Effect

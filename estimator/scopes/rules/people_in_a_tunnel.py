@@ -3,6 +3,8 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> in_a_tunnel(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'requires first'
+>>> "break-through" in RULE.methods
+False
 """
 
 from estimator.model.judgement import Effect

@@ -3,6 +3,8 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> plugs(stretch(method="isolation test"), limits()).effect.value
 'caution'
+>>> "clean" in RULE.methods
+False
 """
 
 from estimator.model.judgement import Effect

@@ -1,0 +1,1 @@
+"""Cells in, cells out: workbooks written, handed-in ones gated and read; the only room that knows the spreadsheet libraries."""

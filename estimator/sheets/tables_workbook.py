@@ -18,7 +18,11 @@ FORMATS = {
 LONGEST_LIST = 255  # letters a list typed into a rule may have
 LANDSCAPE_LETTER = 1
 HEADER_PT = 21
-ALIGN: dict[str, dict[str, object]] = {"text": {"align": "left", "indent": 1}, "yes/no": {"align": "center"}, "day": {"align": "center"}}
+ALIGN: dict[str, dict[str, object]] = {
+    "text": {"align": "left", "indent": 1},
+    "yes/no": {"align": "center"},
+    "day": {"align": "center"},
+}
 
 
 def write_tables(book: EditBook) -> bytes:

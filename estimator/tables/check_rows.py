@@ -2,8 +2,9 @@
 
 import re
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
+from itertools import pairwise
 
 from estimator.model.problem import Problem
 from estimator.tables import problems as p
@@ -81,6 +82,20 @@ def ages(view: View) -> Iterator[Problem]:
                 yield p.ENDED(view.at(table, row, name), item=row.item, until=until)
 
 
+def gaps(view: View) -> Iterator[Problem]:
+    """Days between the end of a price and the first day of the next one of the same name."""
+    for table, name in (("materials", "good_until"), ("subs_and_fees", "valid_until")):
+        rows: dict[str, list[Material | SubOrFee]] = {}
+        for row in view.tables.rows[table]:
+            assert isinstance(row, Material | SubOrFee)
+            rows.setdefault(row.item, []).append(row)
+        for item, same in rows.items():
+            for old, new in pairwise(sorted(same, key=lambda row: row.starts or date.min)):
+                until: date | None = getattr(old, name)
+                if until is not None and new.starts is not None and new.starts > until + timedelta(days=1):
+                    yield p.GAP(view.at(table, old, name), item=item, until=until, starts=new.starts)
+
+
 def spanish(view: View) -> Iterator[Problem]:
     """Every English text that a homeowner reads has its Spanish."""
     for table in ("work_items", "extras", "terms", "methods"):
@@ -132,4 +147,4 @@ def _special(row: Setting, view: View) -> Iterator[Problem]:
         yield p.SIZE_TEXT(place, text=row.value)
 
 
-ROW_CHECKS = (hours, prices, margins, ages, spanish, braces, settings)
+ROW_CHECKS = (hours, prices, margins, ages, gaps, spanish, braces, settings)

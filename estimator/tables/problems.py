@@ -143,6 +143,12 @@ ENDED = Kind(
     "the price of “{item}” was good until {until}.",
     "Ask for the new price and add a row with its first day in `from`.",
 )
+GAP = Kind(
+    "tables/gap",
+    W,
+    "the price of “{item}” ends on {until}, the next one begins on {starts}.",
+    "Give the next row an earlier day in `from`, or ask how long the old price holds.",
+)
 LATER = Kind(
     "tables/not-yet",
     W,

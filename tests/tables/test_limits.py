@@ -47,6 +47,15 @@ def test_a_limit_holds_at_its_edge_and_not_one_step_off(edit: str, codes: list[s
     assert [problem.code for problem in reading(with_edits(tmp_path, [edit])).problems] == codes
 
 
+@pytest.mark.parametrize(("first_day", "codes"), [("2027-01-01", []), ("2027-01-02", ["tables/gap"])])
+def test_a_price_that_begins_the_day_after_the_old_one_leaves_no_gap(
+    first_day: str, codes: list[str], tmp_path: Path
+) -> None:
+    edits = ["subs_and_fees | load | valid_until | 2026-12-31", "subs_and_fees | load | copied as | load"]
+    target = with_edits(tmp_path, [*edits, f"subs_and_fees | load | last from | {first_day}"])
+    assert [problem.code for problem in reading(target).problems] == codes
+
+
 def test_a_crew_costs_the_sum_of_its_people_an_hour() -> None:
     """38 × 1.32 = 50.16, 22 × 1.32 = 29.04, 20 × 1.32 = 26.40, 32 × 1.32 = 42.24, 34 × 1.32 = 44.88 [computed]."""
     rates = {crew: str(demo().rate(crew)) for crew in "ABCDL"}

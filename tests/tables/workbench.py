@@ -60,7 +60,7 @@ def edited(folder: Path, file: str, old: str, new: str) -> Path:
 
 
 def with_edits(folder: Path, lines: Iterable[str]) -> Path:
-    """The demo tables after edits: `table | row | column | value`, `table | row | out`, `table | row | copied as | name`."""
+    """The demo tables after edits: `table | row | column | value`, `| out`, `| copied as | name`, `| last from | day`."""
     target = laid_over(folder)
     for line in lines:
         table, name, *what = (part.strip() for part in line.split("|"))
@@ -70,6 +70,8 @@ def with_edits(folder: Path, lines: Iterable[str]) -> Path:
         assert mine, line
         if what == ["out"]:
             rows = [row for row in rows if row not in mine]
+        elif what[0] == "last from":  # the newest copy of a row begins on this day
+            mine[-1][headers.index("from")] = what[1]
         elif what[0] == "copied as":
             rows.append([what[1], *mine[0][1:]])
         else:

@@ -133,7 +133,11 @@ class Counter:
         return tuple(self.repairs[c.id] for c in answer.chosen)
 
     def price_cents(self, answer: Answer) -> int:
-        return int(self.priced(self.repairs_of(answer))[1].total * CENTS) if answer.chosen else 0
+        """The real price before any discount, which every set gets alike and the sums know nothing of."""
+        if not answer.chosen:
+            return 0
+        off = sum((d.amount for d in self.job.discounts), Decimal(0))
+        return int((self.priced(self.repairs_of(answer))[1].total + off) * CENTS)
 
     def measures_of(self, repairs: Sequence[Repair]) -> Measures:
         takeoffs, price = self.priced(repairs)

@@ -9,7 +9,7 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
-from estimator.model.job import WantedOption, WantedRepair
+from estimator.model.job import Discount, WantedOption, WantedRepair
 from estimator.model.judgement import Effect
 from estimator.model.line import Join
 from estimator.model.stretch import Stretch
@@ -85,6 +85,14 @@ def test_no_real_price_lies_below_what_was_said_of_the_set_beforehand(tables, na
     for answer in sets:
         real = counter.price_cents(answer)
         assert answer.cost - counter.slack <= counter.least(answer) <= real
+
+
+def test_a_discount_changes_the_price_and_not_the_choice(notes, chosen) -> None:
+    job = notes(YARD, pipe="clay")
+    less = replace(job, discounts=(Discount(reason="next door", amount=Decimal(200)),))
+    before, after = chosen(job).options, chosen(less).options
+    assert [o.scope for o in before] == [o.scope for o in after]
+    assert [o.price.total - 200 for o in before] == [o.price.total for o in after]
 
 
 def test_a_pinned_option_comes_first_and_goes_out_of_the_slab(notes, chosen) -> None:

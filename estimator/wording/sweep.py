@@ -76,7 +76,8 @@ def update(language: str) -> tuple[int, int]:
         locale=language, project="estimator", charset="utf-8", fuzzy=False, header_comment="# What the program says."
     )
     for text, where in sorted(texts().items()):
-        said = text if language == "en_US" else old.get(text, NO_TEXT)
+        # English may be said in plainer words than the trade writes; where nobody did, it is said as it is written.
+        said = old.get(text) or (text if language == "en_US" else NO_TEXT)
         new.add(text, said, auto_comments=[where])
     _write(folder, new, write_po, write_mo)
     return len(new), sum(1 for m in new if m.id and not m.string)

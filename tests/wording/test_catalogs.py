@@ -58,3 +58,13 @@ def test_no_homeowner_text_uses_a_word_of_the_trade_only() -> None:
         "papers/pipe",
     )
     assert [t for t, where in texts().items() if where.startswith(rooms) and jargon.search(t)] == []
+
+
+def test_what_a_homeowner_reads_of_the_takeoff_has_no_word_of_the_trade_only() -> None:
+    jargon = re.compile(r"\b(inverts?|static|lateral|scope|zone|belly|crown|sonde)\b", re.IGNORECASE)
+    assumed = {
+        t
+        for t, where in texts().items()
+        if where in ("takeoff/grade.py", "takeoff/depth.py", "takeoff/ground.py", "takeoff/approach.py")
+    }
+    assert [m.string for m in po("en_US") if m.id in assumed and jargon.search(m.string)] == []

@@ -107,7 +107,7 @@ def _from_depth(case: Case, least_fall: float) -> Grade:
         )
         return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "assumed")
     case.paper.assume(
-        "how deep the pipe lies under the slab comes from a locator: good for digging only, never for fall"
+        "how deep the pipe lies under the slab comes from a locator: good for digging only, never for its slope"
     )
     return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading")
 

@@ -14,6 +14,7 @@ from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.plain import dumped, plain
 from estimator.records.problems import DAMAGED
+from estimator.records.summary import NAME, summary
 from estimator.tables.data import from_data, to_data
 from estimator.tables.tables import Tables
 
@@ -74,13 +75,14 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | N
     tables = inputs.tables
     return Record({
         "form": FORM,
+        NAME: summary(quote),
         "number": quote.job.number,
         "revision": quote.revision,
         "day": str(inputs.day),
         "versions": versions(),
         "seed": seed,
         "languages": list(inputs.languages),
-            "pictures": list(inputs.pictures),
+        "pictures": list(inputs.pictures),
         "content": content(quote, inputs),
         "files": {name: hashlib.sha256(data).hexdigest() for name, data in files.items()},
         "job_file": inputs.job_file,

@@ -1,15 +1,17 @@
 """A job file and a day in, where the job stands out: its newest revision, what it was sold for, how long the offer holds."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal, InvalidOperation
 from pathlib import Path
+from typing import Any
 
 from estimator.model.problem import CannotGoOn
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.names import revisions_folder
-from estimator.records.record import Record
 from estimator.records.revisions import newest
+from estimator.records.summary import read_summary
 
 STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "damaged")
 
@@ -35,8 +37,8 @@ def standing(job_file: Path, day: date, wrong: Callable[[Path], int]) -> Standin
         last = newest(folder)
         if last is None:
             return _unissued(job_file, wrong(job_file))
-        return _issued(job_file, last.number, last.record(), accepted(folder), day)
-    except (CannotGoOn, KeyError, ValueError, TypeError, OSError):
+        return _issued(job_file, last.number, read_summary(last.record_file), accepted(folder), day)
+    except (CannotGoOn, KeyError, ValueError, TypeError, AttributeError, InvalidOperation, OSError):
         return Standing(job_file=job_file, state="damaged", waits_for="a copy of its record")
 
 
@@ -47,18 +49,17 @@ def _unissued(job_file: Path, errors: int) -> Standing:
     return Standing(job_file=job_file, state="ready", waits_for="a quote")
 
 
-def _issued(job_file: Path, number: int, record: Record, signed: Acceptance | None, day: date) -> Standing:
-    quote = record.data["quote"]
-    left = (date.fromisoformat(quote["valid_until"]) - day).days
-    totals = [float(option["price"]["total"]) for option in quote["options"]]
-    total = signed.total if signed else f"{min(totals):.2f}" if totals else ""
+def _issued(job_file: Path, number: int, issued: Mapping[str, Any], signed: Acceptance | None, day: date) -> Standing:
+    left = (date.fromisoformat(issued["valid_until"]) - day).days
+    totals = [Decimal(total) for total in issued["totals"].values()]
+    total = signed.total if signed else str(min(totals)) if totals else ""
     state = "accepted" if signed else "expired" if left < 0 else "revised" if number > 1 else "issued"
     waits = {"accepted": "the crew", "expired": "a new revision"}.get(state, "the homeowner")
     return Standing(
         job_file=job_file,
         state=state,
-        number=quote["job"]["number"],
-        site=quote["job"]["customer"]["site"],
+        number=issued["number"],
+        site=issued["site"],
         revision=f"r{number}",
         total=total,
         days_left=None if signed else left,

@@ -1,0 +1,41 @@
+"""A record's file in, the few facts a list of jobs shows out, from its first lines alone: a thousand jobs in a moment."""
+
+import json
+from pathlib import Path
+from typing import Any
+
+from estimator.model.offer import Quote
+
+NAME = "summary"
+ENOUGH = 16384  # bytes from the start in which the summary ends, but for a hundred options
+END = b"}\n"
+
+
+def summary(quote: Quote) -> dict[str, Any]:
+    """Number, site, revision, last day of the offer and the total of each option by its letter."""
+    return {
+        "number": quote.job.number,
+        "site": quote.job.customer.site,
+        "revision": quote.revision,
+        "valid_until": str(quote.valid_until),
+        "totals": {option.letter: str(option.price.total) for option in quote.options},
+    }
+
+
+def read_summary(path: Path) -> dict[str, Any]:
+    """The summary at the head of a record that is whole to its end. Errors: OSError, or ValueError when it is damaged."""
+    with path.open("rb") as file:
+        head = file.read(ENOUGH).decode("utf-8", "replace")
+        file.seek(-len(END), 2)
+        if file.read() != END:
+            raise ValueError("it is cut short")
+    start = head.find(f'"{NAME}": ')
+    if start < 0:
+        raise ValueError("it has no summary")
+    try:
+        found, _ = json.JSONDecoder().raw_decode(head, start + len(NAME) + 4)
+    except ValueError:
+        found = json.loads(path.read_text(encoding="utf-8"))[NAME]
+    if not isinstance(found, dict):
+        raise ValueError("its summary is no summary")
+    return found

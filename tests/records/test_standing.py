@@ -1,0 +1,88 @@
+"""Where a job stands, from its notes to its acceptance; damaged ones are a state, never a failure."""
+
+from datetime import date, timedelta
+
+import pytest
+
+from estimator.records.accepted import accept
+from estimator.records.issue import issue
+from estimator.records.names import revisions_folder
+from estimator.records.revisions import named
+from estimator.records.standing import job_files, standing
+from estimator.records.summary import read_summary
+
+DAY = date(2026, 11, 20)
+LAST_DAY = date(2026, 12, 18)
+
+
+@pytest.fixture(name="job_file")
+def _job_file(tmp_path):
+    (tmp_path / "job.toml").write_text("[job]\n")
+    return tmp_path / "job.toml"
+
+
+@pytest.fixture(name="issue_at")
+def _issue_at(job_file, quote_at, inputs, papers):
+    return lambda amount="4200.00": issue(
+        revisions_folder(job_file), quote_at(amount), inputs, papers(quote_at(amount))
+    )
+
+
+def test_notes_with_errors_wait_to_be_mended(job_file):
+    found = standing(job_file, DAY, lambda path: 2)
+    assert (found.state, found.waits_for) == ("notes incomplete", "2 errors in the notes")
+
+
+def test_notes_without_errors_are_ready(job_file):
+    assert standing(job_file, DAY, lambda path: 0).state == "ready"
+
+
+def test_an_issued_job_shows_its_total_and_the_days_left(job_file, issue_at):
+    issue_at()
+    found = standing(job_file, DAY, lambda path: 0)
+    assert (found.state, found.revision, found.total, found.days_left) == ("issued", "r1", "4200.00", 28)
+    assert found.site == "417 Larkspur Court, Fernbrook"
+
+
+def test_a_second_revision_is_revised(job_file, issue_at):
+    issue_at()
+    issue_at("4300.00")
+    found = standing(job_file, DAY, lambda path: 0)
+    assert (found.state, found.revision, found.total) == ("revised", "r2", "4300.00")
+
+
+@pytest.mark.parametrize(("after", "state"), [(0, "issued"), (1, "expired")])
+def test_an_offer_holds_through_its_last_day(job_file, issue_at, after, state):
+    issue_at()
+    assert standing(job_file, LAST_DAY + timedelta(days=after), lambda path: 0).state == state
+
+
+def test_an_accepted_offer_does_not_expire(job_file, issue_at):
+    issue_at()
+    folder = revisions_folder(job_file)
+    accept(folder, named(folder, "r1"), "A", DAY)
+    found = standing(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
+    assert (found.state, found.days_left, found.waits_for) == ("accepted", None, "the crew")
+
+
+@pytest.mark.parametrize("keep", [0, 1, 100, 1000])
+def test_a_record_cut_short_is_damaged(job_file, issue_at, keep):
+    issue_at()
+    record = named(revisions_folder(job_file), "r1").record_file
+    record.write_bytes(record.read_bytes()[:keep])
+    assert standing(job_file, DAY, lambda path: 0).state == "damaged"
+
+
+def test_a_summary_longer_than_the_head_of_the_file_is_read_all_the_same(tmp_path):
+    site = "x" * 40_000
+    (tmp_path / "r.json").write_text(f'{{\n "summary": {{"site": "{site}"}}\n}}\n')
+    assert read_summary(tmp_path / "r.json") == {"site": site}
+
+
+def test_job_files_are_found_at_any_depth_and_other_toml_is_passed_by(tmp_path):
+    for name in ("a/one.toml", "b/c/two.toml", ".hidden/three.toml"):
+        path = tmp_path / name
+        path.parent.mkdir(parents=True)
+        path.write_text("[job]\n")
+    (tmp_path / "pyproject.toml").write_text("[project]\n")
+    assert [p.name for p in job_files(tmp_path)] == ["one.toml", "two.toml"]

@@ -12,7 +12,7 @@ from estimator.diagnosis.case import Case
 from estimator.diagnosis.ground import settled_places
 from estimator.diagnosis.iron import heavy_scale
 from estimator.diagnosis.severity import WATCH, severity
-from estimator.diagnosis.tested import clean_but_failed
+from estimator.diagnosis.tested import clean_but_failed, covered
 from estimator.diagnosis.urgency import urgency
 from estimator.diagnosis.whole_line import whole_line
 from estimator.model.judgement import Evidence, Need
@@ -97,10 +97,8 @@ def _grade(worst: Sequence[Finding]) -> Grade:
 
 
 def _bears_the_test(case: Case) -> bool:
-    """The need to find the leak stands once: on the first line the failed tests cover."""
-    failed = set(case.tests)
-    first = next(line for line in case.job.lines if failed & set(Case(case.job, line, case.tables).tests))
-    return first.name == case.line.name
+    """The need to find the leak stands once: on the first line the failed tests cover, under the floor if any lies there."""
+    return covered(case)[0].line.name == case.line.name
 
 
 def _not_found(case: Case, evidence: Sequence[Evidence]) -> Need:

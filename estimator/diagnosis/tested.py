@@ -28,10 +28,27 @@ def openings(case: Case) -> tuple[Finding, ...]:
     return tuple(f for f in case.line.findings if opens(f) and f.grade in ("seen", "inferred"))
 
 
+FLOORS = frozenset({"slab", "basement", "crawl"})
+
+
+def covered(case: Case) -> tuple[Case, ...]:
+    """Every line that the same tests cover; where some lie under a floor, only those."""
+    lines = tuple(Case(case.job, line, case.tables) for line in case.job.lines)
+    same = tuple(other for other in lines if set(other.tests) & set(case.tests))
+    return tuple(other for other in same if FLOORS & other.zones(other.profile.extent)) or same
+
+
 def system_openings(case: Case) -> tuple[Finding, ...]:
-    """Openings on any line that the same failed tests cover."""
-    lines = [Case(case.job, line, case.tables) for line in case.job.lines]
-    return tuple(f for other in lines if set(other.tests) & set(case.tests) for f in openings(other))
+    """Openings that could explain a failed test: on the lines it covers, on the house side of the plug.
+
+    A test of the drains under a floor is plugged where they leave it: an opening out in the yard explains nothing.
+    """
+    return tuple(f for other in covered(case) for f in openings(other) if _in_the_test(f, other))
+
+
+def _in_the_test(finding: Finding, case: Case) -> bool:
+    under_floor = FLOORS & case.zones(case.profile.extent)
+    return not under_floor or bool(FLOORS & case.zones(finding.stretch))
 
 
 def clean_but_failed(case: Case) -> bool:

@@ -184,3 +184,18 @@ def test_in_rough_iron_somebody_must_have_seen_the_plug_seal(pipe: str, sealed: 
 def test_a_plug_may_not_pass_a_two_way_cleanout(sign: str, doubts: int) -> None:
     house = job(line(marks=(mark("cleanout", 0.0, signs=(sign,)),)))
     assert len(read_test(a_test(plug="front cleanout"), house, demo_tables()).doubts) == doubts
+
+
+def test_an_opening_out_in_the_yard_explains_no_leak_under_the_floor() -> None:
+    marks = (mark("slab", 30.0, holds=True),)
+    outside = job(line("10 roots 40%", marks=marks), water_tests=(a_test(),))
+    inside = job(line("40 roots 40%", marks=marks), water_tests=(a_test(),))
+    assert "test-fails-camera-clean" in rules(diagnose(outside, demo_tables()))
+    assert "test-fails-camera-clean" not in rules(diagnose(inside, demo_tables()))
+
+
+def test_the_leak_is_looked_for_under_the_floor_and_once() -> None:
+    yard = line(zone="yard", name="yard")
+    house = job(yard, line(zone="slab", name="main"), line(zone="slab", name="kitchen"), water_tests=(a_test(),))
+    hidden = [n for n in diagnose(house, demo_tables()).needs if "failed test" in n.kinds]
+    assert [n.line for n in hidden] == ["main"]

@@ -88,7 +88,10 @@ def accept(job_file: Path, letter: str, on: date) -> list[Row]:
     folder = revisions_folder(job_file)
     revision = newest(folder) or named(folder, "r1")
     kept = note(folder, revision, letter, on)
-    return [Row(f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, {dollars(Decimal(kept.total))}.")]
+    said = [f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, {dollars(Decimal(kept.total))}."]
+    if kept.cancel_until:
+        said.append(f"The homeowner may cancel until the end of {kept.cancel_until}; start nothing before.")
+    return [Row(text) for text in said]
 
 
 def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]:

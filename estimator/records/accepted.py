@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn, Place
+from estimator.pricing.cancellation import cancel_until
 from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.plain import dumped
@@ -18,12 +19,13 @@ NAME = "accepted.json"
 
 @dataclass(frozen=True, slots=True)
 class Acceptance:
-    """Which option of which revision, and when it was signed."""
+    """Which option of which revision, when it was signed, and the last day to cancel ("" where the place says none)."""
 
     revision: int
     option: str
     on: str
     total: str
+    cancel_until: str = ""
 
 
 def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk | None = None) -> Acceptance:
@@ -34,7 +36,9 @@ def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk |
     if option is None:
         letters = ", ".join(record.letters)
         raise CannotGoOn(NO_OPTION(place, number=revision.number, letter=letter, letters=letters))
-    wanted = Acceptance(revision.number, option["letter"], str(on), option["price"]["total"])
+    days = record.data["quote"].get("cancel_business_days")
+    until = str(cancel_until(on, days)) if days else ""
+    wanted = Acceptance(revision.number, option["letter"], str(on), option["price"]["total"], until)
     with told(folder, revision.number), locked(folder):
         held = accepted(folder) or _write(folder, wanted, disk or Disk())
     if held == wanted:

@@ -54,6 +54,22 @@ def test_an_acceptance_is_written_once(tmp_path, quote, inputs, papers):
     assert accepted(folder) == first
 
 
+@pytest.mark.parametrize(
+    ("signed", "until"),
+    [
+        (date(2026, 11, 20), "2026-11-24"),  # a Friday; Saturday counts as a business day here, Sunday does not
+        (date(2026, 11, 23), "2026-11-27"),  # Thanksgiving, the 26th, does not count
+    ],
+)
+def test_the_last_day_to_cancel_counts_from_the_day_of_signing(tmp_path, quote, inputs, papers, signed, until):
+    """Three business days, Saturdays among them, Sundays and federal holidays not (16 CFR 429.0(f))."""
+    from dataclasses import replace
+
+    three = replace(quote, cancel_business_days=3)
+    issue(tmp_path / "job", three, inputs, papers(three))
+    assert accept(tmp_path / "job", named(tmp_path / "job", "r1"), "A", signed).cancel_until == until
+
+
 def test_only_what_was_offered_can_be_accepted(tmp_path, quote, inputs, papers):
     issue(tmp_path / "job", quote, inputs, papers(quote))
     with pytest.raises(CannotGoOn, match="Its options are A"):

@@ -1,0 +1,144 @@
+"""A job file's data in, the questions in their order out, each with where its answer goes; and finding one again."""
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from estimator.fieldnotes.answers import nearest
+from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
+
+Path = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """A question about one table; `index` counts from 0 where there are several."""
+
+    section: Section
+    index: int | None
+    question: Question
+
+    @property
+    def table(self) -> Path:
+        return (self.section.table,) if self.index is None else (self.section.table, self.index)
+
+    @property
+    def id(self) -> str:
+        return ".".join(map(str, (*self.table, self.question.key)))
+
+    @property
+    def begins(self) -> bool:
+        """The first question of a thing of which there may be more: an empty answer says there are no more."""
+        return self.section.many and self.question is self.section.questions[0]
+
+
+def items(data: Data, table: str) -> list[Data]:
+    found = data.get(table, ())
+    return [item for item in found if isinstance(item, Mapping)] if isinstance(found, list) else []
+
+
+def item_of(step: Step, data: Data) -> Data:
+    """The table the step writes to, or an empty one."""
+    if step.index is None:
+        found = data.get(step.section.table)
+        return found if isinstance(found, Mapping) else {}
+    several = items(data, step.section.table)
+    return several[step.index] if step.index < len(several) else {}
+
+
+def steps(data: Data) -> list[Step]:
+    """Every question that is asked of this job as it stands, and for each kind of thing one more."""
+    out: list[Step] = []
+    for section in SECTIONS:
+        if not section.many:
+            out += _of(section, None, data)
+            continue
+        count = len(items(data, section.table))
+        for index in range(count):
+            out += _of(section, index, data)
+        out.append(Step(section, count, section.questions[0]))
+    return out
+
+
+def _of(section: Section, index: int | None, data: Data) -> list[Step]:
+    found = [Step(section, index, question) for question in section.questions]
+    return [step for step in found if step.question.asked(data, item_of(step, data))]
+
+
+def answer_of(step: Step, data: Data) -> Any:
+    """What is written for the step, or None."""
+    item = item_of(step, data)
+    keys = ("log", "pass") if step.question.is_log else (step.question.key, *step.question.also)
+    return next((item[key] for key in keys if key in item), None)
+
+
+def number_of(step_id: str, all_steps: Sequence[Step]) -> int:
+    """Where the step stands; of a step that is gone, where its table begins, else the first."""
+    ids = [step.id for step in all_steps]
+    if step_id in ids:
+        return ids.index(step_id)
+    table = step_id.rpartition(".")[0]
+    return next((n for n, step in enumerate(all_steps) if step.id.startswith(table + ".")), 0)
+
+
+def first_open(data: Data) -> str:
+    """Where a plain file goes on: a needed answer that is missing, else what comes after the last answer there is."""
+    all_steps = steps(data)
+    for step in all_steps:
+        started = step.index is None or not step.begins or (step.section.table == "line" and step.index == 0)
+        if step.question.needed and started and answer_of(step, data) is None:
+            return step.id
+    last = max((n for n, step in enumerate(all_steps) if answer_of(step, data) is not None), default=-1)
+    return all_steps[min(last + 1, len(all_steps) - 1)].id
+
+
+# ── finding a question again ──────────────────────────────────────────────────────────────────
+
+
+def found(words: str, data: Data) -> Step | str:
+    """The step meant by `soil`, `house`, `line 2`, `log main`, `kitchen`, `water test`; or the nearest such words."""
+    low = " ".join(words.lower().replace(".", " ").replace("_", " ").split())
+    names = _names(data)
+    if low in names:
+        return names[low]
+    begins = [name for name in names if name.startswith(low)] if low else []
+    if begins:
+        return names[begins[0]]
+    inside = next(
+        (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", s.question.text.lower())), None
+    )
+    return inside or nearest(low, tuple(names))
+
+
+def _names(data: Data) -> dict[str, Step]:
+    """Every way to call a step, the shortest for the first that has it."""
+    out: dict[str, Step] = {}
+    logs: dict[str, Step] = {}
+    for step in steps(data):
+        key, table = step.question.key.replace("_", " "), step.section.table.replace("_", " ")
+        if step.index is None:
+            calls = [
+                key,
+                f"{table} {key}",
+                table,
+                step.section.title.lower(),
+                step.section.title.lower().removeprefix("the "),
+            ]
+        else:
+            calls = _calls(step, key, table, data)
+        if step.question.is_log:
+            logs["log"] = step  # the last line's
+        for call in calls:
+            out.setdefault(call, step)
+    return out | logs
+
+
+def _calls(step: Step, key: str, table: str, data: Data) -> list[str]:
+    number = (step.index or 0) + 1
+    name = str(item_of(step, data).get("name", "")).lower()
+    one = step.section.one
+    calls = [f"{one} {number} {key}", f"{table} {step.index} {key}", f"{one} {number}", f"{one}s", one, table]
+    if name:
+        calls += [f"{name} {key}", f"{key} {name}", f"{key} {number}", name, f"{one} {name}"]
+    return calls if not step.begins or name or number == 1 else [*calls, f"new {one}", f"another {one}"]

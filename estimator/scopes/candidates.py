@@ -41,10 +41,16 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
                     offered.setdefault(found.id, found)
                 else:
                     blocked.setdefault(found)
+    offered = {made.id: made for made in offered.values() if not _ways_in(made) & tables.methods_off}
     untried = why_not(job, diagnosis.needs, offered.values(), tables)
     cures_nothing = (v for v in (*untried, *judge.does_not_fix) if not _offered_on_the_line(v, offered))
     against = dict.fromkeys((*cures_nothing, *(v for v in blocked if not _offered_there(v, offered))))
     return Offers(tuple(offered.values()), tuple(against))
+
+
+def _ways_in(repair: Repair) -> frozenset[str]:
+    """Its own way and those of what comes first."""
+    return frozenset((repair.method, *(first.method for first in repair.first)))
 
 
 def _offered_on_the_line(verdict: Verdict, offered: Mapping[str, Repair]) -> bool:

@@ -123,6 +123,12 @@ class Tables:
     def method(self, method: str) -> MethodRow:
         return cast(MethodRow, self._find("methods", method))
 
+    @property
+    def methods_off(self) -> frozenset[str]:
+        """Ways of repair that the firm does not sell: their row says active no, or has not begun."""
+        sold = {getattr(row, "method", "") for row in self.current("methods")}
+        return frozenset(getattr(row, "method", "") for row in self.rows.get("methods", ())) - sold
+
     def price_class(self, name: str) -> PriceClass:
         return cast(PriceClass, self._find("pricing", name))
 

@@ -7,6 +7,9 @@ from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from estimator.diagnosis import diagnose
+from estimator.fieldnotes import read_job
+from estimator.scopes.candidates import repairs
 from estimator.tables import Tables
 from estimator.tables.changes import changes
 from estimator.tables.fingerprint import fingerprint
@@ -102,3 +105,14 @@ def test_a_set_from_before_a_column_came_is_read_as_it_was(tmp_path: Path) -> No
         csv.writer(file, lineterminator="\n").writerows([[*row[:at], *row[at + 1 :]] for row in rows])
     tables = reading(target).tables
     assert tables is not None and tables.fingerprint == demo().fingerprint
+
+
+def test_a_way_of_repair_set_out_of_use_is_not_offered(tmp_path: Path) -> None:
+    """A firm without a bursting rig sets the row of burst to active no, and quotes the trench."""
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j10-chestnut" / "job.toml").job
+    tables = reading(with_edits(tmp_path, ["methods | burst | active | no"])).tables
+    assert job is not None and tables is not None
+    assert tables.methods_off == {"burst"} and demo().methods_off == frozenset()
+    ways = {repair.method for repair in repairs(job, diagnose(job, tables), tables).repairs}
+    assert "burst" not in ways and "trench" in ways
+    assert "burst" in {repair.method for repair in repairs(job, diagnose(job, demo()), demo()).repairs}

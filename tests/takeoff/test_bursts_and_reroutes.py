@@ -201,3 +201,21 @@ def test_the_reader_is_told_inches_needed_and_inches_there(tables: Tables) -> No
     assert "needs 10.0 inches and has 3.6" in str(missing.homeowner)
     unknown = round_about(tables, fall_available_ft=None).finds[0]
     assert "10.0 in are needed" in str(unknown.estimator)
+
+
+def test_the_buried_part_has_sand_and_new_lawn(tables: Tables) -> None:
+    found = round_about(tables)
+    width = up(2.375 / 12 + 2.0, 0.1)
+    assert found.value("pipe_zone_ccy") == pytest.approx(26 * width * (0.33 + 2.375 / 12 + 0.5) / 27)
+    assert found.value("sod_sf") == up(28 * (width + 2), 10)
+
+
+def test_two_pulls_have_two_tails_and_two_pits_to_pull_to(tables: Tables) -> None:
+    found = take_off(repair("burst", 0, 160), house(maple_line()), tables)
+    assert found.value("burst_pipe_ft") == 160 + 2 * 6
+    assert found.value("pits") == 3
+
+
+def test_clearance_kept_free_comes_off_the_fall(tables: Tables) -> None:
+    kept = tables.with_settings({"reroute_clearance_in": "2"})
+    assert round_about(kept).value("fall_available_ft") * 12 == pytest.approx(14 - 3 - 2)

@@ -89,3 +89,10 @@ def test_inverts_that_give_less_than_the_places_fall_are_said(tables: Tables, fa
     read = replace(line, marks=(*line.marks, at("invert", 24.0, depth_ft=far_invert, to="invert", surface="slab")))
     found = take_off(repair("tunnel", -2, 27), pecan_house(read), tables)
     assert any("inspector's word" in str(c) for c in found.cautions) is flat
+
+
+def test_with_nothing_read_the_firms_depth_stands_at_the_middle_of_the_run(tables: Tables) -> None:
+    line = pecan_line()
+    blind = replace(line, marks=tuple(m for m in line.marks if m.word != "invert"))
+    found = take_off(repair("tunnel", -2, 27), pecan_house(blind), tables)
+    assert found.value("exit_invert_ft") == pytest.approx(4.0 + 2 / 12 + 13.5 * 0.125 / 12)

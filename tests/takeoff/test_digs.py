@@ -211,3 +211,8 @@ def test_the_margin_of_new_lawn_is_laid_at_both_ends_and_sides(tables: Tables) -
 )
 def test_a_panel_is_taken_whole_when_less_than_three_feet_of_it_would_stay(cut_ft: float, taken_ft: float) -> None:
     assert to_panels(cut_ft, 5.0, 3.0) == taken_ft
+
+
+def test_layers_follow_the_deepest_place(tables: Tables) -> None:
+    found = dug(two_depths(), tables)
+    assert found.value("lifts") == up(found.value("dig_depth_ft") / 0.5)

@@ -245,3 +245,19 @@ def test_a_leak_is_reckoned_between_the_first_and_the_last_reading() -> None:
 def test_readings_that_do_not_follow_in_time_give_no_leak_rate() -> None:
     assert leak(WaterTest(section="main", open_risers_in=(3.0,), readings=((5, 0.0), (5, 1.0)))) is None
     assert leak(WaterTest(section="main", open_risers_in=(), readings=((0, 0.0), (5, 1.0)))) is None
+
+
+@pytest.mark.parametrize(("high_ft", "low"), [(2.0, False), (1.99, True)])
+def test_a_crawl_space_is_low_below_the_firms_limit(tables: Tables, high_ft: float, low: bool) -> None:
+    line = changed(pecan_line(), at("crawl", 0.0, 40.0, lengths=(("", high_ft),)))
+    assert ("crawl_low" in take_off(repair("crawl replace", 0, 27), house(line), tables).facts) is low
+
+
+def test_a_level_read_in_the_lawn_does_not_set_the_height_of_a_test_in_the_house(tables: Tables) -> None:
+    line = changed(pecan_line(), at("level", -5.0, depth_ft=9.0, surface="lawn"))
+    assert take_off(repair("isolation test", 0, 27), pecan_house(line), tables).value("test_head_ft") == 2.6
+
+
+def test_toilets_pulled_follow_the_firms_number_for_each_test(tables: Tables) -> None:
+    two = tables.with_settings({"toilets_per_test": "2"})
+    assert take_off(repair("trench", 10, 30), house(maple_line()), two).value("toilets") == 2

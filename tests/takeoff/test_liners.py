@@ -11,7 +11,7 @@ from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 from estimator.takeoff.case import Case
-from estimator.takeoff.liner_wall import liner_of
+from estimator.takeoff.liner_wall import ground_over, liner_of
 from tests.takeoff.houses import at, changed, hole, house, maple_line, pecan_house, pecan_line, repair
 
 WALL = 3 / 25.4
@@ -193,3 +193,20 @@ def test_a_place_that_asks_more_than_the_firms_wall_says_how_much(tables: Tables
     thin = tables.with_settings({"liner_thickness_mm": "2.5"})
     found = take_off(repair("reline", 10, 50), house(maple_line()), thin).finds
     assert "wall 2.5 mm is thinner than 3.0 mm" in str(found[0].estimator)
+
+
+@pytest.mark.parametrize(
+    ("pipe", "kind", "scraped"), [("cast iron", "scale", 20), ("cast iron", "roots", 0), ("clay", "scale", 0)]
+)
+def test_cleaning_scrapes_iron_where_scale_was_seen(tables: Tables, pipe: str, kind: str, scraped: float) -> None:
+    line = replace(maple_line(), pipe=pipe, findings=(hole(kind, 20.0, 30.0),))
+    assert take_off(repair("clean", 15, 35), house(line), tables).value("descale_ft") == scraped
+
+
+def test_the_cover_over_a_liner_is_the_depth_less_half_the_pipe(tables: Tables) -> None:
+    ground = ground_over(Case.of(repair("reline", 10, 50), house(maple_line()), tables))
+    assert ground.cover_ft == pytest.approx(3.4 - 2 / 12)
+    wet = changed(maple_line(), at("water table", 30.0, depth_ft=2.4))
+    over = ground_over(Case.of(repair("reline", 10, 50), house(wet), tables))
+    assert over.water_over_crown_ft == pytest.approx(1.0 - 2 / 12)
+    assert over.water_over_invert_ft == pytest.approx(1.0 + 2 / 12)

@@ -170,3 +170,36 @@ def test_of_two_ways_in_from_the_wall_the_shorter_is_taken(tables: Tables) -> No
 def test_a_line_that_leaves_the_slab_itself_follows_no_other(tables: Tables) -> None:
     found = take_off(repair("tunnel", -2, 27, entry="exit"), pecan_house(), tables)
     assert not any("follows the line" in str(a) or "begins in the one" in str(a) for a in found.assumptions)
+
+
+def test_the_pit_lies_in_what_grows_right_at_the_wall(tables: Tables) -> None:
+    line = pecan_line()
+    marks = (
+        *(m for m in line.marks if m.word != "yard"),
+        at("yard", -3.0, 0.0, choice="lawn"),
+        at("yard", -20.0, -3.0, choice="bare ground"),
+    )
+    assert take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=marks)), tables).value("sod_sf") == 40
+
+
+@pytest.mark.parametrize(("near_ft", "cleanouts"), [(0.0, 0), (-0.5, 1)])
+def test_a_cleanout_comes_only_with_pipe_that_leaves_the_slab(tables: Tables, near_ft: float, cleanouts: float) -> None:
+    assert take_off(repair("tunnel", near_ft, 27), pecan_house(), tables).value("cleanouts") == cleanouts
+
+
+@pytest.mark.parametrize(("at_ft", "cleanouts"), [(-5.0, 0), (-5.1, 1)], ids=["near enough", "too far"])
+def test_a_cleanout_that_stands_near_the_exit_is_enough(tables: Tables, at_ft: float, cleanouts: float) -> None:
+    line = changed(pecan_line(), at("cleanout", at_ft))
+    assert take_off(repair("tunnel", -2, 27), pecan_house(line), tables).value("cleanouts") == cleanouts
+
+
+def test_from_the_wall_the_face_is_as_high_as_the_pipe_there_asks(tables: Tables) -> None:
+    line = pecan_line()
+    deep = replace(line, marks=tuple(replace(m, depth_ft=3.6) if m.word == "invert" else m for m in line.marks))
+    found = take_off(
+        repair("tunnel", 18, 22, entry="wall"),
+        pecan_house(changed(deep, at("beside", 20.0, lengths=(("", 6.0),)))),
+        tables,
+    )
+    assert found.value("tunnel_face_height_ft") == up(3.6 - 24 / 96 + 1.0 - 1 / 3, 0.1)
+    assert found.value("tunnel_mouth_height_ft") == up(3.6 - 18 / 96 + 1.0 - 1 / 3, 0.1)

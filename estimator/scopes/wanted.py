@@ -6,8 +6,11 @@ from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
-from estimator.scopes.extent import Extent, bare_stretch
+from estimator.scopes.before import DIG_FACTS, with_what_comes_first
+from estimator.scopes.extent import Extent, bare_stretch, sound_pipe
 from estimator.scopes.judge import Judge, counts, facts_in
+from estimator.scopes.measures import NOTHING_NEW
+from estimator.scopes.named import name_of
 from estimator.scopes.reach import from_the_exit
 
 
@@ -17,14 +20,15 @@ def wanted_repair(
     """The estimator's own stretch, out of the slab where it begins there; without one, the offer that answers most needs.
 
     What blocks stays blocked: a pin is no word against a rule (that is an override, with its reason).
-    Without a stretch and without an offer: over the needs of that line. Errors: KeyError for an unknown line.
+    A way round is always one that was seen on site. Without a stretch and without an offer: over the needs of that line.
+    Errors: KeyError for an unknown line.
     """
-    if wanted.from_ft is None or wanted.to_ft is None:
+    if wanted.method == "reroute" or wanted.from_ft is None or wanted.to_ft is None:
         alike = [r for r in offered if r.method == wanted.method and r.line == wanted.line]
         alike = [r for r in alike if not wanted.entry or r.entry == wanted.entry]
         if alike:
             return max(alike, key=lambda r: (len(r.answers), -r.stretch.length_ft))
-    stretch = _out_of_the_slab(wanted, _stretch(wanted, needs), judge)
+    stretch = _out_of_the_slab(wanted, _stretch(wanted, needs, judge), judge)
     return over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
 
 
@@ -38,15 +42,15 @@ def _out_of_the_slab(wanted: WantedRepair, stretch: Stretch, judge: Judge) -> St
 def over_stretch(
     method: str, line: str, stretch: Stretch, needs: tuple[Need, ...], judge: Judge, entry: str = ""
 ) -> Repair | tuple[Verdict, ...]:
-    """One method over a given stretch, with what the rules say of it there."""
+    """One method over a given stretch, after the dig that a rule asks for; or the verdicts that forbid it there."""
     touched = tuple(n for n in needs if n.line == line and stretch.touches(n.stretch))
     verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched)
     blocks = tuple(v for v in verdicts if counts(v, Effect.BLOCKS))
     if blocks:
         return blocks
     answers = tuple(n.id for n in touched if stretch.covers(n.stretch) and judge.fixes(method, n))
-    return Repair(
-        id=f"{line}: {method}{' by ' + entry if entry else ''}, {stretch.from_ft:.4g} to {stretch.to_ft:.4g} ft, by hand",
+    made = Repair(
+        id=f"{name_of(method, line, stretch, entry)}, by hand",
         method=method,
         line=line,
         stretch=stretch,
@@ -57,16 +61,26 @@ def over_stretch(
         verdicts=verdicts,
         because=(Say.of("the stretch the estimator gave"),),
     )
+    on_line = tuple(n for n in needs if n.line == line)
+    with_first = next(with_what_comes_first(made, on_line, judge), None)
+    return with_first or tuple(v for v in verdicts if counts(v, Effect.REQUIRES_FIRST) and v.facts & DIG_FACTS)
 
 
-def _stretch(wanted: WantedRepair, needs: tuple[Need, ...]) -> Stretch:
+def _stretch(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Stretch:
+    """As given; else over the needs of the line, cut back to sound pipe where pipe is renewed."""
     if wanted.from_ft is not None and wanted.to_ft is not None:
         return Stretch.between(wanted.from_ft, wanted.to_ft)
-    on_line = [n for n in needs if n.line == wanted.line]
-    if on_line:
-        return bare_stretch(on_line)
-    at = wanted.from_ft if wanted.from_ft is not None else wanted.to_ft or 0.0
-    return Stretch(at, at)
+    on_line = tuple(n for n in needs if n.line == wanted.line)
+    if not on_line:
+        at = wanted.from_ft if wanted.from_ft is not None else wanted.to_ft or 0.0
+        return Stretch(at, at)
+    bare = bare_stretch(on_line)
+    profile = Profile(judge.job.line(wanted.line))
+    return (
+        bare
+        if wanted.method in NOTHING_NEW
+        else sound_pipe(bare, on_line, profile, judge.tables, profile.extent).stretch
+    )
 
 
 def by_hand(options: tuple[WantedOption, ...], *words: str) -> tuple[WantedOption, ...]:

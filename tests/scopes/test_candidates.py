@@ -217,3 +217,25 @@ def test_what_lies_across_the_slab_edge_takes_a_way_for_each_side(offers) -> Non
 def test_what_ends_at_the_slab_edge_takes_one_way(offers) -> None:
     found = offers(EDGE.format(low=12, high=20), pipe="cast iron")
     assert [r for r in found.repairs if r.first] == []
+
+
+def test_a_measured_way_in_from_the_wall_is_a_second_way_to_tunnel(offers) -> None:
+    log = "pass front cleanout to house, surface\n0-40 depth 3ft from lawn\n0 yard\n5 slab\n25-27 channel gone\n{beside}40 stop"
+    without = offers(log.format(beside=""), pipe="cast iron", zero="slab edge")
+    with_one = offers(log.format(beside="26 beside 9ft\n"), pipe="cast iron", zero="slab edge")
+    assert [r.entry for r in without.repairs if r.method == "tunnel"] == ["exit"]
+    assert [(r.entry, r.stretch) for r in with_one.repairs if r.method == "tunnel"] == [
+        ("exit", Stretch(18, 24)),
+        ("wall", Stretch(18, 24)),
+    ]
+
+
+def test_a_way_round_takes_the_place_of_all_needs_on_what_it_replaces(offers) -> None:
+    log = "pass kitchen cleanout to main, surface\n0 slab\n0-14 depth 1.5ft from slab\n3 crack\n9 hole 3in\n14 stop"
+    way = '[[reroute]]\nname = "along the wall"\nreplaces = {{ line = "main"{part} }}\nlegs = [ {{ zone = "wall", length = "20 ft" }} ]\nfall_available = "20 in"'
+    whole = offers(log, more=way.format(part=""))
+    part = offers(log, more=way.format(part=', from = "5", to = "14"'))
+    assert [(r.stretch, r.answers) for r in whole.repairs if r.method == "reroute"] == [
+        (Stretch(0, 14), ("crack 3", "hole 9"))
+    ]
+    assert [(r.stretch, r.answers) for r in part.repairs if r.method == "reroute"] == [(Stretch(5, 14), ("hole 9",))]

@@ -125,6 +125,23 @@ def test_a_pin_is_no_word_against_a_rule_that_blocks(notes, chosen) -> None:
     assert any(v.method == "burst" and v.effect is Effect.BLOCKS for v in found.verdicts)
 
 
+def test_a_liner_pinned_over_a_missing_bottom_is_refused_with_the_reason(notes, chosen) -> None:
+    pin = WantedOption(
+        do="pin", name="Line it", repairs=(WantedRepair(method="reline", line="main", from_ft=-2, to_ft=12),)
+    )
+    log = SLAB.replace("9-12 ", "9-20 ").replace("channel gone", "channel gone, soil seen")
+    found = chosen(replace(notes(log, pipe="cast iron", zero="slab edge"), options=(pin,)))
+    assert "Line it" not in [o.name for o in found.options]
+    assert "bottom-gone-dig-first" in {v.rule for v in found.verdicts if v.method == "reline"}
+
+
+def test_a_pin_without_a_stretch_is_cut_back_to_sound_pipe(notes, chosen) -> None:
+    pin = WantedOption(do="pin", name="T", repairs=(WantedRepair(method="trench", line="main"),))
+    job = notes(YARD.replace("28      offset 20%, roots 30%\n49      roots 30%\n", ""), pipe="clay")
+    (made,) = chosen(replace(job, options=(pin,))).options[0].scope.repairs
+    assert (made.method, made.stretch) == ("trench", Stretch(9, 12))
+
+
 def test_a_dropped_way_is_not_shown_and_an_added_one_comes_last(notes, chosen) -> None:
     job = notes(SLAB, pipe="cast iron", zero="slab edge")
     assert ("tunnel",) in methods(chosen(job))

@@ -76,11 +76,19 @@ def _ids(view: View, table: str) -> set[str]:
     return ids | set(view.lost.get(table, ()))
 
 
+def _off(view: View, table: str) -> set[str]:
+    """Names whose rows say active no."""
+    name = TABLES[table][1][0]
+    return {str(getattr(row, name)) for row in view.tables.rows[table] if not row.active}
+
+
 def references(view: View) -> Iterator[Problem]:
     """Every column that refers to a table names a row of it that is in use."""
     for table in TABLES:
         for column in (c for c in columns(table) if c.refers):
             known = _ids(view, column.refers)
+            if column.kind == "words" or (table, column.name) == ("recipes", "work_item"):
+                known |= _off(view, column.refers)  # what is out of use is passed over there, and nothing goes unpriced
             if column.refers == "methods":  # a method without a row is named once, not wherever it stands
                 known |= set(view.known.methods or ())
             for row in view.tables.current(table):

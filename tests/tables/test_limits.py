@@ -87,3 +87,21 @@ def test_a_far_away_cell_is_stopped_before_any_reader_sees_it(cell: str, passes:
     wrong = gate(sheet_with_cell(cell), Place("prices.xlsx"))
     assert (wrong is None) == passes
     assert passes or (wrong is not None and wrong.code == "sheet/far-cell")
+
+
+@pytest.mark.parametrize(
+    ("edit", "codes"),
+    [
+        ("work_items | sod | active | no", []),  # a line the firm does not sell; its recipe is passed over
+        ("methods | abandon | active | no", []),
+        ("factors | hot_season | active | no", []),
+        ("production | jet | active | no", ["tables/unknown-reference"]),  # a recipe would have no hours
+        ("materials | sod | active | no", ["tables/unknown-reference"]),
+        ("roles | helper | active | no", ["tables/unknown-reference"] * 2),
+        ("pricing | sub | active | no", ["tables/unknown-reference"] * 5 + ["tables/missing-class"]),
+        ("settings | factor_cap | active | no", ["tables/missing-setting"]),
+    ],
+)
+def test_setting_a_row_out_of_use_never_leaves_a_price_without_it(edit: str, codes: list[str], tmp_path: Path) -> None:
+    found = reading(with_edits(tmp_path, [edit])).problems
+    assert sorted(p.code for p in found if p.code != "tables/unused") == sorted(codes)

@@ -1,11 +1,14 @@
 """Step 7: a Quote in, the crew's book out: where, how deep, how protected, what to bring. No money on it."""
 
+from dataclasses import replace
+
 from estimator.model.offer import Quote
 from estimator.papers.crew_line import line_sheet
 from estimator.papers.crew_option import hours_sheet, work_sheet
+from estimator.papers.crew_page import NAME_LENGTH
 from estimator.papers.crew_safety import safety_sheet
 from estimator.papers.letter import Letter
-from estimator.sheets.book import Book
+from estimator.sheets.book import Book, Sheet
 
 
 def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
@@ -13,7 +16,7 @@ def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
 
     >>> from estimator.papers.example import example_quote
     >>> [sheet.name for sheet in crew(example_quote(), letter="A").sheets]
-    ['Safety', 'main', 'Work A', 'Hours A']
+    ['Safety', 'Work A', 'Hours A', 'main']
 
     Errors: ValueError for a letter that the quote does not have.
     """
@@ -25,10 +28,23 @@ def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
         title=reader.speak("Crew sheet {number}", number=reader.number),
         day=quote.day,
         accent=quote.firm.accent,
-        sheets=(
+        sheets=named_apart(
             safety_sheet(reader, options),
-            *(line_sheet(reader, line) for line in quote.job.lines),
             *(work_sheet(reader, option) for option in options),
             *(hours_sheet(reader, option) for option in options),
+            *(line_sheet(reader, line) for line in quote.job.lines),
         ),
     )
+
+
+def named_apart(*sheets: Sheet) -> tuple[Sheet, ...]:
+    """The same sheets, a name that came before (whatever its capitals) with a number behind it: lines are named by people."""
+    taken: set[str] = set()
+    out = []
+    for sheet in sheets:
+        name, number = sheet.name, 2
+        while name.lower() in taken:
+            name, number = f"{sheet.name[: NAME_LENGTH - 3]} {number}", number + 1
+        taken.add(name.lower())
+        out.append(replace(sheet, name=name))
+    return tuple(out)

@@ -11,7 +11,7 @@ from estimator.papers.page import Page, at, sum_of
 from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.wording.numbers import number
-from estimator.wording.plain import CLASSES, LINES, UNITS, in_plain_words
+from estimator.wording.plain import CLASSES, LINES, ONE, UNITS, in_plain_words
 
 WIDTHS = (6.0, 41.0, 12.0, 8.0, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
@@ -106,7 +106,8 @@ def how_much(letter: Letter, line: LineItem) -> str:
         return speak("per {unit}", unit=letter.say(in_plain_words(UNITS, line.unit)))
     if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):
         return speak("all of it")
-    return f"{number(line.size, letter.language, 1)} {letter.say(in_plain_words(UNITS, line.size_unit))}"
+    units = {**UNITS, **ONE} if line.size == 1 else UNITS
+    return f"{number(line.size, letter.language, 1)} {letter.say(in_plain_words(units, line.size_unit))}"
 
 
 def _totals(letter: Letter, page: Page, option: Option, amounts: list[str]) -> str:

@@ -40,7 +40,7 @@ def column_px(width: float) -> int:
 def wrapped(text: str, width_px: float, size_pt: float, bold: bool) -> int:
     """How many lines the text takes when wrapped at spaces; a word longer than a line is broken.
 
-    >>> wrapped("one two three", 400, 11, False), wrapped("one two three", 30, 11, False)
+    >>> wrapped("one two three", 400, 11, False), wrapped("one two three", 40, 11, False)
     (1, 3)
     """
     lines, space = 0, text_width_px(" ", size_pt, bold)

@@ -15,6 +15,7 @@ from estimator.sheets.verify import verify
 
 PAGE_WIDTH_PX = 700  # Letter, portrait, less the margins below, at 96 to the inch
 LETTER = 1
+FOOTER_CHARACTERS = 110  # a footer holds 255, and each & counts twice
 FULL_SIZE = 100
 SPARE_PERCENT = 4  # printers differ; with less to spare the sheet is fitted to one page wide instead
 FORMULA_STARTS = ("=", "+", "-", "@")
@@ -134,7 +135,7 @@ def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...]) -> No
     if breaks:
         worksheet.set_h_pagebreaks(breaks)
     page, of = sheet.page_words
-    left = sheet.footer_left.replace("&", "&&")
+    left = sheet.footer_left[:FOOTER_CHARACTERS].replace("&", "&&")
     done(worksheet.set_footer(f"&L&8{left}&R&8{page} &P {of} &N"), f"{sheet.name}, footer")
     if sheet.tab:
         worksheet.set_tab_color(f"#{sheet.tab.lstrip('#')}")

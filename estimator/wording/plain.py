@@ -117,6 +117,17 @@ def in_plain_words(words: dict[str, Say], word: str) -> Say:
     return words.get(word) or Say("{word}", (("word", word),))
 
 
+ONE: dict[str, Say] = {
+    "ton": Say.of("ton"),
+    "load": Say.of("load"),
+    "loads": Say.of("load"),
+    "day": Say.of("day"),
+    "bag": Say.of("bag"),
+    "gal": Say.of("gallon"),
+    "hour": Say.of("hour"),
+}
+"""Units of which there is just one."""
+
 HOW: dict[str, Say] = {
     "read": Say.of("read here"),
     "between": Say.of("between readings"),

@@ -77,7 +77,10 @@ def compare(
     line, stretch = where
     names = methods or _usual(job, line, stretch, offers)
     columns = [_column(m, line, stretch, offers, job, diagnosis, tables) for m in names]
-    columns += [_priced(r, job, diagnosis, tables) for r in offers.repairs if _goes_round(r, line, stretch)]
+    round_it = [r for r in offers.repairs if _goes_round(r, line, stretch)]
+    columns += [_priced(r, job, diagnosis, tables) for r in round_it]
+    if not round_it:
+        columns += [Column(method="reroute", against=v) for v in offers.verdicts if _no_way_round(v, line)][:1]
     ordered = sorted(columns, key=lambda c: (c.option is None, c.option.all_in if c.option else 0))
     return Comparison(
         line=line,
@@ -122,6 +125,11 @@ def _column(
 
 def _goes_round(repair: Repair, line: str, stretch: Stretch) -> bool:
     return repair.method == "reroute" and repair.line == line and repair.stretch.touches(stretch)
+
+
+def _no_way_round(verdict: Verdict, line: str) -> bool:
+    """A way round was seen on site and a rule stands against it."""
+    return (verdict.method, verdict.line) == ("reroute", line)
 
 
 def _priced(repair: Repair, job: Job, diagnosis: Diagnosis, tables: Tables) -> Column:

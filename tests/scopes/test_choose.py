@@ -19,6 +19,7 @@ from estimator.scopes.choose import choose
 from estimator.scopes.counter import Counter
 from estimator.scopes.measures import days_on_site, days_without_drains, main_of, old_pipe_left_ft, up_half
 from estimator.scopes.search import in_order
+from estimator.takeoff import together
 
 YARD = """
 pass front cleanout to street, surface
@@ -207,3 +208,39 @@ def test_old_pipe_left_is_what_is_neither_replaced_nor_lined(notes, needs_of, ch
 @pytest.mark.parametrize(("days", "shown"), [(0.0, "0"), (0.01, "0.5"), (0.5, "0.5"), (0.51, "1"), (1.0, "1")])
 def test_days_are_shown_in_halves(days: float, shown: str) -> None:
     assert up_half(days) == Decimal(shown)
+
+
+BRANCH = """
+[[line]]
+name = "kitchen"
+size = "2 in"
+pipe = "cast iron"
+joins = { line = "main", at = "16 ft" }
+log = '''
+pass kitchen cleanout to main, surface
+0     slab tile, room kitchen
+0-14  depth 1.5ft from slab
+2-10  channel gone
+14    stop end
+'''
+"""
+
+
+def test_two_tunnels_that_share_their_way_are_counted_so_from_the_start(notes, needs_of, tables) -> None:
+    """The sum for the search stays below the real price, and the pair costs less than the two alone."""
+    log = SLAB.replace(" 9-12   channel gone", "12 branch 2in left live proven called kitchen\n14-22   channel gone")
+    job = notes(log, pipe="cast iron", zero="slab edge", more=BRANCH)
+    diagnosis = needs_of(job)
+    offers = repairs(job, diagnosis, tables)
+    work = replace(
+        handed(job, tables, place_of(job, tables)), together=lambda takeoffs: together(takeoffs, job, tables)
+    )
+    counter = Counter(job, diagnosis.needs, offers.repairs, work, tables)
+    tunnels = [c for c in counter.candidates if c.method == "tunnel"]
+    pairs = [a for a in in_order([n.id for n in diagnosis.needs], tunnels, counter.shared_costs) if len(a.chosen) == 2]
+    assert pairs
+    for answer in pairs:
+        both = counter.price_cents(answer)
+        alone = sum(counter.priced((counter.repairs[c.id],))[1].total for c in answer.chosen) * 100
+        assert answer.cost - counter.slack <= counter.least(answer) <= both < alone
+    assert any(key.startswith("way in of") for key in counter.shared_costs)

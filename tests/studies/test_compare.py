@@ -72,3 +72,9 @@ def test_a_stretch_and_ways_may_be_named(house, tables) -> None:
 
 def test_a_line_with_nothing_to_dig_has_no_comparison(house, tables) -> None:
     assert compare(house("clean-line"), tables) is None
+
+
+def test_a_way_round_without_enough_fall_stays_visible_with_its_reason(house, tables) -> None:
+    found = column(compare(house("j05-near-no-fall"), tables), "reroute")
+    assert found.option is None
+    assert "in" in str(found.against.estimator)

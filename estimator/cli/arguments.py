@@ -1,5 +1,6 @@
 """The options that several commands share, each said once."""
 
+import math
 from datetime import date
 from pathlib import Path
 from typing import Annotated
@@ -64,7 +65,10 @@ OnDay = Annotated[
 def _stations(text: str) -> Stretch:
     try:
         ends = [float(part) for part in text.replace("–", "-").replace(" to ", "-").rsplit("-", 1)]
-        return Stretch.between(ends[0], ends[1])
+        stretch = Stretch.between(ends[0], ends[1])
+        if not 0 < stretch.length_ft < math.inf:
+            raise ValueError(text)
+        return stretch
     except (ValueError, IndexError):
         raise typer.BadParameter(f"{text} is no stretch; write two stations in feet, such as 2-29.") from None
 

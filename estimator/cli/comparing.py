@@ -5,10 +5,15 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.problems import NO_LINE, NOTHING_TO_COMPARE
+import typer
+
+from estimator.cli.problems import BEYOND_LINE, NO_LINE, NOTHING_TO_COMPARE
+from estimator.cli.views.words import number
 from estimator.cli.way import ready
 from estimator.model.job import Job
+from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 
 if TYPE_CHECKING:
@@ -16,6 +21,8 @@ if TYPE_CHECKING:
     from estimator.studies.compare import Comparison
     from estimator.tables.tables import Tables
 
+NEAR_FT = 0.1
+"""Stations are shown to a tenth, so a typed one may miss the end by that."""
 PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")
 """The first two of these that are open are set against each other."""
 
@@ -34,13 +41,26 @@ def compared_with(
 
     job, priced_with, _ = ready(job_file, tables, changes, on)
     names = [known.name for known in job.lines]
-    if (line and line not in names) or (where is not None and not line):
-        raise CannotGoOn(NO_LINE(Place(file=str(job_file)), line=line or "", names=", ".join(names)))
+    if where is not None and not line:
+        raise typer.BadParameter(f"--where needs --line: {', '.join(names)}.")
+    if line and line not in names:
+        raise CannotGoOn(NO_LINE(Place(file=str(job_file)), line=line, names=", ".join(names)))
+    if where is not None:
+        _within(job_file, job.line(line), where)
     own = with_job_settings(job, priced_with)
     found = compare(job, own, line, where)
     if found is None:
         raise CannotGoOn(NOTHING_TO_COMPARE(Place(file=str(job_file))))
     return found, job, even(found, job, own)
+
+
+def _within(job_file: Path, line: Line, where: Stretch) -> None:
+    extent = Profile(line).extent
+    for station in (where.from_ft, where.to_ft):
+        if not extent.from_ft - NEAR_FT <= station <= extent.to_ft + NEAR_FT:
+            first, last = number(extent.from_ft), number(extent.to_ft)
+            place = Place(file=str(job_file))
+            raise CannotGoOn(BEYOND_LINE(place, station=number(station), line=line.name, first=first, last=last))
 
 
 def even(compared: "Comparison", job: Job, tables: "Tables") -> "BreakEven | None":

@@ -30,6 +30,13 @@ NO_LINE = Kind(
     "Name one with --line: {names}.",
     "A stretch is a stretch of a line, so the line has to be named.",
 )
+BEYOND_LINE = Kind(
+    "cli/beyond-line",
+    Level.ERROR,
+    "station {station} ft is not on the {line}.",
+    "It is known from {first} to {last} ft: name stations between these.",
+    "Nothing is compared where nothing is known.",
+)
 NOTHING_TO_COMPARE = Kind(
     "cli/nothing-to-compare",
     Level.ERROR,
@@ -71,6 +78,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NOTHING_TO_CHANGE,
     NO_ITEM,
     NO_LINE,
+    BEYOND_LINE,
     NOTHING_TO_COMPARE,
     FOLDER_NOT_EMPTY,
     FILE_THERE,

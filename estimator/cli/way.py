@@ -30,8 +30,8 @@ class Looked:
         return tuple(p for p in self.problems if p.level is Level.ERROR)
 
 
-def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()) -> Looked:
-    """The notes read and judged, priced or not. Errors: none; all problems are in what comes back."""
+def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = (), on: date | None = None) -> Looked:
+    """The notes read and judged, with the tables of the day. Errors: none; all problems are in what comes back."""
     from estimator.cli.what_if import changed
     from estimator.diagnosis.diagnose import diagnose
     from estimator.fieldnotes import read_job
@@ -40,7 +40,7 @@ def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()
         reading = read_job(file)
     if reading.job is None:
         return Looked(job=None, tables=None, problems=reading.problems)
-    priced_with, table_problems = tables_for(reading.job.day, tables)
+    priced_with, table_problems = tables_for(on or reading.job.day, tables)
     problems = (*reading.problems, *(p for p in table_problems if p.level is Level.ERROR))
     if priced_with is None:
         return Looked(job=reading.job, tables=None, problems=problems)
@@ -110,7 +110,7 @@ def ready(
     job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None
 ) -> tuple[Job, Tables, Mapping[str, str]]:
     """The job, the tables of the day and the texts, all fit to be priced. Errors: CannotGoOn with everything wrong."""
-    looked = look(job_file, tables, changes)
+    looked = look(job_file, tables, changes, on)
     if looked.job is None or looked.tables is None or looked.errors:
         raise CannotGoOn(*looked.problems)
-    return looked.job, looked.tables.on(on or looked.job.day), looked.texts
+    return looked.job, looked.tables, looked.texts

@@ -68,7 +68,15 @@ def _issued(job_file: Path, number: int, issued: Mapping[str, Any], signed: Acce
 
 
 def job_files(folder: Path) -> Iterator[Path]:
-    """Every job file below a folder, in order: TOML files with a [job] table of their own; revision folders are passed by."""
+    """Every job file below a folder, in order: TOML files with a [job] table of their own. A job file stands for itself.
+
+    Errors: FileNotFoundError where there is nothing.
+    """
+    if folder.is_file():
+        yield folder
+        return
+    if not folder.exists():
+        raise FileNotFoundError(2, "No such file or directory", str(folder))
     for path in sorted(folder.rglob("*.toml")):
         if (
             path.is_file()

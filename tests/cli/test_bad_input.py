@@ -226,3 +226,35 @@ def test_any_site_is_quoted_or_refused_in_words(job, site):
     assert "mistake of its own" not in result.output
     assert untouched(job.parent) <= {"job"}
     assert not (job.parent.parent / "up").exists()
+
+
+def test_a_day_before_every_price_is_told_and_not_priced(job):
+    assert "price_tables" in refused(run("options", job, "--on", "1900-01-01"))
+
+
+def test_a_day_after_the_firm_s_papers_end_is_told_and_not_quoted(job):
+    assert "licence" in refused(run("quote", job, "--on", "9999-12-31"))
+    assert untouched(job.parent) == set()
+
+
+def test_a_folder_of_jobs_that_is_not_there(tmp_path):
+    assert "is not there" in refused(run("jobs", tmp_path / "nowhere"))
+
+
+def test_a_job_file_in_place_of_the_folder_is_listed_alone(job):
+    result = run("jobs", job)
+    assert result.exit_code == 0
+    assert "1 ready" in result.stdout
+
+
+@pytest.mark.parametrize(
+    "words", [("--where", "3-9"), ("--line", "main", "--where", "x"), ("--line", "main", "--where", "")]
+)
+def test_a_stretch_without_a_line_or_without_numbers_is_a_wrong_command_line(job, words):
+    assert run("compare", job, *words).exit_code == 2
+
+
+@pytest.mark.parametrize("where", ["9000-9100", "-50-3", "20-36.9"])
+def test_a_stretch_beyond_the_known_line_is_refused(job, where):
+    assert "is not on the main" in refused(run("compare", job, "--line", "main", "--where", where))
+    assert run("compare", job, "--line", "main", "--where", "20-36.7").exit_code == 0

@@ -24,7 +24,7 @@ def rows(standings: Sequence[Standing], folder: Path, columns: int) -> list[Row]
 
 def _cells(standing: Standing, folder: Path) -> tuple[str, ...]:
     path = standing.job_file
-    name = str(path.relative_to(folder)) if path.is_relative_to(folder) else str(path)
+    name = str(path.relative_to(folder)) if path != folder and path.is_relative_to(folder) else str(path)
     left = "" if standing.days_left is None else str(standing.days_left)
     total = dollars(Decimal(standing.total), whole=True) if standing.total else ""
     return name, standing.state, standing.revision, total, left, standing.waits_for

@@ -1,0 +1,177 @@
+"""A log sheet and one of its rows in, the answer out, one line tall: station, zone, depth, what it says, the line so far."""
+
+from collections.abc import Sequence
+
+from estimator.cli.interview.sheet import Sheet
+from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES
+from estimator.cli.views.table import cells_wide
+from estimator.cli.views.words import at, number
+from estimator.fieldnotes.dumplog import finding_words, mark_words
+from estimator.fieldnotes.log import Entry, LogPass, Same
+from estimator.model.line import Finding, Line, Mark, Pass
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch
+
+LETTERS: dict[str, str] = {
+    "roots": "r", "offset": "o", "gap": "p", "crack": "k", "hole": "h", "collapse": "x", "channel": "c", "scale": "s",
+    "grease": "g", "sag": "u", "reverse fall": "v", "backfall": "v", "oval": "q", "blister": "b", "blocked": "z",
+    "intruding": "i", "utility": "!", "fitting": "f", "leak": "l", "mud": "m", "insects": "n",
+}  # fmt: skip
+LEAST_STRIP, SHARE = 16, 0.4
+WALLS = {"": "-", "crawl": "_"}
+
+
+def answer(sheet: Sheet, row: int, columns: int, before: Line | None = None, more: str = "") -> str:
+    """The whole answer, no wider than `columns`; `more` is what else there is to say, `before` the line as it was."""
+    said = "  ".join(part for part in (_understood(sheet, row), _zero(sheet.line, before), more) if part)
+    wide = max(LEAST_STRIP, min(int(columns * SHARE), columns - cells_wide(said) - 4))
+    drawn = strip(sheet.line, wide, _newest(sheet, row))
+    left = cut(said, columns - len(drawn) - 4) if drawn else cut(said, columns - 2)
+    return f"  {left}{' ' * max(2, columns - 2 - cells_wide(left) - len(drawn))}{drawn}".rstrip()
+
+
+def cut(text: str, columns: int) -> str:
+    """The text with its end left off where it is too long.
+
+    >>> cut("hole 3in soil seen", 10), cut("hole", 10)
+    ('hole 3in …', 'hole')
+    """
+    if cells_wide(text) <= columns:
+        return text
+    while text and cells_wide(text) > columns - 1:
+        text = text[:-1]
+    return text + "…"
+
+
+# ── what was understood ───────────────────────────────────────────────────────────────────────
+
+
+def _understood(sheet: Sheet, row: int) -> str:
+    text = sheet.rows[row].strip()
+    for number_, log_pass in enumerate(sheet.log.passes, start=1):
+        if log_pass.heading.place.line == row + 1 and text.lower().startswith("pass"):
+            return _heading(number_, log_pass)
+        entries = [e for e in log_pass.entries if e.place.line == row + 1]
+        sames = [s for s in log_pass.sames if s.place.line == row + 1]
+        if entries or sames:
+            run = sheet.line.passes[number_ - 1] if number_ <= len(sheet.line.passes) else None
+            return _reading(sheet.line, run, entries, sames)
+    if text.lower().rstrip(".") == "back":
+        return "the camera comes back"
+    if "=" in text and sheet.log.names and text[:1].isalpha():
+        return "short names: " + ", ".join(f"{short} = {long}" for short, long in sheet.log.names.items())
+    return "kept as a note"
+
+
+def _heading(number_: int, log_pass: LogPass) -> str:
+    heading = log_pass.heading
+    riser = f"riser {number(heading.riser_ft * 12)} in" if heading.riser_ft else "surface" if heading.surface else ""
+    parts = [heading.access or "?", heading.flow or "", riser, heading.when]
+    return f"pass {number_}: " + ", ".join(part for part in parts if part)
+
+
+def _reading(line: Line, run: Pass | None, entries: Sequence[Entry], sames: Sequence[Same]) -> str:
+    """Where it lies, and each thing of the row."""
+    if run is None:
+        return "read"
+    first = entries[0] if entries else sames[0]
+    ends = [run.station(r) for r in (first.from_ft, first.to_ft) if r is not None]
+    where = Stretch(min(ends), max(ends))
+    again = [_again(run, same) for same in sames]
+    things = [words for entry in entries if (words := _thing(line, run, entry))]
+    return " ".join([_where(line, where), ", ".join([*again, *things])])
+
+
+def _where(line: Line, where: Stretch) -> str:
+    """`13.3 slab 2.1 ft:` station, zone, depth to the centre; ~ where the depth was not read there."""
+    profile = Profile(line)
+    zone = profile.zone(where.from_ft).value
+    depth = profile.depth_to_centre_ft(where.from_ft)
+    deep = "" if depth.value is None else f"{'' if depth.how == 'read' else '~'}{number(depth.value)} ft deep"
+    return " ".join(part for part in (at(where).replace(" ", ""), zone or "", deep) if part) + ":"
+
+
+def _again(run: Pass, same: Same) -> str:
+    """What was seen before, and how far the reel is off it."""
+    for (what, more), (reading, _) in zip(run.ties, run.tie_readings_ft, strict=True):
+        if abs(reading - same.from_ft) < 1e-6:
+            left = f"{abs(more):.1f} ft {'more' if more > 0 else 'less'}" if abs(more) >= 0.05 else "the same"
+            return f"{what} again, the reel shows {left}"
+    return f"{same.what} again"
+
+
+def _thing(line: Line, run: Pass, entry: Entry) -> str:
+    """The finding or mark this entry became; an end of a stretch shows the whole of it."""
+    kind, station = entry.thing.word.word, run.station(entry.from_ft)
+    mine = [f for f in (*line.findings, *line.superseded) if f.kind == kind and _is(f, entry)]
+    over = [f for f in line.findings if f.kind == kind and f.stretch.holds(station)]
+    if mine or over:
+        found = (mine or over)[0]
+        span = f"{at(found.stretch).replace(' ', '')} " if not mine else ""
+        return f"{span}{finding_words(found, run.after_cleaning)}"
+    marks = [m for m in line.marks if m.word == kind and not m.assumed and _is(m, entry)]
+    return mark_words(marks[0]) if marks else f"{kind} {entry.leg}".strip()
+
+
+def _is(thing: Finding | Mark, entry: Entry) -> bool:
+    return thing.origin.row == entry.place.line and thing.origin.column == (entry.place.column or 1)
+
+
+def _zero(line: Line, before: Line | None) -> str:
+    if before is None or before.zero == line.zero or not line.passes:
+        return ""
+    return f"(0 is the {line.zero} now)"
+
+
+# ── the line so far ───────────────────────────────────────────────────────────────────────────
+
+
+def _newest(sheet: Sheet, row: int) -> tuple[str, ...]:
+    return tuple(f.id for f in sheet.line.findings if f.origin.row == row + 1)
+
+
+def strip(line: Line, columns: int, newest: Sequence[str] = ()) -> str:
+    """The whole line in one row between its end stations: surface, branches, findings by letter, dots where not filmed.
+
+    The newest findings have capitals.
+    """
+    profile = Profile(line)
+    extent = profile.extent
+    low, high = number(extent.from_ft, 0), number(extent.to_ft, 0)
+    count = columns - len(low) - len(high) - 2
+    if count < 4 or extent.length_ft < 0.05:
+        return ""
+    step = extent.length_ft / count
+    cells = [_base(profile, Stretch(extent.from_ft + n * step, extent.from_ft + (n + 1) * step)) for n in range(count)]
+
+    def place(stretch: Stretch, letter: str) -> None:
+        first = min(count - 1, max(0, int((stretch.from_ft - extent.from_ft) / step)))
+        last = min(count - 1, max(first, int((stretch.to_ft - extent.from_ft) / step - 1e-9)))
+        cells[first : last + 1] = [letter] * (last - first + 1)
+
+    for beam in profile.beams:
+        place(beam.stretch, BEAM)
+    for branch in profile.branches:
+        place(Stretch(branch.station_ft, branch.station_ft), BRANCH)
+    for found in sorted(
+        line.findings, key=lambda f: (f.id in newest, -f.stretch.length_ft)
+    ):  # long ones lie under short ones
+        letter = LETTERS.get(found.kind, "?")
+        place(found.stretch, letter.upper() if found.id in newest else letter)
+    return f"{low} {''.join(cells)} {high}"
+
+
+def _base(profile: Profile, cell: Stretch) -> str:
+    if not any(part.overlaps(cell) or part.holds(cell.middle_ft) for part in profile.filmed):
+        return NOT_FILMED
+    zone = profile.zone(cell.middle_ft).value or ""
+    return WALLS.get(zone, SURFACES.get(zone, "-"))
+
+
+def legend(line: Line) -> str:
+    """The letters in use, in words."""
+    used = {LETTERS[f.kind]: f.kind for f in line.findings if f.kind in LETTERS}
+    words = [f"{letter} {kind}" for letter, kind in sorted(used.items())]
+    return ", ".join(
+        [*words, f"{BRANCH} branch", f"{BEAM} beam", "= slab or paving", '" yard', f"{NOT_FILMED} not filmed"]
+    )

@@ -9,7 +9,9 @@ from pathlib import Path
 from estimator.model.problem import Level, Place, Problem
 from estimator.tables import problems as p
 from estimator.tables.check_links import LINK_CHECKS
+from estimator.tables.check_names import NAME_CHECKS
 from estimator.tables.check_rows import ROW_CHECKS
+from estimator.tables.check_use import USE_CHECKS
 from estimator.tables.csv_folder import read_file, read_folder
 from estimator.tables.fingerprint import fingerprint
 from estimator.tables.known import Known
@@ -88,7 +90,7 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
 
 def check(view: View) -> list[Problem]:
     """Every check of rows and between rows."""
-    return [problem for one in (*ROW_CHECKS, *LINK_CHECKS) for problem in one(view)]
+    return [problem for one in (*ROW_CHECKS, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS) for problem in one(view)]
 
 
 def _raw(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:

@@ -51,6 +51,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "shoring_sets": ("each", "sets of shoring in the tunnel: a price allowance, not a design"),
     "hangers": ("each", "pipe hangers"),
     "slurry_cy": ("cy", "cement slurry pumped"),
+    "uplift_lb_per_ft": ("lb/ft", "how hard an empty pipe pushes up in wet fill"),
     "flowable_cy": ("cy", "flowable fill"),
     "engineer_letters": ("each", "engineer's letters"),
     # slab
@@ -131,6 +132,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "reroute_ft": ("ft", "new pipe on the way round, developed length"),
     "reroute_size_in": ("in", "size of the new way"),
     "fixture_units": ("each", "drainage fixture units served"),
+    "full_flow_fps": ("ft/s", "how fast a full pipe runs at its least fall"),
     "fall_needed_ft": ("ft", "fall the new way needs"),
     "fall_available_ft": ("ft", "fall left after wye drop and clearance"),
     "roof_flashings": ("each", "flashings at the roof"),

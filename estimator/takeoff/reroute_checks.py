@@ -1,6 +1,8 @@
 """A way round with its size in; whether it falls enough, carries its fixtures and serves what it is said to, out."""
 
 from estimator.knowledge.fixture_units import FLOOR_DRAINED, carries, fixture, fixture_units, is_fixture, toilets
+from estimator.knowledge.flow import SOURCE as MANNING
+from estimator.knowledge.flow import full_velocity_fps
 from estimator.model.job import Reroute
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
@@ -32,6 +34,14 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
         ("level length", level, "ft"),
         ("fall", fall, "in/ft"),
         source="place row; IPC table 704.1",
+    )
+    paper.put(
+        "full_flow_fps",
+        full_velocity_fps(size, fall),
+        "1.486 / 0.013 x (bore / 4)^(2/3) x fall^(1/2)",
+        ("bore", size, "in"),
+        ("fall", fall, "in/ft"),
+        source=MANNING,
     )
     if way.fall_available_ft is None:
         paper.assume("the fall from end to end was not measured: no fixed price until it is")

@@ -1,6 +1,9 @@
 """A tunnel dug in; what goes back into it, four ways, and what is left to haul, out."""
 
+from estimator.knowledge.flotation import PVC_LB_PER_FT, WET_FILL_PCF, uplift_lb_per_ft
+from estimator.knowledge.flotation import SOURCE as FLOATS
 from estimator.takeoff.case import Case
+from estimator.takeoff.depth import INCHES_PER_FT, outside_ft
 from estimator.takeoff.haul import export
 
 FILLS = {
@@ -46,8 +49,25 @@ def fill(case: Case, bank: float, pit_bank: float) -> None:
             ("allowance", over, "percent"),
         )
         paper.put("short_loads", 1, "a part load is charged")
+    if kind in ("slurry", "flowable"):
+        _uplift(case)
     if kind == "native":
         paper.warn("native fill packed by hand settles: the tunnel is not a support")
     if kind == "open":
         paper.warn("a tunnel left open needs a door, drainage and the engineer's word")
     export(case, bank + pit_bank, native, case.soil.shrink_hand)
+
+
+def _uplift(case: Case) -> None:
+    """What an empty pipe pushes up with in wet fill, so that the crew fills it and holds it down."""
+    outside = outside_ft(case) * INCHES_PER_FT
+    own = next((lb for size, lb in sorted(PVC_LB_PER_FT.items()) if size >= case.bore_in), max(PVC_LB_PER_FT.values()))
+    case.paper.put(
+        "uplift_lb_per_ft",
+        uplift_lb_per_ft(outside, own),
+        "pi/4 x outside² x weight of the fill - weight of the pipe",
+        ("outside of the pipe", outside, "in"),
+        ("wet fill", WET_FILL_PCF, "lb/cu ft"),
+        ("the pipe's own weight", own, "lb/ft"),
+        source=FLOATS,
+    )

@@ -5,6 +5,7 @@ from tests.published.excavation_checks import EXCAVATION
 from tests.published.liner_checks import LINERS
 from tests.published.pipe_checks import PIPES
 from tests.published.plumbing_checks import PLUMBING
+from tests.published.settings_checks import SETTINGS
 from tests.published.water_checks import WATER
 
 SUBJECTS = (
@@ -14,5 +15,6 @@ SUBJECTS = (
     ("Liners", LINERS),
     ("Earthwork, hauling, concrete", EARTH),
     ("Water in pipes", WATER),
+    ("The demo tables beside their sources", SETTINGS),
 )
 CHECKS = tuple(check for _, checks in SUBJECTS for check in checks)

@@ -164,17 +164,25 @@ RESIN = (
     ),
     *(
         Check(
-            id=f"chart {wall:g}",
-            what=f"resin, 6 in x {wall:g} mm, a foot",
+            id=f"chart {bore}x{wall:g}",
+            what=f"resin, {bore} in x {wall:g} mm, a foot",
             published=lb,
             unit="lb",
             source="a saturation chart",
             basis="read",
-            ours=lambda wall=wall: _pounds_per_ft(6, wall),
+            ours=lambda bore=bore, wall=wall: _pounds_per_ft(bore, wall),
             within=0.065,
             note="the chart prints tenths",
         )
-        for wall, lb in ((3.0, 1.0), (4.5, 1.5))
+        for bore, wall, lb in (
+            (6, 3.0, 1.0),
+            (6, 4.5, 1.5),
+            (8, 3.0, 1.3),
+            (8, 4.5, 2.0),
+            (8, 6.0, 2.6),
+            (8, 7.5, 3.2),
+            (8, 9.0, 3.8),
+        )
     ),
 )
 

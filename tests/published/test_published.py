@@ -13,6 +13,7 @@ from estimator.knowledge.pipes import pipe_size
 from tests.published.all_checks import CHECKS
 from tests.published.check import Check
 from tests.published.page import checks_page
+from tests.published.settings_checks import demo
 
 DOCS = Path(__file__).resolve().parents[2] / "docs"
 
@@ -192,3 +193,26 @@ def test_the_wall_for_stress_puts_back_the_strength_of_equation_x1_2() -> None:
     q, pressure = 0.02, 0.433 * 12
     left = 1.5 * q * (1 + q) * ratio**2 - 0.5 * (1 + q) * ratio
     assert left == pytest.approx(4500 * 0.5 / (pressure * 2))
+
+
+@pytest.mark.parametrize(
+    ("soil", "range_of"),
+    [
+        ("sand", "sand and gravel"),
+        ("loam", "loam"),
+        ("firm clay", "dense clay"),
+        ("hard clay", "dense clay"),
+        ("rock", "solid rock"),
+    ],
+)
+def test_the_demo_soils_swell_within_the_textbooks_range(soil: str, range_of: str) -> None:
+    """Dagostino / Peterson, fig. 9.1 [read]."""
+    low, high = soil_volumes.TEXTBOOK_SWELL_PERCENT[range_of]
+    assert low <= demo().soil(soil).swell_percent <= high
+
+
+@pytest.mark.parametrize("soil", ["sand", "loam", "firm clay", "hard clay"])
+def test_the_demo_soils_shrink_within_the_textbooks_range(soil: str) -> None:
+    """90 to 100 % for loam and clay, 85 to 100 % for sand: Dagostino / Peterson, fig. 9.1 [read]."""
+    row = demo().soil(soil)
+    assert 0.85 <= row.shrink_machine <= row.shrink_hand <= 1.0

@@ -1,8 +1,20 @@
 """Water standing in pipes."""
 
+from estimator.knowledge import flow
 from estimator.knowledge import hydrostatics as h
+from estimator.knowledge.flotation import PVC_LB_PER_FT, uplift_lb_per_ft
 from estimator.knowledge.pipes import pipe_size
+from estimator.model.job import WaterTest
+from estimator.takeoff.water_test import leak
 from tests.published.check import Check
+
+
+def _all_risers() -> float:
+    """Two closet bends and a cleanout of 4 in, a shower of 2 in and a tub of 1 1/2 in, all open: all of them fall together."""
+    found = leak(WaterTest(section="house", open_risers_in=(4, 4, 4, 2, 1.5), readings=((0, 0.0), (20, 1.5))))
+    assert found is not None
+    return found.gal_per_day
+
 
 WATER = (
     Check(
@@ -134,5 +146,59 @@ WATER = (
         basis="computed",
         ours=lambda: h.plug_load_lb(4, 10),
         within=1.0,
+    ),
+    Check(
+        id="H five risers",
+        what="1 1/2 in in 20 min in a house with five openings",
+        published=20,
+        unit="gal/day",
+        source="42.6 sq in x 1.5 in / 231 / 20 min",
+        basis="computed",
+        ours=_all_risers,
+        within=0.2,
+        note="one riser alone would say 6",
+    ),
+    *(
+        Check(
+            id=f"M {d}@{fall:g}",
+            what=f"full {d} in pipe at {fall:g} in/ft",
+            published=fps,
+            unit="ft/s",
+            source="Manning, n = 0.013",
+            basis="computed",
+            ours=lambda d=d, fall=fall: flow.full_velocity_fps(d, fall),
+            within=0.005,
+        )
+        for d, fall, fps in ((4, 0.25, 3.15), (4, 0.125, 2.23), (3, 0.125, 1.84), (6, 0.125, 2.92))
+    ),
+    Check(
+        id="M 4@1/4 gpm",
+        what="full 4 in pipe at 1/4 in/ft",
+        published=123,
+        unit="gal/min",
+        source="Manning, n = 0.013",
+        basis="computed",
+        ours=lambda: flow.full_flow_gpm(4, 0.25),
+        within=0.5,
+    ),
+    Check(
+        id="F 4 in",
+        what="uplift of an empty 4 in pipe in wet fill",
+        published=11,
+        unit="lb/ft",
+        source="a page on flotation (read); 120 lb/cu ft",
+        basis="computed",
+        ours=lambda: uplift_lb_per_ft(4.5, PVC_LB_PER_FT[4]),
+        within=0.5,
+    ),
+    Check(
+        id="F hanger",
+        what="the same on one 4 ft hanger",
+        published=45,
+        unit="lb",
+        source="a page on flotation (read)",
+        basis="computed",
+        ours=lambda: 4 * uplift_lb_per_ft(4.5, PVC_LB_PER_FT[4]),
+        within=0.5,
     ),
 )

@@ -1,9 +1,12 @@
 """The crew's first sheet: what can kill, who protects how, what is on paper before the first spade. Never "none required"."""
 
+from estimator.model.judgement import Effect
 from estimator.model.offer import Option
+from estimator.model.say import Say
 from estimator.papers.crew_page import blank, box, close, crew_page
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
+from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Sheet
 
 WIDTHS = (5.0, 34.0, 34.0, 22.0)
@@ -15,7 +18,7 @@ def safety_sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
     speak = letter.speak
     page = crew_page(letter, speak("Safety"), WIDTHS, speak("Safety first: read before work, each day"))
     cautions = dict.fromkeys(text for o in options for text in letter.terms(o.terms, "crew caution"))
-    cautions |= dict.fromkeys(text for o in options for text in letter.all(o.cautions))
+    cautions |= dict.fromkeys(text for o in options for text in letter.all(warned(o)))
     cautions |= dict.fromkeys(letter.all(c for o in options for t in o.takeoffs for c in t.cautions))
     page.heading(speak("What can hurt us here"))
     for text in cautions or [speak("Ask the competent person before you begin.")]:
@@ -87,3 +90,14 @@ def _ask(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     extras = {e.code: e for o in options for e in o.extras}
     for extra in extras.values():
         page.line(f"• {letter.text(extra)}: {speak('at most')} {extra.cap_quantity.normalize():f}")
+
+
+def warned(option: Option) -> list[Say]:
+    """What the rules say to those who do the work."""
+    found = (
+        v
+        for r in all_repairs(option.scope.repairs)
+        for v in r.verdicts
+        if v.effect in (Effect.CAUTION, Effect.ADDS_WORK)
+    )
+    return [v.estimator for v in found if not v.overruled]

@@ -7,7 +7,7 @@ from estimator.sheets.book import Sheet
 from estimator.wording.numbers import feet
 from estimator.wording.plain import FINDINGS, LINES, MARKS, in_plain_words
 
-WIDTHS = (90.0,)
+WIDTHS = (84.0,)
 HEIGHT_PX, A_PAGE = 330, 2
 
 

@@ -11,7 +11,7 @@ from estimator.wording.plain import FINDINGS, LINES, PIPES, ROOMS, ZONES, in_pla
 
 PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 36.0, 40.0, 7.0
 FIGURE_WIDTHS = (30.0, 24.0, 24.0)
-VIEW_WIDTHS = (30.0, 30.0, 30.0)
+VIEW_WIDTHS = (28.0, 28.0, 28.0)
 VIEWS_A_PAGE = 2
 SERIOUS = frozenset({"hole", "collapse", "gap", "channel", "crack", "leak", "reverse fall", "backfall", "fitting"})
 HARD_GROUND = ("slab", "drive", "walk", "street", "basement")

@@ -115,7 +115,7 @@ def _chart(letter: Letter, line: Line, series: tuple[Series, ...]) -> Chart:
     )
     found = ", ".join(named) or speak("nothing wrong seen")
     return Chart(
-        kind="scatter", series=series, row=0, height_px=HEIGHT_PX, width_px=640,
+        kind="scatter", series=series, row=0, height_px=HEIGHT_PX, width_px=590,
         title=speak("Side view, {name}: depths to scale", name=in_plain_words(LINES, line.name)),
         alt=speak("Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.", found=found),
         x_title=speak("feet along the pipe"), y_title=speak("feet below ground"), number_format="0;0;0",

@@ -17,7 +17,7 @@ PAGE_WIDTH_PX = 700  # Letter, portrait, less the margins below, at 96 to the in
 LETTER = 1
 FOOTER_CHARACTERS = 110  # a footer holds 255, and each & counts twice
 FULL_SIZE = 100
-SPARE_PERCENT = 4  # printers differ; with less to spare the sheet is fitted to one page wide instead
+SPARE_PERCENT = 12  # printers differ; with less to spare the sheet is fitted to one page wide instead
 FORMULA_STARTS = ("=", "+", "-", "@")
 
 
@@ -79,7 +79,10 @@ def _sheet(workbook: Any, worksheet: Any, sheet: Sheet, formats: Formats) -> Non
             _cell(worksheet, r, c, cell, formats, f"{sheet.name}, row {r + 1}, column {c + 1}")
             c += cell.span
     _print_set_up(worksheet, sheet, widths)
+    room = sum(column_px(w) for w in widths)
     for chart in sheet.charts:
+        if chart.width_px > room:
+            raise CannotWrite(f"{sheet.name}: the chart “{chart.title}” is wider than the sheet and would be cut")
         add_chart(workbook, worksheet, sheet, chart)
     for picture in sheet.pictures:
         add_picture(worksheet, sheet, picture)

@@ -1,6 +1,7 @@
 """LibreOffice recalculates every formula of the homeowner's, the office's and the crew's file and agrees to the cent."""
 
 import io
+import re
 import subprocess
 from collections.abc import Callable
 from decimal import Decimal
@@ -13,7 +14,9 @@ from openpyxl import load_workbook
 from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
+from estimator.papers.insurer_page import insurer_page
 from estimator.papers.office import office
+from estimator.papers.reports import inspection_report
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
 from estimator.tables import demo_folder, read_tables
@@ -148,3 +151,30 @@ def test_no_sheet_prints_wider_than_a_page_and_nothing_shows_as_hashes(
         ).stdout
         assert "###" not in text, name
         assert "#REF" not in text and "#VALUE" not in text and "Err:" not in text, name
+
+
+def test_a_short_report_is_one_page_and_so_one_page_wide(tmp_path: Path) -> None:
+    names = {
+        "inspection": inspection_report(example_quote(), "en_US"),
+        "insurer": insurer_page(example_quote(), "en_US"),
+    }
+    for name, book in names.items():
+        (tmp_path / f"{name}.xlsx").write_bytes(write(book))
+    command = [
+        "soffice",
+        f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}",
+        "--headless",
+        "--convert-to",
+        "pdf",
+        "--outdir",
+        str(tmp_path),
+    ]
+    subprocess.run(
+        [*command, *(str(tmp_path / f"{name}.xlsx") for name in names)], check=True, capture_output=True, timeout=240
+    )
+    for name in names:
+        said = subprocess.run(
+            ["pdfinfo", str(tmp_path / f"{name}.pdf")], check=True, capture_output=True, text=True
+        ).stdout
+        assert re.search(r"Pages:\s+1\b", said), name
+        assert re.search(r"612 x 792 pts \(letter\)", said), name

@@ -104,7 +104,7 @@ def test_what_the_library_leaves_out_is_no_longer_silent() -> None:
 
 def test_a_chart_carries_words_and_points() -> None:
     series = Series(name="Price", categories=(0, 0, 1, 0), values=(0, 1, 1, 1), colour="1F5D57")
-    chart = Chart(kind="bar", title="T", alt="Two bars", series=(series,), row=3)
+    chart = Chart(kind="bar", title="T", alt="Two bars", series=(series,), row=3, width_px=280)
     rows = (Row((Cell("a"), Cell(1, "number"))), Row((Cell("b"), Cell(2, "number"))))
     with zipfile.ZipFile(io.BytesIO(write(book(*rows, charts=(chart,))))) as archive:
         assert 'descr="Two bars"' in archive.read("xl/drawings/drawing1.xml").decode()
@@ -139,3 +139,13 @@ def test_a_file_that_reads_back_otherwise_is_not_kept() -> None:
     data = write(book(a_line()))
     with pytest.raises(BrokenBook, match="row 1 column 2"):
         verify(data, book(Row((Cell("pipe"), Cell(Decimal(9), "number"), a_line().cells[2]))))
+
+
+def test_a_chart_wider_than_its_sheet_is_refused_not_cut() -> None:
+    series = Series(name="Price", categories=(0, 0, 0, 0), values=(0, 1, 0, 1), colour="1F5D57")
+    wide = Chart(kind="bar", title="Wide", alt="One bar", series=(series,), row=1, width_px=296)
+    with pytest.raises(CannotWrite, match="would be cut"):
+        write(book(Row((Cell("a"), Cell(1, "number"))), charts=(wide,)))
+    assert write(
+        book(Row((Cell("a"), Cell(1, "number"))), charts=(replace(wide, width_px=295),))
+    )  # 3 × 5 + 40 × 7 px [computed]

@@ -3,7 +3,7 @@
 from estimator.tables.columns import Column, columns
 from estimator.tables.keepers import KEEPERS, TITLES
 
-BEGIN = "<!-- columns: printed from estimator/tables/rows.py; tests/tables/test_guide.py says how to renew them -->"
+BEGIN = "<!-- columns: printed from estimator/tables/rows.py and rows_for_paper.py; tests/tables/test_guide.py says how to renew them -->"
 END = "<!-- end of the printed part -->"
 
 WORDS = {

@@ -11,6 +11,11 @@ from decimal import Decimal
 
 from estimator.tables.kept import Kept as Kept
 from estimator.tables.kept import col
+from estimator.tables.rows_for_paper import ExtraRow as ExtraRow
+from estimator.tables.rows_for_paper import MethodRow as MethodRow
+from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
+from estimator.tables.rows_for_paper import TaxClass as TaxClass
+from estimator.tables.rows_for_paper import TermRow as TermRow
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,27 +147,6 @@ class Recipe(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class MethodRow(Kept):
-    """Table methods."""
-
-    method: str = col("id")
-    min_charge: Decimal | None = col("the least this method is sold for, once a scope", least=0)
-    contingency_percent: Decimal = col("for what a method hides, of direct cost", least=0)
-    life_low: int = col("years, typical, low", least=0)
-    life_high: int = col("years, typical, high", least=0)
-    drains_out_days: float = col("days without drains, each repair", least=0)
-    drains_out_per_pipe_day: float = col("and for each crew-day on the pipe", least=0)
-    warranty_en: str = col("what is promised, English")
-    warranty_es: str = col("what is promised, Spanish")
-    title_en: str = col("the way of repair in plain words, English", needed=True)
-    title_es: str = col("the way of repair in plain words, Spanish")
-    under_en: str = col("the line under the title, English")
-    under_es: str = col("the line under the title, Spanish")
-    risk_en: str = col("the main thing that can go wrong, English")
-    risk_es: str = col("the main thing that can go wrong, Spanish")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class PriceClass(Kept):
     """Table pricing."""
 
@@ -192,76 +176,6 @@ class Soil(Kept):
         "price allowance for shoring sets in a tunnel; empty: no tunnel without full shoring", least=0
     )
     can_tunnel: bool = col("no: loose, running or fill")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ExtraRow(Kept):
-    """Table extras: unit prices agreed before work starts."""
-
-    code: str = col("id")
-    methods: tuple[str, ...] = col("where it is offered", refers="methods")
-    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
-    unit: str = col("ft, each, cy ...", needed=True)
-    price: Decimal = col("dollars a unit", least=0)
-    cap: Decimal = col("the most units before we stop and call", least=0)
-    text_en: str = col("what the homeowner reads, English", needed=True)
-    text_es: str = col("what the homeowner reads, Spanish")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlaceRow(Kept):
-    """Table places: a jurisdiction. Empty is *not answered*, never zero."""
-
-    place: str = col("id")
-    text: str = col("its name")
-    tax_kind: str = col(
-        "who pays sales tax, on what", choices=("contractor pays", "separated", "whole charge", "none", "")
-    )
-    tax_percent: Decimal | None = col("sales tax", least=0)
-    deposit_cap_amount: Decimal | None = col("no deposit above this", least=0)
-    deposit_cap_percent: Decimal | None = col("nor above this share of the price", least=0)
-    cancel_business_days: int | None = col("days the homeowner may cancel in", least=0)
-    inspection_before_cover: bool | None = col("an inspector must see the pipe before it is covered")
-    permit_item: str = col("the permit fee", refers="subs_and_fees")
-    code: str = col("code family", choices=("IPC", "UPC", ""))
-    code_edition: str = col("edition and local changes")
-    slope_small_in_per_ft: float | None = col("least fall, pipe up to 2.5 in", least=0)
-    slope_mid_in_per_ft: float | None = col("least fall, pipe 3 to 6 in", least=0)
-    min_liner_wall_mm: float | None = col("least liner wall asked", least=0)
-    cleanout_every_ft: float | None = col("farthest between cleanouts", least=0)
-    cleanout_turn_degrees: float | None = col("a sharper turn needs a cleanout", least=0)
-    tendons_since: int | None = col("slabs built since this year may have tendons", least=0)
-    source: str = col("where this was read or who said so")
-    checked_on: date | None = col("the day someone last looked")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TaxClass(Kept):
-    """Table tax_classes: work that a place taxes in its own way. Empty is *not answered*, never zero."""
-
-    place: str = col("where", refers="places")
-    tax_class: str = col("the word in work_items", needed=True)
-    tax_kind: str = col("what is charged to the homeowner on it", choices=("whole charge", "none", ""))
-    tax_percent: Decimal | None = col("its rate", least=0)
-    source: str = col("where this was read")
-    asked_whom: str = col("who said so: accountant, state office")
-    checked_on: date | None = col("the day someone last looked")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TermRow(Kept):
-    """Table terms."""
-
-    id: str = col("id")
-    kind: str = col(
-        "which list it stands in",
-        choices=("includes", "excludes", "assumption", "caution", "notice", "to others", "crew caution"),
-    )
-    methods: tuple[str, ...] = col("empty: all", refers="methods")
-    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
-    order: int = col("place in its list")
-    text_en: str = col("English", needed=True)
-    text_es: str = col("Spanish")
 
 
 TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {

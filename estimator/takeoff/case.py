@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 
+from estimator.knowledge.pipe_family import family
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.line import Line
@@ -16,8 +17,6 @@ from estimator.tables.tables import Tables
 from estimator.takeoff.problems import NO_SETTING, NO_SOIL, SETTING_WORD
 from estimator.takeoff.working import Working
 
-IRON_WORDS = ("cast iron", "no-hub", "iron")
-PLASTIC_WORDS = ("pvc", "abs", "plastic")
 UNKNOWN_SOIL = "unknown"  # the row of the soils table for what nobody named
 
 
@@ -112,10 +111,10 @@ class Case:
         return self.profile.pipe(self.stretch.middle_ft).value
 
     def is_iron(self) -> bool:
-        return any(word in self.old_pipe.lower() for word in IRON_WORDS)
+        return family(self.old_pipe) == "iron"
 
     def is_clay(self) -> bool:
-        return "clay" in self.old_pipe.lower()
+        return family(self.old_pipe) == "clay"
 
     @property
     def branches(self) -> tuple[Branch, ...]:

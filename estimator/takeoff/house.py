@@ -1,6 +1,6 @@
 """The job in; the yes/no facts the house and the people in it give every takeoff, out."""
 
-from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
+from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE, TENDONS_SINCE
 from estimator.takeoff.case import Case
 
 HOT_MONTHS = (6, 7, 8, 9)
@@ -39,5 +39,5 @@ def _tendons(case: Case) -> bool:
         return True
     if house.floor != "slab, tendons unknown":
         return False
-    since = place.tendons_since if place and place.tendons_since else case.number("tendons_since_year")
+    since = place.tendons_since if place and place.tendons_since else TENDONS_SINCE
     return house.built is None or house.built >= since

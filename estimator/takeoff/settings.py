@@ -111,7 +111,6 @@ SETTINGS: tuple[str, ...] = (
     "sonde_height_in",
     "spot_days_open",
     "spot_room_ft",
-    "tendons_since_year",
     "toilets_per_test",
     "trench_clear_ft",
     "trench_clear_min_ft",

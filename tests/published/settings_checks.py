@@ -3,6 +3,7 @@
 from datetime import date
 from functools import cache
 
+from estimator.knowledge.house_dates import TENDONS_SINCE
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
 from tests.published.check import Check
@@ -73,17 +74,18 @@ FIRM = (
         "locator_tolerance_percent", 10, "percent", "error of a locator's depth", "common practice", "common practice"
     ),
     _setting("locator_tolerance_min_ft", 0.5, "ft", "and never better than", "common practice", "common practice"),
-    _setting(
-        "tendons_since_year",
-        1965,
-        "year",
-        "slabs that may have tendons",
-        "a contractor's page and a trade magazine: in use in the 1960s",
-        "read second-hand",
-    ),
 )
 
 PLACES = (
+    Check(
+        id="tendons",
+        what="slabs built since then may have tendons",
+        published=1965,
+        unit="year",
+        source="a contractor's page and a trade magazine: in use in the 1960s",
+        basis="read second-hand",
+        ours=lambda: TENDONS_SINCE,
+    ),
     Check(
         id="place demo small",
         what="least fall to 2 1/2 in, a place under the IPC",

@@ -36,6 +36,7 @@ def agreement(letter: Letter, option: Option) -> Sheet:
             "The sheet of this option says what is in the price, what is not, and what we take care of. It belongs to this agreement."
         )
     )
+    letter.which_counts(page)
     page.gap(14)
     _signatures(letter, page)
     return letter.close(page)

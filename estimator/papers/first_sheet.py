@@ -104,6 +104,7 @@ def _next(letter: Letter, page: Page) -> None:
             "1. Read the sheet of the letter you like. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."
         )
     )
+    letter.which_counts(page)
     page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
     page.line(
         speak(

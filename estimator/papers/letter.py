@@ -65,6 +65,19 @@ class Letter:
             page.line(speak("Made-up example. Nobody's house, nobody's prices."), "box")
         page.gap()
 
+    def which_counts(self, page: Page) -> None:
+        """Where the quote goes out in two languages, which of them counts: the first of the job."""
+        languages = self.quote.job.languages
+        if len(languages) > 1:
+            first = {"en": self.speak("English"), "es": self.speak("Spanish")}[languages[0].split("_")[0]]
+            page.line(
+                self.speak(
+                    "This paper exists in two languages. Where they differ, the one in {language} counts.",
+                    language=first,
+                ),
+                "quiet",
+            )
+
     def terms(self, terms: Iterable[Term], *kinds: str) -> list[str]:
         """The texts of these kinds, each once, in order."""
         return list(dict.fromkeys(self.text(t) for t in terms if t.kind in kinds))

@@ -5,6 +5,7 @@ from estimator.papers.office_front import front
 from estimator.papers.office_money import insurer, money
 from estimator.papers.office_option import cost_sheet, hours_sheet
 from estimator.papers.office_quantities import quantities
+from estimator.papers.office_range import range_sheet
 from estimator.papers.office_rules import rules
 from estimator.sheets.book import Book
 from estimator.tables.tables import Tables
@@ -25,6 +26,7 @@ def office(quote: Quote, tables: Tables | None = None) -> Book:
             front(quote),
             *(cost_sheet(quote, option, tables) for option in quote.options),
             *(hours_sheet(quote, option) for option in quote.options),
+            range_sheet(quote),
             quantities(quote),
             rules(quote),
             insurer(quote),

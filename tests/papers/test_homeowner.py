@@ -246,3 +246,12 @@ def test_a_picture_named_in_the_notes_is_shown_with_its_place_in_plain_words() -
     with_picture = homeowner(replace(quote, job=job), "en_US", {"hole.jpg": frame})
     assert "A hole in the pipe, main line, at 14 ft 5 in" in words(write(with_picture))
     assert "Pictures" not in [sheet.name for sheet in homeowner(replace(quote, job=job), "en_US").sheets]
+
+
+def test_where_two_languages_go_out_one_is_named_as_the_one_that_counts() -> None:
+    quote = example_quote()
+    spanish_first = replace(quote, job=replace(quote.job, languages=("es_US", "en_US")))
+    assert "the one in Spanish counts" in words(write(homeowner(spanish_first, "en_US")))
+    assert "vale la que está en español" in words(write(homeowner(spanish_first, "es_US")))
+    alone = replace(quote, job=replace(quote.job, languages=("en_US",)))
+    assert "two languages" not in words(write(homeowner(alone, "en_US")))

@@ -112,3 +112,16 @@ def test_a_foot_of_the_page_full_of_ampersands_is_still_printed() -> None:
     odd = replace(quote, job=replace(quote.job, customer=replace(quote.job.customer, site="&" * 300)))
     sheet = load_workbook(io.BytesIO(write(crew(odd)))).worksheets[0]
     assert "&" in sheet.oddFooter.left.text
+
+
+def test_the_range_names_the_task_that_costs_most_on_a_bad_day_first() -> None:
+    from estimator.papers.office_range import drivers
+
+    option = example_quote().options[0]
+    task = option.price.tasks[0]
+    small = replace(task, task="sweep", hours=1.0, low=0.5, likely=1.0, high=1.1)
+    both = replace(option, price=replace(option.price, tasks=(small, task)))
+    first = drivers(both)[0]
+    assert (first.task, first.likely) == ("tunnel-dig", 40.0)
+    assert first.up == Decimal("1584.00")  # 40 h ÷ 1.2 × (1.8 − 1.2) × $79.20 [computed]
+    assert first.down == Decimal("792.00")  # 40 h ÷ 1.2 × (1.2 − 0.9) × $79.20 [computed]

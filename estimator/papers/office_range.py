@@ -1,0 +1,88 @@
+"""The hours' range for the office: how far each task may go on a good and on a bad day, and which tasks move the cost most."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.model.money import cents, exact
+from estimator.model.offer import Option, Quote
+from estimator.papers.inside import close, inside_page, table
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Chart, Series, Sheet
+
+WIDTHS = (34.0, 8.0, 10.0, 10.0, 10.0, 12.0, 12.0)
+MOST_DRIVERS = 8
+
+
+@dataclass(frozen=True, slots=True)
+class Driver:
+    """A task of an option: hours on a good day, as a rule, on a bad day; what less and more of it is worth at its crew's rate."""
+
+    task: str
+    crew: str
+    low: float
+    likely: float
+    high: float
+    down: Decimal
+    up: Decimal
+
+
+def drivers(option: Option) -> tuple[Driver, ...]:
+    """Tasks summed over the option, the one that can cost most on a bad day first."""
+    rates = {crew.crew: crew.rate for crew in option.price.crews}
+    sums: dict[tuple[str, str], list[float]] = {}
+    for task in option.price.tasks:
+        share = task.hours / task.likely if task.likely else 0.0
+        hours = sums.setdefault((task.task, task.crew), [0.0, 0.0, 0.0])
+        for i, rate in enumerate((task.low, task.likely, task.high)):
+            hours[i] += rate * share
+    out = [_driver(name, crew, hours, rates.get(crew, Decimal(0))) for (name, crew), hours in sums.items()]
+    return tuple(sorted(out, key=lambda d: (-d.up, d.task)))
+
+
+def _driver(task: str, crew: str, hours: list[float], rate: Decimal) -> Driver:
+    low, likely, high = hours
+    return Driver(task, crew, low, likely, high, cents(exact(likely - low) * rate), cents(exact(high - likely) * rate))
+
+
+def range_sheet(quote: Quote) -> Sheet:
+    """All options, each with its tasks and a chart of what moves it most."""
+    page = inside_page("Range", WIDTHS, "What a good and a bad day do to the labor")
+    page.line("Hours times the crew's rate, before days are rounded; materials and fees are not in it.", "quiet")
+    for number, option in enumerate(quote.options):
+        _option(page, option, new_page=number > 0)
+    return close(page, f"INTERNAL {quote.job.number}")
+
+
+def _option(page: Page, option: Option, new_page: bool) -> None:
+    page.heading(f"Option {option.letter}", new_page=new_page)
+    shown = drivers(option)
+    heads = ("Task", "Crew", "Good day", "As a rule", "Bad day", "Less, $", "More, $")
+    first = len(page.rows) + 1
+    rows = (
+        (Cell(d.task, "cell"), Cell(d.crew, "cell"), Cell(round(d.low, 2), "hours"), Cell(round(d.likely, 2), "hours"),
+         Cell(round(d.high, 2), "hours"), Cell(d.down, "money"), Cell(d.up, "money"))
+        for d in shown
+    )  # fmt: skip
+    table(page, heads, rows, 2)
+    if not shown:
+        return
+    last = first + min(len(shown), MOST_DRIVERS) - 1
+    series = (
+        Series(name="less on a good day", colour="4F8A6B", categories=(first, 0, last, 0), values=(first, 5, last, 5)),
+        Series(name="more on a bad day", colour="B5563A", categories=(first, 0, last, 0), values=(first, 6, last, 6)),
+    )
+    alt = f"Bars of what moves the labor of option {option.letter} most: " + ", ".join(
+        d.task for d in shown[:MOST_DRIVERS]
+    )
+    page.chart(
+        Chart(
+            kind="bar",
+            title="What moves it most",
+            alt=alt,
+            series=series,
+            row=0,
+            height_px=260,
+            width_px=600,
+            number_format="$#,##0",
+        )
+    )

@@ -219,3 +219,15 @@ def test_two_pulls_have_two_tails_and_two_pits_to_pull_to(tables: Tables) -> Non
 def test_clearance_kept_free_comes_off_the_fall(tables: Tables) -> None:
     kept = tables.with_settings({"reroute_clearance_in": "2"})
     assert round_about(kept).value("fall_available_ft") * 12 == pytest.approx(14 - 3 - 2)
+
+
+def test_sand_and_soil_go_back_into_every_pit(burst: Takeoff) -> None:
+    plan = 6.7 * 2.5 + 5 * 4
+    assert burst.value("pipe_zone_ccy") == pytest.approx(plan * (0.33 + 0.375 + 0.5) / 27)
+    assert burst.value("native_ccy") == pytest.approx(plan * (4.0 - 1.205) / 27)
+    assert burst.value("backfill_ccy") == pytest.approx(plan * 4.0 / 27)
+
+
+def test_the_buried_part_of_a_way_round_is_filled_to_the_top(tables: Tables) -> None:
+    found = round_about(tables)
+    assert found.value("backfill_ccy") == pytest.approx(found.value("dig_bcy"))

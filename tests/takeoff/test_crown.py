@@ -96,3 +96,23 @@ def test_with_nothing_read_the_firms_depth_stands_at_the_middle_of_the_run(table
     blind = replace(line, marks=tuple(m for m in line.marks if m.word != "invert"))
     found = take_off(repair("tunnel", -2, 27), pecan_house(blind), tables)
     assert found.value("exit_invert_ft") == pytest.approx(4.0 + 2 / 12 + 13.5 * 0.125 / 12)
+
+
+def test_two_inverts_inside_the_house_are_carried_to_the_edge_along_their_slope(tables: Tables) -> None:
+    line = pecan_line()
+    marks = tuple(m for m in line.marks if m.word != "invert")
+    two = (
+        at("invert", 5.0, depth_ft=2.5, to="invert", surface="slab"),
+        at("invert", 25.0, depth_ft=2.1, to="invert", surface="slab"),
+    )
+    found = take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=(*marks, *two))), tables)
+    assert found.value("fall_in_per_ft") == pytest.approx(0.02 * 12)
+    assert found.value("exit_invert_ft") == pytest.approx(2.5 + 5 * 0.02)
+
+
+def test_one_invert_inside_the_house_is_carried_to_the_edge_at_the_places_fall(tables: Tables) -> None:
+    line = pecan_line()
+    marks = tuple(m for m in line.marks if m.word != "invert")
+    one = at("invert", 12.0, depth_ft=2.4, to="invert", surface="slab")
+    found = take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=(*marks, one))), tables)
+    assert found.value("exit_invert_ft") == pytest.approx(2.4 + 12 * 0.125 / 12)

@@ -216,3 +216,16 @@ def test_a_panel_is_taken_whole_when_less_than_three_feet_of_it_would_stay(cut_f
 def test_layers_follow_the_deepest_place(tables: Tables) -> None:
     found = dug(two_depths(), tables)
     assert found.value("lifts") == up(found.value("dig_depth_ft") / 0.5)
+
+
+def test_limits_are_compared_with_the_deepest_place_of_the_hole(tables: Tables) -> None:
+    """At 31 ft of 2.4 + 26/40 = 3.05 ft to the centre; the larger of 10 % and 0.5 ft on top."""
+    found = dug(two_depths(), tables)
+    assert found.value("safety_depth_ft") == pytest.approx(2.4 + 26 / 40 + 0.1875 + 0.33 + 0.5)
+
+
+def test_where_the_place_says_nothing_the_firms_spacing_of_cleanouts_counts(tables: Tables) -> None:
+    other = tables.with_settings({"cleanout_every_ft": "30"})
+    line = maple_line()
+    assert dug(line, other, low=0, high=90).value("cleanouts") == 0  # the demo place says 100 ft
+    assert dug(line, other, low=0, high=90, jurisdiction="texas lump sum").value("cleanouts") == 2

@@ -158,3 +158,15 @@ def test_both_sides_of_a_deep_strip_are_shored_by_hand(tables: Tables) -> None:
     assert {"boxed", "depth_over_5"} <= found.facts
     assert found.value("shores_sf") == pytest.approx(2 * sum(STRIPS) * found.value("dig_depth_ft"))
     assert found.value("boxes") == 0
+
+
+def test_broken_concrete_rides_along_with_the_earth(strip: Takeoff) -> None:
+    loads = strip.quantity("loads")
+    assert loads is not None
+    given = {i.name: i.value for i in loads.inputs}
+    assert given["left over, loose, concrete included"] == pytest.approx(
+        strip.value("export_lcy") + strip.value("slab_haul_lcy")
+    )
+    tons = strip.value("export_lcy") / 1.30 * 1.35 + strip.value("slab_tons")
+    assert given["weight"] == pytest.approx(tons)
+    assert strip.value("loads") == max(up((strip.value("export_lcy") + strip.value("slab_haul_lcy")) / 5), up(tons / 4))

@@ -221,7 +221,7 @@ def test_a_job_for_a_real_customer_is_not_quoted_at_the_invented_place(job):
 def test_any_site_is_quoted_or_refused_in_words(job, site):
     """Names are never formulas, never paths out of the folder."""
     job.write_text(job.read_text().replace("417 Larkspur Court, Fernbrook", site), encoding="utf-8")
-    result = run("quote", job)
+    result = run("quote", job, "--language", "en_US")
     assert result.exit_code in (0, 1)
     assert "mistake of its own" not in result.output
     assert untouched(job.parent) <= {"job"}

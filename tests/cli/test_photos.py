@@ -56,10 +56,13 @@ def test_another_picture_makes_another_revision(job):
     assert "r2 is written" in _quote(job).stdout
 
 
-def test_a_picture_outside_the_job_s_folder_is_not_read(job, tmp_path):
+def test_a_picture_outside_the_job_s_folder_is_not_read(job):
     """The grammar takes a bare name only; the folder is the job's own."""
     log = job.parent / "main.txt"
     log.write_text(log.read_text().replace("hole.png", "missing.png"))
-    result = _quote(job)
+    typed = ["quote", str(job), "--language", "en_US"]
+    (job.parent.parent / "missing.png").write_bytes(PNG)
+    result = CliRunner().invoke(build(typed), typed)
+    (job.parent.parent / "missing.png").unlink()
     assert result.exit_code == 0
     assert "(cli/no-picture)" in result.stderr

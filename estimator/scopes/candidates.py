@@ -17,6 +17,9 @@ from estimator.scopes.rules.why_not import why_not
 from estimator.scopes.ways import MERGE_GAPS, WAYS, Place, Shape, Shaper
 from estimator.tables.tables import Tables
 
+PLAN_REPAIR = 2
+"""From this level on a need should be put right before long, even where it may be left; below it is watched."""
+
 
 @dataclass(frozen=True, slots=True)
 class Offers:
@@ -73,13 +76,19 @@ def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Itera
             Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes)
             for group in neighbours(fixed)
         ]
-        alone = {p.needs[0].id: [s.extent.stretch for s in shaper(p)] for p in places if len(p.needs) == 1}
+        singles = (p for p in places if len(p.needs) == 1 and _is_dug_for(p.needs[0]))
+        alone = {p.needs[0].id: [s.extent.stretch for s in shaper(p)] for p in singles}
         for place in places:
             for shape in shaper(_grown(place, needs, alone, method, shaper)):
                 key = (shape.extent.stretch, shape.entry, shape.reroute)
                 if key not in seen:
                     seen.add(key)
                     yield method, shape
+
+
+def _is_dug_for(need: Need) -> bool:
+    """A neighbour is taken into the dig where it is known to be bad; one only suspected, or only to be watched, may be left."""
+    return need.must or (need.severity >= PLAN_REPAIR and need.grade in ("seen", "inferred"))
 
 
 def neighbours(needs: tuple[Need, ...]) -> Iterator[tuple[Need, ...]]:
@@ -98,7 +107,7 @@ def _grown(
 ) -> Place:
     """Take in each neighbour nearer than the merge gap of this way, and each bad place an end would lie in.
 
-    `alone` is what each need that this way puts right would take by itself.
+    `alone` is what each need that this way puts right, and that is known to be bad, would take by itself.
     """
     gap = place.tables.number(MERGE_GAPS[method]) if method in MERGE_GAPS else 0.0
     while True:

@@ -8,7 +8,7 @@ from estimator.model.job import Job, WantedOption
 from estimator.model.judgement import Diagnosis, Need, Verdict
 from estimator.model.price import Price
 from estimator.model.work import Repair, Scope, Takeoff
-from estimator.scopes.candidates import Offers
+from estimator.scopes.candidates import PLAN_REPAIR, Offers
 from estimator.scopes.counter import Counter
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
@@ -18,9 +18,6 @@ from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.wanted import by_hand, wanted_repair
 from estimator.tables.tables import Tables
-
-PLAN_REPAIR = 2
-"""From this level on a need should be put right before long, even where it may be left."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

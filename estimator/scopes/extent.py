@@ -87,13 +87,14 @@ def _padded(end_ft: float, way: int, pad_ft: float, pipe: str) -> tuple[float, S
 def _whole_joint(end_ft: float, way: int, profile: Profile, tables: Tables, pipe: str) -> tuple[float, Say]:
     """The next joint beyond the need; a point at a joint touches the pieces on both sides of it.
 
-    Joints are taken as noted when the next one lies within a lay length (the noted one, or clay_lay_length_ft); else one lay
-    length is added.
+    A joint read within the locator's least tolerance of the need is where the need is. Joints are taken as noted when the
+    next one lies within a lay length (the noted one, or clay_lay_length_ft); else one lay length is added.
     """
     joints = profile.marks("joint")
     lay_ft = next((ft for m in joints if (ft := m.length("every"))), tables.number("clay_lay_length_ft"))
     beyond = [way * (m.stretch.from_ft - end_ft) for m in joints if not m.stretch.length_ft]
-    near = min((ft for ft in beyond if NUDGE_FT < ft <= lay_ft + NUDGE_FT), default=None)
+    off = tables.number("locator_tolerance_min_ft")
+    near = min((ft for ft in beyond if off < ft <= lay_ft + off), default=None)
     if near is None:
         return end_ft + way * lay_ft, Say.of("{ft} further, one whole joint: no joint was noted there", ft=Feet(lay_ft))
     return end_ft + way * near, Say.of("whole joints of {pipe} pipe", pipe=pipe)

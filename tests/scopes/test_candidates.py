@@ -1,7 +1,10 @@
 """Which repairs become candidates and over which stretch. Lengths and pads: common practice, as the demo settings have them."""
 
+from dataclasses import replace
+
 import pytest
 
+from estimator.model.judgement import Diagnosis
 from estimator.model.stretch import Stretch
 from estimator.scopes.candidates import repairs
 
@@ -51,6 +54,14 @@ def test_two_places_in_clay_become_one_dig_over_three_whole_joints(offers) -> No
     assert spot.leaves == ()
 
 
+def test_a_joint_read_half_a_foot_off_is_still_that_joint(offers) -> None:
+    """What sits at a joint touches the pieces on both sides of it; readings are good to half a foot, common practice."""
+    log = "pass front cleanout to street, surface\n0 yard\n0-60 joints every 3ft\n0-60 depth 3ft from lawn\n{at} offset 20%\n60 stop"
+    assert stretches(offers(log.format(at=30)), "yard spot") == [(27.0, 33.0)]
+    assert stretches(offers(log.format(at=30.4)), "yard spot") == [(27.0, 33.0)]
+    assert stretches(offers(log.format(at=31)), "yard spot") == [(30.0, 33.0)]
+
+
 def test_a_tunnel_goes_on_to_the_slab_edge_and_two_feet_outside(offers) -> None:
     """Worked example Pecan: 9–25 padded 2 ft in iron, 7 ft of remnant replaced, 2 ft outside: 29 ft [computed]."""
     found = offers(PECAN, pipe="cast iron", zero="slab edge")
@@ -96,6 +107,21 @@ def test_two_digs_in_the_yard_merge_under_four_feet(offers, clear: float, digs: 
     found = offers(log, pipe="pvc")
     assert len(stretches(found, "yard spot")) == (1 if digs == 1 else 3)
     assert ((19.0, 21.0) in stretches(found, "yard spot")) == (digs == 2)
+
+
+@pytest.mark.parametrize(
+    ("word", "severity", "alone"), [("", 2, False), ("", 1, True), (" suspected", 2, True), (" suspected", 3, True)]
+)
+def test_a_neighbour_only_suspected_or_only_watched_makes_no_dig_longer(
+    notes, needs_of, tables, word: str, severity: int, alone: bool
+) -> None:
+    """Seen and to be repaired before long, the crack at 24 is one dig with the one at 20: 2 ft clear once cut back."""
+    log = f"pass front cleanout to street, surface\n0 yard\n0-60 depth 3ft from lawn\n20 crack\n24-28 crack{word}\n60 stop"
+    job = notes(log, pipe="pvc")
+    first, second = needs_of(job).needs
+    diagnosis = Diagnosis(needs=(first, replace(second, must=False, severity=severity)))
+    found = repairs(job, diagnosis, tables, silent)
+    assert ((19.0, 21.0) in stretches(found, "yard spot")) == alone
 
 
 def test_a_spot_longer_than_ten_feet_is_a_trench(offers) -> None:

@@ -5,7 +5,7 @@ from typing import Literal
 
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.say import Feet
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, missing
 from estimator.takeoff.case import Case
 from estimator.takeoff.earth import Depth
 from estimator.takeoff.working import up
@@ -66,6 +66,13 @@ def _stops(case: Case, hole: Stretch) -> list[float]:
     return sorted({hole.from_ft, hole.to_ft, *read})
 
 
+def uncovered(case: Case, hole: Stretch) -> bool:
+    """The pipe was seen with the eye so near to every place of the hole that no locator's error is left."""
+    reach = case.number("pothole_reach_ft")
+    seen = [Stretch(m.stretch.from_ft - reach, m.stretch.to_ft + reach) for m in case.profile.marks("pothole")]
+    return bool(seen) and not missing(hole, seen)
+
+
 def bottom(case: Case, hole: Stretch) -> Bottom:
     """Depth to the pipe's centre + half its outside diameter + bedding, at every place a depth is known.
 
@@ -77,13 +84,12 @@ def bottom(case: Case, hole: Stretch) -> Bottom:
     unlocated = any(answer.value is None for _, answer in answers)
     fallback = case.number("depth_if_unlocated_ft")
     centres = [(at, fallback if answer.value is None else answer.value) for at, answer in answers]
-    potholed = any(m.stretch.touches(hole) for m in case.profile.marks("pothole"))
     exact = max(centre for _, centre in centres) + below_centre
     _say_how_known(case, hole, {answer.how for _, answer in answers}, unlocated)
     return Bottom(
         dug=tuple(Depth(at - hole.from_ft, up(centre + below_centre, step)) for at, centre in centres),
         exact_ft=exact,
-        tolerance_ft=0.0 if potholed else tolerance_ft(case, max(centre for _, centre in centres)),
+        tolerance_ft=0.0 if uncovered(case, hole) else tolerance_ft(case, max(centre for _, centre in centres)),
         unlocated=unlocated,
     )
 

@@ -80,6 +80,7 @@ SETTINGS: tuple[str, ...] = (
     "pit_length_ft",
     "pit_width_ft",
     "pothole_pipe_first",
+    "pothole_reach_ft",
     "protection_wanted",
     "ready_mix_over_cy",
     "reroute_clearance_in",

@@ -193,3 +193,15 @@ def test_a_dig_inside_a_footings_line_takes_an_engineers_letter(tables: Tables, 
     found = take_off(repair("yard spot", 36, 45), house(beside), tables)
     assert found.value("engineer_letters") == letters
     assert ("engineer" in found.facts) is bool(letters)
+
+
+@pytest.mark.parametrize(
+    ("potholes", "error"),
+    [((40.0,), 0.0), ((36.9,), 0.0), ((35.9,), 0.5), ((), 0.5)],
+    ids=["middle", "10 ft from the far end", "a step farther", "none"],
+)
+def test_a_pothole_speaks_for_ten_feet_each_way(tables: Tables, potholes: tuple[float, ...], error: float) -> None:
+    line = changed(maple_line(), *(at("pothole", ft, depth_ft=3.4, to="centre") for ft in potholes))
+    wide = repair("yard spot", 37.9, 45.9) if potholes else repair("yard spot", 36, 45)
+    found = take_off(wide, house(line), tables)
+    assert found.value("safety_depth_ft") == pytest.approx(3.4 + UNDER_PIPE + error)

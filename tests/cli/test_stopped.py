@@ -55,3 +55,18 @@ def test_a_reader_that_leaves_early_is_no_fault():
     assert b"mistake of its own" not in said
     assert b"BrokenPipe" not in said
     assert run.wait() == 0
+
+
+def test_two_runs_on_one_job_write_one_whole_revision(tmp_path):
+    """Each gets the revision or a plain message: the one that comes second waits for nobody and breaks nothing."""
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    words = [sys.executable, "-m", "estimator", "quote", str(tmp_path / "job.toml"), "--language", "en_US"]
+    runs = [subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE) for _ in range(2)]
+    said = [run.communicate(timeout=120) for run in runs]
+    assert {run.returncode for run in runs} <= {0, 1}
+    assert 0 in {run.returncode for run in runs}
+    told = b"".join(out + err for out, err in said)
+    assert told.count(b"r1 is written") == 1
+    assert b"records/busy" in told or b"Nothing changed since r1" in told
+    assert sorted(p.name for p in (tmp_path / "job").iterdir()) == [".lock", "r1"]

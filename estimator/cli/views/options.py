@@ -23,7 +23,7 @@ def rows(quote: Quote, columns: int, language: str = "en_US") -> list[Row]:
         *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns)),
         *_comparison(quote, columns, language),
         *_not_offered(quote, columns, language),
-        *_closing(quote, columns),
+        *_closing(quote, columns, language),
     ]
 
 
@@ -135,11 +135,11 @@ def _not_offered(quote: Quote, columns: int, language: str) -> list[Row]:
     return [Row(""), Row("Not offered", "head"), *(Row(text) for text in table(("", ""), body, columns))]
 
 
-def _closing(quote: Quote, columns: int) -> list[Row]:
+def _closing(quote: Quote, columns: int, language: str) -> list[Row]:
     open_: dict[str, list[str]] = {}
     for option in quote.options:
         for why in option.not_fixed_because:
-            open_.setdefault(sentence(why), []).append(option.letter)
+            open_.setdefault(sentence(why, language), []).append(option.letter)
     unsettled = [f"No fixed price yet for {', '.join(letters)}: {why}" for why, letters in open_.items()]
     caution = (
         "Digging, tunnels and saw cuts can kill: a competent person decides on protection at the site, and the local "

@@ -20,6 +20,7 @@ class Entry:
 
 COMMANDS: tuple[Entry, ...] = (
     Entry("demo", "A made-up job, from notes to files, in a new folder.", "estimator demo my-first-look"),
+    Entry("start", "An interview that writes a job file and its logs.", "estimator start larkspur/job.toml"),
     Entry("check", "Problems in the notes, and questions for a return visit.", "estimator check larkspur/job.toml"),
     Entry("options", "The ways of repair side by side.", "estimator options larkspur/job.toml --why"),
     Entry(

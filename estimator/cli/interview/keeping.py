@@ -88,9 +88,13 @@ class JobFile:
         self.next_id = next_id
         self.save()
 
-    def restore(self, text: str) -> None:
+    def restored(self, text: str, next_id: str) -> bool:
+        """The file as it was before an answer; False, and nothing done, when another program has changed it since."""
+        if text_on_disk(self.path) != self._whole():
+            return False
         self._take(text)
-        self.save()
+        self.stand_at(next_id)
+        return True
 
     def save(self) -> None:
         self.path.parent.mkdir(parents=True, exist_ok=True)

@@ -1,6 +1,7 @@
 """A log sheet and one of its rows in, the answer out, one line tall: station, zone, depth, what it says, the line so far."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Collection, Sequence
 
 from estimator.cli.interview.sheet import Sheet
 from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES
@@ -22,11 +23,13 @@ WALLS = {"": "-", "crawl": "_"}
 
 
 def answer(sheet: Sheet, row: int, columns: int, before: Line | None = None, more: str = "") -> str:
-    """The whole answer, no wider than `columns`; `more` is what else there is to say, `before` the line as it was."""
+    """The whole answer; `more` is what else there is to say, `before` the line as it was. Words go before the drawing."""
     said = "  ".join(part for part in (_understood(sheet, row), _zero(sheet.line, before), more) if part)
-    wide = max(LEAST_STRIP, min(int(columns * SHARE), columns - cells_wide(said) - 4))
-    drawn = strip(sheet.line, wide, _newest(sheet, row))
-    left = cut(said, columns - len(drawn) - 4) if drawn else cut(said, columns - 2)
+    room = columns - cells_wide(said) - 4
+    drawn = strip(sheet.line, max(LEAST_STRIP, min(int(columns * SHARE), room)), _newest(sheet, row))
+    if room < LEAST_STRIP:
+        drawn = ""
+    left = said if more else cut(said, columns - len(drawn) - 4)
     return f"  {left}{' ' * max(2, columns - 2 - cells_wide(left) - len(drawn))}{drawn}".rstrip()
 
 
@@ -79,13 +82,26 @@ def _reading(line: Line, run: Pass | None, entries: Sequence[Entry], sames: Sequ
     where = Stretch(min(ends), max(ends))
     again = [_again(run, same) for same in sames]
     things = [words for entry in entries if (words := _thing(line, run, entry))]
-    return " ".join([_where(line, where), ", ".join([*again, *things])])
+    zones = {entry.thing.word.word for entry in entries if entry.thing.word.kind == "zone"}
+    note = f" ; {entries[0].note}" if entries and entries[0].note else ""
+    return f"{_where(line, where, zones)} {_marked(', '.join([*again, *things]))}{note}"
 
 
-def _where(line: Line, where: Stretch) -> str:
-    """`13.3 slab 2.1 ft:` station, zone, depth to the centre; ~ where the depth was not read there."""
+def _marked(words: str) -> str:
+    """Feet and inches in marks, which are shorter.
+
+    >>> _marked("loc, 2 ft 3 in from tile, 28 ft 1 in front wall")
+    'loc, 2\'3" from tile, 28\'1" front wall'
+    """
+    words = re.sub(r"\b(\d+) ft (\d+(?: \d+/\d+)?) in\b", r"""\1'\2" """.rstrip(), words)
+    return re.sub(r"\b(\d+(?: \d+/\d+)?) in\b(?! )", r'\1"', words)
+
+
+def _where(line: Line, where: Stretch, said: Collection[str] = ()) -> str:
+    """`13.3 slab 2.1 ft deep:` station, zone, depth to the centre; ~ where the depth was not read there."""
     profile = Profile(line)
     zone = profile.zone(where.from_ft).value
+    zone = "" if zone in said else zone
     depth = profile.depth_to_centre_ft(where.from_ft)
     deep = "" if depth.value is None else f"{'' if depth.how == 'read' else '~'}{number(depth.value)} ft deep"
     return " ".join(part for part in (at(where).replace(" ", ""), zone or "", deep) if part) + ":"
@@ -110,7 +126,8 @@ def _thing(line: Line, run: Pass, entry: Entry) -> str:
         span = f"{at(found.stretch).replace(' ', '')} " if not mine else ""
         return f"{span}{finding_words(found, run.after_cleaning)}"
     marks = [m for m in line.marks if m.word == kind and not m.assumed and _is(m, entry)]
-    return mark_words(marks[0]) if marks else f"{kind} {entry.leg}".strip()
+    lip = [finding_words(f, run.after_cleaning) for f in line.findings if f.kind == "offset" and _is(f, entry)]
+    return " with ".join([mark_words(marks[0]), *lip]) if marks else f"{kind} {entry.leg}".strip()
 
 
 def _is(thing: Finding | Mark, entry: Entry) -> bool:

@@ -13,7 +13,7 @@ _SHORT: dict[str, str] = {
     "log/bare-number": "“{0}” of what? 40%, 2in or at 5-7",
     "log/order": "“{0}” of what? the word goes first: hole 2in",
     "log/nothing": "what is there? hole 2in, roots 30% …",
-    "log/no-reading": "no reading, so it is a note: type the reading, or `same` for the last one",
+    "log/no-reading": "no reading, so a note; type the reading",
     "log/same": "no reading to repeat yet",
     "log/comma-number": "“{0}”: a comma is no point, write {better}",
     "log/reading-in-inches": "“{0}” is inches; the reel reads feet",

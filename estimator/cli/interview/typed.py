@@ -3,6 +3,8 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from difflib import get_close_matches
+from functools import lru_cache
 
 from estimator.cli.interview.sheet import NOT_READ, About, Sheet, read
 from estimator.fieldnotes.answers import LONGEST, nearest
@@ -12,7 +14,9 @@ from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, S
 from estimator.model.lengths import plain_marks
 from estimator.model.problem import Level, Problem
 
-UNKNOWN_WORD, NO_PASS, NOTHING, NO_READING = "log/word", "log/no-pass", "log/nothing", "log/no-reading"
+UNKNOWN_WORD, NO_PASS, NO_READING = "log/word", "log/no-pass", "log/no-reading"
+BARE_NUMBER, ORDER = "log/bare-number", "log/order"
+ALIKE = 0.75  # of 1: `brnch` is like branch, `looks` is not like loc
 KNOWN_WORDS = (*BY_NAME, *PLURALS, *MATERIALS, *SURFACES, *ALL_SIGNS)
 _HEADING = re.compile(r"\s*pass\b(?!\s*=)", re.IGNORECASE)
 _HEADING_PART = re.compile(
@@ -20,7 +24,10 @@ _HEADING_PART = re.compile(
     r"from end\b|to (?:the )?(?:house|street|main|city|tank)\b)", re.IGNORECASE
 )  # fmt: skip
 _LAST_WORD = re.compile(r"\s*(?:no|not that|make it|make that|call it|call)[ ,:]+(?=\S)", re.IGNORECASE)
-_AMOUNT_ONLY = re.compile(r"\s*[~\d./ -]+\s*(?:%|percent\b|in\b|inch|\"|'')", re.IGNORECASE)
+_AMOUNT_ONLY = re.compile(
+    r"\s*~?\d[\d./ -]*\s*(?:%|percent|in|inch|inches|\"|'')\??\s*(?:wide|deep|up|down|left|right|at\s+\d[\d -]*)?",
+    re.IGNORECASE,
+)
 _ENDS = ("", "y", "yes", "ok")
 _AS_NOTE = ("-", "no", "n", "note", "remark", ";", "skip")
 
@@ -32,6 +39,7 @@ class Asked:
     row: int
     word: str
     offer: str
+    column: int = 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +58,16 @@ class Typed:
 
     @property
     def sheet(self) -> Sheet:
-        return read(self.rows, self.about, self.words)
+        return _read(self.rows, self.about, self.words)
+
+
+def _read(rows: tuple[str, ...], about: About, words: Mapping[str, str]) -> Sheet:
+    return _read_once(rows, about, tuple(sorted(words.items())))
+
+
+@lru_cache(maxsize=8)
+def _read_once(rows: tuple[str, ...], about: About, words: tuple[tuple[str, str], ...]) -> Sheet:
+    return read(rows, about, dict(words))
 
 
 def typed(log: Typed, text: str) -> Typed:
@@ -82,25 +99,105 @@ def _new(log: Typed, clean: str) -> Typed:
 
 
 def _set(log: Typed, row: int, clean: str) -> Typed:
-    """The row with this text, read; what cannot be read is kept and asked for."""
-    rows = (*log.rows[:row], clean, *log.rows[row + 1 :])
-    sheet = read(rows, log.about, log.words)
-    problems = sheet.at(row)
-    errors = [p for p in problems if p.level is Level.ERROR and p.code != NO_PASS and not _HEADING.match(clean)]
-    if not errors:
-        waits = row if any(p.code == NO_READING for p in problems) else None
-        return replace(log, rows=rows, row=row, problems=problems, unread=waits, asked=None)
+    """The row with this text, read; what cannot be read is kept as it was typed, and asked for."""
+    plain = plainer(clean)
+    tried = (clean, plain, *_remarked(log, row, plain))
+    for text in dict.fromkeys(tried):
+        rows = (*log.rows[:row], text, *log.rows[row + 1 :])
+        sheet = _read(rows, log.about, log.words)
+        if not _errors(sheet, row, text):
+            return _opened(_kept(log, row, rows, sheet), sheet)
     kept = (*log.rows[:row], NOT_READ + clean, *log.rows[row + 1 :])
-    log = replace(log, rows=kept, row=None, problems=tuple(errors), unread=row, asked=None)
+    errors = _errors_of(log, row, plain)
+    log = replace(log, rows=kept, row=None, problems=errors, unread=row, asked=None)
     unknown = next((p for p in errors if p.code == UNKNOWN_WORD), None)
-    return replace(log, asked=_question(row, unknown)) if unknown else log
+    if unknown is None:
+        return log
+    return replace(log, asked=Asked(row, _word(unknown), _like(_word(unknown)), unknown.place.column or 1))
 
 
-def _question(row: int, problem: Problem) -> Asked:
+def _kept(log: Typed, row: int, rows: tuple[str, ...], sheet: Sheet) -> Typed:
+    problems = sheet.at(row)
+    waits = row if any(p.code == NO_READING for p in problems) else None
+    return replace(log, rows=rows, row=row, problems=problems, unread=waits, asked=None)
+
+
+def _errors(sheet: Sheet, row: int, text: str) -> tuple[Problem, ...]:
+    """What stops this row from being read; a heading is kept whatever it lacks, and readings without one too."""
+    if _HEADING.match(text):
+        return ()
+    return tuple(p for p in sheet.at(row, Level.ERROR) if p.code != NO_PASS)
+
+
+def _errors_of(log: Typed, row: int, text: str) -> tuple[Problem, ...]:
+    return _errors(_read((*log.rows[:row], text, *log.rows[row + 1 :]), log.about, log.words), row, text)
+
+
+def _word(problem: Problem) -> str:
     found = re.search(r"“(.*?)”", problem.wrong)
-    word = found[1] if found else ""
-    near = nearest(word, (*KNOWN_WORDS, *trade_shortenings())) if len(word) > 1 and " " not in word else ""
-    return Asked(row, word, trade_shortenings().get(near, near))
+    return found[1] if found else ""
+
+
+def _like(word: str) -> str:
+    """The known word that a single word is very like, or nothing."""
+    if len(word) < 2 or not word.isalpha():
+        return ""
+    words = {known.lower(): known for known in (*KNOWN_WORDS, *trade_shortenings())}
+    close = get_close_matches(word.lower(), words, n=1, cutoff=ALIKE)
+    return trade_shortenings().get(words[close[0]], words[close[0]]) if close else ""
+
+
+def plainer(text: str) -> str:
+    """The line without what people write and the log does not: `20,4`, a full stop between things, `28-1 from the wall`.
+
+    >>> plainer("20,4 hole 2in. dirt seen"), plainer("loc 2'3 under tile, 28-1 from frt wall")
+    ('20.4 hole 2in, dirt seen', 'loc 2\'3 under tile, 28\'1" frt wall')
+    """
+    body, mark, note = plain_marks(text).partition(";")
+    body = re.sub(r"^(\s*~?\d+),(\d+)(?=\s)", r"\1.\2", body, flags=re.ASCII)
+    body = re.sub(
+        r"\b(\d{1,3})-(\d{1,2})\s+(?:from|off)\s+(?:the\s+)?(?=[A-Za-z])", r"""\1'\2" """, body, flags=re.ASCII
+    )
+    body = re.sub(r"(?<=[A-Za-z%\"'])\.(?=\s+\S)", ",", body)
+    return re.sub(r"(?<=[A-Za-z%\"'])[.!]\s*$", "", body).rstrip() + (f" ;{note}" if mark else "")
+
+
+def _remarked(log: Typed, row: int, text: str) -> list[str]:
+    """The line with the words nobody knows behind its ;, or with all that follows the first of them there.
+
+    A word that is very like a known one stays, to be asked for; so does a single strange word, with what follows it.
+    """
+    first = next((p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD), None)
+    if first is None:
+        return []
+    start = (first.place.column or 1) - 1
+    rest = [] if _word(first).isalpha() else [as_remark(text, text[start:].partition(";")[0].strip(" ,"), start + 1)]
+    for _ in range(8):
+        unknown = next((p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD and not _like(_word(p))), None)
+        if unknown is None:
+            break
+        text = as_remark(text, _word(unknown), unknown.place.column or 1)
+    return [text, *rest]
+
+
+def _opened(log: Typed, sheet: Sheet) -> Typed:
+    """`22 sag` waited for how much; now that it goes on or ends, it was where it starts."""
+    row = log.row or 0
+    going = {
+        e.thing.word.word
+        for p in sheet.log.passes
+        for e in p.entries
+        if e.place.line == row + 1 and e.leg != "starts" and e.leg
+    }
+    for earlier in reversed(range(row)):
+        if not going or not log.rows[earlier].startswith(NOT_READ):
+            continue
+        rows = (*log.rows[:earlier], f"{log.rows[earlier].removeprefix(NOT_READ)} starts", *log.rows[earlier + 1 :])
+        again = _read(rows, log.about, log.words)
+        began = {e.thing.word.word for p in again.log.passes for e in p.entries if e.place.line == earlier + 1}
+        if not _errors(again, earlier, rows[earlier]) and began & going:
+            return replace(log, rows=rows)
+    return log
 
 
 # ── the answer to what a word means ───────────────────────────────────────────────────────────
@@ -112,7 +209,7 @@ def _told(log: Typed, asked: Asked, answer: str) -> Typed:
     raw = log.rows[asked.row].removeprefix(NOT_READ)
     low = answer.lower().strip()
     if low in _AS_NOTE or (low in _ENDS and not asked.offer):
-        return _set(log, asked.row, _as_remark(raw, asked.word))
+        return _set(log, asked.row, as_remark(raw, asked.word, asked.column))
     meaning = asked.offer if low in _ENDS else _meant(low)
     if not meaning:
         return typed(log, answer)
@@ -129,18 +226,22 @@ def _meant(low: str) -> str:
     return nearest(low, KNOWN_WORDS) if re.fullmatch(r"[a-z][a-z ]{2,20}", low) else ""
 
 
-def _as_remark(raw: str, word: str) -> str:
-    """The words taken out of the line and put after its ;."""
+def as_remark(raw: str, word: str, column: int = 0) -> str:
+    """The words taken out of the line and put after its ;. Where they are typed otherwise, all from `column` to the comma.
+
+    >>> as_remark("8 groove looks bad, photo 3", "looks bad")
+    '8 groove, photo 3 ; looks bad'
+    """
     body, mark, note = raw.partition(";")
     loose = r"[\s,]+".join(map(re.escape, word.split()))
-    body = re.sub(rf"(?<![\w]){loose}(?![\w])", " ", body, count=1, flags=re.IGNORECASE) if loose else body
-    if body == raw.partition(";")[0]:  # it was typed otherwise than it is read: all of the rest is a remark
-        where = read_where(tidied(body))
-        end = where.end if isinstance(where, Where) else 0
-        return f"# {raw}" if not end else f"{body[:end]} stop ; {body[end:].strip()}"
-    body = re.sub(r"\s+,", ",", re.sub(r"\s{2,}", " ", body)).strip().rstrip(",")
-    remark = f"{body} ; {word}{', ' + note.strip() if mark and note.strip() else ''}"
-    return f"# {raw}" if re.fullmatch(r"[~\d.' -]*", body) else remark
+    match = re.search(rf"(?<!\w){loose}(?!\w)", body, re.IGNORECASE) if loose else None
+    start, end = (match.start(), match.end()) if match else (max(0, column - 1), len(body))
+    if not match and "," in body[start:]:
+        end = start + max(body[start:].index(","), 1)
+    moved = body[start:end].strip(" ,")
+    body = re.sub(r"\s+,", ",", re.sub(r"\s{2,}", " ", f"{body[:start]} {body[end:]}")).strip().rstrip(",")
+    notes = ", ".join(part for part in ((note.strip() if mark else ""), moved) if part)
+    return f"# {body} {notes}" if re.fullmatch(r"[~\d.' -]*", body) else f"{body} ; {notes}"
 
 
 # ── putting right and filling in ──────────────────────────────────────────────────────────────
@@ -168,18 +269,34 @@ def _completed(log: Typed, clean: str) -> Typed | None:
         if heading is not None:
             body, mark, note = log.rows[heading].partition(";")
             return _set(log, heading, f"{body.rstrip()}, {clean}{' ;' + note if mark else ''}")
-    if log.unread is None or log.unread != len(log.rows) - 1:
+    if not log.rows or _HEADING.match(log.rows[-1]):
         return None
-    old = log.rows[log.unread].removeprefix(NOT_READ)
+    waits = log.unread == len(log.rows) - 1
+    if not waits and not _ever_read(log, len(log.rows) - 1):
+        return None
+    old = log.rows[-1].removeprefix(NOT_READ)
+    amount = bool(_AMOUNT_ONLY.fullmatch(clean)) or (waits and bool(re.match(r"at\s+\d", clean, re.IGNORECASE)))
+    tried = (_set(log, len(log.rows) - 1, both) for both in _both(log, old, clean, waits, amount))
+    return next((t for t in tried if t.row is not None and t.unread is None), None)
+
+
+def _ever_read(log: Typed, row: int) -> bool:
+    """The row is a reading with something at it."""
+    return any(e.place.line == row + 1 for p in log.sheet.log.passes for e in p.entries)
+
+
+def _both(log: Typed, old: str, clean: str, waits: bool, amount: bool) -> list[str]:
+    """The row before and what was typed, put together in each way that may make sense."""
     where = read_where(tidied(clean))
-    if isinstance(where, Where) and not clean[where.end :].strip() and read_where(tidied(old)) is None:
-        both = f"{clean} {old}"
-    elif _AMOUNT_ONLY.match(clean) or plain_marks(clean)[:1].isalpha():
-        both = f"{old} {clean}"
-    else:
-        return None
-    tried = _set(log, log.unread, both)
-    return tried if tried.row is not None and tried.unread is None else None
+    if waits and isinstance(where, Where) and not clean[where.end :].strip() and read_where(tidied(old)) is None:
+        return [f"{clean} {old}"]  # words first, then the reading
+    if amount:
+        bare = next((_word(p) for p in log.problems if p.code in (BARE_NUMBER, ORDER)), "") if waits else ""
+        start = old.find(bare, 1) if bare else -1
+        end = old.find(",", start) if start >= 0 else -1
+        swapped = [f"{old[:start]}{clean}{old[end:] if end >= 0 else ''}"] if start >= 0 else []
+        return [*swapped, f"{old} {clean}"]
+    return [f"{old} {clean}"] if waits and plain_marks(clean)[:1].isalpha() else []
 
 
 def _heading_first(log: Typed, clean: str) -> Typed | None:

@@ -1,0 +1,108 @@
+"""The words of `estimator start` in, the whole interview run and its end said; the exit code out."""
+
+from datetime import date
+from pathlib import Path
+
+from estimator.cli.guard import DONE, STOPPED
+from estimator.cli.interview import log_files
+from estimator.cli.interview.before import known_before
+from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.shown import missing
+from estimator.cli.interview.steps import Step, items, steps
+from estimator.cli.interview.talk import COMMANDS, END, Talk
+from estimator.cli.interview.terminal import Terminal
+from estimator.cli.problems import FILE_THERE
+from estimator.cli.views.screen import Row
+from estimator.fieldnotes.answers import YES, Known, cleaned
+from estimator.model.problem import CannotGoOn, Level, Place
+
+
+def interview(named: Path, resume: bool, log: str, tables: Path | None, today: date) -> int:
+    """Errors: CannotGoOn for a file that cannot be read, or one that is there and is not to be gone on with."""
+    path = named if named.suffix.lower() == ".toml" else named / "job.toml"
+    terminal = Terminal()
+    job = JobFile(path)
+    if job.text.strip() and not resume and not _go_on(job, terminal):
+        raise CannotGoOn(FILE_THERE(Place(file=str(path))))
+    talk = Talk(job, known_before(path, tables, today), terminal)
+    _greet(job, terminal)
+    if log:
+        talk.at = _log_of(job, log, talk.known)
+    try:
+        talk.run()
+    except KeyboardInterrupt:
+        terminal.say(["", *_kept(job)])
+        return STOPPED
+    _close(talk, terminal)
+    return DONE
+
+
+def _go_on(job: JobFile, terminal: Terminal) -> bool:
+    """Whether to go on with the job that is there; asked only of a person."""
+    words = [str(job.data.get(table, {}).get(key, "")) for table, key in (("job", "number"), ("customer", "name"))]
+    terminal.say([Row(f"{job.path} is there already: {', '.join(filter(None, words)) or 'a job file'}.")])
+    if not terminal.live:
+        terminal.say([f"To go on with it: estimator start --resume {job.path}"])
+        return False
+    return cleaned(terminal.ask("Go on with it [yes]: ") or "yes").lower() in YES
+
+
+def _greet(job: JobFile, terminal: Terminal) -> None:
+    begun = "goes on" if job.text.strip() else "is saved after each answer"
+    terminal.say([Row(f"{job.path} {begun}.", "head")])
+    terminal.say([COMMANDS] if terminal.columns >= len(COMMANDS) else [])
+    if terminal.columns < len(COMMANDS):
+        terminal.tell(COMMANDS)
+
+
+def _log_of(job: JobFile, name: str, known: Known) -> str:
+    """The log step of the line of this name; the line is made where there is none."""
+    lines = items(job.data, "line")
+    at = next((n for n, line in enumerate(lines) if str(line.get("name", "")).lower() == name.lower()), len(lines))
+    if at == len(lines):
+        came_to = job.next_id or steps(job.data)[0].id
+        job.put(("line", at), {"name": cleaned(name) or "main"}, came_to)
+    return f"line.{at}.log"
+
+
+# ── the end ───────────────────────────────────────────────────────────────────────────────────
+
+
+def _kept(job: JobFile) -> list[Row]:
+    """What is on the disk, and how to go on."""
+    if not job.path.exists():
+        return [Row("Stopped. Nothing was answered, so nothing was written.")]
+    logs = [
+        name
+        for line in items(job.data, "line")
+        if isinstance(name := line.get("log"), str) and not log_files.is_inline(line)
+    ]
+    kept = ", ".join([str(job.path), *logs])
+    return [Row(f"Stopped. Kept: {kept}."), Row(f"Go on with: estimator start --resume {job.path}")]
+
+
+def _close(talk: Talk, terminal: Terminal) -> None:
+    if talk.at != END:
+        terminal.say(["", *_kept(talk.job)])
+        return
+    talk.job.stand_at("")
+    terminal.say([Row(""), Row(f"{talk.job.path} is written.", "head")])
+    open_steps = missing(talk.job.data)
+    if open_steps:
+        terminal.tell(f"A price still needs: {', '.join(_called(step) for step in open_steps)}.", "bad")
+    errors = _errors(talk.job.path)
+    if errors:
+        terminal.tell(f"{errors} to mend before it can be priced; check names each with its line.")
+    terminal.say([f"Next: estimator check {talk.job.path}"])
+
+
+def _called(step: Step) -> str:
+    key = step.question.key.replace("_", " ")
+    return key if step.index is None else f"{step.section.one} {step.index + 1} {key}"
+
+
+def _errors(path: Path) -> str:
+    from estimator.fieldnotes import read_job
+
+    count = sum(problem.level is Level.ERROR for problem in read_job(path).problems)
+    return f"{count} thing{'' if count == 1 else 's'}" if count else ""

@@ -1,0 +1,219 @@
+"""A line of the job in, its log typed line by line out: one prompt, one line of answer, saved after each."""
+
+from collections.abc import Mapping
+
+from estimator.cli.interview import log_files, reply
+from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.sheet import read
+from estimator.cli.interview.short import in_full, short
+from estimator.cli.interview.steps import Step, item_of, items
+from estimator.cli.interview.terminal import Terminal
+from estimator.cli.interview.typed import Asked, Typed, typed, without_last
+from estimator.cli.views.words import number
+from estimator.fieldnotes.echo import agreement, echo_line
+from estimator.fieldnotes.questions import SECTIONS
+from estimator.model.line import Line
+from estimator.model.problem import CannotGoOn, Level, Problem
+from estimator.model.profile import Profile
+
+LEAVE, DONE = "leave", "done"
+_STOP = ("quit", "exit", "q")
+_FINISHED = ("done", "end of log", "finished")
+HELP = (
+    "A line is where, what, how much: 11.5 branch 3in left live. First say the pass: "
+    "pass front cleanout to house, riser 28in. `back` means the camera comes back; a remark goes after ;",
+    "no 16.6 puts the last reading right; undo takes the last line out; list says it all back; go NAME leaves the log; "
+    "done ends it. A word I do not know is asked for once and remembered.",
+)
+
+
+def run(job: JobFile, step: Step, terminal: Terminal) -> str:
+    """`done`, `leave`, or `go …`. Each line is on the disk before it is answered."""
+    if "pass" in item_of(step, job.data):
+        terminal.tell("this line's passes stand in the job file itself; change them there")
+        return DONE
+    name = log_files.name_of(job, step)
+    log = Typed(log_files.about(job, step, name), _words(job), log_files.rows_of(job, step, name))
+    _greet(log, name, terminal)
+    return _Session(job, step, terminal, name, log).run()
+
+
+def _greet(log: Typed, name: str, terminal: Terminal) -> None:
+    if log.rows:
+        terminal.tell(f"{name} has {len(log.rows)} lines; it goes on from there. Its last one: {log.rows[-1].strip()}")
+    else:
+        terminal.tell("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
+
+
+def _words(job: JobFile) -> Mapping[str, str]:
+    found = job.data.get("words", {})
+    return {str(k): str(v) for k, v in found.items()} if isinstance(found, Mapping) else {}
+
+
+class _Session:
+    def __init__(self, job: JobFile, step: Step, terminal: Terminal, name: str, log: Typed) -> None:
+        self.job, self.step, self.terminal, self.name, self.log = job, step, terminal, name, log
+        self.before: list[tuple[str, ...]] = []
+        self.line: Line | None = log.sheet.line if log.rows else None
+        self.warned = False
+
+    def run(self) -> str:
+        while True:
+            text = self.terminal.ask(self._prompt(self.log.asked))
+            if text is None:
+                return LEAVE
+            left = self._command(text.strip())
+            if left:
+                return left
+
+    def _prompt(self, asked: Asked | None) -> str:
+        if asked is None:
+            return f"{self.log.about.name}> "
+        return f"  “{asked.word}” means [{asked.offer or 'a remark'}]: "
+
+    def _command(self, text: str) -> str:
+        low = text.lower().rstrip(".!")
+        if low in _STOP:
+            return LEAVE
+        if low in _FINISHED:
+            return self._done()
+        self.warned = False
+        if low.startswith("go ") and not low[3:4].isdigit():
+            return f"go {text[3:].strip()}"
+        if low in ("?", "help"):
+            self._help()
+        elif low == "undo":
+            self._undo()
+        elif low == "list":
+            self._list()
+        elif not (self._is_file(text)):
+            self._line(text)
+        return ""
+
+    # ── a line ────────────────────────────────────────────────────────────────────────────────
+
+    def _line(self, text: str) -> None:
+        before = self.log.rows
+        self.log = typed(self.log, text)
+        if self.log.rows != before:
+            self.before.append(before)
+            log_files.written(self.job, self.step, self.name, self.log.rows)
+        if self.log.learned:
+            self.job.put(("words",), {self.log.learned[0]: self.log.learned[1]})
+        self._answer()
+
+    def _answer(self) -> None:
+        log, wide = self.log, self.terminal.columns
+        if log.refused:
+            self.terminal.tell(log.refused, "bad")
+        elif log.row is not None:
+            sheet = log.sheet
+            more = [f"{log.learned[0]} = {log.learned[1]}, remembered"] if log.learned else []
+            more += [short(p) for p in (*log.problems, *self._unplaced())]
+            said = reply.answer(sheet, log.row, wide, self.line, "; ".join(more))
+            self.line = sheet.line
+            if len(said) <= wide:
+                self.terminal.say([said])
+            else:
+                self.terminal.tell(said.strip())
+        elif log.problems and not log.asked:
+            self.terminal.tell("? " + short(log.problems[0]), "bad")
+
+    def _unplaced(self) -> list[Problem]:
+        row = self.log.row
+        hanging = self.log.sheet.hanging
+        return [p for p in hanging if row is not None and p.place.line == row + 1 and p.level is Level.ERROR]
+
+    def _is_file(self, text: str) -> bool:
+        """The name of a text file that lies beside the job, typed before anything else."""
+        path = self.job.path.parent / text
+        if self.log.rows or not text.lower().endswith(log_files.TEXT_FILES) or "/" in text or not path.is_file():
+            return False
+        try:
+            self.job.put(self.step.table, {"log": text})
+            self.name = text
+            rows = log_files.rows_of(self.job, self.step, text)
+        except CannotGoOn as stop:
+            self.terminal.tell(str(stop.problems[0].wrong), "bad")
+            self.job.put(self.step.table, {"log": None})
+            return True
+        self.log = Typed(log_files.about(self.job, self.step, text), self.log.words, rows)
+        _greet(self.log, text, self.terminal)
+        return True
+
+    # ── undo, list, done ──────────────────────────────────────────────────────────────────────
+
+    def _undo(self) -> None:
+        if not self.log.rows:
+            self.terminal.tell("nothing to take back")
+            return
+        gone = self.log.rows[-1].strip()
+        last = without_last(self.log)
+        self.log = Typed(last.about, last.words, self.before.pop() if self.before else last.rows)
+        log_files.written(self.job, self.step, self.name, self.log.rows)
+        self.line = self.log.sheet.line
+        left = self.log.rows[-1].strip() if self.log.rows else "nothing"
+        self.terminal.tell(f"taken back: {gone}" if left != gone else f"as it was before: {left}")
+
+    def _list(self) -> None:
+        sheet = self.log.sheet
+        self.terminal.say(line[: self.terminal.columns] for line in echo_line(sheet.line))
+        for row in sheet.not_read:
+            self.terminal.tell(f"? not read yet: {row}", "bad")
+        drawn = reply.strip(sheet.line, self.terminal.columns - 2)
+        if drawn:
+            self.terminal.tell(drawn)
+            self.terminal.tell(reply.legend(sheet.line), "dim")
+
+    def _help(self) -> None:
+        for problem in self.log.problems[:1]:
+            self.terminal.tell(in_full(problem))
+        for text in HELP:
+            self.terminal.tell(text)
+
+    def _done(self) -> str:
+        """What is still to mend is said once; the second `done` leaves it so."""
+        self.log = read_on(self.log)
+        sheet = read(self.log.rows, self.log.about, self.log.words)
+        wrong = [p for p in (*sheet.problems, *sheet.hanging) if p.level is not Level.WARNING]
+        if (wrong or sheet.not_read) and not self.warned:
+            self.warned = True
+            for row in sheet.not_read:
+                self.terminal.tell(f"? not read, kept as it is: {row}", "bad")
+            for p in wrong[:6]:
+                self.terminal.tell(f"? line {p.place.line}: {short(p)}", "bad" if p.level is Level.ERROR else "")
+            self.terminal.tell("Type what is missing, or done once more to leave it for later.")
+            return ""
+        if sheet.readings:
+            self.terminal.tell(account(sheet.line, self.name, len(self.log.rows)))
+        return DONE
+
+
+def read_on(log: Typed) -> Typed:
+    """The log with no question open."""
+    return Typed(log.about, log.words, log.rows)
+
+
+def account(line: Line, name: str, rows: int) -> str:
+    """`22 lines in main.txt: 3 passes agree within 0.7 ft; not seen: 41 to 47.`"""
+    several = f"{len(line.passes)} passes" if len(line.passes) != 1 else "1 pass"
+    agree = agreement(line)
+    apart = f" agree within {number(agree[1])} ft" if agree else ""
+    unseen = [f"{number(part.from_ft)} to {number(part.to_ft)}" for part in Profile(line).not_inspected]
+    dark = f"; not seen: {', '.join(unseen)} ft" if unseen else ""
+    return f"{rows} lines in {name}: {several}{apart}{dark}."
+
+
+def branches(job: JobFile) -> tuple[str, ...]:
+    """The names of branches in the logs there are, for what joins and what a test covers."""
+    section = next(s for s in SECTIONS if s.table == "line")
+    out: list[str] = []
+    for index in range(len(items(job.data, "line"))):
+        step = Step(section, index, section.questions[0])
+        try:
+            name = log_files.name_of(job, step)
+            sheet = read(log_files.rows_of(job, step, name), log_files.about(job, step, name), _words(job))
+        except CannotGoOn:
+            continue
+        out += [mark.name for mark in sheet.line.marks if mark.word == "branch" and mark.name]
+    return tuple(dict.fromkeys(out))

@@ -1,0 +1,209 @@
+"""A job file and what is known in, the job file answered question by question out; each answer is saved as it is given."""
+
+from dataclasses import dataclass, field, replace
+
+from estimator.cli.interview import log_talk
+from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.shown import listed, present, title
+from estimator.cli.interview.steps import Step, answer_of, first_open, found, number_of, steps
+from estimator.cli.interview.terminal import Terminal
+from estimator.cli.views.problems import rows as problem_rows
+from estimator.cli.views.screen import Row
+from estimator.fieldnotes.answers import LONGEST, Got, Known, Unread, cleaned
+from estimator.model.problem import CannotGoOn
+
+END = "end"
+_STOP = ("quit", "exit", "stop", "q", "bye", "done", "end")
+_NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope")
+COMMANDS = "Enter skips or takes what is in [ ]. Also: ?, back, undo, list, go NAME, done."
+
+
+@dataclass(slots=True)
+class Talk:
+    """`at` is the question asked now; the job file keeps the one it has come to. `trail` is what `undo` goes back by."""
+
+    job: JobFile
+    known: Known
+    terminal: Terminal
+    at: str = ""
+    trail: list[tuple[str, str, str]] = field(default_factory=list)  # question, text and place before the answer
+    offer: str = ""
+    head: str = ""
+    asked_before: str = ""  # the question just asked: asked again it is short
+
+    def run(self) -> None:
+        """Until the last question is answered, or somebody leaves."""
+        self.at = self.at or self.job.next_id or first_open(self.job.data)
+        if not self.job.next_id:
+            self.job.next_id = self.at
+        while self.at != END and self._one():
+            pass
+
+    # ── one question ──────────────────────────────────────────────────────────────────────────
+
+    def _one(self) -> bool:
+        """Asks what stands at `at`. False when the person leaves."""
+        all_steps = steps(self.job.data)
+        step = all_steps[number_of(self.at, all_steps)]
+        self.at = step.id
+        self._headed(step)
+        if step.question.is_log:
+            return self._log(step)
+        shown = self.offer or present(step, self.job.data) or self._default(step)
+        answer = self.terminal.question(self._text(step), shown)
+        self.asked_before = step.id
+        if answer is None:
+            return False
+        answer, offer, self.offer = cleaned(answer), self.offer, ""
+        if offer and answer.lower() in ("y", "yes", "ok"):
+            answer = offer
+        if len(answer) > LONGEST:
+            self.terminal.tell("that is more than an answer; write it shorter", "bad")
+            return True
+        if answer.lower() in _STOP and not (step.begins and answer.lower() == "done"):
+            return False
+        try:
+            if self._command(step, answer):
+                self.offer = offer if self.at == step.id else ""
+                return True
+            return self._answered(step, answer or offer)
+        except CannotGoOn as stop:
+            self.terminal.say(problem_rows(stop.problems, self.terminal.columns))
+            return True
+
+    def _headed(self, step: Step) -> None:
+        head = title(step, self.job.data)
+        if head and head != self.head:
+            self.terminal.say([Row(""), Row(head, "head")])
+            self.head = head
+
+    def _text(self, step: Step) -> str:
+        """The question; asked for the second time at once it is short."""
+        text = step.section.more if step.begins and step.index else step.question.text
+        return text.partition(":")[0] if step.id == self.asked_before else text
+
+    def _default(self, step: Step) -> str:
+        return step.question.default(replace(self.known, data=self.job.data))
+
+    def _answered(self, step: Step, answer: str) -> bool:
+        """Always True: there is a next question."""
+        has = answer_of(step, self.job.data) is not None
+        if step.begins and not has and answer.lower() in _NO_MORE:
+            answer = ""
+        elif not answer and not has:
+            answer = self._default(step)
+        if not answer or answer.lower() in ("skip", "-"):
+            if step.question.needed and not has and not (step.begins and step.index):
+                self.terminal.tell("left open; a price needs it (`list` shows what is open)")
+            self._saved(step, {})
+            return True
+        got = step.question.read(answer, step.question.key, self._known_now(step))
+        if isinstance(got, Unread):
+            self.offer = got.offer
+            self.terminal.tell(got.wrong, "bad")
+        else:
+            self._take(step, got, answer)
+        return True
+
+    def _known_now(self, step: Step) -> Known:
+        return replace(self.known, data=self.job.data, branches=log_talk.branches(self.job))
+
+    def _take(self, step: Step, got: Got, answer: str) -> None:
+        self._saved(step, dict(got.values))
+        if got.said and got.said.lower() != answer.lower():
+            self.terminal.tell(got.said, "good")
+
+    def _saved(self, step: Step, values: dict[str, object]) -> None:
+        """Written, with the next question's name, in one go."""
+        before = (step.id, self.job.text, self.job.next_id)
+        if values:
+            self.job.put(step.table, values)
+        self.at, frontier = self._next(step)
+        self.job.stand_at(frontier)
+        self.trail.append(before)
+
+    def _next(self, step: Step) -> tuple[str, str]:
+        """What is asked after this, and what the interview has come to."""
+        all_steps = steps(self.job.data)
+        here = number_of(step.id, all_steps)
+        came_to = len(all_steps) if self.job.next_id == END else number_of(self.job.next_id, all_steps)
+        later = [s for s in all_steps[here + 1 :] if answer_of(s, self.job.data) is None]
+        if here >= came_to:
+            following = later[0].id if later else END
+            return following, following
+        same = [s for s in later if s.index is not None and s.table == step.table and not s.begins]
+        return (same[0].id if same else self.job.next_id), self.job.next_id
+
+    # ── commands ──────────────────────────────────────────────────────────────────────────────
+
+    def _command(self, step: Step, answer: str) -> bool:
+        """True when the answer was a command, and was done."""
+        word, _, rest = answer.partition(" ")
+        match word.lower():
+            case "?" | "help" if not rest:
+                self._explain(step)
+            case "list" if not rest:
+                self.terminal.say(listed(self.job.data, self.terminal.columns))
+            case "back" if not rest:
+                self._back(step)
+            case "undo" if not rest:
+                self._undo(step)
+            case "go":
+                self._go(rest)
+            case "log" if not rest:
+                self._go("log")
+            case "pass" if rest:
+                self.terminal.tell("that looks like a log; the log is asked for soon, or: go log", "bad")
+            case _:
+                return False
+        return True
+
+    def _explain(self, step: Step) -> None:
+        self.terminal.tell(step.question.why)
+        self.terminal.tell(f"Such as: {step.question.example}")
+        self.terminal.tell(COMMANDS, "dim")
+
+    def _back(self, step: Step) -> None:
+        all_steps = steps(self.job.data)
+        here = number_of(step.id, all_steps)
+        asked = [s for s in all_steps[:here] if not (s.begins and answer_of(s, self.job.data) is None)]
+        if not asked:
+            self.terminal.tell("this is the first question")
+            return
+        self.at, self.asked_before = asked[-1].id, ""
+
+    def _undo(self, step: Step) -> None:
+        """The last answer is taken out again and asked for anew."""
+        if not self.trail:
+            self._back(step)
+            return
+        at, text, came_to = self.trail.pop()
+        if not self.job.restored(text, came_to):
+            self.terminal.tell("the file was changed elsewhere since; `back` goes to the question instead", "bad")
+            return
+        self.at = at
+        self.terminal.tell("taken back")
+
+    def _go(self, words: str) -> None:
+        self.asked_before = ""
+        if not words:
+            self.terminal.tell("go where? such as: go soil, go line 2, go log, go tests")
+            return
+        step = found(words, self.job.data)
+        if isinstance(step, Step):
+            self.at = step.id
+            return
+        near = f"; go {step}?" if step else "; `list` shows every name"
+        self.terminal.tell(f"there is no question “{words}”{near}", "bad")
+
+    # ── the log ───────────────────────────────────────────────────────────────────────────────
+
+    def _log(self, step: Step) -> bool:
+        left = log_talk.run(self.job, step, self.terminal)
+        if left == log_talk.LEAVE:
+            return False
+        if left.startswith("go "):
+            self._go(left.removeprefix("go "))
+            return True
+        self._saved(step, {})
+        return True

@@ -1,0 +1,183 @@
+"""An answer as people type it comes in; values for the job file, or what to write instead, go out. The plain kinds."""
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from difflib import get_close_matches
+from typing import Any
+
+from estimator.model.lengths import Unit, parse_length, plain_marks, show
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Known:
+    """What an answer may lean on: the day, the tables' words, the last job beside this one, this job as far as it is."""
+
+    today: date
+    soils: tuple[str, ...] = ()
+    places: Mapping[str, str] = field(default_factory=dict)  # id and what it is
+    last: Mapping[str, Any] = field(default_factory=dict)
+    number: str = ""
+    data: Mapping[str, Any] = field(default_factory=dict)
+    branches: tuple[str, ...] = ()  # named in this job's logs
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """Names of the lines given so far."""
+        found = self.data.get("line", ())
+        return tuple(str(line["name"]) for line in found if isinstance(line, Mapping) and line.get("name"))
+
+
+@dataclass(frozen=True, slots=True)
+class Got:
+    """Values by key (None takes the key out). `said` is what was understood, where that is not plain from the answer."""
+
+    values: Mapping[str, Any]
+    said: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """What to write instead, in one line; `offer` is the nearest known answer, taken by an empty line."""
+
+    wrong: str
+    offer: str = ""
+
+
+Reader = Callable[[str, str, Known], Got | Unread]
+"""Takes the answer, the key it is for, and what is known."""
+
+LONGEST = 500
+YES = ("yes", "y", "yep", "yeah", "ja", "si", "sí", "true", "ok", "sure", "1")
+NO = ("no", "n", "nope", "not yet", "none", "false", "never", "0")
+_MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+
+
+def cleaned(answer: str) -> str:
+    """The answer on one line without marks that cannot be printed.
+
+    >>> cleaned("  12\\t Elm\\x00 St ")
+    '12 Elm St'
+    """
+    return " ".join("".join(c if c.isprintable() else " " for c in answer).split())
+
+
+def nearest(word: str, known: Sequence[str]) -> str:
+    """The known word most like this one, or nothing.
+
+    >>> nearest("fim clay", ("firm clay", "rock"))
+    'firm clay'
+    """
+    lower = {k.lower(): k for k in known}
+    close = get_close_matches(word.lower(), lower, n=1, cutoff=0.6)
+    return lower[close[0]] if close else ""
+
+
+def text(answer: str, key: str, known: Known) -> Got | Unread:
+    """Words as they are; double quotes around them are taken off, so that `"list"` can be an answer too."""
+    words = answer[1:-1].strip() if len(answer) > 1 and answer[0] == answer[-1] == '"' else answer
+    return Got({key: words}) if words else Unread("that says nothing: write a few words, or press Enter to leave it")
+
+
+def yes_no(answer: str, key: str, known: Known) -> Got | Unread:
+    low = answer.lower().strip(" .!")
+    if low in YES or low in NO:
+        return Got({key: low in YES})
+    near = nearest(low, ("yes", "no"))
+    return Unread(f"“{answer}” is neither yes nor no", near)
+
+
+def length(bare: Unit) -> Reader:
+    """A length; `bare` is what a number alone means."""
+
+    def read(answer: str, key: str, known: Known) -> Got | Unread:
+        feet = parse_length(re.sub(r"^(?:about|abt|~)\s*", "", answer, flags=re.IGNORECASE), bare)
+        if isinstance(feet, str):
+            return Unread(f"“{answer}”: {feet}")
+        shown = show(feet)
+        return Got({key: shown}, shown)
+
+    return read
+
+
+def chosen(answer: str, words: Sequence[str], others: Mapping[str, str]) -> str | Unread:
+    """One of the words: whole, by another name, by its beginning when only one begins so; else the nearest is offered."""
+    low = answer.lower().strip(" .")
+    exact = {w.lower(): w for w in words} | {o.lower(): w for o, w in others.items()}
+    if low in exact:
+        return exact[low]
+    begins = {w for key, w in exact.items() if key.startswith(low)} if low else set()
+    if len(begins) == 1:
+        return begins.pop()
+    near = nearest(low, tuple(exact))
+    listed = "; ".join(words)
+    return Unread(f"“{answer}” is not known here. Known: {listed}", exact[near] if near else "")
+
+
+def one_of(
+    words: Sequence[str], others: Mapping[str, str] | None = None, notes: Mapping[str, str] | None = None
+) -> Reader:
+    """A choice; `others` are more names for the words, `notes` what is said when a word was taken."""
+
+    def read(answer: str, key: str, known: Known) -> Got | Unread:
+        word = chosen(answer, words, others or {})
+        return word if isinstance(word, Unread) else Got({key: word}, (notes or {}).get(word, word))
+
+    return read
+
+
+def words_like(words: Sequence[str]) -> Reader:
+    """One of the words, or words of one's own."""
+
+    def read(answer: str, key: str, known: Known) -> Got | Unread:
+        word = chosen(answer, words, {})
+        if isinstance(word, Unread) and word.offer:
+            return Unread(f"“{answer}” is not a word I know here", word.offer)
+        return Got({key: answer if isinstance(word, Unread) else word}, "" if isinstance(word, Unread) else word)
+
+    return read
+
+
+def whole_number(least: int, most: int) -> Reader:
+    def read(answer: str, key: str, known: Known) -> Got | Unread:
+        match = re.fullmatch(r"(?:about|abt|~|c\.?)?\s*(\d{1,7})s?", answer.strip(), re.ASCII | re.IGNORECASE)
+        if not match or not least <= int(match[1]) <= most:
+            return Unread(f"“{answer}” is no number from {least} to {most}")
+        return Got({key: int(match[1])})
+
+    return read
+
+
+def _year(words: str, today: date) -> int:
+    return (2000 + int(words) if len(words) == 2 else int(words)) if words else today.year
+
+
+def read_day(answer: str, today: date) -> date | None:
+    """A day as people write it; a month alone counts from its first day.
+
+    >>> [str(read_day(text, date(2026, 11, 25))) for text in ("today", "11/18", "Nov 18 2026", "2027-01", "jan 2027")]
+    ['2026-11-25', '2026-11-18', '2026-11-18', '2027-01-01', '2027-01-01']
+    """
+    low = plain_marks(answer).lower().replace(",", " ").strip(" .")
+    if low in ("today", "now"):
+        return today
+    if low == "yesterday":
+        return date.fromordinal(today.toordinal() - 1)
+    try:
+        if m := re.fullmatch(r"(\d{4})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?", low, re.ASCII):
+            return date(int(m[1]), int(m[2]), int(m[3] or 1))
+        if m := re.fullmatch(r"(\d{1,2})[-/.](\d{1,2})(?:[-/.](\d{4}|\d{2}))?", low, re.ASCII):
+            return date(_year(m[3], today), int(m[1]), int(m[2]))
+        if m := re.fullmatch(r"([a-z]{3,9})\.?(?:\s+(\d{1,2})(?:st|nd|rd|th)?)?(?:\s+(\d{4}))?", low, re.ASCII):
+            return date(_year(m[3], today), _MONTHS.index(m[1][:3]) + 1, int(m[2] or 1))
+    except ValueError:
+        pass
+    return None
+
+
+def day(answer: str, key: str, known: Known) -> Got | Unread:
+    found = read_day(answer, known.today)
+    if found is None:
+        return Unread(f"“{answer}” is no day: write it like 2026-11-18, 11/18 or Nov 18")
+    return Got({key: found}, found.isoformat())

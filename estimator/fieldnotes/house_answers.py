@@ -1,0 +1,145 @@
+"""Answers about the house come in (floor, soil, place, fixtures, lifting); values for the job file go out."""
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest, one_of, read_day
+from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
+from estimator.model.lengths import plain_marks
+
+FLOORS = ("slab", "post-tensioned slab", "slab, tendons unknown", "crawl space", "basement")
+_OTHER_FLOORS = {
+    "pt": "post-tensioned slab", "pt slab": "post-tensioned slab", "post tension": "post-tensioned slab",
+    "post tensioned": "post-tensioned slab", "cables": "post-tensioned slab", "tendons": "post-tensioned slab",
+    "tendons unknown": "slab, tendons unknown", "slab?": "slab, tendons unknown", "unknown": "slab, tendons unknown",
+    "not sure": "slab, tendons unknown", "slab not sure": "slab, tendons unknown", "crawl": "crawl space",
+    "pier and beam": "crawl space", "concrete": "slab, tendons unknown",
+}  # fmt: skip
+floor = one_of(FLOORS, _OTHER_FLOORS, {"slab": "slab without steel tendons; if nobody knows, write `tendons unknown`"})
+LANGUAGES: Mapping[str, list[str]] = {
+    "English": ["en_US"], "Spanish": ["es_US"], "both": ["en_US", "es_US"],
+}  # fmt: skip
+_COUNT_WORDS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
+_BATHS = (
+    "bath",
+    "baths",
+    "bathroom",
+    "bathrooms",
+    "full bath",
+    "full baths",
+    "ba",
+    "bathroom group",
+    "bathroom groups",
+)
+_HALF_BATHS = ("half bath", "half baths", "powder room", "powder rooms", "powder")
+_MORE_WORDS = {
+    "kitchen": "kitchen sink",
+    "dish washer": "dishwasher",
+    "w/d": "clothes washer",
+    "utility sink": "laundry tray",
+}
+_PART = re.compile(
+    r"(?:(?P<whole>\d{1,3})(?P<half>\.5|\s*(?:1/2|½))?(?!\s*/)|(?P<only_half>1/2|½)|(?P<word>an?|one|two|three|four|five|six|seven|eight)\b)?"
+    r"\s*x?\s*(?P<what>[^\d].*)",
+    re.IGNORECASE | re.ASCII | re.DOTALL,
+)
+
+
+def language(answer: str, key: str, known: Known) -> Got | Unread:
+    others = {"en": "English", "en_us": "English", "es": "Spanish", "es_us": "Spanish", "español": "Spanish",
+              "espanol": "Spanish", "english and spanish": "both", "2": "both"}  # fmt: skip
+    word = chosen(answer, tuple(LANGUAGES), others)
+    return word if isinstance(word, Unread) else Got({key: LANGUAGES[word]}, word)
+
+
+def soil(answer: str, key: str, known: Known) -> Got | Unread:
+    """A soil of the tables. `clay` alone is asked again: firm and soft clay stand differently."""
+    alike = [s for s in known.soils if s.endswith(" " + answer.lower().strip(" ."))]
+    if len(alike) > 1 and answer.lower().strip(" .") not in known.soils:
+        return Unread(f"which one: {', '.join(alike)}")
+    others = {"dirt": "earth", "stiff clay": "firm clay"}
+    return one_of(known.soils, {k: v for k, v in others.items() if v in known.soils})(answer, key, known)
+
+
+def place(answer: str, key: str, known: Known) -> Got | Unread:
+    """A row of the places table, by its id or by what it is called there."""
+    word = chosen(answer, tuple(known.places), {text: name for name, text in known.places.items()})
+    return word if isinstance(word, Unread) else Got({key: word}, known.places[word])
+
+
+def _fixture_key(word: str) -> str:
+    name = fixture(word)
+    return "bathroom_groups" if name == "bathroom group" else name.replace(" ", "_")
+
+
+def _counted(part: str) -> dict[str, int] | Unread:
+    """`2 1/2 baths` as two bathrooms, a toilet and a lavatory; `kitchen` as one sink."""
+    match = _PART.fullmatch(part.strip())
+    what = " ".join(match["what"].lower().strip(" .").split()) if match else ""
+    if not match or not what:
+        return Unread(f"“{part.strip()}” counts nothing: write it like 2 baths, kitchen, washer")
+    count = int(match["whole"] or 0) or (_COUNT_WORDS[match["word"].lower()] if match["word"] else 0)
+    half = bool(match["half"] or match["only_half"])
+    if what in _HALF_BATHS or (what in _BATHS and half):
+        halves = 1 if half else max(count, 1)
+        return {"toilet": halves, "lavatory": halves} | ({"bathroom_groups": count} if half and count else {})
+    what = "bathroom group" if what in _BATHS else _MORE_WORDS.get(what.removesuffix("s"), _MORE_WORDS.get(what, what))
+    if not is_fixture(what):
+        near = nearest(what, (*UNITS, *OTHER_WORDS, *_MORE_WORDS, "half bath"))
+        return Unread(f"“{what}” is no fixture I know", f"{count or 1} {near}" if near else "")
+    return {_fixture_key(what): count if match["whole"] else count or 1}
+
+
+def counted_fixtures(answer: str) -> dict[str, int] | Unread:
+    """
+    >>> counted_fixtures("2 1/2 baths, kitchen and a washer")
+    {'toilet': 1, 'lavatory': 1, 'bathroom_groups': 2, 'kitchen_sink': 1, 'clothes_washer': 1}
+    """
+    found: dict[str, int] = {}
+    parts = [part.strip() for part in re.split(r"[,;+&]|\band\b", plain_marks(answer)) if part.strip()]
+    for number, part in enumerate(parts):
+        counts = _counted(part)
+        if isinstance(counts, Unread):
+            whole = ", ".join([*parts[:number], counts.offer, *parts[number + 1 :]])
+            return Unread(counts.wrong, " ".join(whole.split()) if counts.offer else "")
+        for key, count in counts.items():
+            found[key] = found.get(key, 0) + count
+    return found or Unread("nothing is counted there: write it like 2 baths, kitchen, washer")
+
+
+def fixtures_said(counts: Mapping[str, Any]) -> str:
+    return ", ".join(f"{count} {word.replace('_', ' ')}" for word, count in counts.items())
+
+
+def fixtures(answer: str, key: str, known: Known) -> Got | Unread:
+    counts = counted_fixtures(answer)
+    return counts if isinstance(counts, Unread) else Got({key: counts}, fixtures_said(counts))
+
+
+def house_fixtures(answer: str, key: str, known: Known) -> Got | Unread:
+    """The fixtures, and how many bathrooms they make."""
+    got = fixtures(answer, key, known)
+    if isinstance(got, Unread):
+        return got
+    counts = got.values[key]
+    baths = counts.get("bathroom_groups", 0)
+    baths += max(counts.get("toilet", 0), 0)
+    return Got({key: counts, "bathrooms": baths or None}, got.said)
+
+
+def foundation(answer: str, key: str, known: Known) -> Got | Unread:
+    """`none`, `planned jan 2027`, `done 2024-05`: the work and the day of the lift."""
+    first, _, rest = answer.strip().partition(" ")
+    others = {"no": "none", "n": "none", "nothing": "none", "yes": "planned", "y": "planned", "plan": "planned",
+              "coming": "planned", "lifted": "done"}  # fmt: skip
+    work = chosen(first, ("none", "planned", "done"), others)
+    if isinstance(work, Unread):
+        return Unread(
+            "write none, planned 2027-01 or done 2024-05",
+            " ".join(filter(None, (work.offer, rest))) if work.offer else "",
+        )
+    when = read_day(re.sub(r"^(?:for|in|on)\s+", "", rest.strip()), known.today) if rest.strip() else None
+    if rest.strip() and when is None:
+        return Unread(f"“{rest.strip()}” is no day: write it like {work} 2027-01")
+    return Got({key: work, "lift_date": when}, f"{work} {when}" if when else work)

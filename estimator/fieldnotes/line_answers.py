@@ -1,0 +1,241 @@
+"""Answers about lines, water tests and ways round come in; values for the job file go out."""
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import Any
+
+from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest
+from estimator.fieldnotes.tidy import trade_shortenings
+from estimator.fieldnotes.words import MATERIALS
+from estimator.model.lengths import match_length, parse_length, plain_marks, show, show_inches
+
+ENDS = ("city main", "septic tank", "alley main", "street main")
+LEG_ZONES = ("wall", "yard", "crawl", "attic", "drive", "walk", "street", "basement", "garage", "ceiling")
+_AT = re.compile(
+    r"(?:(?:joins?|into|in|the)\s+)*(?P<name>.+?)\s*(?:\bat\b|@)\s*(?P<at>\d+(?:\.\d+)?)\s*(?:ft|')?", re.I | re.A
+)
+_STRETCH = re.compile(
+    r"(?P<name>.*?)\s*(?:\bfrom\b)?\s*(?P<from>-?\d{1,4}(?:\.\d+)?)\s*(?:-|to|\.\.)\s*(?P<to>-?\d{1,4}(?:\.\d+)?)\s*(?:ft)?",
+    re.I | re.A,
+)
+
+
+def line_name(answer: str, key: str, known: Known) -> Got | Unread:
+    name = " ".join(re.sub(r"[^\w\s'&/-]", " ", answer).split())
+    if not name or not re.search(r"\w", name):
+        return Unread(f"“{answer}” is no name: write one such as main or hall bath")
+    return Got({key: name[:40].strip()})
+
+
+def material(answer: str, key: str, known: Known) -> Got | Unread:
+    shorts = {short: word for short, word in trade_shortenings().items() if word in MATERIALS}
+    word = chosen(
+        answer, MATERIALS, {**shorts, "iron": "cast iron", "plastic": "PVC", "?": "unknown", "vit clay": "clay"}
+    )
+    return word if isinstance(word, Unread) else Got({key: word}, word)
+
+
+def _same_name(name: str, names: Sequence[str]) -> str:
+    low = name.lower().strip()
+    return next((n for n in names if n.lower() in (low, low.removesuffix(" branch"), low.removesuffix(" line"))), "")
+
+
+def line_end(answer: str, key: str, known: Known) -> Got | Unread:
+    """Where a line ends: `main at 21`, the name of a branch, `city main`. `joins` or `ends` is written, the other goes."""
+    names = (*known.lines, *known.branches)
+    if match := _AT.fullmatch(plain_marks(answer)):
+        name = _same_name(match["name"], known.lines) or match["name"]
+        said = f"into {name} at {match['at']}" + ("" if name in known.lines else f"; there is no line {name} yet")
+        return Got({"joins": {"line": name, "at": float(match["at"])}, "ends": None}, said)
+    plain = re.sub(r"^(?:joins?|into|to|the)\s+", "", answer.strip(), flags=re.I)
+    if name := _same_name(plain, known.branches):
+        return Got({"joins": name, "ends": None}, f"into the branch {name}")
+    if name := _same_name(plain, known.lines):
+        return Unread(f"where on {name}? write the reel reading, such as {name} at 21")
+    others = {"city": "city main", "sewer": "city main", "septic": "septic tank", "tank": "septic tank",
+              "street": "street main", "alley": "alley main", "city sewer": "city main"}  # fmt: skip
+    word = chosen(plain, ENDS, others)
+    if isinstance(word, str):
+        return Got({"ends": word, "joins": None}, f"ends at the {word}")
+    if near := nearest(plain, (*names, *ENDS)):
+        return Unread(f"“{answer}” is no line or branch yet", near)
+    return Got({"ends": plain, "joins": None}, f"ends at “{plain}”; it joins no other line")
+
+
+def covers(answer: str, key: str, known: Known) -> Got | Unread:
+    """Names of lines and branches; `all` is every one."""
+    names = tuple(dict.fromkeys((*known.lines, *known.branches)))
+    if answer.lower().strip(" .") in ("all", "everything", "whole", "whole house", "every"):
+        return Got({key: list(names)}, ", ".join(names)) if names else Unread("no line has a name yet")
+    parts = [part.strip() for part in re.split(r"[,;+]|\band\b", answer) if part.strip()]
+    found: list[str] = []
+    for number, part in enumerate(parts):
+        if not (name := _same_name(part, names)):
+            near = nearest(part, names)
+            offer = ", ".join([*found, near, *parts[number + 1 :]]) if near else ""
+            return Unread(f"“{part}” is no line or branch. Known: {', '.join(names) or 'none yet'}", offer)
+        found.append(name)
+    return (
+        Got({key: list(dict.fromkeys(found))}, ", ".join(found)) if found else Unread("name a line or a branch, or all")
+    )
+
+
+def test_when(answer: str, key: str, known: Known) -> Got | Unread:
+    word = chosen(answer, ("routine", "before lift", "after lift", "after repair"), {"before": "before lift"})
+    return word if isinstance(word, Unread) else Got({key: word}, word)
+
+
+def test_kind(answer: str, key: str, known: Known) -> Got | Unread:
+    others = {"all": "whole", "everything": "whole", "part": "isolated", "section": "isolated", "alone": "isolated"}
+    word = chosen(answer, ("whole", "isolated", "new pipe"), others)
+    return word if isinstance(word, Unread) else Got({key: word}, word)
+
+
+def result(answer: str, key: str, known: Known) -> Got | Unread:
+    others = {"pass": "passed", "held": "passed", "ok": "passed", "good": "passed", "fail": "failed", "leaks": "failed",
+              "bad": "failed", "no seal": "could not be sealed", "not sealed": "could not be sealed"}  # fmt: skip
+    word = chosen(answer, ("passed", "failed", "could not be sealed"), others)
+    return word if isinstance(word, Unread) else Got({key: word}, word)
+
+
+def risers(answer: str, key: str, known: Known) -> Got | Unread:
+    """`4, 4, 2, 1.5`: the sizes of the open risers, inches; `2 x 4` is two of them."""
+    sizes: list[str] = []
+    for part in (p.strip() for p in re.split(r"[,;+]|\band\b", plain_marks(answer)) if p.strip()):
+        times = re.fullmatch(r"(\d{1,2})\s*[x×]\s*(.+)", part)
+        feet = parse_length(times[2] if times else part, "in")
+        if isinstance(feet, str):
+            return Unread(f"“{part}”: {feet}")
+        sizes += [show(feet)] * (min(int(times[1]), 40) if times else 1)
+    return Got({key: sizes}, ", ".join(sizes)) if sizes else Unread("write the sizes of the open risers: 4, 4, 2, 1.5")
+
+
+_MINUTES_FIRST = re.compile(
+    r"(\d{1,5}(?:\.\d+)?)\s*(?::|=|min(?:utes?|s)?\b\.?)\s*(?::|=|fell|down|dropped)?\s*(.+)", re.I | re.A
+)
+_DROP_FIRST = re.compile(
+    r"(?:fell|down|dropped|lost)?\s*(.+?)\s*(?:\b(?:in|after|over)\b\s*)?(\d{1,5}(?:\.\d+)?)\s*(?:min\w*|m)\b\.?",
+    re.I | re.A,
+)
+_HELD = re.compile(
+    r"(?:held|no (?:drop|loss)|steady|did not (?:fall|drop|move))\D*?(\d{1,5})\s*(?:min\w*)?", re.I | re.A
+)
+
+
+def _reading(part: str) -> tuple[float, float] | None:
+    """Minutes and feet of drop."""
+    if match := _HELD.fullmatch(part):
+        return float(match[1]), 0.0
+    for pattern, minute, drop in ((_MINUTES_FIRST, 1, 2), (_DROP_FIRST, 2, 1)):
+        if match := pattern.fullmatch(part):
+            feet = parse_length(match[drop], "in")
+            if isinstance(feet, float):
+                return float(match[minute]), feet
+    return None
+
+
+def readings(answer: str, key: str, known: Known) -> Got | Unread:
+    """Minutes and how far the water fell: `5:3/8, 10:3/4`, `fell 1 1/2 in 20 min`, `held 30 min`."""
+    found: dict[float, float] = {0.0: 0.0}
+    for part in (p.strip() for p in re.split(r"[,;]", plain_marks(answer)) if p.strip()):
+        pair = _reading(part)
+        if pair is None:
+            return Unread(f"“{part}” is no minutes and drop: write 0:0, 5:3/8, 10:3/4 or fell 1 1/2 in 20 min")
+        found[pair[0]] = pair[1]
+    in_order = sorted(found.items())
+    if len(in_order) == 1:
+        return Unread("write minutes and drop: 0:0, 5:3/8, 10:3/4")
+    if any(later < earlier for (_, earlier), (_, later) in pairwise(in_order)):
+        return Unread("the water cannot rise: write how far it fell since the start, each time")
+    shown = ", ".join(f"{minutes:g}:{show_inches(feet)}" for minutes, feet in in_order)
+    return Got({key: shown}, shown)
+
+
+def _leg(part: str) -> dict[str, Any] | Unread:
+    words = part.split()
+    zone = next(
+        (w for w in words if w[:1].isalpha() and w.lower() not in ("ft", "feet", "in", "the", "along", "through")), ""
+    )
+    rest = part.replace(zone, " ", 1) if zone else part
+    found = match_length(re.sub(r"\b(?:the|along|through)\b", " ", rest, flags=re.I).strip(), 0, "ft")
+    if not zone or found is None:
+        return Unread(f"“{part}” is no leg: write a place and its feet, such as wall 12")
+    word = chosen(zone, LEG_ZONES, {"street": "street", "lawn": "yard", "sidewalk": "walk", "driveway": "drive"})
+    if isinstance(word, Unread):
+        return Unread(
+            f"“{zone}” is no place I know: {', '.join(LEG_ZONES)}", part.replace(zone, word.offer) if word.offer else ""
+        )
+    return {"zone": word, "length": show(found[0])}
+
+
+_EXTRA = re.compile(r"(fall|drop|size|turns?|vents?|holes?)\s*:?\s*(.+)|(\d+)\s+(turns?|vents?|holes?)", re.I | re.A)
+
+
+def _extra(match: re.Match[str]) -> dict[str, Any] | Unread:
+    word, amount = (match[1] or match[4]).lower().rstrip("s"), match[2] or match[3]
+    if word in ("fall", "drop", "size"):
+        feet = parse_length(amount, "in")
+        if isinstance(feet, str):
+            return Unread(f"“{match[0]}”: {feet}")
+        return {"size" if word == "size" else "fall_available": show_inches(feet)}
+    if not re.fullmatch(r"\d{1,3}", amount.strip(), re.A):
+        return Unread(f"“{match[0]}”: write a number, such as {word}s 2")
+    return {"penetrations": {"wall": int(amount)}} if word == "hole" else {word + "s": int(amount)}
+
+
+def way_round(answer: str, key: str, known: Known) -> Got | Unread:
+    """`hall: wall 12, yard 26, fall 6.6in, size 3, turns 3, vents 1, holes 2`."""
+    name, colon, way = plain_marks(answer).partition(":")
+    if not colon:
+        name, way = "way round", name
+    legs: list[dict[str, Any]] = []
+    values: dict[str, Any] = {"name": name.strip() or "way round"}
+    parts = [p.strip() for p in re.split(r"[,;]", way) if p.strip()]
+    for number, part in enumerate(parts):
+        match = _EXTRA.fullmatch(part)
+        found = _extra(match) if match else _leg(part)
+        if isinstance(found, Unread):
+            offer = (
+                f"{name.strip()}: {', '.join([*parts[:number], found.offer, *parts[number + 1 :]])}"
+                if found.offer
+                else ""
+            )
+            return Unread(found.wrong, offer)
+        values |= found if match else {}
+        legs += [] if match else [found]
+    if not legs:
+        return Unread("say the way it takes: hall: wall 12, yard 26, fall 6.6in")
+    said = ", ".join(f"{leg['zone']} {leg['length']}" for leg in legs)
+    more = [f"fall {values['fall_available']}"] if "fall_available" in values else ["no fall given"]
+    return Got(values | {"legs": legs}, f"{values['name']}: {', '.join([said, *more])}")
+
+
+def replaced_pipe(answer: str, key: str, known: Known) -> Got | Unread:
+    """`kitchen` for the whole line, or `main 6 to 15` for a stretch of it, in stations."""
+    match = _STRETCH.fullmatch(plain_marks(answer).strip())
+    wanted = (match["name"] if match and match["name"] else answer) if match else answer
+    name = _same_name(wanted, known.lines) or (
+        known.lines[0] if match and not match["name"] and len(known.lines) == 1 else ""
+    )
+    if not name:
+        near = nearest(wanted, known.lines)
+        offer = answer.replace(wanted, near) if near else ""
+        return Unread(f"“{answer}” names no line. Known: {', '.join(known.lines) or 'none yet'}", offer)
+    if not match:
+        return Got({key: {"line": name}}, f"the whole of {name}")
+    low, high = sorted((float(match["from"]), float(match["to"])))
+    return Got({key: {"line": name, "from": low, "to": high}}, f"{name} from {low:g} to {high:g}")
+
+
+def tied_into(answer: str, key: str, known: Known) -> Got | Unread:
+    match = _AT.fullmatch(plain_marks(answer).strip())
+    name = _same_name(match["name"], known.lines) if match else ""
+    if not match or not name:
+        line = known.lines[0] if known.lines else "main"
+        near = nearest(match["name"], known.lines) if match else ""
+        return Unread(
+            f"write a line and its reel reading, such as {line} at 6",
+            f"{near} at {match['at']}" if match and near else "",
+        )
+    return Got({key: {"line": name, "at": float(match["at"])}}, f"into {name} at {match['at']}")

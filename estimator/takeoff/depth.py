@@ -34,14 +34,6 @@ class Bottom:
     def deepest_ft(self) -> float:
         return max(d.depth_ft for d in self.dug)
 
-    @property
-    def mean_ft(self) -> float:
-        run = self.dug[-1].at_ft - self.dug[0].at_ft
-        if run == 0:
-            return self.dug[0].depth_ft
-        pairs = zip(self.dug, self.dug[1:], strict=False)
-        return sum((a.depth_ft + b.depth_ft) / 2 * (b.at_ft - a.at_ft) for a, b in pairs) / run
-
 
 def outside_ft(case: Case) -> float:
     """Outside diameter of the new pipe, ft."""

@@ -17,7 +17,13 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
         ("from", case.stretch.from_ft, "ft"),
         ("to", case.stretch.to_ft, "ft"),
     )
-    paper.put("pipe_tunnel_ft" if tunnel else "pipe_trench_ft", length, "all of it", ("pipe", length, "ft"))
+    paper.put(
+        "pipe_tunnel_ft" if tunnel else "pipe_trench_ft",
+        length,
+        "from sound pipe to sound pipe",
+        ("from", case.stretch.from_ft, "ft"),
+        ("to", case.stretch.to_ft, "ft"),
+    )
     paper.put("pipe_buy_ft", length, "net length; waste and whole sticks come on top", ("pipe", length, "ft"))
     _branches(case, tunnel)
     paper.put("end_couplings_tunnel" if tunnel else "end_couplings", 2, "one at each end")

@@ -27,10 +27,6 @@ class Hole:
     depths: tuple[Depth, ...]
     safety_ft: float
 
-    @property
-    def deepest_ft(self) -> float:
-        return max(d.depth_ft for d in self.depths)
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Box:

@@ -13,6 +13,7 @@ from estimator.takeoff.earth import Depth, sloped_pit_cf
 from estimator.takeoff.protection import Box, Hole, benched, boxed, least, sloped, ways
 from estimator.takeoff.room import Footing, Room
 from tests.takeoff.houses import at, changed, house, maple_line, repair
+from tests.takeoff.houses import hole as hole_in
 
 OPEN = Room(None, None, ())
 BOX = Box(width_ft=4.0, length_ft=8.0)
@@ -205,3 +206,28 @@ def test_a_pothole_speaks_for_ten_feet_each_way(tables: Tables, potholes: tuple[
     wide = repair("yard spot", 37.9, 45.9) if potholes else repair("yard spot", 36, 45)
     found = take_off(wide, house(line), tables)
     assert found.value("safety_depth_ft") == pytest.approx(3.4 + UNDER_PIPE + error)
+
+
+@pytest.mark.parametrize(
+    ("kind", "signs", "soil_type"), [("sag", (), "B"), ("sag", ("void",), "C"), ("leak", (), "C"), ("grease", (), "B")]
+)
+def test_only_what_lets_water_out_makes_the_soil_type_c(
+    tables: Tables, kind: str, signs: tuple[str, ...], soil_type: str
+) -> None:
+    line = replace(maple_line(), findings=(hole_in(kind, 40.0, signs=signs),))
+    found = yard(6.0, tables.with_settings({"protection_wanted": "sloped"}), line=line)
+    assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == soil_type
+
+
+def test_a_leak_elsewhere_on_the_line_leaves_this_soil_alone(tables: Tables) -> None:
+    line = replace(maple_line(), findings=(hole_in("leak", 20.0),))
+    found = yard(6.0, tables.with_settings({"protection_wanted": "sloped"}), line=line)
+    assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == "B"
+
+
+@pytest.mark.parametrize(("over_ft", "slow"), [(0.0, False), (0.001, True)])
+def test_digging_counts_as_deep_only_past_four_feet(tables: Tables, over_ft: float, slow: bool) -> None:
+    line = changed(maple_line(), at("pothole", 40.0, depth_ft=3.5 - UNDER_PIPE + 0.5 + over_ft, to="centre"))
+    marks = tuple(m for m in line.marks if m.word != "depth")
+    found = take_off(repair("yard spot", 38, 42), house(replace(line, marks=marks)), tables)
+    assert ("depth_over_4" in found.facts) is slow

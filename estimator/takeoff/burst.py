@@ -7,7 +7,7 @@ from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import bottom, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
-from estimator.takeoff.ground import ground_facts, hand_only
+from estimator.takeoff.ground import ground_facts, hand_only, is_wet
 from estimator.takeoff.haul import export, spoil
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
@@ -97,8 +97,20 @@ def _pits(case: Case, pulls: float) -> None:
     cubic_ft = depth * (entry * wide + pulls * pull_long * pull_wide + side_pits * side * side)
     _earth(case, cubic_ft, depth, entry * wide, pulls * pull_long * pull_wide + side_pits * side * side)
     _pit_safety(case, depth, int(pulls) + 1 + side_pits)
-    first = Stretch.between(case.stretch.from_ft, case.stretch.from_ft + min(entry, case.stretch.length_ft))
-    put_back(case, first, wide)
+    low, high = case.stretch.from_ft, case.stretch.to_ft
+    entry_hole, pull_hole = (
+        Stretch(low - entry / 2, low + entry / 2),
+        Stretch(high - pull_long / 2, high + pull_long / 2),
+    )
+    side_holes = tuple((Stretch(b.station_ft - side / 2, b.station_ft + side / 2), side) for b in case.branches)
+    put_back(case, (entry_hole, wide), (pull_hole, pull_wide), *side_holes)
+    _pump(case, depth)
+
+
+def _pump(case: Case, depth_ft: float) -> None:
+    if is_wet(case, case.stretch, depth_ft):
+        case.paper.facts.add("wet")
+        case.paper.put("dewater_days", case.number("burst_days_open"), "days the pits are open")
 
 
 def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf: float) -> None:

@@ -44,5 +44,5 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
         ("native", native, "cy"),
         ("pipe zone", sand, "cy"),
     )
-    put_back(case, Stretch.between(case.station(0.0), case.station(-length)), width)
+    put_back(case, (Stretch.between(case.station(0.0), case.station(-length)), width))
     return bank, native

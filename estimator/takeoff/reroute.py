@@ -83,6 +83,7 @@ def _holes(case: Case, way: Reroute) -> None:
     paper.put("vents", way.vents, "as the notes say")
     paper.put("eighth_bends", 2 * way.turns, "two a turn", ("turns", way.turns))
     paper.put("wyes", 1, "where it ties in")
+    paper.put("end_couplings", 2, "where it begins and where it ties in")
     paper.put(
         "cleanouts",
         1 + max(0.0, up(paper.value("reroute_ft") / case.number("cleanout_every_ft")) - 1),

@@ -1,45 +1,81 @@
-"""The legs of a way round that run in the ground in; their trench by hand or machine, fill and lawn, out."""
+"""The legs of a way round that run in the ground in; their trench by hand or machine, fill and surface, out."""
 
+from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.job import Reroute
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import INCHES_PER_FT
 from estimator.takeoff.dig_fill import sand_tons
+from estimator.takeoff.earth import Depth, trench_cf
+from estimator.takeoff.grade import least_fall_in_per_ft
 from estimator.takeoff.ground import ground_facts, hand_only
 from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.restoration import put_back_zone, round_sod
 from estimator.takeoff.working import cubic_yards, up
 
-BURIED = ("yard", "drive", "walk")
+BURIED = ("yard", "drive", "walk", "street")
 
 
 def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
-    """A shallow trench along the buried legs at the firm's depth for a new drain."""
+    """A trench along the buried legs, as deep as the firm begins a new drain and deeper by its fall at the far end."""
     legs = [leg for leg in way.legs if leg.zone in BURIED]
     if not legs:
         return
     ground_facts(case)
-    paper, step = case.paper, case.number("dig_step_ft")
-    outside = pipe_size(size_in or 3).outside_in / INCHES_PER_FT
-    length = sum(leg.length_ft for leg in legs)
-    width = up(outside + case.number("trench_clear_ft"), step)
-    depth = up(case.number("reroute_depth_ft"), step)
+    outside = pipe_size(size_in or case.bore_in).outside_in / INCHES_PER_FT
+    length, width = (
+        sum(leg.length_ft for leg in legs),
+        up(outside + case.number("trench_clear_ft"), case.number("dig_step_ft")),
+    )
+    begins, ends = _depths(case, length, size_in)
+    cubic_ft = trench_cf((Depth(0.0, begins), Depth(length, ends)), width)
+    _earth(case, cubic_ft, length, width, begins, ends)
+    _fill(case, cubic_ft, length, width, outside, begins)
+    _safety(case, length, ends)
+    case.paper.put("potholes", 1, "the pipe it ties into, uncovered by hand first")
+    first, last = legs[0], legs[-1]
+    for leg in legs:
+        put_back_zone(case, leg.zone, "lawn", leg.length_ft, (leg is first) + (leg is last), width)
+    round_sod(case)
+
+
+def _depths(case: Case, length_ft: float, size_in: float) -> tuple[float, float]:
+    step, begins = case.number("dig_step_ft"), case.number("reroute_depth_ft")
+    fall = least_fall_in_per_ft(case, size_in or case.bore_in) / INCHES_PER_FT
+    return up(begins, step), up(begins + fall * length_ft, step)
+
+
+def _earth(case: Case, cubic_ft: float, length_ft: float, width_ft: float, begins_ft: float, ends_ft: float) -> None:
     by_hand = hand_only(case)
-    cubic_ft = length * width * depth
-    paper.put(
+    if by_hand:
+        case.paper.facts.add("hand_only")
+    bank = case.paper.put(
         "hand_dig_bcy" if by_hand else "dig_bcy",
         cubic_yards(cubic_ft),
-        "buried legs x width x depth / 27",
-        ("buried legs", length, "ft"),
-        ("width", width, "ft"),
-        ("depth", depth, "ft"),
+        "buried legs x width x mean depth / 27",
+        ("buried legs", length_ft, "ft"),
+        ("width", width_ft, "ft"),
+        ("depth where it begins", begins_ft, "ft"),
+        ("depth at its lower end", ends_ft, "ft"),
     )
-    if by_hand:
-        paper.facts.add("hand_only")
-    zone = length * width * min(depth, case.number("bedding_ft") + outside + case.number("pipe_zone_over_ft"))
+    spoil(case, bank)
+
+
+def _fill(case: Case, cubic_ft: float, length_ft: float, width_ft: float, outside_ft: float, begins_ft: float) -> None:
+    paper, by_hand = case.paper, "hand_only" in case.paper.facts
+    high = min(begins_ft, case.number("bedding_ft") + outside_ft + case.number("pipe_zone_over_ft"))
+    zone, bank = length_ft * width_ft * high, cubic_yards(cubic_ft)
     sand, native = cubic_yards(zone), cubic_yards(cubic_ft - zone)
-    paper.put("pipe_zone_ccy", sand, "legs x width x (bedding + pipe + cover) / 27", ("buried legs", length, "ft"))
+    paper.put(
+        "pipe_zone_ccy",
+        sand,
+        "legs x width x (bedding + pipe + cover) / 27",
+        ("buried legs", length_ft, "ft"),
+        ("width", width_ft, "ft"),
+        ("bedding, pipe and cover", high, "ft"),
+    )
     sand_tons(case, sand)
-    paper.put("native_ccy", native, "dug - pipe zone", ("dug", cubic_yards(cubic_ft), "cy"), ("pipe zone", sand, "cy"))
+    paper.put("native_ccy", native, "dug - pipe zone", ("dug", bank, "cy"), ("pipe zone", sand, "cy"))
     paper.put(
         "hand_backfill_ccy" if by_hand else "backfill_ccy",
         native + sand,
@@ -47,17 +83,34 @@ def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
         ("native", native, "cy"),
         ("pipe zone", sand, "cy"),
     )
-    spoil(case, cubic_yards(cubic_ft))
-    export(case, cubic_yards(cubic_ft), native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
-    lawn = sum(leg.length_ft for leg in legs if leg.zone == "yard")
-    margin, sold = case.number("sod_margin_ft"), case.number("sod_step_sf")
-    if lawn:
-        paper.facts.add("lawn")
+    export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
+
+
+def _safety(case: Case, length_ft: float, deepest_ft: float) -> None:
+    """New ground, no locator: the depth is what the crew digs."""
+    paper = case.paper
+    paper.put("safety_depth_ft", deepest_ft, "depth at the lower end", ("depth", deepest_ft, "ft"))
+    if needs_ladder(deepest_ft):
         paper.put(
-            "sod_sf",
-            up((lawn + 2 * margin) * (width + 2 * margin), sold),
-            "(yard legs + margins) x (width + margins), up to what is sold",
-            ("yard legs", lawn, "ft"),
-            ("width", width, "ft"),
-            ("margin", margin, "ft"),
+            "ladders",
+            ladders(length_ft),
+            "nobody walks more than 25 ft sideways to one",
+            ("length", length_ft, "ft"),
+            source="29 CFR 1926.651(c)(2)",
         )
+    if deepest_ft > case.number("depth_slow_from_ft"):
+        paper.facts.add("depth_over_4")
+    if needs_system(deepest_ft, "C", case.job.site.caving_signs):
+        paper.facts |= {"depth_over_5", "boxed"}
+        boxes = paper.put(
+            "boxes",
+            up(length_ft / case.number("box_length_ft")),
+            "length / box length, up",
+            ("length", length_ft, "ft"),
+        )
+        days = case.number("trench_days_open")
+        paper.put("shoring_box_days", boxes * days, "boxes x days open", ("boxes", boxes), ("days open", days))
+    water = case.job.site.water_table_ft
+    if water is not None and water < deepest_ft:
+        paper.facts.add("wet")
+        paper.put("dewater_days", case.number("trench_days_open"), "days the trench is open")

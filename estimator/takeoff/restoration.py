@@ -17,20 +17,26 @@ def surface(case: Case, at_ft: float) -> tuple[str, str]:
     return zone, word or ("lawn" if zone == "yard" else "")
 
 
-def put_back(case: Case, hole: Stretch, top_width_ft: float) -> None:
-    """Lawn, beds, walk and driveway over the hole, zone by zone; bare ground is raked and left."""
-    for part, zone in case.profile.zones(hole):
-        ends = (part.from_ft == hole.from_ft) + (part.to_ft == hole.to_ft)
-        length = part.length_ft + ends * case.number("sod_margin_ft")
-        zone, word = (zone or "yard"), surface(case, part.middle_ft)[1]
-        if zone in ("walk", "drive", "street"):
-            _concrete(case, "flatwork" if zone == "walk" else "drive", part.length_ft, ends, top_width_ft)
-        elif word in BEDS:
-            _green(case, "bed_sf", length, top_width_ft)
-        elif word not in BARE and zone == "yard":
-            case.paper.facts.add("lawn")
-            _green(case, "sod_sf", length, top_width_ft)
-    _round_sod(case)
+def put_back(case: Case, *holes: tuple[Stretch, float]) -> None:
+    """Lawn, beds, walk and driveway over holes of a top width each, zone by zone; bare ground is raked and left."""
+    for hole, top_width_ft in holes:
+        for part, zone in case.profile.zones(hole):
+            ends = (part.from_ft == hole.from_ft) + (part.to_ft == hole.to_ft)
+            put_back_zone(case, zone or "yard", surface(case, part.middle_ft)[1], part.length_ft, ends, top_width_ft)
+    round_sod(case)
+
+
+def put_back_zone(case: Case, zone: str, word: str, length_ft: float, ends: int, top_width_ft: float) -> None:
+    """One length in one zone; `ends` of the hole's own ends lie in it and take the margin."""
+    if zone in ("walk", "drive", "street"):
+        _concrete(case, "flatwork" if zone == "walk" else "drive", length_ft, ends, top_width_ft)
+        return
+    with_margin = length_ft + ends * case.number("sod_margin_ft")
+    if word in BEDS:
+        _green(case, "bed_sf", with_margin, top_width_ft)
+    elif word not in BARE and zone == "yard":
+        case.paper.facts.add("lawn")
+        _green(case, "sod_sf", with_margin, top_width_ft)
 
 
 def _green(case: Case, name: str, length_ft: float, top_width_ft: float) -> None:
@@ -45,7 +51,7 @@ def _green(case: Case, name: str, length_ft: float, top_width_ft: float) -> None
     )
 
 
-def _round_sod(case: Case) -> None:
+def round_sod(case: Case) -> None:
     """Sod is ordered and laid in whole pieces: hours run on what is ordered."""
     area, step = case.paper.value("sod_sf"), case.number("sod_step_sf")
     if area:

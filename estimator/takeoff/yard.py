@@ -29,11 +29,11 @@ def _open(case: Case, days: str, tests: int) -> None:
     hole = hole_over(case)
     way = dig(case, hole, case.number(days))
     new_pipe(case, tunnel=False, tests=tests)
-    put_back(case, hole, way.top_width_ft)
+    put_back(case, (hole, way.top_width_ft))
 
 
 def look(case: Case) -> None:
     """One hole to see what is wrong; the pipe stays as it is until that is known."""
     hole = hole_over(case)
     way = dig(case, hole, case.number("spot_days_open"), new_pipe=False)
-    put_back(case, hole, way.top_width_ft)
+    put_back(case, (hole, way.top_width_ft))

@@ -172,7 +172,10 @@ def test_holes_vents_flashing_and_the_buried_part(tables: Tables) -> None:
     assert found.value("roof_flashings") == found.value("vents") == 1
     assert found.value("wall_cover_ft") == 12
     width = up(2.375 / 12 + 2.0, 0.1)
-    assert found.value("dig_bcy") == pytest.approx(26 * width * 1.5 / 27)
+    deep = up(1.5 + 26 * 0.25 / 12, 0.1)  # falls 6.5 in on the way
+    assert found.value("dig_bcy") == pytest.approx(26 * width * (1.5 + deep) / 2 / 27)
+    assert found.value("end_couplings") == 2
+    assert found.value("potholes") == 1
 
 
 def test_the_old_pipe_is_capped_at_each_end_and_side_drain_and_filled_under_the_slab(tables: Tables) -> None:
@@ -231,3 +234,32 @@ def test_sand_and_soil_go_back_into_every_pit(burst: Takeoff) -> None:
 def test_the_buried_part_of_a_way_round_is_filled_to_the_top(tables: Tables) -> None:
     found = round_about(tables)
     assert found.value("backfill_ccy") == pytest.approx(found.value("dig_bcy"))
+
+
+def test_a_way_round_under_the_drive_puts_the_drive_back(tables: Tables) -> None:
+    legs = (Leg(zone="yard", length_ft=10.0), Leg(zone="drive", length_ft=12.0), Leg(zone="walk", length_ft=4.0))
+    found = round_about(tables, legs=legs)
+    width = up(2.375 / 12 + 2.0, 0.1)
+    assert found.value("drive_sf") == pytest.approx(12.0 * (width + 2))
+    assert found.value("flatwork_sf") == pytest.approx(5.0 * 5.0)  # 4 + 1 ft, and 4.2 ft up to the panel
+    assert found.value("sod_sf") == up(11 * (width + 2), 10)
+
+
+@pytest.mark.parametrize(("begins", "ladders", "boxes"), [("3.3", 0, 0), ("3.4", 1, 0), ("4.3", 1, 0), ("4.4", 1, 4)])
+def test_a_deep_way_round_is_protected_like_any_trench(
+    tables: Tables, begins: str, ladders: float, boxes: float
+) -> None:
+    """26 ft at 1/4 in/ft is 0.542 ft deeper at the lower end: 3.3 -> 3.9, 3.4 -> 4.0, 4.3 -> 4.9, 4.4 -> 5.0 ft."""
+    found = round_about(tables.with_settings({"reroute_depth_ft": begins}))
+    assert (found.value("ladders"), found.value("boxes")) == (ladders, boxes)
+
+
+def test_ground_water_in_burst_pits_is_pumped(tables: Tables) -> None:
+    wet = house(changed(maple_line(), at("water table", 30.0, depth_ft=3.0)))
+    assert take_off(repair("burst", 10, 50), wet, tables).value("dewater_days") == 2
+
+
+def test_every_pit_of_a_burst_is_put_back(tables: Tables) -> None:
+    found = take_off(repair("burst", 10, 50), house(changed(maple_line(), at("drive", 46.0, 60.0))), tables)
+    assert found.value("drive_sf") > 0
+    assert found.value("sod_sf") > 0

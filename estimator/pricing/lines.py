@@ -18,6 +18,8 @@ from estimator.tables.rows import WorkItem
 PASSED_ON = "pass-through"
 REST_QUANTITY = "jobs"
 """The work item of the job itself, mobilising, takes what rounding leaves."""
+LAST = (10**6, 0)
+"""What is no work item, such as an allowance, comes last."""
 
 
 def lines_of(
@@ -33,7 +35,8 @@ def lines_of(
         _line(s, prices[s.takeoff.repair.id, s.item.item], classes[s.takeoff.repair.id, s.item.item], step)
         for s in sold
     ]
-    made = sorted([*made, *fixed], key=lambda line: _order(line, sold))
+    places = _places(sold)
+    made = sorted([*made, *fixed], key=lambda line: places.get((line.repair, line.work_item), LAST))
     rest = _rest_line(made, sold)
     if rest is not None:
         made = _balanced(made, rest, total, step)
@@ -76,14 +79,12 @@ def _class(classes: Mapping[str, Decimal]) -> str:
     return next(iter(classes)) if len(classes) == 1 else "own"
 
 
-def _order(line: LineItem, sold: Sequence[Sold]) -> tuple[int, int]:
-    """As the items stand in the table; what is no work item comes last."""
-    places = [(s.item.order, i) for i, s in enumerate(sold) if _same(s, line)]
-    return places[0] if places else (10**6, 0)
-
-
-def _same(sold: Sold, line: LineItem) -> bool:
-    return (sold.takeoff.repair.id, sold.item.item) == (line.repair, line.work_item)
+def _places(sold: Sequence[Sold]) -> dict[Owner, tuple[int, int]]:
+    """Where each line stands, as the items stand in the table; of an item sold twice the first place."""
+    places: dict[Owner, tuple[int, int]] = {}
+    for i, s in enumerate(sold):
+        places.setdefault((s.takeoff.repair.id, s.item.item), (s.item.order, i))
+    return places
 
 
 def _rest_line(made: Sequence[LineItem], sold: Sequence[Sold]) -> int | None:

@@ -1,13 +1,14 @@
 """What a scope is sold for and the place in; the sales tax charged to the homeowner, by kind, out."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from decimal import Decimal
 
-from estimator.model.money import cents
+from estimator.model.money import cents, spread
 from estimator.model.price import CostLine
 from estimator.model.say import Say
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.shown import plain
+from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import PlaceRow
 
 ASK = "check with your accountant"
@@ -19,16 +20,18 @@ def charged_tax(
     costs: Mapping[str, Decimal],
     work: Decimal,
     place: PlaceRow | None,
+    apart: Set[Owner] = frozenset(),
 ) -> tuple[Decimal, str]:
     """contractor pays, none: nothing here (in the first the firm paid when buying, as a cost line).
 
     separated: rate × what the materials are sold for, their share of the firm's own work. whole charge: rate × the price
-    less what is passed on at cost. `work` is the price without tax.
+    less what is passed on at cost. `work` is the price without tax. `apart` are work items taxed in their own way: their
+    materials are taxed there, so they are not taxed here again.
     """
     if place is None or place.tax_percent is None or place.tax_kind not in ("separated", "whole charge"):
         return Decimal(0), ""
     if place.tax_kind == "separated":
-        base = materials_price(lines, prices, costs)
+        base = materials_price(lines, prices, costs, apart)
         text = f"sales tax {plain(place.tax_percent)} % on materials sold for {base}; {ASK}"
     else:
         base = work - prices.get(PASSED_ON, Decimal(0))
@@ -36,10 +39,24 @@ def charged_tax(
     return cents(base * place.tax_percent / 100), text
 
 
-def materials_price(lines: Iterable[CostLine], prices: Mapping[str, Decimal], costs: Mapping[str, Decimal]) -> Decimal:
-    """What materials and small parts are sold for, to the cent: their share of the price of own work."""
-    bought = sum((c.amount for c in lines if c.part in ("material", "small parts")), Decimal(0))
+def materials_price(
+    lines: Iterable[CostLine],
+    prices: Mapping[str, Decimal],
+    costs: Mapping[str, Decimal],
+    apart: Set[Owner] = frozenset(),
+) -> Decimal:
+    """What materials and small parts are sold for, to the cent: their share of the price of own work, less those `apart`."""
+    bought = sum((_without(c, apart) for c in lines if c.part in ("material", "small parts")), Decimal(0))
     return cents(prices["own"] * bought / costs["own"]) if bought else Decimal(0)
+
+
+def _without(line: CostLine, apart: Set[Owner]) -> Decimal:
+    """What of a cost line is laid on other work items than these."""
+    if not apart:
+        return line.amount
+    parts = spread(line.amount, [weight for _, _, weight in line.shares])
+    mine = zip(line.shares, parts, strict=True)
+    return sum((amount for (repair, item, _), amount in mine if (repair, item) not in apart), Decimal(0))
 
 
 def not_answered(place: PlaceRow | None) -> tuple[Say, ...]:

@@ -9,6 +9,7 @@ from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.shown import plain
+from estimator.pricing.spread_on import Owner
 from estimator.pricing.tax import ASK
 from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
@@ -16,13 +17,17 @@ from estimator.tables.tables import Tables
 
 @dataclass(frozen=True, slots=True)
 class OwnWay:
-    """`amount`: sold under a row of its own; `passed_on`: how much of that is handed on at cost; their tax and its words."""
+    """`amount`: sold under a row of its own; `passed_on`: how much of that is handed on at cost; their tax and its words.
+
+    `owners` are those work items by repair.
+    """
 
     amount: Decimal = Decimal(0)
     passed_on: Decimal = Decimal(0)
     tax: Decimal = Decimal(0)
     text: str = ""
     warnings: tuple[Say, ...] = ()
+    owners: frozenset[Owner] = frozenset()
 
 
 def taxed_in_their_own_way(lines: Sequence[LineItem], place: PlaceRow | None, tables: Tables) -> OwnWay:
@@ -52,6 +57,7 @@ def taxed_in_their_own_way(lines: Sequence[LineItem], place: PlaceRow | None, ta
             f"{row.tax_class} {plain(row.tax_percent or Decimal(0))} % on {amount}; {ASK}" for row, amount, _ in charged
         ),
         warnings=tuple(_not_answered(row) for row, _ in sums if row.tax_kind != "none" and not _rate(row)),
+        owners=frozenset((line.repair, line.work_item) for line in mine),
     )
 
 

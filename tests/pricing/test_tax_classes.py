@@ -88,3 +88,15 @@ def test_where_the_firm_pays_the_tax_when_buying_a_class_changes_nothing(
     item, _ = share(before, tables)
     after = price_scope(maple, with_class(tables, item, "none", None, place), place)
     assert (after.total, after.tax, after.costs) == (before.total, before.tax, before.costs)
+
+
+def test_materials_of_work_with_a_rate_of_its_own_are_taxed_once_where_materials_are_taxed_apart(
+    maple: Scope, tables: Tables, make_place: Place
+) -> None:
+    apart = make_place(tax_kind="separated")
+    price = price_scope(maple, with_class(tables, "sod", "whole charge", D("2"), apart), apart)
+    sod = next(line.amount for line in price.lines if line.work_item == "sod")
+    # materials 293.00 less 60 sq ft of sod at 0.95 = 57.00 are 236.00; small parts 5 % on them 11.80: 247.80 bought.
+    # Sold in proportion: 3,999.40 × 247.80 ÷ 2,285.37 = 433.65, × 8.25 % = 35.78 [computed]
+    assert price.tax == D("35.78") + (sod * D("0.02")).quantize(D("0.01"))
+    assert "materials sold for 433.65" in price.tax_text

@@ -116,3 +116,24 @@ def test_one_invert_inside_the_house_is_carried_to_the_edge_at_the_places_fall(t
     one = at("invert", 12.0, depth_ft=2.4, to="invert", surface="slab")
     found = take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=(*marks, one))), tables)
     assert found.value("exit_invert_ft") == pytest.approx(2.4 + 12 * 0.125 / 12)
+
+
+def test_beams_beyond_the_face_and_outside_the_slab_are_not_on_the_way(tables: Tables) -> None:
+    line = pecan_line()
+    plain = replace(line, marks=tuple(m for m in line.marks if m.word != "beam"))
+    beyond = replace(
+        plain,
+        marks=(
+            *plain.marks,
+            at("beam", 29.0, 30.0, lengths=(("deep", 2.0),)),
+            at("beam", -6.0, -5.0, lengths=(("deep", 2.0),)),
+        ),
+    )
+    found = take_off(repair("tunnel", -2, 27), pecan_house(beyond), tables)
+    assert found.value("tunnel_beams_cf") == found.value("engineer_letters") == 0
+
+
+def test_of_two_inverts_read_at_one_place_the_shallower_counts(tables: Tables) -> None:
+    line = pecan_line()
+    twice = replace(line, marks=(*line.marks, at("invert", 0.0, depth_ft=2.5, to="invert", surface="slab")))
+    assert take_off(repair("tunnel", -2, 27), pecan_house(twice), tables).value("exit_invert_ft") == 2.5

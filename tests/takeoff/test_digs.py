@@ -229,3 +229,16 @@ def test_where_the_place_says_nothing_the_firms_spacing_of_cleanouts_counts(tabl
     line = maple_line()
     assert dug(line, other, low=0, high=90).value("cleanouts") == 0  # the demo place says 100 ft
     assert dug(line, other, low=0, high=90, jurisdiction="texas lump sum").value("cleanouts") == 2
+
+
+def test_the_new_pipe_is_never_smaller_than_the_largest_bore_it_replaces(tables: Tables) -> None:
+    line = changed(maple_line(), at("size", 0.0, 20.0, size_in=4.0), at("size", 20.0, 60.0, size_in=6.0))
+    found = dug(line, tables)
+    assert found.size == "6"
+    assert found.value("dig_width_ft") == up(6.625 / 12 + 2.0, 0.1)
+
+
+def test_each_turn_takes_a_bend(tables: Tables) -> None:
+    assert (
+        dug(changed(maple_line(), at("bend", 20.0, degrees=45.0), at("bend", 50.0)), tables).value("eighth_bends") == 1
+    )

@@ -170,3 +170,14 @@ def test_broken_concrete_rides_along_with_the_earth(strip: Takeoff) -> None:
     tons = strip.value("export_lcy") / 1.30 * 1.35 + strip.value("slab_tons")
     assert given["weight"] == pytest.approx(tons)
     assert strip.value("loads") == max(up((strip.value("export_lcy") + strip.value("slab_haul_lcy")) / 5), up(tons / 4))
+
+
+def test_sand_round_the_pipe_of_a_single_opening(tables: Tables) -> None:
+    found = take_off(repair("slab spot", 8, 12), pecan_house(), tables)
+    assert found.value("pipe_zone_ccy") == pytest.approx((5 * 3.0 * 1.205 - math.pi / 4 * 0.375**2 * 4) / 27)
+
+
+def test_what_is_dug_outside_goes_back_round_the_pipe(strip: Takeoff) -> None:
+    assert strip.value("hand_backfill_ccy") == pytest.approx(
+        strip.value("hand_dig_bcy") - math.pi / 4 * 0.375**2 * 3 / 27
+    )

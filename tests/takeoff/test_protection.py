@@ -231,3 +231,17 @@ def test_digging_counts_as_deep_only_past_four_feet(tables: Tables, over_ft: flo
     marks = tuple(m for m in line.marks if m.word != "depth")
     found = take_off(repair("yard spot", 38, 42), house(replace(line, marks=marks)), tables)
     assert ("depth_over_4" in found.facts) is slow
+
+
+def test_a_slope_needs_the_room_of_its_deepest_place() -> None:
+    uneven = replace(hole(6.0), depths=(Depth(0, 4.0), Depth(12, 8.0)))
+    assert sloped(uneven, "B").top_width_ft == pytest.approx(2.4 + 2 * 8.0)
+    assert not Room(18.0, None, ()).fits(sloped(uneven, "B").top_width_ft)
+
+
+def test_a_named_person_who_has_not_looked_for_caving_has_classified_nothing(tables: Tables) -> None:
+    tight = replace(maple_line(), findings=())
+    found = yard(
+        6.0, tables.with_settings({"protection_wanted": "sloped"}), line=tight, site=Site(competent_person="R. Vale")
+    )
+    assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == "C"

@@ -15,7 +15,7 @@ def quantities(quote: Quote) -> Sheet:
     for option in quote.options:
         for takeoff in option.takeoffs:
             repair = takeoff.repair
-            where = f"{repair.line} {repair.stretch.from_ft:g} to {repair.stretch.to_ft:g} ft"
+            where = f"{repair.line} {repair.stretch.from_ft:.1f} to {repair.stretch.to_ft:.1f} ft"
             page.line(f"{option.letter}: {repair.method}, {where}", "bold")
             for quantity in takeoff.quantities:
                 page.add(Cell(option.letter, "cell quiet"), Cell(quantity.name, "cell"), Cell(round(quantity.value, 4), "number"),

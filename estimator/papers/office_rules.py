@@ -16,7 +16,7 @@ def rules(quote: Quote) -> Sheet:
     diagnosis = quote.diagnosis
     page.heading("Must be put right")
     table(page, ("Need", "Where", "How bad", "What"), (
-        (Cell(n.id, "cell"), Cell(f"{n.line} {n.stretch.from_ft:g} to {n.stretch.to_ft:g} ft", "cell"),
+        (Cell(n.id, "cell"), Cell(f"{n.line} {n.stretch.from_ft:.1f} to {n.stretch.to_ft:.1f} ft", "cell"),
          Cell(f"level {n.severity}, {n.grade}" + ("" if n.must else ", may be left"), "cell"), Cell(", ".join(n.kinds), "cell"))
         for n in diagnosis.needs
     ), 9)  # fmt: skip
@@ -44,6 +44,6 @@ def _verdicts(quote: Quote) -> list[Verdict]:
 
 
 def _verdict(verdict: Verdict) -> tuple[Cell, ...]:
-    way = f"{verdict.method}, {verdict.line} {verdict.stretch.from_ft:g} to {verdict.stretch.to_ft:g} ft"
+    way = f"{verdict.method}, {verdict.line} {verdict.stretch.from_ft:.1f} to {verdict.stretch.to_ft:.1f} ft"
     why = f"{verdict.estimator} — OVERRULED: {verdict.overruled}" if verdict.overruled else str(verdict.estimator)
     return Cell(verdict.rule, "cell"), Cell(way, "cell quiet"), Cell(str(verdict.effect), "cell"), Cell(why, "cell")

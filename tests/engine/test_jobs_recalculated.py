@@ -1,7 +1,9 @@
 """Whole jobs, from their notes to every paper in both languages: LibreOffice agrees with each formula and prints no hashes."""
 
 import io
+import re
 import subprocess
+from collections import Counter
 from collections.abc import Iterator
 from decimal import Decimal
 from pathlib import Path
@@ -32,6 +34,7 @@ NAMES = (
     "j10-chestnut",
     "j12-cedar",
 )
+LONG_WORD = 18  # a longer one may be broken over two lines
 JOBS = Path(__file__).parent.parent / "jobs"
 RECALCULATE_ALWAYS = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">
@@ -112,6 +115,34 @@ def test_no_page_shows_hashes_or_an_error(folder: Path) -> None:
         ).stdout
         for sign in ("###", "#REF", "#VALUE", "#NAME", "Err:"):
             assert sign not in text, f"{page.name} {sign}"
+
+
+def parts(text: str) -> list[str]:
+    """Words, parted at hyphens too, where a line may be broken."""
+    return [word for word in re.split(r"[\s\-]+", text) if word]
+
+
+def test_no_text_is_clipped_every_word_of_every_cell_stands_on_a_page(folder: Path) -> None:
+    """What does not fit its cell is not drawn, and so is missing from the printed page."""
+    for path in sorted(folder.glob("*.xlsx")):
+        printed = subprocess.run(
+            ["pdftotext", "-raw", str(folder / "out" / path.with_suffix(".pdf").name), "-"],
+            check=True,
+            capture_output=True,
+            text=True,
+        ).stdout
+        on_paper = Counter(parts(printed))
+        for sheet in load_workbook(path, data_only=True):
+            in_cells = Counter(
+                w
+                for row in sheet.iter_rows()
+                for c in row
+                if isinstance(c.value, str)
+                for w in parts(c.value)
+                if len(w) < LONG_WORD
+            )
+            missing = {word: count - on_paper[word] for word, count in in_cells.items() if count > on_paper[word]}
+            assert not missing, f"{path.name} {sheet.title}: {missing}"
 
 
 def test_the_total_of_each_option_is_the_same_in_the_office_s_file(folder: Path) -> None:

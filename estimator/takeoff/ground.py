@@ -44,8 +44,9 @@ def soil_type(case: Case, hole: Stretch, wet: bool) -> SoilType:
 def ground_facts(case: Case) -> None:
     """The yes/no facts the soil and the site give any dig."""
     facts, site, word = case.paper.facts, case.job.site, (case.soil_word or "").lower()
-    if not word:
+    if case.soil.soil != case.soil_word:  # nobody named one, or one the tables do not have
         facts.add("soil_unknown")
+    if not word:
         case.paper.assume(
             "nobody said what soil it is; {soil} was counted with, and type C for the sides", soil=case.soil.soil
         )

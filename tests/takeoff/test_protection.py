@@ -245,3 +245,10 @@ def test_a_named_person_who_has_not_looked_for_caving_has_classified_nothing(tab
         6.0, tables.with_settings({"protection_wanted": "sloped"}), line=tight, site=Site(competent_person="R. Vale")
     )
     assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == "C"
+
+
+def test_a_soil_the_tables_do_not_have_counts_as_unknown_and_type_c(tables: Tables) -> None:
+    tight = replace(maple_line(), findings=())
+    found = yard(6.0, tables.with_settings({"protection_wanted": "sloped"}), line=tight, soil="green cheese")
+    assert "soil_unknown" in found.facts
+    assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == "C"

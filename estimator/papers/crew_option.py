@@ -8,6 +8,7 @@ from estimator.papers import option_words
 from estimator.papers.crew_line import signed
 from estimator.papers.crew_page import blank, box, close, crew_page
 from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import line_texts
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import number
@@ -77,11 +78,11 @@ def _work(letter: Letter, page: Page, option: Option) -> None:
         lines = [line for line in option.price.lines if line.work_class == work_class]
         if lines:
             page.line(letter.say(text), "bold")
-        for line in lines:
+        for line, said in zip(lines, line_texts(letter, option, lines), strict=True):
             unit = letter.say(in_plain_words(UNITS, line.size_unit)) if line.size_unit else ""
             page.add(
                 Cell("☐", "tick", open=True),
-                Cell(letter.text(line), "cell"),
+                Cell(said, "cell"),
                 Cell(number(line.size, letter.language, 1), "cell"),
                 Cell(unit, "cell"),
                 Cell("", "write", open=True),

@@ -263,3 +263,8 @@ def test_every_pit_of_a_burst_is_put_back(tables: Tables) -> None:
     found = take_off(repair("burst", 10, 50), house(changed(maple_line(), at("drive", 46.0, 60.0))), tables)
     assert found.value("drive_sf") > 0
     assert found.value("sod_sf") > 0
+
+
+def test_lawn_over_burst_pits_is_the_pits_and_their_margins(burst: Takeoff) -> None:
+    entry, pull = (6.7 + 2) * (2.5 + 2), (5 + 2) * (4 + 2)
+    assert burst.value("sod_sf") == up(entry + pull, 10)

@@ -242,3 +242,18 @@ def test_each_turn_takes_a_bend(tables: Tables) -> None:
     assert (
         dug(changed(maple_line(), at("bend", 20.0, degrees=45.0), at("bend", 50.0)), tables).value("eighth_bends") == 1
     )
+
+
+def test_a_pipe_near_the_surface_has_sand_up_to_the_surface_and_no_more(tables: Tables) -> None:
+    line = maple_line()
+    shallow = replace(line, marks=tuple(replace(m, depth_ft=0.3) if m.word == "depth" else m for m in line.marks))
+    found = dug(shallow, tables)
+    assert found.value("dig_depth_ft") == 0.9
+    assert found.value("pipe_zone_cf") == pytest.approx(found.value("dig_cf"))
+    assert found.value("native_ccy") == 0
+
+
+def test_a_hole_that_ends_in_the_driveway_is_cut_a_foot_beyond_its_end(tables: Tables) -> None:
+    line = changed(maple_line(), at("drive", 24.0, 60.0))
+    found = dug(line, tables)  # the hole ends at 31: 7 ft + 1 ft beyond, then the rest of a 10 ft panel
+    assert found.value("drive_sf") == pytest.approx(10.0 * 4.4)

@@ -203,3 +203,16 @@ def test_from_the_wall_the_face_is_as_high_as_the_pipe_there_asks(tables: Tables
     )
     assert found.value("tunnel_face_height_ft") == up(3.6 - 24 / 96 + 1.0 - 1 / 3, 0.1)
     assert found.value("tunnel_mouth_height_ft") == up(3.6 - 18 / 96 + 1.0 - 1 / 3, 0.1)
+
+
+def test_only_the_pipe_that_hangs_is_given_hangers(tables: Tables) -> None:
+    found = take_off(repair("tunnel", 8, 20, entry="exit"), pecan_house(), tables)
+    assert found.value("hangers") == 12 / 4 + 1 + 2
+
+
+def test_the_crew_is_told_how_hard_an_empty_pipe_pushes_up(tables: Tables) -> None:
+    """pi/4 x 0.375² x 120 - 2.01 lb = 11.2 lb a foot."""
+    found = take_off(repair("tunnel", -2, 27), pecan_house(), tables)
+    assert found.value("uplift_lb_per_ft") == pytest.approx(3.14159265 / 4 * 0.375**2 * 120 - 2.01)
+    dry = take_off(repair("tunnel", -2, 27), pecan_house(), tables.with_settings({"tunnel_fill": "native"}))
+    assert dry.value("uplift_lb_per_ft") == 0

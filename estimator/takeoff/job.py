@@ -17,7 +17,7 @@ BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "
 def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables) -> Takeoff:
     """Quantities that a scope has once, whatever its repairs are.
 
-    Lines touched are filmed once each; a permit and the inspector's visit when pipe is replaced, lined or closed; a
+    Lines repaired are filmed once each; a permit and the inspector's visit when pipe is replaced, lined or closed; a
     street closure when a repair lies in the street; asbestos test and tendon scan when a floor is opened.
     """
     line = takeoffs[0].repair.line if takeoffs else job.lines[0].name
@@ -63,8 +63,13 @@ def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
         ("asked for by the place", {True: "yes", False: "no", None: "not answered"}[asked]),
         source="place row",
     )
-    lines = sorted({t.repair.line for t in takeoffs if t.repair.method != "isolation test"})
-    paper.put("films_after", len(lines), "each line touched", ("lines", ", ".join(lines)))
+    lines = sorted({t.repair.line for t in takeoffs if t.repair.method not in LOOKS_ONLY})
+    paper.put(
+        "films_after",
+        len(lines),
+        "each line repaired; a line only cleaned is filmed again right after",
+        ("lines", ", ".join(lines)),
+    )
 
 
 def _machines(case: Case, takeoffs: Sequence[Takeoff]) -> None:

@@ -268,3 +268,8 @@ def test_every_pit_of_a_burst_is_put_back(tables: Tables) -> None:
 def test_lawn_over_burst_pits_is_the_pits_and_their_margins(burst: Takeoff) -> None:
     entry, pull = (6.7 + 2) * (2.5 + 2), (5 + 2) * (4 + 2)
     assert burst.value("sod_sf") == up(entry + pull, 10)
+
+
+def test_every_pit_of_a_burst_has_its_ladder(tables: Tables) -> None:
+    line = changed(maple_line(), at("branch", 20.0, size_in=3.0, live="live", proven=True))
+    assert take_off(repair("burst", 10, 50), house(line), tables).value("ladders") == 3

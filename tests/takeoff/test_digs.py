@@ -257,3 +257,10 @@ def test_a_hole_that_ends_in_the_driveway_is_cut_a_foot_beyond_its_end(tables: T
     line = changed(maple_line(), at("drive", 24.0, 60.0))
     found = dug(line, tables)  # the hole ends at 31: 7 ft + 1 ft beyond, then the rest of a 10 ft panel
     assert found.value("drive_sf") == pytest.approx(10.0 * 4.4)
+
+
+def test_glued_joints_are_sticks_side_drains_and_turns(tables: Tables) -> None:
+    line = changed(
+        maple_line(), at("branch", 12.0, size_in=3.0, live="live", proven=True), at("bend", 20.0, degrees=45.0)
+    )
+    assert dug(line, tables).value("glue_joints") == (2 - 1) + 3 + 2

@@ -181,3 +181,9 @@ def test_what_is_dug_outside_goes_back_round_the_pipe(strip: Takeoff) -> None:
     assert strip.value("hand_backfill_ccy") == pytest.approx(
         strip.value("hand_dig_bcy") - math.pi / 4 * 0.375**2 * 3 / 27
     )
+
+
+def test_native_soil_goes_back_inside_and_outside(strip: Takeoff) -> None:
+    inside = strip.value("inside_dig_bcy") - 27 * 2.0 * 1.205 / 27
+    outside = strip.value("hand_dig_bcy") - 3 * 2.4 * 1.205 / 27
+    assert strip.value("native_ccy") == pytest.approx(inside + outside)

@@ -252,3 +252,10 @@ def test_a_soil_the_tables_do_not_have_counts_as_unknown_and_type_c(tables: Tabl
     found = yard(6.0, tables.with_settings({"protection_wanted": "sloped"}), line=tight, soil="green cheese")
     assert "soil_unknown" in found.facts
     assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == "C"
+
+
+@pytest.mark.parametrize(("site_ft", "mark_ft"), [(9.0, 3.0), (3.0, 9.0)])
+def test_of_two_words_about_ground_water_the_shallower_counts(tables: Tables, site_ft: float, mark_ft: float) -> None:
+    line = changed(maple_line(), at("water table", 40.0, depth_ft=mark_ft))
+    found = yard(3.4, tables, line=line, site=replace(KNOWN, water_table_ft=site_ft))
+    assert "wet" in found.facts

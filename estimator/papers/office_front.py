@@ -92,9 +92,12 @@ def _where_it_goes(quote: Quote, page: Page) -> None:
 
 
 def _look_at(quote: Quote, page: Page) -> None:
-    """What a person must look at before the quote is sent."""
-    price_words = [f"{o.letter}: {w}" for o in quote.options for w in (*o.price.lifts, *o.price.warnings)]
-    page.listing("Look at before sending", [*map(str, quote.paper_warnings), *dict.fromkeys(price_words)])
+    """What a person must look at before the quote is sent; what is missing from a price stands in red."""
+    page.listing("Look at before sending", _missing(quote), style="red")
+    missing = {str(w) for o in quote.options for w in o.price.warnings}
+    others = [str(w) for w in quote.paper_warnings if str(w) not in missing]
+    lifts = [f"{o.letter}: {w}" for o in quote.options for w in o.price.lifts]
+    page.listing("Worth a look", [*others, *dict.fromkeys(lifts)])
     unfixed = [f"{o.letter}: {say}" for o in quote.options for say in o.not_fixed_because]
     page.listing("Not a fixed price, because", unfixed)
     overruled = [
@@ -103,3 +106,12 @@ def _look_at(quote: Quote, page: Page) -> None:
         for x in o.price.overruled
     ]
     page.listing("Set by hand: ours → mine, why", overruled)
+
+
+def _missing(quote: Quote) -> list[str]:
+    """Each warning of the prices once, with the letters of the options it is about."""
+    letters: dict[str, list[str]] = {}
+    for option in quote.options:
+        for warning in dict.fromkeys(map(str, option.price.warnings)):
+            letters.setdefault(warning, []).append(option.letter)
+    return [f"{', '.join(about)}: {warning}" for warning, about in letters.items()]

@@ -6,6 +6,7 @@ from decimal import Decimal
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option, Quote
 from estimator.papers.inside import close, inside_page, table
+from estimator.papers.office_spread import spread
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Chart, Series, Sheet
 
@@ -46,8 +47,8 @@ def _driver(task: str, crew: str, hours: list[float], rate: Decimal) -> Driver:
 
 def range_sheet(quote: Quote) -> Sheet:
     """All options, each with its tasks and a chart of what moves it most."""
-    page = inside_page("Range", WIDTHS, "What a good and a bad day do to the labor")
-    page.line("Hours times the crew's rate, before days are rounded; materials and fees are not in it.", "quiet")
+    page = inside_page("Range", WIDTHS, "How far cost and days may run, and what moves them")
+    page.line("Tasks: hours times the crew's rate, before days are rounded; materials and fees are not in them.", "quiet")
     for number, option in enumerate(quote.options):
         _option(page, option, new_page=number > 0)
     return close(page, f"INTERNAL {quote.job.number}")
@@ -55,6 +56,9 @@ def range_sheet(quote: Quote) -> Sheet:
 
 def _option(page: Page, option: Option, new_page: bool) -> None:
     page.heading(f"Option {option.letter}", new_page=new_page)
+    if option.likely_range is not None:
+        spread(page, option, option.likely_range)
+        page.line("What a good and a bad day do to the labor of each task", "bold")
     shown = drivers(option)
     heads = ("Task", "Crew", "Good day", "As a rule", "Bad day", "Less, $", "More, $")
     first = len(page.rows) + 1

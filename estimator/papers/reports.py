@@ -7,7 +7,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell, Sheet
 from estimator.wording.numbers import long_date, number
-from estimator.wording.say import shown
+from estimator.wording.say import plain_words, shown
 
 WIDTHS = (26.0, 34.0, 34.0)
 _WHEN: dict[str, Say] = {
@@ -92,11 +92,11 @@ def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
         (speak("Witness"), test.witness),
     ):
         if value:
-            page.pair(label, value)
+            page.pair(label, plain_words(value, letter.language))
     if test.held_at_in is not None:
         page.pair(
             speak("The level stopped at"),
-            f"{shown(Inches(test.held_at_in), letter.language)} {speak('below')} {test.level}",
+            f"{shown(Inches(test.held_at_in), letter.language)} {speak('below')} {plain_words(test.level, letter.language)}",
         )
     if test.readings:
         page.add(Cell(speak("Minutes"), "head"), Cell(speak("Level fell by"), "head", 2))

@@ -70,6 +70,28 @@ LINES: dict[str, Say] = {
 }
 """Lines by the name in the notes; any other name stands as it was typed."""
 
+PLACES: dict[str, Say] = {
+    "cleanout": Say.of("the cleanout"),
+    "front cleanout": Say.of("the front cleanout"),
+    "back cleanout": Say.of("the back cleanout"),
+    "side cleanout": Say.of("the side cleanout"),
+    "yard cleanout": Say.of("the yard cleanout"),
+    "house cleanout": Say.of("the house cleanout"),
+    "kitchen wall cleanout": Say.of("the cleanout in the kitchen wall"),
+    "front cleanout, house side": Say.of("the front cleanout, house side"),
+    "roof vent": Say.of("the roof vent"),
+    "pulled toilet": Say.of("a pulled toilet"),
+    "pulled hall toilet": Say.of("the pulled hall toilet"),
+    "under slab": Say.of("the drains under the slab"),
+    "under the slab": Say.of("the drains under the slab"),
+    "whole system": Say.of("the whole system"),
+    "whole house": Say.of("the whole house"),
+    "hall bath branch": Say.of("the hall bath's drain"),
+    "master bath branch": Say.of("the master bath's drain"),
+    "slab top": Say.of("the top of the slab"),
+}
+"""Where one gets in, what is tested, up to where: as typed in most notes; anything else stands as it was typed."""
+
 PIPES: dict[str, Say] = {
     "cast iron": Say.of("cast iron"),
     "clay": Say.of("clay"),

@@ -78,7 +78,7 @@ def known_words() -> Mapping[str, Say]:
     """Every word of the notes that has a plain one."""
     from estimator.wording import plain
 
-    return {**plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS}
+    return {**plain.PLACES, **plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS}
 
 
 def speaker(language: str) -> Speaker:

@@ -58,6 +58,18 @@ def _stops(case: Case, hole: Stretch) -> list[float]:
     return sorted({hole.from_ft, hole.to_ft, *read})
 
 
+Known = Literal["read", "between", "carried", "assumed"]
+
+
+def _nearest(read: list[tuple[float, float]], at_ft: float) -> float:
+    """The depth known at a place or, where its ground has none such as a foot under the slab, at the place nearest to it.
+
+    >>> _nearest([(10.0, 3.0), (20.0, 4.0)], 20.0), _nearest([(10.0, 3.0), (20.0, 4.0)], 21.0)
+    (4.0, 4.0)
+    """
+    return min(read, key=lambda known: abs(known[0] - at_ft))[1]
+
+
 def uncovered(case: Case, hole: Stretch) -> bool:
     """The pipe was seen with the eye so near to every place of the hole that no locator's error is left."""
     reach = case.number("pothole_reach_ft")
@@ -73,20 +85,19 @@ def bottom(case: Case, hole: Stretch) -> Bottom:
     below_centre = outside_ft(case) / 2 + case.number("bedding_ft")
     step = case.number("dig_step_ft")
     answers = [(at, case.profile.depth_to_centre_ft(at)) for at in _stops(case, hole)]
-    unlocated = any(answer.value is None for _, answer in answers)
+    read = [(at, answer.value) for at, answer in answers if answer.value is not None]
+    unlocated = not read
     fallback = case.number("depth_if_unlocated_ft")
-    centres = [(at, fallback if answer.value is None else answer.value) for at, answer in answers]
+    centres = [(at, fallback if unlocated else _nearest(read, at)) for at, _ in answers]
     exact = max(centre for _, centre in centres) + below_centre
-    _say_how_known(case, hole, {answer.how for _, answer in answers}, unlocated)
+    carried: set[Known] = {"carried"} if len(read) < len(answers) else set()
+    _say_how_known(case, hole, {answer.how for _, answer in answers} | carried, unlocated)
     return Bottom(
         dug=tuple(Depth(at - hole.from_ft, up(centre + below_centre, step)) for at, centre in centres),
         exact_ft=exact,
         tolerance_ft=0.0 if uncovered(case, hole) else tolerance_ft(case, max(centre for _, centre in centres)),
         unlocated=unlocated,
     )
-
-
-Known = Literal["read", "between", "carried", "assumed"]
 
 
 def _say_how_known(case: Case, hole: Stretch, known: set[Known], unlocated: bool) -> None:

@@ -264,3 +264,14 @@ def test_glued_joints_are_sticks_side_drains_and_turns(tables: Tables) -> None:
         maple_line(), at("branch", 12.0, size_in=3.0, live="live", proven=True), at("bend", 20.0, degrees=45.0)
     )
     assert dug(line, tables).value("glue_joints") == (2 - 1) + 3 + 2
+
+
+def test_a_hole_that_reaches_a_foot_under_the_slab_keeps_the_lawns_depth(tables: Tables) -> None:
+    """The lawn's depth is never mixed with the floor's, and a foot of room to work is not an unlocated pipe."""
+    line = changed(maple_line(), at("slab", 30.0, 60.0))
+    marks = tuple(m for m in line.marks if m.word != "depth")
+    located = replace(line, marks=(*marks, at("depth", 20.0, depth_ft=3.4, to="centre", surface="lawn")))
+    found = dug(located, tables, low=20, high=30)
+    assert "depth_unlocated" not in found.facts
+    assert found.value("dig_depth_ft") == 4.0
+    assert any("one depth reading" in str(a) for a in found.assumptions)

@@ -39,10 +39,11 @@ def interview(named: Path, resume: bool, log: str, tables: Path | None, today: d
 
 def _go_on(job: JobFile, terminal: Terminal) -> bool:
     """Whether to go on with the job that is there; asked only of a person."""
-    words = [str(job.data.get(table, {}).get(key, "")) for table, key in (("job", "number"), ("customer", "name"))]
-    terminal.say([Row(f"{job.path} is there already: {', '.join(filter(None, words)) or 'a job file'}.")])
+    tables = [(job.data.get(table), key) for table, key in (("job", "number"), ("customer", "name"))]
+    words = [str(table.get(key, "")) for table, key in tables if isinstance(table, dict)]
+    terminal.tell(f"{job.path} is there already: {', '.join(filter(None, words)) or 'a job file'}.")
     if not terminal.live:
-        terminal.say([f"To go on with it: estimator start --resume {job.path}"])
+        terminal.tell(f"To go on with it: estimator start --resume {job.path}")
         return False
     return cleaned(terminal.ask("Go on with it [yes]: ") or "yes").lower() in YES
 

@@ -1,14 +1,16 @@
 """A line of the job in, its log typed line by line out: one prompt, one line of answer, saved after each."""
 
 from collections.abc import Mapping
+from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.rows import Asked, Typed, taken_up
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import in_full, short
 from estimator.cli.interview.steps import Step, item_of, items
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.interview.typed import Asked, Typed, typed, without_last
+from estimator.cli.interview.typed import typed, without_last
 from estimator.cli.views.words import number
 from estimator.fieldnotes.echo import agreement, echo_line
 from estimator.fieldnotes.questions import SECTIONS
@@ -33,7 +35,7 @@ def run(job: JobFile, step: Step, terminal: Terminal) -> str:
         terminal.tell("this line's passes stand in the job file itself; change them there")
         return DONE
     name = log_files.name_of(job, step)
-    log = Typed(log_files.about(job, step, name), _words(job), log_files.rows_of(job, step, name))
+    log = taken_up(log_files.about(job, step, name), _words(job), log_files.rows_of(job, step, name))
     _greet(log, name, terminal)
     return _Session(job, step, terminal, name, log).run()
 
@@ -147,13 +149,15 @@ class _Session:
         if not self.log.rows:
             self.terminal.tell("nothing to take back")
             return
-        gone = self.log.rows[-1].strip()
+        was = self.log.rows
         last = without_last(self.log)
         self.log = Typed(last.about, last.words, self.before.pop() if self.before else last.rows)
         log_files.written(self.job, self.step, self.name, self.log.rows)
         self.line = self.log.sheet.line
-        left = self.log.rows[-1].strip() if self.log.rows else "nothing"
-        self.terminal.tell(f"taken back: {gone}" if left != gone else f"as it was before: {left}")
+        changed = [(row or "", now or "") for row, now in zip_longest(was, self.log.rows) if row != now]
+        gone, again = changed[0] if changed else ("", "")
+        fewer = len(self.log.rows) < len(was)
+        self.terminal.tell(f"taken back: {gone.strip()}" if fewer else f"again as it was: {again.strip()}")
 
     def _list(self) -> None:
         sheet = self.log.sheet

@@ -90,8 +90,8 @@ def _reading(line: Line, run: Pass | None, entries: Sequence[Entry], sames: Sequ
 def _marked(words: str) -> str:
     """Feet and inches in marks, which are shorter.
 
-    >>> _marked("loc, 2 ft 3 in from tile, 28 ft 1 in front wall")
-    'loc, 2\'3" from tile, 28\'1" front wall'
+    >>> print(_marked("loc, 2 ft 3 in from tile, 28 ft 1 in front wall"))
+    loc, 2'3" from tile, 28'1" front wall
     """
     words = re.sub(r"\b(\d+) ft (\d+(?: \d+/\d+)?) in\b", r"""\1'\2" """.rstrip(), words)
     return re.sub(r"\b(\d+(?: \d+/\d+)?) in\b(?! )", r'\1"', words)

@@ -6,12 +6,13 @@ from estimator.model.problem import Problem
 
 _SHORT: dict[str, str] = {
     "log/no-pass": "first say the pass: pass front cleanout to house, riser 28in",
-    "log/flow": "which way did the camera go? with flow, or against flow",
-    "log/riser": "how deep is the cleanout? riser 28in, or surface",
+    "log/flow": "which way? with flow, or against flow",
+    "log/riser": "riser? such as riser 28in, or surface",
     "log/riser-none": "no riser said, so none is taken off: riser 22in, or surface",
     "log/amount": "“{0}”: how much? 30%, 2in or light",
     "log/bare-number": "“{0}” of what? 40%, 2in or at 5-7",
     "log/order": "“{0}” of what? the word goes first: hole 2in",
+    "log/word": "“{0}” of what? the word goes first: blocked soft, hole 2in",
     "log/nothing": "what is there? hole 2in, roots 30% …",
     "log/no-reading": "no reading, so a note; type the reading",
     "log/same": "no reading to repeat yet",

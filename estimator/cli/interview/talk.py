@@ -63,6 +63,8 @@ class Talk:
         if answer.lower() in _STOP and not (step.begins and answer.lower() == "done"):
             return False
         try:
+            if offer and answer.lower() == "undo":
+                return True  # what was offered goes; nothing was saved yet
             if self._command(step, answer):
                 self.offer = offer if self.at == step.id else ""
                 return True
@@ -182,7 +184,7 @@ class Talk:
             self.terminal.tell("the file was changed elsewhere since; `back` goes to the question instead", "bad")
             return
         self.at = at
-        self.terminal.tell("taken back")
+        self.terminal.tell(f"taken back: {at.rpartition('.')[2].replace('_', ' ')}")
 
     def _go(self, words: str) -> None:
         self.asked_before = ""

@@ -1,0 +1,96 @@
+"""A log line as people write it in, nearer to what the log takes out: plainer marks, remarks behind the semicolon."""
+
+import re
+from collections.abc import Mapping
+
+from estimator.fieldnotes.slots import phrase
+from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
+from estimator.fieldnotes.words import BY_NAME, MATERIALS, PLURALS
+from estimator.model.lengths import plain_marks
+from estimator.model.line import FINDING_WORDS, SIGNS
+
+_COMMA_POINT = re.compile(r"^(\s*~?\d+),(\d+)(?=\s)", re.ASCII)
+_TAPE = re.compile(r"[,\s]+(\d{1,3})-(\d{1,2})\s+(?:from|off)\s+(?:the\s+)?(?=[A-Za-z])", re.IGNORECASE | re.ASCII)
+_CALLED = re.compile(
+    r"^(\s*~?\d+(?:\.\d+)?)(?!\s*(?:no|call|make))(.*[^\s,])[\s,]+(?:call it|call|make it|make that|no)\s+(\d+(?:\.\d+)?)\s*$",
+    re.IGNORECASE | re.ASCII,
+)
+_ABOUT = re.compile(r"\b(?:about|abt|approx)\.?\s+(?=every\b|\d)", re.IGNORECASE)
+_EVERY = re.compile(r"\bevery\s+(\d+(?:\.\d+)?)(?!\s*(?:ft|feet|foot|in|m\b)|[\d.'\"])", re.IGNORECASE | re.ASCII)
+_PLURAL = re.compile(r"(?<![\w'])([A-Za-z]{2,})s(?![\w'])")
+_KNOWN = re.compile(rf"(?<![\w'])(?:{phrase((*BY_NAME, *PLURALS, *MATERIALS)).pattern})", re.IGNORECASE)
+_OPENING = re.compile(r"\b(?:hole|gap|crack|joint|jt|channel|groove|grv)s?\b", re.IGNORECASE)
+_DIRT = re.compile(
+    r"(?<!bare )\b(?:can see |i see |see )?(?:dirt|soil)(?: seen| showing)?\b(?=\s*(?:[,.;]|$|photo|pic))",
+    re.IGNORECASE,
+)
+_STOP_BETWEEN = re.compile(r"(?<=[A-Za-z%\"'])\.(?=\s+\S)")
+_STOP_AT_END = re.compile(r"(?<=[A-Za-z%\"'])[.!]\s*$")
+_SAYS = re.compile(
+    rf"(?<![\w'])(?:{phrase((*FINDING_WORDS, *SIGNS, 'branch', 'beam', 'depth', 'joint', 'joints', 'bend')).pattern})",
+    re.IGNORECASE,
+)
+
+
+def plainer(text: str) -> str:
+    r"""The line without what people write and the log does not: `20,4`, full stops between things, `28-1 off the wall`.
+
+    >>> print(plainer("20,4 hole 2in. dirt seen"))
+    20.4 hole 2in, dirt seen
+    >>> print(plainer("loc 2'3 under tile, 28-1 from frt wall 6-2 off hall wall"))
+    loc 2'3 under tile, 28'1" frt wall, 6'2" hall wall
+    >>> plainer("5 slab edge, call 5.3")
+    '5 call 5.3 slab edge'
+    """
+    body, mark, note = plain_marks(text).partition(";")
+    body = _COMMA_POINT.sub(r"\1.\2", body)
+    body = _TAPE.sub(r""", \1'\2" """, body)
+    body = _PLURAL.sub(lambda m: trade_shortenings().get(m[1].lower(), "") + "s" if _is_plural(m) else m[0], body)
+    if _OPENING.search(body):
+        body = _DIRT.sub("soil seen", body)
+    body = _EVERY.sub(r"every \1ft", _ABOUT.sub("", body))
+    body = _STOP_AT_END.sub("", _STOP_BETWEEN.sub(",", body)).rstrip()
+    body = _CALLED.sub(r"\1 call \3\2", body)
+    return body + (f" ;{note}" if mark else "")
+
+
+def _is_plural(match: re.Match[str]) -> bool:
+    """`jts`: a shortening of one word with an s that the list has not got."""
+    short = trade_shortenings()
+    meaning = short.get(match[1].lower(), "")
+    return meaning in BY_NAME and f"{meaning}s" in PLURALS and match[0].lower() not in short
+
+
+def knows_a_word(text: str) -> bool:
+    """Any word of the log is in it, or a shortening of one."""
+    return bool(_KNOWN.search(whole_words(tidied(text), trade_shortenings()).text))
+
+
+def says_something(text: str, words: Mapping[str, str]) -> bool:
+    """A finding, a sign, a branch or a percent is in it: no remark.
+
+    >>> says_something("THERE is a hole going back", {}), says_something("not bad yet", {})
+    (True, False)
+    """
+    line = tidied(text)
+    for shortenings in (words, trade_shortenings()):
+        line = whole_words(line, shortenings)
+    return "%" in text or bool(_SAYS.search(line.text))
+
+
+def as_remark(raw: str, word: str, column: int = 0) -> str:
+    """The words taken out of the line and put after its ;. Where they are typed otherwise, all from `column` to the comma.
+
+    >>> as_remark("8 groove looks bad, photo 3", "looks bad")
+    '8 groove, photo 3 ; looks bad'
+    """
+    body, mark, note = raw.partition(";")
+    loose = r"[\s,]+".join(map(re.escape, word.split()))
+    match = re.search(rf"(?<!\w){loose}(?!\w)", body, re.IGNORECASE) if loose else None
+    start, end = (match.start(), match.end()) if match else (max(0, column - 1), len(body))
+    if not match and "," in body[start:]:
+        end = start + max(body[start:].index(","), 1)
+    moved = body[start:end].strip(" ,")
+    body = re.sub(r"\s+,", ",", re.sub(r"\s{2,}", " ", f"{body[:start]} {body[end:]}")).strip().rstrip(",")
+    notes = ", ".join(part for part in ((note.strip() if mark else ""), moved) if part)
+    return f"# {body} {notes}" if re.fullmatch(r"[~\d.' -]*", body) else f"{body} ; {notes}"

@@ -41,7 +41,7 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
         case "reroute":
             new = takeoff.value("reroute_ft") if takeoff else 0.0
             return Say.of(
-                "{length} of new pipe {way}; the old {line} is closed off.",
+                "{length} of new pipe another way ({way}); the old {line} is closed off.",
                 length=Feet(new),
                 way=repair.reroute,
                 line=words["line"],

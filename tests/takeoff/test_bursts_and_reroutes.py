@@ -273,3 +273,9 @@ def test_lawn_over_burst_pits_is_the_pits_and_their_margins(burst: Takeoff) -> N
 def test_every_pit_of_a_burst_has_its_ladder(tables: Tables) -> None:
     line = changed(maple_line(), at("branch", 20.0, size_in=3.0, live="live", proven=True))
     assert take_off(repair("burst", 10, 50), house(line), tables).value("ladders") == 3
+
+
+@pytest.mark.parametrize(("legs_ft", "cleanouts"), [(95.0, 1), (96.0, 2)], ids=["99.75 ft with its turns", "100.8 ft"])
+def test_a_long_way_round_takes_more_cleanouts(tables: Tables, legs_ft: float, cleanouts: float) -> None:
+    found = round_about(tables, legs=(Leg(zone="yard", length_ft=legs_ft),), fall_available_ft=5.0)
+    assert found.value("cleanouts") == cleanouts

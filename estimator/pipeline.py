@@ -1,7 +1,7 @@
 """The steps in their order: a Job and the firm's tables in, options with prices and the Quote out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from estimator.diagnosis import diagnose
@@ -12,8 +12,10 @@ from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.work import Repair, Takeoff
 from estimator.pricing.build import price_scope
+from estimator.pricing.likely_range import range_of
 from estimator.pricing.overrides import concerns
 from estimator.pricing.payments import payments_of
+from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost
 from estimator.quote import Chosen as InWords
 from estimator.quote import build_quote
@@ -67,10 +69,26 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     offers = repairs(job, diagnosis, tables)
     choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
     options, problems = _with_overrides(choices.options, job, tables, place)
-    quote = build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts)
+    quote = with_cost_a_year(build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts), tables)
     return Result(
         job=job, tables=tables, diagnosis=diagnosis, offers=offers, choices=choices, quote=quote, problems=problems
     )
+
+
+def with_ranges(quote: Quote, tables: Tables, seed: int) -> Quote:
+    """The quote with the range of each option, for the office alone. The same seed draws the same."""
+    own = with_job_settings(quote.job, tables)
+    drawn = tuple(replace(o, likely_range=range_of(o.price, o.takeoffs, own, seed)) for o in quote.options)
+    return replace(quote, options=drawn)
+
+
+def with_cost_a_year(quote: Quote, tables: Tables) -> Quote:
+    """The quote with what each option costs a year over its stated life, at the firm's rate."""
+    options = tuple(
+        replace(o, cost_a_year=cost_a_year_of_life(o.price.total, o.life_low, o.life_high, tables))
+        for o in quote.options
+    )
+    return replace(quote, options=options)
 
 
 def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:

@@ -6,6 +6,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from estimator.cli.seed import seed_of
 from estimator.cli.views.screen import Row
 from estimator.cli.views.words import dollars
 from estimator.cli.way import Priced, priced
@@ -38,12 +39,21 @@ def written(
         day=run.quote.day,
         languages=wanted,
         pictures=pictures,
+        seed=seed_of(run.quote.job.number),
     )
+    quote = _with_ranges(run.quote, inputs)
 
     def make(number: int) -> Made:
-        return _made(run.quote, number, inputs)
+        return _made(quote, number, inputs)
 
-    return run, issue(revisions_folder(job_file), run.quote, inputs, make)
+    return run, issue(revisions_folder(job_file), quote, inputs, make)
+
+
+def _with_ranges(quote: Quote, inputs: "Inputs") -> Quote:
+    """With the range for the office, drawn from the seed on the record; a record without a seed has none."""
+    from estimator.pipeline import with_ranges
+
+    return quote if inputs.seed is None else with_ranges(quote, inputs.tables, inputs.seed)
 
 
 def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":
@@ -77,7 +87,7 @@ def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
     result = run(reading.job, inputs.tables, inputs.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
-    return _made(result.quote, number, inputs)
+    return _made(_with_ranges(result.quote, inputs), number, inputs)
 
 
 def accept(job_file: Path, letter: str, on: date) -> list[Row]:

@@ -6,7 +6,8 @@ from datetime import date
 from pathlib import Path
 
 from estimator.cli.guard import DONE, TO_MEND
-from estimator.cli.views import check, options, what_if, why
+from estimator.cli.seed import seed_of
+from estimator.cli.views import check, likely_range, options, what_if, why
 from estimator.cli.views.screen import Row
 from estimator.cli.way import Priced, priced, ready
 from estimator.model.problem import CannotGoOn
@@ -31,15 +32,22 @@ def offered(
     reasons: bool,
     columns: int,
     language: str,
+    inside: bool = False,
 ) -> Answer:
-    """Errors: CannotGoOn with everything that stops the price, but for there being nothing to offer."""
+    """`inside` adds the range of cost and days, for the office alone. Errors: CannotGoOn with everything that stops the price, but for there being nothing to offer."""
+    from estimator.pipeline import with_ranges
+
     try:
         run = priced(job_file, tables, changes, on)
     except CannotGoOn as stop:
         if {problem.code for problem in stop.problems} != {NOTHING_TO_OFFER}:
             raise
         return _nothing(job_file, tables, changes, on, columns, language)
-    return Answer(run.quote, _options(run, changes or (), reasons, columns, language))
+    rows = _options(run, changes or (), reasons, columns, language)
+    if not inside:
+        return Answer(run.quote, rows)
+    quote = with_ranges(run.quote, run.tables, seed_of(run.quote.job.number))
+    return Answer(quote, [*rows, *likely_range.rows(quote, columns)])
 
 
 def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, language: str) -> list[Row]:

@@ -7,6 +7,7 @@ from typing import Literal
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
+from estimator.model.likely_range import LikelyRange
 from estimator.model.price import Price
 from estimator.model.say import Say
 from estimator.model.work import Scope, Takeoff
@@ -101,6 +102,8 @@ class Option:
     day_spans: tuple[DaySpan, ...] = ()
     cautions: tuple[Say, ...] = ()  # from the rules and the takeoff, beside those of the terms
     assumptions: tuple[Say, ...] = ()
+    cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare
+    likely_range: LikelyRange | None = None  # how far the firm's own cost may run: for the office alone
 
     @property
     def all_in(self) -> Decimal:

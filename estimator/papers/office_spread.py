@@ -34,7 +34,7 @@ def _curve(page: Page, option: Option, found: LikelyRange) -> int:
         )
         for percent, cost, days in found.curve
     )  # fmt: skip
-    table(page, ("Chance", "Our cost", "Crew days", "Over priced", "Chance"), rows, 1)
+    table(page, ("How often", "Our cost", "Crew days", "Over priced", "Chance"), rows, 1)
     return first
 
 
@@ -52,10 +52,17 @@ def _marks(page: Page, option: Option, found: LikelyRange) -> int:
     """The two upright lines of the chart: the cost in the price, and with its contingency. The row of the first point."""
     direct = option.price.direct
     held = cents(direct * (100 + option.price.contingency_percent) / 100)
+    page.line("The upright lines of the chart", "quiet")
     first = len(page.rows)
     for text, amount in (("cost in the price", direct), ("with its contingency", held)):
         for share in (0.0, 1.0):
-            page.add(Cell(text, "cell quiet"), Cell(amount, "whole money"), Cell("", "cell"), Cell("", "cell"), Cell(share, "percent"))
+            page.add(
+                Cell(text, "cell quiet"),
+                Cell(amount, "whole money"),
+                Cell("", "cell"),
+                Cell("", "cell"),
+                Cell(share, "percent"),
+            )
     page.gap()
     return first
 
@@ -84,12 +91,14 @@ def _drivers(page: Page, option: Option, found: LikelyRange) -> None:
     shown = found.drivers[:MOST_DRIVERS]
     if not shown:
         return
-    page.line("What moves it", "bold")
+    page.line("What moves it", "bold", new_page=True)
     first = len(page.rows) + 1
     rows = ((Cell(name, "cell"), Cell(share / 100, "percent")) for name, share in shown)
     table(page, ("What", "Share"), rows, 1)
     last = first + len(shown) - 1
-    bars = Series(name="share of the spread", colour=DRIVER_COLOUR, categories=(first, 0, last, 0), values=(first, 1, last, 1))
+    bars = Series(
+        name="share of the spread", colour=DRIVER_COLOUR, categories=(first, 0, last, 0), values=(first, 1, last, 1)
+    )
     names = ", ".join(name for name, _ in shown)
     page.chart(
         Chart(

@@ -3,7 +3,7 @@
 from estimator.pricing.build import price_scope
 from estimator.pricing.cancellation import cancel_until
 from estimator.pricing.extras import extras_of
-from estimator.pricing.likely_range import LikelyRange, likely_range
+from estimator.pricing.likely_range import likely_range, range_of
 from estimator.pricing.payments import deposit_cap, deposit_known, payments_of
 from estimator.pricing.present_worth import cost_a_year, cost_a_year_of_life
 from estimator.pricing.price_by_class import price_by_class
@@ -12,7 +12,6 @@ from estimator.pricing.rough import RoughCost, rough_cost, smooth_price
 
 __all__ = [
     "PROBLEMS",
-    "LikelyRange",
     "RoughCost",
     "cancel_until",
     "cost_a_year",
@@ -24,6 +23,7 @@ __all__ = [
     "payments_of",
     "price_by_class",
     "price_scope",
+    "range_of",
     "rough_cost",
     "smooth_price",
 ]

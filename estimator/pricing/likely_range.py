@@ -1,10 +1,12 @@
 """A scope in; how far its cost and days may run, what drives that, and the contingency it would take, out. Office only."""
 
 import math
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass
 
 from estimator.model.job import Override
+from estimator.model.likely_range import LikelyRange
 from estimator.model.price import CostLine, CrewDays, Price, TaskHours
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
@@ -17,25 +19,12 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 PERCENTS = (10, 50, 80, 90)
+CURVE = (5, 10, 20, 30, 40, 50, 60, 70, 80, 90, 95)
 PRICES = "prices of materials"
 EARTH = "earth that nobody saw"
 SET_UP = "daily set-up"
 EARTH_CLASSES = ("reach", "put back")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LikelyRange:
-    """Percentiles of the firm's own direct cost and of crew days, by percent; drivers sum to 100."""
-
-    seed: int
-    draws: int
-    cost: Mapping[int, float]
-    days: Mapping[int, float]
-    mean_cost: float
-    drivers: tuple[tuple[str, float], ...]  # what moves the cost, percent of its spread, largest first
-    confidence_percent: float
-    contingency_needed_percent: float
-    contingency_percent: float  # what the tables give
+HALF_A_CENT = 0.005
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +46,15 @@ def likely_range(
     draws: int = 0,
     overrides: Sequence[Override] = (),
 ) -> LikelyRange:
+    """The range of a scope that is priced here, at its likely values, without a price of its own yet."""
+    return range_of(price_scope(takeoffs, tables, place, overrides=overrides), takeoffs, tables, seed, draws)
+
+
+def range_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables, seed: int, draws: int = 0) -> LikelyRange:
     """Hours between low and high of production, prices and unseen earth by the firm's settings; seeded, so told again the same.
 
     Days are counted as in the price: half days, tolerance, set-up, whole days of machines. `draws` 0: the firm's setting.
     """
-    price = price_scope(takeoffs, tables, place, overrides=overrides)
     things = uncertain_things(price, takeoffs, tables)
     count = draws or int(tables.number("range_draws"))
     drawn = draw(things, seed, count, tables.number("range_common_percent") / 100)
@@ -70,7 +63,7 @@ def likely_range(
     outcomes = [_outcome(model, {name: series[n] for name, series in values.items()}) for n in range(count)]
     costs, days = sorted(cost for cost, _ in outcomes), sorted(day for _, day in outcomes)
     confidence = tables.number("confidence_percent")
-    direct = float(price.direct)
+    direct, given = float(price.direct), float(price.contingency_percent)
     return LikelyRange(
         seed=seed,
         draws=count,
@@ -80,7 +73,9 @@ def likely_range(
         drivers=drivers(model, values),
         confidence_percent=confidence,
         contingency_needed_percent=max(0.0, percentile(costs, confidence) / direct - 1) * 100 if direct else 0.0,
-        contingency_percent=float(price.contingency_percent),
+        contingency_percent=given,
+        curve=tuple((p, percentile(costs, p), percentile(days, p)) for p in CURVE),
+        held_chance_percent=100 * bisect_right(costs, direct * (1 + given / 100) + HALF_A_CENT) / count,
     )
 
 

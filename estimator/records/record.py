@@ -26,8 +26,8 @@ NOT_CONTENT: frozenset[str] = frozenset({"origin", "revision", "tables_fingerpri
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inputs:
-    """What a quote is made from: the texts of the job file and its logs by name, the tables, the day, the languages, and
-    the pictures by the name the notes give them."""
+    """What a quote is made from: the texts of the job file and its logs by name, the tables, the day, the languages,
+    the pictures by the name the notes give them, and the seed of what is drawn by chance."""
 
     job_file: str
     texts: Mapping[str, str]
@@ -35,6 +35,7 @@ class Inputs:
     day: date
     languages: tuple[str, ...]
     pictures: Mapping[str, bytes] = field(default_factory=dict)
+    seed: int | None = None  # of the draws behind the range; None: no range was made
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +60,7 @@ class Record:
             tables=tables,
             day=day,
             languages=tuple(held["languages"]),
+            seed=held.get("seed"),
         )
 
     @property
@@ -70,7 +72,7 @@ class Record:
         return _spoken(self.data["versions"])
 
 
-def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | None = None) -> Record:
+def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
     """The record of one revision; `files` are its papers by their path below the revision folder."""
     tables = inputs.tables
     return Record({
@@ -80,7 +82,7 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes], seed: int | N
         "revision": quote.revision,
         "day": str(inputs.day),
         "versions": versions(),
-        "seed": seed,
+        "seed": inputs.seed,
         "languages": list(inputs.languages),
         "pictures": list(inputs.pictures),
         "content": content(quote, inputs),

@@ -49,6 +49,7 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     return {
         "body": text,
         "bold": {**text, "bold": True},
+        "red": {**text, "bold": True, "font_color": RED},
         "quiet": {**text, "font_size": 8.5, "font_color": QUIET},
         "firm": {**text, "bold": True, "font_size": 14, "font_color": main},
         "title": {**text, "bold": True, "font_size": 13},

@@ -9,6 +9,7 @@ from decimal import Decimal
 import pytest
 from openpyxl import load_workbook
 
+from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Quote
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
@@ -31,6 +32,17 @@ def numbers(data: bytes) -> set[float]:
 
 
 ODD_AMOUNTS = {7319.37, 8823.71, 733.19, 9911.13, 6617.29, 5529.83, 13.37, 0.1337, 4417.79, 0.4177, 41.77}
+ODD_AMOUNTS |= {6271.31, 6272.33, 6273.35, 6274.39, 61.31, 62.33, 63.35, 64.39, 27.17, 19.73, 43.19}
+
+
+def odd_range() -> LikelyRange:
+    """A range of odd amounts, for the office alone."""
+    return LikelyRange(
+        seed=5557771, draws=7331, cost={10: 6271.31, 50: 6272.33, 80: 6273.35, 90: 6274.39},
+        days={10: 61.31, 50: 62.33, 80: 63.35, 90: 64.39}, mean_cost=6272.33, drivers=(("CANARYdriver", 100.0),),
+        confidence_percent=80.0, contingency_needed_percent=27.17, contingency_percent=19.73, held_chance_percent=43.19,
+        curve=((10, 6271.31, 61.31), (50, 6272.33, 62.33), (80, 6273.35, 63.35), (90, 6274.39, 64.39)),
+    )  # fmt: skip
 
 
 def words(data: bytes) -> str:
@@ -70,7 +82,7 @@ def with_canaries(quote: Quote) -> Quote:
         lines = tuple(replace(line, cost_share=Decimal("6617.29"), work_item="CANARYitem") for line in price.lines)
         hidden = replace(price, costs=costs, crews=crews, tasks=tasks, steps=steps, lines=lines, direct=Decimal("5529.83"),
                          contingency_percent=Decimal("13.37"), before_rounding=Decimal("4417.79"), margin=Decimal("0.4177"))  # fmt: skip
-        options.append(replace(option, price=hidden))
+        options.append(replace(option, price=hidden, likely_range=odd_range()))
     blocked = tuple(
         replace(v, rule="CANARYrule", estimator=replace(v.estimator, text="CANARYwhy", words=())) for v in quote.blocked
     )
@@ -102,8 +114,8 @@ def test_the_canaries_would_be_found() -> None:
     from estimator.papers.office import office
 
     data = write(office(with_canaries(example_quote())))
-    assert all(canary in texts(data) for canary in ("CANARYcost", "CANARYtask", "CANARYrule"))
-    assert {8823.71, 6617.29, 9911.13, 7319.37} <= numbers(data)
+    assert all(canary in texts(data) for canary in ("CANARYcost", "CANARYtask", "CANARYrule", "CANARYdriver"))
+    assert {8823.71, 6617.29, 9911.13, 7319.37, 6271.31, 64.39} <= numbers(data)
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

@@ -181,3 +181,21 @@ def test_one_task_alone_has_the_percentiles_of_its_own_triangle(
     points = ThreePoints(75, 100, 175)
     for percent in (10, 50, 80, 90):
         assert said.cost[percent] == pytest.approx(points.at(percent / 100) * 79.20, rel=0.01)
+
+
+def test_the_curve_rises_and_says_how_often_the_price_s_contingency_holds(
+    pecan: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    found = likely_range(pecan, tables, place, seed=5, draws=4_000)
+    costs = [cost for _, cost, _ in found.curve]
+    assert costs == sorted(costs)
+    assert {p: c for p, c, _ in found.curve if p in found.cost} == dict(found.cost)
+    price = price_scope(pecan, tables, place)
+    held = float(price.direct) * 1.10  # the tables give a tunnel 10 %
+    below, above = (max(p for p, c, _ in found.curve if c <= held), min(p for p, c, _ in found.curve if c > held))
+    assert below <= found.held_chance_percent <= above
+
+
+def test_where_nothing_is_uncertain_the_contingency_always_holds(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
+    sure = likely_range(pecan, certain(tables), place, seed=1, draws=50)
+    assert (sure.held_chance_percent, sure.short_percent) == (100.0, 0.0)

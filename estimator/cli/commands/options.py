@@ -4,25 +4,30 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, JobFile, Language, OnDay, SetKeys, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDay, SetKeys, TablesFrom
 
 Why = Annotated[
     bool, typer.Option("--why", help="The reasons too: what each answers and leaves, and what the rules said.")
+]
+
+Range = Annotated[
+    bool, typer.Option("--range", help="For the office, never to be sent: how far our cost and the days may run.")
 ]
 
 
 def command(
     job: JobFile,
     why: Why = False,
+    likely: Range = False,
     tables: TablesFrom = None,
     changes: SetKeys = None,
     on: OnDay = None,
-    language: Language = "en_US",
+    language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.offering import offered
     from estimator.cli.views.screen import answer, width
 
-    found = offered(job, tables, changes, on, why, width(), language)
+    found = offered(job, tables, changes, on, why, width(), language, likely)
     answer(found.data, as_json, found.rows)
     return found.code

@@ -15,7 +15,8 @@ TablesFrom = Annotated[
     typer.Option(
         "--tables",
         metavar="FOLDER",
-        help="Price tables: a folder of CSV files or one workbook. Else ESTIMATOR_TABLES, else the invented demo prices.",
+        help="Price tables: a folder of CSV files or one workbook. Else ESTIMATOR_TABLES, else your settings file, "
+        "else the invented demo prices.",
     ),
 ]
 SetKeys = Annotated[
@@ -26,16 +27,27 @@ SetKeys = Annotated[
 ]
 
 
+AS_SET = "as set"
+"""Stands where no language was typed; `guarded` puts the one of the settings file in its place."""
+
+
 def _language(code: str) -> str:
     from estimator.wording.say import LANGUAGES
 
-    if code not in LANGUAGES:
+    if code not in (*LANGUAGES, AS_SET):
         raise typer.BadParameter(f"there are no texts in {code or 'no language'}; write {' or '.join(LANGUAGES)}.")
     return code
 
 
 Language = Annotated[
-    str, typer.Option("--language", parser=_language, metavar="CODE", help="en_US or es_US.", show_default=False)
+    str,
+    typer.Option(
+        "--language",
+        parser=_language,
+        metavar="CODE",
+        help="en_US or es_US; else as your settings file says.",
+        show_default=False,
+    ),
 ]
 Languages = Annotated[
     list[str] | None,

@@ -4,10 +4,11 @@ import contextlib
 import functools
 import os
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 import typer
 
+from estimator.cli.arguments import AS_SET
 from estimator.model.problem import CannotGoOn
 
 DONE, TO_MEND, WRONG_WORDS, FAULT, STOPPED = 0, 1, 2, 3, 130
@@ -18,9 +19,18 @@ def guarded(command: Callable[..., int | None]) -> Callable[..., None]:
 
     @functools.wraps(command)
     def run(*given: object, **named: object) -> None:
-        raise typer.Exit(_code(lambda: command(*given, **named)))
+        raise typer.Exit(_code(lambda: command(*given, **as_set(named))))
 
     return run
+
+
+def as_set(named: Mapping[str, object]) -> dict[str, object]:
+    """The arguments, with the language of the settings file where none was typed."""
+    if named.get("language") != AS_SET:
+        return dict(named)
+    from estimator.cli.own_settings import own_settings
+
+    return {**named, "language": own_settings().language}
 
 
 def _code(call: Callable[[], int | None]) -> int:

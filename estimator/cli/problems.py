@@ -72,6 +72,13 @@ NOT_A_PICTURE = Kind(
     "Save it as JPEG or PNG; the papers go without it.",
     "The papers hold JPEG and PNG pictures.",
 )
+OWN_SETTINGS = Kind(
+    "cli/own-settings",
+    Level.ERROR,
+    "your settings file cannot be used: {said}.",
+    'It may hold tables = "FOLDER" and language = "es_US" ({languages}). Mend it or move it away.',
+    "The settings file stands in for --tables and --language, so a mistake in it must not pass unseen.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     BAD_CHANGE,
@@ -84,4 +91,5 @@ PROBLEMS: tuple[Kind, ...] = (
     FILE_THERE,
     NO_PICTURE,
     NOT_A_PICTURE,
+    OWN_SETTINGS,
 )

@@ -5,6 +5,7 @@ from importlib.resources import files
 from pathlib import Path
 
 from estimator import demo
+from estimator.cli.called import called, typed
 from estimator.cli.problems import FOLDER_NOT_EMPTY
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
@@ -43,12 +44,13 @@ def closing(job: Path, written: Sequence[Path], columns: int) -> list[Row]:
     for path in written:
         about = next((text for start, text in LOOK_AT if path.name.startswith(start)), "")
         out += [Row(f"  {path}"), *([Row(f"      {about}", "dim")] if about else [])]
+    program, file = called(), typed(job)
     tries = (
-        f"estimator check {job}",
-        f"estimator options {job} --why",
-        f"estimator compare {job} --line main",
-        f"estimator explain {job} A1",
+        f"{program} check {file}",
+        f"{program} options {file} --why",
+        f"{program} compare {file} --line main",
+        f"{program} explain {file} A1",
     )
     out += [Row(""), Row("Look at", "head"), *(Row(f"  {text}") for text in tries)]
-    hint = f"Then change a line of {job.parent / 'main.txt'} and run `estimator quote {job}`: it writes r2 and leaves r1 alone."
+    hint = f"Then change a line of {job.parent / 'main.txt'} and run `{program} quote {file}`: it writes r2 and leaves r1 alone."
     return [*out, *(Row(text) for text in indented(hint, columns))]

@@ -51,12 +51,14 @@ def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()
 
 
 def tables_for(day: date, asked: Path | None) -> tuple[Tables | None, tuple[Problem, ...]]:
-    """The tables named on the command line, else in ESTIMATOR_TABLES, else the demo's invented ones."""
+    """The tables named on the command line, else in ESTIMATOR_TABLES, else in the settings file, else the demo's own."""
+    from estimator.cli.own_settings import own_settings
     from estimator.model.judgement import METHODS
     from estimator.tables.read import demo_folder, read_tables
     from estimator.takeoff.quantities import FACTS, QUANTITIES
 
-    folder = asked or Path(os.environ.get(TABLES_VARIABLE) or demo_folder())
+    named = os.environ.get(TABLES_VARIABLE)
+    folder = asked or (Path(named) if named else own_settings().tables or demo_folder())
     units = {name: unit for name, (unit, _) in QUANTITIES.items()}
     reading = read_tables(folder, day, units, FACTS, (*METHODS, "job"))
     return reading.tables, reading.problems

@@ -39,6 +39,9 @@ def test_a_problem_of_the_command_line_comes_out_in_its_exact_words(code, tmp_pa
         (NOTES / "main.txt").read_text().replace("photo 3", PICTURE.get(code, "photo 3"))
     )
     (tmp_path / "junk.jpg").write_bytes(b"no picture")
+    if code == "cli/own-settings":
+        (tmp_path / "settings.toml").write_text('prices = "here"\n')
+        monkeypatch.setenv("ESTIMATOR_SETTINGS", str(tmp_path / "settings.toml"))
     case = BROKEN / code.replace("/", "-")
     stands_for = {
         "JOB": tmp_path / "job.toml",

@@ -2,7 +2,7 @@
 
 import pytest
 
-from estimator.cli.views.strip import Bar, Scale, letters, strip
+from estimator.cli.views.strip import Bar, Scale, labels, letters, strip
 from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.stretch import Stretch
 
@@ -108,5 +108,5 @@ def test_a_very_deep_pipe_stays_on_ten_rows():
 
 @pytest.mark.parametrize("station", [-4, 0, 17.3, 40])
 def test_a_station_and_its_column_agree_within_half_a_letter(station):
-    scale = Scale(Stretch(-4, 40), 72)
+    scale = Scale(Stretch(-4, 40), 72, labels("en_US"))
     assert abs(scale.station(scale.column(station)) - station) <= scale.ft_a_letter / 2 + 1e-9

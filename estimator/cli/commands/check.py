@@ -1,6 +1,6 @@
 """`estimator check`: the notes in, their problems, a drawing of each line and the questions for a return visit out."""
 
-from estimator.cli.arguments import AsJson, JobFile, Language, SetKeys, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 from estimator.cli.guard import DONE, TO_MEND
 
 
@@ -8,7 +8,7 @@ def command(
     job: JobFile,
     tables: TablesFrom = None,
     changes: SetKeys = None,
-    language: Language = "en_US",
+    language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.views import check

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, JobFile, Language, OnDay, SetKeys, Stations, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDay, SetKeys, Stations, TablesFrom
 
 LineName = Annotated[
     str, typer.Option("--line", metavar="NAME", help="The line; else the one with the dearest trouble.")
@@ -18,7 +18,7 @@ def command(
     tables: TablesFrom = None,
     changes: SetKeys = None,
     on: OnDay = None,
-    language: Language = "en_US",
+    language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.comparing import compared_with

@@ -4,7 +4,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, JobFile, Language, OnDay, SetKeys, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDay, SetKeys, TablesFrom
 
 Item = Annotated[
     str, typer.Argument(metavar="ITEM", help="A line's id on the quote: option letter and number, such as A3.")
@@ -17,7 +17,7 @@ def command(
     tables: TablesFrom = None,
     changes: SetKeys = None,
     on: OnDay = None,
-    language: Language = "en_US",
+    language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.views import explain

@@ -5,98 +5,122 @@ from collections.abc import Iterable
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import strip, title
 from estimator.cli.views.table import indented, table
+from estimator.cli.views.vocabulary import term
 from estimator.cli.views.why import need_rows
-from estimator.cli.views.words import at, feet, mark, number, sentence
+from estimator.cli.views.words import ENGLISH, at, day, feet, inches, mark, number, sentence
+from estimator.fieldnotes.echo import agreement
 from estimator.model.job import Job, WaterTest
 from estimator.model.judgement import Diagnosis, Question
-from estimator.model.line import Line
+from estimator.model.line import Line, Pass
+from estimator.wording.say import speaker
 
 ON_THE_WAY: tuple[str, ...] = ("branch", "beam", "loc", "pothole", "bend", "crossing", "tree", "footing", "cleanout")
 AGREES_WITHIN_FT = 1.0
 
 
-def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = "en_US") -> list[Row]:
+def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = ENGLISH) -> list[Row]:
     """Everything the notes say, line by line, then what it means and what to find out on a return visit."""
+    said = speaker(language)("filmed and tested for {day}, by {who}", day=day(job.day, language), who=job.prepared_by)
     return [
         Row(f"{job.number}  {job.customer.site}", "head"),
-        Row(f"filmed and tested for {job.day}, by {job.prepared_by}"),
-        *(row for line in job.lines for row in _line(line, columns)),
-        *_tests(job.water_tests, columns),
+        Row(said),
+        *(row for line in job.lines for row in _line(line, columns, language)),
+        *_tests(job.water_tests, columns, language),
         *(_meaning(diagnosis, columns, language) if diagnosis else []),
     ]
 
 
-def _line(line: Line, columns: int) -> list[Row]:
-    head = [Row(text, "head") for text in title(line, columns)]
-    body = [Row(text) for text in [*strip(line, columns), *_way(line, columns)]]
-    passes = [Row(text, "dim") for text in _passes(line, columns)]
+def _line(line: Line, columns: int, language: str) -> list[Row]:
+    head = [Row(text, "head") for text in title(line, columns, language)]
+    drawn = strip(line, columns, language=language)
+    body = [Row(text) for text in [*drawn, *_way(line, columns, language)]]
+    passes = [Row(text, "dim") for text in _passes(line, columns, language)]
     return [Row(""), *head, *body, *passes]
 
 
-def _way(line: Line, columns: int) -> list[str]:
+def _way(line: Line, columns: int, language: str) -> list[str]:
     """Side drains, beams and locates, with the station of each."""
-    marks = [m for m in line.marks if m.word in ON_THE_WAY]
-    cells = [(at(m.stretch), mark(m) + _depth(m.depth_ft, m.surface)) for m in sorted(marks, key=lambda m: m.stretch)]
-    return ["on the way", *table(("", ""), cells, columns)] if cells else []
+    marks = sorted((m for m in line.marks if m.word in ON_THE_WAY), key=lambda m: m.stretch)
+    cells = [(at(m.stretch, language), mark(m, language) + _depth(m.depth_ft, m.surface, language)) for m in marks]
+    return [speaker(language)("on the way"), *table(("", ""), cells, columns)] if cells else []
 
 
-def _depth(depth_ft: float | None, surface: str | None) -> str:
-    return f" {feet(depth_ft)} under {surface or 'the surface'}" if depth_ft is not None else ""
+def _depth(depth_ft: float | None, surface: str | None, language: str) -> str:
+    if depth_ft is None:
+        return ""
+    speak = speaker(language)
+    under = term(surface, language) if surface else speak("the surface")
+    return " " + speak("{depth} under {surface}", depth=feet(depth_ft, language), surface=under)
 
 
-def _passes(line: Line, columns: int) -> Iterable[str]:
-    """What each camera run saw and how well it agrees with the others."""
+def _passes(line: Line, columns: int, language: str) -> Iterable[str]:
+    """What each camera run saw, what was put right on its reel, and how well the runs agree after that."""
     for run in line.passes:
-        seen = f"saw {at(run.seen)} ft" if run.seen else "saw nothing"
-        shift = f", reel moved by {number(run.shift_ft, 2)} ft" if abs(run.shift_ft) >= 0.05 else ""
-        off = max((abs(difference) for _, difference in run.ties), default=None)
-        agrees = "" if off is None else f", agrees within {number(max(off, 0.1))} ft"
-        ask = " (measure again)" if off is not None and off > AGREES_WITHIN_FT else ""
-        text = f"pass {run.number}, {run.access}, {run.flow}{', ' + run.when if run.when else ''}: {seen}{shift}{agrees}{ask}"
-        yield from indented(text, columns, by=0, hanging=2)
+        yield from indented(_pass(run, language), columns, by=0, hanging=2)
+    found = agreement(line)
+    if found is not None:
+        speak, (numbers, apart) = speaker(language), found
+        within = feet(max(apart, 0.1), language)
+        said = speak("passes {passes} agree within {within}", passes=", ".join(map(str, numbers)), within=within)
+        ask = speak(" (measure again)") if apart > AGREES_WITHIN_FT else ""
+        yield from indented(said + ask, columns, by=0, hanging=2)
 
 
-def _tests(tests: tuple[WaterTest, ...], columns: int) -> list[Row]:
+def _pass(run: Pass, language: str) -> str:
+    speak = speaker(language)
+    head = speak("pass {number}", number=run.number)
+    how = (term(part, language) for part in (run.access, run.flow, run.when) if part)
+    seen = speak("saw {where} ft", where=at(run.seen, language)) if run.seen else speak("saw nothing")
+    moved = number(-run.shift_ft, 2, language)
+    slipped = [speak("its zero slipped {moved} ft: taken off", moved=moved)] if abs(run.shift_ft) >= 0.05 else []
+    return f"{', '.join((head, *how))}: {', '.join((seen, *slipped))}"
+
+
+def _tests(tests: tuple[WaterTest, ...], columns: int, language: str) -> list[Row]:
     if not tests:
         return []
-    cells = [(test.section, test.result or "no result", _fell(test)) for test in tests]
-    return [Row(""), Row("Water tests", "head"), *(Row(text) for text in table(("", "", ""), cells, columns))]
+    cells = [(term(t.section, language), term(t.result or "no result", language), _fell(t, language)) for t in tests]
+    head = Row(speaker(language)("Water tests"), "head")
+    return [Row(""), head, *(Row(text) for text in table(("", "", ""), cells, columns))]
 
 
-def _fell(test: WaterTest) -> str:
+def _fell(test: WaterTest, language: str) -> str:
     """`fell 1 5/8 in in 20 min`, from the last reading."""
+    speak = speaker(language)
     if not test.readings:
-        return "no readings"
-    minutes, inches = test.readings[-1]
-    fell = f"fell {number(inches, 3)} in in {number(minutes)} min" if inches else f"held for {number(minutes)} min"
-    return fell if test.sealed is not False else f"{fell}; the ball did not seal, so this says nothing"
+        return speak("no readings")
+    minutes, fallen = test.readings[-1]
+    time = number(minutes, language=language)
+    fell = speak("fell {inches} in {minutes} min", inches=inches(fallen, language), minutes=time)
+    said = fell if fallen else speak("held for {minutes} min", minutes=time)
+    return said if test.sealed is not False else f"{said}; {speak('the ball did not seal, so this says nothing')}"
 
 
 def _meaning(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
-    out = [Row(""), Row("What it means", "head")]
+    speak = speaker(language)
+    out = [Row(""), Row(speak("What it means"), "head")]
     meanings = dict.fromkeys(sentence(e.meaning, language) for e in diagnosis.evidence)
     out += [Row(line) for text in meanings for line in indented(text, columns, hanging=2)]
-    out += [Row(""), Row("What has to be put right", "head")]
-    needs = [row for need in diagnosis.needs for row in need_rows(need, columns)]
-    out += needs or [Row("  Nothing seen that has to be put right.")]
+    out += [Row(""), Row(speak("What has to be put right"), "head")]
+    needs = [row for need in diagnosis.needs for row in need_rows(need, columns, language)]
+    out += needs or [Row("  " + speak("Nothing seen that has to be put right."))]
     return [*out, *_questions(diagnosis.questions, columns, language)]
 
 
 def _questions(questions: tuple[Question, ...], columns: int, language: str) -> list[Row]:
     if not questions:
         return []
-    out = [Row(""), Row("To find out on a return visit", "head")]
+    out = [Row(""), Row(speaker(language)("To find out on a return visit"), "head")]
     for i, question in enumerate(questions, start=1):
-        where = (
-            f"{question.line} {at(question.stretch)} ft: "
-            if question.stretch
-            else f"{question.line}: "
-            if question.line
-            else ""
-        )
-        stops = " No fixed price before that." if question.blocks_fixed_price else ""
-        out += [
-            Row(line)
-            for line in indented(f"{i}. {where}{sentence(question.about, language)}{stops}", columns, hanging=3)
-        ]
+        text = f"{i}. {_where(question, language)}{sentence(question.about, language)}"
+        if question.blocks_fixed_price:
+            text += " " + speaker(language)("No fixed price before that.")
+        out += [Row(line) for line in indented(text, columns, hanging=3)]
     return out
+
+
+def _where(question: Question, language: str) -> str:
+    if not question.line:
+        return ""
+    line = term(question.line, language)
+    return f"{line} {at(question.stretch, language)} ft: " if question.stretch else f"{line}: "

@@ -6,42 +6,50 @@ from decimal import Decimal
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import Bar, strip, title
 from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import dollars, feet, number, sentence
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, day, dollars, feet, number, sentence
 from estimator.model.offer import Option, Quote
+from estimator.model.say import Say
 from estimator.model.work import Repair
+from estimator.wording.say import say, speaker
 
 LABEL_WIDTH, LEAST_COLUMN, ROOMY_COLUMN = 16, 10, 14
 Answer = Callable[[Option, str], str]
-Answers = tuple[tuple[str, Answer], ...]
-TEST_WORDS = {"yes": "yes", "only this part": "new part only", "not promised": "not promised"}
+Answers = tuple[tuple[Say, Answer], ...]
+TEST_WORDS: dict[str, Say] = {
+    "yes": Say.of("yes"),
+    "only this part": Say.of("new part only"),
+    "not promised": Say.of("not promised"),
+}
 
 
-def rows(quote: Quote, columns: int, language: str = "en_US") -> list[Row]:
+def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
     """The drawing of each line with the repairs of the options, the comparison, what is not offered and why."""
     return [
-        *_heading(quote),
-        *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns)),
+        *_heading(quote, language),
+        *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns, language)),
         *_comparison(quote, columns, language),
         *_not_offered(quote, columns, language),
         *_closing(quote, columns, language),
     ]
 
 
-def _heading(quote: Quote) -> list[Row]:
+def _heading(quote: Quote, language: str) -> list[Row]:
     job = quote.job
-    return [Row(f"{job.number}  {job.customer.site}", "head"), Row(f"{quote.place}; prices of {quote.day}"), Row("")]
+    prices = speaker(language)("{place}; prices of {day}", place=quote.place, day=day(quote.day, language))
+    return [Row(f"{job.number}  {job.customer.site}", "head"), Row(prices), Row("")]
 
 
-def _drawing(quote: Quote, name: str, columns: int) -> list[Row]:
+def _drawing(quote: Quote, name: str, columns: int, language: str) -> list[Row]:
     bars = [
-        Bar(f"{option.letter} {repair.method}", repair.stretch)
+        Bar(f"{option.letter} {term(repair.method, language)}", repair.stretch)
         for option in quote.options
         for repair in all_repairs(option)
         if repair.line == name
     ]
     line = quote.job.line(name)
-    head = [Row(text, "head") for text in title(line, columns)]
-    return [*head, *(Row(text) for text in strip(line, columns, bars)), Row("")]
+    head = [Row(text, "head") for text in title(line, columns, language)]
+    return [*head, *(Row(text) for text in strip(line, columns, bars, language)), Row("")]
 
 
 def all_repairs(option: Option) -> list[Repair]:
@@ -52,7 +60,7 @@ def all_repairs(option: Option) -> list[Repair]:
 def _comparison(quote: Quote, columns: int, language: str) -> list[Row]:
     """Side by side as long as the columns hold a short answer; long answers move under them, then all into blocks."""
     if not quote.options:
-        return [Row("No way of repair can be offered on these notes.", "head")]
+        return [Row(speaker(language)("No way of repair can be offered on these notes."), "head")]
     column = (columns - LABEL_WIDTH) // len(quote.options) - 2
     if column >= ROOMY_COLUMN:
         return [Row(text) for text in _side_by_side(quote, (*SHORT, *LONG), columns, language)]
@@ -64,28 +72,34 @@ def _comparison(quote: Quote, columns: int, language: str) -> list[Row]:
 
 def _side_by_side(quote: Quote, answers: Answers, columns: int, language: str) -> list[str]:
     headers = ("", *(option.letter for option in quote.options))
-    body = [(label, *(answer(option, language) for option in quote.options)) for label, answer in answers]
+    body = [(say(label, language), *(answer(o, language) for o in quote.options)) for label, answer in answers]
     return table(headers, [("", *(heading(o, language) for o in quote.options)), *body], columns)
 
 
-def _below(quote: Quote, label: str, answer: Answer, columns: int, language: str) -> list[Row]:
+def _below(quote: Quote, label: Say, answer: Answer, columns: int, language: str) -> list[Row]:
     cells = [(option.letter, answer(option, language)) for option in quote.options]
-    return [Row(""), Row(label.capitalize(), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
+    return [Row(""), Row(sentence(label, language), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
 
 
 def _block(option: Option, columns: int, language: str) -> list[Row]:
-    lines = table(("", ""), [(label, answer(option, language)) for label, answer in (*SHORT, *LONG)], columns)
+    cells = [(say(label, language), answer(option, language)) for label, answer in (*SHORT, *LONG)]
+    lines = table(("", ""), cells, columns)
     return [Row(f"{option.letter}  {heading(option, language)}", "head"), *(Row(t) for t in lines), Row("")]
 
 
-def price(option: Option, language: str = "en_US") -> str:
-    return (
-        dollars(option.price.total, whole=True) if option.fixed else f"{dollars(option.price.total, True)}, not fixed"
-    )
+def price(option: Option, language: str = ENGLISH) -> str:
+    amount = dollars(option.price.total, whole=True, language=language)
+    return amount if option.fixed else speaker(language)("{amount}, not fixed", amount=amount)
 
 
 def _way(option: Option, language: str) -> str:
-    return ", ".join(dict.fromkeys(repair.method for repair in all_repairs(option)))
+    return ", ".join(dict.fromkeys(term(repair.method, language) for repair in all_repairs(option)))
+
+
+def _most(option: Option, language: str) -> str:
+    if not option.fixed:
+        return speaker(language)("to be confirmed")
+    return dollars(option.most, whole=True, language=language)
 
 
 def heading(option: Option, language: str) -> str:
@@ -93,46 +107,68 @@ def heading(option: Option, language: str) -> str:
     return option.name or sentence(option.title, language)
 
 
-def _drains(option: Option, language: str) -> str:
-    return days(option.days_without_drains) if option.days_without_drains else "some hours"
+def drains(option: Option, language: str = ENGLISH) -> str:
+    if not option.days_without_drains:
+        return speaker(language)("some hours")
+    return days(option.days_without_drains, language)
 
 
-def days(count: Decimal) -> str:
+def days(count: Decimal, language: str = ENGLISH) -> str:
     """`1 day`, `7.5 days`."""
-    return f"{number(count)} {'day' if count == 1 else 'days'}"
+    speak = speaker(language)
+    return speak("1 day") if count == 1 else speak("{count} days", count=number(count, language=language))
+
+
+def area(square_ft: float, language: str = ENGLISH) -> str:
+    """`62 sq ft`; "" for nothing."""
+    if not square_ft:
+        return ""
+    return speaker(language)("{number} sq ft", number=number(square_ft, 0, language))
 
 
 def _floors(option: Option, language: str) -> str:
+    rooms = [term(room, language) for room in option.floors_opened]
     if not option.floor_sf:
-        return ", ".join(option.floors_opened) or "none cut"
-    return "; ".join([f"{option.floor_sf:,.0f} sq ft", *option.floors_opened])
+        return ", ".join(rooms) or speaker(language)("none cut")
+    return "; ".join([area(option.floor_sf, language), *rooms])
+
+
+def _yard(option: Option, language: str) -> str:
+    return area(option.yard_sf, language) or speaker(language)("none")
 
 
 def _life(option: Option, language: str) -> str:
-    return f"{option.life_low}–{option.life_high} yr" if option.life_high else "not said"
+    speak = speaker(language)
+    if not option.life_high:
+        return speak("not said")
+    return speak("{years} yr", years=f"{option.life_low}–{option.life_high}")
 
 
 SHORT: Answers = (
-    ("way", _way),
-    ("price", price),
-    ("never above", lambda o, language: dollars(o.most, whole=True) if o.fixed else "to be confirmed"),
-    ("days on site", lambda o, language: days(o.days_on_site)),
-    ("without drains", _drains),
-    ("floors opened", _floors),
-    ("yard dug", lambda o, language: f"{o.yard_sf:,.0f} sq ft" if o.yard_sf else "none"),
-    ("old pipe left", lambda o, language: feet(o.old_pipe_left_ft)),
-    ("water test", lambda o, language: TEST_WORDS[o.water_test]),
-    ("lasts", _life),
+    (Say.of("way"), _way),
+    (Say.of("price"), price),
+    (Say.of("never above"), _most),
+    (Say.of("days on site"), lambda o, language: days(o.days_on_site, language)),
+    (Say.of("without drains"), drains),
+    (Say.of("floors opened"), _floors),
+    (Say.of("yard dug"), _yard),
+    (Say.of("old pipe left"), lambda o, language: feet(o.old_pipe_left_ft, language)),
+    (Say.of("water test"), lambda o, language: say(TEST_WORDS[o.water_test], language)),
+    (Say.of("lasts"), _life),
 )
-LONG: Answers = (("main risk", lambda o, language: sentence(o.main_risk, language)),)
+LONG: Answers = ((Say.of("main risk"), lambda o, language: sentence(o.main_risk, language)),)
 """What is compared, in the order people ask for it. The homeowner's file has the whole list."""
 
 
 def _not_offered(quote: Quote, columns: int, language: str) -> list[Row]:
     if not quote.blocked:
         return []
-    body = [(verdict.method, sentence(verdict.homeowner, language)) for verdict in quote.blocked]
-    return [Row(""), Row("Not offered", "head"), *(Row(text) for text in table(("", ""), body, columns))]
+    body = [(term(v.method, language), sentence(v.homeowner, language)) for v in quote.blocked]
+    return [
+        Row(""),
+        Row(speaker(language)("Not offered"), "head"),
+        *(Row(text) for text in table(("", ""), body, columns)),
+    ]
 
 
 def _closing(quote: Quote, columns: int, language: str) -> list[Row]:
@@ -140,10 +176,13 @@ def _closing(quote: Quote, columns: int, language: str) -> list[Row]:
     for option in quote.options:
         for why in option.not_fixed_because:
             open_.setdefault(sentence(why, language), []).append(option.letter)
-    unsettled = [f"No fixed price yet for {', '.join(letters)}: {why}" for why, letters in open_.items()]
-    caution = (
-        "Digging, tunnels and saw cuts can kill: a competent person decides on protection at the site, and the local "
-        "code and the licensed plumber stand over everything printed here."
+    speak = speaker(language)
+    unsettled = [
+        speak("No fixed price yet for {letters}: {why}", letters=", ".join(letters), why=why)
+        for why, letters in open_.items()
+    ]
+    caution = speak(
+        "Digging, tunnels and saw cuts can kill: a competent person decides on protection at the site, and the local code and the licensed plumber stand over everything printed here."
     )
     texts = [*unsettled, caution]
     return [Row(""), *(Row(line) for text in texts for line in indented(text, columns, by=0))]

@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from string import ascii_lowercase
 
 from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import at, feet, finding, number
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, at, feet, finding, number
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
+from estimator.wording.say import speaker
 
-LABEL_WIDTH = 8
 MOST_ROWS = 10
 STEPS_FT: tuple[float, ...] = (0.5, 1, 2, 5, 10, 25, 100)
 SURFACES: dict[str, str] = {
@@ -38,11 +39,36 @@ class Bar:
 
 
 @dataclass(frozen=True, slots=True)
+class Labels:
+    """What stands to the left of each row of a drawing, in the reader's language."""
+
+    language: str
+    surface: str
+    station: str
+    found: str
+    repair: str
+
+    @property
+    def width(self) -> int:
+        """As wide as the longest of them and a blank."""
+        return 1 + max(map(len, (self.surface, self.station, self.found, self.repair, feet(88.5, self.language))))
+
+    def row(self, label: str, drawn: Sequence[str]) -> str:
+        return (label.ljust(self.width)[: self.width] + "".join(drawn)).rstrip()
+
+
+def labels(language: str) -> Labels:
+    speak = speaker(language)
+    return Labels(language, speak("surface"), speak("station"), speak("found"), speak("repair"))
+
+
+@dataclass(frozen=True, slots=True)
 class Scale:
-    """Stations to columns and back: `extent` over `columns` letters."""
+    """Stations to columns and back: `extent` over `columns` letters, with the labels beside them."""
 
     extent: Stretch
     columns: int
+    labels: Labels
 
     @property
     def ft_a_letter(self) -> float:
@@ -56,10 +82,11 @@ class Scale:
         return self.extent.from_ft + column * self.ft_a_letter
 
 
-def strip(line: Line, columns: int, bars: Sequence[Bar] = ()) -> list[str]:
+def strip(line: Line, columns: int, bars: Sequence[Bar] = (), language: str = ENGLISH) -> list[str]:
     """The drawing of one line, without its title, and the list of what was found on it."""
     profile = Profile(line)
-    scale = Scale(profile.extent, columns - LABEL_WIDTH)
+    named = labels(language)
+    scale = Scale(profile.extent, columns - named.width, named)
     lettered = letters(line.findings)
     return [
         *_surface(profile, scale),
@@ -67,7 +94,7 @@ def strip(line: Line, columns: int, bars: Sequence[Bar] = ()) -> list[str]:
         _ruler(scale),
         *_found(lettered, scale),
         *_bars(bars, scale),
-        *listed(lettered, columns),
+        *listed(lettered, columns, language),
     ]
 
 
@@ -77,19 +104,19 @@ def letters(findings: Sequence[Finding]) -> list[tuple[str, Finding]]:
     return [(ascii_lowercase[i % 26] + (str(i // 26 + 1) if i >= 26 else ""), f) for i, f in enumerate(ordered)]
 
 
-def title(line: Line, columns: int) -> list[str]:
+def title(line: Line, columns: int, language: str = ENGLISH) -> list[str]:
     """What the line is and how much of it was filmed."""
     profile = Profile(line)
-    flow = "flows to the right" if line.downstream == 1 else "flows to the left"
+    speak = speaker(language)
+    flow = speak("flows to the right") if line.downstream == 1 else speak("flows to the left")
     filmed = sum(part.length_ft for part in profile.filmed)
     missing = sum(part.length_ft for part in profile.not_inspected)
-    seen = f"{feet(filmed)} filmed" + (f", {feet(missing)} not" if missing >= 0.05 else "")
-    text = f"{line.name}: {number(line.size_in)} in {line.pipe}, {seen}, {flow}, 0 = {line.zero}"
+    seen = speak("{length} filmed", length=feet(filmed, language))
+    unseen = [speak("{length} not", length=feet(missing, language))] if missing >= 0.05 else []
+    what = f"{number(line.size_in, language=language)} {speak('in')} {term(line.pipe, language)}"
+    parts = (f"{term(line.name, language)}: {what}", seen, *unseen, flow, f"0 = {term(line.zero, language)}")
+    text = ", ".join(parts)
     return indented(text, columns, by=0, hanging=2)
-
-
-def _labelled(label: str, letters_drawn: Sequence[str]) -> str:
-    return (label.ljust(LABEL_WIDTH)[:LABEL_WIDTH] + "".join(letters_drawn)).rstrip()
 
 
 def _surface(profile: Profile, scale: Scale) -> list[str]:
@@ -99,8 +126,9 @@ def _surface(profile: Profile, scale: Scale) -> list[str]:
         first, last = scale.column(part.from_ft), scale.column(part.to_ft)
         for column in range(first, last + 1):
             drawn[column] = SURFACES.get(zone or "", "?")
-        _write(names, first, (zone or "not said")[: max(0, last - first)])
-    return [_labelled("", names), _labelled("surface", drawn)]
+        name = term(zone, scale.labels.language) if zone else speaker(scale.labels.language)("not said")
+        _write(names, first, name[: max(0, last - first)])
+    return [scale.labels.row("", names), scale.labels.row(scale.labels.surface, drawn)]
 
 
 def _write(row: list[str], column: int, text: str) -> None:
@@ -114,7 +142,7 @@ def _depth(profile: Profile, scale: Scale) -> list[str]:
     depths = [profile.depth_to_centre_ft(scale.station(c)).value for c in range(scale.columns)]
     known = [d for d in depths if d is not None]
     if not known:
-        return [_labelled("depth ?", _pipe_row(profile, scale))]
+        return [scale.labels.row(speaker(scale.labels.language)("depth ?"), _pipe_row(profile, scale))]
     step = next((step for step in STEPS_FT if max(known) / step <= MOST_ROWS), max(known) / MOST_ROWS)
     grid = [[" "] * scale.columns for _ in range(round(max(known) / step) + 1)]
     for beam in profile.beams:
@@ -123,7 +151,8 @@ def _depth(profile: Profile, scale: Scale) -> list[str]:
         depth = depths[column]
         if depth is not None:
             grid[round(depth / step)][column] = letter
-    return [_labelled(f"{number(row * step)} ft", drawn) for row, drawn in enumerate(grid) if row]
+    named = scale.labels
+    return [named.row(feet(row * step, named.language), drawn) for row, drawn in enumerate(grid) if row]
 
 
 def _draw_beam(grid: list[list[str]], scale: Scale, stretch: Stretch, bottom_ft: float, step: float) -> None:
@@ -150,9 +179,9 @@ def _ruler(scale: Scale) -> str:
     row = [" "] * (scale.columns + 4)
     station = -(-scale.extent.from_ft // step) * step
     while station <= scale.extent.to_ft:
-        _write(row, scale.column(station), number(station))
+        _write(row, scale.column(station), number(station, language=scale.labels.language))
         station += step
-    return _labelled("station", row[: scale.columns + LABEL_WIDTH])[: scale.columns + LABEL_WIDTH]
+    return scale.labels.row(scale.labels.station, row)[: scale.columns + scale.labels.width]
 
 
 def _found(lettered: Sequence[tuple[str, Finding]], scale: Scale) -> list[str]:
@@ -166,7 +195,7 @@ def _found(lettered: Sequence[tuple[str, Finding]], scale: Scale) -> list[str]:
             free = [" "] * (scale.columns + 2)
             rows.append(free)
         _write(free, first, letter if len(letter) > 1 else letter * (last - first + 1))
-    return [_labelled("found" if i == 0 else "", row) for i, row in enumerate(rows)]
+    return [scale.labels.row(scale.labels.found if i == 0 else "", row) for i, row in enumerate(rows)]
 
 
 def _bars(bars: Sequence[Bar], scale: Scale) -> list[str]:
@@ -182,11 +211,13 @@ def _bars(bars: Sequence[Bar], scale: Scale) -> list[str]:
             _write(row, last + 2, bar.name)
         else:
             _write(row, max(0, first - 1 - len(bar.name)), bar.name[: max(0, first - 1)])
-        out.append(_labelled("repair" if i == 0 else "", row))
+        out.append(scale.labels.row(scale.labels.repair if i == 0 else "", row))
     return out
 
 
-def listed(lettered: Sequence[tuple[str, Finding]], columns: int) -> list[str]:
+def listed(lettered: Sequence[tuple[str, Finding]], columns: int, language: str = ENGLISH) -> list[str]:
     """`a   12.5 – 18   hole 3 in, soil seen`, one finding a line."""
-    rows = [(letter, at(found.stretch), finding(found)) for letter, found in lettered]
-    return table(("", "station, ft", "what was found"), rows, columns) if rows else ["Nothing was found on this line."]
+    speak = speaker(language)
+    rows = [(letter, at(found.stretch, language), finding(found, language)) for letter, found in lettered]
+    headers = ("", speak("station, ft"), speak("what was found"))
+    return table(headers, rows, columns) if rows else [speak("Nothing was found on this line.")]

@@ -5,27 +5,38 @@ from collections.abc import Sequence
 from estimator.cli.views.options import all_repairs, price
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
-from estimator.cli.views.words import dollars
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, dollars
 from estimator.model.offer import Option, Quote
+from estimator.model.work import Repair
+from estimator.wording.say import speaker
 
 
-def rows(as_filed: Quote, changed: Quote, changes: Sequence[str], columns: int) -> list[Row]:
+def rows(as_filed: Quote, changed: Quote, changes: Sequence[str], columns: int, language: str = ENGLISH) -> list[Row]:
     """One row a way of repair; a way that only one of them offers stands alone."""
-    before, after = _by_way(as_filed), _by_way(changed)
-    cells = [_cells(way, before.get(way), after.get(way)) for way in dict.fromkeys([*before, *after])]
-    head = f"What if {', '.join(changes)} — nothing is saved"
-    body = table(("way", "as in the file", "with the change", "moves by"), cells, columns, right=(1, 2, 3))
+    speak = speaker(language)
+    before, after = _by_way(as_filed, language), _by_way(changed, language)
+    cells = [_cells(w, before.get(w), after.get(w), language) for w in dict.fromkeys([*before, *after])]
+    head = speak("What if {changes} — nothing is saved", changes=", ".join(changes))
+    headers = (speak("way"), speak("as in the file"), speak("with the change"), speak("moves by"))
+    body = table(headers, cells, columns, right=(1, 2, 3))
     return [Row(head, "head"), *(Row(text) for text in body), Row("")]
 
 
-def _by_way(quote: Quote) -> dict[str, Option]:
+def _by_way(quote: Quote, language: str) -> dict[str, Option]:
     """Options by what they do, since letters may move."""
-    return {"; ".join(sorted({f"{r.method} {r.line}" for r in all_repairs(o)})): o for o in quote.options}
+    return {"; ".join(sorted({_does(r, language) for r in all_repairs(o)})): o for o in quote.options}
 
 
-def _cells(way: str, before: Option | None, after: Option | None) -> tuple[str, str, str, str]:
+def _does(repair: Repair, language: str) -> str:
+    return f"{term(repair.method, language)} {term(repair.line, language)}"
+
+
+def _cells(way: str, before: Option | None, after: Option | None, language: str) -> tuple[str, str, str, str]:
     moved = ""
     if before and after:
         difference = after.price.total - before.price.total
-        moved = f"{'+' if difference > 0 else '−' if difference < 0 else ''}{dollars(abs(difference), whole=True)}"
-    return way, price(before) if before else "not offered", price(after) if after else "not offered", moved
+        sign = "+" if difference > 0 else "−" if difference < 0 else ""
+        moved = sign + dollars(abs(difference), whole=True, language=language)
+    never = speaker(language)("not offered")
+    return way, price(before, language) if before else never, price(after, language) if after else never, moved

@@ -1,14 +1,17 @@
 """A quote and the rules' answers in, the reasons out: what each option answers and leaves, and which rule said what."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from decimal import Decimal
 
 from estimator.cli.views.options import all_repairs, heading
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
-from estimator.cli.views.words import at, sentence
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, at, dollars, sentence
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Repair
+from estimator.wording.say import speaker
 
 Said = tuple[str, Effect, str]
 """Rule, effect and sentence: the same three are said once."""
@@ -16,23 +19,30 @@ Said = tuple[str, Effect, str]
 AGAINST: tuple[Effect, ...] = (Effect.BLOCKS, Effect.UNTIL_APPROVED, Effect.DOES_NOT_FIX, Effect.NO_FIXED_PRICE)
 
 
-def rows(quote: Quote, verdicts: Sequence[Verdict], columns: int, language: str = "en_US") -> list[Row]:
+def rows(quote: Quote, verdicts: Sequence[Verdict], columns: int, language: str = ENGLISH) -> list[Row]:
     """Needs, then each option's repairs with their reasons, then what the rules have against the other ways."""
     return [
         Row(""),
-        Row("What has to be put right", "head"),
-        *(row for need in quote.diagnosis.needs for row in need_rows(need, columns)),
+        Row(speaker(language)("What has to be put right"), "head"),
+        *(row for need in quote.diagnosis.needs for row in need_rows(need, columns, language)),
         *(row for option in quote.options for row in _option(option, columns, language)),
         *against(verdicts, columns, language),
     ]
 
 
-def need_rows(need: Need, columns: int) -> Iterable[Row]:
+def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row]:
     """A stretch with what is on it, how bad and how sure."""
-    must = "must be put right" if need.must else "may stay"
-    head = f"{need.line} {at(need.stretch)} ft: {', '.join(need.kinds)}"
-    text = f"{head} — {must}; severity {need.severity}, urgency {need.urgency}, {need.grade}."
+    speak = speaker(language)
+    must = speak("must be put right") if need.must else speak("may stay")
+    how = speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
+    text = f"{_place(need, language)} — {must}; {how}, {term(need.grade, language)}."
     return [Row(line) for line in indented(text, columns, hanging=4)]
+
+
+def _place(need: Need, language: str) -> str:
+    """`main 10.9 – 18.3 ft: channel, hole`."""
+    kinds = ", ".join(term(kind, language) for kind in need.kinds)
+    return f"{term(need.line, language)} {at(need.stretch, language)} {speaker(language)('ft')}: {kinds}"
 
 
 def _option(option: Option, columns: int, language: str) -> list[Row]:
@@ -43,13 +53,16 @@ def _option(option: Option, columns: int, language: str) -> list[Row]:
     for repair in repairs:
         out += _repair(repair, shared, columns, language)
     if shared:
-        out += [Row("  of several of these"), *verdict_rows(list(shared.values()), columns, language)]
-    for need in option.scope.leaves:
         out += [
-            Row(t) for t in indented(f"Leaves {need.line} {at(need.stretch)} ft: {', '.join(need.kinds)}.", columns)
+            Row("  " + speaker(language)("of several of these")),
+            *verdict_rows(list(shared.values()), columns, language),
         ]
+    speak = speaker(language)
+    left = [speak("Leaves {place}.", place=_place(need, language)) for need in option.scope.leaves]
     if option.scope.bound:
-        out += [Row(t) for t in indented(f"Could be beaten by ${option.scope.bound:,.0f} at most.", columns)]
+        most = dollars(Decimal(option.scope.bound), whole=True, language=language)
+        left.append(speak("Could be beaten by {most} at most.", most=most))
+    out += [Row(line) for text in left for line in indented(text, columns)]
     return out
 
 
@@ -63,23 +76,30 @@ def _shared(repairs: Sequence[Repair], language: str) -> dict[Said, Verdict]:
 
 
 def _repair(repair: Repair, shared: Mapping[Said, Verdict], columns: int, language: str) -> list[Row]:
-    out = [Row(line) for line in indented(f"{repair.method}, {repair.line} {at(repair.stretch)} ft", columns)]
+    out = [Row(line) for line in indented(repair_place(repair, language), columns)]
     for why in repair.because:
         out += [Row(line) for line in indented(sentence(why, language), columns, by=4, hanging=2)]
     own = [v for v in repair.verdicts if _said(v, language) not in shared]
     return [*out, *verdict_rows(own, columns, language)]
 
 
+def repair_place(repair: Repair, language: str = ENGLISH) -> str:
+    """`tunnel, main 0 – 21 ft`."""
+    where = f"{term(repair.line, language)} {at(repair.stretch, language)} {speaker(language)('ft')}"
+    return f"{term(repair.method, language)}, {where}"
+
+
 def _said(verdict: Verdict, language: str) -> Said:
     return verdict.rule, verdict.effect, sentence(verdict.estimator, language)
 
 
-def verdict_rows(verdicts: Sequence[Verdict], columns: int, language: str = "en_US", by: int = 4) -> list[Row]:
+def verdict_rows(verdicts: Sequence[Verdict], columns: int, language: str = ENGLISH, by: int = 4) -> list[Row]:
     """`caution: the sentence (rule-id)`, each sentence once however many stretches it was said of."""
     out: list[Row] = []
     for (rule, effect, text), said in _once(verdicts, language).items():
-        overruled = f" Overruled: {said[0].overruled}." if said[0].overruled else ""
-        line = f"{effect.value}: {text}{overruled} ({rule})"
+        why = said[0].overruled
+        overruled = " " + speaker(language)("Overruled: {why}.", why=why) if why else ""
+        line = f"{term(effect.value, language)}: {text}{overruled} ({rule})"
         look = "bad" if effect is Effect.BLOCKS and not overruled else ""
         out += [Row(t, look) for t in indented(line, columns, by=by, hanging=2)]
     return out
@@ -95,11 +115,15 @@ def _once(verdicts: Sequence[Verdict], language: str) -> dict[Said, list[Verdict
 def against(verdicts: Sequence[Verdict], columns: int, language: str) -> list[Row]:
     """By method: what blocks it, waits for a paper, does not fix or keeps the price open, and over which stretches."""
     kept = sorted((v for v in verdicts if v.effect in AGAINST), key=lambda v: (v.method, AGAINST.index(v.effect)))
-    out = [Row(""), Row("What the rules have against the other ways", "head")] if kept else []
+    out = [Row(""), Row(speaker(language)("What the rules have against the other ways"), "head")] if kept else []
     for method in dict.fromkeys(v.method for v in kept):
-        out.append(Row(f"  {method}"))
+        out.append(Row("  " + term(method, language)))
         for (rule, effect, text), said in _once([v for v in kept if v.method == method], language).items():
-            where = ", ".join(dict.fromkeys(f"{v.line} {at(v.stretch)} ft" for v in said))
-            line = f"{effect.value}: {text} ({rule}; {where})"
+            where = ", ".join(dict.fromkeys(_of(v, language) for v in said))
+            line = f"{term(effect.value, language)}: {text} ({rule}; {where})"
             out += [Row(t) for t in indented(line, columns, by=4, hanging=2)]
     return out
+
+
+def _of(verdict: Verdict, language: str) -> str:
+    return f"{term(verdict.line, language)} {at(verdict.stretch, language)} {speaker(language)('ft')}"

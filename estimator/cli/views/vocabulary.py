@@ -1,0 +1,80 @@
+"""A word of the notes in, the same word as an estimator of the reader's language writes it out; English stays as typed."""
+
+from functools import lru_cache
+from itertools import chain
+
+from estimator.model.say import Say
+from estimator.wording.numbers import family
+from estimator.wording.say import NOTES_LANGUAGE, say
+
+FINDINGS: tuple[Say, ...] = (
+    Say.of("roots"), Say.of("offset"), Say.of("gap"), Say.of("crack"), Say.of("hole"), Say.of("collapse"),
+    Say.of("channel"), Say.of("scale"), Say.of("grease"), Say.of("sag"), Say.of("reverse fall"), Say.of("backfall"),
+    Say.of("oval"), Say.of("blister"), Say.of("blocked"), Say.of("intruding"), Say.of("utility"), Say.of("fitting"),
+    Say.of("leak"), Say.of("mud"), Say.of("insects"), Say.of("opening"), Say.of("failed test"),
+)  # fmt: skip
+SIGNS: tuple[Say, ...] = (
+    Say.of("soil seen"), Say.of("void"), Say.of("washing"), Say.of("sharp"), Say.of("smooth"), Say.of("lens under"),
+    Say.of("never ends"), Say.of("only in use"), Say.of("no flow"), Say.of("still flows"), Say.of("drags"),
+    Say.of("cannot pass"), Say.of("hairline"), Say.of("hair"), Say.of("several"), Say.of("open"), Say.of("loose"),
+    Say.of("broken"), Say.of("running in"), Say.of("running out"), Say.of("stain"), Say.of("drip"),
+    Say.of("cut yearly"), Say.of("soft"), Say.of("hard"), Say.of("gone"), Say.of("long"), Say.of("catches paper"),
+    Say.of("flat"), Say.of("full"), Say.of("light"), Say.of("moderate"), Say.of("severe"), Say.of("left"),
+    Say.of("right"), Say.of("up"), Say.of("down"), Say.of("live"), Say.of("dead"), Say.of("seen"), Say.of("inferred"),
+    Say.of("suspected"), Say.of("not inspected"),
+)  # fmt: skip
+PLACES: tuple[Say, ...] = (
+    Say.of("slab"), Say.of("yard"), Say.of("drive"), Say.of("walk"), Say.of("street"), Say.of("crawl"),
+    Say.of("basement"), Say.of("cleanout"), Say.of("access"), Say.of("beam"), Say.of("branch"), Say.of("bend"),
+    Say.of("joint"), Say.of("loc"), Say.of("pothole"), Say.of("tree"), Say.of("crossing"), Say.of("footing"),
+    Say.of("slab edge"), Say.of("slab top"), Say.of("lawn"), Say.of("bed"), Say.of("bare ground"), Say.of("dirt"),
+    Say.of("gravel"), Say.of("concrete"), Say.of("asphalt"), Say.of("pavers"), Say.of("brick"), Say.of("tile"),
+    Say.of("wood"), Say.of("vinyl"), Say.of("carpet"), Say.of("laminate"), Say.of("stone"), Say.of("floor"),
+    Say.of("gas"), Say.of("water"), Say.of("power"), Say.of("phone"), Say.of("with flow"), Say.of("against flow"),
+    Say.of("before cleaning"), Say.of("front cleanout"), Say.of("kitchen wall cleanout"), Say.of("master toilet"),
+)  # fmt: skip
+PIPES: tuple[Say, ...] = (
+    Say.of("cast iron"), Say.of("clay"), Say.of("fiber"), Say.of("lead"), Say.of("copper"), Say.of("steel"),
+    Say.of("galvanized"), Say.of("asbestos cement"), Say.of("liner"), Say.of("unknown"),
+)  # fmt: skip
+LINES: tuple[Say, ...] = (
+    Say.of("main"), Say.of("kitchen"), Say.of("laundry"), Say.of("hall bath"), Say.of("under slab"),
+    Say.of("hall bath branch"), Say.of("kitchen branch"), Say.of("kitchen"), Say.of("entry"), Say.of("hall"),
+    Say.of("bath"), Say.of("master bath"), Say.of("garage"), Say.of("bedroom"),
+)  # fmt: skip
+METHODS: tuple[Say, ...] = (
+    Say.of("clean"), Say.of("sectional liner"), Say.of("reline"), Say.of("yard spot"), Say.of("slab spot"),
+    Say.of("tunnel"), Say.of("break-through"), Say.of("trench"), Say.of("burst"), Say.of("reroute"), Say.of("abandon"),
+    Say.of("isolation test"), Say.of("look and see"), Say.of("crawl replace"), Say.of("job"),
+)  # fmt: skip
+EFFECTS: tuple[Say, ...] = (
+    Say.of("blocks"), Say.of("no fixed price"), Say.of("until approved"), Say.of("does not fix"),
+    Say.of("requires first"), Say.of("adds work"), Say.of("caution"), Say.of("prefers"),
+)  # fmt: skip
+PRICING: tuple[Say, ...] = (
+    Say.of("find"), Say.of("reach"), Say.of("pipe"), Say.of("put back"), Say.of("labor"), Say.of("equipment"),
+    Say.of("material"), Say.of("small parts"), Say.of("tax"), Say.of("subs"), Say.of("fee"), Say.of("own"),
+    Say.of("sub"), Say.of("pass-through"), Say.of("passed"), Say.of("failed"), Say.of("no result"), Say.of("day"),
+)  # fmt: skip
+STATES: tuple[Say, ...] = (
+    Say.of("notes incomplete"), Say.of("ready"), Say.of("issued"), Say.of("revised"), Say.of("expired"),
+    Say.of("accepted"), Say.of("done"), Say.of("damaged"),
+)  # fmt: skip
+
+
+@lru_cache(maxsize=1)
+def known() -> dict[str, Say]:
+    """Every word of the lists above by itself."""
+    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, METHODS, EFFECTS, PRICING, STATES)
+    return {word.text: word for word in chain.from_iterable(lists)}
+
+
+def term(word: str, language: str) -> str:
+    """The word, or several parted by commas, in the reader's language; a word nobody knows as it stands.
+
+    >>> term("tunnel", "es_US"), term("yard spot, reroute", "es_US"), term("Mrs. Den", "es_US"), term("sag", "en_US")
+    ('túnel', 'excavación puntual, otra ruta', 'Mrs. Den', 'sag')
+    """
+    if family(language) == NOTES_LANGUAGE:
+        return word
+    return ", ".join(say(known()[part], language) if part in known() else part for part in word.split(", "))

@@ -7,7 +7,7 @@ from datetime import date
 from difflib import get_close_matches
 from typing import Any
 
-from estimator.model.lengths import Unit, parse_length, plain_marks, show
+from estimator.model.lengths import Unit, parse_length, plain_marks, show, unit_written
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,14 +88,31 @@ def yes_no(answer: str, key: str, known: Known) -> Got | Unread:
     return Unread(f"“{answer}” is neither yes nor no", near)
 
 
+LONGEST_NUMBER = 12
+
+
+def length_words(answer: str, feet: float, bare: Unit) -> str:
+    """Feet and inches where they are exact to 1/16 in, else as it was written, with its unit.
+
+    >>> length_words("6.6", 0.55, "in"), length_words("3.8 m", 12.467191601049869, "ft"), length_words("30", 2.5, "in")
+    ('6.6 in', '3.8 m', '2 ft 6 in')
+    """
+    shown = show(feet)
+    if shown.endswith("in") or (bare == "ft" and len(shown) <= LONGEST_NUMBER):
+        return shown
+    plain = plain_marks(answer).strip()
+    return plain if unit_written(plain) else f"{plain} {bare or 'ft'}"
+
+
 def length(bare: Unit) -> Reader:
     """A length; `bare` is what a number alone means."""
 
     def read(answer: str, key: str, known: Known) -> Got | Unread:
-        feet = parse_length(re.sub(r"^(?:about|abt|~)\s*", "", answer, flags=re.IGNORECASE), bare)
+        plain = re.sub(r"^(?:about|abt|~)\s*", "", answer, flags=re.IGNORECASE)
+        feet = parse_length(plain, bare)
         if isinstance(feet, str):
             return Unread(f"“{answer}”: {feet}")
-        shown = show(feet)
+        shown = length_words(plain, feet, bare)
         return Got({key: shown}, shown)
 
     return read

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
-from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest
+from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_words, nearest
 from estimator.fieldnotes.tidy import trade_shortenings
 from estimator.fieldnotes.words import MATERIALS
-from estimator.model.lengths import match_length, parse_length, plain_marks, show, show_inches
+from estimator.model.lengths import match_length, parse_length, plain_marks, show_inches
 
 ENDS = ("city main", "septic tank", "alley main", "street main")
 LEG_ZONES = ("wall", "yard", "crawl", "attic", "drive", "walk", "street", "basement", "garage", "ceiling")
@@ -107,7 +107,7 @@ def risers(answer: str, key: str, known: Known) -> Got | Unread:
         feet = parse_length(times[2] if times else part, "in")
         if isinstance(feet, str):
             return Unread(f"“{part}”: {feet}")
-        sizes += [show(feet)] * (min(int(times[1]), 40) if times else 1)
+        sizes += [length_words(times[2] if times else part, feet, "in")] * (min(int(times[1]), 40) if times else 1)
     return Got({key: sizes}, ", ".join(sizes)) if sizes else Unread("write the sizes of the open risers: 4, 4, 2, 1.5")
 
 
@@ -158,7 +158,8 @@ def _leg(part: str) -> dict[str, Any] | Unread:
         (w for w in words if w[:1].isalpha() and w.lower() not in ("ft", "feet", "in", "the", "along", "through")), ""
     )
     rest = part.replace(zone, " ", 1) if zone else part
-    found = match_length(re.sub(r"\b(?:the|along|through)\b", " ", rest, flags=re.I).strip(), 0, "ft")
+    amount = re.sub(r"\b(?:the|along|through)\b", " ", rest, flags=re.I).strip()
+    found = match_length(amount, 0, "ft")
     if not zone or found is None:
         return Unread(f"“{part}” is no leg: write a place and its feet, such as wall 12")
     word = chosen(zone, LEG_ZONES, {"street": "street", "lawn": "yard", "sidewalk": "walk", "driveway": "drive"})
@@ -166,7 +167,7 @@ def _leg(part: str) -> dict[str, Any] | Unread:
         return Unread(
             f"“{zone}” is no place I know: {', '.join(LEG_ZONES)}", part.replace(zone, word.offer) if word.offer else ""
         )
-    return {"zone": word, "length": show(found[0])}
+    return {"zone": word, "length": length_words(amount[: found[1]], found[0], "ft")}
 
 
 _EXTRA = re.compile(r"(fall|drop|size|turns?|vents?|holes?)\s*:?\s*(.+)|(\d+)\s+(turns?|vents?|holes?)", re.I | re.A)
@@ -178,7 +179,7 @@ def _extra(match: re.Match[str]) -> dict[str, Any] | Unread:
         feet = parse_length(amount, "in")
         if isinstance(feet, str):
             return Unread(f"“{match[0]}”: {feet}")
-        return {"size" if word == "size" else "fall_available": show_inches(feet)}
+        return {"size" if word == "size" else "fall_available": length_words(amount, feet, "in")}
     if not re.fullmatch(r"\d{1,3}", amount.strip(), re.A):
         return Unread(f"“{match[0]}”: write a number, such as {word}s 2")
     return {"penetrations": {"wall": int(amount)}} if word == "hole" else {word + "s": int(amount)}

@@ -7,6 +7,7 @@ from estimator.cli.interview.sheet import Sheet
 from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES
 from estimator.cli.views.table import cells_wide
 from estimator.cli.views.words import at, number
+from estimator.fieldnotes.assemble import STATION_DECIMALS
 from estimator.fieldnotes.dumplog import finding_words, mark_words
 from estimator.fieldnotes.log import Entry, LogPass, Same
 from estimator.model.line import Finding, Line, Mark, Pass
@@ -78,7 +79,7 @@ def _reading(line: Line, run: Pass | None, entries: Sequence[Entry], sames: Sequ
     if run is None:
         return "read"
     first = entries[0] if entries else sames[0]
-    ends = [run.station(r) for r in (first.from_ft, first.to_ft) if r is not None]
+    ends = [round(run.station(r), STATION_DECIMALS) for r in (first.from_ft, first.to_ft) if r is not None]
     where = Stretch(min(ends), max(ends))
     again = [_again(run, same) for same in sames]
     things = [words for entry in entries if (words := _thing(line, run, entry))]
@@ -118,7 +119,7 @@ def _again(run: Pass, same: Same) -> str:
 
 def _thing(line: Line, run: Pass, entry: Entry) -> str:
     """The finding or mark this entry became; an end of a stretch shows the whole of it."""
-    kind, station = entry.thing.word.word, run.station(entry.from_ft)
+    kind, station = entry.thing.word.word, round(run.station(entry.from_ft), STATION_DECIMALS)
     mine = [f for f in (*line.findings, *line.superseded) if f.kind == kind and _is(f, entry)]
     over = [f for f in line.findings if f.kind == kind and f.stretch.holds(station)]
     if mine or over:

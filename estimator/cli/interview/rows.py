@@ -13,6 +13,7 @@ from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, S
 from estimator.model.problem import Level, Problem
 
 UNKNOWN_WORD, NO_PASS, NO_READING = "log/word", "log/no-pass", "log/no-reading"
+AMOUNT = "log/amount"
 ALIKE = 0.75  # of 1: `brnch` is like branch, `looks` is not like loc
 KNOWN_WORDS = (*BY_NAME, *PLURALS, *MATERIALS, *SURFACES, *ALL_SIGNS)
 HEADING = re.compile(r"\s*pass\b(?!\s*=)", re.IGNORECASE)
@@ -87,10 +88,17 @@ def put(log: Typed, row: int, clean: str) -> Typed:
 
 
 def _strange(log: Typed, row: int, text: str) -> tuple[Problem, ...]:
-    """The first single word nobody knows: it is asked for. Several in a row are a remark."""
-    errors = (p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD)
-    first = next(errors, None)
-    return (first,) if first and (word_of(first).isalpha() or _like(word_of(first))) else ()
+    """The first single word nobody knows: it is asked for. Several in a row are a remark, as is one beside a known word.
+
+    `murk 30%` says nothing without its word; `roots lots` only leaves out how much.
+    """
+    first = next((p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD), None)
+    if first is None or not (word_of(first).isalpha() or _like(word_of(first))):
+        return ()
+    without = as_remark(text, word_of(first), first.place.column or 1)
+    if not _like(word_of(first)) and any(p.code == AMOUNT for p in _errors_of(log, row, without)):
+        return ()
+    return (first,)
 
 
 def _kept(log: Typed, row: int, rows: tuple[str, ...], sheet: Sheet) -> Typed:

@@ -139,6 +139,8 @@ def _calls(step: Step, key: str, table: str, data: Data) -> list[str]:
     name = str(item_of(step, data).get("name", "")).lower()
     one = step.section.one
     calls = [f"{one} {number} {key}", f"{table} {step.index} {key}", f"{one} {number}", f"{one}s", one, table]
+    short = one.split()[-1]  # tests for water tests
+    calls += [f"{short} {number}", short, f"{short}s"] if short != one else []
     if name:
         calls += [f"{name} {key}", f"{key} {name}", f"{key} {number}", name, f"{one} {name}"]
     return calls if not step.begins or name or number == 1 else [*calls, f"new {one}", f"another {one}"]

@@ -81,7 +81,8 @@ class Talk:
 
     def _text(self, step: Step) -> str:
         """The question; asked for the second time at once it is short."""
-        text = step.section.more if step.begins and step.index else step.question.text
+        another = step.begins and step.index and answer_of(step, self.job.data) is None
+        text = step.section.more if another else step.question.text
         return text.partition(":")[0] if step.id == self.asked_before else text
 
     def _default(self, step: Step) -> str:

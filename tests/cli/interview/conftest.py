@@ -1,0 +1,135 @@
+"""What the tests of the interview share: a person at a keyboard, faked or at a real pseudo-terminal."""
+
+import fcntl
+import os
+import pty
+import re
+import select
+import struct
+import subprocess
+import sys
+import termios
+import time
+from collections.abc import Iterable
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.talk import END, Talk
+from estimator.fieldnotes.answers import Known
+
+TODAY = date(2026, 11, 18)
+KNOWN = Known(
+    today=TODAY,
+    soils=("sand", "firm clay", "hard clay", "rock", "unknown"),
+    places={"demo": "Demo County (invented)", "unknown": "A place nobody has asked about yet"},
+    number="2026-001",
+)
+CODES = re.compile(r"\x1b\[[0-9;?]*[A-Za-z]")
+
+
+class Typist:
+    """Gives the answers in their order, then no more; keeps what it was asked and told."""
+
+    live = False
+    columns = 80
+
+    def __init__(self, answers: Iterable[str]) -> None:
+        self.answers = iter(answers)
+        self.asked: list[str] = []
+        self.told: list[str] = []
+
+    def ask(self, prompt):
+        self.asked.append(prompt)
+        return next(self.answers, None)
+
+    def question(self, text, default):
+        return self.ask(f"{text} [{default}]" if default else text)
+
+    def say(self, rows):
+        self.told += [getattr(row, "text", row) for row in rows]
+
+    def tell(self, text, look=""):
+        self.told.append(text)
+
+
+def talked(path: Path, answers: Iterable[str], known: Known = KNOWN, at: str = "") -> tuple[JobFile, Typist]:
+    """The interview in this process, with a person who types these answers and then leaves."""
+    typist = Typist(answers)
+    job = JobFile(path)
+    talk = Talk(job, known, typist, at)
+    talk.run()
+    if talk.at == END:
+        job.stand_at("")
+    return job, typist
+
+
+class Keyboard:
+    """The program at a real pseudo-terminal of so many columns."""
+
+    def __init__(self, folder: Path, *words: str, columns: int = 80, **environment: str) -> None:
+        self.ours, theirs = pty.openpty()
+        fcntl.ioctl(theirs, termios.TIOCSWINSZ, struct.pack("HHHH", 40, columns, 0, 0))
+        left_out = ("NO_COLOR", "COLUMNS", "LINES", "FORCE_COLOR", "ESTIMATOR_TABLES")
+        env = {k: v for k, v in os.environ.items() if k not in left_out}
+        self.child = subprocess.Popen(
+            [sys.executable, "-m", "estimator", *words],
+            stdin=theirs,
+            stdout=theirs,
+            stderr=theirs,
+            cwd=folder,
+            env=env | {"TERM": "dumb", "NO_COLOR": "1"} | environment,
+            close_fds=True,
+            start_new_session=True,
+        )
+        os.close(theirs)
+        self.seen = ""
+
+    def _read(self, seconds: float) -> bool:
+        """False at the end of what the program says."""
+        if not select.select([self.ours], [], [], seconds)[0]:
+            return True
+        try:
+            part = os.read(self.ours, 65536)
+        except OSError:
+            return False
+        self.seen += CODES.sub("", part.decode("utf-8", "replace")).replace("\r", "")
+        return bool(part)
+
+    def until(self, prompt: str, seconds: float = 30) -> str:
+        """What is said up to this prompt, which stands at the end."""
+        start, deadline = len(self.seen), time.monotonic() + seconds
+        while not self.seen[start:].rstrip(" ").endswith(prompt):
+            if time.monotonic() > deadline or not self._read(0.2):
+                raise AssertionError(f"no “{prompt}” in:\n{self.seen[-1500:]}")
+        return self.seen[start:]
+
+    def types(self, answer: str, then: str) -> str:
+        """One line typed; what is said until the next prompt."""
+        os.write(self.ours, answer.encode() + b"\r")
+        return self.until(then)
+
+    def ends(self) -> tuple[int, str]:
+        while self._read(30):
+            if self.child.poll() is not None and not select.select([self.ours], [], [], 0.05)[0]:
+                break
+        code = self.child.wait(timeout=30)
+        os.close(self.ours)
+        return code, self.seen
+
+
+@pytest.fixture
+def interview():
+    return talked
+
+
+@pytest.fixture
+def keyboard():
+    return Keyboard
+
+
+@pytest.fixture
+def known():
+    return KNOWN

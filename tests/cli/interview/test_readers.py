@@ -1,0 +1,181 @@
+"""Answers as people write them. Lengths and counts: [computed]; the words of the trade: common practice."""
+
+from dataclasses import replace
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from estimator.fieldnotes.answers import Got, Known, Unread, cleaned
+from estimator.fieldnotes.questions import SECTIONS
+
+QUESTIONS = {(section.table, question.key): question for section in SECTIONS for question in section.questions}
+ASKED = Known(
+    today=date(2026, 11, 18),
+    soils=("sand", "firm clay", "soft clay", "hard clay", "rock"),
+    places={"demo": "Demo County (invented)"},
+    data={"line": [{"name": "main"}, {"name": "kitchen"}]},
+    branches=("hall bath",),
+)
+
+
+def read(table: str, key: str, answer: str, known: Known = ASKED) -> Got | Unread:
+    return QUESTIONS[table, key].read(cleaned(answer), key, known)
+
+
+@pytest.mark.parametrize(
+    ("table", "key", "answer", "value"),
+    [
+        ("job", "date", "11/16", date(2026, 11, 16)),
+        ("job", "date", "Nov 16", date(2026, 11, 16)),
+        ("job", "date", "yesterday", date(2026, 11, 17)),
+        ("job", "language", "both", ["en_US", "es_US"]),
+        ("house", "built", "about 1962", 1962),
+        ("house", "built", "1970s", 1970),
+        ("house", "floor", "PT", "post-tensioned slab"),
+        ("house", "floor", "not sure", "slab, tendons unknown"),
+        ("house", "floor", "pier and beam", "crawl space"),
+        ("house", "slab_thickness", "4", "4 in"),
+        ("house", "slab_thickness", "4½”", "4 1/2 in"),
+        ("house", "soil", "rock", "rock"),
+        ("house", "lived_in", "nope", False),
+        ("house", "fixtures", "2 baths, kitchen, washer", {"bathroom_groups": 2, "kitchen_sink": 1, "clothes_washer": 1}),
+        ("house", "fixtures", "two bathrooms + a kitchen sink", {"bathroom_groups": 2, "kitchen_sink": 1}),
+        ("house", "fixtures", "1½ ba", {"toilet": 1, "lavatory": 1, "bathroom_groups": 1}),
+        ("house", "water_lines", "copper", "copper under slab"),
+        ("site", "gate", "3’6", "3 ft 6 in"),
+        ("site", "carry", "35", "35 ft"),
+        ("line", "pipe", "ci", "cast iron"),
+        ("line", "pipe", "VCP", "clay"),
+        ("line", "size", "4", "4 in"),
+        ("water_test", "covers", "main and hall bath", ["main", "hall bath"]),
+        ("water_test", "covers", "all", ["main", "kitchen", "hall bath"]),
+        ("water_test", "open_risers", "2x4, 2, 1.5", ["4 in", "4 in", "2 in", "1 1/2 in"]),
+        ("water_test", "readings", "5:3/8, 10:3/4", "0:0 in, 5:3/8 in, 10:3/4 in"),
+        ("water_test", "readings", "fell 1 1/2 in in 20 min", "0:0 in, 20:1 1/2 in"),
+        ("water_test", "readings", "held 30 min", "0:0 in, 30:0 in"),
+        ("water_test", "result", "leaks", "failed"),
+        ("reroute", "replaces", "main 6 to 15", {"line": "main", "from": 6.0, "to": 15.0}),
+        ("reroute", "replaces", "kitchen line", {"line": "kitchen"}),
+        ("reroute", "ties_into", "main @ 6.2", {"line": "main", "at": 6.2}),
+        ("foundation", "work", "planned jan 2027", "planned"),
+    ],
+)  # fmt: skip
+def test_answers_are_taken_as_people_write_them(table, key, answer, value):
+    got = read(table, key, answer)
+    assert isinstance(got, Got), got
+    assert got.values[key] == value
+
+
+@pytest.mark.parametrize(
+    ("answer", "joins", "ends"),
+    [
+        ("main at 21", {"line": "main", "at": 21.0}, None),
+        ("into the main at 21 ft", {"line": "main", "at": 21.0}, None),
+        ("hall bath branch", "hall bath", None),
+        ("city", None, "city main"),
+        ("manhole in the alley", None, "manhole in the alley"),
+    ],
+)
+def test_a_line_ends_at_another_or_at_a_place(answer, joins, ends):
+    got = read("line", "joins", answer)
+    assert isinstance(got, Got)
+    assert (got.values["joins"], got.values["ends"]) == (joins, ends)
+
+
+@pytest.mark.parametrize(
+    ("table", "key", "answer", "offer"),
+    [
+        ("house", "floor", "psot tensioned slab", "post-tensioned slab"),
+        ("house", "soil", "frim clay", "firm clay"),
+        ("house", "fixtures", "2 baths, kitchn, washer", "2 baths, 1 kitchen, washer"),
+        ("line", "pipe", "cast irn", "cast iron"),
+        ("line", "joins", "hall bth", "hall bath"),
+        ("water_test", "covers", "main, kichen", "main, kitchen"),
+        ("water_test", "result", "pased", "passed"),
+        ("reroute", "name", "hall: wal 12, yard 26", "hall: wall 12, yard 26"),
+        ("house", "lived_in", "yse", "yes"),
+        ("site", "gate", "wide", ""),
+    ],
+)
+def test_a_wrong_word_gets_the_nearest_known_one(table, key, answer, offer):
+    got = read(table, key, answer)
+    assert isinstance(got, Unread)
+    assert got.offer == offer
+    if offer:
+        assert isinstance(read(table, key, offer), Got)
+
+
+def test_clay_alone_is_not_taken_for_the_firm_kind():
+    """Firm clay stands steeper than soft clay: 29 CFR 1926 subpart P app. A (types B and C)."""
+    got = read("house", "soil", "clay")
+    assert isinstance(got, Unread)
+    assert got.offer == ""
+    assert "soft clay" in got.wrong
+
+
+def test_a_slab_without_tendons_is_said_back():
+    got = read("house", "floor", "slab")
+    assert isinstance(got, Got)
+    assert "without steel tendons" in got.said
+
+
+def test_a_way_round_is_one_line():
+    got = read("reroute", "name", "hall: wall 12, yard 26, fall 6.6in, size 3, 3 turns, vents 1, holes 2")
+    assert isinstance(got, Got)
+    assert got.values == {
+        "name": "hall",
+        "legs": [{"zone": "wall", "length": "12 ft"}, {"zone": "yard", "length": "26 ft"}],
+        "fall_available": "6.6in",  # as it was written: 6.6 is no whole sixteenth
+        "size": "3 in",
+        "turns": 3,
+        "vents": 1,
+        "penetrations": {"wall": 2},
+    }
+
+
+def test_water_that_rises_is_not_taken():
+    assert isinstance(read("water_test", "readings", "5:3/4, 10:3/8"), Unread)
+
+
+def test_one_bathroom_is_counted_with_its_half():
+    """A half bath has a toilet of its own: two places to go [computed]."""
+    assert read("house", "fixtures", "1 1/2 baths").values["bathrooms"] == 2
+    assert read("house", "fixtures", "1 bath").values["bathrooms"] == 1
+
+
+def test_words_in_quotes_are_no_command():
+    assert read("customer", "name", '"list"') == Got({"name": "list"})
+
+
+@pytest.mark.parametrize("question", QUESTIONS.values(), ids=[f"{table}.{key}" for table, key in QUESTIONS])
+def test_every_example_is_read_by_its_own_question(question):
+    table = next(table for (table, _), q in QUESTIONS.items() if q is question)
+    known = replace(ASKED, data={"line": [{"name": "main"}, {"name": "kitchen"}, {"name": "yard"}]})
+    examples = [question.example] if table != "line" or question.key != "joins" else ["main at 21", "city main"]
+    examples = ["2026-11-18", "11/18", "today"] if question.key == "date" and table == "job" else examples
+    examples = ["kitchen", "main 6 to 15"] if question.key == "replaces" else examples
+    for example in examples:
+        assert isinstance(read(table, question.key, example, known), Got), example
+
+
+@given(st.sampled_from(sorted(QUESTIONS)), st.text(max_size=60))
+def test_any_text_is_read_or_answered_with_what_to_write(which, answer):
+    got = read(*which, answer)
+    assert isinstance(got, Got) or got.wrong
+
+
+PIECES = st.lists(
+    st.sampled_from(
+        ["2", "1/2", "½", "baths", "kitchen", ",", "wall", "12", "ft", "in", "'", '"', "main", "at", "5", ":", "min", "-", "to", "x", "0/0",
+         "fell", "held", "planned", "2027", "13", "and", "a", "half", "size", "fall", "turns", "99999999"]
+    ),
+    max_size=8,
+)  # fmt: skip
+
+
+@given(st.sampled_from(sorted(QUESTIONS)), PIECES, st.sampled_from(["", " "]))
+def test_any_mixture_of_its_words_is_read_or_answered(which, pieces, between):
+    got = read(*which, between.join(pieces))
+    assert isinstance(got, Got) or got.wrong

@@ -31,6 +31,7 @@ def agreement(letter: Letter, option: Option) -> Sheet:
         page.line(" ".join([speak("Not a fixed price yet."), *letter.all(option.not_fixed_because)]), "box")
     page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
     _cancel(letter, page)
+    page.line(option_words.check_the_place(letter), "quiet")
     page.line(
         speak(
             "The sheet of this option says what is in the price, what is not, and what we take care of. It belongs to this agreement."

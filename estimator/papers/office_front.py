@@ -10,6 +10,7 @@ from estimator.sheets.book import Cell, Chart, Series, Sheet
 
 WIDTHS = (30.0, 13.0, 13.0, 13.0, 13.0, 12.0)
 PARTS = ("labor", "material", "small parts", "tax", "equipment", "sub", "fee")
+CHECK_THE_PLACE = "Tax, deposit, days to cancel and code limits of the place: check with your accountant, lawyer or building department."
 SHADES = ("1F5D57", "C07A2C", "6B7A8F", "A94A4A", "8A9A5B", "4F6D9A", "B59FC0", "444444")
 
 
@@ -25,6 +26,7 @@ def front(quote: Quote) -> Sheet:
         ("Price tables", quote.tables_fingerprint or "no fingerprint"),
     ):
         page.pair(label, value)
+    page.line(CHECK_THE_PLACE, "quiet")
     page.gap()
     heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days")
     table(page, heads, (_option(option) for option in quote.options), 1)

@@ -121,7 +121,9 @@ def _totals(letter: Letter, page: Page, option: Option, amounts: list[str]) -> s
         row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of([whole], price.total), "total"))
         return at(AMOUNT, row)
     subtotal = page.add(Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of([whole], lines), "sum"))
-    tax = page.add(Cell(price.tax_text or speak("Sales tax"), "cell", 5), Cell(price.tax, "money"))
+    tax = page.add(
+        Cell("; ".join(map(letter.say, price.tax_says)) or speak("Sales tax"), "cell", 5), Cell(price.tax, "money")
+    )
     both = [at(AMOUNT, subtotal), at(AMOUNT, tax)]
     row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of(both, price.total), "total"))
     return at(AMOUNT, row)

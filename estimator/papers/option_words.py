@@ -1,7 +1,9 @@
 """An option in, the rows people compare it by out: a label and an answer in the reader's language, most important first."""
 
 from collections.abc import Iterable
+from decimal import Decimal
 
+from estimator.model.money import to_step
 from estimator.model.offer import Option, ToOthers
 from estimator.papers.letter import Letter
 from estimator.wording.numbers import days, money, number
@@ -65,6 +67,26 @@ def life(letter: Letter, option: Option) -> str:
     if not option.life_high:
         return speak("not said: ask us")
     return speak("{low} to {high} years, typical", low=option.life_low, high=option.life_high)
+
+
+def cost_a_year(letter: Letter, option: Option) -> str:
+    """What the price comes to a year over the life that is stated, to the dollar."""
+    speak = letter.speak
+    if option.cost_a_year is None:
+        return speak("not said: no life is stated")
+    least, most = (money(to_step(amount, Decimal(1)), letter.language) for amount in option.cost_a_year)
+    return (
+        speak("{amount} a year", amount=least)
+        if least == most
+        else speak("{least} to {most} a year", least=least, most=most)
+    )
+
+
+def check_the_place(letter: Letter) -> str:
+    """What stands beside everything that comes from the place's row of the tables."""
+    return letter.speak(
+        "Taxes, deposits, days to cancel, permits and inspections follow the rules of the place: check with your accountant, lawyer or building department."
+    )
 
 
 def one_to_others(letter: Letter, other: ToOthers) -> str:

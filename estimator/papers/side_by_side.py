@@ -24,6 +24,14 @@ def side_by_side(letter: Letter) -> Sheet:
     page.gap()
     heads = [_table(letter, page, options[i : i + columns], new_page=i > 0) for i in range(0, len(options), columns)]
     page.line(speak("Days and years are typical, not promised. Prices hold until the day on the first sheet."), "quiet")
+    page.line(option_words.check_the_place(letter), "quiet")
+    if any(o.cost_a_year for o in options):
+        page.line(
+            speak(
+                "Cost per year is an aid to compare: price over the typical years, with interest. It promises no life."
+            ),
+            "quiet",
+        )
     return letter.close(page, repeat=(heads[0], heads[0]) if tables == 1 else None)
 
 
@@ -39,5 +47,8 @@ def _table(letter: Letter, page: Page, options: tuple[Option, ...], new_page: bo
     answers = [option_words.rows(letter, o) for o in options]
     for row in zip(*answers, strict=True):
         page.add(Cell(row[0][0], "label"), *(Cell(answer, "value") for _, answer in row))
+    if any(o.cost_a_year for o in options):
+        costs = (Cell(option_words.cost_a_year(letter, o), "value") for o in options)
+        page.add(Cell(speak("Cost per year of its life"), "label"), *costs)
     page.gap()
     return head

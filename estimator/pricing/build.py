@@ -106,8 +106,8 @@ def _priced(
     guard_floor(net, sale.spent, floor_price(sale.costs, sale.rows), discounts, overrides)
     own_way = taxed_in_their_own_way(lines, place, tables)
     usual = {**sale.prices, PASSED_ON: sale.prices.get(PASSED_ON, Decimal(0)) - own_way.passed_on}
-    tax, tax_text = charged_tax(cost.lines, usual, sale.costs, net - own_way.amount, place, own_way.owners)
-    tax, tax_text = tax + own_way.tax, "; ".join(text for text in (tax_text, own_way.text) if text)
+    tax, tax_says = charged_tax(cost.lines, usual, sale.costs, net - own_way.amount, place, own_way.owners)
+    tax, tax_says = tax + own_way.tax, (*tax_says, *own_way.says)
     return Price(
         tasks=cost.tasks,
         crews=cost.crews,
@@ -119,7 +119,8 @@ def _priced(
         before_rounding=sale.before,
         total=net + tax,
         tax=tax,
-        tax_text=tax_text,
+        tax_text="; ".join(map(str, tax_says)),
+        tax_says=tax_says,
         margin=margin(net, sale.spent),
         lifts=sale.lifts,
         warnings=(

@@ -5,13 +5,11 @@ from decimal import Decimal
 
 from estimator.model.money import cents, spread
 from estimator.model.price import CostLine
-from estimator.model.say import Say
+from estimator.model.say import Dollars, Say
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import PlaceRow
-
-ASK = "check with your accountant"
 
 
 def charged_tax(
@@ -21,22 +19,23 @@ def charged_tax(
     work: Decimal,
     place: PlaceRow | None,
     apart: Set[Owner] = frozenset(),
-) -> tuple[Decimal, str]:
+) -> tuple[Decimal, tuple[Say, ...]]:
     """contractor pays, none: nothing here (in the first the firm paid when buying, as a cost line).
 
     separated: rate × what the materials are sold for, their share of the firm's own work. whole charge: rate × the price
-    less what is passed on at cost. `work` is the price without tax. `apart` are work items taxed in their own way: their
+    less what is passed on at cost. The sentences say it on paper. `work` is the price without tax. `apart` are work items taxed in their own way: their
     materials are taxed there, so they are not taxed here again.
     """
     if place is None or place.tax_percent is None or place.tax_kind not in ("separated", "whole charge"):
-        return Decimal(0), ""
+        return Decimal(0), ()
     if place.tax_kind == "separated":
         base = materials_price(lines, prices, costs, apart)
-        text = f"sales tax {plain(place.tax_percent)} % on materials sold for {base}; {ASK}"
+        text = "sales tax {rate} % on materials sold for {amount}; check with your accountant"
     else:
         base = work - prices.get(PASSED_ON, Decimal(0))
-        text = f"sales tax {plain(place.tax_percent)} % on {base}; {ASK}"
-    return cents(base * place.tax_percent / 100), text
+        text = "sales tax {rate} % on {amount}; check with your accountant"
+    said = Say.of(text, rate=str(plain(place.tax_percent)), amount=Dollars(base))
+    return cents(base * place.tax_percent / 100), (said,)
 
 
 def materials_price(

@@ -6,11 +6,10 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.price import LineItem
-from estimator.model.say import Say
+from estimator.model.say import Dollars, Say
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Owner
-from estimator.pricing.tax import ASK
 from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
@@ -25,7 +24,7 @@ class OwnWay:
     amount: Decimal = Decimal(0)
     passed_on: Decimal = Decimal(0)
     tax: Decimal = Decimal(0)
-    text: str = ""
+    says: tuple[Say, ...] = ()
     warnings: tuple[Say, ...] = ()
     owners: frozenset[Owner] = frozenset()
 
@@ -53,9 +52,7 @@ def taxed_in_their_own_way(lines: Sequence[LineItem], place: PlaceRow | None, ta
         amount=sum((line.amount for line in mine), Decimal(0)),
         passed_on=sum((line.amount for line in mine if line.price_class == PASSED_ON), Decimal(0)),
         tax=sum((tax for _, _, tax in charged), Decimal(0)),
-        text="; ".join(
-            f"{row.tax_class} {plain(row.tax_percent or Decimal(0))} % on {amount}; {ASK}" for row, amount, _ in charged
-        ),
+        says=tuple(_said(row, amount) for row, amount, _ in charged),
         warnings=tuple(_not_answered(row) for row, _ in sums if row.tax_kind != "none" and not _rate(row)),
         owners=frozenset((line.repair, line.work_item) for line in mine),
     )
@@ -63,6 +60,11 @@ def taxed_in_their_own_way(lines: Sequence[LineItem], place: PlaceRow | None, ta
 
 def _rate(row: TaxClass) -> bool:
     return row.tax_kind == "whole charge" and row.tax_percent is not None
+
+
+def _said(row: TaxClass, amount: Decimal) -> Say:
+    text = "{what} {rate} % on {amount}; check with your accountant"
+    return Say.of(text, what=row.tax_class, rate=str(plain(row.tax_percent or Decimal(0))), amount=Dollars(amount))
 
 
 def _not_answered(row: TaxClass) -> Say:

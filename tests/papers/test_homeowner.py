@@ -11,6 +11,7 @@ from openpyxl import load_workbook
 
 from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Quote
+from estimator.model.say import Dollars, Say
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.option_sheet import LinesDoNotAdd
@@ -174,14 +175,18 @@ def test_a_discount_is_a_line_of_its_own_and_the_sum_still_holds() -> None:
 def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
     quote = example_quote()
     option = quote.options[0]
+    text = "sales tax {rate} % on materials sold for {amount}; check with your accountant"
+    said = Say.of(text, rate="8.25", amount=Dollars(Decimal(1069)))
     price = replace(
         option.price,
         tax=Decimal("88.19"),
-        tax_text="Sales tax on materials",
+        tax_says=(said,),
         total=option.price.total + Decimal("88.19"),
     )
     text = words(write(homeowner(replace(quote, options=(replace(option, price=price),)), "en_US")))
-    assert "Subtotal" in text and "Sales tax on materials" in text and "16613.19" in text
+    assert "Subtotal" in text and "sales tax 8.25 % on materials sold for $1,069" in text and "16613.19" in text
+    spanish = words(write(homeowner(replace(quote, options=(replace(option, price=price),)), "es_US")))
+    assert "impuesto" in spanish and "sales tax" not in spanish
 
 
 def test_the_agreement_says_the_total_in_words_and_the_check_code() -> None:
@@ -267,3 +272,27 @@ def test_where_two_languages_go_out_one_is_named_as_the_one_that_counts() -> Non
     assert "vale la que está en español" in words(write(homeowner(spanish_first, "es_US")))
     alone = replace(quote, job=replace(quote.job, languages=("en_US",)))
     assert "two languages" not in words(write(homeowner(alone, "en_US")))
+
+
+@pytest.mark.parametrize(("language", "ask", "year"), [("en_US", "check with your accountant, lawyer or building department", "$210 to $330 a year"), ("es_US", "confirme con su contador", "de $210 a $330 al año")])  # fmt: skip
+def test_the_side_by_side_compares_by_the_year_and_says_whom_to_ask(language: str, ask: str, year: str) -> None:
+    quote = example_quote()
+    lasting = replace(quote.options[0], cost_a_year=(Decimal("210.20"), Decimal("329.50")))
+    text = words(write(homeowner(replace(quote, options=(lasting, *quote.options[1:])), language)))
+    assert year in text
+    assert text.count(ask) >= 2  # beside the options and on the agreement
+    assert year not in words(write(homeowner(quote, language)))
+
+
+def test_what_is_missing_from_a_price_stands_in_red_on_the_office_s_sheet_and_on_no_other() -> None:
+    from estimator.papers.office import office
+
+    quote = example_quote()
+    warning = Say.of("no hours for “{work}” in {method}: look for what is missing", work="put back", method="tunnel")
+    options = tuple(replace(o, price=replace(o.price, warnings=(warning,))) for o in quote.options)
+    data = write(office(replace(quote, options=options, paper_warnings=(warning,))))
+    sheet = load_workbook(io.BytesIO(data)).worksheets[0]
+    said = [c for row in sheet.iter_rows() for c in row if "no hours for" in str(c.value)]
+    assert [c.value for c in said] == ["• A, B: no hours for “put back” in tunnel: look for what is missing"]
+    assert said[0].font.color.rgb == "FFA61B1B"
+    assert "no hours for" not in words(write(homeowner(replace(quote, options=options), "en_US")))

@@ -20,6 +20,25 @@ def at(column: int, row: int) -> str:
     return f"{column_letter(column)}{row + 1}"
 
 
+MOST_LINES = 20  # more lines of text than this go on in another row, which a file can hold
+
+
+def in_rows(text: str, width: float) -> list[str]:
+    """A text parted at its spaces into pieces that each fit one row of so many characters' width.
+
+    >>> in_rows("short", 40), [len(part) for part in in_rows("word " * 400, 40)]
+    (['short'], [799, 799, 399])
+    """
+    most = int(width * MOST_LINES)
+    parts = []
+    while len(text) > most:
+        at_space = text.rfind(" ", 0, most)
+        cut = at_space if at_space > 0 else most
+        parts.append(text[:cut])
+        text = text[cut:].lstrip(" ")
+    return [*parts, text.rstrip(" ") if parts else text]
+
+
 class Page:
     """One sheet in the making."""
 
@@ -40,8 +59,12 @@ class Page:
         return len(self.rows) - 1
 
     def line(self, text: str, style: str = "body", new_page: bool = False) -> int:
-        """A text over the whole width."""
-        return self.add(Cell(text, style, self.columns), new_page=new_page)
+        """A text over the whole width, over several rows where it is too long for one; the number of the first."""
+        first, *more = in_rows(text, sum(self.widths))
+        row = self.add(Cell(first, style, self.columns), new_page=new_page)
+        for part in more:
+            self.add(Cell(part, style, self.columns))
+        return row
 
     def heading(self, text: str, new_page: bool = False) -> int:
         """A heading over the whole width, with air around it."""
@@ -53,9 +76,13 @@ class Page:
     def gap(self, height_pt: float = 8.0) -> None:
         self.rows.append(Row((), height_pt))
 
-    def pair(self, label: str, value: object, style: str = "value", label_style: str = "label") -> int:
-        """A label in the first column and a value over the rest."""
-        return self.add(Cell(label, label_style), Cell(value, style, self.columns - 1))  # type: ignore[arg-type]
+    def pair(self, label: str, value: str, style: str = "value", label_style: str = "label") -> int:
+        """A label in the first column and a text over the rest; the number of the first row."""
+        first, *more = in_rows(value, sum(self.widths[1:]))
+        row = self.add(Cell(label, label_style), Cell(first, style, self.columns - 1))
+        for part in more:
+            self.add(Cell("", label_style), Cell(part, style, self.columns - 1))
+        return row
 
     def listing(self, heading: str, texts: list[str], style: str = "body", mark: str = "•") -> None:
         """A heading and its texts, each a row of its own; nothing where there are no texts."""

@@ -5,6 +5,7 @@ from typing import Any
 
 from estimator.sheets.book import Chart, Picture, Series, Sheet
 from estimator.sheets.images import cleaned, size_px
+from estimator.sheets.refused import CannotWrite
 from estimator.sheets.style import FONT
 
 KINDS: dict[str, dict[str, str]] = {
@@ -18,7 +19,7 @@ SMALL = {"name": FONT, "size": 8, "color": "#222B33"}
 
 
 def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None:
-    """Draw it. Errors: ValueError when the library refuses it."""
+    """Draw it. Errors: CannotWrite when the library refuses it."""
     drawn = workbook.add_chart(KINDS[chart.kind])
     for series in chart.series:
         drawn.add_series(_series(sheet, chart, series))
@@ -49,7 +50,7 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
     drawn.set_chartarea({"border": {"none": True}})
     answer = worksheet.insert_chart(chart.row, chart.column, drawn, {"description": chart.alt, "object_position": 1})
     if answer:
-        raise ValueError(f"{sheet.name}: the chart “{chart.title}” was not written (answer {answer})")
+        raise CannotWrite(f"{sheet.name}: the chart “{chart.title}” was not written (answer {answer})")
 
 
 def _series(sheet: Sheet, chart: Chart, series: Series) -> dict[str, object]:
@@ -80,7 +81,7 @@ def _fill(series: Series, size: int) -> dict[str, object]:
 
 
 def add_picture(worksheet: Any, sheet: Sheet, picture: Picture) -> None:
-    """Set it at its cell, scaled to its height, with nothing in it but what is drawn. Errors: NotAPicture, ValueError."""
+    """Set it at its cell, scaled to its height, with nothing in it but what is drawn. Errors: NotAPicture, CannotWrite."""
     data = cleaned(picture.data)
     scale = picture.height_px / size_px(data)[1]
     options = {
@@ -92,4 +93,4 @@ def add_picture(worksheet: Any, sheet: Sheet, picture: Picture) -> None:
     }
     # The name is the same for all: the one on the disk tells whose computer it was.
     if answer := worksheet.insert_image(picture.row, picture.column, "picture", options):
-        raise ValueError(f"{sheet.name}: a picture was not written (answer {answer})")
+        raise CannotWrite(f"{sheet.name}: a picture was not written (answer {answer})")

@@ -5,6 +5,7 @@ from decimal import Decimal
 from functools import lru_cache
 
 from estimator.sheets.book import Cell, Formula, Sheet
+from estimator.sheets.refused import CannotWrite
 
 CELL_PADDING_PX = 6
 INDENT_PX = 9
@@ -83,7 +84,7 @@ def cell_height_pt(cell: Cell, widths: tuple[float, ...], style: Mapping[str, ob
 
 
 def row_heights(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tuple[float, ...]:
-    """The height of every row, in points. Errors: ValueError where a text needs more than a row can be high."""
+    """The height of every row, in points. Errors: CannotWrite where a text needs more than a row can be high."""
     out = []
     for index, row in enumerate(sheet.rows):
         height, at = row.height_pt or 0.0, 0
@@ -92,7 +93,7 @@ def row_heights(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tup
                 height = max(height, cell_height_pt(cell, sheet.widths[at : at + cell.span], styles[cell.style]))
             at += cell.span
         if height > MOST_ROW_PT:
-            raise ValueError(f"{sheet.name}, row {index + 1}: the text is too long for one row")
+            raise CannotWrite(f"{sheet.name}, row {index + 1}: the text is too long for one row")
         out.append(round(height or 6.0, 2))
     return tuple(out)
 

@@ -3,13 +3,15 @@
 import struct
 import zlib
 
+from estimator.sheets.refused import CannotWrite
+
 JPEG_START, JPEG_SCAN = b"\xff\xd8", 0xDA
 PNG_START = b"\x89PNG\r\n\x1a\n"
 PNG_KEPT = (b"IHDR", b"PLTE", b"tRNS", b"IDAT", b"IEND", b"gAMA", b"sRGB")
 JPEG_DROPPED = (*range(0xE1, 0xF0), 0xFE)  # every application block but the first, and comments
 
 
-class NotAPicture(ValueError):
+class NotAPicture(CannotWrite):
     """Neither a whole JPEG nor a whole PNG."""
 
 

@@ -10,6 +10,7 @@ from estimator.sheets.book import Book, Cell, Formula, Sheet
 from estimator.sheets.charts import add_chart, add_picture
 from estimator.sheets.fit import column_px, column_widths, row_heights
 from estimator.sheets.plain import first_unprintable
+from estimator.sheets.refused import CannotWrite
 from estimator.sheets.style import styles
 from estimator.sheets.verify import verify
 
@@ -19,10 +20,6 @@ FOOTER_CHARACTERS = 110  # a footer holds 255, and each & counts twice
 FULL_SIZE = 100
 SPARE_PERCENT = 12  # printers differ; with less to spare the sheet is fitted to one page wide instead
 FORMULA_STARTS = ("=", "+", "-", "@")
-
-
-class CannotWrite(ValueError):
-    """The book holds something a workbook cannot carry; the message says where."""
 
 
 def done(answer: int | None, where: str) -> None:

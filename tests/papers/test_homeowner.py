@@ -296,3 +296,11 @@ def test_what_is_missing_from_a_price_stands_in_red_on_the_office_s_sheet_and_on
     assert [c.value for c in said] == ["• A, B: no hours for “put back” in tunnel: look for what is missing"]
     assert said[0].font.color.rgb == "FFA61B1B"
     assert "no hours for" not in words(write(homeowner(replace(quote, options=options), "en_US")))
+
+
+def test_a_long_reason_goes_on_in_further_rows_and_loses_no_word() -> None:
+    quote = example_quote()
+    reason = " ".join(f"word{i}" for i in range(600))
+    long = replace(quote, job=replace(quote.job, wishes=replace(quote.job.wishes, because=reason)))
+    shown = words(write(homeowner(long, "en_US"))).split()
+    assert [w for w in shown if w.startswith("word")] == reason.split()

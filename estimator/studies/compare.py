@@ -22,8 +22,10 @@ from estimator.scopes.rules import may
 from estimator.scopes.wanted import over_stretch
 from estimator.studies.priced import study
 from estimator.tables.tables import Tables
+from estimator.wording.plain import LINES, in_plain_words
 
 UNDER_FLOOR = ("tunnel", "break-through", "reline")
+DIGS = ("tunnel", "break-through", "trench", "yard spot")
 IN_YARD = ("trench", "reline", "burst")
 WORK: tuple[tuple[Say, tuple[str, ...]], ...] = (
     (Say.of("side drains joined again"), ("branches", "branches_tunnel", "reinstatements")),
@@ -92,12 +94,15 @@ def compare(
 
 
 def _longest(offers: Offers, line: str) -> tuple[str, Stretch] | None:
-    """The stretch that a tunnel, a strip or a trench would renew: of those that answer most, the shortest."""
-    digs = [r for r in offers.repairs if r.method in ("tunnel", "break-through", "trench", "yard spot")]
-    digs = [r for r in digs if not line or r.line == line]
+    """The stretch that a tunnel, a strip or a trench would renew: of those that answer most, the shortest.
+
+    Where something is wrong under a slab, tunnel or floor is the question that stands, whatever lies in the yard.
+    """
+    digs = [r for r in offers.repairs if r.method in DIGS and (not line or r.line == line)]
+    under_floor = [r for r in digs if r.method in UNDER_FLOOR and r.answers]
     if not digs:
         return None
-    best = max(digs, key=lambda r: (len(r.answers), -r.stretch.length_ft))
+    best = max(under_floor or digs, key=lambda r: (len(r.answers), -r.stretch.length_ft))
     return best.line, best.stretch
 
 
@@ -192,7 +197,7 @@ def _does(job: Job, line: str, stretch: Stretch) -> Say:
     return Say.of(
         "{length} of the {line} have to be renewed; {count} side drains join there.",
         length=Feet(round(stretch.length_ft, 1)),
-        line=line,
+        line=in_plain_words(LINES, line),
         count=len(inside),
     )
 

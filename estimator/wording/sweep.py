@@ -11,7 +11,7 @@ NO_TEXT = ""
 
 
 def texts(folder: Path = PACKAGE) -> dict[str, str]:
-    """Every literal handed to Say.of(...) or speak(...), with the file it stands in. Errors: ValueError for one that is computed."""
+    """Every literal handed to Say.of(...), speak(...) or speaker(language)(...), with the file it stands in. Errors: ValueError for one that is computed."""
     found: dict[str, str] = {}
     for path in sorted(folder.rglob("*.py")):
         for text in _said(ast.parse(path.read_text(encoding="utf-8")), path):
@@ -19,6 +19,8 @@ def texts(folder: Path = PACKAGE) -> dict[str, str]:
     return found
 
 
+MAKES_ONE = "speaker"
+"""A function whose answer, called at once, says its first argument."""
 SAYING = ("speak", "assume", "warn")
 """Functions and methods, beside Say.of, whose first argument is a text people read."""
 
@@ -41,6 +43,8 @@ def _named(tree: ast.AST) -> dict[str, list[str]]:
 
 
 def _speaks(func: ast.expr) -> bool:
+    if isinstance(func, ast.Call):
+        return isinstance(func.func, ast.Name) and func.func.id == MAKES_ONE
     if isinstance(func, ast.Attribute):
         owner = func.value
         return func.attr in SAYING or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")

@@ -8,6 +8,9 @@ import pytest
 from estimator.model.stretch import Stretch
 from estimator.studies.compare import compare
 
+YARD_OF_ALDER = Stretch(-74.633333, -21.133333)
+"""From the far end to where the yard is sound again."""
+
 
 def column(comparison, method: str):
     return next(c for c in comparison.columns if c.method == method)
@@ -39,7 +42,7 @@ def test_a_liner_over_a_missing_bottom_stays_visible_with_its_reason(house, tabl
 
 def test_what_leaves_a_dip_is_not_the_same_work(house, tables) -> None:
     """Lining and bursting keep the old grade, common practice."""
-    found = compare(house("alder"), tables)
+    found = compare(house("alder"), tables, "main", YARD_OF_ALDER)
     assert column(found, "trench").differs == ()
     for method in ("reline", "burst"):
         assert any("leaves 1 of the bad places" in str(say) for say in column(found, method).differs)
@@ -78,3 +81,17 @@ def test_a_way_round_without_enough_fall_stays_visible_with_its_reason(house, ta
     found = column(compare(house("j05-near-no-fall"), tables), "reroute")
     assert found.option is None
     assert "in" in str(found.against.estimator)
+
+
+def test_without_a_line_the_question_is_tunnel_or_floor_where_something_is_wrong_under_a_slab(tables) -> None:
+    """The yard line of this house would have answered more bad places at once."""
+    from pathlib import Path
+
+    from estimator import demo
+    from estimator.fieldnotes import read_job
+
+    job = read_job(Path(demo.__file__).parent / "job.toml").job
+    found = compare(job, tables)
+    assert found.line != "yard"
+    assert {"tunnel", "break-through"} <= {c.method for c in found.columns}
+    assert compare(job, tables, "yard").line == "yard"

@@ -121,8 +121,8 @@ def _along(along: AlongAxis, even: BreakEven, language: str) -> list[str]:
     def shown(value: float) -> str:
         return number(value, language=language)
 
-    name = sentence(axis.name, language)
-    head = speak("{what} (now {now} {unit}): ", what=name, now=shown(axis.now), unit=axis.unit)
+    name, unit = sentence(axis.name, language), term(axis.unit, language)
+    head = speak("{what} (now {now} {unit}): ", what=name, now=shown(axis.now), unit=unit)
     if not along.turns:
         cheaper = even.first if along.points[0][1] < along.points[0][2] else even.second
         text = speak(
@@ -130,10 +130,10 @@ def _along(along: AlongAxis, even: BreakEven, language: str) -> list[str]:
             way=term(cheaper, language),
             low=shown(axis.low),
             high=shown(axis.high),
-            unit=axis.unit,
+            unit=unit,
         )
         return [head + text]
-    return [head + _turn(turn, axis.unit, language) for turn in along.turns]
+    return [head + _turn(turn, unit, language) for turn in along.turns]
 
 
 def _turn(turn: Turn, unit: str, language: str) -> str:

@@ -123,7 +123,7 @@ def _notes(need: Need, columns: int, language: str) -> Iterable[Row]:
         came_from = found.origin
         note = " ".join(came_from.text.split())
         where = f" ← {came_from.file}:{came_from.row}: {note}" if came_from.file else ""
-        text = f"{at(found.stretch, language)} ft {finding(found, language)}{where}"
+        text = f"{at(found.stretch, language)} {speaker(language)('ft')} {finding(found, language)}{where}"
         yield from (Row(t) for t in indented(text, columns, by=4, hanging=4))
 
 
@@ -226,7 +226,10 @@ def _share(cost: CostLine, line: LineItem, language: str) -> str | None:
 def _to_price(option: Option, columns: int, language: str) -> list[Row]:
     """The steps from the direct cost of the option to its price."""
     speak = speaker(language)
-    cells = [(s.text, s.formula, dollars(s.amount, language=language)) for s in option.price.steps]
+    cells = [
+        (term(s.text, language), term(s.formula, language), dollars(s.amount, language=language))
+        for s in option.price.steps
+    ]
     headers = (speak("step"), speak("formula"), speak("amount"))
     body = [Row(t) for t in table(headers, cells, columns, right=(2,))] if cells else []
     head = Row(speak("From cost to price, option {letter}", letter=option.letter), "head")

@@ -127,7 +127,7 @@ def _surface(profile: Profile, scale: Scale) -> list[str]:
         for column in range(first, last + 1):
             drawn[column] = SURFACES.get(zone or "", "?")
         name = term(zone, scale.labels.language) if zone else speaker(scale.labels.language)("not said")
-        _write(names, first, name[: max(0, last - first)])
+        _write(names, first, name[: max(0, last - first - 1)])
     return [scale.labels.row("", names), scale.labels.row(scale.labels.surface, drawn)]
 
 

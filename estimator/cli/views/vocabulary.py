@@ -31,7 +31,7 @@ PLACES: tuple[Say, ...] = (
     Say.of("gravel"), Say.of("concrete"), Say.of("asphalt"), Say.of("pavers"), Say.of("brick"), Say.of("tile"),
     Say.of("wood"), Say.of("vinyl"), Say.of("carpet"), Say.of("laminate"), Say.of("stone"), Say.of("floor"),
     Say.of("gas"), Say.of("water"), Say.of("power"), Say.of("phone"), Say.of("with flow"), Say.of("against flow"),
-    Say.of("before cleaning"), Say.of("front cleanout"), Say.of("kitchen wall cleanout"), Say.of("master toilet"),
+    Say.of("before cleaning"), Say.of("after cleaning"), Say.of("front cleanout"), Say.of("kitchen wall cleanout"), Say.of("master toilet"),
 )  # fmt: skip
 PIPES: tuple[Say, ...] = (
     Say.of("cast iron"), Say.of("clay"), Say.of("fiber"), Say.of("lead"), Say.of("copper"), Say.of("steel"),
@@ -56,6 +56,14 @@ PRICING: tuple[Say, ...] = (
     Say.of("material"), Say.of("small parts"), Say.of("tax"), Say.of("subs"), Say.of("fee"), Say.of("own"),
     Say.of("sub"), Say.of("pass-through"), Say.of("passed"), Say.of("failed"), Say.of("no result"), Say.of("day"),
 )  # fmt: skip
+STEPS: tuple[Say, ...] = (
+    Say.of("own work"), Say.of("sum of its cost lines"), Say.of("each to the cent"), Say.of("before rounding"),
+    Say.of("price"), Say.of("total"), Say.of("discounts"), Say.of("allowances"), Say.of("what the homeowner pays"),
+    Say.of("rounded up to the firm's step"), Say.of("or as the owner set it"), Say.of("least charge of the method"),
+    Say.of("added on its items in proportion"), Say.of("as they stand"), Say.of("sales tax charged"),
+    Say.of("to the homeowner"), Say.of("by the place's kind"), Say.of("off after rounding"),
+    Say.of("dollars a sq ft"), Say.of("ft"),
+)  # fmt: skip
 STATES: tuple[Say, ...] = (
     Say.of("notes incomplete"), Say.of("ready"), Say.of("issued"), Say.of("revised"), Say.of("expired"),
     Say.of("accepted"), Say.of("done"), Say.of("damaged"),
@@ -65,7 +73,7 @@ STATES: tuple[Say, ...] = (
 @lru_cache(maxsize=1)
 def known() -> dict[str, Say]:
     """Every word of the lists above by itself."""
-    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, METHODS, EFFECTS, PRICING, STATES)
+    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, METHODS, EFFECTS, PRICING, STEPS, STATES)
     return {word.text: word for word in chain.from_iterable(lists)}
 
 

@@ -16,7 +16,9 @@ ENGLISH = "en_US"
 
 def feet(value: float, language: str = ENGLISH) -> str:
     """`12.5 ft`, without a nought too many."""
-    return f"{number(value, language=language)} {numbers.FEET[numbers.family(language)][0]}"
+    shown = number(value, language=language)
+    word = numbers.FEET[numbers.family(language)][0]
+    return f"{shown} {'pie' if shown == '1' and word == 'pies' else word}"
 
 
 def number(value: float | Decimal, places: int = 1, language: str = ENGLISH) -> str:

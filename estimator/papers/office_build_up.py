@@ -48,8 +48,18 @@ def build_up(page: Page, option: Option, tables: Tables | None, first: int, last
             Cell("", "cell", 2),
         )
     page.gap()
-    if tables is not None:
+    if tables is not None and _can_recalculate(option, tables):
         _live(page, option, tables, first, last)
+
+
+def _can_recalculate(option: Option, tables: Tables) -> bool:
+    """The tables hold the margin of every class of this option and the step it is rounded to."""
+    try:
+        class_rows(option, tables)
+        tables.setting("round_price_to")
+    except KeyError:
+        return False
+    return True
 
 
 def _live(page: Page, option: Option, tables: Tables, first: int, last: int) -> None:

@@ -67,7 +67,7 @@ class Desk:
 
     def cannot_hold(self) -> None:
         quote = example_quote()
-        long = replace(quote, job=replace(quote.job, customer=replace(quote.job.customer, name="x" * 40_000)))
+        long = replace(quote, job=replace(quote.job, customer=replace(quote.job.customer, name="Ana\x07")))
         bundle.papers(long, self.inputs)
 
     def accepted_twice(self) -> None:
@@ -89,7 +89,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
         accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
     ),
     "option A is accepted twice": lambda desk, _: desk.accepted_twice(),
-    "a name is far too long": lambda desk, _: desk.cannot_hold(),
+    "a name holds a control character": lambda desk, _: desk.cannot_hold(),
     "another workbook comes back": lambda desk, _: desk.never_issued(),
     "the papers come out otherwise": lambda desk, _: desk.not_the_same(),
 }

@@ -12,6 +12,7 @@ from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.work import Repair, Takeoff
 from estimator.pricing.build import price_scope
+from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.likely_range import range_of
 from estimator.pricing.overrides import concerns
 from estimator.pricing.payments import payments_of
@@ -26,7 +27,7 @@ from estimator.scopes.handed import Handed
 from estimator.scopes.rules import conditions
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off, take_off_job
+from estimator.takeoff import take_off, take_off_job, together
 
 UNKNOWN_SETTING = Kind(
     "job/setting",
@@ -92,20 +93,24 @@ def with_cost_a_year(quote: Quote, tables: Tables) -> Quote:
 
 
 def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
-    """The functions of takeoff and pricing that the search is handed, each bound to this job and these tables."""
+    """The functions of takeoff and pricing that the search is handed, each bound to this job and these tables.
+
+    Prices are those before any discount: a discount must not be refused for a repair that nobody is shown.
+    """
 
     def measure(repair: Repair) -> Takeoff:
         return take_off(repair, job, tables)
 
-    def once(takeoffs: Sequence[Takeoff]) -> Takeoff:
-        return take_off_job(job, takeoffs, tables)
+    def once(takeoffs: Sequence[Takeoff], days_without_drains: float = 0.0) -> Takeoff:
+        return take_off_job(job, takeoffs, tables, days_without_drains)
 
     return Handed(
         take_off=measure,
         take_off_job=once,
         rough=lambda takeoff: rough_cost(takeoff, tables, place),
-        price=lambda takeoffs: priced(takeoffs, job, tables, place),
+        price=lambda takeoffs: price_scope(takeoffs, tables, place, allowances=job.allowances),
         conditions=lambda repair, takeoff: conditions(repair, takeoff, job, tables),
+        together=lambda takeoffs: together(takeoffs, job, tables),
     )
 
 
@@ -145,13 +150,14 @@ def _with_overrides(
 ) -> tuple[tuple[InWords, ...], tuple[Problem, ...]]:
     """Each option with the owner's own numbers for it and its payments; a warning for each number that found no option."""
     numbers = [o for o in job.overrides if o.quantity or o.hours is not None or o.price is not None]
+    below_floor = [o for o in job.overrides if o.rule == FLOOR_RULE]
     used: set[Override] = set()
     options = []
     for letter, option in zip(LETTERS, chosen, strict=False):
         called = {"", letter.lower(), option.name.lower()}
         mine = [o for o in numbers if o.option.lower() in called and concerns(o, option.takeoffs, tables)]
         used.update(mine)
-        price = priced(option.takeoffs, job, tables, place, mine) if mine else option.price
+        price = priced(option.takeoffs, job, tables, place, (*mine, *below_floor))
         options.append(_in_words(option, price, tables, place))
     lost = [
         LOST_OVERRIDE(Place("the job file"), what=o.item or o.option or "the price", reason=o.reason)

@@ -125,8 +125,13 @@ class Counter:
         key = tuple(r.id for r in repairs)
         if key not in self._prices:
             own = tuple(self._handed.together(self.takeoffs(repairs)))
-            all_of_them = (*own, self._handed.take_off_job(own))
-            self._prices[key] = (all_of_them, self._handed.price(all_of_them))
+            once = self._handed.take_off_job(own)
+            price = self._handed.price((*own, once))
+            days = days_without_drains(repairs, price, self.job, self.tables)
+            for_so_long = self._handed.take_off_job(own, days)
+            if for_so_long != once:  # such as a portable toilet, which changes no hour of anybody
+                once, price = for_so_long, self._handed.price((*own, for_so_long))
+            self._prices[key] = ((*own, once), price)
         return self._prices[key]
 
     def repairs_of(self, answer: Answer) -> tuple[Repair, ...]:
@@ -134,10 +139,7 @@ class Counter:
 
     def price_cents(self, answer: Answer) -> int:
         """The real price before any discount, which every set gets alike and the sums know nothing of."""
-        if not answer.chosen:
-            return 0
-        off = sum((d.amount for d in self.job.discounts), Decimal(0))
-        return int((self.priced(self.repairs_of(answer))[1].total + off) * CENTS)
+        return int(self.priced(self.repairs_of(answer))[1].total * CENTS) if answer.chosen else 0
 
     def measures_of(self, repairs: Sequence[Repair]) -> Measures:
         takeoffs, price = self.priced(repairs)

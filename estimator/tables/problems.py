@@ -186,6 +186,12 @@ SIZE_TEXT = Kind(
     "pipe_sizes is “{text}”.",
     "Write the sizes in inches with commas between, such as 2, 3, 4, 6.",
 )
+TRAP_ARM = Kind(
+    "tables/trap-arms",
+    E,
+    "trap_arms has “{text}”.",
+    "Write the trap's size in inches and its longest arm in feet, each above 0, a comma between two: 1.25 5, 1.5 6, 2 8.",
+)
 BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {{size}} may stand in braces.")
 
 PROBLEMS: tuple[Kind, ...] = tuple(value for value in list(globals().values()) if isinstance(value, Kind))

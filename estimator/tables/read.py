@@ -19,6 +19,7 @@ from estimator.tables.raw import RawTables
 from estimator.tables.row_reader import read_rows
 from estimator.tables.rows import TABLES, Kept
 from estimator.tables.tables import Tables
+from estimator.tables.trap_arms import arms_can_be_read
 from estimator.tables.view import View
 
 
@@ -90,7 +91,7 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
 
 def check(view: View) -> list[Problem]:
     """Every check of rows and between rows."""
-    return [problem for one in (*ROW_CHECKS, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS) for problem in one(view)]
+    return [problem for one in (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS) for problem in one(view)]
 
 
 def _raw(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:

@@ -65,6 +65,8 @@ class PlaceRow(Kept):
     cleanout_every_ft: float | None = col("farthest between cleanouts", least=0)
     cleanout_turn_degrees: float | None = col("a sharper turn needs a cleanout", least=0)
     tendons_since: int | None = col("slabs built since this year may have tendons", least=0)
+    trap_arms: tuple[str, ...] = col("longest trap arm by trap size, inches then feet, such as `1.5 6, 2 8`")
+    backwater_valve: bool | None = col("a valve against the city's sewage is asked for where the drain is renewed")
     source: str = col("where this was read or who said so")
     checked_on: date | None = col("the day someone last looked")
 

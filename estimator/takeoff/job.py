@@ -7,6 +7,7 @@ from estimator.model.job import Job
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Repair, Takeoff
 from estimator.tables.tables import Tables
+from estimator.takeoff.asked import asked
 from estimator.takeoff.case import Case
 from estimator.takeoff.house import house_facts
 
@@ -14,11 +15,12 @@ LOOKS_ONLY = ("clean", "isolation test")
 BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "sprinkler")
 
 
-def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables) -> Takeoff:
+def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables, days_without_drains: float = 0.0) -> Takeoff:
     """Quantities that a scope has once, whatever its repairs are.
 
     Lines repaired are filmed once each; a permit and the inspector's visit when pipe is replaced, lined or closed; a
-    street closure when a repair lies in the street; asbestos test and tendon scan when a floor is opened.
+    street closure when a repair lies in the street; asbestos test and tendon scan when a floor is opened;
+    and what the rules asked for (asked.py). `days_without_drains` is known only once the scope is priced.
     """
     line = takeoffs[0].repair.line if takeoffs else job.lines[0].name
     case = Case.of(Repair(id=JOB, method=JOB, line=line, stretch=Stretch(0.0, 0.0)), job, tables)
@@ -30,6 +32,7 @@ def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables) -> Takeo
     _opened_floor(case, takeoffs)
     _streets(case, takeoffs)
     _private_lines(case, takeoffs)
+    asked(case, takeoffs, days_without_drains)
     return Takeoff(
         repair=case.repair,
         quantities=case.paper.quantities,

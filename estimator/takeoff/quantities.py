@@ -162,4 +162,16 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "asbestos_tests": ("each", "asbestos tests"),
     "tendon_scans": ("each", "tendon scans"),
     "private_locates": ("each", "private lines located"),
+    # once a job, where a rule asks for it
+    "service_scans": ("each", "scans of the slab for water, gas, power and ducts"),
+    "portable_toilets": ("each", "weeks a portable toilet stands at the house"),
+    "lead_safe_setups": ("each", "lead-safe set-ups where old paint is disturbed"),
+    "arborist_visits": ("each", "visits of an arborist"),
+    "tests_after_lift": ("each", "second visits after a foundation lift: water test and film"),
+    "sleeves": ("each", "sleeves through foundation walls"),
+    "flexible_joints": ("each", "joints at the slab edge that can move"),
+    "branches_proven": ("each", "side drains proven live or dead first"),
+    "water_seals": ("each", "pipes sealed against ground water before lining"),
+    "fixtures_moved": ("each", "cabinets, tubs and the like over the pipe, off and on"),
+    "backwater_valves": ("each", "valves against the city's sewage"),
 }

@@ -80,7 +80,14 @@ def _holes(case: Case, way: Reroute) -> None:
     paper.put(
         "roof_flashings", sum(count for word, count in way.penetrations if word == "roof"), "one a hole in the roof"
     )
-    paper.put("vents", way.vents, "as the notes say")
+    asked = 1 if "vent_needed" in case.repair.facts else 0
+    paper.put(
+        "vents",
+        max(way.vents, asked),
+        "as the notes say; one where the way is longer than a trap arm may be",
+        ("in the notes", way.vents),
+        ("a trap arm too long", "yes" if asked else "no"),
+    )
     paper.put("eighth_bends", 2 * way.turns, "two a turn", ("turns", way.turns))
     paper.put("wyes", 1, "where it ties in")
     paper.put("end_couplings", 2, "where it begins and where it ties in")

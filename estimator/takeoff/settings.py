@@ -79,6 +79,8 @@ SETTINGS: tuple[str, ...] = (
     "pipe_zone_over_ft",
     "pit_length_ft",
     "pit_width_ft",
+    "portable_toilet_days",
+    "portable_toilet_from_days",
     "pothole_pipe_first",
     "pothole_reach_ft",
     "protection_wanted",

@@ -49,7 +49,11 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     house_facts(case)
     finds = dict(WAYS)[repair.method](case) or ()
     paper = case.paper
-    facts = frozenset(paper.facts) | repair.facts | {f for v in (*repair.verdicts, *finds) for f in v.facts}
+    facts = (
+        frozenset(paper.facts)
+        | repair.facts
+        | {f for v in (*repair.verdicts, *finds) if not v.overruled for f in v.facts}
+    )
     return Takeoff(
         repair=repair,
         quantities=paper.quantities,

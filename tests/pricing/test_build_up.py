@@ -18,7 +18,7 @@ from estimator.pricing.examples import rules
 from estimator.pricing.markup import margin_of_markup, markup_of_margin, sell
 from estimator.pricing.missing_hours import ALWAYS
 from estimator.pricing.rough import rough_cost, smooth_price
-from estimator.scopes.slack import slack_cents
+from estimator.scopes.least_price import LeastPrice
 from estimator.tables.rows import PlaceRow, Recipe
 from estimator.tables.tables import Tables
 
@@ -327,4 +327,4 @@ def test_no_real_price_lies_below_the_sum_for_the_search_by_more_than_its_slack(
     price = price_scope(scope, tables, place)
     rough = [rough_cost(t, tables, place) for t in scope]
     summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
-    assert int(price.total * 100) >= summed - slack_cents([price], tables)
+    assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, tables).slack

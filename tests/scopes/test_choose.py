@@ -9,11 +9,12 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
-from estimator.model.job import Discount, WantedOption, WantedRepair
+from estimator.model.job import Discount, Override, WantedOption, WantedRepair
 from estimator.model.judgement import Effect
 from estimator.model.line import Join
+from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
-from estimator.pipeline import handed, place_of
+from estimator.pipeline import handed, place_of, run
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.counter import Counter
@@ -88,12 +89,34 @@ def test_no_real_price_lies_below_what_was_said_of_the_set_beforehand(tables, na
         assert answer.cost - counter.slack <= counter.least(answer) <= real
 
 
-def test_a_discount_changes_the_price_and_not_the_choice(notes, chosen) -> None:
+def test_a_discount_changes_the_price_and_not_the_choice(notes, tables) -> None:
     job = notes(YARD, pipe="clay")
     less = replace(job, discounts=(Discount(reason="next door", amount=Decimal(200)),))
-    before, after = chosen(job).options, chosen(less).options
+    before, after = (run(each, tables, each.day).quote.options for each in (job, less))
     assert [o.scope for o in before] == [o.scope for o in after]
     assert [o.price.total - 200 for o in before] == [o.price.total for o in after]
+
+
+def test_a_discount_too_large_for_a_repair_that_is_not_shown_stops_nothing(tables) -> None:
+    """1,000 off a spot dig of about 3,700 is below a floor margin of 30 %, off a liner of about 8,300 it is not [computed]."""
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j12-near-cut-yearly" / "job.toml").job
+    assert job is not None
+    off = (Discount(reason="whole street", amount=Decimal(1000)),)
+    dropped = tuple(WantedOption(do="drop", name=way) for way in ("yard spot", "sectional liner", "trench"))
+    shown = run(replace(job, discounts=off, options=dropped), tables, job.day).quote.options
+    plain = run(replace(job, options=dropped), tables, job.day).quote.options
+    assert [o.price.total + 1000 for o in shown] == [o.price.total for o in plain] != []
+    with pytest.raises(CannotGoOn) as stop:
+        run(replace(job, discounts=off), tables, job.day)
+    assert {p.code for p in stop.value.problems} == {"pricing/below-floor"}
+
+
+def test_the_owner_may_let_a_shown_price_go_below_the_floor_with_a_reason(tables) -> None:
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j12-near-cut-yearly" / "job.toml").job
+    assert job is not None
+    off = (Discount(reason="our own mistake", amount=Decimal(1000)),)
+    word = (Override(rule="floor-margin", reason="we owe them one"),)
+    assert run(replace(job, discounts=off, overrides=word), tables, job.day).quote.options
 
 
 def test_a_pinned_option_comes_first_and_goes_out_of_the_slab(notes, chosen) -> None:

@@ -3,6 +3,7 @@
 from estimator.scopes.rules import (
     abandon_follows,
     asbestos,
+    backwater_valve,
     bends,
     big_offset,
     bore_fits_the_method,
@@ -175,6 +176,7 @@ RULES: tuple[Rule, ...] = (
     pipe_left_behind.RULE,
     foundation_work_planned.RULE,
     one_bathroom.RULE,
+    backwater_valve.RULE,
     cleaning_closes_no_opening.RULE,
     crawl_space_is_tight.RULE,
     dip_length_is_measured.RULE,

@@ -37,6 +37,14 @@ def limits(place: str = "demo", **settings: str) -> Limits:
     return Limits(tables.with_settings(settings) if settings else tables, place)
 
 
+def place(name: str = "demo", **row: Any) -> Limits:
+    """The demo settings in a place whose row says this instead."""
+    tables = demo_tables()
+    here = replace(tables.place(name), **row)
+    rows = {**tables.rows, "places": (here,)}
+    return Limits(Tables(rows, tables.day, tables.fingerprint, tables.source), name)
+
+
 def finding(text: str) -> Finding:
     """`8-44 channel 60% soil seen`, `sag 45%`, `hole 3in`, `crack at 5-7`: a finding; station 10 where none is given."""
     where, at_ft = re.match(r"([\d.]+)(?:-([\d.]+))?\s+", text), Stretch(10.0, 10.0)

@@ -3,8 +3,10 @@
 from typing import Literal
 
 from estimator.knowledge.fixture_units import LEAST_SLOPE_IN_PER_FT, Family
+from estimator.knowledge.trap_arm import longest_arm_ft
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
+from estimator.tables.trap_arms import trap_arms
 
 UNKNOWN = "unknown"
 """The row for a place nobody has asked about: the stricter of two code families."""
@@ -48,6 +50,11 @@ class Limits:
         here = self.place
         asked = (here.slope_small_in_per_ft if size_in <= small_in else here.slope_mid_in_per_ft) if here else None
         return self._tables.number("fall_if_unknown_in_per_ft") if asked is None else asked
+
+    def longest_trap_arm_ft(self, trap_in: float) -> float:
+        """What the place's row says of a trap of this size; where it says nothing, the code family's; the shorter of both."""
+        here = trap_arms(self.place.trap_arms) if self.place else {}
+        return here[trap_in] if trap_in in here else longest_arm_ft(trap_in, self.code)
 
     def soil(self, word: str | None) -> Soil | None:
         """The soil's row; None for a word the table does not know."""

@@ -13,7 +13,6 @@ True
 """
 
 from estimator.knowledge.fixture_units import TRAP_IN, fixture, is_fixture
-from estimator.knowledge.trap_arm import longest_arm_ft
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
 from estimator.scopes.rules.facts import StretchFacts
@@ -26,7 +25,7 @@ def trap_arm(it: StretchFacts, limits: Limits) -> Answers:
         traps = [TRAP_IN[f] for word, _ in way.serves if is_fixture(word) and (f := fixture(word)) in TRAP_IN]
         if not traps or way.vents:
             continue
-        longest_ft = min(longest_arm_ft(trap, limits.code) for trap in traps)
+        longest_ft = min(limits.longest_trap_arm_ft(trap) for trap in traps)
         if sum(leg.length_ft for leg in way.legs) > longest_ft:
             return Ruling(
                 effect=Effect.REQUIRES_FIRST,
@@ -47,7 +46,7 @@ RULE = Rule(
     methods=("reroute",),
     statement="A fixture farther from its vent than its trap arm may be long: a vent is added.",
     reason="Flowing water siphons the trap dry and sewer gas comes in.",
-    source="IPC/IRC and UPC tables of trap arms (read second-hand); the place decides",
+    source="the place's row (trap_arms); where it says nothing, IPC/IRC and UPC tables of trap arms (read second-hand)",
     worse="hurting somebody",
     applies=trap_arm,
 )

@@ -1,0 +1,56 @@
+"""Where the place asks for a valve against the city's sewage, one goes in when the drain to the street is renewed.
+
+>>> from estimator.scopes.rules.examples import limits, place, stretch
+>>> valve(stretch(method="trench"), place(backwater_valve=True)).effect.value
+'adds work'
+>>> valve(stretch(method="trench"), place(backwater_valve=False)) is None
+True
+>>> valve(stretch(method="trench", house={"sewer": "septic"}), place(backwater_valve=True)) is None
+True
+>>> valve(stretch(method="trench"), limits(place="unknown")).effect.value  # nobody asked
+'caution'
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
+
+
+def valve(it: StretchFacts, limits: Limits) -> Answers:
+    asked = limits.place.backwater_valve if limits.place else None
+    if asked is False or it.is_branch or it.house.sewer == "septic" or it.ends == "septic tank":
+        return None
+    if asked:
+        return Ruling(
+            effect=Effect.ADDS_WORK,
+            homeowner=Say.of(
+                "Your place asks for a valve that keeps the city's sewage from coming back into the house."
+            ),
+            estimator=Say.of(
+                "The place asks for a backwater valve where the building drain is renewed: add one, reachable."
+            ),
+            facts=frozenset({"backwater_valve"}),
+        )
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of(
+            "Where a fixture lies lower than the next manhole in the street, a valve against the city's sewage may be asked for; we ask the building department."
+        ),
+        estimator=Say.of(
+            "Backwater valve: nobody asked this place. Fixtures below the next manhole upstream usually need one; ask, and write it in the places table."
+        ),
+    )
+
+
+RULE = Rule(
+    id="backwater-valve",
+    numbers=(),
+    methods=("tunnel", "break-through", "trench", "burst", "reroute"),
+    statement="The drain to the city's sewer is renewed: a backwater valve where the place asks for one; a question where nobody asked.",
+    reason="When the street's sewer backs up, its sewage comes out of the lowest fixture.",
+    source="the place's row (backwater_valve); IPC 714 and UPC 710 ask for one below the next manhole (from memory)",
+    worse="leaving out a caution",
+    applies=valve,
+)

@@ -15,6 +15,7 @@ from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
 from estimator.tables.rows import MethodRow, PlaceRow
 from estimator.tables.tables import Tables
+from estimator.wording.plain import CLASSES
 
 NOT_FIXED = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
 
@@ -49,8 +50,11 @@ def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, lette
 
 
 def lettered(price: Price, letter: str) -> Price:
-    """The price with its lines numbered for this option: A1, A2 ..."""
-    lines = (replace(line, id=f"{letter}{n}") for n, line in enumerate(price.lines, start=1))
+    """The price with its lines numbered for this option, A1, A2 ..., in the order in which they are printed: by class."""
+    order = {name: n for n, name in enumerate(CLASSES)}
+    printed = sorted(range(len(price.lines)), key=lambda i: (order.get(price.lines[i].work_class, len(order)), i))
+    number = {i: n for n, i in enumerate(printed, start=1)}
+    lines = (replace(line, id=f"{letter}{number[i]}") for i, line in enumerate(price.lines))
     return replace(price, lines=tuple(lines))
 
 

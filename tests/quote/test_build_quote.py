@@ -181,6 +181,13 @@ def test_a_way_not_offered_is_named_with_one_reason(chosen: tuple[Chosen, ...], 
     assert str(quote.blocked[0].homeowner).startswith(tables.method("reline").title_en)
 
 
+def test_lines_are_numbered_in_the_order_they_are_printed(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    lines = built(chosen, tables).options[0].price.lines
+    by_number = sorted(lines, key=lambda line: int(line.id[1:]))
+    assert [line.work_class for line in by_number] == ["find", "reach", "pipe", "pipe", "pipe", "put back"]
+    assert [line.work_item for line in lines] == [line.work_item for line in chosen[0].price.lines]
+
+
 def test_days_cover_the_whole_stay_without_gap(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     for one in chosen:
         spans = day_spans(one.price, tables, one.days_on_site, one.days_without_drains)

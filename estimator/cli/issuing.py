@@ -20,15 +20,20 @@ if TYPE_CHECKING:
 
 
 def written(
-    job_file: Path, tables: Path | None, on: date | None, languages: tuple[str, ...]
+    job_file: Path, tables: Path | None, on: date | None, languages: tuple[str, ...], anew: bool = False
 ) -> "tuple[Priced, Issued]":
-    """The next revision on the disk, or the newest one when it says the same."""
+    """The next revision on the disk, or the newest one when it says the same.
+
+    While the newest one's offer holds its price day is kept; `anew` takes the prices of the day itself.
+    """
     from estimator.cli.photos import photos
     from estimator.cli.views.problems import tell
     from estimator.records.issue import Made, issue
     from estimator.records.record import Inputs
+    from estimator.records.revisions import newest
 
-    run = priced(job_file, tables, None, on)
+    held = None if anew else newest(revisions_folder(job_file))
+    run = priced(job_file, tables, None, on, held.record().price_day if held else lambda day: day)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
@@ -36,7 +41,8 @@ def written(
         job_file=job_file.name,
         texts=run.texts,
         tables=run.tables,
-        day=run.quote.day,
+        day=run.quote.price_day,
+        dated=run.quote.day,
         languages=wanted,
         pictures=pictures,
         seed=seed_of(run.quote.job.number),
@@ -84,7 +90,7 @@ def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
     reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    result = run(reading.job, inputs.tables, inputs.day)
+    result = run(reading.job, inputs.tables, inputs.dated or inputs.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
     return _made(_with_ranges(result.quote, inputs), number, inputs)
@@ -102,6 +108,14 @@ def accept(job_file: Path, letter: str, on: date) -> list[Row]:
     if kept.cancel_until:
         said.append(f"The homeowner may cancel until the end of {kept.cancel_until}; start nothing before.")
     return [Row(text) for text in said]
+
+
+def finish(job_file: Path, on: date) -> list[Row]:
+    """The note that the accepted work was done."""
+    from estimator.records.finished import finish as note
+
+    kept = note(revisions_folder(job_file), on)
+    return [Row(f"Option {kept.option} of r{kept.revision} was done on {kept.on}.")]
 
 
 def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]:
@@ -125,8 +139,10 @@ def listed(files: "tuple[Path, ...]") -> list[Row]:
     return [Row(f"  {path}") for path in files]
 
 
-def told(issued: "Issued") -> list[Row]:
-    """What was written, or that nothing had to be."""
+def told(issued: "Issued", quote: Quote) -> list[Row]:
+    """What was written, or that nothing had to be; and whose prices they are where they are older."""
+    kept = f"Prices of {quote.price_day} hold until {quote.valid_until}; --today prices it anew."
+    older = [Row(kept)] if quote.priced_on else []
     if not issued.new:
-        return [Row(f"Nothing changed since r{issued.number}; nothing was written."), *listed(issued.files)]
-    return [Row(f"r{issued.number} is written:", "head"), *listed(issued.files)]
+        return [Row(f"Nothing changed since r{issued.number}; nothing was written."), *older, *listed(issued.files)]
+    return [Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]

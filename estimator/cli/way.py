@@ -1,7 +1,7 @@
 """A job file and tables in, the whole way run on them out; what is wrong stops it with every problem at once."""
 
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
@@ -90,18 +90,35 @@ class Priced:
     as_filed: Quote | None = None
 
 
-def priced(job_file: Path, tables: Path | None, changes: Sequence[str] | None = None, on: date | None = None) -> Priced:
+PriceDay = Callable[[date], date]
+"""The day of the quote in, the day whose prices it takes out."""
+
+
+def _the_same(day: date) -> date:
+    return day
+
+
+def priced(
+    job_file: Path,
+    tables: Path | None,
+    changes: Sequence[str] | None = None,
+    on: date | None = None,
+    price_day: PriceDay = _the_same,
+) -> Priced:
     """From notes to a quote. Errors: CannotGoOn with every problem that stops the price."""
-    run = _run(job_file, tables, changes, on)
-    return run if not changes else replace(run, as_filed=_run(job_file, tables, None, on).quote)
+    run = _run(job_file, tables, changes, on, price_day)
+    return run if not changes else replace(run, as_filed=_run(job_file, tables, None, on, price_day).quote)
 
 
-def _run(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None) -> Priced:
+def _run(
+    job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None, price_day: PriceDay
+) -> Priced:
     from estimator.cli.views.problems import tell
     from estimator.pipeline import run
 
-    job, priced_with, texts = ready(job_file, tables, changes, on)
-    result = run(job, priced_with, priced_with.day)
+    job, read, texts = ready(job_file, tables, changes, on)
+    priced_with = read.on(price_day(read.day))
+    result = run(job, priced_with, read.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
     tell(result.problems)

@@ -153,4 +153,10 @@ class Quote:
     if_cleaned: Say | None = None  # and if it is only cleaned
     tests: tuple[Say, ...] = ()  # what the water tests showed
     cancel_business_days: int | None = None
+    priced_on: date | None = None  # the day of the prices where they are older than the quote
     paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending
+
+    @property
+    def price_day(self) -> date:
+        """The day whose prices it is made with: a revision within validity keeps that of the first issue."""
+        return self.priced_on or self.day

@@ -21,6 +21,7 @@ def front(quote: Quote) -> Sheet:
         ("Customer", quote.job.customer.name),
         ("Place", quote.place),
         ("Day, good until", f"{quote.day.isoformat()}, {quote.valid_until.isoformat()}"),
+        ("Prices of", quote.price_day.isoformat()),
         ("Prepared by", quote.job.prepared_by),
         ("Check code", check_code(quote)),
         ("Price tables", quote.tables_fingerprint or "no fingerprint"),

@@ -31,6 +31,9 @@ def build_quote(
 ) -> Quote:
     """Options lettered in the order they come, with everything the papers need; pure, no files.
 
+    `tables` may be looked at on an earlier day than the quote's: a revision keeps the prices and the last day of the first
+    issue while that lasts.
+
     Errors: CannotGoOn with kinds of PROBLEMS: an invented place for a real job, a lapsed licence or insurance, nothing
     to offer, text that cannot be printed.
     """
@@ -43,7 +46,8 @@ def build_quote(
         job=job, diagnosis=diagnosis, place=place, firm=firm(tables), revision=revision, day=day,
         options=tuple(option(job, diagnosis, c, tables, LETTERS[i]) for i, c in enumerate(chosen)),
         blocked=not_offered(blocked, chosen, tables),
-        valid_until=day + timedelta(days=int(tables.number("validity_days"))),
+        priced_on=tables.day if tables.day < day else None,
+        valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=findings.not_seen(job), found=findings.found(job), tests=findings.tests(job),
         notices=terms.notices(tables, known), tables_fingerprint=tables.fingerprint,
         urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs), if_cleaned=urgency.if_cleaned(needs, tables),

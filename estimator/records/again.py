@@ -1,8 +1,9 @@
 """A record in, its revision's files out again, byte for byte on the same versions of program and libraries."""
 
+import contextlib
 import hashlib
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -50,11 +51,18 @@ def _remade(revision: Revision, record: Record, remake: Remake) -> Made:
     except (KeyError, ValueError, TypeError, OSError) as error:
         place = Place(file=str(revision.record_file))
         raise CannotGoOn(DAMAGED(place, number=revision.number, said=str(error))) from None
-    with tempfile.TemporaryDirectory() as laid_out:
+    with laid_out(inputs) as job_file:
+        return remake(job_file, inputs, revision.number)
+
+
+@contextlib.contextmanager
+def laid_out(inputs: Inputs) -> Iterator[Path]:
+    """The job file of a record with its logs beside it, in a folder of their own that is gone afterwards."""
+    with tempfile.TemporaryDirectory() as folder:
         for name, text in inputs.texts.items():
-            path = Path(laid_out) / Path(name).name
+            path = Path(folder) / Path(name).name
             path.write_bytes(text.encode("utf-8", "surrogateescape"))
-        return remake(Path(laid_out) / inputs.job_file, inputs, revision.number)
+        yield Path(folder) / inputs.job_file
 
 
 def _pictures(revision: Revision, record: Record) -> dict[str, bytes]:

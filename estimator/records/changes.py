@@ -1,9 +1,11 @@
 """Two records in, what moved between them and why out: prices, lines, findings, price tables, settings, versions."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any
 
+from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.records.record import Record
 from estimator.tables.changes import changes as table_changes
@@ -19,6 +21,82 @@ class Change:
     before: str
     after: str
 
+    @property
+    def because(self) -> str:
+        """Whose doing it is: what somebody asked for, prices that moved, or the program; "" for what came of it."""
+        return {"finding": ASKED, "notes": ASKED, "table": PRICES, "day": PRICES, "version": "the program"}.get(
+            self.about, ""
+        )
+
+
+ASKED, PRICES = "you asked", "prices moved"
+
+
+@dataclass(frozen=True, slots=True)
+class Parted:
+    """An option's total before and after, and how the way between parts; None where it is not offered on one of the three.
+
+    `prices` is what the new prices alone do to the old notes, `asked` what the new notes do at the new prices.
+    """
+
+    option: str
+    before: Decimal | None
+    prices: Decimal | None
+    asked: Decimal | None
+    after: Decimal | None
+
+
+Totals = Mapping[str, Decimal]
+"""Totals by what the option does."""
+
+
+def parted(before: Totals, at_new_prices: Totals, after: Totals) -> tuple[Parted, ...]:
+    """Each option's move parted; the parts sum to the move to the cent, where the option is offered all along.
+
+    >>> old, middle, new = ({"dig": Decimal(n)} for n in (4200, 4300, 4150))
+    >>> found, = parted(old, middle, new)
+    >>> found.prices, found.asked
+    (Decimal('100'), Decimal('-150'))
+    """
+    return tuple(
+        Parted(
+            name,
+            before.get(name),
+            _less(at_new_prices, before, name),
+            _less(after, at_new_prices, name),
+            after.get(name),
+        )
+        for name in dict.fromkeys([*before, *after])
+    )
+
+
+def _less(more: Totals, less: Totals, name: str) -> Decimal | None:
+    return more[name] - less[name] if name in more and name in less else None
+
+
+def totals(record: Record) -> dict[str, Decimal]:
+    """Of each option by what it does."""
+    options = record.data["quote"]["options"]
+    return totals_of((_title(o), Decimal(o["price"]["total"])) for o in options)
+
+
+def totals_of(options: Iterable[tuple[str, Decimal]]) -> dict[str, Decimal]:
+    """Totals by what each option does; of several that do the same the second is told apart by its number.
+
+    >>> list(totals_of([("dig", Decimal(1)), ("dig", Decimal(2))]))
+    ['dig', 'dig (2)']
+    """
+    found: dict[str, Decimal] = {}
+    for name, total in options:
+        again = sum(known == name or known.startswith(f"{name} (") for known in found)
+        found[f"{name} ({again + 1})" if again else name] = total
+    return found
+
+
+def prices_moved(old: Record, new: Record) -> bool:
+    """The tables say otherwise, each set on its own day."""
+    return next(_tables(old, new), None) is not None
+
 
 def changes(old: Record, new: Record) -> tuple[Change, ...]:
     """Everything that differs, results first, then the reasons."""
@@ -32,10 +110,10 @@ def _moved(about: str, before: Mapping[str, str], after: Mapping[str, str]) -> I
 
 
 def _options(old: Record, new: Record) -> Iterator[Change]:
-    def totals(record: Record) -> dict[str, str]:
-        return {_title(o): o["price"]["total"] for o in record.data["quote"]["options"]}
+    def shown(record: Record) -> dict[str, str]:
+        return {name: str(total) for name, total in totals(record).items()}
 
-    return _moved("option", totals(old), totals(new))
+    return _moved("option", shown(old), shown(new))
 
 
 def _lines(old: Record, new: Record) -> Iterator[Change]:
@@ -55,6 +133,11 @@ def _title(option: Mapping[str, Any]) -> str:
     return option["name"] or told(option["title"])
 
 
+def title(option: Option) -> str:
+    """The same of an option that is no record yet."""
+    return option.name or str(option.title)
+
+
 def _titles(record: Record) -> set[str]:
     return {_title(option) for option in record.data["quote"]["options"]}
 
@@ -72,6 +155,8 @@ def _word(value: Any) -> Any:
     if isinstance(value, list):
         return ", ".join(str(_word(part)) for part in value)
     match value:
+        case {"en": english, "es": _}:
+            return english
         case {"text": _, "words": _}:
             return told(value)
         case {"ft": ft}:

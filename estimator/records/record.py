@@ -35,6 +35,7 @@ class Inputs:
     day: date
     languages: tuple[str, ...]
     pictures: Mapping[str, bytes] = field(default_factory=dict)
+    dated: date | None = None  # the quote's own day where it is later than its prices
     seed: int | None = None  # of the draws behind the range; None: no range was made
 
 
@@ -60,12 +61,18 @@ class Record:
             tables=tables,
             day=day,
             languages=tuple(held["languages"]),
+            dated=date.fromisoformat(held["dated"]) if held.get("dated") else None,
             seed=held.get("seed"),
         )
 
     @property
     def letters(self) -> tuple[str, ...]:
         return tuple(option["letter"] for option in self.data["quote"]["options"])
+
+    def price_day(self, day: date) -> date:
+        """The day whose prices a revision made on `day` takes: this record's own as long as its offer holds, else `day`."""
+        first, last = date.fromisoformat(self.data["day"]), date.fromisoformat(self.data["quote"]["valid_until"])
+        return first if first <= day <= last else day
 
     @property
     def made_by(self) -> str:
@@ -81,6 +88,7 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
         "number": quote.job.number,
         "revision": quote.revision,
         "day": str(inputs.day),
+        "dated": str(inputs.dated) if inputs.dated else "",
         "versions": versions(),
         "seed": inputs.seed,
         "languages": list(inputs.languages),

@@ -13,12 +13,13 @@ New = Annotated[str, typer.Argument(metavar="NEW", help="The later revision; els
 
 
 def command(job: JobFile, old: Old = "", new: New = "", as_json: AsJson = False) -> None:
+    from estimator.cli.comparing_revisions import compared
     from estimator.cli.views import changes
     from estimator.cli.views.screen import answer, width
-    from estimator.records.changes import changes as moved_between
     from estimator.records.names import revisions_folder
     from estimator.records.revisions import pair
 
     first, last = pair(revisions_folder(job), old, new)
-    moved = moved_between(first.record(), last.record())
-    answer(moved, as_json, changes.rows(moved, first.name, last.name, width()))
+    moved, parts = compared(first, last)
+    rows = changes.rows(moved, first.name, last.name, width(), parts)
+    answer(changes.as_data(moved, parts), as_json, rows)

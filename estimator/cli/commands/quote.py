@@ -15,10 +15,13 @@ Accepted = Annotated[
     str, typer.Option("--accepted", metavar="LETTER", help="Note that this option was accepted, --on its day.")
 ]
 
-
+Done = Annotated[bool, typer.Option("--done", help="Note that the accepted work was done, --on its day.")]
 Verify = Annotated[
     Path | None,
     typer.Option("--verify", metavar="FILE", help="Say whether a workbook that came back is as it was issued."),
+]
+Today = Annotated[
+    bool, typer.Option("--today", help="Price a revision with today's tables, though the last offer still holds.")
 ]
 
 
@@ -28,21 +31,26 @@ def command(
     on: OnDay = None,
     again: Again = "",
     accepted: Accepted = "",
+    done: Done = False,
     verify: Verify = None,
+    anew: Today = False,
     language: Languages = None,
 ) -> int:
     from estimator.cli import issuing
     from estimator.cli.clock import today
     from estimator.cli.views.screen import show, width
 
-    done = True
+    as_issued = True
     if again:
         rows = issuing.again(job, again)
     elif accepted:
         rows = issuing.accept(job, accepted, on or today())
+    elif done:
+        rows = issuing.finish(job, on or today())
     elif verify:
-        rows, done = issuing.verified(job, verify, width())
+        rows, as_issued = issuing.verified(job, verify, width())
     else:
-        rows = issuing.told(issuing.written(job, tables, on, tuple(language or ()))[1])
+        run, issued = issuing.written(job, tables, on or (today() if anew else None), tuple(language or ()), anew)
+        rows = issuing.told(issued, run.quote)
     show(rows)
-    return DONE if done else TO_MEND
+    return DONE if as_issued else TO_MEND

@@ -1,0 +1,114 @@
+"""A revision within validity: whose prices it takes, and what of a move was asked for and what are prices."""
+
+import csv
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from estimator import demo
+from estimator.cli.app import build
+from estimator.tables.read import demo_folder
+
+NOTES = Path(demo.__file__).parent
+
+
+def run(*words: object) -> Result:
+    texts = [str(word) for word in words]
+    return CliRunner().invoke(build(texts), texts, env={"COLUMNS": "120"})
+
+
+@pytest.fixture(name="job")
+def _job(tmp_path: Path) -> Path:
+    for name in demo.FILES:
+        shutil.copyfile(NOTES / name, tmp_path / name)
+    return tmp_path / "job.toml"
+
+
+@pytest.fixture(name="tables")
+def _tables(tmp_path: Path) -> Path:
+    """The demo's tables, in which a plumber earns more from 2026-12-01 on."""
+    folder = tmp_path / "tables"
+    shutil.copytree(demo_folder(), folder)
+    path = folder / "roles.csv"
+    rows = list(csv.DictReader(path.open(newline="", encoding="utf-8")))
+    later = [{**row, "wage": str(float(row["wage"]) + 10), "from": "2026-12-01"} for row in rows]
+    with path.open("w", newline="", encoding="utf-8") as file:
+        writer = csv.DictWriter(file, list(rows[0]))
+        writer.writeheader()
+        writer.writerows([*rows, *later])
+    return folder
+
+
+def record(job: Path, number: int) -> dict:
+    return json.loads(next((job.with_suffix("") / f"r{number}").rglob("Record*.json")).read_text("utf-8"))
+
+
+def totals(job: Path, number: int) -> list[str]:
+    return [option["price"]["total"] for option in record(job, number)["quote"]["options"]]
+
+
+def issue(job: Path, tables: Path, *words: object) -> Result:
+    done = run("quote", job, "--tables", tables, *words)
+    assert done.exit_code == 0, done.output
+    return done
+
+
+def test_within_validity_a_revision_keeps_the_prices_and_the_last_day_of_the_first_issue(
+    job: Path, tables: Path
+) -> None:
+    issue(job, tables)
+    said = issue(job, tables, "--on", "2026-12-18").stdout  # 2026-11-18 and 30 days: the last day of the offer
+    assert "Prices of 2026-11-18 hold until 2026-12-18" in said
+    assert totals(job, 2) == totals(job, 1)
+    kept = record(job, 2)
+    assert (kept["day"], kept["dated"], kept["quote"]["valid_until"]) == ("2026-11-18", "2026-12-18", "2026-12-18")
+    assert "byte for byte" in run("quote", job, "--again", "r2").stdout
+
+
+def test_a_day_after_the_offer_the_prices_are_those_of_the_day(job: Path, tables: Path) -> None:
+    issue(job, tables)
+    said = issue(job, tables, "--on", "2026-12-19").stdout
+    assert "hold until" not in said
+    assert all(float(new) > float(old) for old, new in zip(totals(job, 1), totals(job, 2), strict=True))
+    assert record(job, 2)["quote"]["valid_until"] == "2027-01-18"
+
+
+def test_today_s_prices_are_taken_when_told_to(job: Path, tables: Path) -> None:
+    issue(job, tables)
+    issue(job, tables, "--on", "2026-12-02", "--today")
+    assert all(float(new) > float(old) for old, new in zip(totals(job, 1), totals(job, 2), strict=True))
+    assert record(job, 2)["day"] == "2026-12-02"
+
+
+def test_a_list_of_changes_on_the_same_notes_is_all_prices(job: Path, tables: Path) -> None:
+    issue(job, tables)
+    issue(job, tables, "--on", "2026-12-02", "--today")
+    found = json.loads(run("changes", job, "--json").stdout)
+    assert found["options"]
+    for option in found["options"]:
+        before, prices, asked, after = (float(option[k]) for k in ("before", "prices", "asked", "after"))
+        assert (prices > 0, asked) == (True, 0)
+        assert before + prices + asked == after
+    assert {c["because"] for c in found["changes"]} == {"", "prices moved"}
+    shown = run("changes", job).stdout
+    assert "prices moved" in shown and "Prices moved: the tables" in shown and "You asked:" not in shown
+
+
+def test_the_list_of_changes_parts_what_was_asked_from_prices_that_moved(job: Path, tables: Path) -> None:
+    issue(job, tables)
+    text = job.read_text("utf-8")
+    job.write_text(text.replace('slab_thickness = "4 in"', 'slab_thickness = "6 in"'), "utf-8")
+    issue(job, tables, "--on", "2026-12-02", "--today")
+    found = json.loads(run("changes", job, "--json").stdout)
+    both = [o for o in found["options"] if all(o[k] is not None for k in ("before", "prices", "asked", "after"))]
+    assert any(float(o["asked"]) and float(o["prices"]) for o in both)
+    assert all(float(o["before"]) + float(o["prices"]) + float(o["asked"]) == float(o["after"]) for o in both)
+    assert {c["because"] for c in found["changes"]} == {"", "you asked", "prices moved"}
+    shown = run("changes", job).stdout
+    assert "You asked: the notes" in shown and "Prices moved: the tables" in shown
+    # one change alone moves the price by what the list says: the same notes at the old prices
+    run("quote", job, "--tables", tables, "--on", "2026-11-18", "--today")
+    assert record(job, 3)["day"] == "2026-11-18"

@@ -1,6 +1,6 @@
 """Repairs the rules allow in, the options as scopes with their prices and what the homeowner lives with, out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -13,8 +13,8 @@ from estimator.scopes.counter import Counter
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.measures import days_on_site, up_half, yard_sf
-from estimator.scopes.menu import Dish, menu
-from estimator.scopes.options import MOST_SHOWN, shown, small
+from estimator.scopes.menu import Dish, dishes, menu
+from estimator.scopes.options import LEAST_SHOWN, MOST_SHOWN, shown, small, spare
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.wanted import by_hand, wanted_repair
 from estimator.tables.tables import Tables
@@ -64,10 +64,10 @@ def choose(
     judge = Judge(job, tables, may)
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)
-    found = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
+    found, more = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
     answered = {a for r in counter.repairs.values() for a in r.answers}
     return Choices(
-        options=_once(_named((*pinned, *found, *added), job.options)),
+        options=_named(_at_least_two(pinned, found, added, more), job.options),
         verdicts=tuple(dict.fromkeys((*offers.verdicts, *counter.blocked, *against, *more_against))),
         unanswered=tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered),
     )
@@ -79,27 +79,45 @@ def _to_answer(needs: tuple[Need, ...]) -> tuple[Need, ...]:
 
 def _found(
     needs: tuple[Need, ...], counter: Counter, wishes: tuple[WantedOption, ...], most: int
-) -> tuple[Chosen, ...]:
+) -> tuple[tuple[Chosen, ...], Iterator[Chosen]]:
     """From the menu, less what the estimator dropped; one that also puts right what may wait where all others leave it.
 
-    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller.
+    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller. Second:
+    beaten ones to fill up with, made only when asked for.
     """
     if most <= 0 or not counter.candidates:
-        return ()
+        return (), iter(())
     dropped = {o.name.lower() for o in by_hand(wishes, "drop")}
     asked = dict.fromkeys((_to_answer(needs), _planned(needs) or needs))
-    menus = [_menu(some, counter, dropped) for some in asked]
+    looked_at = [_dishes(some, counter, dropped) for some in asked]
     if not any(n.must for n in needs):
-        menus = [small(dishes) or dishes for dishes in menus]
-    dishes, complete = menus[0], menus[-1][:1]
+        looked_at = [small(some) or some for some in looked_at]
+    menus = [menu(some) for some in looked_at]
+    best, complete = menus[0], menus[-1][:1]
     planned = {n.id for n in _planned(needs)}
-    if any(planned <= {a for c in d.answer.chosen for a in c.answers} for d in shown(dishes, most)):
+    if any(planned <= {a for c in d.answer.chosen for a in c.answers} for d in shown(best, most)):
         complete = ()
-    picked = (*shown(dishes, max(1, most - len(complete))), *complete)[:most]
-    options = (
-        replace(chosen(counter.repairs_of(d.answer), counter), scope=counter.scope(d.answer, d.bound)) for d in picked
-    )
-    return tuple(sorted(options, key=lambda option: option.price.total))
+    picked = (*shown(best, max(1, most - len(complete))), *complete)[:most]
+    return tuple(_by_price(_sold(d, counter) for d in picked)), (_sold(d, counter) for d in spare(picked, looked_at[0]))
+
+
+def _sold(dish: Dish, counter: Counter) -> Chosen:
+    option = chosen(counter.repairs_of(dish.answer), counter)
+    return replace(option, scope=counter.scope(dish.answer, dish.bound))
+
+
+def _by_price(options: Iterable[Chosen]) -> list[Chosen]:
+    return sorted(options, key=lambda option: option.price.total)
+
+
+def _at_least_two(
+    pinned: Sequence[Chosen], found: Sequence[Chosen], added: Sequence[Chosen], more: Iterator[Chosen]
+) -> tuple[Chosen, ...]:
+    """All of them, each once; where only one is left, the first of the beaten ones that is another."""
+    options = _once((*pinned, *found, *added))
+    while 0 < len(options) < LEAST_SHOWN and (one := next(more, None)):
+        options = _once((*pinned, *_by_price((*found, one)), *added))
+    return options
 
 
 def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
@@ -107,8 +125,8 @@ def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
     return tuple(n for n in needs if n.must or n.severity >= PLAN_REPAIR)
 
 
-def _menu(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[Dish, ...]:
-    dishes = menu(
+def _dishes(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[Dish, ...]:
+    found = dishes(
         [n.id for n in needs],
         counter.candidates,
         counter.shared_costs,
@@ -118,7 +136,7 @@ def _menu(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[D
         counter.slack,
         counter.least,
     )
-    return tuple(d for d in dishes if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
+    return tuple(d for d in found if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
 
 
 def chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:

@@ -1,6 +1,6 @@
-"""Needs, candidates and functions that price and measure a set in, the menu out: sets none of which beats another."""
+"""Needs, candidates and functions that price and measure a set in, the menu out: sets none of which beats another; and the beaten."""
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.model.work import Candidate
@@ -39,7 +39,7 @@ PartOf = Callable[[Candidate], Measures]
 """What one candidate adds: days its line is out, floor it opens, and (below zero) old pipe it takes away."""
 
 
-def menu(
+def dishes(
     needs: Sequence[str],
     candidates: Sequence[Candidate],
     shared_costs: Mapping[str, int],
@@ -49,11 +49,8 @@ def menu(
     slack: int = 0,
     least_of: PriceOf | None = None,
 ) -> tuple[Dish, ...]:
-    """The sets worth showing, the cheapest by real price first.
-
-    On it: the best by real price (with its bound); the cheapest by sum for every set of allowed methods; and the sets
-    best at days without drains, at floor opened and at old pipe left, the sum breaking ties. A dish is dropped when
-    another beats it, or is like it in all four and comes first. Not promised: every set that nothing beats.
+    """The sets looked at: the best by real price first (with its bound); the cheapest by sum for every set of allowed
+    methods; and the sets best at days without drains, at floor opened and at old pipe left, the sum breaking ties.
     """
     best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, least_of=least_of)
     if best is None:
@@ -61,9 +58,26 @@ def menu(
     answers = {best.answer: None}
     answers |= dict.fromkeys(cheapest_of_methods(needs, candidates, shared_costs))
     answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
-    dishes = [_dish(answer, price_of, measures_of) for answer in answers]
-    dishes[0] = replace(dishes[0], bound=best.bound)
-    return _not_beaten(dishes)
+    found = [_dish(answer, price_of, measures_of) for answer in answers]
+    return (replace(found[0], bound=best.bound), *found[1:])
+
+
+def menu(found: Sequence[Dish]) -> tuple[Dish, ...]:
+    """The sets worth showing, the cheapest by real price first.
+
+    A dish is dropped when another beats it, or is like it in all four and comes first. Not promised: every set that
+    nothing beats.
+    """
+    kept = by_price(d for d in found if not any(other.beats(d) for other in found))
+    alike: dict[tuple[float, ...], Dish] = {}
+    for dish in kept:
+        alike.setdefault(dish.measures, dish)
+    return tuple(alike.values())
+
+
+def by_price(found: Iterable[Dish]) -> list[Dish]:
+    """The cheapest first; among alike ones by what the homeowner lives with, then by name."""
+    return sorted(found, key=lambda d: (d.price, d.measures, tuple(c.id for c in d.answer.chosen)))
 
 
 def _dish(answer: Answer, price_of: PriceOf, measures_of: MeasuresOf) -> Dish:
@@ -117,12 +131,3 @@ def best_at(
             chosen = tuple(by_id[c.id] for c in found.chosen)
             charges = {key for c in chosen for key in c.shared}
             yield Answer(chosen, sum(c.cost for c in chosen) + sum(shared_costs[key] for key in charges))
-
-
-def _not_beaten(dishes: list[Dish]) -> tuple[Dish, ...]:
-    kept = [d for d in dishes if not any(other.beats(d) for other in dishes)]
-    kept.sort(key=lambda d: (d.price, d.measures, tuple(c.id for c in d.answer.chosen)))
-    alike: dict[tuple[float, ...], Dish] = {}
-    for dish in kept:
-        alike.setdefault(dish.measures, dish)
-    return tuple(alike.values())

@@ -1,10 +1,11 @@
 """The menu in, the two to four sets worth showing side by side out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from estimator.model.work import Candidate
-from estimator.scopes.menu import Dish
+from estimator.scopes.menu import Dish, by_price
 
+LEAST_SHOWN = 2
 MOST_SHOWN = 4
 
 KINDS: dict[str, str] = {
@@ -33,10 +34,9 @@ def shown(menu: Sequence[Dish], most: int = MOST_SHOWN) -> tuple[Dish, ...]:
     """
     if not menu:
         return ()
-    dearest = max(menu[0].answer.chosen, key=lambda c: (c.cost, c.id), default=None)
-    if dearest is None:
+    need = _dearest_need(menu[0])
+    if need is None:
         return (menu[0],)
-    need = min(dearest.answers)
     out = [menu[0]]
     for way in (_kind, _method):
         seen = {way(_on(need, dish)) for dish in out}
@@ -46,6 +46,27 @@ def shown(menu: Sequence[Dish], most: int = MOST_SHOWN) -> tuple[Dish, ...]:
                 seen.add(here)
                 out.append(dish)
     return tuple(sorted(out, key=lambda d: d.price))
+
+
+def spare(picked: Sequence[Dish], found: Sequence[Dish]) -> Iterator[Dish]:
+    """Sets to fill up with where fewer than two are left to show, even if beaten: the dearest need another way.
+
+    First the cheapest of another kind (spot, line, replace, go around), then of another method. Beside one small repair
+    only another small one: a whole run is not pushed where one dig does it.
+    """
+    need = _dearest_need(picked[0]) if picked else None
+    if need is None:
+        return
+    found = small(found) if small(picked) else found
+    for way in (_kind, _method):
+        shown_so = {way(_on(need, dish)) for dish in picked}
+        yield from (d for d in by_price(found) if d not in picked and way(_on(need, d)) not in shown_so)
+
+
+def _dearest_need(dish: Dish) -> str | None:
+    """The need whose repair costs most in this set."""
+    dearest = max(dish.answer.chosen, key=lambda c: (c.cost, c.id), default=None)
+    return min(dearest.answers) if dearest else None
 
 
 def small(menu: Sequence[Dish]) -> tuple[Dish, ...]:

@@ -9,7 +9,7 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
-from estimator.model.job import Discount, Override, WantedOption, WantedRepair
+from estimator.model.job import Approval, Discount, Override, WantedOption, WantedRepair
 from estimator.model.judgement import Effect
 from estimator.model.line import Join
 from estimator.model.problem import CannotGoOn
@@ -267,3 +267,41 @@ def test_two_tunnels_that_share_their_way_are_counted_so_from_the_start(notes, n
         alone = sum(counter.priced((counter.repairs[c.id],))[1].total for c in answer.chosen) * 100
         assert answer.cost - counter.slack <= counter.least(answer) <= both < alone
     assert any(key.startswith("way in of") for key in counter.shared_costs)
+
+
+@pytest.mark.parametrize(
+    ("name", "ways"), [("j09-sycamore", {"trench", "reline"}), ("j10-chestnut", {"burst", "trench"})]
+)
+def test_a_beaten_way_stands_beside_the_only_one_left(tables, name: str, ways: set[str]) -> None:
+    job = read_job(Path(__file__).parents[1] / "jobs" / name / "job.toml").job
+    assert job is not None
+    options = run(job, tables, job.day).quote.options
+    assert [{r.method for r in o.scope.repairs} & ways for o in options] != [ways]
+    assert {r.method for o in options for r in o.scope.repairs} >= ways
+    assert len(options) == 2
+    assert options[0].price.total < options[1].price.total
+
+
+def test_nothing_stands_beside_a_pin_that_another_option_is_already_beside(tables) -> None:
+    job = read_job(Path(__file__).parents[1] / "jobs" / "pecan" / "job.toml").job
+    assert job is not None
+    assert len(run(job, tables, job.day).quote.options) == 2
+
+
+def test_what_waits_for_an_approval_is_not_fixed_until_it_is_on_file(tables) -> None:
+    """Tendons not ruled out: no saw before scan and engineer's letter [common practice]."""
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j01-near-tendons" / "job.toml").job
+    assert job is not None
+    waiting = _break_through(run(job, tables, job.day).quote.options)
+    reasons = [str(v.homeowner) for r in waiting.scope.repairs for v in r.verdicts if v.effect is Effect.UNTIL_APPROVED]
+    assert not waiting.fixed
+    assert reasons and set(reasons) <= {str(why) for why in waiting.not_fixed_because}
+    paper = Approval(
+        what="scan and engineer's letter", by="a registered engineer", on=job.day, covers=("tendons-in-the-slab",)
+    )
+    approved = _break_through(run(replace(job, approvals=(paper,)), tables, job.day).quote.options)
+    assert approved.fixed and not approved.not_fixed_because
+
+
+def _break_through(options):
+    return next(o for o in options if "break-through" in {r.method for r in o.scope.repairs})

@@ -8,8 +8,8 @@ import pytest
 
 from estimator.model.stretch import Stretch
 from estimator.model.work import Candidate
-from estimator.scopes.menu import MOST_METHOD_SETS, Dish, best_at, cheapest_of_methods, menu
-from estimator.scopes.options import shown
+from estimator.scopes.menu import MOST_METHOD_SETS, Dish, best_at, cheapest_of_methods, dishes, menu
+from estimator.scopes.options import shown, spare
 from estimator.scopes.search import Answer, cheapest, in_order
 
 
@@ -34,7 +34,7 @@ def price_of(answer: Answer) -> int:
 def test_the_first_dish_is_the_cheapest_real_price_there_is(seed: int) -> None:
     needs, candidates, shared, parts = house(seed)
     everything = list(in_order(needs, candidates, shared))
-    found = menu(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts))
+    found = menu(dishes(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts)))
     assert [d.price for d in found[:1]] == [min(price_of(a) for a in everything)][: len(found)]
     assert bool(found) == bool(everything)
 
@@ -71,7 +71,7 @@ def test_every_set_of_methods_has_its_cheapest_answer_on_the_way_to_the_menu(see
 @pytest.mark.parametrize("seed", range(40))
 def test_no_dish_beats_another(seed: int) -> None:
     needs, candidates, shared, parts = house(seed)
-    found = menu(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts))
+    found = menu(dishes(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts)))
     assert not any(a.beats(b) for a in found for b in found)
     assert [d.price for d in found] == sorted(d.price for d in found)
 
@@ -91,7 +91,7 @@ def dish(*chosen: Candidate, price: int = 0) -> Dish:
 
 
 def test_options_are_the_cheapest_and_other_ways_on_the_dearest_need() -> None:
-    dishes = [
+    on_it = [
         dish(one("a", "yard spot", 10), one("b", "clean", 1, "2")),
         dish(one("c", "sectional liner", 12)),
         dish(one("d", "reline", 20)),
@@ -99,14 +99,34 @@ def test_options_are_the_cheapest_and_other_ways_on_the_dearest_need() -> None:
         dish(one("f", "burst", 31)),
         dish(one("g", "reroute", 40)),
     ]
-    assert [d.answer.chosen[0].method for d in shown(dishes)] == ["yard spot", "reline", "trench", "reroute"]
+    assert [d.answer.chosen[0].method for d in shown(on_it)] == ["yard spot", "reline", "trench", "reroute"]
 
 
 def test_with_few_other_ways_other_methods_of_the_same_kind_fill_up() -> None:
-    dishes = [dish(one("t", "tunnel", 30)), dish(one("b", "break-through", 20))]
-    dishes.sort(key=lambda d: d.price)
-    assert [d.answer.chosen[0].method for d in shown(dishes)] == ["break-through", "tunnel"]
+    on_it = [dish(one("t", "tunnel", 30)), dish(one("b", "break-through", 20))]
+    on_it.sort(key=lambda d: d.price)
+    assert [d.answer.chosen[0].method for d in shown(on_it)] == ["break-through", "tunnel"]
 
 
 def test_an_empty_menu_shows_nothing() -> None:
     assert shown([]) == ()
+
+
+def test_the_menu_is_filled_up_with_the_cheapest_beaten_set_that_goes_another_way() -> None:
+    burst, trench = dish(one("b", "burst", 90)), dish(one("t", "trench", 100))
+    dear, lined = dish(one("t2", "trench", 120)), dish(one("s", "reline", 300))
+    found = (burst, dear, trench, lined)
+    assert menu(found) == (burst,)
+    ways = [d.answer.chosen[0].id for d in spare(shown(menu(found)), found)]
+    assert ways == ["s", "t", "t2", "s"]  # another kind first, then another method of the same kind
+
+
+def test_beside_one_small_repair_nothing_big_fills_up() -> None:
+    found = (dish(one("a", "yard spot", 90)), dish(one("b", "burst", 100)), dish(one("c", "sectional liner", 110)))
+    assert [d.answer.chosen[0].id for d in spare(found[:1], found)] == ["c"]
+
+
+def test_nothing_fills_up_where_every_set_goes_the_same_way() -> None:
+    found = (dish(one("a", "trench", 90)), dish(one("b", "trench", 100)))
+    assert list(spare(found[:1], found)) == []
+    assert list(spare((), found)) == []

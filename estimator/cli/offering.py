@@ -51,7 +51,7 @@ def offered(
 
 
 def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, language: str) -> list[Row]:
-    out = what_if.rows(run.as_filed, run.quote, changes, columns) if run.as_filed else []
+    out = what_if.rows(run.as_filed, run.quote, changes, columns, language) if run.as_filed else []
     out += options.rows(run.quote, columns, language)
     return [*out, *(why.rows(run.quote, run.verdicts, columns, language) if reasons else [])]
 

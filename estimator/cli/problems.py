@@ -79,6 +79,13 @@ OWN_SETTINGS = Kind(
     'It may hold tables = "FOLDER" and language = "es_US" ({languages}). Mend it or move it away.',
     "The settings file stands in for --tables and --language, so a mistake in it must not pass unseen.",
 )
+STOPPED_HALF_WAY = Kind(
+    "cli/stopped-half-way",
+    Level.WARNING,
+    "stopped: {done} of {all} jobs are priced and kept in this file.",
+    "Type the same again to go on from there; the file goes away when all are done.",
+    "A long run that is stopped by hand loses nothing.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     BAD_CHANGE,
@@ -92,4 +99,5 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_PICTURE,
     NOT_A_PICTURE,
     OWN_SETTINGS,
+    STOPPED_HALF_WAY,
 )

@@ -87,6 +87,27 @@ NEVER_ISSUED = Kind(
     "Name the job it belongs to; the files that were sent stand in `to send` of each revision.",
     "A file is verified against the revisions of one job.",
 )
+NOT_ACCEPTED = Kind(
+    "records/not-accepted",
+    Level.ERROR,
+    "no option of this job was accepted, so its work cannot be done.",
+    "Note the acceptance first, with its day: estimator quote JOB --accepted A --on 2026-11-20",
+    "Work begins with a signature.",
+)
+DONE_TOO_EARLY = Kind(
+    "records/done-too-early",
+    Level.ERROR,
+    "the work cannot have been done on {day}: option {letter} was accepted on {accepted}.",
+    "Write the day the work was done: --done --on 2026-12-04",
+    "Work begins with a signature.",
+)
+ALREADY_DONE = Kind(
+    "records/already-done",
+    Level.ERROR,
+    "this job was noted as done on {day} already.",
+    "Nothing has to be written; the note stands in done.json beside the revisions.",
+    "A note is written once.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     NO_SPACE,
@@ -101,4 +122,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NOT_THE_SAME,
     NEVER_ISSUED,
     CANNOT_HOLD,
+    NOT_ACCEPTED,
+    DONE_TOO_EARLY,
+    ALREADY_DONE,
 )

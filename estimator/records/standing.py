@@ -1,19 +1,24 @@
 """A job file and a day in, where the job stands out: its newest revision, what it was sold for, how long the offer holds."""
 
+import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import date
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
-from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say
 from estimator.records.accepted import Acceptance, accepted
+from estimator.records.finished import Finished, finished
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import newest
 from estimator.records.summary import read_summary
 
-STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "damaged")
+STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "done", "damaged")
+JOB = re.compile(r"^[ \t]*(\[[ \t]*job\b|job[ \t]*=[ \t]*\{|job\.)", re.MULTILINE)
+"""A [job] table in any of the ways TOML writes one, broken ones too."""
+NOTHING = Say.of("nothing")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,34 +32,41 @@ class Standing:
     revision: str = ""
     total: str = ""
     days_left: int | None = None
-    waits_for: str = ""
+    waits_for: Say = NOTHING
 
 
 def standing(job_file: Path, day: date, wrong: Callable[[Path], int]) -> Standing:
-    """`wrong(job_file)` counts the errors in the notes. Errors: none; a damaged record is a state of its own."""
+    """`wrong(job_file)` counts the errors in the notes. Errors: none; whatever is damaged is a state of its own."""
     folder = revisions_folder(job_file)
     try:
         last = newest(folder)
         if last is None:
             return _unissued(job_file, wrong(job_file))
-        return _issued(job_file, last.number, read_summary(last.record_file), accepted(folder), day)
-    except (CannotGoOn, KeyError, ValueError, TypeError, AttributeError, InvalidOperation, OSError):
-        return Standing(job_file=job_file, state="damaged", waits_for="a copy of its record")
+        issued = read_summary(last.record_file)
+        return _issued(job_file, last.number, issued, accepted(folder), finished(folder), day)
+    except Exception:  # one broken job never hides the others
+        return Standing(job_file=job_file, state="damaged", waits_for=Say.of("a copy of its record"))
 
 
 def _unissued(job_file: Path, errors: int) -> Standing:
     if errors:
-        waits = f"{errors} {'error' if errors == 1 else 'errors'} in the notes"
+        waits = Say.of("1 error in the notes") if errors == 1 else Say.of("{count} errors in the notes", count=errors)
         return Standing(job_file=job_file, state="notes incomplete", waits_for=waits)
-    return Standing(job_file=job_file, state="ready", waits_for="a quote")
+    return Standing(job_file=job_file, state="ready", waits_for=Say.of("a quote"))
 
 
-def _issued(job_file: Path, number: int, issued: Mapping[str, Any], signed: Acceptance | None, day: date) -> Standing:
+def _issued(
+    job_file: Path,
+    number: int,
+    issued: Mapping[str, Any],
+    signed: Acceptance | None,
+    built: Finished | None,
+    day: date,
+) -> Standing:
     left = (date.fromisoformat(issued["valid_until"]) - day).days
     totals = [Decimal(total) for total in issued["totals"].values()]
     total = signed.total if signed else str(min(totals)) if totals else ""
-    state = "accepted" if signed else "expired" if left < 0 else "revised" if number > 1 else "issued"
-    waits = {"accepted": "the crew", "expired": "a new revision"}.get(state, "the homeowner")
+    state, waits = _state(number, left, signed, built, day)
     return Standing(
         job_file=job_file,
         state=state,
@@ -65,6 +77,21 @@ def _issued(job_file: Path, number: int, issued: Mapping[str, Any], signed: Acce
         days_left=None if signed else left,
         waits_for=waits,
     )
+
+
+def _state(number: int, left: int, signed: Acceptance | None, built: Finished | None, day: date) -> tuple[str, Say]:
+    """The state and who is next; an accepted job waits until it can no longer be cancelled."""
+    if built:
+        return "done", NOTHING
+    if signed:
+        may_cancel = bool(signed.cancel_until) and str(day) <= signed.cancel_until
+        if may_cancel:
+            last = date.fromisoformat(signed.cancel_until)
+            return "accepted", Say.of("the days to cancel, until {day}", day=last)
+        return "accepted", Say.of("the crew")
+    if left < 0:
+        return "expired", Say.of("a new revision")
+    return "revised" if number > 1 else "issued", Say.of("the homeowner")
 
 
 def job_files(folder: Path) -> Iterator[Path]:
@@ -88,6 +115,6 @@ def job_files(folder: Path) -> Iterator[Path]:
 
 def _is_job(path: Path) -> bool:
     try:
-        return "[job]" in path.read_text(encoding="utf-8-sig", errors="replace")
+        return JOB.search(path.read_text(encoding="utf-8-sig", errors="replace")) is not None
     except OSError:
         return False

@@ -15,6 +15,7 @@ from estimator.records import bundle
 from estimator.records.accepted import accept
 from estimator.records.again import again
 from estimator.records.disk import Disk
+from estimator.records.finished import finish
 from estimator.records.issue import issue
 from estimator.records.lock import locked
 from estimator.records.problems import PROBLEMS
@@ -74,6 +75,11 @@ class Desk:
         for day in (20, 21):
             accept(self.folder, named(self.folder, "r1"), "A", date(2026, 11, day))
 
+    def done(self, *days: int) -> None:
+        accept(self.folder, named(self.folder, "r1"), "A", date(2026, 11, 20))
+        for day in days:
+            finish(self.folder, date(2026, 11, day))
+
 
 DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None]] = {
     "the disk is full": lambda desk, _: desk.refused(OSError(errno.ENOSPC, "No space left on device")),
@@ -88,6 +94,9 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "option C is accepted": lambda desk, _: (
         accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
     ),
+    "the work is done before anybody signed": lambda desk, _: finish(desk.folder, date(2026, 11, 20)) and None,
+    "the work is done a day before the signature": lambda desk, _: desk.done(19),
+    "the work is done twice": lambda desk, _: desk.done(25, 26),
     "option A is accepted twice": lambda desk, _: desk.accepted_twice(),
     "a name holds a control character": lambda desk, _: desk.cannot_hold(),
     "another workbook comes back": lambda desk, _: desk.never_issued(),

@@ -1,10 +1,12 @@
 """Where a job stands, from its notes to its acceptance; damaged ones are a state, never a failure."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 
 from estimator.records.accepted import accept
+from estimator.records.finished import finish, finished
 from estimator.records.issue import issue
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import named
@@ -30,7 +32,7 @@ def _issue_at(job_file, quote_at, inputs, papers):
 
 def test_notes_with_errors_wait_to_be_mended(job_file):
     found = standing(job_file, DAY, lambda path: 2)
-    assert (found.state, found.waits_for) == ("notes incomplete", "2 errors in the notes")
+    assert (found.state, str(found.waits_for)) == ("notes incomplete", "2 errors in the notes")
 
 
 def test_notes_without_errors_are_ready(job_file):
@@ -62,7 +64,7 @@ def test_an_accepted_offer_does_not_expire(job_file, issue_at):
     folder = revisions_folder(job_file)
     accept(folder, named(folder, "r1"), "A", DAY)
     found = standing(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
-    assert (found.state, found.days_left, found.waits_for) == ("accepted", None, "the crew")
+    assert (found.state, found.days_left, str(found.waits_for)) == ("accepted", None, "the crew")
 
 
 @pytest.mark.parametrize("keep", [0, 1, 100, 1000])
@@ -80,9 +82,43 @@ def test_a_summary_longer_than_the_head_of_the_file_is_read_all_the_same(tmp_pat
 
 
 def test_job_files_are_found_at_any_depth_and_other_toml_is_passed_by(tmp_path):
-    for name in ("a/one.toml", "b/c/two.toml", ".hidden/three.toml"):
+    texts = {"a/one.toml": "[job]\n", "b/c/two.toml": 'job = { number = "1" }\n', ".hidden/three.toml": "[job]\n"}
+    for name, text in texts.items():
         path = tmp_path / name
         path.parent.mkdir(parents=True)
-        path.write_text("[job]\n")
+        path.write_text(text)
     (tmp_path / "pyproject.toml").write_text("[project]\n")
     assert [p.name for p in job_files(tmp_path)] == ["one.toml", "two.toml"]
+
+
+def test_work_that_was_done_waits_for_nothing(job_file, issue_at):
+    issue_at()
+    folder = revisions_folder(job_file)
+    accept(folder, named(folder, "r1"), "A", DAY)
+    finish(folder, DAY + timedelta(days=9))
+    found = standing(job_file, LAST_DAY + timedelta(days=100), lambda path: 0)
+    assert (found.state, str(found.waits_for), found.total) == ("done", "nothing", "4200.00")
+
+
+def test_work_can_be_done_on_the_day_it_was_accepted_and_noting_it_twice_changes_nothing(job_file, issue_at):
+    issue_at()
+    folder = revisions_folder(job_file)
+    accept(folder, named(folder, "r1"), "A", DAY)
+    assert finish(folder, DAY) == finish(folder, DAY) == finished(folder)
+
+
+def test_a_signed_job_waits_until_it_can_no_longer_be_cancelled(job_file, issue_at, quote_at, inputs, papers):
+    """Three business days after Friday, November 20: the Tuesday and Wednesday after are the 24th and 25th [computed]."""
+    quote = replace(quote_at(), cancel_business_days=3)
+    issue(revisions_folder(job_file), quote, inputs, lambda number: replace(papers(quote)(number)))
+    folder = revisions_folder(job_file)
+    until = date.fromisoformat(accept(folder, named(folder, "r1"), "A", DAY).cancel_until)
+    assert "to cancel" in str(standing(job_file, until, lambda path: 0).waits_for)
+    assert str(standing(job_file, until + timedelta(days=1), lambda path: 0).waits_for) == "the crew"
+
+
+def test_a_job_whose_notes_break_the_program_is_damaged_and_the_list_goes_on(job_file):
+    def breaks(path):
+        raise RecursionError
+
+    assert standing(job_file, DAY, breaks).state == "damaged"

@@ -1,22 +1,42 @@
-"""`estimator jobs`: a folder in, every job below it with its state out."""
+"""`estimator jobs`: a folder in, every job below it with its state out; or what new price tables would change on all of them."""
 
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, OnDay
+from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
 Folder = Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder that holds the jobs, at any depth.")]
+Reprice = Annotated[
+    bool,
+    typer.Option("--reprice", help="Price every job with --tables, and write what would change; nothing is issued."),
+]
+To = Annotated[
+    Path, typer.Option("--to", metavar="FILE", help="The workbook that --reprice writes; a new name, ending in .xlsx.")
+]
 
 
-def command(folder: Folder = Path(), on: OnDay = None, as_json: AsJson = False) -> None:
+def command(
+    folder: Folder = Path(),
+    reprice: Reprice = False,
+    tables: TablesFrom = None,
+    to: To = Path("repriced.xlsx"),
+    on: OnDay = None,
+    language: Language = AS_SET,
+    as_json: AsJson = False,
+) -> None:
     from estimator.cli.clock import today
-    from estimator.cli.views import jobs
+    from estimator.cli.standings import listed
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import errors_in
-    from estimator.records.standing import job_files, standing
 
     day = on or today()
-    standings = [standing(path, day, errors_in) for path in job_files(folder)]
-    answer(standings, as_json, jobs.rows(standings, folder, width()))
+    if reprice:
+        from estimator.cli.repricing import repriced
+        from estimator.cli.views import repriced as view
+
+        done = repriced(folder, tables, day, to)
+        answer(done.rows, as_json, view.rows(done, to, folder, width(), language))
+        return
+    data, rows = listed(folder, day, width(), language)
+    answer(data, as_json, rows)

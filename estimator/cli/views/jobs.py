@@ -6,25 +6,42 @@ from pathlib import Path
 
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
-from estimator.cli.views.words import dollars
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, dollars
+from estimator.records.plain import plain
 from estimator.records.standing import STATES, Standing
+from estimator.wording.say import say, speaker
 
-HEADERS = ("job", "state", "rev", "total", "days left", "waits for")
 
-
-def rows(standings: Sequence[Standing], folder: Path, columns: int) -> list[Row]:
+def rows(standings: Sequence[Standing], folder: Path, columns: int, language: str = ENGLISH) -> list[Row]:
     """The table and a count of each state under it."""
+    speak = speaker(language)
     if not standings:
-        return [Row(f"There is no job file below {folder}.")]
-    cells = [_cells(standing, folder) for standing in standings]
+        return [Row(speak("There is no job file below {folder}.", folder=str(folder)))]
+    headers = (speak("job"), speak("state"), speak("rev"), speak("total"), speak("days left"), speak("waits for"))
+    cells = [_cells(standing, folder, language) for standing in standings]
+    body = table(headers, cells, columns, right=(3, 4))
+    return [*(Row(text) for text in body), Row(""), Row(counted(standings, language), "head")]
+
+
+def counted(standings: Sequence[Standing], language: str = ENGLISH) -> str:
+    """`2 issued, 1 damaged`."""
     counts = [(state, sum(s.state == state for s in standings)) for state in STATES]
-    said = ", ".join(f"{number} {state}" for state, number in counts if number)
-    return [*(Row(text) for text in table(HEADERS, cells, columns, right=(3, 4))), Row(""), Row(said, "head")]
+    return ", ".join(f"{number} {term(state, language)}" for state, number in counts if number)
 
 
-def _cells(standing: Standing, folder: Path) -> tuple[str, ...]:
-    path = standing.job_file
-    name = str(path.relative_to(folder)) if path != folder and path.is_relative_to(folder) else str(path)
+def _cells(standing: Standing, folder: Path, language: str) -> tuple[str, ...]:
     left = "" if standing.days_left is None else str(standing.days_left)
-    total = dollars(Decimal(standing.total), whole=True) if standing.total else ""
-    return name, standing.state, standing.revision, total, left, standing.waits_for
+    total = dollars(Decimal(standing.total), whole=True, language=language) if standing.total else ""
+    waits = say(standing.waits_for, language)
+    return below(standing.job_file, folder), term(standing.state, language), standing.revision, total, left, waits
+
+
+def below(path: Path, folder: Path) -> str:
+    """The file's name seen from the folder."""
+    return str(path.relative_to(folder)) if path != folder and path.is_relative_to(folder) else str(path)
+
+
+def as_data(standings: Sequence[Standing]) -> list[dict[str, object]]:
+    """The same for other programs; what a job waits for in English."""
+    return [{**plain(standing), "waits_for": str(standing.waits_for)} for standing in standings]

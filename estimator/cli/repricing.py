@@ -1,0 +1,132 @@
+"""A folder of jobs and new tables in, what would change on every one of them out: over all cores, a bar on a terminal.
+
+Each job that is done is kept in a small file beside the folder, so that a run that was stopped goes on where it was.
+"""
+
+import contextlib
+import os
+import signal
+import sys
+from collections.abc import Callable, Generator, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from dataclasses import dataclass
+from datetime import date
+from multiprocessing import get_context
+from pathlib import Path
+
+import typer
+
+from estimator.cli.guard import STOPPED
+from estimator.cli.problems import STOPPED_HALF_WAY
+from estimator.cli.views.problems import tell
+from estimator.cli.way import readable_tables
+from estimator.cli.writing import free, new_file
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.half_way import keep, kept, kept_beside
+from estimator.records.reprice import Repriced, fingerprint, reprice
+from estimator.records.standing import job_files
+from estimator.tables.tables import Tables
+
+WORTH_A_PROCESS = 4
+"""From so many jobs on another process pays for its start."""
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """One row a job in the order of the folder, and how many of them were kept from a run that was stopped."""
+
+    rows: tuple[Repriced, ...]
+    from_before: int
+
+
+@dataclass(frozen=True, slots=True)
+class Desk:
+    """What a worker holds between jobs."""
+
+    tables: Tables
+    day: date
+
+
+def repriced(folder: Path, tables: Path | None, day: date, to: Path) -> Done:
+    """Prices every job below the folder and writes the workbook.
+
+    Errors: CannotGoOn for broken tables or a file in the way; typer.Exit when stopped by hand, with a word on what is kept.
+    """
+    from estimator.cli.repriced_workbook import workbook
+
+    free(to)
+    priced_with, files, beside = readable_tables(day, tables), list(job_files(folder)), kept_beside(folder)
+    sums = {path: _sum(path, priced_with, day) for path in files}
+    before = kept(beside)
+    rows = {path: before[of] for path, of in sums.items() if of in before}
+    found = len(rows)
+    try:
+        for row in _each([p for p in files if p not in rows], Desk(priced_with, day), len(files), found):
+            rows[Path(row.job_file)] = row
+            if not row.wrong:
+                keep(beside, sums[Path(row.job_file)], row)
+    except KeyboardInterrupt:
+        tell([STOPPED_HALF_WAY(Place(file=str(beside)), done=len(rows), all=len(files))])
+        raise typer.Exit(STOPPED) from None
+    done = Done(tuple(rows[path] for path in files), found)
+    new_file(to, workbook(done.rows, folder, priced_with, day))
+    beside.unlink(missing_ok=True)
+    return done
+
+
+def _sum(path: Path, tables: Tables, day: date) -> str:
+    """ "" for a job that cannot even be read; its row will say why."""
+    try:
+        return fingerprint(path, tables, day)
+    except (OSError, CannotGoOn):
+        return ""
+
+
+def _each(files: Sequence[Path], desk: Desk, all_: int, before: int) -> Iterator[Repriced]:
+    """Rows as they come, with a bar where somebody looks."""
+    with _bar(all_, before) as forward, contextlib.closing(_rows(files, desk)) as rows:
+        for row in rows:
+            forward()
+            yield row
+
+
+def _rows(files: Sequence[Path], desk: Desk) -> Generator[Repriced, None, None]:
+    workers = min(os.cpu_count() or 1, len(files))
+    if workers < 2 or len(files) < WORTH_A_PROCESS:
+        yield from (reprice(path, desk.tables, desk.day) for path in files)
+        return
+    pool = ProcessPoolExecutor(workers, mp_context=get_context("spawn"), initializer=_sit_down, initargs=(desk,))
+    try:
+        for future in as_completed([pool.submit(_one, path) for path in files]):
+            yield future.result()
+    finally:
+        pool.shutdown(cancel_futures=True)
+
+
+_desks: list[Desk] = []
+"""In a worker: its desk."""
+
+
+def _sit_down(desk: Desk) -> None:
+    """A worker leaves the stopping to the program that started it."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    _desks[:] = [desk]
+
+
+def _one(path: Path) -> Repriced:
+    return reprice(path, _desks[0].tables, _desks[0].day)
+
+
+@contextlib.contextmanager
+def _bar(all_: int, before: int) -> Iterator[Callable[[], None]]:
+    """A bar on the error output where that is a terminal; else nothing."""
+    if not sys.stderr.isatty():
+        yield lambda: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
+
+    columns = (TextColumn("pricing"), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    with Progress(*columns, console=Console(file=sys.stderr), transient=True) as progress:
+        task = progress.add_task("", total=all_, completed=before)
+        yield lambda: progress.advance(task)

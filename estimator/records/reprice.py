@@ -1,0 +1,82 @@
+"""A job file and new tables in, what each of its options would cost against what was issued out; nothing is written."""
+
+import hashlib
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.fieldnotes import read_job
+from estimator.model.problem import CannotGoOn, Level, Problem
+from estimator.pipeline import run
+from estimator.records.changes import title, totals
+from estimator.records.names import revisions_folder
+from estimator.records.revisions import newest
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OptionMove:
+    """One option by what it does: issued and now, in dollars; None where it was not, or is no longer, offered."""
+
+    option: str
+    issued: Decimal | None = None
+    now: Decimal | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Repriced:
+    """One job on new tables. `wrong` says in plain words why it could not be priced; then there are no moves."""
+
+    job_file: str
+    number: str = ""
+    site: str = ""
+    revision: str = ""
+    moves: tuple[OptionMove, ...] = ()
+    wrong: str = ""
+
+
+def reprice(job_file: Path, tables: Tables, day: date) -> Repriced:
+    """Errors: none; what goes wrong with one job is said in its row."""
+    try:
+        return _repriced(job_file, tables, day)
+    except CannotGoOn as stop:
+        return Repriced(job_file=str(job_file), wrong=_first(stop.problems))
+    except Exception as error:  # one broken job never hides the others
+        return Repriced(job_file=str(job_file), wrong=f"the program made a mistake of its own ({type(error).__name__})")
+
+
+def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
+    last = newest(revisions_folder(job_file))
+    before = totals(last.record()) if last else {}
+    reading = read_job(job_file)
+    errors = tuple(p for p in reading.problems if p.level is Level.ERROR)
+    if reading.job is None or errors:
+        raise CannotGoOn(*(errors or reading.problems))
+    quote = run(reading.job, tables, day).quote
+    after = {title(option): option.price.total for option in quote.options} if quote else {}
+    names = dict.fromkeys([*before, *after])
+    return Repriced(
+        job_file=str(job_file),
+        number=reading.job.number,
+        site=reading.job.customer.site,
+        revision=last.name if last else "",
+        moves=tuple(OptionMove(option=name, issued=before.get(name), now=after.get(name)) for name in names),
+    )
+
+
+def _first(problems: tuple[Problem, ...]) -> str:
+    more = f" (and {len(problems) - 1} more)" if len(problems) > 1 else ""
+    return f"{problems[0].place}: {problems[0].wrong}{more}"
+
+
+NOTES = ("", ".txt", ".log", ".md", ".toml")
+
+
+def fingerprint(job_file: Path, tables: Tables, day: date) -> str:
+    """A sum over all that decides the row of a job: notes, newest revision, tables, day. The same sum, the same row."""
+    last = newest(revisions_folder(job_file))
+    told = hashlib.sha256(f"{tables.fingerprint} {day} {last.name if last else ''} {job_file.name}".encode())
+    for path in sorted(p for p in job_file.parent.iterdir() if p.is_file() and p.suffix in NOTES):
+        told.update(path.read_bytes())
+    return told.hexdigest()

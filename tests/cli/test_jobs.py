@@ -1,0 +1,116 @@
+"""`estimator jobs`: every job with its state; what new tables would change, stopped half-way and gone on with."""
+
+import json
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import openpyxl
+import pytest
+from typer.testing import CliRunner
+
+from estimator import demo
+from estimator.cli.app import build
+from tests.tables.workbench import edited
+
+JOBS = Path(__file__).parents[1] / "jobs"
+NAMES = ("maple", "pecan", "j02-walnut", "j12-cedar", "j06-poplar", "j10-chestnut")
+
+
+@pytest.fixture(name="folder")
+def _folder(tmp_path):
+    """Six houses that can be priced, one whose notes are broken."""
+    for name in NAMES:
+        shutil.copytree(JOBS / name, tmp_path / "jobs" / name)
+    (tmp_path / "jobs" / "broken").mkdir()
+    (tmp_path / "jobs" / "broken" / "job.toml").write_text("[job\n")
+    return tmp_path / "jobs"
+
+
+def _typed(*words: object):
+    typed = [*map(str, words)]
+    return CliRunner().invoke(build(typed), typed)
+
+
+def test_every_job_below_the_folder_has_its_state(folder):
+    found = {Path(s["job_file"]).parent.name: s for s in json.loads(_typed("jobs", folder, "--json").stdout)}
+    assert {name: found[name]["state"] for name in NAMES} == dict.fromkeys(NAMES, "ready")
+    assert found["broken"]["state"] == "notes incomplete"
+    assert found["broken"]["waits_for"] == "1 error in the notes"
+
+
+def test_the_list_speaks_spanish(folder):
+    said = _typed("jobs", folder, "--language", "es_US").stdout
+    assert "espera" in said
+    assert "listo" in said
+
+
+def test_a_job_goes_from_ready_to_done(tmp_path):
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    job = tmp_path / "job.toml"
+
+    def state() -> str:
+        return json.loads(_typed("jobs", job, "--on", "2026-11-30", "--json").stdout)[0]["state"]
+
+    states = [state()]
+    for words in (["--language", "en_US"], ["--accepted", "A", "--on", "2026-11-20"], ["--done", "--on", "2026-12-04"]):
+        assert _typed("quote", job, *words).exit_code == 0
+        states.append(state())
+    assert states == ["ready", "issued", "accepted", "done"]
+
+
+def test_done_says_what_was_done_and_when(tmp_path):
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    job = tmp_path / "job.toml"
+    _typed("quote", job, "--language", "en_US")
+    _typed("quote", job, "--accepted", "B", "--on", "2026-11-20")
+    assert _typed("quote", job, "--done", "--on", "2026-12-04").stdout == "Option B of r1 was done on 2026-12-04.\n"
+
+
+def test_new_tables_are_laid_beside_what_was_issued_in_one_workbook(folder, tmp_path):
+    assert _typed("quote", folder / "maple" / "job.toml", "--language", "en_US").exit_code == 0
+    tables = edited(tmp_path, "settings.csv", "round_price_to,25,", "round_price_to,500,")
+    to = tmp_path / "moves.xlsx"
+    result = _typed("jobs", folder, "--reprice", "--tables", tables, "--to", to)
+    assert result.exit_code == 0, result.output
+    book = openpyxl.load_workbook(to, data_only=True)
+    assert book.sheetnames == ["What would change", "Left out"]
+    held = list(book["What would change"].values)
+    assert held[0][0].startswith("INTERNAL")
+    maple = next(row for row in held if str(row[0]).startswith("maple") and row[4] and row[5] == 4200)
+    assert (maple[5], maple[6], maple[7]) == (4200, 4500, 300)
+    assert [row[0] for row in book["Left out"].values if str(row[0]).startswith("broken")]
+    assert {str(row[0]).split("/")[0] for row in held if str(row[0]).endswith("job.toml")} == set(NAMES)
+    assert not (tmp_path / "jobs.repricing").exists()
+
+
+def test_a_workbook_that_is_there_is_never_written_over(folder, tmp_path):
+    (tmp_path / "moves.xlsx").write_text("mine")
+    result = _typed("jobs", folder, "--reprice", "--to", tmp_path / "moves.xlsx")
+    assert (result.exit_code, (tmp_path / "moves.xlsx").read_text()) == (1, "mine")
+
+
+def test_a_run_that_was_stopped_goes_on_where_it_was(folder, tmp_path):
+    words = [sys.executable, "-m", "estimator", "jobs", str(folder), "--reprice", "--to", str(tmp_path / "moves.xlsx")]
+    run = subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    beside, until = tmp_path / "jobs.repricing", time.monotonic() + 60
+    while not (beside.exists() and beside.read_bytes().count(b"\n")) and time.monotonic() < until:
+        time.sleep(0.01)
+    run.send_signal(signal.SIGINT)
+    said = run.communicate(timeout=60)[1]
+    if run.returncode != 0:  # else it was done before the signal came
+        assert run.returncode == 130
+        assert b"(cli/stopped-half-way)" in said
+        assert b"Traceback" not in said
+        assert not (tmp_path / "moves.xlsx").exists()
+        done = beside.read_bytes().count(b"\n")
+        again = subprocess.run(words, capture_output=True, check=True, text=True)
+        assert f"{done} were kept from the run that was stopped." in again.stdout
+        assert again.stderr == ""
+    assert (tmp_path / "moves.xlsx").exists()
+    assert not beside.exists()

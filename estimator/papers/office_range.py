@@ -48,7 +48,9 @@ def _driver(task: str, crew: str, hours: list[float], rate: Decimal) -> Driver:
 def range_sheet(quote: Quote) -> Sheet:
     """All options, each with its tasks and a chart of what moves it most."""
     page = inside_page("Range", WIDTHS, "How far cost and days may run, and what moves them")
-    page.line("Tasks: hours times the crew's rate, before days are rounded; materials and fees are not in them.", "quiet")
+    page.line(
+        "Tasks: hours times the crew's rate, before days are rounded; materials and fees are not in them.", "quiet"
+    )
     for number, option in enumerate(quote.options):
         _option(page, option, new_page=number > 0)
     return close(page, f"INTERNAL {quote.job.number}")

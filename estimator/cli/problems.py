@@ -23,6 +23,13 @@ NO_ITEM = Kind(
     "The lines are {items}.",
     "explain takes a line's id: the option's letter and the line's number.",
 )
+NO_RULE = Kind(
+    "cli/no-rule",
+    Level.ERROR,
+    "no rule and no reading is called “{asked}”.",
+    "{near}`estimator rules` lists all of them.",
+    "rules takes an id, such as lining-keeps-the-grade, or a number, such as R07.",
+)
 NO_LINE = Kind(
     "cli/no-line",
     Level.ERROR,
@@ -91,6 +98,7 @@ PROBLEMS: tuple[Kind, ...] = (
     BAD_CHANGE,
     NOTHING_TO_CHANGE,
     NO_ITEM,
+    NO_RULE,
     NO_LINE,
     BEYOND_LINE,
     NOTHING_TO_COMPARE,

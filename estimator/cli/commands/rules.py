@@ -1,0 +1,22 @@
+"""`estimator rules`: a rule's id or number in, the rule with its settings out; without one, all of them in a line each."""
+
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import AsJson, OnDay, TablesFrom
+
+Asked = Annotated[
+    str, typer.Argument(metavar="ID", help="A rule's id or number, such as lining-keeps-the-grade or R07.")
+]
+
+
+def command(rule: Asked = "", tables: TablesFrom = None, on: OnDay = None, as_json: AsJson = False) -> None:
+    from estimator.cli.clock import today
+    from estimator.cli.rule_book import looked_up
+    from estimator.cli.views import rules
+    from estimator.cli.views.screen import answer, width
+    from estimator.cli.way import readable_tables
+
+    found = looked_up(rule, readable_tables(on or today(), tables))
+    answer(found, as_json, rules.rows(found, whole=bool(rule), columns=width()))

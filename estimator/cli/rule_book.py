@@ -1,0 +1,97 @@
+"""A rule's id or number in, what it says with the firm's own numbers out; without one, every reading and every rule."""
+
+import inspect
+import re
+import sys
+from collections.abc import Callable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from doctest import DocTestParser
+
+from estimator.cli.problems import NO_RULE
+from estimator.diagnosis.reading import Reading
+from estimator.diagnosis.readings import READINGS
+from estimator.model.judgement import Effect
+from estimator.model.problem import CannotGoOn, Place
+from estimator.scopes.rules import RULES, Rule
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Entry:
+    """One reading or rule as printed. `settings` are (key, value, unit); `examples` lines of code with what they give."""
+
+    id: str
+    numbers: tuple[str, ...]
+    kind: str
+    statement: str
+    reason: str
+    source: str
+    effects: tuple[str, ...]
+    methods: tuple[str, ...] = ()
+    settings: tuple[tuple[str, str, str], ...] = ()
+    guards_people: bool = False
+    worse: str = ""
+    examples: tuple[tuple[str, str], ...] = ()
+
+
+def looked_up(asked: str, tables: Tables) -> tuple[Entry, ...]:
+    """All entries, or those of this id or number. Errors: CannotGoOn naming the nearest ids for one nobody knows."""
+    every = (*(_reading(r, tables) for r in READINGS), *(_rule(r, tables) for r in RULES))
+    if not asked:
+        return every
+    word = asked.strip().lower()
+    found = tuple(e for e in every if word in (e.id, *(n.lower() for n in e.numbers)))
+    if not found:
+        near = get_close_matches(word, [e.id for e in every], 3) or [e.id for e in every if word in e.id][:3]
+        hint = f"Did you mean {', '.join(near)}? " if near else ""
+        raise CannotGoOn(NO_RULE(Place(), asked=asked, near=hint))
+    return found
+
+
+def _rule(rule: Rule, tables: Tables) -> Entry:
+    function = rule.applies or rule.measures
+    return Entry(
+        id=rule.id,
+        numbers=rule.numbers,
+        kind="rule",
+        statement=rule.statement,
+        reason=rule.reason,
+        source=rule.source,
+        effects=_effects(function) if function else (),
+        methods=rule.methods,
+        settings=_settings(rule.reads, tables),
+        guards_people=rule.guards_people,
+        worse=rule.worse,
+        examples=_examples(function) if function else (),
+    )
+
+
+def _reading(reading: Reading, tables: Tables) -> Entry:
+    return Entry(
+        id=reading.id,
+        numbers=reading.numbers,
+        kind="reading",
+        statement=f"{reading.evidence}: {reading.meaning.text}",
+        reason=reading.confirm.text if reading.confirm else "",
+        source=reading.source,
+        effects=(reading.effect,),
+        settings=_settings(reading.reads, tables),
+    )
+
+
+def _settings(keys: tuple[str, ...], tables: Tables) -> tuple[tuple[str, str, str], ...]:
+    rows = (tables.setting(key) for key in dict.fromkeys(keys))
+    return tuple((row.key, row.value, row.unit) for row in rows)
+
+
+def _effects(function: Callable[..., object]) -> tuple[str, ...]:
+    """What the rule may answer, in the order of Effect: read from its own file."""
+    named = set(re.findall(r"Effect\.([A-Z_]+)", inspect.getsource(sys.modules[function.__module__])))
+    return tuple(str(effect) for effect in Effect if effect.name in named)
+
+
+def _examples(function: Callable[..., object]) -> tuple[tuple[str, str], ...]:
+    """The examples on top of the rule's file, one that fires and one that just misses."""
+    parts = DocTestParser().get_examples(sys.modules[function.__module__].__doc__ or "")
+    return tuple((e.source.strip(), e.want.strip()) for e in parts if e.want)

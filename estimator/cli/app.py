@@ -19,14 +19,27 @@ MORE = (
 
 def build(words: Sequence[str]) -> typer.Typer:
     """The program for these words; with no words, or for shell completion, every command is there by name."""
-    app = _new(ABOUT + "\n\n" + MORE, completion=any(word.endswith("-completion") for word in words))
+    asked = _completed() or words
+    app = _new(ABOUT + "\n\n" + MORE, completion=asked is not words or _teaches(words))
     groups = {name: _new(about) for name, about in GROUPS.items()}
     for entry in COMMANDS:
         owner = groups.get(entry.group, app)
-        owner.command(entry.name, help=_help(entry), short_help=entry.line)(_function(entry, words))
+        owner.command(entry.name, help=_help(entry), short_help=entry.line)(_function(entry, asked))
     for name, group in groups.items():
         app.add_typer(group, name=name, help=GROUPS[name])
     return app
+
+
+def _completed() -> Sequence[str]:
+    """The words that a shell wants to go on with; none when it only runs the program."""
+    if not any(name.endswith("_COMPLETE") for name in os.environ):
+        return ()
+    typed = os.environ.get("COMP_WORDS") or os.environ.get("_TYPER_COMPLETE_ARGS") or " "
+    return [*typed.split(), " "]
+
+
+def _teaches(words: Sequence[str]) -> bool:
+    return any(word.endswith("-completion") for word in words)
 
 
 def build_whole() -> typer.Typer:
@@ -51,6 +64,6 @@ def _help(entry: Entry) -> str:
 def _function(entry: Entry, words: Sequence[str]) -> Callable[..., None]:
     """The command itself when it is asked for, else a stand-in that only has a name."""
     asked = entry.name in words and (not entry.group or entry.group in words)
-    if asked or any(name.endswith("_COMPLETE") for name in os.environ):
+    if asked:
         return guarded(import_module(entry.module).command)
     return lambda: None

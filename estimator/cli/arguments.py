@@ -7,6 +7,7 @@ from typing import Annotated
 
 import typer
 
+from estimator.cli.completing import languages
 from estimator.model.stretch import Stretch
 
 JobFile = Annotated[Path, typer.Argument(metavar="JOB", help="The job file, such as larkspur/job.toml.")]
@@ -45,6 +46,7 @@ Language = Annotated[
         "--language",
         parser=_language,
         metavar="CODE",
+        autocompletion=languages,
         help="en_US or es_US; else as your settings file says.",
         show_default=False,
     ),
@@ -55,6 +57,7 @@ Languages = Annotated[
         "--language",
         parser=_language,
         metavar="CODE",
+        autocompletion=languages,
         help="en_US or es_US; twice for both. Else as the job file says.",
     ),
 ]

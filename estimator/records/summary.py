@@ -2,16 +2,17 @@
 
 import json
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from estimator.model.offer import Quote
+if TYPE_CHECKING:
+    from estimator.model.offer import Quote
 
 NAME = "summary"
 ENOUGH = 16384  # bytes from the start in which the summary ends, but for a hundred options
 END = b"}\n"
 
 
-def summary(quote: Quote) -> dict[str, Any]:
+def summary(quote: "Quote") -> dict[str, Any]:
     """Number, site, revision, last day of the offer and the total of each option by its letter."""
     return {
         "number": quote.job.number,

@@ -5,11 +5,19 @@ from typing import Annotated
 import typer
 
 from estimator.cli.arguments import AsJson, JobFile
+from estimator.cli.completing import revision_names
 
 Old = Annotated[
-    str, typer.Argument(metavar="OLD", help="The earlier revision, such as r1; else the one before the newest.")
+    str,
+    typer.Argument(
+        metavar="OLD",
+        autocompletion=revision_names,
+        help="The earlier revision, such as r1; else the one before the newest.",
+    ),
 ]
-New = Annotated[str, typer.Argument(metavar="NEW", help="The later revision; else the newest.")]
+New = Annotated[
+    str, typer.Argument(metavar="NEW", autocompletion=revision_names, help="The later revision; else the newest.")
+]
 
 
 def command(job: JobFile, old: Old = "", new: New = "", as_json: AsJson = False) -> None:

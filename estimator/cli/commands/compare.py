@@ -5,9 +5,16 @@ from typing import Annotated
 import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDay, SetKeys, Stations, TablesFrom
+from estimator.cli.completing import line_names
 
 LineName = Annotated[
-    str, typer.Option("--line", metavar="NAME", help="The line; else the one with the dearest trouble.")
+    str,
+    typer.Option(
+        "--line",
+        metavar="NAME",
+        autocompletion=line_names,
+        help="The line; else the one under a slab that answers most, or the dearest.",
+    ),
 ]
 
 

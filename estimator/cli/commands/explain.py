@@ -5,9 +5,15 @@ from typing import Annotated
 import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDay, SetKeys, TablesFrom
+from estimator.cli.completing import item_ids
 
 Item = Annotated[
-    str, typer.Argument(metavar="ITEM", help="A line's id on the quote: option letter and number, such as A3.")
+    str,
+    typer.Argument(
+        metavar="ITEM",
+        autocompletion=item_ids,
+        help="A line's id on the quote: option letter and number, such as A3.",
+    ),
 ]
 
 

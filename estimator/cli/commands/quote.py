@@ -6,13 +6,26 @@ from typing import Annotated
 import typer
 
 from estimator.cli.arguments import JobFile, Languages, OnDay, TablesFrom
+from estimator.cli.completing import option_letters, revision_names
 from estimator.cli.guard import DONE, TO_MEND
 
 Again = Annotated[
-    str, typer.Option("--again", metavar="rN", help="Make the files of an issued revision again, from its record.")
+    str,
+    typer.Option(
+        "--again",
+        metavar="rN",
+        autocompletion=revision_names,
+        help="Make the files of an issued revision again, from its record.",
+    ),
 ]
 Accepted = Annotated[
-    str, typer.Option("--accepted", metavar="LETTER", help="Note that this option was accepted, --on its day.")
+    str,
+    typer.Option(
+        "--accepted",
+        metavar="LETTER",
+        autocompletion=option_letters,
+        help="Note that this option was accepted, --on its day.",
+    ),
 ]
 
 Done = Annotated[bool, typer.Option("--done", help="Note that the accepted work was done, --on its day.")]

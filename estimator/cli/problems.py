@@ -93,6 +93,13 @@ STOPPED_HALF_WAY = Kind(
     "Type the same again to go on from there; the file goes away when all are done.",
     "A long run that is stopped by hand loses nothing.",
 )
+NO_ORDER = Kind(
+    "cli/no-order",
+    Level.ERROR,
+    "no change order can be written: {why}.",
+    "{instead}",
+    "A change order changes what was signed, and says the same figures as the quotes it stands on.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     BAD_CHANGE,
@@ -108,4 +115,5 @@ PROBLEMS: tuple[Kind, ...] = (
     NOT_A_PICTURE,
     OWN_SETTINGS,
     STOPPED_HALF_WAY,
+    NO_ORDER,
 )

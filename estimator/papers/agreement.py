@@ -39,7 +39,7 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     )
     letter.which_counts(page)
     page.gap(14)
-    _signatures(letter, page)
+    signatures(letter, page)
     return letter.close(page)
 
 
@@ -74,7 +74,8 @@ def _cancel(letter: Letter, page: Page) -> None:
     )
 
 
-def _signatures(letter: Letter, page: Page) -> None:
+def signatures(letter: Letter, page: Page) -> None:
+    """Lines for the owner and the firm: signature, name in print, day."""
     speak = letter.speak
     for who in (speak("Owner"), letter.quote.firm.name):
         page.add(

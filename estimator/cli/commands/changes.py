@@ -1,10 +1,11 @@
-"""`estimator changes`: two revisions in, what moved between them and why out."""
+"""`estimator changes`: two revisions in, what moved between them and why out; or a change order to what was signed."""
 
+from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, JobFile
+from estimator.cli.arguments import AsJson, JobFile, Languages
 from estimator.cli.completing import revision_names
 
 Old = Annotated[
@@ -20,14 +21,30 @@ New = Annotated[
 ]
 
 
-def command(job: JobFile, old: Old = "", new: New = "", as_json: AsJson = False) -> None:
-    from estimator.cli.comparing_revisions import compared
-    from estimator.cli.views import changes
-    from estimator.cli.views.screen import answer, width
-    from estimator.records.names import revisions_folder
-    from estimator.records.revisions import pair
+Order = Annotated[
+    Path | None,
+    typer.Option(
+        "--order",
+        metavar="FILE",
+        help="Write a change order, from the accepted revision to NEW or the newest; a new name, ending in .xlsx.",
+    ),
+]
 
-    first, last = pair(revisions_folder(job), old, new)
-    moved, parts = compared(first, last)
-    rows = changes.rows(moved, first.name, last.name, width(), parts)
-    answer(changes.as_data(moved, parts), as_json, rows)
+
+def command(
+    job: JobFile,
+    old: Old = "",
+    new: New = "",
+    order: Order = None,
+    languages: Languages = None,
+    as_json: AsJson = False,
+) -> None:
+    from estimator.cli import comparing_revisions as revisions
+    from estimator.cli.views.screen import answer, show, width
+
+    spoken = tuple(languages or ())
+    if order:
+        show(revisions.ordered(job, new or old, order, spoken))
+    else:
+        data, rows = revisions.told(job, old, new, width(), spoken)
+        answer(data, as_json, rows)

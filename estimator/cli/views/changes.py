@@ -1,21 +1,25 @@
 """What moved between two revisions in, the lines that say so out: results first, then what was asked, then prices."""
 
 from collections.abc import Sequence
+from datetime import date
 from decimal import Decimal
 
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
-from estimator.cli.views.words import dollars
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, day, dollars
+from estimator.model.say import Say
 from estimator.records.changes import ASKED, PRICES, Change, Parted
+from estimator.wording.say import say, speaker
 
-HEADS: tuple[tuple[str, str], ...] = (
-    ("option", "Price of an option"),
-    ("line", "Lines of the quote"),
-    ("finding", "You asked: what was found"),
-    ("notes", "You asked: the notes, word for word"),
-    ("table", "Prices moved: the tables"),
-    ("day", "Prices moved: the day they are of"),
-    ("version", "The program"),
+HEADS: tuple[tuple[str, Say], ...] = (
+    ("option", Say.of("Price of an option")),
+    ("line", Say.of("Lines of the quote")),
+    ("finding", Say.of("You asked: what was found")),
+    ("notes", Say.of("You asked: the notes, word for word")),
+    ("table", Say.of("Prices moved: the tables")),
+    ("day", Say.of("Prices moved: the day they are of")),
+    ("version", Say.of("The program")),
 )
 
 
@@ -27,38 +31,65 @@ def as_data(moved: Sequence[Change], parts: Sequence[Parted]) -> dict[str, objec
     }  # fmt: skip
 
 
-def rows(moved: Sequence[Change], old: str, new: str, columns: int, parts: Sequence[Parted] = ()) -> list[Row]:
+def rows(
+    moved: Sequence[Change],
+    old: str,
+    new: str,
+    columns: int,
+    parts: Sequence[Parted] = (),
+    language: str = ENGLISH,
+) -> list[Row]:
     """One table a kind of change; a sentence where nothing moved. `parts` say what of a move was asked for."""
     if not moved:
-        return [Row(f"Nothing moved between {old} and {new}.")]
+        return [Row(speaker(language)("Nothing moved between {old} and {new}.", old=old, new=new))]
     out: list[Row] = []
     for about, head in HEADS:
         if about == "option" and parts:
-            out += _parted(parts, old, new, columns)
+            out += _parted(parts, old, new, columns, language)
             continue
-        cells = [(c.what, c.before or "—", c.after or "—") for c in moved if c.about == about]
+        cells = [
+            (c.what, _shown(c, c.before, language), _shown(c, c.after, language)) for c in moved if c.about == about
+        ]
         if cells:
-            out += [Row(head, "head"), *(Row(text) for text in table(("", old, new), cells, columns)), Row("")]
+            body = (Row(text) for text in table(("", old, new), cells, columns))
+            out += [Row(say(head, language), "head"), *body, Row("")]
     return out[:-1]
 
 
-def _parted(parts: Sequence[Parted], old: str, new: str, columns: int) -> list[Row]:
+def _shown(change: Change, text: str, language: str) -> str:
+    """Money and days as the reader writes them, everything else as it stands; a dash for nothing."""
+    if not text:
+        return "—"
+    match change.about:
+        case "option" | "line":
+            return dollars(Decimal(text), language=language)
+        case "day":
+            return day(date.fromisoformat(text), language)
+    return text
+
+
+def _parted(parts: Sequence[Parted], old: str, new: str, columns: int, language: str) -> list[Row]:
     """Each option that moved, and how much of it is whose doing."""
-    cells = [
-        (p.option, _amount(p.before), by(p.prices), by(p.asked), _amount(p.after)) for p in parts if p.before != p.after
-    ]
+    speak = speaker(language)
+    cells = [_cells(p, language) for p in parts if p.before != p.after]
     if not cells:
-        return [Row("No option's price moved.", "head"), Row("")]
-    body = table(("", old, PRICES, ASKED, new), cells, columns, right=(1, 2, 3, 4))
-    return [Row("Price of an option", "head"), *(Row(text) for text in body), Row("")]
+        return [Row(speak("No option's price moved."), "head"), Row("")]
+    heads = ("", old, term(PRICES, language), term(ASKED, language), new)
+    body = table(heads, cells, columns, right=(1, 2, 3, 4))
+    return [Row(speak("Price of an option"), "head"), *(Row(text) for text in body), Row("")]
 
 
-def _amount(total: Decimal | None) -> str:
-    return "not offered" if total is None else dollars(total, whole=True)
+def _cells(part: Parted, language: str) -> tuple[str, ...]:
+    before, after = _amount(part.before, language), _amount(part.after, language)
+    return part.option, before, by(part.prices, language), by(part.asked, language), after
 
 
-def by(difference: Decimal | None) -> str:
+def _amount(total: Decimal | None, language: str) -> str:
+    return speaker(language)("not offered") if total is None else dollars(total, whole=True, language=language)
+
+
+def by(difference: Decimal | None, language: str = ENGLISH) -> str:
     """`+$50`, `−$25`, or a dash where it did not move or nobody can say."""
     if not difference:
         return "—"
-    return f"{'+' if difference > 0 else '−'}{dollars(abs(difference), whole=True)}"
+    return f"{'+' if difference > 0 else '−'}{dollars(abs(difference), whole=True, language=language)}"

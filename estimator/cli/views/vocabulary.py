@@ -66,7 +66,7 @@ STEPS: tuple[Say, ...] = (
 )  # fmt: skip
 STATES: tuple[Say, ...] = (
     Say.of("notes incomplete"), Say.of("ready"), Say.of("issued"), Say.of("revised"), Say.of("expired"),
-    Say.of("accepted"), Say.of("done"), Say.of("damaged"),
+    Say.of("accepted"), Say.of("done"), Say.of("damaged"), Say.of("you asked"), Say.of("prices moved"),
 )  # fmt: skip
 
 

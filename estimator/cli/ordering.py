@@ -1,0 +1,78 @@
+"""A job and two of its revisions in, a change order to what was signed out: both quotes made again from their records."""
+
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.cli.problems import NO_ORDER
+from estimator.cli.writing import free, new_file
+from estimator.model.offer import Option, Quote
+from estimator.model.problem import CannotGoOn, Place
+from estimator.papers.change_order import ChangeOrder, change_order
+from estimator.records.accepted import Acceptance, accepted
+from estimator.records.again import laid_out
+from estimator.records.changes import title
+from estimator.records.names import revisions_folder
+from estimator.records.revisions import Revision, named, newest
+from estimator.sheets.write import write
+
+
+def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> tuple[Path, ChangeOrder]:
+    """Writes the change order from the revision that was accepted to `new`, or the newest.
+
+    Errors: CannotGoOn where nothing was accepted, nothing came after, or the option is offered no more.
+    """
+    free(to)
+    folder = revisions_folder(job_file)
+    signed, place = accepted(folder), Place(file=str(folder))
+    if signed is None:
+        raise CannotGoOn(NO_ORDER(place, why="no option was accepted", instead=ACCEPT))
+    last = named(folder, new) if new else newest(folder)
+    if last is None or last.number <= signed.revision:
+        why = f"r{signed.revision} was accepted, and no revision came after it"
+        raise CannotGoOn(
+            NO_ORDER(place, why=why, instead="Write what changed into the notes and run `estimator quote`.")
+        )
+    order = _order(signed, quote_of(named(folder, f"r{signed.revision}")), quote_of(last), place)
+    return new_file(to, write(change_order(order, languages or order.after.job.languages))), order
+
+
+ACCEPT = "Note the acceptance first: estimator quote JOB --accepted A --on 2026-11-20. Before a signature a revision is enough."
+
+
+def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> ChangeOrder:
+    was = next(option for option in before.options if option.letter == signed.option)
+    now = _same(was, after)
+    if now is None:
+        why = f"what was signed, {title(was)}, is not offered in r{after.revision}"
+        instead = "Put it together as an [[option]] of the job file, run `estimator quote`, and write the order then."
+        raise CannotGoOn(NO_ORDER(place, why=why, instead=instead))
+    day = date.fromisoformat(signed.on)
+    return ChangeOrder(before=before, signed=was, signed_on=day, after=after, now=now)
+
+
+def _same(was: Option, after: Quote) -> Option | None:
+    """The option that does the same; of several the one of the same letter."""
+    alike = [option for option in after.options if title(option) == title(was)]
+    return next((o for o in alike if o.letter == was.letter), alike[0] if alike else None)
+
+
+def quote_of(revision: Revision) -> Quote:
+    """The quote as it was issued. Errors: CannotGoOn for a damaged record, or one that this program makes otherwise."""
+    from estimator.fieldnotes import read_job
+    from estimator.pipeline import run
+
+    record = revision.record()
+    inputs = record.inputs
+    with laid_out(inputs) as job_file:
+        reading = read_job(job_file)
+    if reading.job is None:
+        raise CannotGoOn(*reading.problems)
+    quote = run(reading.job, inputs.tables, inputs.dated or inputs.day).quote
+    issued = [Decimal(option["price"]["total"]) for option in record.data["quote"]["options"]]
+    if quote is None or [option.price.total for option in quote.options] != issued:
+        why = f"{revision.name} was made by {record.made_by} and comes out otherwise with this one"
+        instead = "Write the change order with the program that made it."
+        raise CannotGoOn(NO_ORDER(Place(file=str(revision.folder)), why=why, instead=instead))
+    return replace(quote, revision=revision.number)

@@ -1,0 +1,177 @@
+"""An agreement and what became of it in, a change order out: what was found, what it adds or credits, new total, signatures."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from estimator.model.offer import Extra, Option, Quote
+from estimator.papers import option_words
+from estimator.papers.agreement import signatures
+from estimator.papers.check_code import check_code
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page, at, sum_of
+from estimator.sheets.book import Book, Cell, Formula, Sheet
+from estimator.wording.numbers import days, long_date, money
+from estimator.wording.plain import UNITS, in_plain_words
+from estimator.wording.say import pick
+
+WIDTHS = (48.0, 16.0, 16.0, 16.0)
+SIGNED, NOW, MOVED = 1, 2, 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChangeOrder:
+    """The quote and option that were signed, on their day, and the same option as it stands now."""
+
+    before: Quote
+    signed: Option
+    signed_on: date
+    after: Quote
+    now: Option
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """One work line by its text in both languages: dollars signed and dollars now."""
+
+    text_en: str
+    text_es: str
+    signed: Decimal
+    now: Decimal
+
+
+def change_order(order: ChangeOrder, languages: tuple[str, ...]) -> Book:
+    """One sheet a language, the job's first language first."""
+    sheets = tuple(_sheet(order, Letter(order.after, language)) for language in languages)
+    quote = order.after
+    return Book(title=sheets[0].name, day=quote.day, accent=quote.firm.accent, sheets=sheets)
+
+
+def moves(signed: Option, now: Option) -> tuple[Moved, ...]:
+    """Every line of either, those of one text together, in the order of the paper that was signed."""
+    texts = {line.text_en: line.text_es for line in (*signed.price.lines, *now.price.lines)}
+    return tuple(Moved(en, es, _sum(signed, en), _sum(now, en)) for en, es in texts.items())
+
+
+def _sum(option: Option, text_en: str) -> Decimal:
+    return sum((line.amount for line in option.price.lines if line.text_en == text_en), Decimal(0))
+
+
+def _sheet(order: ChangeOrder, letter: Letter) -> Sheet:
+    speak = letter.speak
+    page = Page(speak("Change order"), WIDTHS)
+    letter.head(page)
+    page.line(speak("Change order to what you signed"), "title")
+    _whose(order, letter, page)
+    _found(order, letter, page)
+    _money(order, letter, page)
+    _extras(letter, page, order.signed.extras)
+    page.line(speak("Everything that this page does not change stays as you signed it."))
+    letter.which_counts(page)
+    page.gap(14)
+    signatures(letter, page)
+    return letter.close(page)
+
+
+def _whose(order: ChangeOrder, letter: Letter, page: Page) -> None:
+    speak, language = letter.speak, letter.language
+    signed = f"{order.before.job.number} r{order.before.revision}, {long_date(order.signed_on, language)}"
+    page.pair(speak("House"), order.after.job.customer.site)
+    page.pair(speak("Owner"), order.after.job.customer.name)
+    page.pair(speak("Option"), option_words.title(letter, order.now), "value bold")
+    page.pair(speak("Signed"), signed)
+    page.pair(speak("Changed by"), f"{letter.number}, {long_date(order.after.day, language)}")
+    page.pair(speak("Check code"), check_code(order.after))
+    page.gap()
+
+
+def _found(order: ChangeOrder, letter: Letter, page: Page) -> None:
+    """What is on the paper now and was not on the one that was signed, and the reverse."""
+    speak = letter.speak
+    page.heading(speak("What was found since"))
+    before, after = letter.all(order.before.found), letter.all(order.after.found)
+    new, gone = _without(after, before), _without(before, after)
+    page.listing(speak("New"), new)
+    page.listing(speak("No longer there"), gone)
+    if not new and not gone:
+        page.line(speak("Nothing new: the change was agreed between us."))
+    does = _without(letter.all(order.now.does), letter.all(order.signed.does))
+    page.listing(speak("The work now"), does)
+    page.gap()
+
+
+def _without(texts: Iterable[str], others: Iterable[str]) -> list[str]:
+    known = set(others)
+    return [text for text in texts if text not in known]
+
+
+def _money(order: ChangeOrder, letter: Letter, page: Page) -> None:
+    speak = letter.speak
+    page.heading(speak("What it adds and what it takes off"))
+    heads = (speak("Work"), speak("Signed"), speak("Now"), speak("Change"))
+    page.add(*(Cell(text, "head" if i == 0 else "head right") for i, text in enumerate(heads)))
+    rows = [_line(page, pick(letter.language, m.text_en, m.text_es), m.signed, m.now) for m in _shown(order, letter)]
+    columns = [f"{at(c, rows[0])}:{at(c, rows[-1])}" for c in (SIGNED, NOW, MOVED)]
+    was, now = order.signed.price.total, order.now.price.total
+    totals = [
+        Cell(sum_of([cells], value), "total") for cells, value in zip(columns, (was, now, now - was), strict=True)
+    ]
+    page.add(Cell(speak("Total"), "total words"), *totals)
+    page.gap()
+    page.line(_in_words(order, letter), "box")
+    spent = (days(order.signed.days_on_site, letter.language), days(order.now.days_on_site, letter.language))
+    page.line(speak("We work at your house: {before} as signed, {now} now.", before=spent[0], now=spent[1]))
+    page.line(speak("What you have paid counts toward the new total."))
+    page.gap()
+
+
+def _shown(order: ChangeOrder, letter: Letter) -> list[Moved]:
+    """The lines that moved, then the rest in one; tax and discounts where the total is not the sum of the lines."""
+    every = moves(order.signed, order.now)
+    moved = [m for m in every if m.signed != m.now]
+    same = sum((m.now for m in every if m.signed == m.now), Decimal(0))
+    texts = (letter.speak("Work that stays as signed"), letter.speak("Tax and discounts"))
+    off = [o.price.total - sum((line.amount for line in o.price.lines), Decimal(0)) for o in (order.signed, order.now)]
+    rest = [Moved(texts[0], texts[0], same, same)] if same else []
+    rest += [Moved(texts[1], texts[1], off[0], off[1])] if any(off) else []
+    return [*moved, *rest]
+
+
+def _line(page: Page, text: str, signed: Decimal, now: Decimal) -> int:
+    row = len(page.rows)
+    change = Formula(f"=ROUND({at(NOW, row)}-{at(SIGNED, row)},2)", now - signed)
+    return page.add(Cell(text, "cell"), Cell(signed, "money"), Cell(now, "money"), Cell(change, "money"))
+
+
+def _in_words(order: ChangeOrder, letter: Letter) -> str:
+    """The new total in one sentence, and whether it keeps to the most that was agreed."""
+    speak, language = letter.speak, letter.language
+    was, now, most = order.signed.price.total, order.now.price.total, order.signed.most
+    moved = money(abs(now - was), language)
+    if now == was:
+        first = speak("The total stays {total}.", total=money(now, language))
+    elif now > was:
+        first = speak("This adds {moved}. The new total is {total}.", moved=moved, total=money(now, language))
+    else:
+        first = speak("This takes off {moved}. The new total is {total}.", moved=moved, total=money(now, language))
+    limit = money(most, language)
+    if now <= most:
+        return f"{first} {speak('It stays within {most}, the most that you agreed to.', most=limit)}"
+    return f"{first} {speak('It is above {most}, the most that you agreed to: nothing of it is done before you sign here.', most=limit)}"
+
+
+def _extras(letter: Letter, page: Page, extras: tuple[Extra, ...]) -> None:
+    """The prices agreed when it was signed: what the change may be held against."""
+    speak = letter.speak
+    if not extras:
+        return
+    page.heading(speak("Extras agreed when you signed"))
+    heads = (speak("What may be added"), speak("Price each"), speak("At most"), speak("Comes to at most"))
+    page.add(*(Cell(text, "head" if i == 0 else "head right") for i, text in enumerate(heads)))
+    for extra in extras:
+        unit = letter.say(in_plain_words(UNITS, extra.unit))
+        text = f"{letter.text(extra)} ({unit})"
+        cap = Cell(extra.cap_quantity, "number"), Cell(extra.cap_amount, "money")
+        page.add(Cell(text, "cell"), Cell(extra.price, "money"), *cap)
+    page.gap()

@@ -83,7 +83,10 @@ class Takeoff:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Candidate:
-    """A repair as the search sees it. `cost` in whole cents; `shared` are keys of charges paid once a scope."""
+    """A repair as the search sees it. `cost` in whole cents; `shared` are keys of charges paid once a scope.
+
+    `kind` is what people call it where its method does not say, such as a spot; else "".
+    """
 
     id: str
     line: str
@@ -92,6 +95,7 @@ class Candidate:
     cost: int
     shared: frozenset[str] = field(default_factory=frozenset)
     method: str = ""
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,6 @@
 """Repairs the rules allow in, the options as scopes with their prices and what the homeowner lives with, out."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -12,12 +12,16 @@ from estimator.scopes.candidates import PLAN_REPAIR, Offers
 from estimator.scopes.counter import Counter
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
-from estimator.scopes.measures import days_on_site, up_half, yard_sf
+from estimator.scopes.left_out import left_out
+from estimator.scopes.measures import days_on_site, each, up_half, yard_sf
 from estimator.scopes.menu import Dish, dishes, menu
-from estimator.scopes.options import LEAST_SHOWN, MOST_SHOWN, shown, small, spare
+from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.wanted import by_hand, wanted_repair
 from estimator.tables.tables import Tables
+
+SERIOUS = 3
+"""From this severity on a thing found is serious; below it nothing is dug for where cleaning will do."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,11 +68,22 @@ def choose(
     judge = Judge(job, tables, may)
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)
-    found, more = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
+    found, others = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
     answered = {a for r in counter.repairs.values() for a in r.answers}
+    mine = {r.method for o in (*pinned, *added) for r in each(o.scope.repairs)}
     return Choices(
-        options=_named(_at_least_two(pinned, found, added, more), job.options),
-        verdicts=tuple(dict.fromkeys((*offers.verdicts, *counter.blocked, *against, *more_against))),
+        options=_named(_once((*pinned, *found, *added)), job.options),
+        verdicts=tuple(
+            dict.fromkeys(
+                (
+                    *(v for v in others if v.method not in mine),
+                    *offers.verdicts,
+                    *counter.blocked,
+                    *against,
+                    *more_against,
+                )
+            )
+        ),
         unanswered=tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered),
     )
 
@@ -79,45 +94,42 @@ def _to_answer(needs: tuple[Need, ...]) -> tuple[Need, ...]:
 
 def _found(
     needs: tuple[Need, ...], counter: Counter, wishes: tuple[WantedOption, ...], most: int
-) -> tuple[tuple[Chosen, ...], Iterator[Chosen]]:
+) -> tuple[tuple[Chosen, ...], tuple[Verdict, ...]]:
     """From the menu, less what the estimator dropped; one that also puts right what may wait where all others leave it.
 
-    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller. Second:
-    beaten ones to fill up with, made only when asked for.
+    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller. Second: why
+    the rules' other ways are not among them.
     """
     if most <= 0 or not counter.candidates:
-        return (), iter(())
+        return (), ()
     dropped = {o.name.lower() for o in by_hand(wishes, "drop")}
     asked = dict.fromkeys((_to_answer(needs), _planned(needs) or needs))
     looked_at = [_dishes(some, counter, dropped) for some in asked]
-    if not any(n.must for n in needs):
-        looked_at = [small(some) or some for some in looked_at]
-    menus = [menu(some) for some in looked_at]
+    allowed = [_no_bigger(some, needs) for some in looked_at]
+    picked = _picked([menu(some) for some in allowed], needs, most)
+    out = left_out(picked, allowed[0], looked_at[0], counter, dropped)
+    return tuple(sorted((_sold(d, counter) for d in picked), key=lambda option: option.price.total)), out
+
+
+def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, ...]:
+    """What is worth looking at where nothing must be repaired: single spots, and less where nothing is serious."""
+    if any(n.must for n in needs):
+        return found
+    return small(found, slight=all(n.severity < SERIOUS for n in needs)) or found
+
+
+def _picked(menus: Sequence[tuple[Dish, ...]], needs: tuple[Need, ...], most: int) -> tuple[Dish, ...]:
+    """Those shown of the first menu; the first of the last one in the last place where they all leave some of it."""
     best, complete = menus[0], menus[-1][:1]
     planned = {n.id for n in _planned(needs)}
     if any(planned <= {a for c in d.answer.chosen for a in c.answers} for d in shown(best, most)):
         complete = ()
-    picked = (*shown(best, max(1, most - len(complete))), *complete)[:most]
-    return tuple(_by_price(_sold(d, counter) for d in picked)), (_sold(d, counter) for d in spare(picked, looked_at[0]))
+    return (*shown(best, max(1, most - len(complete))), *complete)[:most]
 
 
 def _sold(dish: Dish, counter: Counter) -> Chosen:
     option = chosen(counter.repairs_of(dish.answer), counter)
     return replace(option, scope=counter.scope(dish.answer, dish.bound))
-
-
-def _by_price(options: Iterable[Chosen]) -> list[Chosen]:
-    return sorted(options, key=lambda option: option.price.total)
-
-
-def _at_least_two(
-    pinned: Sequence[Chosen], found: Sequence[Chosen], added: Sequence[Chosen], more: Iterator[Chosen]
-) -> tuple[Chosen, ...]:
-    """All of them, each once; where only one is left, the first of the beaten ones that is another."""
-    options = _once((*pinned, *found, *added))
-    while 0 < len(options) < LEAST_SHOWN and (one := next(more, None)):
-        options = _once((*pinned, *_by_price((*found, one)), *added))
-    return options
 
 
 def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
@@ -135,6 +147,7 @@ def _dishes(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple
         counter.part,
         counter.slack,
         counter.least,
+        counter.left,
     )
     return tuple(d for d in found if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
 

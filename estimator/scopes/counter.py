@@ -10,6 +10,7 @@ from estimator.model.price import Price
 from estimator.model.work import Candidate, Repair, Scope, Takeoff
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import counts
+from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import LeastPrice
 from estimator.scopes.measures import (
     days_without_drains,
@@ -24,6 +25,8 @@ from estimator.scopes.shared_way import share_ways
 from estimator.tables.tables import Tables
 
 CENTS = 100
+WORST = 4
+"""The highest severity there is."""
 
 
 class Counter:
@@ -83,7 +86,13 @@ class Counter:
             cost=cost,
             shared=frozenset(shared),
             method=repair.method,
+            kind=self._kind(repair),
         )
+
+    def _kind(self, repair: Repair) -> str:
+        """A short piece that hangs in the crawl space is a spot, not a line replaced."""
+        short = repair.method == "crawl replace" and not repair.first
+        return SPOT if short and repair.stretch.length_ft <= self.tables.number("crawl_spot_max_ft") else ""
 
     def _saved_by_pairs(self) -> dict[tuple[str, str], int]:
         """What two tunnels on different lines save where one begins in the other."""
@@ -148,6 +157,12 @@ class Counter:
 
     def measures(self, answer: Answer) -> Measures:
         return self.measures_of(self.repairs_of(answer)) if answer.chosen else (0.0, 0.0, 0.0)
+
+    def left(self, answer: Answer) -> tuple[int, ...]:
+        """How many needs a set leaves of each severity, the worst first."""
+        answered = {need for c in answer.chosen for need in c.answers}
+        left = [n.severity for n in self.needs if n.id not in answered]
+        return tuple(left.count(severity) for severity in range(WORST, -1, -1))
 
     def part(self, candidate: Candidate) -> Measures:
         """What one candidate adds to each measure; the pipe it renews counts below zero."""

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.model.work import Candidate
-from estimator.scopes.real import PriceOf, best_real
+from estimator.scopes.real import LeftOf, PriceOf, best_real, nothing_left
 from estimator.scopes.search import Answer, cheapest, in_order, least_by
 
 MOST_METHOD_SETS = 256
@@ -21,15 +21,28 @@ class Dish:
     floor_sf: float
     old_pipe_left_ft: float
     bound: int | None = None  # by how many cents it could be beaten; None: it is the cheapest of its kind, not of all
+    left: tuple[int, ...] = ()  # how much it leaves as it is, the worst first
 
     @property
     def measures(self) -> tuple[float, float, float, float]:
         return (self.price, self.days_without_drains, self.floor_sf, self.old_pipe_left_ft)
 
+    @property
+    def ways(self) -> frozenset[tuple[str, str]]:
+        """Which need it treats by which method."""
+        return frozenset((need, c.method) for c in self.answer.chosen for need in c.answers)
+
     def beats(self, other: "Dish") -> bool:
-        """No worse in all four and better in one."""
+        """No worse in all four and better in one, treating every need by the same method.
+
+        A lining is no new pipe and a tunnel no open floor, whatever they cost: those people compare themselves.
+        """
+        return self.ways == other.ways and self.no_worse(other) and self.measures != other.measures
+
+    def no_worse(self, other: "Dish") -> bool:
+        """As good or better in price, days, floor and old pipe left."""
         pairs = list(zip(self.measures, other.measures, strict=True))
-        return all(a <= b for a, b in pairs) and any(a < b for a, b in pairs)
+        return all(a <= b for a, b in pairs)
 
 
 Measures = tuple[float, float, float]
@@ -48,36 +61,37 @@ def dishes(
     part_of: PartOf,
     slack: int = 0,
     least_of: PriceOf | None = None,
+    left_of: LeftOf = nothing_left,
 ) -> tuple[Dish, ...]:
     """The sets looked at: the best by real price first (with its bound); the cheapest by sum for every set of allowed
     methods; and the sets best at days without drains, at floor opened and at old pipe left, the sum breaking ties.
     """
-    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, least_of=least_of)
+    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, least_of=least_of, left_of=left_of)
     if best is None:
         return ()
     answers = {best.answer: None}
     answers |= dict.fromkeys(cheapest_of_methods(needs, candidates, shared_costs))
     answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
-    found = [_dish(answer, price_of, measures_of) for answer in answers]
+    found = [replace(_dish(answer, price_of, measures_of), left=left_of(answer)) for answer in answers]
     return (replace(found[0], bound=best.bound), *found[1:])
 
 
 def menu(found: Sequence[Dish]) -> tuple[Dish, ...]:
     """The sets worth showing, the cheapest by real price first.
 
-    A dish is dropped when another beats it, or is like it in all four and comes first. Not promised: every set that
-    nothing beats.
+    A dish is dropped when another that treats every need by the same method beats it, or is like it in all four and comes
+    first. Not promised: every set that nothing beats.
     """
     kept = by_price(d for d in found if not any(other.beats(d) for other in found))
-    alike: dict[tuple[float, ...], Dish] = {}
+    alike: dict[object, Dish] = {}
     for dish in kept:
-        alike.setdefault(dish.measures, dish)
+        alike.setdefault((dish.ways, dish.measures), dish)
     return tuple(alike.values())
 
 
 def by_price(found: Iterable[Dish]) -> list[Dish]:
-    """The cheapest first; among alike ones by what the homeowner lives with, then by name."""
-    return sorted(found, key=lambda d: (d.price, d.measures, tuple(c.id for c in d.answer.chosen)))
+    """The cheapest first; at one price what leaves less as it is, then by what the homeowner lives with, then by name."""
+    return sorted(found, key=lambda d: (d.price, d.left, d.measures, tuple(c.id for c in d.answer.chosen)))
 
 
 def _dish(answer: Answer, price_of: PriceOf, measures_of: MeasuresOf) -> Dish:

@@ -1,88 +1,60 @@
 """The menu in, the two to four sets worth showing side by side out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Sequence
 
 from estimator.model.work import Candidate
-from estimator.scopes.menu import Dish, by_price
+from estimator.scopes.kinds import SMALL, SMALLEST, kind, method, way
+from estimator.scopes.menu import Dish
 
-LEAST_SHOWN = 2
 MOST_SHOWN = 4
+MOST_OF_A_KIND = 2
+"""So many methods of one kind are shown: a tunnel and a floor opened are not the same weeks for those who live there."""
 
-KINDS: dict[str, str] = {
-    "clean": "clean",
-    "isolation test": "find out",
-    "look and see": "find out",
-    "yard spot": "spot",
-    "slab spot": "spot",
-    "sectional liner": "spot",
-    "reline": "line",
-    "tunnel": "replace",
-    "break-through": "replace",
-    "trench": "replace",
-    "burst": "replace",
-    "crawl replace": "replace",
-    "reroute": "go around",
-}
-"""What a homeowner tells apart: fix the bad spot, line it from inside, replace that part, go around it."""
+Told = Callable[[Candidate | None], str]
 
 
 def shown(menu: Sequence[Dish], most: int = MOST_SHOWN) -> tuple[Dish, ...]:
-    """The cheapest; then, while fewer than four, the cheapest that treats the dearest need in another way.
+    """The cheapest; then, while there are fewer than four, the cheapest of the others that differ by what people tell apart.
 
-    The dearest need is the one whose repair costs most in the cheapest set. Other ways are first other kinds (spot, line,
-    replace, go around), then other methods of the same kind.
+    First another kind (spot, line, replace, go around) on the dearest need, the one whose repair costs most in the
+    cheapest set; then, need by need, a spot opened beside one lined from inside; then a second method of a kind.
     """
     if not menu:
         return ()
-    need = _dearest_need(menu[0])
-    if need is None:
-        return (menu[0],)
+    needs = _dearest_first(menu[0])
     out = [menu[0]]
-    for way in (_kind, _method):
-        seen = {way(_on(need, dish)) for dish in out}
-        for dish in menu:
-            here = way(_on(need, dish))
-            if len(out) < most and dish not in out and here not in seen:
-                seen.add(here)
-                out.append(dish)
-    return tuple(sorted(out, key=lambda d: d.price))
+    for need, told in [*((n, kind) for n in needs[:1]), *((n, way) for n in needs), *((n, method) for n in needs[:1])]:
+        _add_others(out, menu, need, told, most)
+    return tuple(sorted(out, key=lambda d: menu.index(d)))
 
 
-def spare(picked: Sequence[Dish], found: Sequence[Dish]) -> Iterator[Dish]:
-    """Sets to fill up with where fewer than two are left to show, even if beaten: the dearest need another way.
-
-    First the cheapest of another kind (spot, line, replace, go around), then of another method. Beside one small repair
-    only another small one: a whole run is not pushed where one dig does it.
-    """
-    need = _dearest_need(picked[0]) if picked else None
-    if need is None:
-        return
-    found = small(found) if small(picked) else found
-    for way in (_kind, _method):
-        shown_so = {way(_on(need, dish)) for dish in picked}
-        yield from (d for d in by_price(found) if d not in picked and way(_on(need, d)) not in shown_so)
+def _add_others(out: list[Dish], menu: Sequence[Dish], need: str, told: Told, most: int) -> None:
+    """The cheapest of each that treats the need as none of those shown does."""
+    for dish in menu:
+        here = on(need, dish)
+        alike = [on(need, d) for d in out]
+        full = told is method and sum(kind(a) == kind(here) for a in alike) >= MOST_OF_A_KIND
+        if len(out) < most and not full and told(here) not in {told(a) for a in alike}:
+            out.append(dish)
 
 
-def _dearest_need(dish: Dish) -> str | None:
-    """The need whose repair costs most in this set."""
-    dearest = max(dish.answer.chosen, key=lambda c: (c.cost, c.id), default=None)
-    return min(dearest.answers) if dearest else None
+def _dearest_first(dish: Dish) -> list[str]:
+    """One need of each repair of this set, that of the dearest repair first."""
+    by_cost = sorted(dish.answer.chosen, key=lambda c: (-c.cost, c.id))
+    return list(dict.fromkeys(min(c.answers) for c in by_cost))
 
 
-def small(menu: Sequence[Dish]) -> tuple[Dish, ...]:
-    """What cleans, finds out or mends single spots."""
-    return tuple(d for d in menu if {KINDS.get(c.method) for c in d.answer.chosen} <= {"clean", "find out", "spot"})
+def small(found: Sequence[Dish], slight: bool = False) -> tuple[Dish, ...]:
+    """What cleans, finds out or mends single spots; where all is `slight` and can be cleaned out, nothing that is dug for."""
+    cleans = slight and any(_only(d, frozenset({"clean", "find out"})) for d in found)
+    return tuple(d for d in found if _only(d, SMALLEST if cleans else SMALL))
 
 
-def _on(need: str, dish: Dish) -> Candidate | None:
+def _only(dish: Dish, ways: frozenset[str]) -> bool:
+    return {way(c) for c in dish.answer.chosen} <= ways
+
+
+def on(need: str, dish: Dish) -> Candidate | None:
     """The repair that treats the need; the dearest where several do."""
     on_it = [c for c in dish.answer.chosen if need in c.answers]
     return max(on_it, key=lambda c: (c.cost, c.id), default=None)
-
-
-def _kind(candidate: Candidate | None) -> str:
-    return KINDS.get(candidate.method, candidate.method) if candidate else ""
-
-
-def _method(candidate: Candidate | None) -> str:
-    return candidate.method if candidate else ""

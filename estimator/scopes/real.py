@@ -12,6 +12,13 @@ MOST_LOOKED_AT = 2_000
 
 PriceOf = Callable[[Answer], int]
 """The exact price of a set, in cents, rounded as the firm rounds."""
+LeftOf = Callable[[Answer], tuple[int, ...]]
+"""How much a set leaves as it is, the worst first; less is better. Asked where real prices are equal."""
+
+
+def nothing_left(answer: Answer) -> tuple[int, ...]:
+    """Where nobody counts what is left."""
+    return ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,13 +41,15 @@ def best_real(
     slack: int = 0,
     most: int = MOST_PRICED,
     least_of: PriceOf | None = None,
+    left_of: LeftOf = nothing_left,
 ) -> Real | None:
     """The cheapest set by real price, looked for in the order of their sums; None when there is no set.
 
     A set's real price is never below its sum less `slack` (the quarter hour of each crew that is not paid, marked up),
     because days, packs, minimums and the price step only round up. So once the next sum less slack reaches the best
     price the answer is proved. `least_of` may know a nearer amount that a set's real price is never below: then a set
-    that cannot win is looked at and not priced. Equal prices: the earlier set. Errors: none of its own.
+    that cannot win is looked at and not priced. Equal prices: the set that leaves less (`left_of`), then the earlier one.
+    Errors: none of its own.
 
     >>> sums = [Answer((), 100), Answer((), 110), Answer((), 190)]
     >>> found = best_real(sums, lambda a: {100: 180, 110: 150, 190: 190}[a.cost])
@@ -52,14 +61,15 @@ def best_real(
     for looked, answer in enumerate(in_order):
         if best is not None:
             least = answer.cost - slack
-            if least >= best.price:
+            enough = best.price + (1 if any(left_of(best.answer)) else 0)  # one of the same price may leave less
+            if least >= enough:
                 return replace(best, priced=priced)
             if priced >= most or looked >= MOST_LOOKED_AT:
-                return replace(best, bound=best.price - least, priced=priced)
-            if least_of is not None and least_of(answer) >= best.price:
+                return replace(best, bound=max(0, best.price - least), priced=priced)
+            if least_of is not None and least_of(answer) >= enough:
                 continue
         price = price_of(answer)
         priced += 1
-        if best is None or price < best.price:
+        if best is None or (price, left_of(answer)) < (best.price, left_of(best.answer)):
             best = Real(answer, price, 0, priced)
     return None if best is None else replace(best, priced=priced)

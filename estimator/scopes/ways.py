@@ -114,16 +114,19 @@ def trench(place: Place) -> tuple[Shape, ...]:
     return tuple(Shape(reach.no_remnants(sound, place.profile, place.tables, run)) for sound, run in found)
 
 
-def _longer_than_a_spot(place: Place, ground: Ground, longest: str) -> tuple[tuple[Extent, Stretch], ...]:
+def _longer_than_a_spot(
+    place: Place, ground: Ground, longest: str, regraded: bool = True
+) -> tuple[tuple[Extent, Stretch], ...]:
     """A shorter one is a spot dig by another name."""
     most = place.tables.number(longest)
-    return tuple((s, run) for s, run in _spot_or_whole(place, ground) if place.whole_only or s.stretch.length_ft > most)
+    found = _spot_or_whole(place, ground, regraded)
+    return tuple((s, run) for s, run in found if place.whole_only or s.stretch.length_ft > most)
 
 
 def burst(place: Place) -> tuple[Shape, ...]:
-    """From pit to pit, the pits clear of trees and utilities."""
+    """From pit to pit, the pits clear of trees and utilities; what the pits alone would open is a spot dig."""
     shapes = []
-    for sound, run in _spot_or_whole(place, "outside", regraded=False):
+    for sound, run in _longer_than_a_spot(place, "outside", "yard_spot_max_ft", regraded=False):
         no_rest = reach.no_remnants(sound, place.profile, place.tables, run)
         shapes.append(Shape(reach.pits_in_the_clear(no_rest, place.profile, place.tables, run)))
     return tuple(shapes)

@@ -149,10 +149,14 @@ def _ends(case: Case, beam: Beam) -> tuple[float, float]:
 
 
 def crown_finds(case: Case, pipe: Grade, beams: tuple[Crossing, ...]) -> tuple[Verdict, ...]:
-    """The pipe's crown must clear every beam it passes under: a beam is never notched."""
+    """The new pipe's crown must clear every beam it passes under: a beam is never notched.
+
+    A beam between the pit and the new pipe is passed by the crew, not by the pipe.
+    """
     clearance = case.number("beam_clearance_in") / INCHES_PER_FT
+    near, far = case.inside
     finds = []
-    for beam in beams:
+    for beam in (b for b in beams if b.from_ft < far and b.to_ft > near):
         if beam.through or not beam.bottom_ft:
             case.paper.warn("a pipe through a beam needs a sleeve: the engineer says which")
             continue

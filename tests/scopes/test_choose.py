@@ -18,6 +18,7 @@ from estimator.pipeline import handed, place_of, run
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.counter import Counter
+from estimator.scopes.left_out import WHY
 from estimator.scopes.measures import days_on_site, days_without_drains, main_of, old_pipe_left_ft, up_half
 from estimator.scopes.search import in_order
 from estimator.takeoff import together
@@ -270,22 +271,113 @@ def test_two_tunnels_that_share_their_way_are_counted_so_from_the_start(notes, n
 
 
 @pytest.mark.parametrize(
-    ("name", "ways"), [("j09-sycamore", {"trench", "reline"}), ("j10-chestnut", {"burst", "trench"})]
+    ("name", "ways"),
+    [
+        ("j09-sycamore", ["trench", "reline", "burst", "sectional liner"]),  # worn clay with roots at many joints
+        ("j10-chestnut", ["burst", "trench"]),  # fiber: all of it new [common practice]
+        ("pecan", ["tunnel", "break-through"]),
+    ],
 )
-def test_a_beaten_way_stands_beside_the_only_one_left(tables, name: str, ways: set[str]) -> None:
+def test_every_way_people_tell_apart_is_shown_the_cheapest_first(tables, name: str, ways: list[str]) -> None:
     job = read_job(Path(__file__).parents[1] / "jobs" / name / "job.toml").job
     assert job is not None
     options = run(job, tables, job.day).quote.options
-    assert [{r.method for r in o.scope.repairs} & ways for o in options] != [ways]
-    assert {r.method for o in options for r in o.scope.repairs} >= ways
-    assert len(options) == 2
-    assert options[0].price.total < options[1].price.total
+    assert [next(r.method for r in o.scope.repairs if r.method != "clean") for o in options] == ways
 
 
-def test_nothing_stands_beside_a_pin_that_another_option_is_already_beside(tables) -> None:
-    job = read_job(Path(__file__).parents[1] / "jobs" / "pecan" / "job.toml").job
+FIBER = """
+pass front cleanout to street, riser 2ft
+2     yard lawn
+10    depth 3.9ft from lawn
+12    oval 6%
+33    blister
+66    end city main, stop reached main
+"""
+
+
+def test_fiber_shows_new_pipe_beside_the_cheaper_lining(notes, chosen) -> None:
+    """Old tar-paper pipe: burst or dug new is what people prefer [common practice]."""
+    assert sorted(methods(chosen(notes(FIBER, pipe="fiber")))) == [("burst",), ("reline",), ("trench",)]
+
+
+CRACK = """
+pass front cleanout to street, riser 30in
+2.5   yard lawn
+14    depth {depth}ft from lawn
+20    crack broken
+20    hole 2in soil seen at 5-7
+45    end city main, stop reached main
+"""
+
+
+@pytest.mark.parametrize("depth", ["3.9", "4.0"])
+def test_the_yard_spot_is_shown_whether_or_not_a_lining_is_cheaper(notes, chosen, depth: str) -> None:
+    shown = methods(chosen(notes(CRACK.format(depth=depth), pipe="PVC")))
+    assert {("yard spot",), ("sectional liner",), ("reline",)} == set(shown)
+
+
+BASEMENT = """
+pass floor cleanout to street, riser 6in
+0.5   basement, invert 1.4ft below slab
+7     hole 2in soil seen at 5-7
+7     loc 14in under slab
+14    yard lawn, pipe clay
+14-60 joints every 3ft
+20    depth 5ft from lawn
+24    joint down 30%
+60    end city main, stop reached main
+"""
+
+
+def test_a_bare_basement_floor_may_be_opened_over_the_bad_spot(notes, chosen) -> None:
+    found = chosen(notes(BASEMENT, pipe="cast iron", floor="basement", floor_finish="bare concrete"))
+    assert any("slab spot" in ways for ways in methods(found))
+
+
+def test_an_allowed_way_that_is_not_shown_says_why(notes, chosen) -> None:
+    found = chosen(notes(BASEMENT, pipe="cast iron", floor="basement", floor_finish="bare concrete"))
+    told = {v.method: v.rule for v in found.verdicts if v.rule in WHY}
+    shown = {r.method for o in found.options for r in o.scope.repairs}
+    assert told
+    assert not set(told) & shown
+
+
+def test_a_set_of_one_price_that_puts_more_right_is_the_one_offered(notes, chosen) -> None:
+    """One visit cleans two places for the price of one."""
+    log = """
+pass front cleanout to street, riser 30in
+2.5   yard lawn
+14    depth 3ft from lawn
+34    scale 30%
+40    blocked soft
+"""
+    found = chosen(notes(log, pipe="clay")).options[0]
+    assert {n.kinds for n in found.scope.needs} == {("scale",), ("blocked",)}
+
+
+def test_a_short_piece_in_the_crawl_space_is_a_spot_and_the_cheapest_comes_first(notes, chosen) -> None:
+    log = """
+pass toilet pulled to street, with flow, riser 2ft
+2     crawl 20in mud hung
+9     crack open at 10-2
+19    gap 1in
+28    yard lawn, pipe PVC
+28    depth 2.8ft from lawn
+60    end city main, stop reached main
+"""
+    found = chosen(notes(log, pipe="cast iron", floor="crawl space"))
+    assert methods(found)[0] == ("crawl replace",)
+    assert ("sectional liner",) in methods(found)
+
+
+def test_light_roots_are_cleaned_and_filmed_and_nothing_is_dug(tables) -> None:
+    """Little roots, good flow, the house for sale: cut, film and tell; two short linings if wanted [common practice]."""
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j12-cedar" / "job.toml").job
     assert job is not None
-    assert len(run(job, tables, job.day).quote.options) == 2
+    result = run(job, tables, job.day)
+    assert methods(result.choices) == [("clean",), ("sectional liner",)]
+    assert all(o.scope.leaves == () for o in result.choices.options)
+    assert {v.method for v in result.quote.blocked if v.rule == "smaller-way-first"} >= {"yard spot", "reline", "burst"}
 
 
 def test_what_waits_for_an_approval_is_not_fixed_until_it_is_on_file(tables) -> None:

@@ -94,3 +94,27 @@ def test_no_set_beats_the_best_by_more_than_the_bound(sets, most: int) -> None:
     assert found is not None
     assert min(price.values()) >= found.price - found.bound
     assert found.priced <= most
+
+
+def test_of_two_sets_of_one_price_the_one_that_leaves_less_is_taken() -> None:
+    left = {100: (0, 1), 101: (0, 0), 102: (1, 0)}
+    found = best_real([Answer((), cost) for cost in left], lambda answer: 150, left_of=lambda a: left[a.cost])
+    assert found is not None
+    assert (found.answer.cost, found.price, found.proved) == (101, 150, True)
+
+
+def test_what_is_left_never_outweighs_a_price() -> None:
+    found = best_real(
+        [Answer((), 100), Answer((), 125)], lambda a: a.cost, left_of=lambda a: (0,) if a.cost > 100 else (9,)
+    )
+    assert found is not None
+    assert found.answer.cost == 100
+
+
+@pytest.mark.parametrize(("cost", "taken"), [(150, 150), (151, 100)])
+def test_a_set_that_could_just_reach_the_best_price_is_still_priced_where_something_is_left(
+    cost: int, taken: int
+) -> None:
+    found = best_real([Answer((), 100), Answer((), cost)], lambda a: 150, left_of=lambda a: (int(a.cost == 100),))
+    assert found is not None
+    assert (found.answer.cost, found.bound) == (taken, 0)

@@ -39,6 +39,16 @@ COMMANDS: tuple[Entry, ...] = (
     Entry("rules", "The rules with their limits; or one of them whole, by id or number.", "estimator rules R07"),
     Entry("changes", "What moved between two revisions, and why.", "estimator changes larkspur/job.toml r1 r2"),
     Entry("jobs", "Every job below a folder, with its state.", "estimator jobs larkspur"),
+    Entry(
+        "actuals",
+        "Hours as they turned out beside the estimate; over many jobs, suggested rates.",
+        'estimator actuals larkspur/job.toml --task "tunnel dig" --hours 36 --cause soil',
+    ),
+    Entry(
+        "money",
+        "What fell due, what came in, changes and credits, what is owed.",
+        "estimator money larkspur/job.toml --paid deposit --amount 1000 --ref 123",
+    ),
     Entry("check", "Look for mistakes in price tables.", "estimator tables check price_tables", group="tables"),
     Entry(
         "workbook",
@@ -48,8 +58,8 @@ COMMANDS: tuple[Entry, ...] = (
     ),
     Entry(
         "changes",
-        "What differs between two sets of tables.",
-        "estimator tables changes old_tables new_tables",
+        "What differs between two sets of tables, and what it does to jobs.",
+        "estimator tables changes old_tables new_tables --jobs jobs",
         group="tables",
     ),
 )

@@ -9,6 +9,8 @@ from estimator.model.problem import Kind
 from estimator.pricing import problems as pricing
 from estimator.quote import refuse as quote
 from estimator.records import problems as records
+from estimator.records.afterwards import problems as afterwards
+from estimator.scopes import problems as scopes
 from estimator.sheets import problems as sheets
 from estimator.tables import problems as tables
 from estimator.takeoff import problems as takeoff
@@ -18,10 +20,12 @@ EVERY_PROBLEM: tuple[Kind, ...] = (
     *tables.PROBLEMS,
     *sheets.PROBLEMS,
     *takeoff.PROBLEMS,
+    *scopes.PROBLEMS,
     *pricing.PROBLEMS,
     *quote.PROBLEMS,
     *pipeline.PROBLEMS,
     *records.PROBLEMS,
+    *afterwards.PROBLEMS,
     *cli.PROBLEMS,
 )
 HEAD = """# What the program may tell you to mend

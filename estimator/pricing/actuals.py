@@ -9,6 +9,7 @@ from statistics import pstdev
 
 from estimator.model.price import Price, TaskHours
 from estimator.pricing.draws import percentile
+from estimator.tables.rows import Production
 from estimator.tables.tables import Tables
 
 CAUSES = ("", "soil", "found more", "access", "weather", "inspection", "our error")
@@ -70,22 +71,32 @@ class Suggestion:
 
 
 def outcomes(price: Price, actuals: Iterable[Actual]) -> tuple[Outcome, ...]:
-    """Every task of which actual hours are known; several entries of a task add up, the last cause counts."""
+    """Every task of the price of which actual hours are known."""
+    return outcomes_of(price.tasks, actuals)
+
+
+def outcomes_of(estimated: Iterable[TaskHours], actuals: Iterable[Actual]) -> tuple[Outcome, ...]:
+    """The same from the hours alone; several entries of a task add up, the last cause counts."""
     entered: dict[str, list[Actual]] = {}
     for actual in actuals:
         entered.setdefault(actual.task, []).append(actual)
-    return tuple(_outcome(tasks, entered[name]) for name, tasks in _by_task(price).items() if name in entered)
+    return tuple(_outcome(tasks, entered[name]) for name, tasks in _by_task(estimated).items() if name in entered)
 
 
 def strangers(price: Price, actuals: Iterable[Actual]) -> tuple[str, ...]:
     """Tasks entered that the estimate did not have: work that was forgotten, or a name mistyped."""
-    known = _by_task(price)
+    return strangers_to(price.tasks, actuals)
+
+
+def strangers_to(estimated: Iterable[TaskHours], actuals: Iterable[Actual]) -> tuple[str, ...]:
+    """The same from the hours alone."""
+    known = _by_task(estimated)
     return tuple(dict.fromkeys(a.task for a in actuals if a.task not in known))
 
 
-def _by_task(price: Price) -> dict[str, list[TaskHours]]:
+def _by_task(estimated: Iterable[TaskHours]) -> dict[str, list[TaskHours]]:
     tasks: dict[str, list[TaskHours]] = {}
-    for task in price.tasks:
+    for task in estimated:
         tasks.setdefault(task.task, []).append(task)
     return tasks
 
@@ -107,13 +118,19 @@ def _outcome(tasks: Sequence[TaskHours], entries: Sequence[Actual]) -> Outcome:
 
 
 def suggestions(jobs: Sequence[Sequence[Outcome]], tables: Tables, least_jobs: int) -> tuple[Suggestion, ...]:
-    """For each task done on at least so many jobs: the middle of them as likely, the 10th and 90th percentile around it."""
+    """For each task done on at least so many jobs: the middle of them as likely, the 10th and 90th percentile around it.
+
+    A task the table has no row for any more is passed over.
+    """
     found: dict[str, list[Outcome]] = {}
     for job in jobs:
         for outcome in job:
             if outcome.cause != OURS and outcome.hours_a_unit > 0:
                 found.setdefault(outcome.task, []).append(outcome)
-    return tuple(_suggestion(task, seen, tables) for task, seen in found.items() if len(seen) >= least_jobs)
+    known = {row.task for row in tables.current("production") if isinstance(row, Production)}
+    return tuple(
+        _suggestion(task, seen, tables) for task, seen in found.items() if len(seen) >= least_jobs and task in known
+    )
 
 
 def _suggestion(task: str, seen: Sequence[Outcome], tables: Tables) -> Suggestion:

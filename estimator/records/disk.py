@@ -39,6 +39,12 @@ class Disk:
         old.rename(new)
         self.before("after rename", new)
 
+    def replace(self, old: Path, new: Path) -> None:
+        """One rename that takes the place of a file which may be there."""
+        self.before("replace", old)
+        old.replace(new)
+        self.before("after replace", new)
+
     def remove(self, path: Path) -> None:
         """A folder of unfinished files and what is in it."""
         self.before("remove", path)

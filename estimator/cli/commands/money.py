@@ -1,0 +1,48 @@
+"""`estimator money`: what fell due, what came in, changes and credits in; the balance and a plain CSV out."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import AsJson, JobFile, OnDay, TablesFrom
+
+Letter = Annotated[str, typer.Option("--option", metavar="LETTER", help="The option sold; else the accepted one.")]
+Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment, such as "deposit".')]
+Due = Annotated[str, typer.Option("--due", metavar="NAME", help="This payment fell due, --on its day.")]
+Change = Annotated[
+    str, typer.Option("--change", metavar="TEXT", help="Work added, signed by the homeowner; --amount without tax.")
+]
+Credit = Annotated[str, typer.Option("--credit", metavar="TEXT", help="Something taken off; --amount without tax.")]
+Amount = Annotated[str, typer.Option("--amount", metavar="DOLLARS", help="How much; below 0 to take a payment back.")]
+Reference = Annotated[str, typer.Option("--ref", metavar="TEXT", help="A check number, the number of a change order.")]
+Csv = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write all of it as plain rows for the books.")]
+
+
+def command(
+    job: JobFile,
+    letter: Letter = "",
+    paid: Paid = "",
+    due: Due = "",
+    change: Change = "",
+    credit: Credit = "",
+    amount: Amount = "",
+    on: OnDay = None,
+    reference: Reference = "",
+    csv: Csv = None,
+    tables: TablesFrom = None,
+    as_json: AsJson = False,
+) -> None:
+    from estimator.cli import job_money
+    from estimator.cli.clock import today
+    from estimator.cli.views import money
+    from estimator.cli.views.screen import answer, width
+    from estimator.cli.way import readable_tables
+
+    day = on or today()
+    folder, done = job_money.of_job(job, letter)
+    said = {"paid": paid, "due": due, "change": change, "credit": credit}
+    state = job_money.noted(folder, done, said, amount, day, reference)
+    if csv is not None:
+        job_money.written(csv, state, done, readable_tables(day, tables))
+    answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width()))

@@ -1,0 +1,74 @@
+"""What is typed about a job's money in, noted beside its revisions; where it stands, and a plain CSV, out."""
+
+from datetime import date
+from decimal import Decimal, InvalidOperation
+from pathlib import Path
+from typing import get_args
+
+import typer
+
+from estimator.cli.writing import new_file
+from estimator.pricing.ledger import Entry, Kind, bookkeeping_csv
+from estimator.records.afterwards.money import Money, changed, milestone, money, note
+from estimator.records.afterwards.sold import Sold, sold
+from estimator.records.names import revisions_folder
+from estimator.tables.tables import Tables
+
+
+def amount_of(text: str) -> Decimal:
+    """Dollars and cents as typed. Errors: BadParameter for anything else."""
+    try:
+        amount = Decimal(text.replace("$", "").replace(",", ""))
+        if amount.is_finite() and amount != 0 and amount == round(amount, 2):
+            return round(amount, 2)
+    except InvalidOperation:
+        pass
+    raise typer.BadParameter(f"{text or 'nothing'} is no amount; write it as --amount 1000 or --amount 80.50.")
+
+
+def noted(folder: Path, done: Sold, said: dict[str, str], amount: str, day: date, reference: str) -> Money:
+    """`said` holds what was typed by its option: paid, due, change, credit. Nothing typed: as it stands. Errors: CannotGoOn."""
+    state = money(folder, done)
+    entries: list[Entry] = []
+    due = {milestone(state, said["due"], folder).name: day} if said["due"] else {}
+    if said["paid"]:
+        name = milestone(state, said["paid"], folder).name
+        entries.append(Entry(day=day, kind="payment", text=name, amount=amount_of(amount), reference=reference))
+    for kind in ("change", "credit"):
+        if said[kind]:
+            entries += changed(
+                done, "change" if kind == "change" else "credit", said[kind], _above(amount), day, reference
+            )
+    return note(folder, done, entries, due) if entries or due else state
+
+
+def _above(text: str) -> Decimal:
+    amount = amount_of(text)
+    if amount > 0:
+        return amount
+    raise typer.BadParameter("a change or a credit is above 0; take something off with --credit.")
+
+
+def of_job(job_file: Path, letter: str) -> tuple[Path, Sold]:
+    """The job's folder and what was sold. Errors: CannotGoOn."""
+    folder = revisions_folder(job_file)
+    return folder, sold(folder, letter)
+
+
+def written(to: Path, state: Money, done: Sold, tables: Tables) -> Path:
+    """Everything with a day as plain rows; what is not due yet is no business of the books. Errors: CannotGoOn."""
+    job = done.record.data["quote"]["job"]
+    dated = [e for e in state.entries if e.day is not None]
+    text = bookkeeping_csv(dated, job["number"], job["customer"]["name"], accounts(tables))
+    return new_file(to, text.encode("utf-8"))
+
+
+def accounts(tables: Tables) -> dict[str, str]:
+    """The firm's own names of its accounts, by kind; empty where the settings have none."""
+    named = {}
+    for kind in get_args(Kind):
+        try:
+            named[kind] = tables.text(f"account_{kind}")
+        except KeyError:
+            named[kind] = ""
+    return named

@@ -1,0 +1,109 @@
+"""The crew's workbook that came back filled in, in; real hours, quantities and causes by task, out."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from estimator.model.price import TaskHours
+from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.papers.crew_option import HOUR_HEADS
+from estimator.pricing.actuals import CAUSES, Actual
+from estimator.records.afterwards.problems import BAD_AMOUNT, NO_HOURS_SHEET, NOTHING_FILLED_IN, UNKNOWN_CAUSE
+from estimator.records.afterwards.sold import Sold
+from estimator.sheets.read import CellValue, ReadRow, ReadSheet, read
+
+COLUMN = {head: column for column, head in enumerate(HOUR_HEADS)}
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """One row of the sheet beside the line of the estimate it stands for."""
+
+    task: TaskHours
+    hours: float | None
+    real: float | None
+    cause: str
+
+
+def crew_hours(file: Path, done: Sold) -> tuple[Actual, ...]:
+    """One entry for each task with any hours. A quantity left empty is as planned.
+
+    Errors: CannotGoOn for no workbook, no sheet of this option, nothing filled in, and every cell that is no number or no cause.
+    """
+    there = read(file)
+    if there.problems:
+        raise CannotGoOn(*there.problems)
+    place = Place(file=file.name)
+    sheet = next((s for s in there.sheets.values() if s.name.split()[-1:] == [done.letter] and _head(s)), None)
+    if sheet is None:
+        raise CannotGoOn(NO_HOURS_SHEET(place, letter=done.letter, number=done.revision.number))
+    rows, wrong = _rows(sheet, done.tasks, file.name)
+    if wrong:
+        raise CannotGoOn(*wrong)
+    found = tuple(_entries(rows))
+    if not found:
+        raise CannotGoOn(NOTHING_FILLED_IN(place))
+    return found
+
+
+def _head(sheet: ReadSheet) -> int:
+    """The number of the row of heads, 0 where there is none."""
+    heads = (row.number for row in sheet.rows if row.cells[: len(HOUR_HEADS)] == HOUR_HEADS)
+    return next(heads, 0)
+
+
+def _rows(sheet: ReadSheet, tasks: Sequence[TaskHours], file: str) -> tuple[list[Filled], list[Problem]]:
+    """Rows met with the estimate's lines of the same work item and task, in order; rows written by hand below are left."""
+    waiting = list(tasks)
+    filled: list[Filled] = []
+    wrong: list[Problem] = []
+    for row in sheet.rows[_head(sheet) :]:
+        names = (_at(row, "work_item"), _at(row, "task"))
+        task = next((t for t in waiting if (t.work_item, t.task) == names), None)
+        if task is None:
+            continue
+        waiting.remove(task)
+        hours, bad_hours = _number(row, "hours", sheet.name, file)
+        real, bad_real = _number(row, "real", sheet.name, file)
+        cause = str(_at(row, "cause")).strip().lower()
+        wrong += [*bad_hours, *bad_real]
+        if cause not in CAUSES:
+            place = Place(file=file, table=sheet.name, cell=f"H{row.number}")
+            wrong.append(UNKNOWN_CAUSE(place, cause=cause, causes=", ".join(c for c in CAUSES if c)))
+        filled.append(Filled(task, hours, real, cause))
+    return filled, wrong
+
+
+def _at(row: ReadRow, head: str) -> CellValue:
+    column = COLUMN[head]
+    return row.cells[column] if column < len(row.cells) else ""
+
+
+def _number(row: ReadRow, head: str, sheet: str, file: str) -> tuple[float | None, list[Problem]]:
+    value = _at(row, head)
+    if value == "" or (isinstance(value, str) and not value.strip()):
+        return None, []
+    try:
+        number = float(value) if isinstance(value, int | float | str) and not isinstance(value, bool) else math.nan
+    except ValueError:
+        number = math.nan
+    if math.isfinite(number) and number >= 0:
+        return number, []
+    what = "number of hours" if head == "hours" else "quantity"
+    place = Place(file=file, table=sheet, cell=f"{'ABCDEFGH'[COLUMN[head]]}{row.number}")
+    return None, [BAD_AMOUNT(place, value=value, what=what)]
+
+
+def _entries(rows: Sequence[Filled]) -> Iterator[Actual]:
+    for name in dict.fromkeys(r.task.task for r in rows):
+        mine = [r for r in rows if r.task.task == name]
+        if not any(r.hours for r in mine):
+            continue
+        measured = [(r.task.quantity if r.real is None else r.real) * r.task.per for r in mine]
+        yield Actual(
+            task=name,
+            hours=sum(r.hours or 0.0 for r in mine),
+            quantity=sum(measured) if any(r.real is not None for r in mine) else None,
+            cause=next((r.cause for r in reversed(mine) if r.cause), ""),
+        )

@@ -1,0 +1,71 @@
+"""What can be wrong with hours and money typed after the signature, each declared once."""
+
+from estimator.model.problem import Kind, Level
+
+NO_OPTION = Kind(
+    "after/no-option",
+    Level.ERROR,
+    "nobody knows which option was done: none was accepted.",
+    "Note it first with estimator quote JOB --accepted A, or name it here with --option A.",
+    "Hours and money are held against one option of one revision.",
+)
+NO_TASK = Kind(
+    "after/no-task",
+    Level.ERROR,
+    "there is no task “{task}” in the estimate, nor in the production table.",
+    "{near}Its tasks are: {tasks}.",
+    "A task is told by its name in the production table.",
+)
+UNKNOWN_CAUSE = Kind(
+    "after/cause",
+    Level.ERROR,
+    "“{cause}” is no cause this program knows.",
+    "Write one of: {causes}; or nothing.",
+    "Causes are few, so that they can be counted over many jobs.",
+)
+BAD_AMOUNT = Kind(
+    "after/amount",
+    Level.ERROR,
+    "“{value}” is no {what}.",
+    "Write a number of 0 or more, such as 6.5.",
+    "Real hours and quantities are numbers.",
+)
+NO_HOURS_SHEET = Kind(
+    "after/no-hours-sheet",
+    Level.ERROR,
+    "this workbook has no sheet of real hours for option {letter} of this job.",
+    "Use the crew's workbook that was made for r{number}, with the heads of its hours sheet as they were.",
+    "Real hours are read from the crew's own sheet.",
+)
+NOTHING_FILLED_IN = Kind(
+    "after/nothing-filled-in",
+    Level.ERROR,
+    "nobody has written any hours on this sheet.",
+    "Fill in the column “hours” first; days alone are typed with --days.",
+    "A sheet without hours says nothing.",
+)
+DAMAGED = Kind(
+    "after/damaged",
+    Level.ERROR,
+    "this file cannot be read: {said}.",
+    "Bring it back from a copy, or move it away and enter again what was in it; the revisions are not touched by it.",
+    "A file of hours or money is read whole or not at all.",
+)
+NO_MILESTONE = Kind(
+    "after/no-milestone",
+    Level.ERROR,
+    "the payments of this job have no “{name}”.",
+    "Write one of: {names}.",
+    "Money is noted against a payment that was agreed.",
+)
+
+PROBLEMS: tuple[Kind, ...] = (
+    NO_OPTION,
+    NO_TASK,
+    UNKNOWN_CAUSE,
+    BAD_AMOUNT,
+    NO_HOURS_SHEET,
+    NOTHING_FILLED_IN,
+    DAMAGED,
+    NO_MILESTONE,
+)

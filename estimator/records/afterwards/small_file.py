@@ -1,0 +1,42 @@
+"""A small JSON file beside the revisions in and out: read whole, written beside its place and put there in one step."""
+
+import json
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.afterwards.problems import DAMAGED
+from estimator.records.disk import Disk
+from estimator.records.plain import dumped, plain
+from estimator.records.refusals import told
+
+Kept = TypeVar("Kept")
+
+
+def read_small(path: Path, made: Callable[[Any], Kept]) -> Kept | None:
+    """What the file holds, None where there is none. Errors: CannotGoOn when it is damaged."""
+    if not path.exists():
+        return None
+    try:
+        return made(json.loads(path.read_text(encoding="utf-8")))
+    except (OSError, ValueError, TypeError, KeyError, AttributeError, ArithmeticError, RecursionError) as error:
+        said = (
+            error.strerror
+            if isinstance(error, OSError) and error.strerror
+            else "it is cut short, or was changed by hand"
+        )
+        raise CannotGoOn(DAMAGED(Place(file=str(path)), said=said)) from None
+
+
+def write_small(path: Path, value: object, disk: Disk | None = None) -> None:
+    """Takes the place of what was there, whole or not at all. The caller holds the folder's lock. Errors: CannotGoOn."""
+    disk = disk or Disk()
+    making = path.with_name(f".{path.name}.{os.getpid()}-tmp")
+    with told(path, 0):
+        try:
+            disk.write(making, dumped(plain(value)))
+            disk.replace(making, path)
+        finally:
+            making.unlink(missing_ok=True)

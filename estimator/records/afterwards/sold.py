@@ -1,0 +1,67 @@
+"""A job's folder in; the option that was signed, or the one that is named, with its revision and its record, out."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+from estimator.model.price import TaskHours
+from estimator.model.problem import CannotGoOn, Place
+from estimator.records.accepted import Acceptance, accepted
+from estimator.records.afterwards.problems import NO_OPTION
+from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
+from estimator.records.record import Record
+from estimator.records.revisions import Revision, named, newest
+from estimator.tables.rows import Production
+
+
+@dataclass(frozen=True, slots=True)
+class Sold:
+    """One option as it was issued; `signed` is None where it was named by hand."""
+
+    revision: Revision
+    record: Record
+    option: Mapping[str, Any]
+    signed: Acceptance | None
+
+    @property
+    def letter(self) -> str:
+        return str(self.option["letter"])
+
+    @property
+    def tasks(self) -> tuple[TaskHours, ...]:
+        """The hours it was estimated at."""
+        held = self.option["price"]["tasks"]
+        return tuple(TaskHours(**{**task, "factors": tuple(task["factors"])}) for task in held)
+
+    @property
+    def tasks_known(self) -> tuple[str, ...]:
+        """Every task of the production table it was priced with."""
+        rows = self.record.inputs.tables.current("production")
+        return tuple(row.task for row in rows if isinstance(row, Production))
+
+    @property
+    def days(self) -> Decimal:
+        """The crew days it was estimated at."""
+        return sum((Decimal(crew["days"]) for crew in self.option["price"]["crews"]), Decimal(0))
+
+
+def sold(folder: Path, letter: str = "") -> Sold:
+    """Errors: CannotGoOn where nothing was accepted and no option is named, for an unknown letter, a damaged record."""
+    signed = accepted(folder)
+    if signed is not None and letter.upper() in ("", signed.option.upper()):
+        return _option(named(folder, f"r{signed.revision}"), signed.option, folder, signed)
+    revision = newest(folder) or named(folder, "r1")
+    if not letter:
+        raise CannotGoOn(NO_OPTION(Place(file=str(folder))))
+    return _option(revision, letter, folder, None)
+
+
+def _option(revision: Revision, letter: str, folder: Path, signed: Acceptance | None) -> Sold:
+    record = revision.record()
+    for option in record.data["quote"]["options"]:
+        if option["letter"].upper() == letter.upper():
+            return Sold(revision, record, option, signed)
+    letters = ", ".join(record.letters)
+    raise CannotGoOn(NO_SUCH_OPTION(Place(file=str(folder)), number=revision.number, letter=letter, letters=letters))

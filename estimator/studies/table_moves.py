@@ -1,0 +1,68 @@
+"""Two sets of price tables and jobs in; what each option of each job costs with the one and with the other, out.
+
+The way from a job to its options is handed in as a function, so that nothing is written and nothing is read twice here.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Generic, TypeVar
+
+from estimator.model.problem import CannotGoOn
+from estimator.tables.tables import Tables
+
+Job = TypeVar("Job")
+Way = Callable[[Job, Tables], Mapping[str, Decimal]]
+"""A job and tables in, the total of each option by what it does out."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OptionMove:
+    """One option with the old tables and with the new; None where it is not offered with the one or the other."""
+
+    option: str
+    old: Decimal | None
+    new: Decimal | None
+
+    @property
+    def difference(self) -> Decimal | None:
+        """What the new tables add, to the cent."""
+        return None if self.old is None or self.new is None else self.new - self.old
+
+    @property
+    def percent(self) -> Decimal | None:
+        """The same in percent of the old total, to a tenth.
+
+        >>> OptionMove(option="dig", old=Decimal(4200), new=Decimal(4350)).percent
+        Decimal('3.6')
+        """
+        if self.difference is None or not self.old:
+            return None
+        return (100 * self.difference / self.old).quantize(Decimal("0.1"))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobMove(Generic[Job]):
+    """One job; `wrong` says in plain words why it could not be priced, and then there are no options."""
+
+    job: Job
+    options: tuple[OptionMove, ...] = ()
+    wrong: str = ""
+
+
+def table_moves(jobs: Iterable[Job], old: Tables, new: Tables, way: Way[Job]) -> tuple[JobMove[Job], ...]:
+    """Every job both ways. A job that cannot be priced is told so in its row and stops no other."""
+    return tuple(_move(job, old, new, way) for job in jobs)
+
+
+def _move(job: Job, old: Tables, new: Tables, way: Way[Job]) -> JobMove[Job]:
+    try:
+        before, after = way(job, old), way(job, new)
+    except CannotGoOn as stop:
+        more = f" (and {len(stop.problems) - 1} more)" if len(stop.problems) > 1 else ""
+        return JobMove(job=job, wrong=f"{stop.problems[0].wrong}{more}")
+    names = dict.fromkeys([*before, *after])
+    return JobMove(
+        job=job,
+        options=tuple(OptionMove(option=name, old=before.get(name), new=after.get(name)) for name in names),
+    )

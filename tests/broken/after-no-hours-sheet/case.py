@@ -1,0 +1,27 @@
+"""The crew's workbook of another option."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from estimator.model.problem import CannotGoOn
+from estimator.papers.crew import crew
+from estimator.papers.example import example_quote
+from estimator.records.afterwards.crew_hours import crew_hours
+from estimator.records.afterwards.examples import issued
+from estimator.sheets.write import write
+
+
+def problems(folder):
+    with tempfile.TemporaryDirectory() as desk:
+        os.chdir(desk)
+        try:
+            done = issued(Path("larkspur"))
+            book = Path("Crew.xlsx")
+            book.write_bytes(write(crew(example_quote(), letter="B")))
+            crew_hours(book, done)
+        except CannotGoOn as stop:
+            return stop.problems
+        finally:
+            os.chdir(folder)
+    raise AssertionError("it was not refused")

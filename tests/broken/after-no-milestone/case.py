@@ -1,0 +1,22 @@
+"""A payment nobody agreed on."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from estimator.model.problem import CannotGoOn
+from estimator.records.afterwards.examples import issued
+from estimator.records.afterwards.money import milestone, money
+
+
+def problems(folder):
+    with tempfile.TemporaryDirectory() as desk:
+        os.chdir(desk)
+        try:
+            done = issued(Path("larkspur"))
+            milestone(money(Path("larkspur"), done), "second deposit", Path("larkspur"))
+        except CannotGoOn as stop:
+            return stop.problems
+        finally:
+            os.chdir(folder)
+    raise AssertionError("it was not refused")

@@ -1,0 +1,142 @@
+"""`money`: what fell due, came in, was added and taken off, to the cent; appended, never lost; plain rows for the books."""
+
+import csv
+import json
+import shutil
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from estimator import demo
+from estimator.cli.app import build
+
+NOTES = Path(demo.__file__).parent
+D = Decimal
+
+
+def run(*words: object) -> Result:
+    texts = [str(word) for word in words]
+    return CliRunner().invoke(build(texts), texts, env={"COLUMNS": "100"})
+
+
+@pytest.fixture(scope="module", name="signed")
+def _signed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("signed")
+    for name in demo.FILES:
+        shutil.copyfile(NOTES / name, folder / name)
+    assert run("quote", folder / "job.toml").exit_code == 0
+    assert run("quote", folder / "job.toml", "--accepted", "A", "--on", "2026-11-20").exit_code == 0
+    return folder / "job.toml"
+
+
+@pytest.fixture(name="job")
+def _job(signed: Path, tmp_path: Path) -> Path:
+    shutil.copytree(signed.parent, tmp_path / "one")
+    return tmp_path / "one" / "job.toml"
+
+
+def state(job: Path, *words: object) -> dict:
+    done = run("money", job, *words, "--json")
+    assert done.exit_code == 0, done.output
+    return json.loads(done.stdout)
+
+
+def test_at_first_all_of_the_price_is_owed_and_the_deposit_is_due_since_the_signing(job: Path) -> None:
+    found = state(job)
+    amounts = [D(m["amount"]) for m in found["money"]["milestones"]]
+    accepted = json.loads((job.with_suffix("") / "accepted.json").read_text())
+    assert sum(amounts) == D(found["balance"]) == D(accepted["total"])
+    assert [(m["name"], m["due"]) for m in found["money"]["milestones"]][:2] == [
+        ("deposit", "2026-11-20"),
+        ("start", None),
+    ]
+    assert not (job.with_suffix("") / "money.json").exists()
+
+
+def test_payments_changes_and_credits_are_appended_and_the_balance_follows_to_the_cent(job: Path) -> None:
+    whole = D(state(job)["balance"])
+    state(job, "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01", "--ref", "123")
+    state(job, "--change", "one more cleanout", "--amount", "350.10", "--on", "2026-12-03")
+    found = state(job, "--credit", "no sod", "--amount", "$80.05", "--on", "2026-12-04")
+    assert D(found["balance"]) == whole - 1000 + D("350.10") - D("80.05")
+    assert [(e["kind"], e["reference"]) for e in found["money"]["later"]] == [
+        ("payment", "123"),
+        ("change", ""),
+        ("credit", ""),
+    ]
+
+
+def test_the_very_same_entry_typed_twice_is_noted_once(job: Path) -> None:
+    words = ("--paid", "deposit", "--amount", "1000", "--on", "2026-12-01", "--ref", "123")
+    first, second = state(job, *words), state(job, *words)
+    assert first == second
+    other = state(job, *words[:-1], "124")
+    assert D(first["balance"]) - D(other["balance"]) == 1000
+
+
+def test_a_payment_taken_back_stands_beside_the_one_that_was_noted(job: Path) -> None:
+    whole = state(job)["balance"]
+    state(job, "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01")
+    found = state(job, "--paid", "deposit", "--amount", "-1000", "--on", "2026-12-02")
+    assert (found["balance"], len(found["money"]["later"])) == (whole, 2)
+
+
+def test_the_last_payment_is_due_when_the_work_is_noted_as_done(job: Path) -> None:
+    assert run("quote", job, "--done", "--on", "2026-12-05").exit_code == 0
+    state(job, "--due", "when work starts", "--on", "2026-12-01")
+    due = {m["name"]: m["due"] for m in state(job)["money"]["milestones"]}
+    assert due == {"deposit": "2026-11-20", "start": "2026-12-01", "pipe in before cover": None, "done": "2026-12-05"}
+
+
+def test_the_rows_for_the_books_are_dated_named_and_sum_to_what_is_due(job: Path, tmp_path: Path) -> None:
+    state(job, "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01")
+    found = state(job, "--credit", "no sod", "--amount", "80.05", "--on", "2026-12-04", "--csv", tmp_path / "books.csv")
+    rows = list(csv.DictReader((tmp_path / "books.csv").open(encoding="utf-8", newline="")))
+    assert list(rows[0]) == ["date", "job", "customer", "kind", "text", "amount", "account"]
+    assert [(r["date"], r["kind"], r["account"]) for r in rows] == [
+        ("2026-11-20", "deposit", "Customer deposits"), ("2026-12-01", "payment", "Bank"), ("2026-12-04", "credit", "Credits given"),
+    ]  # fmt: skip
+    deposit = D(found["money"]["milestones"][0]["amount"])
+    assert sum(D(r["amount"]) for r in rows) == deposit - 1000 - D("80.05")
+    assert {(r["job"], r["customer"]) for r in rows} == {("2026-131", "Wren Castellane")}
+    again = run("money", job, "--csv", tmp_path / "books.csv")
+    assert "cli/file-there" in again.stderr
+
+
+def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: Path) -> None:
+    """8.25 % on all of 4,000: 330, a change of 100 carries 8.25 [computed]."""
+    record = next(job.with_suffix("").rglob("Record*.json"))
+    held = json.loads(record.read_text("utf-8"))
+    option = held["quote"]["options"][0]
+    option["price"] |= {"total": "4330.00", "tax": "330.00"}
+    option["payments"] = [{"text": {"text": text, "words": []}, "amount": amount} for text, amount in (("Deposit, when you sign", "433.00"), ("When the work is done", "3897.00"))]  # fmt: skip
+    record.write_text(json.dumps(held), "utf-8")
+    found = state(job, "--change", "cleanout", "--amount", "100", "--on", "2026-12-01")
+    assert [(m["amount"], m["tax"]) for m in found["money"]["milestones"]] == [
+        ("433.00", "33.00"),
+        ("3897.00", "297.00"),
+    ]
+    assert [(e["kind"], e["amount"]) for e in found["money"]["later"]] == [("change", "100.00"), ("tax", "8.25")]
+    assert D(found["balance"]) == D("4438.25")
+    run("money", job, "--csv", tmp_path / "books.csv")
+    rows = list(csv.DictReader((tmp_path / "books.csv").open(encoding="utf-8", newline="")))
+    assert [(r["kind"], r["amount"]) for r in rows] == [
+        ("deposit", "400.00"),
+        ("tax", "33.00"),
+        ("change", "100.00"),
+        ("tax", "8.25"),
+    ]
+
+
+@pytest.mark.parametrize("amount", ["", "lots", "nan", "Infinity", "0", "1.005", "1e99999999"])
+def test_what_is_no_amount_is_a_wrong_command_line(job: Path, amount: str) -> None:
+    assert run("money", job, "--paid", "deposit", "--amount", amount).exit_code == 2
+    assert run("money", job, "--credit", "x", "--amount", "-5").exit_code == 2
+    assert not (job.with_suffix("") / "money.json").exists()
+
+
+def test_paid_too_much_is_said(job: Path) -> None:
+    said = run("money", job, "--paid", "done", "--amount", "99999", "--on", "2026-12-09").stdout
+    assert "Paid too much" in said

@@ -19,7 +19,7 @@ from estimator.pricing.payments import payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost
 from estimator.quote import Chosen as InWords
-from estimator.quote import build_quote
+from estimator.quote import build_quote, build_report
 from estimator.quote.build import LETTERS
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.choose import Choices, Chosen, choose
@@ -70,10 +70,25 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     offers = repairs(job, diagnosis, tables)
     choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
     options, problems = _with_overrides(choices.options, job, tables, place)
-    quote = with_cost_a_year(build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts), tables)
+    if options or diagnosis.needs:
+        quote = with_cost_a_year(build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts), tables)
+    else:  # a clean house: nothing to repair, nothing to sell
+        quote = build_report(job, diagnosis, tables, day, revision)
     return Result(
         job=job, tables=tables, diagnosis=diagnosis, offers=offers, choices=choices, quote=quote, problems=problems
     )
+
+
+def report(job: Job, tables: Tables, day: date, revision: int = 1) -> Quote:
+    """What was seen and why nothing is offered, where the rules leave no way of repair.
+
+    Errors: CannotGoOn as `run`, but never for there being nothing to offer.
+    """
+    tables = with_job_settings(job, tables)
+    diagnosis = diagnose(job, tables)
+    offers = repairs(job, diagnosis, tables)
+    verdicts = choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables).verdicts
+    return build_report(job, diagnosis, tables, day, revision, verdicts)
 
 
 def with_ranges(quote: Quote, tables: Tables, seed: int) -> Quote:

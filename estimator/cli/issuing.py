@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 from estimator.cli.seed import seed_of
 from estimator.cli.views.screen import Row
 from estimator.cli.views.words import dollars
-from estimator.cli.way import Priced, priced
+from estimator.cli.way import Priced, only_nothing_to_offer, quoted
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn
 from estimator.records.names import revisions_folder
 
 if TYPE_CHECKING:
+    from estimator.model.job import Job
     from estimator.records.issue import Issued, Made
     from estimator.records.record import Inputs
 
@@ -33,7 +34,7 @@ def written(
     from estimator.records.revisions import newest
 
     held = None if anew else newest(revisions_folder(job_file))
-    run = priced(job_file, tables, None, on, held.record().price_day if held else lambda day: day)
+    run = quoted(job_file, tables, on, held.record().price_day if held else lambda day: day)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
@@ -85,15 +86,27 @@ def again(job_file: Path, asked: str) -> list[Row]:
 
 def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
     from estimator.fieldnotes import read_job
-    from estimator.pipeline import run
 
     reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    result = run(reading.job, inputs.tables, inputs.dated or inputs.day)
+    quote = _quote_again(reading.job, inputs)
+    return _made(_with_ranges(quote, inputs), number, inputs)
+
+
+def _quote_again(job: "Job", inputs: "Inputs") -> Quote:
+    from estimator.pipeline import report, run
+
+    day = inputs.dated or inputs.day
+    try:
+        result = run(job, inputs.tables, day)
+    except CannotGoOn as stop:
+        if not only_nothing_to_offer(stop):
+            raise
+        return report(job, inputs.tables, day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
-    return _made(_with_ranges(result.quote, inputs), number, inputs)
+    return result.quote
 
 
 def accept(job_file: Path, letter: str, on: date) -> list[Row]:
@@ -143,6 +156,15 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
     """What was written, or that nothing had to be; and whose prices they are where they are older."""
     kept = f"Prices of {quote.price_day} hold until {quote.valid_until}; --today prices it anew."
     older = [Row(kept)] if quote.priced_on else []
+    if not quote.options:
+        older = [_why_no_offer(quote)]
     if not issued.new:
         return [Row(f"Nothing changed since r{issued.number}; nothing was written."), *older, *listed(issued.files)]
     return [Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]
+
+
+def _why_no_offer(quote: Quote) -> Row:
+    """A sound house, or one where the rules leave no way of repair: the papers are reports, and nothing failed."""
+    if quote.diagnosis.needs:
+        return Row("No way of repair can be offered on these notes: reports only. Why: estimator options JOB --why", "bad")
+    return Row("Nothing has to be repaired on these notes: reports only, and no offer.")

@@ -9,10 +9,10 @@ from estimator.cli.guard import DONE, TO_MEND
 from estimator.cli.seed import seed_of
 from estimator.cli.views import check, likely_range, options, what_if, why
 from estimator.cli.views.screen import Row
-from estimator.cli.way import Priced, priced, ready
+from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
+from estimator.model.judgement import Diagnosis
 from estimator.model.problem import CannotGoOn
-
-NOTHING_TO_OFFER = "quote/nothing-to-offer"
+from estimator.wording.say import speaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,8 +40,10 @@ def offered(
     try:
         run = priced(job_file, tables, changes, on)
     except CannotGoOn as stop:
-        if {problem.code for problem in stop.problems} != {NOTHING_TO_OFFER}:
+        if not only_nothing_to_offer(stop):
             raise
+        return _nothing(job_file, tables, changes, on, columns, language)
+    if not run.quote.options:
         return _nothing(job_file, tables, changes, on, columns, language)
     rows = _options(run, changes or (), reasons, columns, language)
     if not inside:
@@ -70,11 +72,20 @@ def _nothing(
     diagnosis = diagnose(job, own)
     offers = repairs(job, diagnosis, own)
     verdicts = choose(job, diagnosis, offers, handed(job, own, place_of(job, own)), own).verdicts
-    said = "No way of repair can be offered on these notes." if diagnosis.needs else "There is nothing to repair."
     rows = [
         *check.rows(job, diagnosis, columns, language),
         *why.against(verdicts, columns, language),
         Row(""),
-        Row(said, "head"),
+        Row(_in_a_word(diagnosis, language), "head"),
     ]
     return Answer({"needs": diagnosis.needs, "against": verdicts}, rows, TO_MEND if diagnosis.needs else DONE)
+
+
+def _in_a_word(diagnosis: Diagnosis, language: str) -> str:
+    """Nothing to repair is said only where nothing is left open either."""
+    speak = speaker(language)
+    if diagnosis.needs:
+        return speak("No way of repair can be offered on these notes.")
+    if any(question.line for question in diagnosis.questions):
+        return speak("Nothing was found that has to be repaired; the questions above are still open.")
+    return speak("There is nothing to repair.")

@@ -1,9 +1,11 @@
 """Step 2: a job and the firm's tables in; what the findings mean out: needs, evidence, questions."""
 
 from estimator.diagnosis.case import Case
+from estimator.diagnosis.lift_sequence import lift_sequence
 from estimator.diagnosis.needs import needs_of
 from estimator.diagnosis.questions import house_questions, questions_of
 from estimator.diagnosis.readings import READINGS
+from estimator.diagnosis.tests_read import pairs
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Evidence, Need, Question
 from estimator.tables.tables import Tables
@@ -14,7 +16,7 @@ ONCE = frozenset({"sewage-gets-out", "several-sections-fail", "two-building-exit
 
 
 def diagnose(job: Job, tables: Tables) -> Diagnosis:
-    """Every reading on every line, the needs that follow, and what a return visit should settle.
+    """Every reading on every line, the needs that follow, what a return visit should settle; tests compared; the order with a lift.
 
     A clean line has no need: nothing to repair. Errors: KeyError when the settings table lacks a limit.
     """
@@ -30,7 +32,13 @@ def diagnose(job: Job, tables: Tables) -> Diagnosis:
         questions += questions_of(case, found, here, READINGS)
         if line is job.lines[0]:
             questions += house_questions(case)
-    return Diagnosis(needs=tuple(needs), evidence=tuple(evidence), questions=tuple(dict.fromkeys(questions)))
+    return Diagnosis(
+        needs=tuple(needs),
+        evidence=tuple(evidence),
+        questions=tuple(dict.fromkeys(questions)),
+        lift_steps=lift_sequence(job, needs),
+        tests_compared=tuple(pair.says for pair in pairs(job, tables)),
+    )
 
 
 def _evidence(case: Case, before: list[Evidence]) -> list[Evidence]:

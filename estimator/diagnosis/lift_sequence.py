@@ -5,37 +5,28 @@ rest. The tunnel is shared with the piers and stays open until the test after th
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from estimator.diagnosis.case import SOAKS
 from estimator.model.job import Job
-from estimator.model.judgement import Need
+from estimator.model.judgement import LiftStep, Need
 from estimator.model.say import Say
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One step of the sequence, with the needs it is about."""
-
-    text: Say
-    needs: tuple[str, ...] = ()
-
-
-def lift_sequence(job: Job, needs: Sequence[Need]) -> tuple[Step, ...]:
+def lift_sequence(job: Job, needs: Sequence[Need]) -> tuple[LiftStep, ...]:
     """The steps in order; none where no foundation work is planned or done."""
     if job.foundation.work == "none":
         return ()
-    after = Step(Say.of("Water-test all drains again after the lift; the warranty on the pipe begins then."))
+    after = LiftStep(Say.of("Water-test all drains again after the lift; the warranty on the pipe begins then."))
     if job.foundation.work == "done":
-        rest = Step(Say.of("Repair what the test after the lift shows."), tuple(n.id for n in needs))
+        rest = LiftStep(Say.of("Repair what the test after the lift shows."), tuple(n.id for n in needs))
         return (after, rest)
     first = tuple(n.id for n in needs if SOAKS & set(n.kinds))
     later = tuple(n.id for n in needs if n.id not in first)
     return (
-        Step(Say.of("Water-test all drains before the lift, as a job of its own.")),
-        Step(Say.of("Ask where the piers will stand; share the tunnel with them and leave it open."), ()),
-        Step(Say.of("Repair first only what lets water into the soil or would break in the lift."), first),
-        Step(Say.of("Lift the house.")),
+        LiftStep(Say.of("Water-test all drains before the lift, as a job of its own.")),
+        LiftStep(Say.of("Ask where the piers will stand; share the tunnel with them and leave it open."), ()),
+        LiftStep(Say.of("Repair first only what lets water into the soil or would break in the lift."), first),
+        LiftStep(Say.of("Lift the house.")),
         after,
-        Step(Say.of("Repair the rest and refill."), later),
+        LiftStep(Say.of("Repair the rest and refill."), later),
     )

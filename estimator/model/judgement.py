@@ -67,11 +67,21 @@ class Question:
     blocks_fixed_price: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class LiftStep:
+    """One step of the order of tests, repairs and foundation lift, with the ids of the needs it is about."""
+
+    text: Say
+    needs: tuple[str, ...] = ()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Diagnosis:
     needs: tuple[Need, ...]
     evidence: tuple[Evidence, ...] = ()
     questions: tuple[Question, ...] = ()
+    lift_steps: tuple[LiftStep, ...] = ()  # in their order; none without foundation work
+    tests_compared: tuple[Say, ...] = ()  # each pair of tests of one section, in a sentence
 
 
 class Effect(StrEnum):

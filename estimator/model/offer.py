@@ -152,6 +152,8 @@ class Quote:
     if_nothing: Say | None = None  # what happens if nothing is done
     if_cleaned: Say | None = None  # and if it is only cleaned
     tests: tuple[Say, ...] = ()  # what the water tests showed
+    tests_compared: tuple[Say, ...] = ()  # what two tests of one section show together
+    lift_steps: tuple[Say, ...] = ()  # tests, repairs and the foundation lift in their order
     cancel_business_days: int | None = None
     priced_on: date | None = None  # the day of the prices where they are older than the quote
     paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending

@@ -37,18 +37,20 @@ def build_quote(
     Errors: CannotGoOn with kinds of PROBLEMS: an invented place for a real job, a lapsed licence or insurance, nothing
     to offer, text that cannot be printed.
     """
-    if problems := reasons(job, len(chosen), tables, day):
+    of_the_day = tables.on(day)  # licence and letterhead are today's, whatever day the prices are of
+    if problems := reasons(job, len(chosen), of_the_day, day):
         raise CannotGoOn(*problems)
     known = facts(job, (t for c in chosen for t in c.takeoffs))
     needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)
     place = place_name(job, tables)
     return Quote(
-        job=job, diagnosis=diagnosis, place=place, firm=firm(tables), revision=revision, day=day,
+        job=job, diagnosis=diagnosis, place=place, firm=firm(of_the_day), revision=revision, day=day,
         options=tuple(option(job, diagnosis, c, tables, LETTERS[i]) for i, c in enumerate(chosen)),
         blocked=not_offered(blocked, chosen, tables),
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=findings.not_seen(job), found=findings.found(job), tests=findings.tests(job),
+        tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),
         notices=terms.notices(tables, known), tables_fingerprint=tables.fingerprint,
         urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs), if_cleaned=urgency.if_cleaned(needs, tables),
         cancel_business_days=_cancel(job, tables),

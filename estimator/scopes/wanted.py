@@ -2,15 +2,17 @@
 
 from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.problem import CannotGoOn, Place
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.extent import Extent, bare_stretch, sound_pipe
-from estimator.scopes.judge import Judge, counts, facts_in
+from estimator.scopes.judge import FINDS_OUT, Judge, counts, facts_in
 from estimator.scopes.measures import NOTHING_NEW
 from estimator.scopes.named import name_of
+from estimator.scopes.problems import NOTHING_THERE
 from estimator.scopes.reach import from_the_exit
 
 
@@ -21,15 +23,44 @@ def wanted_repair(
 
     What blocks stays blocked: a pin is no word against a rule (that is an override, with its reason).
     A way round is always one that was seen on site. Without a stretch and without an offer: over the needs of that line.
-    Errors: KeyError for an unknown line.
+    Errors: CannotGoOn where it would be priced on nothing: no such line, no length, no way round in the notes.
     """
+    if not any(line.name == wanted.line for line in judge.job.lines):
+        raise _nothing(wanted, "there is no such line")
     if wanted.method == "reroute" or wanted.from_ft is None or wanted.to_ft is None:
         alike = [r for r in offered if r.method == wanted.method and r.line == wanted.line]
         alike = [r for r in alike if not wanted.entry or r.entry == wanted.entry]
         if alike:
             return max(alike, key=lambda r: (len(r.answers), -r.stretch.length_ft))
-    stretch = _out_of_the_slab(wanted, _stretch(wanted, needs, judge), judge)
+    if wanted.method == "reroute":
+        return _way_round(wanted, needs, judge)
+    asked = _stretch(wanted, needs, judge)
+    at_a_point = wanted.method in FINDS_OUT or (
+        wanted.method in NOTHING_NEW and any(n.line == wanted.line for n in needs)
+    )
+    if asked.length_ft <= 0 and not at_a_point:
+        raise _nothing(wanted, "it has no length")
+    stretch = _out_of_the_slab(wanted, asked, judge)
     return over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
+
+
+def _way_round(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Repair | tuple[Verdict, ...]:
+    """The first way in the notes that replaces what is wanted, over all that it replaces; or what forbids it."""
+    whole = Profile(judge.job.line(wanted.line)).extent
+    somewhere = wanted.from_ft is not None or any(n.line == wanted.line for n in needs)
+    asked = _stretch(wanted, needs, judge) if somewhere else None
+    for way in judge.job.reroutes:
+        low = whole.from_ft if way.replaces_from_ft is None else way.replaces_from_ft
+        high = whole.to_ft if way.replaces_to_ft is None else way.replaces_to_ft
+        replaced = Stretch.between(low, high)
+        there = asked is None or replaced.covers(asked)
+        if way.replaces_line == wanted.line and way.legs and replaced.length_ft > 0 and there:
+            return over_stretch("reroute", wanted.line, replaced, needs, judge, wanted.entry, way.name)
+    raise _nothing(wanted, "no way round in the notes replaces it")
+
+
+def _nothing(wanted: WantedRepair, why: str) -> CannotGoOn:
+    return CannotGoOn(NOTHING_THERE(Place("the job file"), method=wanted.method, line=wanted.line, why=why))
 
 
 def _out_of_the_slab(wanted: WantedRepair, stretch: Stretch, judge: Judge) -> Stretch:
@@ -40,23 +71,30 @@ def _out_of_the_slab(wanted: WantedRepair, stretch: Stretch, judge: Judge) -> St
 
 
 def over_stretch(
-    method: str, line: str, stretch: Stretch, needs: tuple[Need, ...], judge: Judge, entry: str = ""
+    method: str,
+    line: str,
+    stretch: Stretch,
+    needs: tuple[Need, ...],
+    judge: Judge,
+    entry: str = "",
+    reroute: str = "",
 ) -> Repair | tuple[Verdict, ...]:
     """One method over a given stretch, after the dig that a rule asks for; or the verdicts that forbid it there."""
     touched = tuple(n for n in needs if n.line == line and stretch.touches(n.stretch))
-    verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched)
+    verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched, reroute)
     blocks = tuple(v for v in verdicts if counts(v, Effect.BLOCKS))
     if blocks:
         return blocks
     answers = tuple(n.id for n in touched if stretch.covers(n.stretch) and judge.fixes(method, n))
     made = Repair(
-        id=f"{name_of(method, line, stretch, entry)}, by hand",
+        id=f"{name_of(method, line, stretch, entry, reroute)}, by hand",
         method=method,
         line=line,
         stretch=stretch,
         answers=answers,
         leaves=tuple(n.id for n in touched if n.id not in answers),
         entry=entry or ("exit" if method == "tunnel" else ""),
+        reroute=reroute,
         facts=facts_in(verdicts),
         verdicts=verdicts,
         because=(Say.of("the stretch the estimator gave"),),

@@ -26,6 +26,7 @@ def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = EN
         Row(said),
         *(row for line in job.lines for row in _line(line, columns, language)),
         *_tests(job.water_tests, columns, language),
+        *(_compared(diagnosis, columns, language) if diagnosis else []),
         *(_meaning(diagnosis, columns, language) if diagnosis else []),
     ]
 
@@ -104,7 +105,28 @@ def _meaning(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
     out += [Row(""), Row(speak("What has to be put right"), "head")]
     needs = [row for need in diagnosis.needs for row in need_rows(need, columns, language)]
     out += needs or [Row("  " + speak("Nothing seen that has to be put right."))]
-    return [*out, *_questions(diagnosis.questions, columns, language)]
+    return [*out, *_lift(diagnosis, columns, language), *_questions(diagnosis.questions, columns, language)]
+
+
+def _compared(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
+    """What two tests of one section show together."""
+    if not diagnosis.tests_compared:
+        return []
+    said = [line for say in diagnosis.tests_compared for line in indented(sentence(say, language), columns, hanging=2)]
+    return [Row(""), Row(speaker(language)("Tests compared"), "head"), *map(Row, said)]
+
+
+def _lift(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
+    """Tests, repairs and the lift in their order, each with the places it is about."""
+    if not diagnosis.lift_steps:
+        return []
+    places = {need.id: f"{term(need.line, language)} {at(need.stretch, language)} ft" for need in diagnosis.needs}
+    out = [Row(""), Row(speaker(language)("The order with the foundation work"), "head")]
+    for i, step in enumerate(diagnosis.lift_steps, start=1):
+        about = "; ".join(places[need] for need in step.needs)
+        text = f"{i}. {sentence(step.text, language)}" + (f" ({about})" if about else "")
+        out += [Row(line) for line in indented(text, columns, hanging=3)]
+    return out
 
 
 def _questions(questions: tuple[Question, ...], columns: int, language: str) -> list[Row]:

@@ -1,0 +1,110 @@
+"""The [[option]] tables of the form come in; the estimator's own options, and what is wrong with their repairs, go out."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from estimator.fieldnotes.forms import JobFileForm, RerouteForm, WantedRepairForm
+from estimator.fieldnotes.kinds import error, nearest
+from estimator.fieldnotes.syntax import Document
+from estimator.model.job import WantedOption, WantedRepair
+from estimator.model.judgement import METHODS
+from estimator.model.line import Line
+from estimator.model.problem import Place, Problem
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch
+
+UNKNOWN_LINE = error("job/unknown-line", "there is no line {name}.", "Write one of: {known}.")
+WHERE = error("job/where", "where = “{text}” is no stretch.", 'Write two stations, such as where = "2-29".')
+METHOD = error("job/method", "there is no way of repair called “{text}”.{nearest}", "Write one of: {known}.")
+NO_LENGTH = error(
+    "job/no-length",
+    "where = “{text}” has no length, so there is nothing to price.",
+    'Write where the repair begins and where it ends, such as where = "2-29".',
+    "An option is never priced on nothing.",
+)
+OFF_THE_LINE = error(
+    "job/off-the-line",
+    "where = “{text}” lies off line {line}, which is known from {low:g} to {high:g} ft.",
+    "Name stations between these.",
+    "An option is never priced on pipe that nobody has seen or measured.",
+)
+NO_WAY_ROUND = error(
+    "job/no-way-round",
+    "this option goes around line {line}{where}, and no [[reroute]] says how.",
+    "Write the way you saw on site as [[reroute]] with what it replaces and its legs, or take the option out.",
+    "A way round that nobody walked has no length, no fall and no price.",
+)
+PROBLEMS = (UNKNOWN_LINE, WHERE, METHOD, NO_LENGTH, OFF_THE_LINE, NO_WAY_ROUND)
+
+POINTS = ("look and see", "isolation test")
+"""Ways that need no length: a hole to look into, a section to test."""
+
+_WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
+
+
+def wanted_options(
+    form: JobFileForm, document: Document, lines: Sequence[Line]
+) -> tuple[tuple[WantedOption, ...], list[Problem]]:
+    """Every option, each repair with its stations; and every problem with them."""
+    problems: list[Problem] = []
+    out = []
+    for number, option in enumerate(form.option):
+        for index, repair in enumerate(option.repairs):
+            problems += _wrong(repair, ("option", number, "repairs", index), form.reroute, document, lines)
+        out.append(
+            WantedOption(
+                do=option.do, name=option.name, new_name=option.new_name, repairs=tuple(map(_repair, option.repairs))
+            )
+        )
+    return tuple(out), problems
+
+
+def _repair(form: WantedRepairForm) -> WantedRepair:
+    here = _stretch(form.where)
+    ends = (here.from_ft, here.to_ft) if here else (None, None)
+    return WantedRepair(method=form.method, line=form.line, from_ft=ends[0], to_ft=ends[1], entry=form.entry)
+
+
+def _stretch(where: str) -> Stretch | None:
+    match = _WHERE.fullmatch(where)
+    return Stretch.between(float(match[1]), float(match[2])) if match else None
+
+
+def _wrong(
+    form: WantedRepairForm,
+    path: tuple[str | int, ...],
+    ways: Sequence[RerouteForm],
+    document: Document,
+    lines: Sequence[Line],
+) -> Iterator[Problem]:
+    here = _stretch(form.where)
+    line = next((one for one in lines if one.name == form.line), None)
+    if form.line and line is None:
+        known = ", ".join(one.name for one in lines) or "no line yet"
+        yield UNKNOWN_LINE(document.place(*path, "line"), name=form.line, known=known)
+    if form.method not in METHODS:
+        near, known = nearest(form.method, METHODS), ", ".join(METHODS)
+        yield METHOD(document.place(*path, "method"), text=form.method, nearest=near, known=known)
+    if form.where and here is None:
+        yield WHERE(document.place(*path, "where"), text=form.where)
+    if here and line and form.method not in POINTS:
+        yield from _off(form, here, Profile(line).extent, document.place(*path, "where"))
+    if form.method == "reroute" and line and not any(_replaces(way, form.line, here) for way in ways):
+        where = f" from {here.from_ft:g} to {here.to_ft:g} ft" if here else ""
+        yield NO_WAY_ROUND(document.place(*path, "method"), line=form.line, where=where)
+
+
+def _off(form: WantedRepairForm, here: Stretch, known: Stretch, place: Place) -> Iterator[Problem]:
+    if here.length_ft <= 0:
+        yield NO_LENGTH(place, text=form.where)
+    elif known.length_ft > 0 and not here.overlaps(known):
+        yield OFF_THE_LINE(place, text=form.where, line=form.line, low=known.from_ft, high=known.to_ft)
+
+
+def _replaces(way: RerouteForm, line: str, here: Stretch | None) -> bool:
+    if way.replaces.line != line:
+        return False
+    low, high = way.replaces.from_, way.replaces.to
+    if here is None:
+        return True
+    return (low is None or low <= here.from_ft) and (high is None or here.to_ft <= high)

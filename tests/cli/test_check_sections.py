@@ -1,0 +1,59 @@
+"""`estimator check`: two tests of one section side by side, and the order with a foundation lift, only where there is one."""
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+from estimator import demo
+from estimator.cli.views import check
+from estimator.diagnosis import diagnose
+from estimator.fieldnotes import read_job
+from estimator.model.job import Foundation, Job, WaterTest
+from estimator.quote import build_report
+from estimator.scopes.rules.examples import demo_tables
+
+CLEAN = Path(__file__).parents[1] / "jobs" / "clean-line" / "job.toml"
+ORDER, COMPARED = "The order with the foundation work", "Tests compared"
+
+
+def said(job: Job) -> list[str]:
+    return [row.text for row in check.rows(job, diagnose(job, demo_tables()), 80)]
+
+
+def read(path: Path) -> Job:
+    job = read_job(path).job
+    assert job is not None
+    return job
+
+
+def test_nothing_is_said_of_a_lift_or_a_pair_of_tests_where_there_is_none() -> None:
+    assert not {ORDER, COMPARED} & set(said(read(CLEAN)))
+
+
+def test_the_order_with_a_lift_names_the_places_each_step_is_about() -> None:
+    rows = said(read(Path(demo.__file__).parent / "job.toml"))
+    order = " ".join(" ".join(rows[rows.index(ORDER) :]).split())
+    assert "1. Water-test all drains before the lift" in order
+    assert "(main 10.9 – 18.3 ft" in order
+    assert order.index("Lift the house") < order.index("again after the lift")
+
+
+def test_two_tests_of_a_section_are_compared_in_a_sentence() -> None:
+    """10 minutes of settling (test_settle_min), then an inch in 20 minutes in a 4 in riser, and none after the repair."""
+    before = WaterTest(
+        section="main", date=date(2026, 10, 1), readings=((0, 0), (10, 0.5), (30, 1.5)), open_risers_in=(4.0,), result="failed", sealed=True
+    )  # fmt: skip
+    after = replace(before, date=date(2026, 11, 1), readings=((0, 0), (10, 0), (30, 0)), result="passed")
+    job = replace(read(CLEAN), water_tests=(before, after))
+    rows = said(job)
+    assert rows[rows.index(COMPARED) + 1].strip() == "Main leaked before and is tight now."
+
+
+def test_the_quote_hands_both_to_the_papers() -> None:
+    job = replace(read(CLEAN), foundation=Foundation(work="planned"))
+    tables = demo_tables()
+    diagnosis = diagnose(job, tables)
+    assert len(diagnosis.lift_steps) == 6
+    quote = build_report(job, diagnosis, tables, job.day)
+    assert quote.lift_steps == tuple(step.text for step in diagnosis.lift_steps)
+    assert quote.tests_compared == diagnosis.tests_compared

@@ -8,6 +8,7 @@ from typing import Literal
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.likely_range import LikelyRange
+from estimator.model.not_offered import NotOffered, told_once
 from estimator.model.price import Price
 from estimator.model.say import Say
 from estimator.model.work import Scope, Takeoff
@@ -157,6 +158,11 @@ class Quote:
     cancel_business_days: int | None = None
     priced_on: date | None = None  # the day of the prices where they are older than the quote
     paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending
+
+    @property
+    def not_offered(self) -> tuple[NotOffered, ...]:
+        """Why ways are not offered, each reason once."""
+        return told_once(self.blocked)
 
     @property
     def price_day(self) -> date:

@@ -79,8 +79,8 @@ def _not_offered(letter: Letter, page: Page) -> None:
     if not letter.quote.blocked:
         return
     page.heading(letter.speak("What we do not offer, and why"))
-    for verdict in letter.quote.blocked:
-        page.line(letter.say(verdict.homeowner))
+    for group in letter.quote.not_offered:
+        page.line(letter.say(group.text))
     page.gap()
 
 

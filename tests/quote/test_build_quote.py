@@ -173,6 +173,17 @@ def test_an_open_question_on_the_pipe_of_an_option_keeps_its_price_from_being_fi
     assert option.fixed is fixed
 
 
+def test_one_reason_for_several_ways_is_told_once(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    lining = example_quote().blocked[0]
+    same = [replace(lining, method=way) for way in ("reline", "sectional liner", "burst")]
+    other = replace(lining, method="trench", homeowner=Say.of("The bore is full."))
+    quote = built(chosen, tables, blocked=(*same, other))
+    told = [(group.methods, str(group.text)) for group in quote.not_offered]
+    assert [methods for methods, _ in told] == [("reline", "sectional liner", "burst"), ("trench",)]
+    assert told[0][1].count(str(lining.homeowner)) == 1
+    assert all(tables.method(way).title_en in told[0][1] for way in ("reline", "sectional liner", "burst"))
+
+
 def test_a_way_not_offered_is_named_with_one_reason(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     lining = example_quote().blocked[0]
     tunnel = replace(lining, method="tunnel")
@@ -217,6 +228,23 @@ def test_a_paper_holds_on_its_last_day_and_not_a_day_longer(
 ) -> None:
     assert built(chosen, tables.with_settings({key: "2026-11-18"}), day=DAY)
     assert refused(chosen, tables.with_settings({key: "2026-11-17"}), day=DAY) == ["quote/paper-lapsed"]
+
+
+def test_a_revision_on_older_prices_holds_as_long_as_those_and_its_licence_is_of_its_own_day(
+    chosen: tuple[Chosen, ...], tables: Tables
+) -> None:
+    later = DAY + timedelta(days=20)
+    quote = built(chosen, tables, day=later)
+    assert (quote.day, quote.price_day, quote.valid_until) == (later, DAY, built(chosen, tables).valid_until)
+    ended = next(r for r in tables.settings if r.key == "firm_licence_until")
+    rows = {**tables.rows}
+    others = tuple(r for r in rows["settings"] if getattr(r, "key", "") != ended.key)
+    old = replace(ended, value="2026-11-30", starts=date(2026, 1, 1))
+    renewed = replace(ended, value="2027-11-30", starts=date(2026, 12, 1))
+    rows["settings"] = (*others, old, renewed)
+    assert built(chosen, replace(tables, rows=rows), day=later)
+    rows["settings"] = (*others, old)
+    assert refused(chosen, replace(tables, rows=rows), day=later) == ["quote/paper-lapsed"]
 
 
 def test_only_the_bond_may_have_no_day(chosen: tuple[Chosen, ...], tables: Tables) -> None:

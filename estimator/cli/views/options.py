@@ -163,7 +163,7 @@ LONG: Answers = ((Say.of("main risk"), lambda o, language: sentence(o.main_risk,
 def _not_offered(quote: Quote, columns: int, language: str) -> list[Row]:
     if not quote.blocked:
         return []
-    body = [(term(v.method, language), sentence(v.homeowner, language)) for v in quote.blocked]
+    body = [(", ".join(term(m, language) for m in g.methods), sentence(g.why, language)) for g in quote.not_offered]
     return [
         Row(""),
         Row(speaker(language)("Not offered"), "head"),

@@ -5,37 +5,31 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from estimator.model.money import cents, exact
+from estimator.model.paid_days import paid_steps
 from estimator.model.price import CostLine, CrewDays, TaskHours
 from estimator.pricing.crews import Crew
 from estimator.pricing.hours import by_crew
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.shown import plain
 
-NOISE = 1e-9
-"""Less than any hour that was ever meant: what adding floats may leave behind."""
-
 
 def days_needed(work_hours: float, set_up_hours: float, rules: HouseRules) -> Decimal:
     """The least half-day d with 8 d + tolerance ≥ work + set-up × ceil(d); 0 for no work.
 
-    Set-up hangs on days and days on set-up: trying the days in order settles the circle, which ends because a set-up
-    is shorter than a day (`crews_of` sees to it).
+    A set-up is shorter than a day: `crews_of` sees to it.
 
     >>> from estimator.pricing.examples import rules
     >>> days_needed(52.10, 1, rules()), days_needed(3.25, 1, rules()), days_needed(3.26, 1, rules())
     (Decimal('7.5'), Decimal('0.5'), Decimal('1.0'))
     """
-    if work_hours <= 0:
-        return Decimal(0)
-    step = max(1, math.floor((work_hours - rules.tolerance_hours) / rules.day_hours / float(rules.day_step)))
-    while not _enough(days := step * rules.day_step, work_hours, set_up_hours, rules):
-        step += 1
-    return days
-
-
-def _enough(days: Decimal, work_hours: float, set_up_hours: float, rules: HouseRules) -> bool:
-    there = rules.day_hours * float(days) + rules.tolerance_hours
-    return there + NOISE >= work_hours + set_up_hours * math.ceil(days)
+    steps = paid_steps(
+        work_hours,
+        set_up_hours,
+        day_hours=rules.day_hours,
+        step_days=float(rules.day_step),
+        tolerance_hours=rules.tolerance_hours,
+    )
+    return steps * rules.day_step
 
 
 def crew_days(tasks: Sequence[TaskHours], crews: Mapping[str, Crew], rules: HouseRules) -> tuple[CrewDays, ...]:

@@ -21,11 +21,12 @@ NIGHT = "night_work"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Crew:
-    """A crew in this scope: dollars an hour, hours of set-up a day, and the cells they come from."""
+    """A crew in this scope: dollars an hour, hours of set-up a day, likely and at most, and the cells they come from."""
 
     name: str
     rate: Decimal
     set_up_hours: float
+    most_set_up_hours: float
     cell: str
 
 
@@ -40,7 +41,7 @@ def crews_of(parts: Sequence[Part], tables: Tables, rules: HouseRules) -> Mappin
         name: _crew(name, facts, roles, set_up, tables, rules) for name, facts in facts_by_crew(parts, tables).items()
     }
     stop([_nobody(crew, parts, tables) for crew in crews.values() if crew.rate <= 0])
-    stop([_no_day(crew, rules) for crew in crews.values() if crew.set_up_hours >= rules.day_hours][:1])
+    stop([_no_day(crew, rules) for crew in crews.values() if round(crew.most_set_up_hours, 3) >= rules.day_hours][:1])
     return crews
 
 
@@ -56,12 +57,14 @@ def set_up_row(tables: Tables) -> Production:
 def _crew(
     name: str, facts: frozenset[str], roles: Mapping[str, Role], set_up: Production, tables: Tables, rules: HouseRules
 ) -> Crew:
+    slower = times(slowed_by(SET_UP_TASK, facts, tables), rules.factor_cap)
     members = [m for m in tables.crew_members if m.crew == name]
     rate = _rate(members, roles)
     return Crew(
         name=name,
         rate=cents(rate * rules.night_rate) if NIGHT in facts else rate,
-        set_up_hours=set_up.likely * times(slowed_by(SET_UP_TASK, facts, tables), rules.factor_cap),
+        set_up_hours=set_up.likely * slower,
+        most_set_up_hours=max(set_up.likely, set_up.high) * slower,
         cell=", ".join(cell("crews", m, "count") for m in members),
     )
 
@@ -77,5 +80,7 @@ def _nobody(crew: Crew, parts: Iterable[Part], tables: Tables) -> Problem:
 
 
 def _no_day(crew: Crew, rules: HouseRules) -> Problem:
-    place = Place(table="production", cell=f"{SET_UP_TASK}, likely")
-    return SET_UP_EATS_THE_DAY(place, set_up=f"{crew.set_up_hours:g}", day=f"{rules.day_hours:g}")
+    likely = crew.set_up_hours >= rules.day_hours
+    place = Place(table="production", cell=f"{SET_UP_TASK}, {'likely' if likely else 'high'}")
+    hours = crew.set_up_hours if likely else crew.most_set_up_hours
+    return SET_UP_EATS_THE_DAY(place, set_up=f"{hours:g}", day=f"{rules.day_hours:g}")

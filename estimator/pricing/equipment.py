@@ -1,9 +1,10 @@
 """Step 3: the equipment parts of a scope and the crews in; what machines and their delivery cost, out."""
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
-from decimal import ROUND_CEILING, Decimal
+from decimal import Decimal
 
-from estimator.model.money import cents, exact
+from estimator.model.money import exact
 from estimator.model.price import CostLine, TaskHours
 from estimator.model.say import Say
 from estimator.pricing.amounts import Asked, asked
@@ -11,8 +12,8 @@ from estimator.pricing.crew_days import days_needed
 from estimator.pricing.crews import Crew
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.materials import FLOAT_DUST
+from estimator.pricing.own_line import own_line
 from estimator.pricing.parts import Part, of_kind
-from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Shares, shares
 from estimator.tables.rows import Equipment
@@ -34,19 +35,7 @@ def equipment_lines(
 
 def _line(want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules) -> CostLine:
     quantity, why = _quantity(want, row, tasks, crews, rules)
-    return CostLine(
-        part="equipment",
-        ref=row.item,
-        text=row.text,
-        quantity=quantity,
-        unit=row.unit,
-        rate=row.cost,
-        amount=cents(quantity * row.cost),
-        price_class="own",
-        formula=f"{why} → {plain(quantity)} × {row.cost}",
-        cell=cell("equipment", row, "cost"),
-        shares=_carried(want, row, tasks),
-    )
+    return own_line("equipment", "equipment", row, quantity, row.cost, why, _carried(want, row, tasks))
 
 
 def _quantity(
@@ -55,22 +44,17 @@ def _quantity(
     amount = plain(exact(want.amount).quantize(FLOAT_DUST))
     if row.unit != "day":
         return amount, want.formula
-    least = max(row.min_days, Decimal(1))
     if not row.crew:
-        return max(whole_days(amount), least), f"{want.formula} = {want.amount:g} days, up to whole days"
+        return machine_days(amount, row), f"{want.formula} = {want.amount:g} days, up to whole days"
     hours = sum(weight for _, weight in at_work(want.by, row.crew, tasks))
     days = days_needed(hours, crews[row.crew].set_up_hours, rules) if hours else Decimal(0)
     why = f"{plain(days)} days of crew {row.crew} on the repairs that ask for it, up to whole days"
-    return max(whole_days(days), least), why
+    return machine_days(days, row), why
 
 
-def whole_days(days: Decimal) -> Decimal:
-    """A machine is rented by the whole day.
-
-    >>> whole_days(Decimal("7.5")), whole_days(Decimal("3"))
-    (Decimal('8'), Decimal('3'))
-    """
-    return days.quantize(Decimal(1), ROUND_CEILING)
+def machine_days(days: Decimal | float, row: Equipment) -> Decimal:
+    """A machine is rented by the whole day, for its least days and never for less than one."""
+    return max(Decimal(math.ceil(days)), row.min_days, Decimal(1))
 
 
 def at_work(by: Shares, crew: str, tasks: Sequence[TaskHours]) -> list[tuple[tuple[str, str], float]]:

@@ -7,15 +7,17 @@ from dataclasses import dataclass
 
 from estimator.model.job import Override
 from estimator.model.likely_range import LikelyRange
+from estimator.model.paid_days import paid_steps
 from estimator.model.price import CostLine, CrewDays, Price, TaskHours
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import UNSEEN, cause_of
 from estimator.pricing.crews import set_up_row
 from estimator.pricing.draws import Uncertain, draw, percentile
+from estimator.pricing.equipment import machine_days
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.three_points import ThreePoints
-from estimator.tables.rows import PlaceRow
+from estimator.tables.rows import Equipment, PlaceRow
 from estimator.tables.tables import Tables
 
 PERCENTS = (10, 50, 80, 90)
@@ -35,7 +37,7 @@ class Model:
     rules: HouseRules
     seen: frozenset[str]  # repairs whose earth was measured
     classes: Mapping[str, str]  # work item → class
-    machines: Mapping[str, tuple[str, frozenset[str]]]  # equipment by the day → its crew, the repairs it is on
+    machines: Mapping[str, tuple[Equipment, frozenset[str]]]  # equipment by the day, the repairs it is on
 
 
 def likely_range(
@@ -107,7 +109,7 @@ def _model(price: Price, takeoffs: Sequence[Takeoff], tables: Tables) -> Model:
         rules=house_rules(tables),
         seen=frozenset(t.repair.id for t in takeoffs if not t.facts & UNSEEN),
         classes={w.item: w.work_class for w in tables.work_items},
-        machines={c.ref: (tables.equipment(c.ref).crew, frozenset(r for r, _, _ in c.shares)) for c in machines},
+        machines={c.ref: (tables.equipment(c.ref), frozenset(r for r, _, _ in c.shares)) for c in machines},
     )
 
 
@@ -151,12 +153,11 @@ def _set_up(crew: CrewDays) -> float:
 
 
 def _days(work: float, set_up: float, rules: HouseRules) -> float:
-    """As `days_needed`, in floats, for many draws."""
+    """As `days_needed`, in floats, for many draws. No drawn set-up reaches the day: `crews_of` looks at the highest."""
     half = float(rules.day_step)
-    step = max(1, math.floor((work - rules.tolerance_hours) / rules.day_hours / half))
-    while rules.day_hours * step * half + rules.tolerance_hours + 1e-9 < work + set_up * math.ceil(step * half):
-        step += 1
-    return step * half
+    return half * paid_steps(
+        work, set_up, day_hours=rules.day_hours, step_days=half, tolerance_hours=rules.tolerance_hours
+    )
 
 
 def _other(model: Model, line: CostLine, work: Mapping[tuple[str, str], float], values: Mapping[str, float]) -> float:
@@ -165,10 +166,10 @@ def _other(model: Model, line: CostLine, work: Mapping[tuple[str, str], float], 
         return 0.0
     if line.part in ("material", "small parts", "tax"):
         return amount * values.get(PRICES, 1.0)
-    name, repairs = model.machines.get(line.ref, ("", frozenset()))
-    for crew in model.price.crews:
-        if crew.crew == name:
-            return max(math.ceil(_days_of(model, crew, work, repairs, values)), 1) * float(line.rate)
+    machine, repairs = model.machines.get(line.ref, (None, frozenset()))
+    crew = next((c for c in model.price.crews if machine and c.crew == machine.crew), None)
+    if machine and crew:
+        return float(machine_days(_days_of(model, crew, work, repairs, values), machine)) * float(line.rate)
     weights = [(w, _times(model, repair, item, values)) for repair, item, w in line.shares]
     whole = sum(w for w, _ in weights)
     return amount * sum(w * times for w, times in weights) / whole if line.part == "sub" else amount

@@ -6,6 +6,7 @@ from decimal import Decimal
 from estimator.model.money import cents, exact, up_to
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.own_line import own_line
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
@@ -44,19 +45,8 @@ def _bought(want: Asked, row: Material) -> CostLine:
     quantity = order_quantity(want.amount, row)
     waste = f" + {plain(row.waste_percent)} % waste" if row.waste_percent else ""
     pack = f", in packs of {plain(row.pack)}" if row.pack else ""
-    return CostLine(
-        part="material",
-        ref=want.ref,
-        text=row.text,
-        quantity=quantity,
-        unit=row.unit,
-        rate=row.unit_cost,
-        amount=cents(quantity * row.unit_cost),
-        price_class="own",
-        formula=f"{want.formula} = {want.amount:g}{waste}{pack} → {plain(quantity)} {row.unit} × {row.unit_cost}",
-        cell=cell("materials", row, "cost"),
-        shares=want.by,
-    )
+    why = f"{want.formula} = {want.amount:g}{waste}{pack}"
+    return own_line("material", "materials", row, quantity, row.unit_cost, why, want.by)
 
 
 def _small_parts(bought: Sequence[CostLine], tables: Tables, percent: Decimal) -> tuple[CostLine, ...]:

@@ -8,13 +8,13 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from estimator.model.paid_days import paid_steps
 from estimator.model.price import Price
 from estimator.model.work import JOB
 from estimator.scopes.search import Answer
 from estimator.tables.rows import MethodRow
 from estimator.tables.tables import Tables
 
-NOISE = 1e-9
 ROUNDED_CENTS = 100
 """For all the single cents that rounding may take off one scope's cost lines."""
 Hours = Mapping[str, float]
@@ -59,12 +59,9 @@ class Firm:
         >>> firm.paid_days(52.10, 1), firm.paid_days(3.25, 1), firm.paid_days(3.26, 1), firm.paid_days(0, 1)
         (7.5, 0.5, 1.0, 0.0)
         """
-        if hours <= 0:
-            return 0.0
-        steps = max(1, math.floor((hours - self.tolerance) / self.day / self.step))
-        while self.day * steps * self.step + self.tolerance + NOISE < hours + set_up * math.ceil(steps * self.step):
-            steps += 1
-        return steps * self.step
+        return self.step * paid_steps(
+            hours, set_up, day_hours=self.day, step_days=self.step, tolerance_hours=self.tolerance
+        )
 
 
 class LeastPrice:

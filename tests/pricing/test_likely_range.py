@@ -5,10 +5,12 @@ import time
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
+from decimal import Decimal
 from statistics import NormalDist
 
 import pytest
 
+from estimator.model.problem import CannotGoOn
 from estimator.model.work import JOB, Quantity, Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import cause_of
@@ -16,7 +18,7 @@ from estimator.pricing.draws import Uncertain, draw, percentile
 from estimator.pricing.likely_range import EARTH, PRICES, SET_UP, likely_range, uncertain_things
 from estimator.pricing.three_points import ThreePoints, spread_of_sum
 from estimator.tables import demo_folder, read_tables
-from estimator.tables.rows import PlaceRow, Production
+from estimator.tables.rows import Equipment, PlaceRow, Production
 from estimator.tables.tables import Tables
 
 Scope = tuple[Takeoff, ...]
@@ -101,6 +103,36 @@ def test_where_nothing_is_uncertain_every_percentile_is_the_price_s_own_cost(
         assert list(sure.cost.values()) == [pytest.approx(float(price.direct))] * 4
         assert set(sure.days.values()) == {float(price.days)}
         assert (sure.drivers, sure.contingency_needed_percent) == ((), 0.0)
+
+
+def test_a_machine_with_least_days_costs_the_same_in_the_range_as_in_the_price(
+    maple: Scope, tables: Tables, place: PlaceRow
+) -> None:
+    # the excavator of Maple is there a day; a yard that charges three is charged three in every draw [computed]
+    least = tuple(replace(e, min_days=Decimal(3)) if isinstance(e, Equipment) else e for e in tables.rows["equipment"])
+    dear = replace(tables, rows={**tables.rows, "equipment": least})
+    price = price_scope(maple, dear, place)
+    sure = likely_range(maple, certain(dear), place, seed=1, draws=5)
+    assert price.direct > price_scope(maple, tables, place).direct
+    assert list(sure.cost.values()) == [pytest.approx(float(price.direct))] * 4
+
+
+@pytest.mark.parametrize(("high", "refused"), [(7.99, False), (8.0, True)])
+def test_a_set_up_whose_highest_takes_the_day_is_refused_before_any_draw(
+    maple: Scope, tables: Tables, place: PlaceRow, high: float, refused: bool
+) -> None:
+    rows = tuple(
+        replace(p, high=high) if isinstance(p, Production) and p.task == "daily set-up" else p
+        for p in tables.rows["production"]
+    )
+    long = replace(tables, rows={**tables.rows, "production": rows})
+    if not refused:
+        assert likely_range(maple, long, place, seed=1, draws=200).days[90] >= 2
+        return
+    with pytest.raises(CannotGoOn) as stopped:
+        likely_range(maple, long, place, seed=1, draws=200)
+    assert stopped.value.problems[0].code == "pricing/set-up-eats-the-day"
+    assert stopped.value.problems[0].place.cell == "daily set-up, high"
 
 
 def test_the_same_seed_says_the_same_and_another_says_otherwise(pecan: Scope, tables: Tables, place: PlaceRow) -> None:

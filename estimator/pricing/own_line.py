@@ -1,0 +1,30 @@
+"""What is bought or rented, how much of it and who carries it, in; a line of the firm's own cost out."""
+
+from decimal import Decimal
+
+from estimator.model.money import cents
+from estimator.model.price import CostLine
+from estimator.pricing.problems import cell
+from estimator.pricing.shown import plain
+from estimator.pricing.spread_on import Shares
+from estimator.tables.rows import Equipment, Material
+
+
+def own_line(
+    part: str, table: str, row: Material | Equipment, quantity: Decimal, rate: Decimal, why: str, by: Shares
+) -> CostLine:
+    """quantity × rate, to the cent; `why` says how the quantity came about, `by` who carries it."""
+    unit = f" {row.unit}" if part == "material" else ""
+    return CostLine(
+        part=part,
+        ref=row.item,
+        text=row.text,
+        quantity=quantity,
+        unit=row.unit,
+        rate=rate,
+        amount=cents(quantity * rate),
+        price_class="own",
+        formula=f"{why} → {plain(quantity)}{unit} × {rate}",
+        cell=cell(table, row, "cost"),
+        shares=by,
+    )

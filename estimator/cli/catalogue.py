@@ -42,7 +42,7 @@ COMMANDS: tuple[Entry, ...] = (
     Entry(
         "actuals",
         "Hours as they turned out beside the estimate; over many jobs, suggested rates.",
-        'estimator actuals larkspur/job.toml --task "tunnel dig" --hours 36 --cause soil',
+        'estimator actuals job.toml --task "tunnel dig" --hours 36 --cause soil',
     ),
     Entry(
         "money",

@@ -67,4 +67,3 @@ def test_a_utility_in_the_bore_is_no_clean_house() -> None:
     result = typed("options", JOBS / "gas-in-the-drain" / "job.toml")
     assert result.exit_code == 1
     assert "No way of repair can be offered" in result.stdout
-    assert typed("quote", JOBS / "gas-in-the-drain" / "job.toml").exit_code == 1

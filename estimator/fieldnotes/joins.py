@@ -88,7 +88,7 @@ def _join(this: ReadLine, tree: LineTree, first: bool, problems: list[Problem]) 
     if into is not None and into is not this:
         problems.append(JOINS_NO_PLACE(this.place, line=this.line.name, into=into.line.name))
         return None
-    known = tree.names()
+    known = tuple(n for n in tree.names() if n.lower() != this.line.name.lower())
     problems.append(JOINS_UNKNOWN(this.place, line=this.line.name, text=name, nearest=nearest(name, known)))
     return None
 

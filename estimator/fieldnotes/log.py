@@ -5,7 +5,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
-from estimator.fieldnotes.kinds import nearest
 from estimator.fieldnotes.logproblems import (
     AMOUNT,
     BARE_NUMBER,
@@ -18,11 +17,11 @@ from estimator.fieldnotes.logproblems import (
     STRAY,
     SWALLOWED,
     UNKNOWN_WORD,
+    near_word,
 )
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.where import Bad, Where, read_where
-from estimator.fieldnotes.words import BY_NAME, PLURALS
 from estimator.model.line import FINDING_WORDS
 from estimator.model.problem import Place, Problem
 
@@ -201,7 +200,7 @@ class LogReader:
             return
         words = _together(stray, line.text)
         whole = " ".join(words)
-        near = nearest(text.lower(), (*BY_NAME, *PLURALS)) if len(words) == 1 else ""
+        near = near_word(text.lower()) if len(words) == 1 else ""
         self.log.problems.append(UNKNOWN_WORD(where, text=whole, nearest=near))
 
     def _entry(self, thing: Thing, where: Where, line: Tidied, raw: str, note: str, place: Place) -> None:

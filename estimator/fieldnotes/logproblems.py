@@ -1,7 +1,8 @@
 """What can be wrong with a line of a log, and how each place word is written."""
 
 from estimator.fieldnotes import heading, where
-from estimator.fieldnotes.kinds import error, question
+from estimator.fieldnotes.kinds import error, nearest, question
+from estimator.fieldnotes.words import BY_NAME, PLURALS
 
 NO_PASS = error(
     "log/no-pass",
@@ -54,3 +55,11 @@ EXAMPLES: dict[str, str] = {
     "clear": "clear 20ft", "edge": "edge 4ft away", "crossing": "crossing gas 18in above",
     "footing": "footing 3ft away 18in deep", "water table": "water table 6ft",
 }  # fmt: skip
+
+TWO_MEANINGS: dict[str, str] = {"broken": " Say “crack” where the pieces still lie in their place, or “collapse”."}
+"""Words that say how a thing looks and leave open what it is: what to write is never guessed by likeness."""
+
+
+def near_word(text: str) -> str:
+    """What a word nobody knows may have meant, to hang on a sentence; nothing where nothing is near."""
+    return TWO_MEANINGS.get(text) or nearest(text, (*BY_NAME, *PLURALS))

@@ -21,7 +21,19 @@ OUT_OF_ORDER = error(
     "Write how far it fell since the start; if it was topped up, begin the readings after that.",
 )
 HELD_AT = error("test/held-at", "“{text}” is no depth.", 'Write `held_at = "9 in below slab top"`.')
-PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT)
+DROP_ALONE = error(
+    "test/drop-alone",
+    "{given} is written without {other}, so nobody knows how fast the water fell.",
+    'Write both, such as drop = "1/2 in" and minutes = 15.',
+    "A drop that is left out of the test would read as water that held.",
+)
+SETTLED = error("test/settled", "settled = “{text}” is no time.", 'Write minutes, such as settled = "30 min".')
+MINUTE_TWICE = error(
+    "test/minute-twice",
+    "the water test says twice how far the water had fallen at {minute:g} min.",
+    "Keep the drop that was read; of two only one would count.",
+)
+PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, DROP_ALONE, SETTLED, MINUTE_TWICE)
 
 _RESULTS = {"pass": "passed", "fail": "failed"}
 
@@ -30,17 +42,17 @@ def _inches(feet: float) -> float:
     return round(feet * 12, 6)
 
 
-def _pairs(form: WaterTestForm) -> dict[str, float] | str:
+def _pairs(form: WaterTestForm) -> list[tuple[str, float]] | str:
     """Minutes as text and feet of drop; or the piece that cannot be read."""
     if isinstance(form.readings, dict):
-        return dict(form.readings)
-    pairs: dict[str, float] = {}
+        return list(form.readings.items())
+    pairs: list[tuple[str, float]] = []
     for part in filter(None, (p.strip() for p in form.readings.split(","))):
         minutes, colon, drop = part.partition(":")
         feet = parse_length(drop, "in")
         if not colon or isinstance(feet, str):
             return part
-        pairs[minutes.strip()] = feet
+        pairs.append((minutes.strip(), feet))
     return pairs
 
 
@@ -49,18 +61,31 @@ def _readings(form: WaterTestForm, place: Place, problems: list[Problem]) -> tup
     bad = (
         pairs
         if isinstance(pairs, str)
-        else next((m for m in pairs if not re.fullmatch(r"\d{1,5}(?:\.\d+)?", m, re.ASCII)), None)
+        else next((m for m, _ in pairs if not re.fullmatch(r"\d{1,5}(?:\.\d+)?", m, re.ASCII)), None)
     )
     if bad is not None or isinstance(pairs, str):
         problems.append(READINGS(place, text=bad))
         return ()
-    out = sorted((float(m), _inches(drop)) for m, drop in pairs.items())
-    if not out and form.drop is not None and form.minutes is not None:
-        out = [(0.0, 0.0), (form.minutes, _inches(form.drop))]
+    out = sorted((float(m), _inches(drop)) for m, drop in pairs)
+    if not out:
+        out = _one_drop(form, place, problems)
     for (early, first), (late, second) in pairwise(out):
-        if second < first:
+        if early == late:
+            problems.append(MINUTE_TWICE(place, minute=early))
+        elif second < first:
             problems.append(OUT_OF_ORDER(place, early=early, late=late))
     return tuple(out)
+
+
+def _one_drop(form: WaterTestForm, place: Place, problems: list[Problem]) -> list[tuple[float, float]]:
+    """`drop` in `minutes`, which belong together."""
+    if form.drop is not None and form.minutes is not None:
+        return [(0.0, 0.0), (form.minutes, _inches(form.drop))]
+    if form.drop is not None:
+        problems.append(DROP_ALONE(place, given="a drop", other="its minutes"))
+    if form.minutes is not None and not form.result and form.held_at is None:
+        problems.append(DROP_ALONE(place, given="a number of minutes", other="the drop"))
+    return []
 
 
 def _held_at(form: WaterTestForm, place: Place, problems: list[Problem]) -> float | None:
@@ -73,9 +98,14 @@ def _held_at(form: WaterTestForm, place: Place, problems: list[Problem]) -> floa
     return _inches(found[0])
 
 
-def _minutes(text: str | None) -> float | None:
-    match = re.match(r"\s*(\d{1,5}(?:\.\d+)?)\s*(?:min|m\b|$)", text or "")
-    return float(Decimal(match[1])) if match else None
+def _settled(form: WaterTestForm, place: Place, problems: list[Problem]) -> float | None:
+    if form.settled is None or not form.settled.strip():
+        return None
+    match = re.match(r"\s*(\d{1,5}(?:\.\d+)?)\s*(?:min|m\b|$)", form.settled, re.ASCII)
+    if match is None:
+        problems.append(SETTLED(place, text=form.settled))
+        return None
+    return float(Decimal(match[1]))
 
 
 def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Problem]]:
@@ -94,7 +124,7 @@ def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Probl
         held_at_in=_held_at(form, place, problems),
         result=_RESULTS.get(form.result, form.result),  # type: ignore[arg-type]
         sealed=form.sealed,
-        settled_min=_minutes(form.settled),
+        settled_min=_settled(form, place, problems),
         rose_at=form.rose_at,
         not_in_test=form.not_in_test,
         billed=form.billed,

@@ -1,14 +1,19 @@
 """Log lines as they are typed: what each word, number and mark is read as."""
 
+import re
+
 import pytest
 from fieldnote_texts import codes, line_of, reading
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from estimator.fieldnotes.slots import LEGS
 from estimator.fieldnotes.tidy import digits_for_words, tidied, trade_shortenings, whole_words
-from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, WORDS
+from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, GRADE_WORDS, MATERIALS, SIDES, SURFACES, WORDS
 from estimator.model.line import FINDING_WORDS, PLACE_WORDS, Finding, Mark
 
+IN_HEADINGS = ("front", "house", "main")
+TO_PICTURES = ("photo", "video")
 START = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n"
 
 
@@ -32,6 +37,26 @@ def test_every_word_of_the_model_is_in_the_table_once() -> None:
 def test_shortenings_written_out_are_not_written_out_again() -> None:
     for meaning in trade_shortenings().values():
         assert whole_words(tidied(meaning), trade_shortenings()).text == meaning
+
+
+def test_every_meaning_of_a_shortening_is_made_of_words_the_log_knows() -> None:
+    known = {
+        w.lower()
+        for w in (*BY_NAME, *MATERIALS, *ALL_SIGNS, *SIDES, *SURFACES, *GRADE_WORDS, *LEGS, *IN_HEADINGS, *TO_PICTURES)
+    }
+    for short, meaning in trade_shortenings().items():
+        left = meaning.lower()
+        for word in sorted(known, key=len, reverse=True):
+            left = re.sub(rf"\b{re.escape(word)}\b", " ", left)
+        assert not left.strip(), f"{short} means {meaning}, and nobody knows {left.strip()}"
+
+
+@pytest.mark.parametrize("text", ["43 broken", "43 brk"])
+def test_a_pipe_that_is_only_called_broken_is_asked_about_and_never_guessed(text: str) -> None:
+    (problem,) = reading(START + text + "\n").problems
+    assert problem.code == "log/word"
+    assert "“crack”" in problem.wrong and "“collapse”" in problem.wrong and "blocked" not in problem.wrong
+    assert mark("43 joint brk").signs == ("broken",)  # of a thing that is named it is a sign
 
 
 @pytest.mark.parametrize(

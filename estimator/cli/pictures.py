@@ -44,7 +44,8 @@ def picture(title: str, rows: Iterable[Row]) -> str:
     for row in rows:
         console.print(Text(row.text, style=STYLES.get(row.look, "")))
     svg = console.export_svg(title=title, unique_id="terminal")
-    return re.sub(r"@font-face\s*\{.*?\}\s*", "", svg, flags=re.DOTALL)
+    svg = re.sub(r"@font-face\s*\{.*?\}\s*", "", svg, flags=re.DOTALL)
+    return svg.replace("<text ", '<text xml:space="preserve" ')  # or some viewers drop the blanks a row begins with
 
 
 if __name__ == "__main__":

@@ -6,6 +6,7 @@ import signal
 import subprocess
 import sys
 import time
+from datetime import date
 from pathlib import Path
 
 import openpyxl
@@ -114,3 +115,20 @@ def test_a_run_that_was_stopped_goes_on_where_it_was(folder, tmp_path):
         assert again.stderr == ""
     assert (tmp_path / "moves.xlsx").exists()
     assert not beside.exists()
+
+
+@pytest.mark.parametrize("columns", [60, 80])
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_in_a_narrow_window_no_word_of_a_job_is_cut(folder, columns, language):
+    from estimator.cli.views.jobs import rows
+    from estimator.records.standing import job_files, standing
+
+    far = folder / "a customer whose name is quite long" / "her second house"
+    shutil.copytree(folder / "maple", far)
+    standings = [standing(path, date(2026, 11, 25), lambda _: 0) for path in job_files(folder)]
+    drawn = [row.text for row in rows(standings, folder, columns, language)]
+    assert max(map(len, drawn)) <= columns
+    words = " ".join(drawn).split()
+    assert "second" in words
+    assert all(name.split("/")[0] in " ".join(drawn) for name in NAMES)
+    assert {"en_US": "quote", "es_US": "presupuesto"}[language] in words

@@ -20,3 +20,4 @@ def test_a_picture_is_whole_and_fetches_nothing():
     ET.fromstring(svg)
     assert re.findall(r'(?:href|src)="http|url\("?http', svg) == []
     assert "&lt;x&gt;" in svg
+    assert svg.count("<text ") == svg.count('<text xml:space="preserve" ')

@@ -5,7 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.table import table
+from estimator.cli.views.table import GAP, fitted, indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, dollars
 from estimator.records.plain import plain
@@ -20,8 +20,18 @@ def rows(standings: Sequence[Standing], folder: Path, columns: int, language: st
         return [Row(speak("There is no job file below {folder}.", folder=str(folder)))]
     headers = (speak("job"), speak("state"), speak("rev"), speak("total"), speak("days left"), speak("waits for"))
     cells = [_cells(standing, folder, language) for standing in standings]
-    body = table(headers, cells, columns, right=(3, 4))
+    fits = sum(fitted(headers, cells, 10**6)) + len(GAP) * (len(headers) - 1) <= columns
+    body = table(headers, cells, columns, right=(3, 4)) if fits else _blocks(headers, cells, columns)
     return [*(Row(text) for text in body), Row(""), Row(counted(standings, language), "head")]
+
+
+def _blocks(headers: Sequence[str], cells: Sequence[Sequence[str]], columns: int) -> list[str]:
+    """Where a row is wider than the window: the name on a line of its own, the rest under it."""
+    out: list[str] = []
+    for name, state, revision, total, left, waits in cells:
+        parts = [state, revision, total, left and f"{headers[4]}: {left}", f"{headers[5]}: {waits}"]
+        out += [*indented(name, columns, by=0, hanging=2), *indented("  ".join(p for p in parts if p), columns)]
+    return out
 
 
 def counted(standings: Sequence[Standing], language: str = ENGLISH) -> str:

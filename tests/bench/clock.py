@@ -1,0 +1,33 @@
+"""A deed in, the middle of several processor times it took out, in seconds: its own and that of the processes it began.
+
+Processor time, not the clock on the wall: it says the same while other work goes on. A run alone on an idle machine takes as
+long by both, but for what is spread over cores.
+"""
+
+import os
+import statistics
+import subprocess
+import sys
+from collections.abc import Callable
+
+
+def middle(deed: Callable[[], object], times: int) -> float:
+    """The first time warms up and is not counted."""
+    deed()
+    return statistics.median(_once(deed) for _ in range(times))
+
+
+def _once(deed: Callable[[], object]) -> float:
+    start = _spent()
+    deed()
+    return _spent() - start
+
+
+def _spent() -> float:
+    spent = os.times()
+    return spent.user + spent.system + spent.children_user + spent.children_system
+
+
+def run(*words: str) -> None:
+    """A fresh interpreter; its answer goes nowhere."""
+    subprocess.run([sys.executable, *words], check=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)

@@ -13,6 +13,7 @@ from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.tables.tables import Tables
 
 TABLES_VARIABLE = "ESTIMATOR_TABLES"
+NOTHING_TO_OFFER = "quote/nothing-to-offer"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,6 +109,28 @@ def priced(
     """From notes to a quote. Errors: CannotGoOn with every problem that stops the price."""
     run = _run(job_file, tables, changes, on, price_day)
     return run if not changes else replace(run, as_filed=_run(job_file, tables, None, on, price_day).quote)
+
+
+def quoted(job_file: Path, tables: Path | None, on: date | None, price_day: PriceDay) -> Priced:
+    """From notes to a quote, or to a report without options where the rules leave no way of repair.
+
+    Errors: CannotGoOn with every problem that stops both.
+    """
+    from estimator.pipeline import report
+
+    try:
+        return priced(job_file, tables, None, on, price_day)
+    except CannotGoOn as stop:
+        if not only_nothing_to_offer(stop):
+            raise
+    job, read, texts = ready(job_file, tables, None, on)
+    priced_with = read.on(price_day(read.day))
+    return Priced(quote=report(job, priced_with, read.day), tables=priced_with, verdicts=(), texts=texts)
+
+
+def only_nothing_to_offer(stop: CannotGoOn) -> bool:
+    """Nothing is wrong but that no way of repair is left."""
+    return {problem.code for problem in stop.problems} == {NOTHING_TO_OFFER}
 
 
 def _run(

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest, one_of, read_day
+from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest, one_of, read_day, text
 from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
 from estimator.model.lengths import plain_marks
 
@@ -55,6 +55,8 @@ def language(answer: str, key: str, known: Known) -> Got | Unread:
 
 def soil(answer: str, key: str, known: Known) -> Got | Unread:
     """A soil of the tables. `clay` alone is asked again: firm and soft clay stand differently."""
+    if not known.soils:
+        return text(answer, key, known)  # no tables to look it up in
     alike = [s for s in known.soils if s.endswith(" " + answer.lower().strip(" ."))]
     if len(alike) > 1 and answer.lower().strip(" .") not in known.soils:
         return Unread(f"which one: {', '.join(alike)}")
@@ -64,7 +66,9 @@ def soil(answer: str, key: str, known: Known) -> Got | Unread:
 
 def place(answer: str, key: str, known: Known) -> Got | Unread:
     """A row of the places table, by its id or by what it is called there."""
-    word = chosen(answer, tuple(known.places), {text: name for name, text in known.places.items()})
+    if not known.places:
+        return text(answer, key, known)
+    word = chosen(answer, tuple(known.places), {called: name for name, called in known.places.items()})
     return word if isinstance(word, Unread) else Got({key: word}, known.places[word])
 
 

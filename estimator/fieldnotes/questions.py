@@ -121,6 +121,11 @@ def _on_slab(data: Data, item: Data) -> bool:
     return not (isinstance(found, Mapping) and found.get("floor") in ("crawl space", "basement"))
 
 
+def _invented_place(data: Data, item: Data) -> bool:
+    found = data.get("house")
+    return isinstance(found, Mapping) and found.get("jurisdiction") == INVENTED_PLACE
+
+
 def _lifted(data: Data, item: Data) -> bool:
     found = data.get("foundation")
     return isinstance(found, Mapping) and found.get("work") in ("planned", "done")
@@ -128,6 +133,10 @@ def _lifted(data: Data, item: Data) -> bool:
 
 def _filmed(data: Data, item: Data) -> bool:
     return item.get("filmed") is not False
+
+
+def _not_logged(data: Data, item: Data) -> bool:
+    return not item.get("log")
 
 
 def _not_filmed(data: Data, item: Data) -> bool:
@@ -139,6 +148,7 @@ def _test_date(known: Known) -> str:
     return str(job["date"]) if isinstance(job, Mapping) and job.get("date") else known.today.isoformat()
 
 
+INVENTED_PLACE = "demo"
 _WHAT_RUNS = ("copper under slab", "overhead", "unknown")
 
 
@@ -195,6 +205,12 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", text),
 ))  # fmt: skip
 
+TRIAL = Section(table="job", title="A trial", questions=(
+    _q("demo", "Only a trial, as that place is invented", "yes",
+       "With the invented place nothing is quoted to a real customer; for one, go jurisdiction and name the real place.",
+       yes_no, default=_fixed("yes"), asked=_invented_place),
+))  # fmt: skip
+
 SITE = Section(table="site", title="The site", questions=(
     _q("gate", "Narrowest gate", "42 in", "What machine gets through.", length("in")),
     _q("carry", "How far the spoil is carried", "35 ft", "Carrying is hours.", length("ft")),
@@ -212,7 +228,7 @@ LINE = Section(table="line", title="Lines", many=True, one="line", more="Another
     _q("pipe", "Pipe: cast iron, clay, PVC, ABS …", "ci", "What it is made of; where it changes, say so in the log.",
        line.material, default=_pipe, needed=True),
     _q("filmed", "Was a camera in it", "yes", "What nobody filmed is never priced as if it had been.", yes_no,
-       default=_fixed("yes")),
+       default=_fixed("yes"), asked=_not_logged),
     _q("length", "How long is it, about", "14 ft", "A pipe nobody filmed still has a length.", length("ft"), asked=_not_filmed),
     _q("log", "Log", "11.5 branch 3in left live proven", "Line by line while the video runs.", text, asked=_filmed, is_log=True),
     _q("joins", "Where does it end", "main at 21, a branch's name, city main",
@@ -266,4 +282,4 @@ WISHES = Section(table="wishes", title="What they want", questions=(
     _q("selling", "Selling on", "2027-01-05", "A closing day is a deadline; Enter when they do not sell.", day),
 ))  # fmt: skip
 
-SECTIONS: tuple[Section, ...] = (JOB, CUSTOMER, HOUSE, SITE, LINE, TEST, SIGN, WAY, FOUNDATION, WISHES)
+SECTIONS: tuple[Section, ...] = (JOB, CUSTOMER, HOUSE, TRIAL, SITE, LINE, TEST, SIGN, WAY, FOUNDATION, WISHES)

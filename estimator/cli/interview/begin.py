@@ -26,6 +26,10 @@ def interview(named: Path, resume: bool, log: str, tables: Path | None, today: d
         raise CannotGoOn(FILE_THERE(Place(file=str(path))))
     talk = Talk(job, known_before(path, tables, today), terminal)
     _greet(job, terminal)
+    if not talk.known.places:
+        terminal.tell(
+            "The price tables cannot be read, so soils and places are taken as typed: estimator tables check", "bad"
+        )
     if log:
         talk.at = _log_of(job, log, talk.known)
     try:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from types import MappingProxyType
 
 from estimator.fieldnotes.slots import phrase
 from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
@@ -32,7 +33,7 @@ _SAYS = re.compile(
 )
 
 
-def plainer(text: str) -> str:
+def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     r"""The line without what people write and the log does not: `20,4`, full stops between things, `28-1 off the wall`.
 
     >>> print(plainer("20,4 hole 2in. dirt seen"))
@@ -46,7 +47,7 @@ def plainer(text: str) -> str:
     body = _COMMA_POINT.sub(r"\1.\2", body)
     body = _TAPE.sub(r""", \1'\2" """, body)
     body = _PLURAL.sub(lambda m: trade_shortenings().get(m[1].lower(), "") + "s" if _is_plural(m) else m[0], body)
-    if _OPENING.search(body):
+    if _OPENING.search(whole_words(tidied(body), words).text):
         body = _DIRT.sub("soil seen", body)
     body = _EVERY.sub(r"every \1ft", _ABOUT.sub("", body))
     body = _STOP_AT_END.sub("", _STOP_BETWEEN.sub(",", body)).rstrip()

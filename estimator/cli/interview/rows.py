@@ -68,7 +68,7 @@ def taken_up(about: About, words: Mapping[str, str], rows: tuple[str, ...]) -> T
 
 def put(log: Typed, row: int, clean: str) -> Typed:
     """The row with this text, read; what cannot be read is kept as it was typed, and asked for."""
-    plain = plainer(clean)
+    plain = plainer(clean, log.words)
     tried = (clean, plain, *_remarked(log, row, plain))
     unknown = _strange(log, row, plain)
     for text in dict.fromkeys(tried):

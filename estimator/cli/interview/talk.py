@@ -130,12 +130,13 @@ class Talk:
         all_steps = steps(self.job.data)
         here = number_of(step.id, all_steps)
         came_to = len(all_steps) if self.job.next_id == END else number_of(self.job.next_id, all_steps)
-        later = [s for s in all_steps[here + 1 :] if answer_of(s, self.job.data) is None]
-        if here >= came_to:
-            following = later[0].id if later else END
+        blank = [n for n, s in enumerate(all_steps) if answer_of(s, self.job.data) is None and n != here]
+        if here == came_to:
+            following = next((all_steps[n].id for n in blank if n > here), END)
             return following, following
-        same = [s for s in later if s.index is not None and s.table == step.table and not s.begins]
-        return (same[0].id if same else self.job.next_id), self.job.next_id
+        same = [n for n in blank if step.index is not None and all_steps[n].table == step.table]
+        later = [n for n in same if n > here] or [n for n in same if all_steps[n].question.needed]
+        return (all_steps[later[0]].id if later else self.job.next_id), self.job.next_id
 
     # ── commands ──────────────────────────────────────────────────────────────────────────────
 

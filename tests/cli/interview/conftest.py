@@ -83,6 +83,7 @@ class Keyboard:
             env=env | {"TERM": "dumb", "NO_COLOR": "1"} | environment,
             close_fds=True,
             start_new_session=True,
+            preexec_fn=lambda: fcntl.ioctl(0, termios.TIOCSCTTY, 0),  # so that Ctrl-C and a closed window reach it
         )
         os.close(theirs)
         self.seen = ""
@@ -98,11 +99,13 @@ class Keyboard:
         self.seen += CODES.sub("", part.decode("utf-8", "replace")).replace("\r", "")
         return bool(part)
 
-    def until(self, prompt: str, seconds: float = 30) -> str:
-        """What is said up to this prompt, which stands at the end."""
+    def until(self, prompt: str, seconds: float = 20) -> str:
+        """What is said up to this prompt, which stands at the end; one that ends in [ may go on to its ]:"""
+        wanted = re.compile(re.escape(prompt) + (r"[^\n]*\]:" if prompt.endswith("[") else "") + r" *\Z")
         start, deadline = len(self.seen), time.monotonic() + seconds
-        while not self.seen[start:].rstrip(" ").endswith(prompt):
+        while not wanted.search(self.seen, start):
             if time.monotonic() > deadline or not self._read(0.2):
+                self.child.kill()
                 raise AssertionError(f"no “{prompt}” in:\n{self.seen[-1500:]}")
         return self.seen[start:]
 
@@ -111,11 +114,14 @@ class Keyboard:
         os.write(self.ours, answer.encode() + b"\r")
         return self.until(then)
 
-    def ends(self) -> tuple[int, str]:
-        while self._read(30):
-            if self.child.poll() is not None and not select.select([self.ours], [], [], 0.05)[0]:
-                break
-        code = self.child.wait(timeout=30)
+    def ends(self, seconds: float = 30) -> tuple[int, str]:
+        """Its exit code and all that was seen, when it has gone by itself."""
+        deadline = time.monotonic() + seconds
+        while self._read(0.2):
+            if time.monotonic() > deadline:
+                self.child.kill()
+                raise AssertionError(f"it does not end:\n{self.seen[-1500:]}")
+        code = self.child.wait(timeout=10)
         os.close(self.ours)
         return code, self.seen
 
@@ -133,3 +139,11 @@ def keyboard():
 @pytest.fixture
 def known():
     return KNOWN
+
+
+@pytest.fixture
+def here(tmp_path):
+    """A folder beside no other job, so that no other test is leaned on."""
+    folder = tmp_path / "jobs" / "house"
+    folder.mkdir(parents=True)
+    return folder

@@ -7,6 +7,8 @@ ANSWERS: tuple[str, ...] = (
     "Wren Castellane", "417 Larkspur Court, Fernbrook", "555-0147", "",
     # the house
     "1962", "slab", "4", "6 in", "firm clay", "y", "demo", "", "yes", "2 baths, kitchen, washer", "copper", "nothing", "tile",
+    # a trial, for the place is invented
+    "",
     # the site
     "42in", "35", "y", "n", "Teo Marlow",
     # line 1

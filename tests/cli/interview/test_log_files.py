@@ -1,0 +1,87 @@
+"""Where the logs of an interview lie: beside the job, one a line, and nobody else's."""
+
+import pytest
+
+LINE = ["main", "", "ci", ""]
+LOG = ["pass front cleanout to house, riser 28in", "5 roots 30%", "done", "city"]
+
+
+def lines(interview, path, answers):
+    return interview(path, answers, at="line.0.name")
+
+
+def test_each_line_has_a_file_of_its_own_name(tmp_path, interview):
+    lines(interview, tmp_path / "job.toml", [*LINE, *LOG, "Hall bath / 2", "3", "pvc", "", *LOG])
+    assert sorted(p.name for p in tmp_path.glob("*.txt")) == ["hall-bath-2.txt", "main.txt"]
+
+
+def test_two_jobs_in_one_folder_keep_their_logs_apart(tmp_path, interview):
+    lines(interview, tmp_path / "oak.toml", [*LINE, *LOG])
+    lines(interview, tmp_path / "elm.toml", [*LINE, PASS2, "9 hole 2in", "done"])
+    assert (tmp_path / "main.txt").read_text("utf-8").endswith("5 roots 30%\n")
+    assert (tmp_path / "elm-main.txt").read_text("utf-8").endswith("9 hole 2in\n")
+
+
+PASS2 = "pass roof vent, with flow, surface"
+
+
+def test_a_text_file_from_a_phone_is_taken_by_its_name(tmp_path, interview):
+    (tmp_path / "notes from phone.txt").write_text("pass front cleanout to house, riser 28in\n5 roots 30%\n", "utf-8")
+    job, typist = lines(interview, tmp_path / "job.toml", [*LINE, "notes from phone.txt", "9 hole 2in", "done"])
+    assert job.data["line"][0]["log"] == "notes from phone.txt"
+    assert (tmp_path / "notes from phone.txt").read_text("utf-8").splitlines()[2] == "9 hole 2in"
+    assert any("has 2 lines" in told for told in typist.told)
+
+
+def test_a_log_inside_the_job_file_moves_beside_it_when_it_grows(tmp_path, interview):
+    text = '[[line]]\nname = "main"\nsize = "4 in"\npipe = "clay"\nlog = """\npass vent, with flow, surface\n5 roots 30%\n"""\n'
+    (tmp_path / "job.toml").write_text(text, "utf-8")
+    job, _ = interview(tmp_path / "job.toml", ["go log", "9 hole 2in"])
+    assert job.data["line"][0]["log"] == "main.txt"
+    assert (tmp_path / "main.txt").read_text("utf-8").splitlines()[-2:] == ["5 roots 30%", "9 hole 2in"]
+
+
+def test_done_says_once_what_is_left_to_mend(tmp_path, interview):
+    job, typist = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], "9 roots lots", "done", "done", "city"])
+    assert "? not read, kept as it is: 9 roots lots" in typist.told
+    assert job.data["line"][0]["ends"] == "city main"
+    assert "#? 9 roots lots" in (tmp_path / "main.txt").read_text("utf-8")
+
+
+def test_undo_brings_the_log_back_as_it_was(tmp_path, interview):
+    _, typist = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], "no 6", "undo", "undo", "undo", "undo"])
+    assert "again as it was: 5 roots 30%" in typist.told
+    assert "taken back: 5 roots 30%" in typist.told
+    assert "nothing to take back" in typist.told
+    assert (tmp_path / "main.txt").read_text("utf-8") == ""
+
+
+def test_a_log_taken_back_to_nothing_is_named_no_more(tmp_path, interview):
+    job, _ = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:1], "undo"])
+    assert "log" not in job.data["line"][0]
+
+
+def test_a_learned_word_is_in_the_job_file_and_counts_for_the_next_line(tmp_path, interview):
+    answers = [*LINE, LOG[0], "5 murk 30%", "sag", "done", "city", "yard", "", "clay", "", LOG[0], "9 murk 40%"]
+    job, typist = lines(interview, tmp_path / "job.toml", answers)
+    assert job.data["words"] == {"murk": "sag"}
+    assert sum("means" in asked for asked in typist.asked) == 1
+
+
+def test_back_in_a_log_is_the_camera_and_not_the_interview(tmp_path, interview):
+    _, typist = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], "back"])
+    assert any("the camera comes back" in told for told in typist.told)
+    assert typist.asked[-1] == "main> "
+
+
+def test_one_may_go_from_a_log_to_a_question_and_back(tmp_path, interview):
+    job, _ = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], "go soil", "rock", "go log", "9 hole 2in"])
+    assert job.data["house"]["soil"] == "rock"
+    assert (tmp_path / "main.txt").read_text("utf-8").splitlines()[-1] == "9 hole 2in"
+
+
+@pytest.mark.parametrize("word", ["?", "list", "undo", "done"])
+def test_commands_are_no_lines_of_a_log(tmp_path, interview, word):
+    lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], word])
+    rows = (tmp_path / "main.txt").read_text("utf-8").splitlines()
+    assert word not in rows

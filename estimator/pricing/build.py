@@ -7,6 +7,7 @@ from decimal import Decimal
 from estimator.model.job import Allowance, Discount, Override
 from estimator.model.money import up_to
 from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price, TaskHours
+from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import follow_crews
@@ -23,6 +24,7 @@ from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import Part, items_of, parts_of
 from estimator.pricing.payments import deposit_not_answered
+from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
 from estimator.pricing.shares import Laid, laid_on
 from estimator.pricing.steps import build_up
@@ -99,6 +101,8 @@ def _priced(
     work = up_to(sale.before, rules.price_step)
     said = () if wanted is None else (Overruled(what="price", ours=work, mine=wanted, unit="", reason=why),)
     work = work if wanted is None else wanted
+    if wanted is not None:
+        _enough(wanted, why, sale)
     sold = [s for t in takeoffs for s in items_of(t, tables)]
     lines = lines_of(sold, sale.shown(work, wanted is not None), cost.laid, fixed, work, rules.unit_price_step)
     off = discount_lines(discounts, len(lines))
@@ -132,6 +136,14 @@ def _priced(
         ),
         overruled=said,
     )
+
+
+def _enough(wanted: Decimal, why: str, sale: Sale) -> None:
+    """Errors: CannotGoOn where a price set by hand does not reach what is passed on and a dollar for each line of work."""
+    passed = sum(sale.passed.values(), Decimal(0)) + sale.fixed
+    if wanted < passed + len(sale.work):
+        place = Place(file="job file, [[override]]")
+        raise CannotGoOn(PRICE_TOO_LOW(place, price=f"{wanted:,.2f}", reason=why, passed=f"{passed:,.2f}"))
 
 
 def margin(price: Decimal, spent: Decimal) -> Decimal:

@@ -80,6 +80,13 @@ BAD_OVERRIDE = Kind(
     "Name a work item, a task or a quantity of this option: {known}.",
     "An override that hits nothing would be lost in silence.",
 )
+PRICE_TOO_LOW = Kind(
+    "pricing/price-too-low",
+    Level.ERROR,
+    "the price of {price} set by hand (“{reason}”) leaves nothing for the work: {passed} of it is passed on to others.",
+    "Write a price well above that, or none to have it worked out.",
+    "Permits and allowances are paid to others whatever the work is sold for.",
+)
 BAD_PAYMENTS = Kind(
     "pricing/bad-payments",
     Level.ERROR,
@@ -100,6 +107,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_LUMP_LINE,
     BELOW_FLOOR,
     BAD_OVERRIDE,
+    PRICE_TOO_LOW,
     BAD_PAYMENTS,
 )
 

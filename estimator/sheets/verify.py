@@ -4,6 +4,7 @@ import io
 import re
 import zipfile
 from typing import Any
+from xml.etree import ElementTree
 
 from estimator.sheets.book import Book, Formula
 
@@ -16,10 +17,17 @@ ALLOWED_PARTS = (
 )  # fmt: skip
 """Every part a file of ours may hold: no comments, no links, no macros, no printer settings, no custom XML."""
 
-FORBIDDEN_TEXT = (
-    'TargetMode="External"', 'state="hidden"', 'state="veryHidden"', ' hidden="1"', "HYPERLINK(", "WEBSERVICE(",
-    "INDIRECT(", "<legacyDrawing", "<oleObject", "ddeLink",
-)  # fmt: skip
+FORBIDDEN_MARKS = {
+    ("TargetMode", "External"), ("state", "hidden"), ("state", "veryHidden"), ("hidden", "1"), ("hidden", "true"),
+}  # fmt: skip
+FORBIDDEN_ELEMENTS = ("legacyDrawing", "oleObject", "ddeLink")
+FORMULAS = ("f", "formula", "formula1", "formula2", "definedName")
+FORBIDDEN_FUNCTIONS = ("HYPERLINK(", "WEBSERVICE(", "INDIRECT(")
+"""Looked for in formulas and in what parts of the file say to each other alone: what people wrote may hold any word."""
+
+
+QUOTED = re.compile(r"'[^']*'|\"[^\"]*\"")
+"""A sheet's name or a text inside a formula."""
 
 
 class BrokenBook(RuntimeError):
@@ -45,17 +53,29 @@ def parts_not_allowed(data: bytes) -> list[str]:
             if not any(re.fullmatch(allowed, name) for allowed in ALLOWED_PARTS):
                 faults.append(f"part {name} does not belong in the file")
             elif name.endswith((".xml", ".rels")):
-                text = archive.read(name).decode("utf-8")
-                faults += [f"{name} holds {word}" for word in FORBIDDEN_TEXT if _outside_text(word, name, text)]
+                faults += [f"{name} holds {what}" for what in _forbidden(archive.read(name))]
         core = archive.read("docProps/core.xml").decode("utf-8")
         if re.search(r"<(dc:creator|cp:lastModifiedBy)>[^<]+<", core):
             faults.append("docProps/core.xml names a person")
     return faults
 
 
-def _outside_text(word: str, part: str, text: str) -> bool:
-    """Whether the word stands in the part's own marks; what a customer wrote may hold any word."""
-    return part != "xl/sharedStrings.xml" and word in text
+def _forbidden(part: bytes) -> list[str]:
+    """Marks, elements and functions of one part that no file of ours holds, each once, in order."""
+    found: list[str] = []
+    for element in ElementTree.fromstring(part).iter():
+        tag = _bare(element.tag)
+        marks = ((_bare(name), value) for name, value in element.items())
+        found += [f'{name}="{value}"' for name, value in marks if (name, value) in FORBIDDEN_MARKS]
+        found += [f"<{tag}"] if tag in FORBIDDEN_ELEMENTS else []
+        formula = QUOTED.sub("", element.text or "").upper() if tag in FORMULAS else ""
+        found += [word for word in FORBIDDEN_FUNCTIONS if word in formula]
+    return list(dict.fromkeys(found))
+
+
+def _bare(name: str) -> str:
+    """An XML name without its namespace."""
+    return name.rpartition("}")[2]
 
 
 def _differences(data: bytes, book: Book) -> list[str]:

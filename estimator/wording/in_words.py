@@ -73,7 +73,8 @@ CIENTOS = [
     "ochocientos",
     "novecientos",
 ]
-MOST = Decimal(1_000_000)
+MILLION = 1_000_000
+MOST = Decimal(1_000_000_000)
 
 
 def in_words(amount: Decimal, language: str) -> str:
@@ -82,14 +83,20 @@ def in_words(amount: Decimal, language: str) -> str:
     >>> in_words(Decimal("16525.00"), "en_US"), in_words(Decimal("4200.50"), "es_US")
     ('Sixteen thousand five hundred twenty-five and 00/100 dollars', 'Cuatro mil doscientos 50/100 dólares')
 
-    Errors: ValueError below zero and from a million dollars on.
+    >>> in_words(Decimal(1_200_000), "en_US"), in_words(Decimal(2_000_001), "es_US")
+    ('One million two hundred thousand and 00/100 dollars', 'Dos millones un 00/100 dólares')
+    >>> in_words(Decimal(1_000_000), "es_US"), in_words(Decimal(1_000_250), "es_US")
+    ('Un millón de 00/100 dólares', 'Un millón doscientos cincuenta 00/100 dólares')
+
+    Errors: ValueError below zero and from a billion dollars on.
     """
     exact = cents(amount)
     if not 0 <= exact < MOST:
         raise ValueError(f"no words for {amount}")
     whole, part = int(exact), int((exact % 1) * 100)
     if family(language) == "es":
-        return _capital(f"{_spanish(whole)} {part:02d}/100 dólares")
+        of = " de" if whole and whole % MILLION == 0 else ""
+        return _capital(f"{_spanish(whole)}{of} {part:02d}/100 dólares")
     return _capital(f"{_english(whole)} and {part:02d}/100 dollars")
 
 
@@ -98,6 +105,8 @@ def _capital(text: str) -> str:
 
 
 def _english(n: int) -> str:
+    if n >= MILLION:
+        return _joined(f"{_english(n // MILLION)} million", n % MILLION, _english)
     if n >= 1000:
         return _joined(f"{_english(n // 1000)} thousand", n % 1000, _english)
     if n >= 100:
@@ -108,6 +117,9 @@ def _english(n: int) -> str:
 
 
 def _spanish(n: int) -> str:
+    if n >= MILLION:
+        head = "un millón" if n // MILLION == 1 else f"{_spanish(n // MILLION)} millones"
+        return _joined(head, n % MILLION, _spanish)
     if n >= 1000:
         head = "mil" if n // 1000 == 1 else f"{_spanish(n // 1000)} mil"
         return _joined(head, n % 1000, _spanish)

@@ -1,7 +1,7 @@
 """Every problem of pricing has a bad scope in tests/broken/pricing-… and comes out in its exact words.
 
 `scope.txt` holds a takeoff a line (method | quantity value, …), a discount (discount | amount | reason) or an override
-(override | item | quantity | reason). `edits.txt` changes the hand-made tables: table | id | column | value, or out.
+(override | item | quantity | reason), or a price by hand (price | amount | reason). `edits.txt` changes the hand-made tables: table | id | column | value, or out.
 """
 
 from collections.abc import Callable
@@ -49,10 +49,11 @@ def takeoff_of(words: list[str], make_takeoff: MakeTakeoff) -> Takeoff:
 
 
 def printed(scope: list[list[str]], tables: Tables, place: PlaceRow, make_takeoff: MakeTakeoff) -> str:
-    kinds = ("discount", "override")
+    kinds = ("discount", "override", "price")
     takeoffs = [takeoff_of(words, make_takeoff) for words in scope if words[0] not in kinds]
     discounts = [Discount(amount=Decimal(w[1]), reason=w[2]) for w in scope if w[0] == "discount"]
     overrides = [Override(item=w[1], quantity=w[2], reason=w[3]) for w in scope if w[0] == "override"]
+    overrides += [Override(price=Decimal(w[1]), reason=w[2]) for w in scope if w[0] == "price"]
     with pytest.raises(CannotGoOn) as stopped:
         payments_of(price_scope(takeoffs, tables, place, discounts=discounts, overrides=overrides), tables, place)
     return "\n".join(map(str, stopped.value.problems))

@@ -135,6 +135,21 @@ def test_a_comment_a_hidden_sheet_a_link_and_an_author_are_found() -> None:
         assert word in faults, word
 
 
+def test_a_street_may_hold_any_words_and_a_formula_may_not() -> None:
+    street = 'INDIRECT(Lane) HYPERLINK( TargetMode="External" hidden="1" <oleObject'
+    made = book(Row((Cell(street),)))
+    footed = replace(made, sheets=(replace(made.sheets[0], footer_left=street[:40]),))
+    assert parts_not_allowed(write(footed)) == []
+    workbook = Workbook()
+    workbook.active["A1"] = "=INDIRECT(B1)"
+    workbook.active["A2"] = '=CONCATENATE("WEBSERVICE(",B1)'
+    out = io.BytesIO()
+    workbook.save(out)
+    faults = " ".join(parts_not_allowed(out.getvalue()))
+    assert "INDIRECT(" in faults
+    assert "WEBSERVICE(" not in faults
+
+
 def test_a_file_that_reads_back_otherwise_is_not_kept() -> None:
     data = write(book(a_line()))
     with pytest.raises(BrokenBook, match="row 1 column 2"):

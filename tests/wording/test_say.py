@@ -60,14 +60,17 @@ def test_small_things() -> None:
         ("1101", "One thousand one hundred one and 00/100 dollars", "Mil ciento un 00/100 dólares"),
         ("31531.31", "Thirty-one thousand five hundred thirty-one and 31/100 dollars", "Treinta y un mil quinientos treinta y un 31/100 dólares"),
         ("999999.99", "Nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve mil novecientos noventa y nueve 99/100 dólares"),
+        ("1000000", "One million and 00/100 dollars", "Un millón de 00/100 dólares"),
+        ("21000100.10", "Twenty-one million one hundred and 10/100 dollars", "Veintiún millones cien 10/100 dólares"),
+        ("999999999.99", "Nine hundred ninety-nine million nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve millones novecientos noventa y nueve mil novecientos noventa y nueve 99/100 dólares"),
     ],
 )  # fmt: skip
 def test_an_amount_in_words(amount: str, english: str, spanish: str) -> None:
     assert (in_words(Decimal(amount), "en_US"), in_words(Decimal(amount), "es_US")) == (english, spanish)
 
 
-@pytest.mark.parametrize("amount", ["-0.01", "1000000"])
-def test_no_words_below_zero_or_from_a_million_on(amount: str) -> None:
+@pytest.mark.parametrize("amount", ["-0.01", "1000000000"])
+def test_no_words_below_zero_or_from_a_billion_on(amount: str) -> None:
     with pytest.raises(ValueError, match="no words"):
         in_words(Decimal(amount), "en_US")
 

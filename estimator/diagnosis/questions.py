@@ -4,8 +4,12 @@ from collections.abc import Sequence
 
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Reading
-from estimator.model.job import SLAB_FLOORS
+from estimator.knowledge.excavation import needs_ladder
+from estimator.knowledge.tendons import may_have_tendons
+from estimator.model.edge_beam import edge_beam
+from estimator.model.job import SLAB_FLOORS, Job
 from estimator.model.judgement import Evidence, Need, Question
+from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
@@ -15,14 +19,17 @@ def questions_of(
 ) -> tuple[Question, ...]:
     """What to find out on one line, each once: asked by the evidence, by missing levels, branches and parts not filmed."""
     blocks = {r.id for r in readings if r.blocks_fixed_price}
+    if case.of(IN_THE_BORE):  # nobody goes near this line before its owner has cleared it
+        evidence = [e for e in evidence if e.rule == CLEARED_FIRST]
     asked = [
         Question(about=e.confirm, line=e.line, stretch=e.stretch, blocks_fixed_price=e.rule in blocks)
         for e in evidence
         if e.asks and e.confirm is not None
     ]
-    return tuple(
-        dict.fromkeys([*asked, *_suspected(needs), *_levels(case, needs), *_branches(case), *_not_filmed(case, needs)])
-    )
+    if case.of(IN_THE_BORE):
+        return tuple(dict.fromkeys(asked))
+    rest = (_suspected(needs), _located(case, needs), _levels(case, needs), _branches(case), _not_filmed(case, needs))
+    return tuple(dict.fromkeys([*asked, *(question for some in rest for question in some)]))
 
 
 def _suspected(needs: Sequence[Need]) -> list[Question]:
@@ -34,6 +41,21 @@ def _suspected(needs: Sequence[Need]) -> list[Question]:
         )
         for n in needs
         if n.grade == "suspected" and n.findings
+    ]
+
+
+def _located(case: Case, needs: Sequence[Need]) -> list[Question]:
+    """A line with trouble in the ground and no depth read anywhere: how deep a dig goes is not known."""
+    buried = [n for n in needs if n.must and not case.zones(n.stretch) <= HANGS_FREE and not set(n.kinds) <= CLEANABLE]
+    deep = (case.profile.depth_to_centre_ft(n.stretch.middle_ft).value for n in buried)
+    if all(depth is not None for depth in deep):
+        return []
+    return [
+        Question(
+            about=Say.of("Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then."),
+            line=case.line.name,
+            stretch=buried[0].stretch,
+        )
     ]
 
 
@@ -81,10 +103,17 @@ def _not_filmed(case: Case, needs: Sequence[Need]) -> list[Question]:
     ]
 
 
+IN_THE_BORE, CLEARED_FIRST = "utility", "another-line-in-the-bore"
+HANGS_FREE = frozenset({"crawl", "basement"})
+CLEANABLE = frozenset({"scale", "grease", "mud", "blocked", "insects"})
+
+
 def house_questions(case: Case) -> tuple[Question, ...]:
-    """Asked once a job: tendons, what runs in the slab, foundation work."""
-    house, out = case.job.house, []
-    if house.floor == "slab, tendons unknown":
+    """Asked once a job: tendons, what runs in the slab, the beam along its edge."""
+    house, out = case.job.house, [*_competent_person(case)]
+    if not _slab_concerned(case.job):
+        return tuple(out)
+    if house.floor != "post-tensioned slab" and may_have_tendons(house, _tendons_since(case)):
         out.append(
             Question(
                 about=Say.of(
@@ -100,4 +129,67 @@ def house_questions(case: Case) -> tuple[Question, ...]:
                 )
             )
         )
+    if house.floor in SLAB_FLOORS and _edge_never_said(case):
+        out.append(
+            Question(
+                about=Say.of(
+                    "Is there a beam along the slab's edge, how deep and how wide? Nobody said, and that does not mean none: uncover the edge, or ask for the drawing."
+                )
+            )
+        )
     return tuple(out)
+
+
+def _tendons_since(case: Case) -> int | None:
+    try:
+        return case.tables.place(case.job.house.jurisdiction).tendons_since
+    except KeyError:
+        return None
+
+
+def _edge_never_said(case: Case) -> bool:
+    """No log and no key tells of the edge beam, and some pipe lies under the slab."""
+    near = case.number("edge_beam_near_ft")
+    under = any("slab" in [zone for _, zone in Profile(x).zones(Profile(x).extent)] for x in case.job.lines)
+    return under and edge_beam(case.job, case.line, near).beam is None
+
+
+def _slab_concerned(job: Job) -> bool:
+    """Not where all the trouble that was seen lies outside the slab: nobody cuts the slab for that."""
+    failed = any(test.result != "passed" for test in job.water_tests)
+    places = [(Profile(line), finding) for line in job.lines for finding in line.findings]
+    zones = {zone for profile, finding in places for _, zone in profile.zones(finding.stretch)}
+    return failed or not zones or bool(zones & {"slab", "", None})
+
+
+def _competent_person(case: Case) -> list[Question]:
+    """Asked where a dig may come to 4 ft, or a tunnel to be dug, and nobody is named who answers for it."""
+    if case.job.site.competent_person.strip() or not any(map(_may_be_deep, _lines(case))):
+        return []
+    return [
+        Question(
+            about=Say.of(
+                "Who is the competent person for the dig? Write the name under [site] as competent_person: without it no crew sheet is made for a tunnel, a pit at a wall, or a dig of 4 ft and more."
+            )
+        )
+    ]
+
+
+def _lines(case: Case) -> list[Case]:
+    return [Case(case.job, line, case.tables) for line in case.job.lines if all(f.kind != IN_THE_BORE for f in line.findings)]
+
+
+def _may_be_deep(case: Case) -> bool:
+    """Trouble under the slab, or so deep that a dig to below the pipe, with the locator's error, comes to 4 ft; or of unknown depth."""
+    return any(_deep(case, f.stretch) for f in case.line.findings if f.kind not in CLEANABLE)
+
+
+def _deep(case: Case, stretch: Stretch) -> bool:
+    if case.zones(stretch) and case.zones(stretch) <= HANGS_FREE:
+        return False
+    centre_ft = case.profile.depth_to_centre_ft(stretch.middle_ft).value
+    if centre_ft is None or "slab" in case.zones(stretch):
+        return True
+    error_ft = max(centre_ft * case.number("locator_tolerance_percent") / 100, case.number("locator_tolerance_min_ft"))
+    under_ft = case.line.size_in / 24 + case.number("bedding_ft")
+    return needs_ladder(centre_ft + under_ft + error_ft)

@@ -10,7 +10,7 @@ import tomlkit
 from tomlkit.items import Item
 
 from estimator.fieldnotes.dumplog import dump_log, number
-from estimator.model.job import Job, Reroute, WantedOption, WaterTest
+from estimator.model.job import EdgeBeam, Job, Reroute, WantedOption, WaterTest
 from estimator.model.lengths import show
 from estimator.model.line import Line
 
@@ -36,6 +36,13 @@ def _in(value: float | None) -> str | None:
     return None if value is None else f"{number(value)} in"
 
 
+def _edge_beam(beam: EdgeBeam | None) -> str | None:
+    """As it is written: `none`, or how deep and wide; None where nobody said."""
+    if beam is None:
+        return None
+    return f"{show(beam.deep_ft)} deep {show(beam.wide_ft)} wide" if beam.there else "none"
+
+
 def _dollars(value: Decimal | None) -> Item | None:
     return None if value is None else tomlkit.value(format(value, "f"))
 
@@ -55,6 +62,8 @@ def _house(job: Job) -> dict[str, Any]:
         "exits": h.exits,
         "water_lines": h.water_lines,
         "in_slab": h.in_slab,
+        "edge_beam": _edge_beam(h.edge_beam),
+        "tendons": h.tendons,
         "bathrooms": h.bathrooms,
         "floor_finish": h.floor_finish,
         "floor_price": _dollars(h.floor_price_sf),

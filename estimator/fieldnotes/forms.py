@@ -6,7 +6,19 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from estimator.fieldnotes.values import Count, Counts, Dollars, Feet, Inches, Legs, Station, Text, Words
+from estimator.fieldnotes.values import (
+    BeamWords,
+    Count,
+    Counts,
+    Dollars,
+    Feet,
+    Inches,
+    Legs,
+    Station,
+    TendonWords,
+    Text,
+    Words,
+)
 from estimator.model.job import Floor
 
 
@@ -48,6 +60,8 @@ class HouseForm(Form):
     exits: Annotated[int, Field(ge=1, le=20)] = 1
     water_lines: Text = "unknown"
     in_slab: Text = "unknown"
+    edge_beam: BeamWords | None = None
+    tendons: TendonWords = ""
     bathrooms: Count | None = None
     floor_finish: Text = ""
     floor_price: Dollars | None = None

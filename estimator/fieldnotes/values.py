@@ -1,11 +1,13 @@
 """Kinds of values in the job file: lengths, dollars, counts, words. A raw TOML value comes in, a checked one goes out."""
 
+import re
 from decimal import Decimal
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator, Field, PlainValidator
 from pydantic_core import PydanticCustomError
 
+from estimator.model.job import EdgeBeam
 from estimator.model.lengths import Unit, parse_length
 
 
@@ -40,6 +42,40 @@ def _pairs(value: Any) -> Any:
 
 
 Legs = BeforeValidator(_pairs)
+
+
+_BEAM = 'write "none" where somebody made sure, or how deep and wide, such as "24in deep 12in wide"'
+
+
+def _edge_beam(value: Any) -> Any:
+    """`none`, or `24in deep 12in wide` as an EdgeBeam."""
+    if not isinstance(value, str):
+        raise PydanticCustomError("edge_beam", "{reason}", {"reason": _BEAM})
+    if value.strip().lower() == "none":
+        return EdgeBeam(0.0, 0.0)
+    parts = re.fullmatch(r"\s*(.+?)\s*deep[,\s]+(.+?)\s*wide\s*", value, re.IGNORECASE)
+    read = [parse_length(part, "in") for part in parts.groups()] if parts else []
+    lengths = [ft for ft in read if not isinstance(ft, str) and ft > 0]
+    if len(lengths) != 2:
+        raise PydanticCustomError("edge_beam", "{reason}", {"reason": _BEAM})
+    return EdgeBeam(*lengths)
+
+
+BeamWords = Annotated[EdgeBeam, PlainValidator(_edge_beam)]
+
+
+def _tendons(value: Any) -> Any:
+    """`none` counts only with what proves it."""
+    if isinstance(value, str) and re.fullmatch(r"\s*none\s*[,:;]?\s*", value, re.IGNORECASE):
+        reason = 'say what proves it, such as "none, engineer\'s drawing"; a missing stamp proves nothing'
+        raise PydanticCustomError("tendons", "{reason}", {"reason": reason})
+    if isinstance(value, str) and not re.match(r"none\s*[,:;]|yes|unknown", value.strip(), re.IGNORECASE):
+        reason = 'write "yes", "unknown" or "none, " and what proves it'
+        raise PydanticCustomError("tendons", "{reason}", {"reason": reason})
+    return value
+
+
+TendonWords = Annotated[str, BeforeValidator(_tendons)]
 
 
 def _text(value: Any) -> Any:

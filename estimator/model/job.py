@@ -23,6 +23,18 @@ class Customer:
     claim: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class EdgeBeam:
+    """The beam along the slab's edge: its bottom below the slab top and its width, ft. Both 0: somebody made sure there is none."""
+
+    deep_ft: float
+    wide_ft: float
+
+    @property
+    def there(self) -> bool:
+        return self.deep_ft > 0
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class House:
     """Facts of the house. Lengths in ft. `fixtures` counts fixtures by word, bathroom groups among them."""
@@ -38,6 +50,8 @@ class House:
     lived_in: bool = True
     exits: int = 1  # how many drains leave the building
     water_lines: str = "unknown"  # "copper under slab", "overhead", "unknown"
+    edge_beam: EdgeBeam | None = None  # None: nobody said, which is not "none"
+    tendons: str = ""  # "none, engineer's drawing": no tendons, and what proves it; "" nobody proved anything
     in_slab: str = "unknown"  # what else runs in the slab: "nothing", "ducts", "conduit", "unknown"
     bathrooms: int | None = None
     floor_finish: str = ""

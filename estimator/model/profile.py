@@ -156,12 +156,20 @@ class Profile:
     def _depth_readings(self, at_ft: float) -> tuple[Mark, ...]:
         """Depths taken from the kind of surface that lies over this station; all of them when none was.
 
-        A depth under the floor and one under the lawn start at different heights: they are never mixed.
+        A depth under the floor and one under the lawn start at different heights: they are never mixed. A basement floor
+        lies storeys lower than the lawn: a depth taken from the one says nothing of the other, and none is known then.
         """
         marks = tuple(m for m in self.marks("depth", "loc", "pothole", "invert") if m.depth_ft is not None)
+        below = self._from_basement(at_ft)
+        marks = tuple(m for m in marks if self._from_basement(m.stretch.middle_ft, m) == below)
         indoors = self.zone(at_ft).value in INDOOR_ZONES
         alike = tuple(m for m in marks if taken_indoors(m) in (indoors, None))
         return alike or marks
+
+    def _from_basement(self, at_ft: float, reading: Mark | None = None) -> bool:
+        """The surface there is a basement floor; for a reading, the one its own words say it was taken from."""
+        outdoors = reading is not None and taken_indoors(reading) is False
+        return self.zone(at_ft).value == "basement" and not outdoors
 
     def depth_to_centre_ft(self, at_ft: float) -> Answer[float | None]:
         """Surface to pipe centre, ft: read there, between two readings in a straight line, or carried from the nearest.

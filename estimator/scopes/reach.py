@@ -12,11 +12,12 @@ def from_the_exit(extent: Extent, profile: Profile, tables: Tables) -> Extent:
 
     A remnant of old pipe shorter than remnant_ft between the new pipe and the slab edge is replaced too, since the crew
     passes it anyway. New pipe that reaches the edge goes on outside_slab_ft to where it can be coupled in the
-    open, with a cleanout there; to a cleanout already nearer than that. Without a slab edge nothing changes.
+    open, with a cleanout there; to a cleanout already nearer than that. A side line has no slab edge: its old pipe ends at
+    the junction and at its upper end, and no remnant is left to either.
     """
     edge = profile.slab_edge_ft
     if edge is None:
-        return extent
+        return _to_its_ends(extent, profile, tables)
     out_ward = profile.line.downstream
     end = extent.stretch.to_ft if out_ward == 1 else extent.stretch.from_ft
     inside = (edge - end) * out_ward
@@ -28,6 +29,22 @@ def from_the_exit(extent: Extent, profile: Profile, tables: Tables) -> Extent:
         return to_edge
     out = _out_to_cleanout(edge, out_ward, profile, tables)
     return to_edge.reach(edge + out_ward * out, Say.of("{ft} outside the slab edge to a cleanout", ft=Feet(out)))
+
+
+def _to_its_ends(extent: Extent, profile: Profile, tables: Tables) -> Extent:
+    """A side line's remnants: shorter than remnant_ft to the junction or to its upper end, they are replaced too."""
+    if profile.line.joins is None:
+        return extent
+    out, least, whole = extent, tables.number("remnant_ft"), profile.extent
+    junction, upper = (whole.to_ft, whole.from_ft) if profile.line.downstream == 1 else (whole.from_ft, whole.to_ft)
+    for end, text in (
+        (junction, "no {ft} of old pipe left between the new pipe and the line it joins"),
+        (upper, "no {ft} of old pipe left between the new pipe and the upper end"),
+    ):
+        gap = extent.stretch.gap_ft(Stretch(end, end))
+        if NUDGE_FT < gap < least:
+            out = out.reach(end, Say.of(text, ft=Feet(round(gap, 2))))
+    return out
 
 
 def _out_to_cleanout(edge: float, out_ward: int, profile: Profile, tables: Tables) -> float:

@@ -33,7 +33,8 @@ def prices(view: View) -> Iterator[Problem]:
     for table in ("materials", "equipment", "subs_and_fees"):
         for row in view.tables.current(table):
             assert isinstance(row, Material | Equipment | SubOrFee)
-            if row.cost == 0:
+            own = isinstance(row, Equipment) and row.own  # what the firm has in its overhead is listed for the crew alone
+            if row.cost == 0 and not own:
                 yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item)
     for role in view.tables.roles:
         if role.wage == 0:

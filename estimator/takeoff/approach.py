@@ -12,7 +12,8 @@ class Approach:
     """Along the pipe from its exit ("exit") or straight in from the nearest open wall ("wall").
 
     `mouth_ft` and `face_ft` are distances inside the slab edge along the pipe, for the invert there; `reaches_ft` how far
-    each crew gets from its pit, the first `begins_ft` of it dug already; `pits` how many are dug.
+    each crew gets from its pit, the first `begins_ft` of it dug already; `pits` how many are dug. `lead_ft` of the tunnel
+    follow another line first; `room_ft` is the working room beyond the pipe.
     """
 
     entry: str
@@ -24,6 +25,8 @@ class Approach:
     inputs: tuple[Given, ...]
     pits: int
     begins_ft: float = 0.0
+    lead_ft: float = 0.0
+    room_ft: float = 0.0
 
     def feet_between(self, low_ft: float, high_ft: float) -> float:
         """Feet of tunnel that lie so far from a pit."""
@@ -77,6 +80,8 @@ def _from_exit(case: Case) -> Approach:
         reaches_ft=reaches,
         pits=0 if dug else len(reaches),
         begins_ft=dug,
+        lead_ft=lead,
+        room_ft=room,
         words="along the pipe from the slab edge to the far end + working room",
         inputs=(
             *((("along the line it joins", lead, "ft"),) if lead else ()),
@@ -103,6 +108,7 @@ def _from_wall(case: Case) -> Approach | None:
         face_ft=high + room,
         reaches_ft=_reaches(case, length),
         pits=len(_reaches(case, length)),
+        room_ft=room,
         words="straight in from the wall + along the pipe + working room at both ends",
         inputs=(
             ("in from the wall", into, "ft"),

@@ -34,6 +34,7 @@ def asked(case: Case, takeoffs: Sequence[Takeoff], days_without_drains: float) -
     _letter(case, takeoffs)
     _toilet(case, days_without_drains)
     _counted(case, takeoffs)
+    _voids(case, takeoffs)
     case.paper.cautions += list(dict.fromkeys(v.estimator for v in _said(takeoffs)))
 
 
@@ -90,6 +91,29 @@ def _counted(case: Case, takeoffs: Sequence[Takeoff]) -> None:
         if "fixtures_off" in facts:
             over = [m for m in here.profile.marks("under") if m.stretch.touches(here.stretch)]
             case.paper.add("fixtures_moved", len(over), "each thing that stands over the pipe", ("things", len(over)))
+
+
+def _voids(case: Case, takeoffs: Sequence[Takeoff]) -> None:
+    """Each hollow seen at a repair, once a scope however many repairs come by it."""
+    here = [Case.of(t.repair, case.job, case.tables) for t in takeoffs if "void" in t.facts]
+    seen = {
+        (c.line.name, f.id) for c in here for f in c.line.findings if "void" in f.signs and f.stretch.touches(c.stretch)
+    }
+    if not seen:
+        return
+    each = case.number("void_fill_cy")
+    case.paper.put(
+        "void_fill_cy",
+        len(seen) * each,
+        "hollows x allowance for one: nobody sees how large it is before it is open",
+        ("hollows", len(seen)),
+        ("allowance for one", each, "cy"),
+    )
+    case.paper.put("void_short_loads", 1, "a part load is charged")
+    case.paper.assume(
+        "a hollow in the ground was seen: {cy} cubic yards of fill are allowed for it, and more is an extra",
+        cy=f"{len(seen) * each:g}",
+    )
 
 
 def _walls(here: Case) -> int:

@@ -8,9 +8,11 @@ from estimator.takeoff.case import Case
 from estimator.takeoff.depth import bottom, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.ground import ground_facts, hand_only, is_wet
+from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
+from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards, up
 
 PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
@@ -96,7 +98,7 @@ def _pits(case: Case, pulls: float) -> None:
     )
     cubic_ft = depth * (entry * wide + pulls * pull_long * pull_wide + side_pits * side * side)
     _earth(case, cubic_ft, depth, entry * wide, pulls * pull_long * pull_wide + side_pits * side * side)
-    _pit_safety(case, depth, int(pulls) + 1 + side_pits)
+    _pit_safety(case, depth, ((entry, wide), *[(pull_long, pull_wide)] * int(pulls), *[(side, side)] * side_pits))
     low, high = case.stretch.from_ft, case.stretch.to_ft
     entry_hole, pull_hole = (
         Stretch(low - entry / 2, low + entry / 2),
@@ -127,6 +129,8 @@ def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf:
     )
     if by_hand:
         paper.facts.add("hand_only")
+    elif depth > case.number("machine_slow_from_ft"):
+        paper.facts.add("depth_over_8")
     zone = (entry_sf + other_sf) * min(
         depth, case.number("bedding_ft") + outside_ft(case) + case.number("pipe_zone_over_ft")
     )
@@ -150,7 +154,9 @@ def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf:
     export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
 
 
-def _pit_safety(case: Case, depth: float, count: int) -> None:
+def _pit_safety(case: Case, depth: float, pits: tuple[tuple[float, float], ...]) -> None:
+    """`pits`: length and width of each. Boxes with both ends shielded; shores by hand where no machine gets to."""
+    count = len(pits)
     safe = depth + tolerance_ft(case, depth)
     case.paper.put("safety_depth_ft", safe, "bottom + what the locator may be off", ("bottom", depth, "ft"))
     if safe > case.number("depth_slow_from_ft"):
@@ -158,11 +164,11 @@ def _pit_safety(case: Case, depth: float, count: int) -> None:
     if needs_ladder(safe):
         case.paper.put("ladders", count * ladders(1), "one a pit", ("pits", count), source="29 CFR 1926.651(c)(2)")
     if needs_system(safe, "C", case.job.site.caving_signs):
-        case.paper.facts |= {"depth_over_5", "boxed"}
-        case.paper.put("boxes", count, "one a pit", ("pits", count), source="29 CFR 1926.652(a)")
-        case.paper.put(
-            "shoring_box_days", count * case.number("burst_days_open"), "boxes x days open", ("boxes", count)
-        )
+        case.paper.facts.add("depth_over_5")
+        if hand_only(case):
+            hand_shores(case, sum(2 * (long + wide) for long, wide in pits), depth)
+        else:
+            trench_boxes(case, tuple(long for long, _ in pits), depth, case.number("burst_days_open"))
     case.paper.warn("nobody goes into a pit before the competent person has looked, each day and after every rain")
 
 

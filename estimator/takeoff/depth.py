@@ -70,10 +70,21 @@ def _nearest(read: list[tuple[float, float]], at_ft: float) -> float:
     return min(read, key=lambda known: abs(known[0] - at_ft))[1]
 
 
+def pothole_reaches(case: Case, hole: Stretch) -> bool:
+    """A hand can uncover the pipe here: nowhere in the hole does its top lie deeper than the firm's deepest pothole."""
+    read = [case.profile.depth_to_centre_ft(at).value for at in _stops(case, hole)]
+    deepest = max((d for d in read if d is not None), default=case.number("depth_if_unlocated_ft"))
+    return deepest - outside_ft(case) / 2 <= case.number("pothole_max_ft") + 1e-9
+
+
 def uncovered(case: Case, hole: Stretch) -> bool:
-    """The pipe was seen with the eye so near to every place of the hole that no locator's error is left."""
-    reach = case.number("pothole_reach_ft")
-    seen = [Stretch(m.stretch.from_ft - reach, m.stretch.to_ft + reach) for m in case.profile.marks("pothole")]
+    """The pipe was seen with the eye so near to every place of the hole that no locator's error is left.
+
+    A pothole deeper than one can be dug by hand is no such sight.
+    """
+    reach, deepest = case.number("pothole_reach_ft"), case.number("pothole_max_ft")
+    marks = [m for m in case.profile.marks("pothole") if m.depth_ft is None or m.depth_ft <= deepest + 1e-9]
+    seen = [Stretch(m.stretch.from_ft - reach, m.stretch.to_ft + reach) for m in marks]
     return bool(seen) and not missing(hole, seen)
 
 

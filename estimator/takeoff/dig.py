@@ -48,9 +48,11 @@ def _chosen(case: Case, hole: Stretch, under: Bottom, kind: str, beside: Room) -
         depths=under.dug,
         safety_ft=under.safety_ft,
     )
-    box = Box(width_ft=case.number("box_width_ft"), length_ft=case.number("box_length_ft"))
+    no_box = hand_only(case)  # a steel box is set by a machine
+    box = None if no_box else Box(width_ft=case.number("box_width_ft"), length_ft=case.number("box_length_ft"))
     allowed = ways(whole, kind, case.job.site.caving_signs, beside, box, case.number("bench_percent"))  # type: ignore[arg-type]
-    return least(allowed, case.word("protection_wanted", "least earth", "sloped", "benched", "boxed"))
+    wanted = case.word("protection_wanted", "least earth", "sloped", "benched", "boxed")
+    return least(allowed, "shored" if wanted == "boxed" and box is None else wanted)
 
 
 def _write_size(case: Case, way: Way, under: Bottom, kind: str) -> None:
@@ -79,7 +81,7 @@ def _write_size(case: Case, way: Way, under: Bottom, kind: str) -> None:
         ("bottom", under.exact_ft, "ft"),
         ("locator", under.tolerance_ft, "ft"),
     )
-    shored = way.name == "boxed"
+    shored = way.name in ("boxed", "shored")
     paper.put(
         "dig_width_ft",
         way.width_ft,
@@ -125,6 +127,8 @@ def _write_size(case: Case, way: Way, under: Bottom, kind: str) -> None:
     )
     if by_hand:
         paper.facts.add("hand_only")
+    elif deepest > case.number("machine_slow_from_ft"):
+        paper.facts.add("depth_over_8")
     spoil(case, bank)
 
 
@@ -136,6 +140,7 @@ def _volume_words(way: Way) -> str:
     shape = {
         "vertical": "length x width x depth, upright sides",
         "boxed": "length x width x depth, made as large as the box",
+        "shored": "length x width x depth, as wide as people need between shores",
         "sloped": "sloped on all sides: depth x length x width + slope x depth² x (length + width) + 4/3 slope² x depth³",
         "benched": "the outline of the slope and a little more",
     }[way.name]

@@ -13,10 +13,11 @@ from estimator.knowledge.excavation import (
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import Bottom
+from estimator.takeoff.depth import Bottom, pothole_reaches
+from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.protection import Way
 from estimator.takeoff.room import Room
-from estimator.takeoff.working import up
+from estimator.takeoff.trench_boxes import trench_boxes
 
 
 def safety(case: Case, way: Way, under: Bottom, wet: bool, days: float) -> None:
@@ -40,15 +41,9 @@ def safety(case: Case, way: Way, under: Bottom, wet: bool, days: float) -> None:
     if way.name in ("sloped", "benched"):
         facts.add("sloped")
     if way.name == "boxed":
-        facts.add("boxed")
-        boxes = paper.put(
-            "boxes",
-            up(way.length_ft / case.number("box_length_ft")),
-            "length / box length, up",
-            ("length", way.length_ft, "ft"),
-            ("box", case.number("box_length_ft"), "ft"),
-        )
-        paper.put("shoring_box_days", boxes * days, "boxes x days open", ("boxes", boxes), ("days open", days))
+        trench_boxes(case, (way.length_ft,), max(d.depth_ft for d in way.depths), days)
+    if way.name == "shored":
+        hand_shores(case, 2 * (way.length_ft + way.width_ft), max(d.depth_ft for d in way.depths))
     if wet:
         facts.add("wet")
         paper.put("dewater_days", days, "days the dig is open", ("days open", days))
@@ -101,14 +96,22 @@ def machine_path(case: Case) -> None:
 
 
 def potholes(case: Case, hole: Stretch) -> None:
+    """What is uncovered by hand before anyone digs. A pipe too deep for that is found within the held dig instead."""
     crossings = len([m for m in case.profile.marks("crossing") if m.stretch.touches(hole)])
     potholed = any(m.stretch.touches(hole) for m in case.profile.marks("pothole"))
+    by_hand = pothole_reaches(case, hole)
+    if not by_hand:
+        case.paper.warn(
+            "the pipe lies too deep to be uncovered in a pothole by hand: the last foot over it is dug by hand, "
+            "with the sides held, and the locator's error stays in every depth"
+        )
     case.paper.put(
         "potholes",
-        crossings + (0 if potholed else 1),
-        "utilities that cross, and the pipe itself unless it was uncovered before",
+        crossings + (1 if by_hand and not potholed else 0),
+        "utilities that cross, and the pipe itself unless it was uncovered before or lies too deep for it",
         ("crossings", crossings),
         ("pipe uncovered before", "yes" if potholed else "no"),
+        ("within reach of a pothole", "yes" if by_hand else "no"),
     )
 
 

@@ -5,7 +5,9 @@ Swell turns bank into loose for the heap and the truck; shrink turns bank into f
 
 from estimator.knowledge.excavation import SPOIL_BACK_FT
 from estimator.takeoff.case import Case
-from estimator.takeoff.working import CUBIC_FT_PER_CY, up
+from estimator.takeoff.working import CUBIC_FT_PER_CY, Given, cubic_yards, up
+
+POUNDS_PER_TON = 2000.0
 
 
 def loose_cy(bank_cy: float, swell_percent: float) -> float:
@@ -83,16 +85,56 @@ def export(
         ("shrink", shrink),
         ("swell", soil.swell_percent, "percent"),
     )
-    tons = left * soil.tons_per_bcy + rubble_tons
-    truck_cy, truck_tons = case.number("truck_lcy"), case.number("truck_tons")
-    paper.put(
-        "loads",
-        truck_loads(out + rubble_lcy, tons, truck_cy, truck_tons),
-        "the larger of loose yards / truck yards and tons / truck tons, up",
+    _loads(
+        case,
+        out + rubble_lcy,
+        left * soil.tons_per_bcy + rubble_tons,
         ("dug", bank_cy, "cy"),
         ("goes back, as bank", min(back, bank_cy), "cy"),
-        ("left over, loose, concrete included", out + rubble_lcy, "cy"),
+    )
+
+
+def _loads(case: Case, loose_cy_: float, tons: float, *given: Given) -> None:
+    truck_cy, truck_tons = case.number("truck_lcy"), case.number("truck_tons")
+    case.paper.put(
+        "loads",
+        truck_loads(loose_cy_, tons, truck_cy, truck_tons),
+        "the larger of loose yards / truck yards and tons / truck tons, up",
+        *given,
+        ("left over, loose, concrete included", loose_cy_, "cy"),
         ("weight", tons, "ton"),
         ("truck", truck_cy, "cy"),
         ("truck", truck_tons, "ton"),
+    )
+
+
+def with_flatwork(case: Case) -> None:
+    """Walk and driveway taken up ride along with the soil and the slab: the loads are counted anew with them."""
+    paper, soil = case.paper, case.soil
+    cubic_ft = (paper.value("flatwork_sf") + paper.value("drive_sf")) * case.number("flatwork_thickness_ft")
+    if not cubic_ft:
+        return
+    weight, bulk = case.number("concrete_pcf"), case.number("concrete_swell_percent")
+    tons = paper.put(
+        "flatwork_tons",
+        cubic_ft * weight / POUNDS_PER_TON,
+        "area x thickness x weight / 2000",
+        ("concrete", cubic_ft, "cu ft"),
+        ("weight", weight, "lb/cu ft"),
+    )
+    broken = paper.put(
+        "flatwork_haul_lcy",
+        loose_cy(cubic_yards(cubic_ft), bulk),
+        "area x thickness / 27 x (1 + bulking)",
+        ("concrete", cubic_ft, "cu ft"),
+        ("bulking", bulk, "percent"),
+    )
+    out = paper.value("export_lcy")
+    bank_left = out / (1 + soil.swell_percent / 100)
+    _loads(
+        case,
+        out + broken + paper.value("slab_haul_lcy"),
+        bank_left * soil.tons_per_bcy + tons + paper.value("slab_tons"),
+        ("soil left over, loose", out, "cy"),
+        ("walk and driveway, broken", broken, "cy"),
     )

@@ -1,6 +1,7 @@
 """The job in; the yes/no facts the house and the people in it give every takeoff, out."""
 
-from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE, TENDONS_SINCE
+from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
+from estimator.knowledge.tendons import may_have_tendons
 from estimator.takeoff.case import Case
 
 HOT_MONTHS = (6, 7, 8, 9)
@@ -18,7 +19,7 @@ def house_facts(case: Case) -> None:
         "hot_season": case.job.day.month in HOT_MONTHS,
         "foundation_planned": case.job.foundation.work == "planned",
         "insurance_claim": bool(case.job.customer.claim),
-        "slab_may_have_tendons": _tendons(case),
+        "slab_may_have_tendons": may_have_tendons(house, case.place.tendons_since if case.place else None),
         "slab_over_4in": case.slab_ft * 12 > case.number("slab_thick_over_in") + 1e-6,
         "under_slab": any(zone == "slab" for _, zone in case.profile.zones(case.stretch)),
         "cast_iron": case.is_iron(),
@@ -30,14 +31,3 @@ def house_facts(case: Case) -> None:
         "clay_dry_months": "clay" in (case.soil_word or "") and case.job.day.month in DRY_CLAY_MONTHS,
     }
     facts |= {name for name, holds in told.items() if holds}
-
-
-def _tendons(case: Case) -> bool:
-    """It has them; or nobody knows and it was built since the place's year, or nobody knows when."""
-    house, place = case.job.house, case.place
-    if house.floor == "post-tensioned slab":
-        return True
-    if house.floor != "slab, tendons unknown":
-        return False
-    since = place.tendons_since if place and place.tendons_since else TENDONS_SINCE
-    return house.built is None or house.built >= since

@@ -7,6 +7,7 @@ from estimator.model.judgement import Verdict
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean, descale
 from estimator.takeoff.liner_wall import wall_finds
+from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import shown, up
 
 CUBIC_IN_PER_GAL = 231.0
@@ -57,6 +58,8 @@ def reline(case: Case) -> tuple[Verdict, ...]:
     paper.put("bladders", shots, "one a shot", ("shots", shots))
     _reopen(case)
     _times(case, shots)
+    case.paper.put("tests", 1, "the new lining, filled before its side drains are cut open", source="common practice")
+    new_pipe_test(case)
     return wall_finds(case, _wall_in(case))
 
 

@@ -2,10 +2,12 @@
 
 import math
 
+from estimator.knowledge.excavation import needs_system
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, outside_ft
+from estimator.takeoff.depth import INCHES_PER_FT, outside_ft, tolerance_ft
 from estimator.takeoff.grade import Grade
+from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import put_back
 from estimator.takeoff.trench_width import trench_width_ft
 from estimator.takeoff.tunnel_pit import above_grade_ft
@@ -32,6 +34,9 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
         ("width", width, "ft"),
         ("depth", depth, "ft"),
     )
+    if needs_system(depth + tolerance_ft(case, depth), "C", case.job.site.caving_signs):
+        paper.facts.add("depth_over_5")
+        hand_shores(case, 2 * (length + width), depth)
     high = bed + outside_ft(case) + case.number("pipe_zone_over_ft")
     zone = length * width * min(high, depth)
     sand = cubic_yards(zone - math.pi / 4 * outside_ft(case) ** 2 * length)

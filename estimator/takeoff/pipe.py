@@ -149,3 +149,20 @@ def hangers(case: Case, hung_ft: float) -> None:
         source="IPC table 308.5 / IRC P2605.1: 4 ft for plastic, from memory",
     )
     case.paper.warn("the pipe is filled with water and held down before fill is pumped: an empty pipe floats")
+
+
+def stands(case: Case, held_ft: float) -> None:
+    """Where the slab may hold tendons nothing is anchored in it: the pipe stands on supports from the tunnel's floor."""
+    every = case.number("hanger_plastic_ft")
+    ties = len(case.branches) + case.bends
+    case.paper.put(
+        "pipe_stands",
+        up(held_ft / every) + 1 + ties,
+        "pipe / spacing, up, + 1 + side drains and turns; no anchor in a slab that may have tendons",
+        ("pipe held", held_ft, "ft"),
+        ("spacing", every, "ft"),
+        ("side drains and turns", ties),
+        source="IPC table 308.5 / IRC P2605.1: 4 ft for plastic, from memory",
+    )
+    case.paper.warn("no anchor, pin or core in the slab: it may hold tendons; the pipe stands on the tunnel's floor")
+    case.paper.warn("the pipe is filled with water and held down before fill is pumped: an empty pipe floats")

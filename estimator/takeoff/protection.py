@@ -11,7 +11,7 @@ from estimator.knowledge.excavation import SoilType, may_bench, needs_system, sl
 from estimator.takeoff.earth import Depth, sloped_all_round_cf, top_width_ft, trench_cf
 from estimator.takeoff.room import Room
 
-WayName = Literal["vertical", "sloped", "benched", "boxed"]
+WayName = Literal["vertical", "sloped", "benched", "boxed", "shored"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -112,19 +112,32 @@ def boxed(hole: Hole, box: Box) -> Way:
     )
 
 
+def shored(hole: Hole) -> Way:
+    """Upright sides held by boards and spreaders set by hand, wide enough to work between them."""
+    return Way(
+        name="shored",
+        slope_h_to_v=0.0,
+        width_ft=hole.shored_width_ft,
+        length_ft=hole.length_ft,
+        depths=hole.depths,
+        bank_cf=trench_cf(hole.depths, hole.shored_width_ft),
+    )
+
+
 def ways(
-    hole: Hole, soil_type: SoilType, caving_signs: bool | None, room: Room, box: Box, bench_percent: float
+    hole: Hole, soil_type: SoilType, caving_signs: bool | None, room: Room, box: Box | None, bench_percent: float
 ) -> tuple[Way, ...]:
     """Every way allowed for this depth and soil that fits the room. A box or shores fit where upright sides fit.
 
-    Without a need for a system the sides stand upright. Type C is never benched.
+    Without a need for a system the sides stand upright. Type C is never benched. `box` is None where no machine gets to
+    the hole: a steel box cannot be set there, and the sides are shored by hand.
     """
     if not needs_system(hole.safety_ft, soil_type, caving_signs):
         return (vertical(hole),)
     open_ways = [sloped(hole, soil_type)]
     if may_bench(soil_type):
         open_ways.append(benched(hole, soil_type, bench_percent))
-    return (*(w for w in open_ways if room.fits(w.top_width_ft)), boxed(hole, box))
+    return (*(w for w in open_ways if room.fits(w.top_width_ft)), shored(hole) if box is None else boxed(hole, box))
 
 
 def least(allowed: Sequence[Way], wanted: str = "") -> Way:

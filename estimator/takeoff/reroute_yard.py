@@ -9,8 +9,10 @@ from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.earth import Depth, trench_cf
 from estimator.takeoff.grade import least_fall_in_per_ft
 from estimator.takeoff.ground import ground_facts, hand_only
-from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.hand_shores import hand_shores
+from estimator.takeoff.haul import export, spoil, with_flatwork
 from estimator.takeoff.restoration import put_back_zone, round_sod
+from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards, up
 
 BURIED = ("yard", "drive", "walk", "street")
@@ -31,12 +33,13 @@ def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
     cubic_ft = trench_cf((Depth(0.0, begins), Depth(length, ends)), width)
     _earth(case, cubic_ft, length, width, begins, ends)
     _fill(case, cubic_ft, length, width, outside, begins)
-    _safety(case, length, ends)
+    _safety(case, length, width, ends)
     case.paper.put("potholes", 1, "the pipe it ties into, uncovered by hand first")
     first, last = legs[0], legs[-1]
     for leg in legs:
         put_back_zone(case, leg.zone, "lawn", leg.length_ft, (leg is first) + (leg is last), width)
     round_sod(case)
+    with_flatwork(case)
 
 
 def _depths(case: Case, length_ft: float, size_in: float) -> tuple[float, float]:
@@ -86,7 +89,7 @@ def _fill(case: Case, cubic_ft: float, length_ft: float, width_ft: float, outsid
     export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
 
 
-def _safety(case: Case, length_ft: float, deepest_ft: float) -> None:
+def _safety(case: Case, length_ft: float, width_ft: float, deepest_ft: float) -> None:
     """New ground, no locator: the depth is what the crew digs."""
     paper = case.paper
     paper.put("safety_depth_ft", deepest_ft, "depth at the lower end", ("depth", deepest_ft, "ft"))
@@ -101,15 +104,11 @@ def _safety(case: Case, length_ft: float, deepest_ft: float) -> None:
     if deepest_ft > case.number("depth_slow_from_ft"):
         paper.facts.add("depth_over_4")
     if needs_system(deepest_ft, "C", case.job.site.caving_signs):
-        paper.facts |= {"depth_over_5", "boxed"}
-        boxes = paper.put(
-            "boxes",
-            up(length_ft / case.number("box_length_ft")),
-            "length / box length, up",
-            ("length", length_ft, "ft"),
-        )
-        days = case.number("trench_days_open")
-        paper.put("shoring_box_days", boxes * days, "boxes x days open", ("boxes", boxes), ("days open", days))
+        paper.facts.add("depth_over_5")
+        if hand_only(case):
+            hand_shores(case, 2 * (length_ft + width_ft), deepest_ft)
+        else:
+            trench_boxes(case, (length_ft,), deepest_ft, case.number("trench_days_open"))
     water = case.job.site.water_table_ft
     if water is not None and water < deepest_ft:
         paper.facts.add("wet")

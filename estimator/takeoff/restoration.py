@@ -2,6 +2,7 @@
 
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case, surface_word
+from estimator.takeoff.haul import with_flatwork
 from estimator.takeoff.working import up
 
 BARE = ("bare", "bare ground", "bare soil", "dirt", "soil", "gravel", "mulch")
@@ -24,6 +25,7 @@ def put_back(case: Case, *holes: tuple[Stretch, float]) -> None:
             ends = (part.from_ft == hole.from_ft) + (part.to_ft == hole.to_ft)
             put_back_zone(case, zone or "yard", surface(case, part.middle_ft)[1], part.length_ft, ends, top_width_ft)
     round_sod(case)
+    with_flatwork(case)
 
 
 def put_back_zone(case: Case, zone: str, word: str, length_ft: float, ends: int, top_width_ft: float) -> None:

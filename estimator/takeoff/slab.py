@@ -11,11 +11,13 @@ from estimator.takeoff.depth import INCHES_PER_FT, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
 from estimator.takeoff.ground import ground_facts, is_wet
+from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
 from estimator.takeoff.outside_end import outside_end
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.slab_concrete import concrete_back, concrete_out
 from estimator.takeoff.slab_room import floor_and_dust
+from estimator.takeoff.trench_width import trench_width_ft
 from estimator.takeoff.working import cubic_yards, up
 
 STRIP_SOURCE = "common practice"
@@ -53,6 +55,7 @@ def _open(case: Case, near: float, far: float, width: float) -> tuple[Verdict, .
     ground_facts(case)
     case.paper.facts |= {"under_slab", "inside_work"}
     pipe, beams = grade(case), crossings(case, far)
+    width = _shored_width_ft(case, pipe, near, width)
     beams = tuple(b for b in beams if b.to_ft > near)
     openings = _between_beams(near, far, width, beams)
     concrete_out(case, tuple((o.length_ft, o.width_ft) for o in openings))
@@ -63,6 +66,17 @@ def _open(case: Case, near: float, far: float, width: float) -> tuple[Verdict, .
     floor_and_dust(case, tuple((o.length_ft, o.width_ft) for o in openings))
     new_pipe(case, tunnel=False, tests=1)
     return crown_finds(case, pipe, beams)
+
+
+def _shored_width_ft(case: Case, pipe: Grade, near: float, width: float) -> float:
+    """Where the sides must be held, the opening is as wide as a shored trench: people work between the shores.
+
+    The nearer end is the deepest: the pipe falls towards the slab edge.
+    """
+    deep = up(below_slab_ft(case, pipe, near), case.number("dig_step_ft")) + case.slab_ft
+    if not needs_system(deep + tolerance_ft(case, deep), "C", case.job.site.caving_signs):
+        return width
+    return max(width, trench_width_ft(case, shored=True))
 
 
 def _between_beams(near: float, far: float, width: float, beams: tuple[Crossing, ...]) -> tuple[Opening, ...]:
@@ -114,7 +128,7 @@ def _dig_below(
         ("depth, farther end", at_far, "ft"),
         ("under beams", under, "cu ft"),
     )
-    _depth_facts(case, max(at_near, at_far) + case.slab_ft)
+    _depth_facts(case, max(at_near, at_far) + case.slab_ft, openings)
     high = min(case.number("bedding_ft") + outside_ft(case) + case.number("pipe_zone_over_ft"), mean)
     return plain + under, (length + sum(_width_in(b, near, far) for b in beams)) * width * high
 
@@ -142,7 +156,7 @@ def _under_beams(case: Case, beams: tuple[Crossing, ...], near: float, far: floa
     return sum(_width_in(b, near, far) * width * max(least, mean + case.slab_ft - b.bottom_ft) for b in crossed)
 
 
-def _depth_facts(case: Case, depth_ft: float) -> None:
+def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> None:
     safe = depth_ft + tolerance_ft(case, depth_ft)
     case.paper.put(
         "safety_depth_ft", safe, "bottom below slab top + what the locator may be off", ("bottom", depth_ft, "ft")
@@ -157,16 +171,8 @@ def _depth_facts(case: Case, depth_ft: float) -> None:
     if safe > case.number("depth_slow_from_ft"):
         case.paper.facts.add("depth_over_4")
     if needs_system(safe, "C", case.job.site.caving_signs):
-        case.paper.facts |= {"depth_over_5", "boxed"}
-        long = case.paper.value("dig_length_ft")
-        case.paper.put(
-            "shores_sf",
-            2 * long * depth_ft,
-            "2 sides x length x depth, shored by hand: a price allowance, not a design",
-            ("length", long, "ft"),
-            ("depth", depth_ft, "ft"),
-            source="29 CFR 1926.652(a)",
-        )
+        case.paper.facts.add("depth_over_5")
+        hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in openings), depth_ft)
     if is_wet(case, Stretch(case.stretch.from_ft, case.stretch.to_ft), safe):
         case.paper.facts.add("wet")
         case.paper.put("dewater_days", case.number("slab_days_open"), "days the floor is open")
@@ -207,6 +213,6 @@ def _fill_below(case: Case, bank_cf: float, zone_cf: float, outside_bank: float,
         bank,
         native + outside_native,
         case.soil.shrink_hand,
-        rubble_lcy=paper.value("slab_haul_lcy"),
-        rubble_tons=paper.value("slab_tons"),
+        rubble_lcy=paper.value("slab_haul_lcy") + paper.value("flatwork_haul_lcy"),
+        rubble_tons=paper.value("slab_tons") + paper.value("flatwork_tons"),
     )

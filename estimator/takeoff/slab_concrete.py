@@ -3,9 +3,9 @@
 import math
 
 from estimator.takeoff.case import Case
+from estimator.takeoff.haul import POUNDS_PER_TON
 from estimator.takeoff.working import cubic_yards, shown, up
 
-POUNDS_PER_TON = 2000.0
 Openings = tuple[tuple[float, float], ...]
 
 

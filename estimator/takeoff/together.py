@@ -7,15 +7,17 @@ from estimator.model.job import Job
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff.case import Case
+from estimator.takeoff.cleaned_once import cleaned_once
 from estimator.takeoff.takeoff import take_off
 
 
 def together(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> tuple[Takeoff, ...]:
     """A tunnel to a side line begins in the tunnel along the line it joins, where the scope has one that far.
 
-    Facts and finds that others added to a takeoff stay on it.
+    A line is cleaned and filmed once. Facts and finds that others added to a takeoff stay on it.
     """
-    return tuple(_begun_in_another(t, takeoffs, job, tables) or t for t in takeoffs)
+    begun = tuple(_begun_in_another(t, takeoffs, job, tables) or t for t in takeoffs)
+    return cleaned_once(begun, job, tables)
 
 
 def _begun_in_another(takeoff: Takeoff, all_: Sequence[Takeoff], job: Job, tables: Tables) -> Takeoff | None:

@@ -10,7 +10,8 @@ from estimator.takeoff.case import Case
 from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
 from estimator.takeoff.ground import ground_facts, is_wet
 from estimator.takeoff.haul import spoil
-from estimator.takeoff.pipe import hangers, new_pipe
+from estimator.takeoff.pipe import hangers, new_pipe, stands
+from estimator.takeoff.tunnel_beams import TunnelBeams, tunnel_beams
 from estimator.takeoff.tunnel_fill import fill
 from estimator.takeoff.tunnel_pit import pits
 from estimator.takeoff.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
@@ -24,17 +25,21 @@ def tunnel(case: Case) -> tuple[Verdict, ...]:
     ground_facts(case)
     way = approach(case)
     pipe = grade(case)
-    beams = crossings(case, way.length_ft) if way.entry == "exit" else ()
-    shape = _shape(case, way, pipe, beams)
-    bank = _dug(case, way, shape, beams)
-    pit_bank = pits(case, way, shape)
+    beams = tunnel_beams(case, way)
+    shape = _shape(case, way, pipe, beams.over)
+    bank = _dug(case, way, shape, beams.over)
+    pit_bank = pits(case, way, shape, beams)
     spoil(case, bank + pit_bank)
     _shoring(case, shape)
     new_pipe(case, tunnel=True, tests=1)
-    hangers(case, max(0.0, case.inside[1] - max(0.0, case.inside[0])))
+    hung = max(0.0, case.inside[1] - max(0.0, case.inside[0]))
+    if "slab_may_have_tendons" in case.paper.facts:
+        stands(case, hung)
+    else:
+        hangers(case, hung)
     fill(case, bank, pit_bank)
     _people(case, way, shape, beams)
-    return crown_finds(case, pipe, beams)
+    return crown_finds(case, pipe, crossings(case, way.face_ft))
 
 
 def _shape(case: Case, way: Approach, pipe: Grade, beams: tuple[Crossing, ...]) -> TunnelShape:
@@ -159,17 +164,19 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
     )
 
 
-def _people(case: Case, way: Approach, shape: TunnelShape, beams: tuple[Crossing, ...]) -> None:
+def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> None:
     """The engineer's letter, water, and what is always said of a tunnel."""
     paper = case.paper
     letter = any("engineer" in a.what.lower() for a in case.job.approvals)
-    if beams or case.job.house.floor == "post-tensioned slab":
+    if beams.unknown:
+        paper.facts.add("edge_beam_unknown")
+    if beams.over or "slab_may_have_tendons" in paper.facts:
         paper.facts.add("engineer")
         paper.put(
             "engineer_letters",
             0 if letter else 1,
-            "a tunnel under beams or under a slab with tendons",
-            ("beams crossed", len(beams)),
+            "a tunnel under beams or under a slab that may have tendons",
+            ("beams crossed", len(beams.over)),
             ("letter on file", "yes" if letter else "no"),
             source="29 CFR 1926.651(i)(2): a registered engineer's approval below a footing",
         )

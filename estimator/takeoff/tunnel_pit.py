@@ -4,18 +4,19 @@ from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.takeoff.approach import Approach
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import tolerance_ft
-from estimator.takeoff.grade import crossings
+from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import BARE, BEDS, surface
+from estimator.takeoff.tunnel_beams import TunnelBeams
 from estimator.takeoff.tunnel_shape import TunnelShape
 from estimator.takeoff.working import cubic_yards, up
 
 
-def pits(case: Case, way: Approach, shape: TunnelShape) -> float:
+def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> float:
     """0 where the tunnel begins in another one. Plan of the firm's pit x depth from the ground to the floor at the mouth, for each pit; cubic yards."""
     paper, long, wide = case.paper, case.number("pit_length_ft"), case.number("pit_width_ft")
     if not way.pits:
         return 0.0
-    depth = pit_depth_ft(case, shape)
+    depth = pit_depth_ft(case, shape, beams.edge_floor_ft)
     cubic_ft = way.pits * long * wide * depth
     paper.put(
         "pits",
@@ -41,7 +42,7 @@ def pits(case: Case, way: Approach, shape: TunnelShape) -> float:
         ("width", wide, "ft"),
         ("depth", depth, "ft"),
     )
-    _safety(case, depth, long, way.pits)
+    _safety(case, depth, long, wide, way.pits)
     _sod(case, way.pits, long, wide)
     return bank
 
@@ -52,15 +53,14 @@ def above_grade_ft(case: Case) -> float:
     return case.number("slab_above_grade_ft") if above is None else above
 
 
-def pit_depth_ft(case: Case, shape: TunnelShape) -> float:
+def pit_depth_ft(case: Case, shape: TunnelShape, edge_beam_ft: float) -> float:
     """The pit goes as deep as the floor at the mouth, the dip under the edge beam included; up to the dig step."""
-    edge = [b for b in crossings(case, shape.length_ft) if b.from_ft <= 0]
-    beam_floor = max((b.bottom_ft + case.number("beam_crawl_ft") for b in edge), default=0.0)
+    beam_floor = edge_beam_ft + case.number("beam_crawl_ft") if edge_beam_ft else 0.0
     floor = max(case.slab_ft + shape.mouth_ft, beam_floor)
     return up(floor - above_grade_ft(case), case.number("dig_step_ft"))
 
 
-def _safety(case: Case, depth_ft: float, long_ft: float, count: int) -> None:
+def _safety(case: Case, depth_ft: float, long_ft: float, wide_ft: float, count: int) -> None:
     """Limits are compared with the depth and what a locator may be off, as for any dig."""
     paper, safe = case.paper, depth_ft + tolerance_ft(case, depth_ft)
     paper.put(
@@ -81,9 +81,8 @@ def _safety(case: Case, depth_ft: float, long_ft: float, count: int) -> None:
     if safe > case.number("depth_slow_from_ft"):
         paper.facts.add("depth_over_4")
     if needs_system(safe, "C", case.job.site.caving_signs):
-        paper.facts |= {"depth_over_5", "boxed"}
-        paper.put("boxes", count, "one a pit", ("pits", count), source="29 CFR 1926.652(a)")
-        paper.put("shoring_box_days", count * case.number("tunnel_days_open"), "boxes x days open", ("boxes", count))
+        paper.facts.add("depth_over_5")
+        hand_shores(case, 2 * count * (long_ft + wide_ft), depth_ft)  # no machine sets a box against a wall
     paper.warn("the pit mouth is held by what the competent person decides, fenced, and covered at night")
 
 

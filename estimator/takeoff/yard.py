@@ -2,6 +2,7 @@
 
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
+from estimator.takeoff.depth import pothole_reaches
 from estimator.takeoff.dig import dig
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
@@ -10,7 +11,8 @@ from estimator.takeoff.restoration import put_back
 def hole_over(case: Case) -> Stretch:
     """The stretch with room to work at each end, and the locator's own error where nothing is uncovered first."""
     room = case.number("dig_end_ft")
-    if case.word("pothole_pipe_first", "yes", "no") == "no":
+    first = case.word("pothole_pipe_first", "yes", "no") == "yes"
+    if not first or not pothole_reaches(case, case.stretch.padded(room, room)):
         room += case.number("locator_tolerance_min_ft")
     return case.stretch.padded(room, room)
 

@@ -22,6 +22,7 @@ def hole(kind: str, from_ft: float, to_ft: float | None = None, **slots: Any) ->
 
 def house(line: Line, *, site: Site | None = None, job: dict[str, Any] | None = None, **slots: Any) -> Job:
     facts: dict[str, Any] = {"floor": "slab", "jurisdiction": "demo", "soil": "firm clay", "lived_in": False, **slots}
+    facts = {"tendons": "none, invented drawing", **facts}
     return Job(
         number="T-1",
         day=date(2026, 11, 25),

@@ -183,6 +183,6 @@ def test_the_sides_are_held_wherever_the_depth_asks_for_it(tables: Tables, job: 
     found = take_off(wanted, job, tables)
     rock = job.house.soil == "rock"
     if found.value("safety_depth_ft") >= 5.0 and found.value("dig_cf") and not rock:
-        assert found.facts & {"boxed", "sloped"}
+        assert found.facts & {"boxed", "sloped", "hand_shored"}
     if found.value("safety_depth_ft") >= 4.0:
         assert found.value("ladders") >= 1

@@ -117,7 +117,9 @@ def test_a_floor_of_asbestos_years_is_tested_before_it_is_opened(
 @pytest.mark.parametrize(
     ("floor", "built", "tendons"),
     [
-        ("slab", 1990, False),
+        ("slab", 1964, False),
+        ("slab", 1965, True),
+        ("slab", None, True),
         ("post-tensioned slab", 1990, True),
         ("slab, tendons unknown", 1964, False),
         ("slab, tendons unknown", 1965, True),
@@ -127,7 +129,7 @@ def test_a_floor_of_asbestos_years_is_tested_before_it_is_opened(
 def test_a_slab_that_may_have_tendons_is_scanned_before_it_is_opened(
     tables: Tables, floor: str, built: int | None, tendons: bool
 ) -> None:
-    job = replace(pecan_house(), house=replace(pecan_house().house, built=built, floor=floor))
+    job = replace(pecan_house(), house=replace(pecan_house().house, built=built, floor=floor, tendons=""))
     found = take_off(repair("slab spot", 8, 10), job, tables)
     assert ("slab_may_have_tendons" in found.facts) is tendons
     assert take_off_job(job, [found], tables).value("tendon_scans") == tendons
@@ -155,8 +157,10 @@ def test_both_sides_of_a_deep_strip_are_shored_by_hand(tables: Tables) -> None:
     line = pecan_line()
     deep = replace(line, marks=tuple(replace(m, depth_ft=4.6) if m.word == "invert" else m for m in line.marks))
     found = take_off(repair("break-through", 0, 27), pecan_house(deep), tables)
-    assert {"boxed", "depth_over_5"} <= found.facts
-    assert found.value("shores_sf") == pytest.approx(2 * sum(STRIPS) * found.value("dig_depth_ft"))
+    assert {"hand_shored", "depth_over_5"} <= found.facts
+    assert found.value("dig_width_ft") == 3.4  # as a shored trench: 4.5 in + 3 ft, up
+    sides = sum(2 * (strip + 3.4) for strip in STRIPS)
+    assert found.value("shores_sf") == pytest.approx(sides * found.value("dig_depth_ft"))
     assert found.value("boxes") == 0
 
 

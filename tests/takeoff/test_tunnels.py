@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from estimator.model.job import Approval, Job, Site
+from estimator.model.job import Approval, EdgeBeam, Job, Site
 from estimator.model.line import Join, Line
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, together
@@ -106,19 +106,23 @@ def test_an_engineers_letter_on_file_is_not_bought_again(tables: Tables) -> None
     assert "engineer" in found.facts
 
 
-def test_deep_pits_get_a_ladder_and_a_box(tables: Tables) -> None:
+def test_deep_pits_get_a_ladder_and_are_shored_by_hand_for_no_machine_sets_a_box_at_a_wall(tables: Tables) -> None:
     line = pecan_line()
     marks = tuple(replace(m, depth_ft=4.6) if m.word == "invert" else m for m in line.marks)
     found = take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=marks)), tables)
     assert found.value("pit_depth_ft") == 5.2
-    assert found.value("ladders") == found.value("boxes") == 1
-    assert {"depth_over_4", "depth_over_5", "boxed"} <= found.facts
+    assert found.value("ladders") == 1
+    assert found.value("boxes") == 0
+    assert found.value("shores_sf") == pytest.approx(4 * 4 * 5.2)
+    assert {"depth_over_4", "depth_over_5", "hand_shored"} <= found.facts
 
 
 def test_without_beams_no_letter_and_no_dips(tables: Tables) -> None:
     line = pecan_line()
     plain = replace(line, marks=tuple(m for m in line.marks if m.word != "beam"))
-    found = take_off(repair("tunnel", -2, 27), pecan_house(plain), tables)
+    job = pecan_house(plain)
+    no_edge = replace(job, house=replace(job.house, edge_beam=EdgeBeam(0.0, 0.0)))
+    found = take_off(repair("tunnel", -2, 27), no_edge, tables)
     assert found.value("engineer_letters") == found.value("tunnel_dips_cf") == found.value("tunnel_beams_cf") == 0
     assert "engineer" not in found.facts
     assert found.value("pit_depth_ft") == pytest.approx(3.2)  # 0.333 + 3.3 - 0.5 = 3.133, up

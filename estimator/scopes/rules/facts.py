@@ -6,6 +6,7 @@ from itertools import pairwise
 from typing import Literal
 
 from estimator.knowledge.pipe_family import family
+from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.job import (
     SLAB_FLOORS,
     Approval,
@@ -31,7 +32,7 @@ class StretchFacts:
     """What is known of one stretch of one line. `method` is the way of repair being asked about.
 
     `findings`, `marks` and `needs` are those that touch the stretch; `line_*` those of the whole line. `sizes_in` are in the
-    order of the flow. `depth_ft` is the deepest centre below the surface, None where no depth was read; `fall_ft` how
+    order of the flow. `edge` is what is known of the beam along the slab's edge. `depth_ft` is the deepest centre below the surface, None where no depth was read; `fall_ft` how
     much the bottom drops along the stretch, from levels only.
     """
 
@@ -69,6 +70,7 @@ class StretchFacts:
     tests: tuple[WaterTest, ...] = ()
     reroutes: tuple[Reroute, ...] = ()
     signs: tuple[Sign, ...] = ()
+    edge: KnownEdge = KnownEdge(None, "nobody")
     approvals: tuple[Approval, ...] = ()
     overrides: tuple[Override, ...] = ()
 
@@ -105,6 +107,11 @@ class StretchFacts:
     def on_slab(self) -> bool:
         """The house stands on a slab and the stretch, or a part of it, lies under it."""
         return "slab" in self.zones and self.house.floor in SLAB_FLOORS
+
+    @property
+    def on_slab_house(self) -> bool:
+        """The house stands on a slab, whatever lies over the stretch."""
+        return self.house.floor in SLAB_FLOORS
 
     @property
     def under_floor(self) -> bool:
@@ -165,6 +172,7 @@ def facts_of(
         tests=job.water_tests,
         reroutes=_reroutes(job, line, stretch, reroute),
         signs=job.signs,
+        edge=edge_beam(job, line, tables.number("edge_beam_near_ft")),
         approvals=job.approvals,
         overrides=job.overrides,
     )
@@ -181,11 +189,15 @@ def _soils(job: Job, profile: Profile, stretch: Stretch) -> tuple[str, ...]:
 
 
 def _deepest(profile: Profile, stretch: Stretch) -> float | None:
+    """Deepest centre below the surface; None where none was read, or where one part, such as a basement's, has none."""
     stations = {stretch.from_ft, stretch.to_ft}
     stations |= {
         m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert") if m.stretch.touches(stretch)
     }
     depths = [profile.depth_to_centre_ft(at).value for at in stations]
+    parts = [profile.depth_to_centre_ft(part.middle_ft).value for part, _ in profile.zones(stretch)]
+    if None in parts:
+        return None
     return max((d for d in depths if d is not None), default=None)
 
 

@@ -6,11 +6,14 @@
 'until approved'
 >>> tendons(stretch(method="break-through", zones=("slab",), house={**unknown, "built": 1964}), limits()) is None
 True
->>> tendons(stretch(method="slab spot", zones=("slab",), house={"floor": "slab", "built": 1990}), limits()) is None
+>>> proven = {"floor": "slab", "built": 1990, "tendons": "none, engineer's drawing"}
+>>> tendons(stretch(method="slab spot", zones=("slab",), house=proven), limits()) is None
 True
+>>> tendons(stretch(method="slab spot", zones=("slab",), house={**proven, "tendons": ""}), limits()).effect.value
+'until approved'
 """
 
-from estimator.knowledge.house_dates import TENDONS_SINCE
+from estimator.knowledge.tendons import may_have_tendons
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.facts import StretchFacts
@@ -18,17 +21,8 @@ from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import SLAB_CUTS, Answers, Rule, Ruling
 
 
-def may_have_tendons(it: StretchFacts, limits: Limits) -> bool:
-    """Post-tensioned, or nobody knows and it was built in the years such slabs were (year unknown counts)."""
-    if it.house.floor == "post-tensioned slab":
-        return True
-    here = limits.place.tendons_since if limits.place else None
-    since = here if here is not None else TENDONS_SINCE
-    return it.house.floor == "slab, tendons unknown" and (it.house.built is None or it.house.built >= since)
-
-
 def tendons(it: StretchFacts, limits: Limits) -> Answers:
-    if not may_have_tendons(it, limits):
+    if not may_have_tendons(it.house, limits.place.tendons_since if limits.place else None):
         return None
     if it.method in SLAB_CUTS or (it.method == "look and see" and it.on_slab):
         return Ruling(
@@ -43,6 +37,17 @@ def tendons(it: StretchFacts, limits: Limits) -> Answers:
         )
     if not it.on_slab and it.method == "tunnel":
         return None
+    if it.method == "tunnel":
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of(
+                "Your floor may hold steel cables under great tension; nothing is drilled or fixed into it from below. The new pipe stands on supports from the floor of the tunnel."
+            ),
+            estimator=Say.of(
+                "Tendons possible: no anchors or cores into the slab, no cleanout core without a scan; pipe on stands from the tunnel floor, no hangers."
+            ),
+            facts=frozenset({"slab_may_have_tendons"}),
+        )
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
@@ -57,7 +62,7 @@ RULE = Rule(
     id="tendons-in-the-slab",
     numbers=("R17",),
     methods=("slab spot", "break-through", "tunnel", "look and see"),
-    statement="A post-tensioned slab, or one built since the mid-1960s of which nobody knows: not cut until scanned and approved.",
+    statement="A post-tensioned slab, or one built since the place's year without proof that it has no tendons: not cut until scanned and approved; in a tunnel nothing is anchored in it.",
     reason="A tendon carries about 30,000 lb; a cut one can kill. House slabs with tendons were in use in the 1960s, and a missing stamp proves nothing.",
     source="trade publications on post-tensioned slabs (force, decade); the year is a default to be set for each place",
     worse="hurting somebody",

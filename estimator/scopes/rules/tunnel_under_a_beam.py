@@ -5,6 +5,11 @@
 'requires first'
 >>> under_a_beam(stretch(method="tunnel", zones=("slab",), beams=()), limits()) is None
 True
+>>> from estimator.model.edge_beam import KnownEdge
+>>> from estimator.model.job import EdgeBeam
+>>> edge = KnownEdge(EdgeBeam(2.0, 1.0), "the house")
+>>> under_a_beam(stretch(method="tunnel", zones=("slab",), edge=edge), limits()).effect.value
+'requires first'
 """
 
 from estimator.model.judgement import Effect
@@ -15,14 +20,16 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def under_a_beam(it: StretchFacts, limits: Limits) -> Answers:
-    if not it.beams and not it.placed("footing"):
+    edge = it.edge.beam is not None and it.edge.beam.there and "slab" in it.zones
+    if not it.beams and not it.placed("footing") and not edge:
         return None
+    noted = len(it.beams) + len(it.placed("footing"))
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of("The tunnel passes under a beam of your foundation, so a licensed engineer reviews it first."),
         estimator=Say.of(
             "{count} beams or footings over the tunnel: engineer's letter, support as it says (29 CFR 1926.651(i)).",
-            count=len(it.beams) + len(it.placed("footing")),
+            count=max(1, noted),
         ),
         facts=frozenset({"engineer"}),
     )

@@ -20,9 +20,11 @@ def hollow(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of(
-            "There is a hollow in the ground under the floor or paving; keep off it until an engineer has looked."
+            "There is a hollow in the ground under the floor or paving; keep off it until an engineer has looked. Filling it is in the price as an allowance."
         ),
-        estimator=Say.of("Void under slab or paving: engineer first, keep people and machines off, price the fill."),
+        estimator=Say.of(
+            "Void under slab or paving: engineer first, keep people and machines off; the fill is priced as an allowance (void_fill_cy)."
+        ),
         facts=frozenset({"engineer", "void"}),
     )
 

@@ -1,0 +1,44 @@
+"""A machine digs only as deep as its arm reaches: beyond that another machine is hired, and the price is not fixed.
+
+>>> from estimator.scopes.rules.examples import limits, measured
+>>> reaches(measured(10.1, facts=("depth_over_8",)), limits()).effect.value
+'no fixed price'
+>>> reaches(measured(10.0, facts=("depth_over_8",)), limits()) is None
+True
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Feet, Say
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.measured import Measured
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+
+
+def reaches(it: Measured, limits: Limits) -> Answers:
+    depth_ft, reach_ft = it.safe_depth_ft(limits), limits("machine_reach_ft")
+    if depth_ft is None or depth_ft <= reach_ft + 1e-9:
+        return None
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "The pipe lies deeper than our machine digs; the price is fixed once the larger machine and how the sides are held are settled."
+        ),
+        estimator=Say.of(
+            "Depth with tolerance {depth}, the machine digs {reach}: a larger machine and its access, boxes one on another, priced apart; by hand it is not dug so deep without an engineer.",
+            depth=Feet(round(depth_ft, 2)),
+            reach=Feet(reach_ft),
+        ),
+    )
+
+
+RULE = Rule(
+    id="machine-reaches",
+    numbers=(),
+    methods=("yard spot", "trench", "burst", "look and see", "reroute"),
+    statement="Deeper than the firm's machine reaches, locator's tolerance counted: no fixed price.",
+    reason="Another machine, another way in and other protection are another job.",
+    source=COMMON_PRACTICE + "; the reach is a firm's default",
+    worse="offering what cannot work",
+    reads=("machine_reach_ft", "locator_tolerance_percent", "locator_tolerance_min_ft"),
+    measures=reaches,
+)

@@ -1,0 +1,95 @@
+"""What holds the sides and can be built: boxes where a machine sets them, boards by hand where none gets to."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.job import Job, Site
+from estimator.tables.tables import Tables
+from estimator.takeoff import take_off
+from tests.takeoff.houses import at, changed, house, maple_line, repair
+
+TIGHT = at("clear", 30.0, 50.0, lengths=(("wide", 6.0),))  # no room for a slope
+
+
+def deep(depth_ft: float, site: Site | None = None) -> Job:
+    line = maple_line()
+    marks = tuple(replace(m, depth_ft=depth_ft) if m.word == "depth" else m for m in line.marks)
+    return house(changed(replace(line, marks=marks), TIGHT), site=site or Site())
+
+
+def test_where_no_machine_gets_to_the_sides_are_shored_by_hand(tables: Tables) -> None:
+    found = take_off(repair("yard spot", 36, 45), deep(5.0, Site(machine=False)), tables)
+    assert found.value("boxes") == 0
+    assert {"hand_shored", "hand_only"} <= found.facts
+    sides = 2 * (found.value("dig_length_ft") + 3.4)
+    assert found.value("shores_sf") == pytest.approx(sides * found.value("dig_depth_ft"))
+
+
+def test_with_a_machine_the_same_hole_is_boxed_and_its_ends_are_closed(tables: Tables) -> None:
+    found = take_off(repair("yard spot", 36, 45), deep(5.0), tables)
+    assert found.value("shores_sf") == 0
+    assert found.value("boxes") == 2  # 11 ft of 8 ft boxes
+    assert found.value("end_shields") == 2
+    assert found.value("end_shield_days") == 2 * 1
+
+
+@pytest.mark.parametrize(("centre_ft", "layers"), [(7.4, 1), (7.5, 2)], ids=["8.0 ft deep", "8.1 ft deep"])
+def test_a_dig_deeper_than_a_box_takes_two_one_on_another(tables: Tables, centre_ft: float, layers: int) -> None:
+    found = take_off(repair("yard spot", 36, 45), deep(centre_ft), tables)
+    assert found.value("dig_depth_ft") == {1: 8.0, 2: 8.1}[layers]
+    per_layer = found.value("boxes") / layers
+    assert per_layer == 2.0
+    assert found.value("end_shields") == 2 * layers
+
+
+@pytest.mark.parametrize(("centre_ft", "slow"), [(7.4, False), (7.5, True)])
+def test_machine_digging_is_slower_past_eight_feet(tables: Tables, centre_ft: float, slow: bool) -> None:
+    assert ("depth_over_8" in take_off(repair("yard spot", 36, 45), deep(centre_ft), tables).facts) is slow
+
+
+def test_burst_pits_are_boxed_each_with_two_end_shields(tables: Tables) -> None:
+    found = take_off(repair("burst", 5, 55), deep(5.0), tables)
+    assert found.value("pits") == 2
+    assert found.value("end_shields") == 4
+    by_hand = take_off(repair("burst", 5, 55), deep(5.0, Site(machine=False)), tables)
+    assert by_hand.value("boxes") == 0
+    assert by_hand.value("shores_sf") > 0
+
+
+@pytest.mark.parametrize(
+    ("centre_ft", "length_ft", "potholes"), [(5.1875, 11.0, 1), (5.2, 12.0, 0)], ids=["5 ft to its top", "a step more"]
+)
+def test_a_pipe_too_deep_for_a_pothole_keeps_the_locators_error(
+    tables: Tables, centre_ft: float, length_ft: float, potholes: int
+) -> None:
+    """The pipe's top lies at centre - 2.25 in; where no pothole reaches it the hole is 0.5 ft longer at each end."""
+    found = take_off(repair("yard spot", 36, 45), deep(centre_ft), tables)
+    assert found.value("dig_length_ft") == length_ft
+    assert found.value("potholes") == potholes
+
+
+@pytest.mark.parametrize(("depth_ft", "tolerance_ft"), [(5.0, 0.0), (5.1, 0.51)])
+def test_a_pothole_noted_deeper_than_one_can_be_dug_removes_no_tolerance(
+    tables: Tables, depth_ft: float, tolerance_ft: float
+) -> None:
+    line = maple_line()
+    marks = tuple(m for m in line.marks if m.word != "depth")
+    seen = at("pothole", 40.0, depth_ft=depth_ft, to="centre", surface="lawn")
+    found = take_off(repair("yard spot", 36, 45), house(replace(line, marks=(*marks, seen))), tables)
+    bottom = depth_ft + 4.5 / 24 + 0.33
+    assert found.value("safety_depth_ft") == pytest.approx(bottom + tolerance_ft)
+
+
+@pytest.mark.parametrize(("invert_ft", "width_ft"), [(4.0, 2.0), (4.1, 3.4)], ids=["below 5 ft", "past 5 ft"])
+def test_a_strip_past_five_feet_is_as_wide_as_a_shored_trench(
+    tables: Tables, invert_ft: float, width_ft: float
+) -> None:
+    from tests.takeoff.houses import pecan_house, pecan_line
+
+    line = pecan_line()
+    marks = tuple(replace(m, depth_ft=invert_ft) if m.word == "invert" else m for m in line.marks)
+    found = take_off(repair("break-through", 0, 14), pecan_house(replace(line, marks=marks)), tables)
+    assert found.value("dig_width_ft") == width_ft
+    assert (found.value("safety_depth_ft") >= 5.0) is (width_ft == 3.4)
+    assert bool(found.value("shores_sf")) is (width_ft == 3.4)

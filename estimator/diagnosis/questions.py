@@ -52,7 +52,9 @@ def _located(case: Case, needs: Sequence[Need]) -> list[Question]:
         return []
     return [
         Question(
-            about=Say.of("Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then."),
+            about=Say.of(
+                "Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then."
+            ),
             line=case.line.name,
             stretch=buried[0].stretch,
         )
@@ -176,7 +178,11 @@ def _competent_person(case: Case) -> list[Question]:
 
 
 def _lines(case: Case) -> list[Case]:
-    return [Case(case.job, line, case.tables) for line in case.job.lines if all(f.kind != IN_THE_BORE for f in line.findings)]
+    return [
+        Case(case.job, line, case.tables)
+        for line in case.job.lines
+        if all(f.kind != IN_THE_BORE for f in line.findings)
+    ]
 
 
 def _may_be_deep(case: Case) -> bool:

@@ -3,6 +3,7 @@
 from estimator.model.offer import Option
 from estimator.model.work import Takeoff
 from estimator.papers import option_words
+from estimator.papers.competent_person import digs
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
@@ -64,9 +65,15 @@ def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
 
 
 def crew_safety(letter: Letter, option: Option) -> str:
-    speak = letter.speak
+    """What is so: a person is promised only where one is named, and only where there is something to answer for."""
+    speak, named = letter.speak, letter.quote.job.site.competent_person.strip()
     engineer = sum(t.value("engineer_letters") for t in option.takeoffs)
-    who = speak("We do; a competent person is on site.")
+    if not digs(option):
+        who = speak("We do. Nobody goes into a dig in this option.")
+    elif named:
+        who = speak("We do. {name} answers for the dig and looks at it every day.", name=named)
+    else:
+        who = speak("We do. We name the person who answers for the dig before anyone starts.")
     return f"{who} {speak('An engineer’s letter is in the price.')}" if engineer else who
 
 

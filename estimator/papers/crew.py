@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from estimator.model.offer import Quote
+from estimator.papers.competent_person import nobody_named, notice_sheet
 from estimator.papers.crew_line import line_sheet
 from estimator.papers.crew_option import hours_sheet, work_sheet
 from estimator.papers.crew_page import NAME_LENGTH
@@ -14,6 +15,8 @@ from estimator.sheets.book import Book, Sheet
 def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
     """The sheets to work from, for one option by its letter or, while none is accepted, for all.
 
+    An option that needs a competent person whom nobody has named gets a notice in place of its sheets.
+
     >>> from estimator.papers.example import example_quote
     >>> [sheet.name for sheet in crew(example_quote(), letter="A").sheets]
     ['Safety', 'Work A', 'Hours A', 'main']
@@ -24,15 +27,18 @@ def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
     if not options:
         raise ValueError(f"the quote has no option {letter}")
     reader = Letter(quote, language)
+    waiting = [o for o in options if nobody_named(quote, o)]
+    ready = tuple(o for o in options if o not in waiting)
     return Book(
         title=reader.speak("Crew sheet {number}", number=reader.number),
         day=quote.day,
         accent=quote.firm.accent,
         sheets=named_apart(
-            safety_sheet(reader, options),
-            *(work_sheet(reader, option) for option in options),
-            *(hours_sheet(reader, option) for option in options),
-            *(line_sheet(reader, line) for line in quote.job.lines),
+            *(notice_sheet(reader, option) for option in waiting),
+            *([safety_sheet(reader, ready)] if ready else []),
+            *(work_sheet(reader, option) for option in ready),
+            *(hours_sheet(reader, option) for option in ready),
+            *(line_sheet(reader, line) for line in (quote.job.lines if ready else ())),
         ),
     )
 

@@ -1,13 +1,14 @@
 """One line for the crew: its zero and risers, every mark by station with depth and surface, side drains, findings."""
 
-from estimator.model.line import Line, Mark
+from estimator.model.line import Finding, Line, Mark
 from estimator.model.profile import Profile
 from estimator.papers.crew_page import close, crew_page
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
+from estimator.wording.found import in_words
 from estimator.wording.numbers import feet, inches
-from estimator.wording.plain import FINDINGS, GRADES, HOW, LIVE, MARKS, PIPES, ROOMS, SIDES, ZONES, in_plain_words
+from estimator.wording.plain import GRADES, HOW, LIVE, MARKS, PIPES, ROOMS, SIDES, ZONES, in_plain_words
 
 WIDTHS = (12.0, 12.0, 25.0, 17.0, 29.0)
 
@@ -46,7 +47,7 @@ def _stations(letter: Letter, page: Page, line: Line) -> None:
         for m in line.marks
         if m.word != "branch" and not m.assumed
     ]
-    rows += [(f.stretch.from_ft, f.stretch.to_ft, _finding(letter, f.kind, f.grade)) for f in line.findings]
+    rows += [(f.stretch.from_ft, f.stretch.to_ft, _finding(letter, f)) for f in line.findings]
     for start, end, words in sorted(rows):
         depth = profile.depth_to_centre_ft(start)
         shown = (
@@ -75,9 +76,9 @@ def signed(ft: float, letter: Letter) -> str:
     return feet(ft, letter.language) if ft >= 0 else f"−{feet(-ft, letter.language)}"
 
 
-def _finding(letter: Letter, kind: str, grade: str) -> str:
-    text = letter.say(in_plain_words(FINDINGS, kind)).upper()
-    return text if grade == "seen" else f"{text} ({letter.say(GRADES[grade])})"
+def _finding(letter: Letter, finding: Finding) -> str:
+    text = letter.say(in_words(finding)).upper()
+    return text if finding.grade == "seen" else f"{text} ({letter.say(GRADES[finding.grade])})"
 
 
 def mark_words(letter: Letter, mark: Mark) -> str:

@@ -7,6 +7,7 @@ from estimator.model.work import JOB, Takeoff
 from estimator.papers import option_words
 from estimator.papers.crew_line import signed
 from estimator.papers.crew_page import blank, box, close, crew_page
+from estimator.papers.hazards import notes
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import line_texts
 from estimator.papers.page import Page
@@ -35,6 +36,7 @@ def work_sheet(letter: Letter, option: Option) -> Sheet:
         if takeoff.repair.method != JOB:
             _repair(letter, page, takeoff)
     _work(letter, page, option)
+    page.listing(speak("Good to know"), notes(letter, option))
     _pick_list(letter, page, option)
     _tests(letter, page)
     return close(letter, page)

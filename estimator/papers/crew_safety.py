@@ -1,38 +1,41 @@
 """The crew's first sheet: what can kill, who protects how, what is on paper before the first spade. Never "none required"."""
 
-from estimator.model.judgement import Effect
 from estimator.model.offer import Option
-from estimator.model.say import Say
 from estimator.papers.crew_page import blank, box, close, crew_page
+from estimator.papers.hazards import hazards
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Sheet
 
 WIDTHS = (5.0, 34.0, 34.0, 22.0)
-DIGGING = ("yard spot", "tunnel", "trench", "burst", "look and see", "reroute", "slab spot", "break-through")
 
 
 def safety_sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
     """Dangers, protection, daily checks, papers."""
     speak = letter.speak
     page = crew_page(letter, speak("Safety"), WIDTHS, speak("Safety first: read before work, each day"))
-    cautions = dict.fromkeys(text for o in options for text in letter.terms(o.terms, "crew caution"))
-    cautions |= dict.fromkeys(text for o in options for text in letter.all(warned(o)))
-    cautions |= dict.fromkeys(letter.all(c for o in options for t in o.takeoffs for c in t.cautions))
-    page.heading(speak("What can hurt us here"))
-    for text in cautions or [speak("Ask the competent person before you begin.")]:
-        page.line(f"! {text}", "box")
+    before, daily, working = hazards(letter, options)
+    page.heading(speak("Before anyone goes in"))
+    _say(page, before or [speak("Ask the competent person before you begin.")])
     _protection(letter, page)
-    _daily(letter, page)
     _papers(letter, page)
+    page.heading(speak("Every day"))
+    _say(page, daily)
+    _daily(letter, page)
+    page.heading(speak("While working"))
+    _say(page, working)
     _ask(letter, page, options)
     return close(letter, page)
 
 
+def _say(page: Page, texts: list[str]) -> None:
+    for text in texts:
+        page.line(f"! {text}", "box")
+
+
 def _protection(letter: Letter, page: Page) -> None:
     speak, site = letter.speak, letter.quote.job.site
-    page.heading(speak("How the dig is held"))
+    page.line(speak("How the dig is held"), "bold")
     page.line(
         speak(
             "The competent person decides at every dig, tunnel and pit at a wall, whatever its depth. Depths on these sheets can be off by the locator's tolerance: inside that band take the stricter rule. Soil around an old pipe has been dug before: never type A; with a leak, water, fill or no classification: type C."
@@ -51,7 +54,7 @@ def _protection(letter: Letter, page: Page) -> None:
 def _daily(letter: Letter, page: Page) -> None:
     """Before each shift, after rain, after anything that shook the ground: 29 CFR 1926.651(k)."""
     speak = letter.speak
-    page.heading(speak("Each shift, after rain, after shaking: name and hour"))
+    page.line(speak("Each shift, after rain, after shaking: name and hour"), "bold")
     for text in (
         speak("Sides, water, cracks at the edge, heap, ladder looked at"),
         speak("Air tested before entry and all the time: oxygen, gas, hydrogen sulfide; blower on"),
@@ -66,7 +69,7 @@ def _daily(letter: Letter, page: Page) -> None:
 
 def _papers(letter: Letter, page: Page) -> None:
     speak, job = letter.speak, letter.quote.job
-    page.heading(speak("On paper before the first spade: number and day"))
+    page.line(speak("On paper before the first spade: number and day"), "bold")
     located = speak("Public lines marked (811): ticket, marked on, ends on")
     for text in (
         located if not job.site.located else f"{located} ({speak('said to be marked')})",
@@ -90,14 +93,3 @@ def _ask(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     extras = {e.code: e for o in options for e in o.extras}
     for extra in extras.values():
         page.line(f"• {letter.text(extra)}: {speak('at most')} {extra.cap_quantity.normalize():f}")
-
-
-def warned(option: Option) -> list[Say]:
-    """What the rules say to those who do the work."""
-    found = (
-        v
-        for r in all_repairs(option.scope.repairs)
-        for v in r.verdicts
-        if v.effect in (Effect.CAUTION, Effect.ADDS_WORK)
-    )
-    return [v.estimator for v in found if not v.overruled]

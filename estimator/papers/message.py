@@ -1,6 +1,7 @@
-"""A Quote in, a short message out to send with the file: prices, which tab first, until when, whom to ask."""
+"""A Quote in, a short message out to send with the file: prices, which tab first, until when, whom to ask; or nothing to repair."""
 
 from estimator.model.offer import Quote
+from estimator.papers.stop_notice import lines_in_the_bore
 from estimator.wording.numbers import long_date, money
 from estimator.wording.say import speaker
 
@@ -16,6 +17,8 @@ def message(quote: Quote, language: str) -> str:
 
     Errors: ValueError where even the short form is too long.
     """
+    if not quote.options:
+        return _report(quote, language)
     prices = " · ".join(f"{o.letter} {money(o.price.total, language)}" for o in quote.options)
     text = _text(quote, language, prices)
     if len(text) >= LONGEST and quote.options:
@@ -24,6 +27,22 @@ def message(quote: Quote, language: str) -> str:
     if len(text) >= LONGEST:
         raise ValueError(f"the message is {len(text)} characters long")
     return text
+
+
+def _report(quote: Quote, language: str) -> str:
+    """Where nothing is offered: the stop first, else what is attached."""
+    speak, phone = speaker(language), quote.firm.phone
+    if lines_in_the_bore(quote):
+        return speak(
+            "STOP: do not use your drain and let nobody clean it. A line runs through it, perhaps gas. Smell gas? Leave, call 911 from outside. Read the attached notice. Questions: {phone}",
+            phone=phone,
+        )
+    if quote.diagnosis.needs:
+        return speak("Our report on your drain is attached; no price can be given yet. Questions: {phone}", phone=phone)
+    return speak(
+        "We found nothing to repair in the drain we saw. Our inspection report is attached. Questions: {phone}",
+        phone=phone,
+    )
 
 
 def _text(quote: Quote, language: str, prices: str) -> str:

@@ -15,6 +15,8 @@ from estimator.wording.plain import CLASSES, LINES, ONE, UNITS, in_plain_words
 
 WIDTHS = (6.0, 41.0, 12.0, 8.0, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
+TESTS = ("tests", "isolation_tests", "tests_after_lift")
+NOTHING_BUILT = ("clean", "isolation test", "look and see")
 TAKEN_OFF, OFF_WORDS = "", Say.of("Taken off")
 
 
@@ -212,10 +214,14 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
 def received(letter: Letter, option: Option) -> list[str]:
     """What the homeowner has in hand when all is done."""
     speak = letter.speak
-    papers = [
-        speak("The videos from before and after"),
-        speak("The reading of the water test"),
-        speak("A sketch of what was built, with lengths"),
-    ]
-    permit = [speak("The permit card with the inspector's signature")] if option.needs_papers else []
-    return [*papers, *permit, speak("The warranty in writing")]
+    some = {name: any(t.value(name) for t in option.takeoffs) for name in ("films_after", "permits", *TESTS)}
+    built = any(r.method not in NOTHING_BUILT for r in all_repairs(option.scope.repairs))
+    papers = {
+        speak("The videos from before and after"): some["films_after"],
+        speak("The video from before"): not some["films_after"],
+        speak("The reading of the water test"): any(some[name] for name in TESTS),
+        speak("A sketch of what was built, with lengths"): built,
+        speak("The permit card with the inspector's signature"): some["permits"],
+        speak("The warranty in writing"): True,
+    }
+    return [text for text, given in papers.items() if given]

@@ -4,8 +4,9 @@ from estimator.model.line import Finding, Line, Mark
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
+from estimator.wording.found import in_words
 from estimator.wording.numbers import feet
-from estimator.wording.plain import FINDINGS, LINES, MARKS, in_plain_words
+from estimator.wording.plain import LINES, MARKS, in_plain_words
 
 WIDTHS = (84.0,)
 HEIGHT_PX, A_PAGE = 330, 2
@@ -30,7 +31,7 @@ def photo_sheets(letter: Letter) -> tuple[Sheet, ...]:
 
 def caption(letter: Letter, one: Finding | Mark, line: Line) -> str:
     """What it shows and where, in the homeowner's words."""
-    what = in_plain_words(FINDINGS, one.kind) if isinstance(one, Finding) else in_plain_words(MARKS, one.word)
+    what = in_words(one) if isinstance(one, Finding) else in_plain_words(MARKS, one.word)
     where = feet(one.stretch.from_ft, letter.language)
     text = letter.speak("{what}, {line}, at {where}", what=what, line=in_plain_words(LINES, line.name), where=where)
     return text[:1].upper() + text[1:]

@@ -6,8 +6,9 @@ from estimator.papers.page import Page
 from estimator.papers.segments import Segment, segments
 from estimator.papers.side_view import side_view
 from estimator.sheets.book import Cell, Sheet
+from estimator.wording.found import in_words
 from estimator.wording.numbers import feet, inches
-from estimator.wording.plain import FINDINGS, LINES, PIPES, ROOMS, ZONES, in_plain_words
+from estimator.wording.plain import LINES, PIPES, ROOMS, ZONES, in_plain_words
 
 PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 36.0, 40.0, 7.0
 FIGURE_WIDTHS = (30.0, 24.0, 24.0)
@@ -102,7 +103,7 @@ def state(letter: Letter, piece: Segment) -> str:
     if not piece.findings:
         return speak("nothing wrong seen") if piece.filmed else speak("not seen by the camera")
     unsure = speak("suspected")
-    named = [(letter.say(in_plain_words(FINDINGS, f.kind)), f.grade == "suspected") for f in piece.findings]
+    named = [(letter.say(in_words(f)), f.grade == "suspected") for f in piece.findings]
     text = "; ".join(dict.fromkeys(f"{name} ({unsure})" if doubt else name for name, doubt in named))
     return text if piece.filmed else f"{text} ({speak('not seen by the camera')})"
 

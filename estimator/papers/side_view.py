@@ -11,8 +11,9 @@ from estimator.papers.page import Page
 from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Chart, Series
 from estimator.sheets.style import tint
+from estimator.wording.found import in_words
 from estimator.wording.numbers import feet
-from estimator.wording.plain import FINDINGS, LINES, in_plain_words
+from estimator.wording.plain import LINES, in_plain_words
 
 OPTION_SHADES = (1.0, 0.7, 0.5, 0.35)
 GROUND, PIPE, BAD = "6B7A4B", "3D4A54", "A61B1B"
@@ -73,7 +74,7 @@ def numbered(letter: Letter, line: Line) -> list[str]:
     """The findings in order, each with the number it has in the picture."""
     findings = sorted(line.findings, key=lambda f: f.stretch.middle_ft)
     return [
-        f"{i}  {letter.say(in_plain_words(FINDINGS, f.kind))}, {feet(f.stretch.middle_ft, letter.language)}"
+        f"{i}  {letter.say(in_words(f))}, {feet(f.stretch.middle_ft, letter.language)}"
         for i, f in enumerate(findings, start=1)
     ]
 
@@ -109,10 +110,7 @@ def _series(figures: Page, curve: Curve) -> Series:
 
 def _chart(letter: Letter, line: Line, series: tuple[Series, ...]) -> Chart:
     speak = letter.speak
-    named = (
-        f"{letter.say(in_plain_words(FINDINGS, f.kind))} ({feet(f.stretch.middle_ft, letter.language)})"
-        for f in line.findings
-    )
+    named = (f"{letter.say(in_words(f))} ({feet(f.stretch.middle_ft, letter.language)})" for f in line.findings)
     found = ", ".join(named) or speak("nothing wrong seen")
     return Chart(
         kind="scatter", series=series, row=0, height_px=HEIGHT_PX, width_px=590,

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 from estimator.model.job import Job
-from estimator.model.judgement import Diagnosis, Verdict
+from estimator.model.judgement import Diagnosis, Need, Verdict
 from estimator.model.offer import Firm, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import FromTable, Say
@@ -15,6 +15,7 @@ from estimator.quote.facts import facts
 from estimator.quote.option import option
 from estimator.quote.refuse import reasons
 from estimator.quote.stays import all_repairs
+from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -28,11 +29,13 @@ def build_quote(
     day: date,
     revision: int,
     blocked: Sequence[Verdict] = (),
+    unanswered: Sequence[Need] = (),
 ) -> Quote:
     """Options lettered in the order they come, with everything the papers need; pure, no files.
 
     `tables` may be looked at on an earlier day than the quote's: a revision keeps the prices and the last day of the first
-    issue while that lasts.
+    issue while that lasts. No price is fixed that leaves one of `unanswered`, needs that must be put right and that no
+    allowed repair answers, or what all options leave of those.
 
     Errors: CannotGoOn with kinds of PROBLEMS: an invented place for a real job, a lapsed licence or insurance, nothing
     to offer, text that cannot be printed.
@@ -43,16 +46,18 @@ def build_quote(
     known = facts(job, (t for c in chosen for t in c.takeoffs))
     needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)
     place = place_name(job, tables)
+    never = dict.fromkeys((*(n for n in unanswered if n.must), *never_done([c.scope for c in chosen])))
+    lacks = [incomplete(job, c.scope, never, blocked) for c in chosen]
     return Quote(
         job=job, diagnosis=diagnosis, place=place, firm=firm(of_the_day), revision=revision, day=day,
-        options=tuple(option(job, diagnosis, c, tables, LETTERS[i]) for i, c in enumerate(chosen)),
+        options=tuple(option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)),
         blocked=not_offered(blocked, chosen, tables),
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=findings.not_seen(job), found=findings.found(job), tests=findings.tests(job),
         tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),
         notices=terms.notices(tables, known), tables_fingerprint=tables.fingerprint,
-        urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs), if_cleaned=urgency.if_cleaned(needs, tables),
+        urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs, job), if_cleaned=urgency.if_cleaned(needs),
         cancel_business_days=_cancel(job, tables),
         paper_warnings=tuple(dict.fromkeys(w for c in chosen for w in c.price.warnings)),
     )  # fmt: skip

@@ -6,7 +6,7 @@ from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch
 from estimator.quote import where
-from estimator.wording.plain import FINDINGS, in_plain_words
+from estimator.wording.found import in_words
 
 LEAST_FT = 0.5  # shorter pieces that the camera missed are not worth a sentence
 WHY_STOPPED: dict[str, Say] = {
@@ -60,8 +60,12 @@ def found(job: Job) -> tuple[Say, ...]:
     for line in job.lines:
         done: set[str] = set()
         for finding in line.findings:
-            alike = [f for f in line.findings if f.kind == finding.kind and f.grade == finding.grade]
-            key = f"{finding.kind} {finding.grade}"
+            alike = [
+                f
+                for f in line.findings
+                if (f.kind, f.grade, in_words(f)) == (finding.kind, finding.grade, in_words(finding))
+            ]
+            key = f"{in_words(finding)} {finding.grade}"
             if len(alike) < MANY:
                 out.append(_found(line, finding))
             elif key not in done:
@@ -97,7 +101,7 @@ def _many(line: Line, finding: Finding, alike: list[Finding]) -> Say:
 
 
 def _what(finding: Finding) -> Say:
-    name = in_plain_words(FINDINGS, finding.kind)
+    name = in_words(finding)
     if finding.size_in:
         return Say.of("{what}, about {size}", what=name, size=Inches(finding.size_in))
     if finding.worst_percent is not None:

@@ -17,16 +17,29 @@ from estimator.tables.rows import MethodRow, PlaceRow
 from estimator.tables.tables import Tables
 from estimator.wording.plain import CLASSES
 
+PAPERS_BY_FACT: tuple[tuple[str, Say], ...] = (
+    ("septic_permit", Say.of("The health department's permit for work at the septic system.")),
+    ("street_permit", Say.of("The city's street permit with its bond, traffic control and patch.")),
+    ("permission_first", Say.of("Written permission of the neighbor or the city whose ground it is.")),
+    ("asbestos_check", Say.of("An asbestos test of what is cut, before it is cut.")),
+    ("lead_safe", Say.of("Lead-safe work by a certified firm; you get the pamphlet before it starts.")),
+)
+"""Papers that the rules ask for, in the order in which they take longest (common practice; 40 CFR 745 for lead)."""
 NOT_FIXED = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
 
 
-def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, letter: str) -> Option:
-    """Titles and warranty from the methods, sentences from the terms, extras with caps, days, payments."""
+def option(
+    job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, letter: str, lacks: tuple[Say, ...] = ()
+) -> Option:
+    """Titles and warranty from the methods, sentences from the terms, extras with caps, days, payments.
+
+    `lacks` says what must be put right and is not in it: then its price is not fixed.
+    """
     repairs = stays.all_repairs(chosen.scope.repairs)
     methods = by_weight(chosen, repairs, tables)
     used, known = {m.method for m in methods} | {JOB}, facts(job, chosen.takeoffs)
-    because = not_fixed_because(diagnosis, repairs, chosen.takeoffs)
-    promise, promise_text = stays.water_test(chosen.scope, chosen.old_pipe_left_ft)
+    because = (*lacks, *not_fixed_because(diagnosis, repairs, chosen.takeoffs))
+    promise, promise_text = stays.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
     place = _place(job, tables)
     low, high = life(methods)
     return Option(
@@ -44,7 +57,10 @@ def option(job: Job, diagnosis: Diagnosis, chosen: Chosen, tables: Tables, lette
         payments=chosen.payments,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
         does=stays.does(job, chosen.scope, chosen.takeoffs),
-        day_spans=days.day_spans(chosen.price, tables, chosen.days_on_site, chosen.days_without_drains),
+        day_spans=days.day_spans(
+            chosen.price, tables, chosen.days_on_site, chosen.days_without_drains,
+            days.what_is_done({r.method for r in repairs}, chosen.takeoffs),
+        ),
         cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
     )  # fmt: skip
 
@@ -127,7 +143,8 @@ def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple
         )
     if any(t.value("engineer_letters") for t in takeoffs):
         out.append(Say.of("A letter from a registered engineer."))
-    return tuple(out)
+    known = {fact for takeoff in takeoffs for fact in takeoff.facts}
+    return (*out, *(text for fact, text in PAPERS_BY_FACT if fact in known))
 
 
 def _place(job: Job, tables: Tables) -> PlaceRow | None:

@@ -28,7 +28,7 @@ NO_DAY = Kind(
 NOTHING_TO_OFFER = Kind(
     "quote/nothing-to-offer", Level.ERROR,
     "no way of repair is left to put on the quote.",
-    "See why with: estimator options JOB --why; then answer its questions or drop a wish.",
+    "See why with: estimator options JOB --why. `estimator quote JOB` writes the inspection report all the same.",
     "A quote without an option is no quote.",
 )  # fmt: skip
 CANNOT_BE_SHOWN = Kind(

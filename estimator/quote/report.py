@@ -32,6 +32,6 @@ def build_report(
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=findings.not_seen(job), found=findings.found(job), tests=findings.tests(job),
         notices=terms.notices(tables, facts(job, ())), tables_fingerprint=tables.fingerprint,
-        urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs),
+        urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs, job),
         tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),
     )  # fmt: skip

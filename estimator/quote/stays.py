@@ -10,6 +10,7 @@ from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Repair, Scope, Takeoff
 from estimator.quote import where
+from estimator.wording.found import in_words
 from estimator.wording.plain import FINDINGS, in_plain_words
 
 NEW_PIPE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")
@@ -80,7 +81,7 @@ def _old(line: Line, renewed: list[Stretch]) -> Say | None:
 
 def _left(job: Job, scope: Scope, index: int) -> Say:
     need = scope.leaves[index]
-    what = tuple(in_plain_words(FINDINGS, kind) for kind in need.kinds)
+    what = tuple(dict.fromkeys(map(in_words, need.findings))) or tuple(in_plain_words(FINDINGS, k) for k in need.kinds)
     return Say.of("Left as it is: {what}, {place}.", what=what, place=where.place(job.line(need.line), need.stretch))
 
 
@@ -90,11 +91,15 @@ def floors_opened(job: Job, scope: Scope) -> tuple[str, ...]:
     return tuple(dict.fromkeys(room for r in cut for room in where.rooms(job.line(r.line), r.stretch)))
 
 
-def water_test(scope: Scope, old_pipe_left_ft: float) -> tuple[TestPromise, Say]:
-    """What the water test after the work promises: all of it, the new part, or nothing."""
+def water_test(scope: Scope, takeoffs: Iterable[Takeoff], old_pipe_left_ft: float) -> tuple[TestPromise, Say]:
+    """What the water test after the work promises: all of it, the new part, or nothing; only a test in the price is promised."""
     methods = {r.method for r in all_repairs(scope.repairs)}
     if not methods.difference(NOTHING_NEW):
         return "not promised", Say.of("Not promised: the old pipe stays as it is.")
+    if not any(t.value("tests") for t in takeoffs):
+        return "not promised", Say.of(
+            "No water test is in this price. We film the work instead, and you keep the video."
+        )
     if old_pipe_left_ft < LEAST_FT and not scope.leaves:
         return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
     if methods <= {*LININGS, *NOTHING_NEW}:

@@ -12,6 +12,7 @@ from estimator.papers.insurer_page import insurer_page
 from estimator.papers.message import message
 from estimator.papers.office import office
 from estimator.papers.reports import inspection_report, water_test_report
+from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
 from estimator.records.names import INTERNAL, TO_SEND, stem
 from estimator.records.problems import CANNOT_HOLD
 from estimator.records.record import Inputs
@@ -39,7 +40,7 @@ SENT: tuple[Sent, ...] = (
     Sent(
         _in_both("Drain quote", "Presupuesto de drenaje"),
         lambda quote, language, inputs: homeowner(quote, language, inputs.pictures),
-        lambda quote: True,
+        lambda quote: bool(quote.options),
     ),
     Sent(
         _in_both("Water test report", "Informe de prueba de agua"),
@@ -52,6 +53,11 @@ SENT: tuple[Sent, ...] = (
         lambda quote: True,
     ),
     Sent(
+        _in_both("STOP notice", "Aviso de ALTO"),
+        lambda quote, language, inputs: stop_notice(quote, language),
+        lambda quote: bool(lines_in_the_bore(quote)),
+    ),
+    Sent(
         _in_both("Budget letter", "Carta de costo aproximado"),
         lambda quote, language, inputs: budget_letter(quote, language),
         lambda quote: bool(quote.options) and not any(option.fixed for option in quote.options),
@@ -59,10 +65,10 @@ SENT: tuple[Sent, ...] = (
     Sent(
         _in_both("Facts for the insurer", "Datos para el seguro"),
         lambda quote, language, inputs: insurer_page(quote, language),
-        lambda quote: bool(quote.job.customer.claim or quote.job.customer.insurer),
+        lambda quote: bool(quote.options) and bool(quote.job.customer.claim or quote.job.customer.insurer),
     ),
 )
-"""What may leave the house. The budget letter goes where no price can be fixed yet, the insurer's page where one is named."""
+"""What may leave the house: of a house with nothing to repair only reports. The budget letter goes where no price can be fixed yet."""
 
 INSIDE: tuple[tuple[str, Callable[[Quote, Inputs], Book]], ...] = (
     ("Office", lambda quote, inputs: office(quote, inputs.tables)),
@@ -86,7 +92,7 @@ def _each(quote: Quote, inputs: Inputs) -> Iterator[tuple[str, str, bytes]]:
         for language in inputs.languages if paper.when(quote) else ():
             yield TO_SEND, f"{called(paper.name(language))}.xlsx", _held(paper.make(quote, language, inputs), inputs)
     yield TO_SEND, f"{called('Message')}.txt", _messages(quote, inputs).encode("utf-8")
-    for kind, make in INSIDE:
+    for kind, make in INSIDE if quote.options else ():
         yield INTERNAL, f"{called(kind)}.xlsx", _held(make(quote, inputs), inputs)
     for name, data in inputs.pictures.items():
         yield INTERNAL, f"pictures/{name}", data

@@ -9,7 +9,7 @@ FINDINGS: dict[str, Say] = {
     "crack": Say.of("a crack"),
     "hole": Say.of("a hole in the pipe"),
     "collapse": Say.of("the pipe has fallen in"),
-    "channel": Say.of("the bottom of the pipe is rusting through"),
+    "channel": Say.of("a groove worn into the bottom of the pipe"),
     "scale": Say.of("thick rust inside the pipe"),
     "grease": Say.of("grease"),
     "sag": Say.of("a dip that holds water"),

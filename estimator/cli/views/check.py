@@ -6,7 +6,7 @@ from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import strip, title
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
-from estimator.cli.views.why import need_rows
+from estimator.cli.views.why import needs_rows
 from estimator.cli.views.words import ENGLISH, at, day, feet, inches, mark, number, sentence
 from estimator.fieldnotes.echo import agreement
 from estimator.model.job import Job, WaterTest
@@ -102,9 +102,7 @@ def _meaning(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
     out = [Row(""), Row(speak("What it means"), "head")]
     meanings = dict.fromkeys(sentence(e.meaning, language) for e in diagnosis.evidence)
     out += [Row(line) for text in meanings for line in indented(text, columns, hanging=2)]
-    out += [Row(""), Row(speak("What has to be put right"), "head")]
-    needs = [row for need in diagnosis.needs for row in need_rows(need, columns, language)]
-    out += needs or [Row("  " + speak("Nothing seen that has to be put right."))]
+    out += needs_rows(diagnosis.needs, columns, language)
     return [*out, *_lift(diagnosis, columns, language), *_questions(diagnosis.questions, columns, language)]
 
 

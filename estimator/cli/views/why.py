@@ -1,6 +1,7 @@
 """A quote and the rules' answers in, the reasons out: what each option answers and leaves, and which rule said what."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.cli.views.options import all_repairs, heading
@@ -22,12 +23,22 @@ AGAINST: tuple[Effect, ...] = (Effect.BLOCKS, Effect.UNTIL_APPROVED, Effect.DOES
 def rows(quote: Quote, verdicts: Sequence[Verdict], columns: int, language: str = ENGLISH) -> list[Row]:
     """Needs, then each option's repairs with their reasons, then what the rules have against the other ways."""
     return [
-        Row(""),
-        Row(speaker(language)("What has to be put right"), "head"),
-        *(row for need in quote.diagnosis.needs for row in need_rows(need, columns, language)),
+        *needs_rows(quote.diagnosis.needs, columns, language),
         *(row for option in quote.options for row in _option(option, columns, language)),
         *against(verdicts, columns, language),
     ]
+
+
+def needs_rows(needs: Sequence[Need], columns: int, language: str = ENGLISH) -> list[Row]:
+    """What must be put right, then what may stay, each under its own heading; the first heading always."""
+    speak, out = speaker(language), []
+    parts = ((speak("What has to be put right"), True), (speak("What may stay for now"), False))
+    for text, must in parts:
+        found = [row for need in needs if need.must is must for row in need_rows(need, columns, language)]
+        if found or must:
+            nothing = [Row("  " + speak("Nothing seen that has to be put right."))]
+            out += [Row(""), Row(text, "head"), *(found or nothing)]
+    return out
 
 
 def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row]:
@@ -47,7 +58,7 @@ def _place(need: Need, language: str) -> str:
 
 def _option(option: Option, columns: int, language: str) -> list[Row]:
     """Its repairs with what was said of each alone, then what was said of several of them, then what it leaves."""
-    repairs = all_repairs(option)
+    repairs = [_with_finds(repair, option) for repair in all_repairs(option)]
     shared = _shared(repairs, language)
     out = [Row(""), Row(f"{option.letter}  {heading(option, language)}", "head")]
     for repair in repairs:
@@ -64,6 +75,12 @@ def _option(option: Option, columns: int, language: str) -> list[Row]:
         left.append(speak("Could be beaten by {most} at most.", most=most))
     out += [Row(line) for text in left for line in indented(text, columns)]
     return out
+
+
+def _with_finds(repair: Repair, option: Option) -> Repair:
+    """The repair with what the rules found by measuring it, beside what they said before."""
+    finds = (v for takeoff in option.takeoffs if takeoff.repair.id == repair.id for v in takeoff.finds)
+    return replace(repair, verdicts=tuple(dict.fromkeys((*repair.verdicts, *finds))))
 
 
 def _shared(repairs: Sequence[Repair], language: str) -> dict[Said, Verdict]:

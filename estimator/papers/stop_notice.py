@@ -1,0 +1,60 @@
+"""A quote or report with another utility's line in the drain in, a notice in red out: what nobody may do until it is clear."""
+
+from estimator.model.line import Finding, Line
+from estimator.model.offer import Quote
+from estimator.model.say import Say
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Book, Cell
+from estimator.wording.numbers import feet, long_date
+from estimator.wording.plain import LINES, in_plain_words
+
+WIDTHS = (22.0, 72.0)
+IN_THE_BORE = "utility"
+RULES: tuple[Say, ...] = (
+    Say.of("Treat the line as gas until its owner has said in writing what it is."),
+    Say.of("If you smell gas or rotten eggs: touch no switch, light no flame, use no phone indoors; leave the house at once, everybody and the pets."),
+    Say.of("Call 911 and the gas company from outside, far from the house. Do not go back in before they say so."),
+    Say.of("Do not use the drain. Let nobody put a cutter, a jet, a snake or a camera into it, and let nobody dig over it with a machine."),
+    Say.of("Keep this paper by the door and show it to anyone who comes to clear the drain."),
+    Say.of("The owner of the line must clear it, in writing. After that we film again and can offer a repair."),
+)  # fmt: skip
+"""Common practice for gas lines bored through drains."""
+
+
+def lines_in_the_bore(quote: Quote) -> list[tuple[Line, Finding]]:
+    """Every place where something that is not a drain was seen in a drain, sure or not."""
+    return [(line, f) for line in quote.job.lines for f in line.findings if f.kind == IN_THE_BORE]
+
+
+def stop_notice(quote: Quote, language: str) -> Book:
+    """One page in red, to be left in the house at once. No price on it."""
+    letter = Letter(quote, language)
+    speak = letter.speak
+    page = Page(speak("STOP"), WIDTHS)
+    page.line(speak("STOP: do not use or clean this drain"), "alarm")
+    page.line(speak("Another line runs through your drain. It may be gas."), "alarm")
+    page.gap()
+    letter.head(page)
+    page.pair(speak("House"), quote.job.customer.site)
+    page.pair(speak("For"), quote.job.customer.name)
+    page.pair(speak("Number"), letter.number)
+    page.pair(speak("Date"), long_date(quote.day, language))
+    for line, found in lines_in_the_bore(quote):
+        name = letter.say(in_plain_words(LINES, line.name))
+        at = feet(found.stretch.from_ft, language)
+        page.pair(speak("Where we saw it"), speak("{line}, {distance} along the pipe", line=name, distance=at))
+    page.gap()
+    for number, text in enumerate(letter.all(RULES), start=1):
+        page.line(f"{number}. {text}", "red" if number <= 3 else "body")
+    page.gap()
+    page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
+    page.gap(14)
+    page.add(Cell("", "write", open=True), Cell("", "write", open=True), height_pt=28.0)
+    page.add(Cell(speak("Day and hour"), "quiet"), Cell(speak("Told to, signature"), "quiet"))
+    return Book(
+        title=f"{page.name} {letter.number}",
+        day=quote.day,
+        accent=quote.firm.accent,
+        sheets=(letter.close(page),),
+    )

@@ -1,0 +1,35 @@
+"""Needs that must be put right and are in no price in, a sentence for each with the reason out."""
+
+from collections.abc import Iterable, Sequence
+
+from estimator.model.job import Job
+from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.say import Say
+from estimator.model.work import Scope
+from estimator.quote import where
+from estimator.wording.plain import FINDINGS, in_plain_words
+
+AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
+NO_WAY = Say.of("no way of repair is open there as the notes stand.")
+
+
+def never_done(scopes: Sequence[Scope]) -> tuple[Need, ...]:
+    """Needs that must be put right and that every scope leaves as they are."""
+    left = [{n.id for n in scope.leaves} for scope in scopes]
+    return tuple(n for n in scopes[0].leaves if n.must and all(n.id in ids for ids in left)) if scopes else ()
+
+
+def incomplete(job: Job, scope: Scope, unanswered: Iterable[Need], blocked: Sequence[Verdict]) -> tuple[Say, ...]:
+    """What this scope leaves although it must be put right, and what speaks against doing it."""
+    return tuple(_said(job, need, blocked) for need in unanswered if need in scope.leaves)
+
+
+def _said(job: Job, need: Need, blocked: Sequence[Verdict]) -> Say:
+    there = [v for v in blocked if v.line == need.line and v.stretch.touches(need.stretch) and not v.overruled]
+    why = sorted((v for v in there if v.effect in AGAINST), key=lambda v: AGAINST.index(v.effect))
+    return Say.of(
+        "Not complete: {what}, {place}, must be put right too and is not in this price. Why: {why}",
+        what=tuple(in_plain_words(FINDINGS, kind) for kind in need.kinds),
+        place=where.place(job.line(need.line), need.stretch),
+        why=why[0].homeowner if why else NO_WAY,
+    )

@@ -45,5 +45,35 @@ def _sharing(candidate: Candidate, charge: Mapping[str, int], guests: Sequence[s
     )
 
 
+def share_cleaning(
+    candidates: Sequence[Candidate], cleaning: Mapping[str, int]
+) -> tuple[tuple[Candidate, ...], dict[str, int], int]:
+    """Candidates with the cleaning of their line as a charge paid once; the charge of each line; cents still unshared.
+
+    `cleaning` is what each spends on having its line cleaned and filmed first. The charge is the most that any of a line
+    spends, but no more than the cheapest of them costs. A set of n on one line is then summed up to (n - 1) times the
+    cents unshared too dear, never more.
+    """
+    charge: dict[str, int] = {}
+    unshared = 0
+    for line in dict.fromkeys(c.line for c in candidates):
+        here = [c for c in candidates if c.line == line and cleaning.get(c.id, 0) > 0]
+        if len(here) > 1:
+            most = max(cleaning[c.id] for c in here)
+            charge[line] = min(most, *(c.cost for c in here))
+            unshared = max(unshared, most - charge[line])
+    shared = tuple(
+        replace(c, cost=c.cost - charge[c.line], shared=c.shared | {_cleaned(c.line)})
+        if cleaning.get(c.id, 0) > 0 and c.line in charge
+        else c
+        for c in candidates
+    )
+    return shared, {_cleaned(line): cents for line, cents in charge.items()}, unshared
+
+
+def _cleaned(line: str) -> str:
+    return f"cleaning of {line}"
+
+
 def _key(guest: str) -> str:
     return f"way in of {guest}"

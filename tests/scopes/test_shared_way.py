@@ -1,13 +1,17 @@
 """A tunnel that begins in another one: the search counts the way once, checked against plain sums [computed]."""
 
 from itertools import combinations
+from pathlib import Path
+from random import Random
 
 import pytest
 
+from estimator.fieldnotes import read_job
 from estimator.model.stretch import Stretch
 from estimator.model.work import Candidate
+from estimator.pipeline import run
 from estimator.scopes.search import cheapest
-from estimator.scopes.shared_way import share_ways
+from estimator.scopes.shared_way import share_cleaning, share_ways
 
 
 def tunnel(id: str, cost: int, answers: str, line: str) -> Candidate:
@@ -56,3 +60,45 @@ def test_no_tunnel_comes_out_below_nothing_and_no_set_above_its_cost(cost: int) 
 
 def test_candidates_that_share_nothing_stay_as_they_are() -> None:
     assert share_ways((MAIN, KITCHEN), {}) == ((MAIN, KITCHEN), {})
+
+
+def inside(id: str, cost: int, line: str = "main") -> Candidate:
+    return Candidate(
+        id=id, line=line, stretch=Stretch(0, 4), answers=frozenset(id), cost=cost, method="sectional liner"
+    )
+
+
+def test_a_repair_alone_costs_the_same_whether_its_cleaning_is_shared_or_not() -> None:
+    some = (inside("a", 500), inside("b", 400), inside("c", 300, "yard"))
+    shared, charges, unshared = share_cleaning(some, {"a": 120, "b": 100, "c": 90})
+    assert charges == {"cleaning of main": 120}  # alone on its line the third shares with nobody
+    assert unshared == 0
+    assert [c.cost + sum(charges[key] for key in c.shared) for c in shared] == [500, 400, 300]
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_repairs_that_share_their_cleaning_are_never_summed_up_dearer_than_they_are(seed: int) -> None:
+    """Together they spend the cleaning of the one that spends most, and at most all the others save [computed]."""
+    random = Random(seed)
+    spent = {name: random.randrange(0, 200) for name in "abcde"}
+    some = tuple(inside(name, spent[name] + random.randrange(0, 300)) for name in spent)
+    shared, charges, unshared = share_cleaning(some, spent)
+    for size in range(1, 6):
+        for chosen in combinations(shared, size):
+            keys = {key for c in chosen for key in c.shared}
+            summed = sum(c.cost for c in chosen) + sum(charges[key] for key in keys)
+            cleaned = [spent[c.id] for c in chosen if spent[c.id]]
+            really = sum(c.cost for c in some if c.id in {s.id for s in chosen}) - sum(sorted(cleaned)[:-1])
+            assert all(c.cost >= 0 for c in chosen)
+            assert summed <= really + max(0, len(cleaned) - 1) * unshared
+
+
+def test_on_a_real_line_two_short_liners_are_cleaned_for_once(tables) -> None:
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j12-cedar" / "job.toml").job
+    assert job is not None
+    lined = next(
+        o
+        for o in run(job, tables, job.day).quote.options
+        if [r.method for r in o.scope.repairs] == ["sectional liner"] * 2
+    )
+    assert sum(t.value("films_before") for t in lined.takeoffs) == 1

@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
-from estimator.fieldnotes import watertests
+from estimator.fieldnotes import wanted, watertests
 from estimator.fieldnotes.contradictions import contradictions
 from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
 from estimator.fieldnotes.joins import LineTree, join_station, joined_lines
@@ -13,6 +13,7 @@ from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
 from estimator.fieldnotes.syntax import Document
+from estimator.fieldnotes.wanted import UNKNOWN_LINE, wanted_options
 from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import (
     Allowance,
@@ -28,18 +29,13 @@ from estimator.model.job import (
     Sign,
     Site,
     WantedOption,
-    WantedRepair,
     WaterTest,
     Wishes,
 )
-from estimator.model.judgement import METHODS
 from estimator.model.problem import Problem
 
 NO_LINES = error("job/no-lines", "the job has no [[line]].", "Add one for each run of pipe that was filmed or matters.")
 TWO_LINES = error("job/two-lines", "two lines are called {name}.", "Give each line a name of its own.")
-UNKNOWN_LINE = error("job/unknown-line", "there is no line {name}.", "Write one of: {known}.")
-WHERE = error("job/where", "where = “{text}” is no stretch.", 'Write two stations, such as where = "2-29".')
-METHOD = error("job/method", "there is no way of repair called “{text}”.{nearest}", "Write one of: {known}.")
 COVERS = error(
     "test/covers",
     "the water test covers “{text}”, and no line or branch is called that.{nearest}",
@@ -53,9 +49,7 @@ FOUNDATION = error(
     "foundation_work = “{text}” is not understood.",
     "Write none, planned 2027-02 or done 2024-05.",
 )
-PROBLEMS = (NO_LINES, TWO_LINES, UNKNOWN_LINE, WHERE, METHOD, COVERS, NO_REASON, FOUNDATION, *watertests.PROBLEMS)
-
-_WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
+PROBLEMS = (NO_LINES, TWO_LINES, COVERS, NO_REASON, FOUNDATION, *wanted.PROBLEMS, *watertests.PROBLEMS)
 
 
 class _Builder:
@@ -85,7 +79,7 @@ class _Builder:
             signs=tuple(Sign(**s.model_dump()) for s in form.sign),
             approvals=tuple(Approval(**a.model_dump()) for a in form.approval),
             overrides=self._overrides(),
-            options=self._options(),
+            options=self._options(tree),
             allowances=tuple(Allowance(**a.model_dump()) for a in form.allowance),
             discounts=tuple(Discount(**d.model_dump()) for d in form.discount),
             settings=tuple((key, _setting(value)) for key, value in form.settings.items()),
@@ -123,6 +117,8 @@ class _Builder:
             exits=h.exits,
             water_lines=h.water_lines,
             in_slab=h.in_slab,
+            edge_beam=h.edge_beam,
+            tendons=h.tendons,
             bathrooms=h.bathrooms,
             floor_finish=h.floor_finish,
             floor_price_sf=h.floor_price,
@@ -216,28 +212,10 @@ class _Builder:
             out.append(Override(reason=reason, **values))
         return tuple(out)
 
-    def _options(self) -> tuple[WantedOption, ...]:
-        out = []
-        for number, form in enumerate(self.form.option):
-            repairs = []
-            for index, repair in enumerate(form.repairs):
-                path = ("option", number, "repairs", index)
-                self._line_name(repair.line, *path, "line")
-                if repair.method not in METHODS:
-                    place = self.document.place(*path, "method")
-                    near = nearest(repair.method, METHODS)
-                    self.problems.append(METHOD(place, text=repair.method, nearest=near, known=", ".join(METHODS)))
-                match = _WHERE.fullmatch(repair.where)
-                if repair.where and not match:
-                    self.problems.append(WHERE(self.document.place(*path, "where"), text=repair.where))
-                ends = sorted((float(match[1]), float(match[2]))) if match else [None, None]
-                repairs.append(
-                    WantedRepair(
-                        method=repair.method, line=repair.line, from_ft=ends[0], to_ft=ends[1], entry=repair.entry
-                    )
-                )
-            out.append(WantedOption(do=form.do, name=form.name, new_name=form.new_name, repairs=tuple(repairs)))
-        return tuple(out)
+    def _options(self, tree: LineTree) -> tuple[WantedOption, ...]:
+        options, problems = wanted_options(self.form, self.document, [read.line for read in tree.read])
+        self.problems += problems
+        return options
 
 
 def _setting(value: str | bool | int | Decimal) -> str:

@@ -2,7 +2,7 @@
 
 from estimator.diagnosis import diagnose
 from estimator.diagnosis.lift_sequence import lift_sequence
-from estimator.model.job import Foundation, Job
+from estimator.model.job import EdgeBeam, Foundation, Job
 from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
 
@@ -46,7 +46,17 @@ def test_a_slab_asks_what_runs_in_it_and_an_unknown_one_for_tendons() -> None:
     assert about(job(line()), "Where do water, gas, power")
     assert not about(job(line(), house=known), "Where do water, gas, power")
     assert about(job(line(), house={"floor": "slab, tendons unknown"}), "tendons")
+    assert about(job(line(), house={"built": 1965}), "tendons")  # a plain slab of those years is no proof
+    assert not about(job(line(), house={"built": 1964}), "tendons")
+    assert not about(job(line(), house={"built": 1990, "tendons": "none, engineer's drawing"}), "tendons")
     assert not about(job(line(), house={"floor": "crawl space"}), "tendons")
+
+
+def test_silence_about_the_edge_beam_is_asked_about_and_a_word_ends_the_question() -> None:
+    words = "beam along the slab's edge"
+    assert about(job(line(zone="slab")), words)
+    assert not about(job(line(zone="yard")), words)
+    assert not about(job(line(zone="slab"), house={"edge_beam": EdgeBeam(0.0, 0.0)}), words)
 
 
 def test_water_that_never_ends_stops_a_fixed_price() -> None:

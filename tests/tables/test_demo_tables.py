@@ -19,9 +19,9 @@ SHAPES = re.compile(
 PRICED_UNITS = ("ft", "sq ft", "cy", "ton", "each", "bag", "gal", "day")
 
 FOR_PEOPLE = {
-    *("pipe_buy_ft", "couplings", "wyes", "pipe_ft", "glue_joints", "glue_sets", "rooms_opened", "respirators", "ladders", "plywood_path_ft"),  # crew and pick list
-    *("pile_sf", "spoil_lcy", "export_lcy", "native_ccy", "pipe_zone_ccy", "slab_cy", "slab_tons", "slab_haul_lcy", "lifts"),  # on the way to loads and fill
-    *("floor_sf", "wall_cover_ft", "beam_crossings", "size_changes", "dig_to_reopen", "fixture_units"),  # others' work, questions
+    *("pipe_buy_ft", "couplings", "wyes", "pipe_ft", "glue_joints", "rooms_opened", "end_shields"),  # crew and pick list
+    *("pile_sf", "spoil_lcy", "export_lcy", "native_ccy", "pipe_zone_ccy", "slab_cy", "slab_tons", "slab_haul_lcy", "flatwork_tons", "flatwork_haul_lcy", "lifts"),  # on the way to loads and fill
+    *("floor_sf", "beam_crossings", "size_changes", "dig_to_reopen", "fixture_units"),  # others' work, questions
 }  # fmt: skip
 """Quantities people read that cost nothing by themselves."""
 

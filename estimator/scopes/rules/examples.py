@@ -106,7 +106,8 @@ def stretch(*findings: str, method: str = "reline", **more: Any) -> StretchFacts
 
     `house`, `site` and `wishes` may be given as dicts of what differs.
     """
-    house = House(floor="slab", jurisdiction="demo", built=1967, soil="firm clay", tendons="none, invented drawing")
+    proof = "none, invented drawing" if more.get("house", {}).get("floor", "slab") == "slab" else ""
+    house = House(floor="slab", jurisdiction="demo", built=1967, soil="firm clay", tendons=proof)
     seen = tuple(finding(text) for text in findings)
     made: dict[str, Any] = {
         "stretch": Stretch(0.0, 30.0), "extent": Stretch(0.0, 60.0), "zones": ("yard",), "pipes": ("clay",),

@@ -16,7 +16,7 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 def reaches(it: Measured, limits: Limits) -> Answers:
     depth_ft, reach_ft = it.safe_depth_ft(limits), limits("machine_reach_ft")
-    if depth_ft is None or depth_ft <= reach_ft + 1e-9:
+    if depth_ft is None or depth_ft <= reach_ft:
         return None
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,

@@ -71,7 +71,8 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
     options, problems = _with_overrides(choices.options, job, tables, place)
     if options or diagnosis.needs:
-        quote = with_cost_a_year(build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts), tables)
+        built = build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts, choices.unanswered)
+        quote = with_cost_a_year(built, tables)
     else:  # a clean house: nothing to repair, nothing to sell
         quote = build_report(job, diagnosis, tables, day, revision)
     return Result(

@@ -5,7 +5,8 @@ from dataclasses import replace
 
 from estimator.model.judgement import Effect, Need
 from estimator.model.profile import Profile
-from estimator.model.stretch import Stretch, joined
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch, joined, missing
 from estimator.model.work import Repair
 from estimator.scopes.extent import sound_pipe
 from estimator.scopes.ground import Ground, runs_under
@@ -40,7 +41,32 @@ def with_what_comes_first(repair: Repair, needs: tuple[Need, ...], judge: Judge)
             first = tuple(d for d in digs if d)
             answers = tuple(n.id for n in needs if n.id in {*repair.answers, *(a for d in first for a in d.answers)})
             leaves = tuple(left for left in repair.leaves if left not in answers)
-            yield replace(repair, id=f"{repair.id}, after {method}", first=first, answers=answers, leaves=leaves)
+            named = replace(repair, id=f"{repair.id}, after {method}", answers=answers, leaves=leaves)
+            yield _beside_new_pipe(named, first, needs, judge)
+
+
+def _beside_new_pipe(repair: Repair, digs: tuple[Repair, ...], needs: tuple[Need, ...], judge: Judge) -> Repair:
+    """The repair after its digs; a lining stops at the pipe just laid new, and goes on beyond it as a lining of its own.
+
+    A rest shorter than pad_liner_ft without a need is left to the coupling.
+    """
+    if repair.method != "reline":
+        return replace(repair, first=digs)
+    pad = judge.tables.number("pad_liner_ft")
+    rest = missing(repair.stretch, [d.stretch for d in digs])
+    parts = [p for p in rest if p.length_ft >= pad or any(n.stretch.overlaps(p) for n in needs)]
+    if not parts or parts == [repair.stretch]:
+        return replace(repair, first=digs)
+    *others, last = sorted(parts, key=lambda p: p.length_ft)
+    why = (*repair.because, Say.of("not over the pipe that is laid new before"))
+    more = tuple(_lining(repair, part) for part in sorted(others))
+    return replace(repair, stretch=last, first=(*digs, *more), because=why)
+
+
+def _lining(whole: Repair, part: Stretch) -> Repair:
+    """One more lining, on the other side of the new pipe; the whole repair says what is answered."""
+    name = f"{whole.id}, and {part.from_ft:.4g} to {part.to_ft:.4g} ft"
+    return replace(whole, id=name, stretch=part, answers=(), leaves=())
 
 
 def _places(repair: Repair) -> tuple[Stretch, ...]:

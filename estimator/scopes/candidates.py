@@ -23,16 +23,21 @@ PLAN_REPAIR = 2
 
 @dataclass(frozen=True, slots=True)
 class Offers:
-    """Repairs that may be offered, and the verdicts that block the others (one a rule, a method and a stretch)."""
+    """Repairs that may be offered, and the verdicts that block the others (one a rule, a method and a stretch).
+
+    `instead` stop short of a beam: they are offered where the longer one of that way proves to run into it.
+    """
 
     repairs: tuple[Repair, ...]
     verdicts: tuple[Verdict, ...] = ()
+    instead: tuple[Repair, ...] = ()
 
 
 def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules) -> Offers:
     """For each line and each run of neighbouring needs, every way of repair over the stretch it would really take."""
     judge = Judge(job, tables, may)
     offered: dict[str, Repair] = {}
+    instead: dict[str, Repair] = {}
     blocked: dict[Verdict, None] = {}
     for line in job.lines:
         needs = tuple(sorted((n for n in diagnosis.needs if n.line == line.name), key=lambda n: (n.stretch, n.id)))
@@ -41,14 +46,15 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
         for method, shape in _shapes(job, line.name, needs, judge):
             for found in _judged(method, shape, line.name, needs, judge):
                 if isinstance(found, Repair):
-                    offered.setdefault(found.id, found)
+                    (instead if shape.stops_short else offered).setdefault(found.id, found)
                 else:
                     blocked.setdefault(found)
     offered = {made.id: made for made in offered.values() if not _ways_in(made) & tables.methods_off}
     untried = why_not(job, diagnosis.needs, offered.values(), tables)
     cures_nothing = (v for v in (*untried, *judge.does_not_fix) if not _offered_on_the_line(v, offered))
     against = dict.fromkeys((*cures_nothing, *(v for v in blocked if not _offered_there(v, offered))))
-    return Offers(tuple(offered.values()), tuple(against))
+    spare = (r for r in instead.values() if r.id not in offered and not _ways_in(r) & tables.methods_off)
+    return Offers(tuple(offered.values()), tuple(against), tuple(spare))
 
 
 def _ways_in(repair: Repair) -> frozenset[str]:

@@ -64,7 +64,7 @@ def choose(
     Needs that must be put right are answered; where there is none, all needs are. What a scope does not answer it leaves,
     and says so. Errors: those of the functions handed in.
     """
-    counter = Counter(job, diagnosis.needs, offers.repairs, handed, tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, handed, tables, offers.instead)
     judge = Judge(job, tables, may)
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)

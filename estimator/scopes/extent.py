@@ -13,6 +13,9 @@ from estimator.tables.tables import Tables
 NUDGE_FT = 0.01
 """How far inside a stretch its end is looked at, so that a change of pipe right at the end does not count."""
 
+SLIGHT_FT = 0.05
+"""A shorter move nobody can measure in the ground: it is made and not spoken of."""
+
 
 @dataclass(frozen=True, slots=True)
 class Extent:
@@ -22,8 +25,15 @@ class Extent:
     because: tuple[Say, ...] = ()
 
     def to(self, stretch: Stretch, *why: Say) -> "Extent":
-        """A longer (or shorter) stretch for more reasons; the same one when nothing changed."""
-        return self if stretch == self.stretch else Extent(stretch, (*self.because, *why))
+        """A longer (or shorter) stretch for more reasons, where it moved by a length worth a word; the same one when it did not.
+
+        >>> Extent(Stretch(3, 9)).reach(2.999, Say.of("no {ft} of old pipe left", ft=Feet(0.001))).because
+        ()
+        """
+        if stretch == self.stretch:
+            return self
+        moved = max(abs(stretch.from_ft - self.stretch.from_ft), abs(stretch.to_ft - self.stretch.to_ft))
+        return Extent(stretch, (*self.because, *why) if moved >= SLIGHT_FT else self.because)
 
     def reach(self, at_ft: float, *why: Say) -> "Extent":
         """As far as this station."""
@@ -132,9 +142,26 @@ def relay_of_sag(extent: Extent, profile: Profile, tables: Tables, new_fall: flo
     return extent.reach(end + profile.line.downstream * min(extra, abs(last - end)), why)
 
 
+def in_whole_pieces(padded: Extent, length_ft: float, run: Stretch) -> Extent:
+    """As long as the pieces it is made of: what they have over lies half at each end, and none past the end of the run.
+
+    So the pad at either end is never less than it was, whichever way the piece slips. Source: common practice.
+    """
+    over = max(0.0, length_ft - padded.stretch.length_ft)
+    before, after = (
+        max(0.0, room) for room in (padded.stretch.from_ft - run.from_ft, run.to_ft - padded.stretch.to_ft)
+    )
+    low = min(before, max(over / 2, over - after))
+    return padded.to(
+        padded.stretch.padded(low, over - low),
+        Say.of("a piece of {ft}, its middle on the bad place", ft=Feet(length_ft)),
+    )
+
+
 def _old_fall(stretch: Stretch, profile: Profile) -> float | None:
-    """Fall of the old pipe beyond the stretch, ft per ft, from readings; None where there are too few."""
-    readings = [m.stretch.from_ft for m in profile.marks("invert", "level") if not stretch.holds(m.stretch.from_ft)]
+    """Fall of the old pipe beyond the stretch, ft per ft, from readings at two stations or more; None where there are fewer."""
+    stations = {m.stretch.from_ft for m in profile.marks("invert", "level")}
+    readings = sorted(ft for ft in stations if not stretch.holds(ft))
     if len(readings) < 2:
         return None
     fall = profile.fall_ft(readings[0], readings[-1]).value

@@ -1,26 +1,30 @@
 """Needs that lie side by side on one line in, the shapes each way of repair could take there out. Rules come later."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from estimator.model.job import Reroute
 from estimator.model.judgement import Need
 from estimator.model.profile import Profile
 from estimator.model.say import Say
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, missing
 from estimator.scopes import reach
-from estimator.scopes.extent import Extent, bare_stretch, relay_of_sag, sound_pipe
+from estimator.scopes.extent import Extent, bare_stretch, in_whole_pieces, relay_of_sag, sound_pipe
 from estimator.scopes.ground import Ground, runs_under, same_pipe
 from estimator.tables.tables import Tables
 
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """The stretch of one way of repair, how it gets in, which way round it follows."""
+    """The stretch of one way of repair, how it gets in, which way round it follows.
+
+    `stops_short` of a beam that the longer shape passes: for where the new pipe cannot pass it.
+    """
 
     extent: Extent
     entry: str = ""
     reroute: str = ""
+    stops_short: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +101,7 @@ def tunnel(place: Place) -> tuple[Shape, ...]:
     shapes = []
     beside = [m.stretch for m in place.profile.marks("beside")]
     for sound, _ in _spot_or_whole(place, "floor"):
-        shapes.append(Shape(reach.from_the_exit(sound, place.profile, place.tables), entry="exit"))
+        shapes += _to_the_exit(place, sound, "exit")
         if any(m.touches(sound.stretch) for m in beside):
             shapes.append(Shape(sound, entry="wall"))
     return tuple(shapes)
@@ -106,7 +110,17 @@ def tunnel(place: Place) -> tuple[Shape, ...]:
 def break_through(place: Place) -> tuple[Shape, ...]:
     """The floor opened over the pipe, and on to the slab edge where little old pipe would be left."""
     found = _longer_than_a_spot(place, "floor", "slab_spot_max_ft")
-    return tuple(Shape(reach.from_the_exit(sound, place.profile, place.tables)) for sound, _ in found)
+    return tuple(shape for sound, _ in found for shape in _to_the_exit(place, sound, ""))
+
+
+def _to_the_exit(place: Place, sound: Extent, entry: str) -> Iterator[Shape]:
+    """On to the slab edge; and, where it would pass a beam on the way there, coupled to the old pipe before that beam."""
+    whole = reach.from_the_exit(sound, place.profile, place.tables)
+    yield Shape(whole, entry)
+    more = missing(whole.stretch, [sound.stretch])
+    if any(beam.stretch.overlaps(part) for beam in place.profile.beams for part in more):
+        why = Say.of("coupled to the old pipe before the beam: new pipe under it would touch it")
+        yield Shape(Extent(sound.stretch, (*sound.because, why)), entry, stops_short=True)
 
 
 def trench(place: Place) -> tuple[Shape, ...]:
@@ -140,9 +154,10 @@ def sectional(place: Place) -> tuple[Shape, ...]:
     """Over the needs and a little beyond on both ends, in stock lengths; a rule says how long is too long."""
     if place.whole_only:
         return ()
-    pad = place.tables.number("pad_liner_ft")
+    pad, stock = place.tables.number("pad_liner_ft"), place.tables.text("sectional_stock_ft").split(",")
     padded = Extent(place.bare).to(place.bare.padded(pad, pad), Say.of("onto sound pipe on both ends"))
-    return (Shape(reach.stock_lengths(padded, place.profile, place.tables)),)
+    pieces = reach.in_stock(padded.stretch.length_ft, sorted(float(ft) for ft in stock))
+    return (Shape(in_whole_pieces(padded, sum(pieces), place.profile.extent)),)
 
 
 def reline(place: Place) -> tuple[Shape, ...]:

@@ -1,0 +1,66 @@
+"""What must be put right and is in no price: every option says so and none is fixed."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.line import Finding
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.papers.example import example_quote
+from estimator.papers.first_sheet import first_sheet
+from estimator.papers.letter import Letter
+from estimator.quote import Chosen, build_quote
+from estimator.tables import Tables
+
+QUOTE = example_quote()
+HOLE = Finding(id="h", kind="hole", stretch=Stretch(3, 3))
+MUST = Need(
+    id="main@3", line="main", stretch=Stretch(3, 3), kinds=("hole",), findings=(HOLE,),
+    severity=3, urgency=3, grade="seen", must=True,
+)  # fmt: skip
+WHY = Say.of("A beam of the foundation lies over that spot, and a beam is never cut.")
+AGAINST = Verdict(
+    rule="strip-stops-at-a-beam", effect=Effect.BLOCKS, method="slab spot", line="main", stretch=Stretch(2, 4),
+    homeowner=WHY, estimator=WHY,
+)  # fmt: skip
+
+
+def built(chosen: tuple[Chosen, ...], tables: Tables, need: Need, *blocked: Verdict, unanswered: tuple[Need, ...] = ()):
+    leaves = tuple(replace(c, scope=replace(c.scope, leaves=(need,))) for c in chosen)
+    return build_quote(QUOTE.job, QUOTE.diagnosis, leaves, tables, QUOTE.day, 1, blocked, unanswered)
+
+
+def test_no_option_is_fixed_where_all_leave_what_must_be_put_right(chosen, tables) -> None:
+    quote = built(chosen, tables, MUST, AGAINST)
+    assert [o.fixed for o in quote.options] == [False] * len(chosen)
+    for option in quote.options:
+        said = str(option.not_fixed_because[0])
+        assert said.startswith("Not complete: a hole in the pipe, under kitchen, must be put right too")
+        assert said.endswith("Why: A beam of the foundation lies over that spot, and a beam is never cut.")
+
+
+def test_what_may_stay_is_left_at_a_fixed_price(chosen, tables) -> None:
+    before = [o.fixed for o in QUOTE.options]
+    assert [o.fixed for o in built(chosen, tables, replace(MUST, must=False)).options] == before
+
+
+def test_without_a_rule_against_it_the_notes_are_told_to_leave_no_way(chosen, tables) -> None:
+    quote = built(chosen, tables, MUST, replace(AGAINST, stretch=Stretch(9, 12)))
+    assert str(quote.options[0].not_fixed_because[0]).endswith("no way of repair is open there as the notes stand.")
+
+
+def test_an_option_that_does_it_is_complete_beside_one_that_does_not(chosen, tables) -> None:
+    """The estimator's own option may do what no allowed repair does; then only the others lack it."""
+    own = replace(chosen[0], scope=replace(chosen[0].scope, leaves=()))
+    other = replace(chosen[1], scope=replace(chosen[1].scope, leaves=(MUST,)))
+    quote = build_quote(QUOTE.job, QUOTE.diagnosis, (own, other), tables, QUOTE.day, 1, (), (MUST,))
+    lacks = [any("Not complete" in str(why) for why in o.not_fixed_because) for o in quote.options]
+    assert lacks == [False, True]
+
+
+@pytest.mark.parametrize(("language", "words"), [("en_US", "Not complete"), ("es_US", "No está completo")])
+def test_the_first_sheet_says_it_in_the_reader_s_language(chosen, tables, language: str, words: str) -> None:
+    sheet = first_sheet(Letter(built(chosen, tables, MUST, AGAINST), language))
+    assert any(words in str(cell.value) for row in sheet.rows for cell in row.cells)

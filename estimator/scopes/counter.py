@@ -21,7 +21,7 @@ from estimator.scopes.measures import (
 )
 from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
-from estimator.scopes.shared_way import share_ways
+from estimator.scopes.shared_way import share_cleaning, share_ways
 from estimator.tables.tables import Tables
 
 CENTS = 100
@@ -49,9 +49,10 @@ class Counter:
         self.repairs |= {r.id: r for r in instead if not self._passes(r) and not self.forbids(r)}
         self.shared_costs: dict[str, int] = {}
         alone = tuple(self._candidate(r) for r in self.repairs.values())
-        self.candidates, ways = share_ways(alone, self._saved_by_pairs())
-        self.shared_costs |= ways
-        self._ways = frozenset(ways)
+        on_the_way, ways = share_ways(alone, self._saved_by_pairs())
+        self.candidates, cleaned, self._unshared = share_cleaning(on_the_way, self._cleaning())
+        self.shared_costs |= ways | cleaned
+        self._ways = frozenset(ways | cleaned)
         self._least = self._least_price()
 
     # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
@@ -120,8 +121,18 @@ class Counter:
                     saved |= {(host.id, guest.id): less} if less > 0 else {}
         return saved
 
+    def _cleaning(self) -> dict[str, int]:
+        """What each repair spends on a cleaning and a film that another on its line may have paid for already."""
+        out: dict[str, int] = {}
+        for repair in self.repairs.values():
+            own = [t for t in self.takeoffs((repair,)) if t.value("clean_ft")]
+            out[repair.id] = sum(
+                self._cents(t) - self._cents(self._handed.together((t, t))[1]) for t in own
+            )  # twice: all of it
+        return out
+
     def _cents(self, takeoff: Takeoff) -> int:
-        return self._handed.rough(takeoff).cents
+        return self._handed.rough(takeoff).cents if takeoff.quantities else 0
 
     def _least_price(self) -> LeastPrice | None:
         if not self.repairs:
@@ -134,10 +145,12 @@ class Counter:
     @property
     def slack(self) -> int:
         """What a real price may lie below the sum."""
-        return self._least.slack if self._least else 0
+        most = max((sum(1 for n in self.needs if n.line == line.name) for line in self.job.lines), default=0)
+        lines = len({n.line for n in self.needs})
+        return (self._least.slack if self._least else 0) + lines * max(0, most - 1) * self._unshared
 
     def least(self, answer: Answer) -> int:
-        """Cents the real price of a set is never below. Where tunnels share a way their hours are not simply added up."""
+        """Cents the real price of a set is never below. Where repairs share a way or a cleaning their hours are not simply added up."""
         shares = sum(1 for c in answer.chosen if c.shared & self._ways) > 1
         return self._least(answer) if self._least and not shares else answer.cost - self.slack
 

@@ -3,7 +3,9 @@
 >>> from estimator.scopes.rules.examples import limits, reroute, stretch
 >>> seen(stretch(method="reroute"), limits()).effect.value
 'blocks'
->>> seen(stretch(method="reroute", reroutes=(reroute(),)), limits()) is None
+>>> seen(stretch(method="reroute", reroutes=(reroute(),)), limits()).effect.value  # named, no leg of it measured
+'blocks'
+>>> seen(stretch(method="reroute", reroutes=(reroute(yard_ft=20.0),)), limits()) is None
 True
 """
 
@@ -15,7 +17,7 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def seen(it: StretchFacts, limits: Limits) -> Answers:
-    if it.reroutes:
+    if any(leg.length_ft > 0 for way in it.reroutes for leg in way.legs):
         return None
     return Ruling(
         effect=Effect.BLOCKS,

@@ -3,12 +3,13 @@
 A section with `many` asks for one thing after another (line 1, line 2 …): an empty answer to its first question ends it.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
 from estimator.fieldnotes import house_answers as house
 from estimator.fieldnotes import line_answers as line
+from estimator.fieldnotes import question_defaults as known_by
 from estimator.fieldnotes.answers import (
     Known,
     Reader,
@@ -21,15 +22,7 @@ from estimator.fieldnotes.answers import (
     yes_no,
 )
 
-Data = Mapping[str, Any]
-
-
-def _nothing(known: Known) -> str:
-    return ""
-
-
-def _always(data: Data, item: Data) -> bool:
-    return True
+Data = known_by.Data
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,9 +35,9 @@ class Question:
     why: str
     read: Reader
     also: tuple[str, ...] = ()  # other keys the answer may write
-    default: Callable[[Known], str] = _nothing
+    default: Callable[[Known], str] = known_by.nothing
     needed: bool = False  # no price without it
-    asked: Callable[[Data, Data], bool] = _always
+    asked: Callable[[Data, Data], bool] = known_by.always
     is_log: bool = False  # typed line by line, into a file of its own
 
 
@@ -60,95 +53,6 @@ class Section:
     more: str = ""
 
 
-# ── what the last job says, and what asks for more ────────────────────────────────────────────
-
-
-def _last(table: str, key: str, otherwise: str = "") -> Callable[[Known], str]:
-    """What the last job said, in words."""
-
-    def default(known: Known) -> str:
-        found = known.last.get(table)
-        value = found.get(key) if isinstance(found, Mapping) else None
-        if isinstance(value, bool):
-            return "yes" if value else "no"
-        return str(value) if isinstance(value, str | int) else otherwise
-
-    return default
-
-
-def _fixed(words: str) -> Callable[[Known], str]:
-    return lambda known: words
-
-
-def _language(known: Known) -> str:
-    job = known.last.get("job")
-    spoken = job.get("language") or job.get("languages") if isinstance(job, Mapping) else None
-    codes = [spoken] if isinstance(spoken, str) else spoken
-    return next((word for word, these in house.LANGUAGES.items() if these == codes), "English")
-
-
-def _place(known: Known) -> str:
-    """The last job's place where the tables have it; else the row for a place nobody has asked about yet."""
-    last = _last("house", "jurisdiction")(known)
-    return last if last in known.places else "unknown" if "unknown" in known.places else ""
-
-
-def _soil(known: Known) -> str:
-    last = _last("house", "soil")(known)
-    return last if last in known.soils else ""
-
-
-def _end(known: Known) -> str:
-    found = known.data.get("house")
-    septic = isinstance(found, Mapping) and found.get("sewer") == "septic"
-    return ("septic tank" if septic else "city main") if len(known.lines) == 1 else ""
-
-
-def _size(known: Known) -> str:
-    return "4 in" if len(known.lines) < 2 else ""
-
-
-def _pipe(known: Known) -> str:
-    return _last("line", "pipe")(known) if len(known.lines) < 2 else ""
-
-
-def _line_name(known: Known) -> str:
-    return "" if known.lines else "main"
-
-
-def _on_slab(data: Data, item: Data) -> bool:
-    found = data.get("house")
-    return not (isinstance(found, Mapping) and found.get("floor") in ("crawl space", "basement"))
-
-
-def _invented_place(data: Data, item: Data) -> bool:
-    found = data.get("house")
-    return isinstance(found, Mapping) and found.get("jurisdiction") == INVENTED_PLACE
-
-
-def _lifted(data: Data, item: Data) -> bool:
-    found = data.get("foundation")
-    return isinstance(found, Mapping) and found.get("work") in ("planned", "done")
-
-
-def _filmed(data: Data, item: Data) -> bool:
-    return item.get("filmed") is not False
-
-
-def _not_logged(data: Data, item: Data) -> bool:
-    return not item.get("log")
-
-
-def _not_filmed(data: Data, item: Data) -> bool:
-    return item.get("filmed") is False
-
-
-def _test_date(known: Known) -> str:
-    job = known.data.get("job")
-    return str(job["date"]) if isinstance(job, Mapping) and job.get("date") else known.today.isoformat()
-
-
-INVENTED_PLACE = "demo"
 _WHAT_RUNS = ("copper under slab", "overhead", "unknown")
 
 
@@ -164,9 +68,9 @@ JOB = Section(table="job", title="The job", questions=(
     _q("date", "Day of the visit", "2026-11-18, 11/18, today", "Prices are those of this day.", day,
        default=lambda known: known.today.isoformat(), needed=True),
     _q("prepared_by", "Your name", "Ines Calloway", "It stands on the quote as who wrote it.", text,
-       default=_last("job", "prepared_by"), needed=True),
+       default=known_by.last("job", "prepared_by"), needed=True),
     _q("language", "Quote in English, Spanish or both", "both",
-       "The homeowner's papers come in these languages.", house.language, default=_language),
+       "The homeowner's papers come in these languages.", house.language, default=known_by.language),
 ))  # fmt: skip
 
 CUSTOMER = Section(table="customer", title="The customer", questions=(
@@ -180,76 +84,76 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("built", "Built in what year", "1962", "Old paint and slabs with tendons go by the year.", whole_number(1600, 2200)),
     _q("floor", "Floor: slab, post-tensioned slab, slab with tendons unknown, crawl space, basement",
        "slab", "Nobody cuts a slab whose tendons are not known. `slab` says there are none.", house.floor,
-       default=_fixed("slab, tendons unknown"), needed=True),
+       default=known_by.fixed("slab, tendons unknown"), needed=True),
     _q("slab_thickness", "How thick is the slab", "4 in", "What is sawn and hauled hangs on it.", length("in"),
-       asked=_on_slab),
+       asked=known_by.on_slab),
     _q("slab_above_grade", "How far is the slab's top above the ground", "6 in",
-       "A depth under the floor and one under the lawn start at different heights.", length("in"), asked=_on_slab),
+       "A depth under the floor and one under the lawn start at different heights.", length("in"), asked=known_by.on_slab),
     _q("soil", "Soil", "firm clay", "Shoring, spoil and rates hang on it; nothing said is taken at its worst.",
-       house.soil, default=_soil),
+       house.soil, default=known_by.soil),
     _q("expansive_soil", "Does the ground swell and shrink", "yes", "Swelling ground moves pipes and houses.", yes_no,
-       default=_last("house", "expansive_soil")),
+       default=known_by.last("house", "expansive_soil")),
     _q("jurisdiction", "Place, by its row in your tables", "demo", "Tax, permits, fall and deposits go by it.",
-       house.place, default=_place, needed=True),
+       house.place, default=known_by.place, needed=True),
     _q("sewer", "City sewer or septic", "city", "Where it all ends.",
-       one_of(("city", "septic"), {"tank": "septic", "main": "city", "public": "city"}), default=_last("house", "sewer", "city")),
+       one_of(("city", "septic"), {"tank": "septic", "main": "city", "public": "city"}), default=known_by.last("house", "sewer", "city")),
     _q("lived_in", "Does somebody live there now", "yes", "Days without drains are then days without a home.", yes_no,
-       default=_fixed("yes")),
+       default=known_by.fixed("yes")),
     _q("fixtures", "What drains there", "2 baths, kitchen, washer", "New pipe is sized by it.", house.house_fixtures,
        also=("bathrooms",)),
     _q("water_lines", "Water lines: copper under slab, overhead or unknown", "overhead",
-       "What lies under a slab is cut with it.", words_like(_WHAT_RUNS), default=_fixed("unknown"), asked=_on_slab),
+       "What lies under a slab is cut with it.", words_like(_WHAT_RUNS), default=known_by.fixed("unknown"), asked=known_by.on_slab),
     _q("in_slab", "What else runs in the slab: nothing, ducts, conduit or unknown", "nothing",
        "It is searched for before a saw touches the slab.", words_like(("nothing", "ducts", "conduit", "unknown")),
-       default=_fixed("unknown"), asked=_on_slab),
+       default=known_by.fixed("unknown"), asked=known_by.on_slab),
     _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", text),
 ))  # fmt: skip
 
 TRIAL = Section(table="job", title="A trial", questions=(
     _q("demo", "Only a trial, as that place is invented", "yes",
        "With the invented place nothing is quoted to a real customer; for one, go jurisdiction and name the real place.",
-       yes_no, default=_fixed("yes"), asked=_invented_place),
+       yes_no, default=known_by.fixed("yes"), asked=known_by.invented_place),
 ))  # fmt: skip
 
 SITE = Section(table="site", title="The site", questions=(
     _q("gate", "Narrowest gate", "42 in", "What machine gets through.", length("in")),
     _q("carry", "How far the spoil is carried", "35 ft", "Carrying is hours.", length("ft")),
-    _q("machine", "Can a small digger get to the yard pipe", "yes", "Else it is dug by hand.", yes_no, default=_fixed("yes")),
-    _q("located", "Are the public utilities marked", "no", "Nobody digs before they are.", yes_no, default=_fixed("no")),
+    _q("machine", "Can a small digger get to the yard pipe", "yes", "Else it is dug by hand.", yes_no, default=known_by.fixed("yes")),
+    _q("located", "Are the public utilities marked", "no", "Nobody digs before they are.", yes_no, default=known_by.fixed("no")),
     _q("competent_person", "Who looks after the excavation", "Teo Marlow",
-       "A trench or tunnel needs a competent person, by name.", text, default=_last("site", "competent_person")),
+       "A trench or tunnel needs a competent person, by name.", text, default=known_by.last("site", "competent_person")),
 ))  # fmt: skip
 
 LINE = Section(table="line", title="Lines", many=True, one="line", more="Another line? Its name, or Enter", questions=(
     _q("name", "Name of the line", "main, yard, kitchen",
        "A line is one run of pipe with its own log. The first is most often the main; Enter ends the lines.",
-       line.line_name, default=_line_name, needed=True),
-    _q("size", "Size of the pipe", "4 in", "Inside, in inches.", length("in"), default=_size, needed=True),
+       line.line_name, default=known_by.line_name, needed=True),
+    _q("size", "Size of the pipe", "4 in", "Inside, in inches.", length("in"), default=known_by.pipe_size, needed=True),
     _q("pipe", "Pipe: cast iron, clay, PVC, ABS …", "ci", "What it is made of; where it changes, say so in the log.",
-       line.material, default=_pipe, needed=True),
+       line.material, default=known_by.pipe_material, needed=True),
     _q("filmed", "Was a camera in it", "yes", "What nobody filmed is never priced as if it had been.", yes_no,
-       default=_fixed("yes"), asked=_not_logged),
-    _q("length", "How long is it, about", "14 ft", "A pipe nobody filmed still has a length.", length("ft"), asked=_not_filmed),
-    _q("log", "Log", "11.5 branch 3in left live proven", "Line by line while the video runs.", text, asked=_filmed, is_log=True),
+       default=known_by.fixed("yes"), asked=known_by.not_logged),
+    _q("length", "How long is it, about", "14 ft", "A pipe nobody filmed still has a length.", length("ft"), asked=known_by.not_filmed),
+    _q("log", "Log", "11.5 branch 3in left live proven", "Line by line while the video runs.", text, asked=known_by.filmed, is_log=True),
     _q("joins", "Where does it end", "main at 21, a branch's name, city main",
        "Pipes hang together; a reel reading of the other line's first pass says where.", line.line_end, also=("ends",),
-       default=_end),
+       default=known_by.line_end),
 ))  # fmt: skip
 
 TEST = Section(table="water_test", title="Water tests", many=True, one="water test", more="Another test? What was tested, or Enter", questions=(
     _q("section", "What was tested, or Enter", "under slab, hall bath branch", "Standing water, section by section; Enter ends the tests.",
        text),
     _q("kind", "Whole, isolated or new pipe", "whole", "A whole test says that it leaks, an isolated one where.",
-       line.test_kind, default=_fixed("whole")),
+       line.test_kind, default=known_by.fixed("whole")),
     _q("covers", "Lines and branches in the test", "main, hall bath", "What the result speaks for.", line.covers),
     _q("when", "When: routine, before lift, after lift, after repair", "before lift", "The lifting company asks.",
-       line.test_when, default=_fixed("routine")),
-    _q("date", "Day of the test", "today", "It stands on the report.", day, default=_test_date),
+       line.test_when, default=known_by.fixed("routine")),
+    _q("date", "Day of the test", "today", "It stands on the report.", day, default=known_by.test_date),
     _q("plug", "Where the ball sat", "front cleanout, house side", "What was held shut.", text),
     _q("open_risers", "Sizes of the open risers", "4, 4, 2, 1.5", "They all fall together; water lost hangs on it.", line.risers),
     _q("readings", "Minutes and drop", "5:3/8, 10:3/4, 20:1-1/2", "How fast it fell; `held 30 min` when it did not.",
        line.readings),
-    _q("sealed", "Did the ball seal", "yes", "Else the test says nothing.", yes_no, default=_fixed("yes")),
+    _q("sealed", "Did the ball seal", "yes", "Else the test says nothing.", yes_no, default=known_by.fixed("yes")),
     _q("result", "Passed, failed or could not be sealed", "failed", "Your word on it.", line.result),
 ))  # fmt: skip
 
@@ -266,9 +170,9 @@ WAY = Section(table="reroute", title="Ways round", many=True, one="way round", m
 
 FOUNDATION = Section(table="foundation", title="Lifting", questions=(
     _q("work", "Foundation work: none, planned 2027-01, done 2024-05", "planned jan 2027",
-       "Pipes move with a lift: it is tested before and after.", house.foundation, also=("lift_date",), default=_fixed("none")),
-    _q("company", "Who lifts", "Fernbrook Lifting", "Who gets the report.", text, asked=_lifted),
-    _q("piers", "How many piers", "14", "Where they stand decides where one may dig.", whole_number(0, 1000), asked=_lifted),
+       "Pipes move with a lift: it is tested before and after.", house.foundation, also=("lift_date",), default=known_by.fixed("none")),
+    _q("company", "Who lifts", "Fernbrook Lifting", "Who gets the report.", text, asked=known_by.lifted),
+    _q("piers", "How many piers", "14", "Where they stand decides where one may dig.", whole_number(0, 1000), asked=known_by.lifted),
 ))  # fmt: skip
 
 SIGN = Section(table="sign", title="Seen off the camera", many=True, one="sign", more="Anything else? Or Enter", questions=(

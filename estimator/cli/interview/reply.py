@@ -7,7 +7,6 @@ from estimator.cli.interview.sheet import Sheet
 from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES
 from estimator.cli.views.table import cells_wide
 from estimator.cli.views.words import at, number
-from estimator.fieldnotes.assemble import STATION_DECIMALS
 from estimator.fieldnotes.dumplog import finding_words, mark_words
 from estimator.fieldnotes.log import Entry, LogPass, Same
 from estimator.model.line import Finding, Line, Mark, Pass
@@ -19,6 +18,7 @@ LETTERS: dict[str, str] = {
     "grease": "g", "sag": "u", "reverse fall": "v", "backfall": "v", "oval": "q", "blister": "b", "blocked": "z",
     "intruding": "i", "utility": "!", "fitting": "f", "leak": "l", "mud": "m", "insects": "n",
 }  # fmt: skip
+STATION_DECIMALS = 6  # far below any reel, so that what was written at one reading is at one station
 LEAST_STRIP, SHARE = 16, 0.4
 WALLS = {"": "-", "crawl": "_"}
 

@@ -35,6 +35,8 @@ _BETTER = {
     "string": "words in double quotes",
     "tuple": "a list, or one [[table]] for each",
     "model": "keys under a [table]",
+    "edge_beam": '"none" where somebody made sure, or how deep and wide, such as "24in deep 12in wide"',
+    "tendons": '"yes", "unknown", or "none" and what proves it, such as "none, engineer\'s drawing"',
     "dict": "word = number pairs in braces",
 }
 

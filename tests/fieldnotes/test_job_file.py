@@ -9,7 +9,7 @@ from fieldnote_texts import HEAD, codes, reading
 
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.edit import set_value
-from estimator.model.job import Job, Leg, Override, WantedRepair, WaterTest
+from estimator.model.job import EdgeBeam, Job, Leg, Override, WantedRepair, WaterTest
 from estimator.model.line import Join
 from estimator.model.problem import CannotGoOn
 
@@ -206,3 +206,48 @@ def test_the_programs_own_edits_keep_comments_and_order() -> None:
 def test_an_edit_with_no_place_says_so(text: str) -> None:
     with pytest.raises(CannotGoOn):
         set_value(text, "wishes.recommend", "B")
+
+
+SHORT = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n12 end city main\n"
+
+
+def _house(line: str) -> str:
+    return HEAD.replace('floor = "slab"', f'floor = "slab"\n{line}')
+
+
+@pytest.mark.parametrize(
+    ("words", "deep_ft", "wide_ft"),
+    [("none", 0.0, 0.0), ("24in deep 12in wide", 2.0, 1.0), ("2 ft 6 in deep, 10 in wide", 2.5, 10 / 12)],
+)
+def test_the_beam_along_the_slabs_edge_is_read(words: str, deep_ft: float, wide_ft: float) -> None:
+    found = reading(SHORT, head=_house(f'edge_beam = "{words}"'))
+    assert found.job is not None, found.problems
+    assert found.job.house.edge_beam == EdgeBeam(deep_ft, pytest.approx(wide_ft))
+
+
+def test_where_nobody_wrote_of_an_edge_beam_nothing_is_known() -> None:
+    found = reading(SHORT, head=HEAD)
+    assert found.job is not None and found.job.house.edge_beam is None
+
+
+@pytest.mark.parametrize(
+    "words", ["", "24in", "0in deep 12in wide", "deep", "12in wide 24in deep", "24 lb deep 3 wide"]
+)
+def test_an_edge_beam_that_cannot_be_read_is_refused(words: str) -> None:
+    assert "edge_beam" in " ".join(str(p) for p in reading(SHORT, head=_house(f'edge_beam = "{words}"')).problems)
+
+
+@pytest.mark.parametrize(
+    ("words", "taken"),
+    [
+        ("none, engineer's drawing", True),
+        ("unknown", True),
+        ("yes", True),
+        ("none", False),
+        ("None, ", False),
+        ("no", False),
+    ],
+)
+def test_no_tendons_counts_only_with_what_proves_it(words: str, taken: bool) -> None:
+    found = reading(SHORT, head=_house(f'tendons = "{words}"'))
+    assert (found.job is not None and found.job.house.tendons == words) is taken

@@ -1,9 +1,12 @@
 """Each limit at its edge and one step off. Limits are the demo settings or published numbers; the edges are common practice."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
+from estimator.model.edge_beam import KnownEdge
+from estimator.model.job import EdgeBeam
 from estimator.model.stretch import Stretch
 from estimator.scopes.rules import BY_ID, facts_of
 from estimator.scopes.rules.examples import beam, branch, demo_tables, limits, mark, measured, need, reroute, stretch
@@ -80,6 +83,9 @@ BEFORE: list[tuple[str, str, float, float, Facts]] = [
     ("bore-fits-the-method", "requires first", 3.1, 3.0, lambda v: stretch(method="reline", sizes_in=(v,))),
     ("water-in-the-ground", "blocks", 3.34, 3.33, lambda v: stretch(method="tunnel", site={"water_table_ft": v})),
     ("tendons-in-the-slab", "until approved", 1964, 1965, old_slab),
+    ("tendons-in-the-slab", "until approved", 1964, 1965, lambda v: built(v, "break-through", tendons="")),  # a plain slab, no proof
+    ("tendons-in-the-slab", "caution", 1964, 1965, lambda v: built(v, "tunnel", tendons="")),
+    ("edge-beam-is-known", "no fixed price", 9.9, 10.0, lambda v: stretch(method="trench", slab_edge_ft=10.0, stretch=Stretch(0.0, v))),
     ("asbestos-before-cutting", "requires first", 1981, 1980, lambda v: built(v, "slab spot")),  # through 1980: from memory
     ("lead-paint", "requires first", 6.0, 6.1, painted),  # 40 CFR 745.83
     ("burst-near-utilities", "requires first", 12, 11.9, lambda v: crossing("gas", v)),  # Carmel, Indiana, 33.159
@@ -137,6 +143,7 @@ DEPTHS = [
     ("protect-from-five-feet", "requires first", 4.99, 5.0),
     ("engineer-past-twenty-feet", "until approved", 20.0, 20.01),
     ("competent-person-is-named", "requires first", 3.99, 4.0),
+    ("machine-reaches", "no fixed price", 10.0, 10.01),  # a firm's default
 ]
 
 
@@ -208,3 +215,34 @@ def test_a_slope_needs_its_whole_top_within_the_free_width() -> None:
 def test_build_up_of_every_kind_at_once_is_still_only_dirt() -> None:
     dirty = need("scale", 3, kinds=("scale", "grease", "blocked"))
     assert effects("dirt-alone-is-cleaned", stretch(needs=(dirty,))) == {("does not fix", frozenset())}
+
+
+@pytest.mark.parametrize("said", [EdgeBeam(0.0, 0.0), EdgeBeam(2.0, 1.0)])
+def test_a_word_about_the_edge_beam_ends_the_asking(said: EdgeBeam) -> None:
+    house = job(line(zone="slab", zero="slab edge"), house={"edge_beam": said})
+    known = facts_of(house, house.lines[0], Stretch(4.0, 20.0), (), demo_tables())
+    assert effects("edge-beam-is-known", replace(known, method="tunnel")) == set()
+    silent = job(line(zone="slab", zero="slab edge"))
+    unknown = facts_of(silent, silent.lines[0], Stretch(4.0, 20.0), (), demo_tables())
+    asked = effects("edge-beam-is-known", replace(unknown, method="tunnel"))
+    assert {effect for effect, _ in asked} == {"no fixed price", "requires first"}
+    assert frozenset({"engineer"}) in {facts for _, facts in asked}
+
+
+def test_a_known_edge_beam_takes_the_engineer_for_every_tunnel() -> None:
+    there = KnownEdge(EdgeBeam(2.0, 1.0), "the house")
+    none = KnownEdge(EdgeBeam(0.0, 0.0), "the house")
+    assert effects("tunnel-under-a-beam", stretch(method="tunnel", edge=there, **SLAB)) == {("requires first", frozenset({"engineer"}))}
+    assert effects("tunnel-under-a-beam", stretch(method="tunnel", edge=none, **SLAB)) == set()
+
+
+def test_a_basement_without_a_depth_of_its_own_has_no_fixed_price() -> None:
+    marks = (mark("basement", 0.0, holds=True), mark("yard", 20.0, holds=True), mark("depth", 30.0, depth_ft=7.0, surface="lawn"))
+    house = job(replace(line(), marks=marks))
+
+    def depth(low: float, high: float) -> float | None:
+        return facts_of(house, house.lines[0], Stretch(low, high), (), demo_tables()).depth_ft
+
+    assert depth(20.0, 40.0) == 7.0
+    assert depth(19.0, 40.0) is None
+    assert depth(2.0, 10.0) is None

@@ -15,9 +15,10 @@ from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, joined
 from estimator.model.work import Repair
 from estimator.scopes.candidates import Offers, repairs
+from estimator.scopes.measures import each
 from estimator.scopes.rules import facts_of, may
 from estimator.scopes.rules.examples import demo_tables
 
@@ -35,8 +36,8 @@ class Judged:
         """Repairs of the wanted method (and line) that cover, touch or answer what is asked."""
         found = [r for r in self.offers.repairs if r.method == wanted["method"]]
         found = [r for r in found if r.line == wanted.get("line", r.line)]
-        if "covers" in wanted:
-            found = [r for r in found if r.stretch.covers(Stretch(*wanted["covers"]))]
+        if "covers" in wanted:  # a lining stops at the pipe laid new before it: the two cover it together
+            found = [r for r in found if _all_of(r).covers(Stretch(*wanted["covers"]))]
         if "touches" in wanted:
             found = [r for r in found if r.stretch.touches(Stretch(*wanted["touches"]))]
         if "answers" in wanted:
@@ -57,6 +58,13 @@ class Judged:
             facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), demo_tables())
             out += may(wanted["method"], facts, demo_tables()) if "method" in wanted else ()
         return out
+
+
+def _all_of(repair: Repair) -> Stretch:
+    whole = repair.stretch
+    for one in joined(r.stretch for r in each((repair,))):
+        whole = whole.union(one) if one.touches(whole) else whole
+    return whole
 
 
 @cache

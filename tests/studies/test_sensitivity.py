@@ -8,9 +8,11 @@ from estimator.model.work import Repair, Scope
 from estimator.studies.compare import compare
 from estimator.studies.sensitivity import sensitivity
 
+YARD_OF_ALDER = ("main", Stretch(-74.633333, -21.133333))
 
-def scope_of(job, tables, method: str):
-    return next(c.option.scope for c in compare(job, tables).open if c.method == method)
+
+def scope_of(job, tables, method: str, *where):
+    return next(c.option.scope for c in compare(job, tables, *where).open if c.method == method)
 
 
 def swing(found, word: str):
@@ -41,7 +43,7 @@ def test_a_tunnel_does_not_care_what_the_floor_costs(house, tables) -> None:
 
 def test_a_coarser_locator_widens_the_swing_of_the_depth(house, tables) -> None:
     job = house("alder")
-    scope = scope_of(job, tables, "burst")
+    scope = scope_of(job, tables, "burst", *YARD_OF_ALDER)
     coarse = tables.with_settings({"locator_tolerance_percent": "25"})
     assert swing(sensitivity(scope, job, coarse), "depth") > swing(sensitivity(scope, job, tables), "depth") > 0
 

@@ -1,17 +1,19 @@
 """A job typed on the command line in, what `options` answers out: the options, or why there is none."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
 from estimator.cli.guard import DONE, TO_MEND
+from estimator.cli.problems import NO_OPTION
 from estimator.cli.seed import seed_of
 from estimator.cli.views import check, likely_range, options, what_if, why
 from estimator.cli.views.screen import Row
 from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
 from estimator.model.judgement import Diagnosis
-from estimator.model.problem import CannotGoOn
+from estimator.model.offer import Quote
+from estimator.model.problem import CannotGoOn, Place
 from estimator.wording.say import speaker
 
 
@@ -33,8 +35,12 @@ def offered(
     columns: int,
     language: str,
     inside: bool = False,
+    only: str = "",
 ) -> Answer:
-    """`inside` adds the range of cost and days, for the office alone. Errors: CannotGoOn with everything that stops the price, but for there being nothing to offer."""
+    """`inside` adds the range of cost and days, for the office alone; `only` is the letter of one option to show.
+
+    Errors: CannotGoOn with everything that stops the price, but for there being nothing to offer.
+    """
     from estimator.pipeline import with_ranges
 
     try:
@@ -45,11 +51,23 @@ def offered(
         return _nothing(job_file, tables, changes, on, columns, language)
     if not run.quote.options:
         return _nothing(job_file, tables, changes, on, columns, language)
+    run = replace(run, quote=_only(job_file, run.quote, only))
     rows = _options(run, changes or (), reasons, columns, language)
     if not inside:
         return Answer(run.quote, rows)
     quote = with_ranges(run.quote, run.tables, seed_of(run.quote.job.number))
     return Answer(quote, [*rows, *likely_range.rows(quote, columns)])
+
+
+def _only(job_file: Path, quote: Quote, letter: str) -> Quote:
+    """The quote with one of its options, or with all. Errors: CannotGoOn for a letter that none has."""
+    if not letter:
+        return quote
+    chosen = tuple(option for option in quote.options if option.letter == letter.strip().upper())
+    if not chosen:
+        letters = ", ".join(option.letter for option in quote.options)
+        raise CannotGoOn(NO_OPTION(Place(file=str(job_file)), letter=letter, letters=letters))
+    return replace(quote, options=chosen)
 
 
 def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, language: str) -> list[Row]:

@@ -30,6 +30,13 @@ NO_RULE = Kind(
     "{near}`estimator rules` lists all of them.",
     "rules takes an id, such as lining-keeps-the-grade, or a number, such as R07.",
 )
+NO_OPTION = Kind(
+    "cli/no-option",
+    Level.ERROR,
+    "there is no option {letter} on these notes.",
+    "The options are {letters}.",
+    "--option takes the letter of a way that is offered.",
+)
 NO_LINE = Kind(
     "cli/no-line",
     Level.ERROR,
@@ -106,6 +113,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NOTHING_TO_CHANGE,
     NO_ITEM,
     NO_RULE,
+    NO_OPTION,
     NO_LINE,
     BEYOND_LINE,
     NOTHING_TO_COMPARE,

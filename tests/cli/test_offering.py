@@ -4,6 +4,7 @@ from pathlib import Path
 
 from typer.testing import CliRunner
 
+from estimator import demo
 from estimator.cli.app import build
 
 JOB = """
@@ -36,3 +37,24 @@ def test_where_every_way_is_blocked_each_is_named_with_its_rule(tmp_path):
     assert "911" in result.stdout
     for method in ("burst", "reline", "sectional liner", "trench", "yard spot"):
         assert f"\n  {method}\n    blocks:" in result.stdout
+
+
+DEMO = Path(demo.__file__).parent / "job.toml"
+
+
+def _of_the_demo(*words: str):
+    typed = ["options", str(DEMO), *words]
+    return CliRunner().invoke(build(typed), typed, env={"COLUMNS": "80"})
+
+
+def test_one_option_can_be_drawn_alone():
+    shown = _of_the_demo("--option", "b").stdout
+    assert "─B break-through" in shown
+    assert "─A " not in shown
+    assert "─C " not in shown
+
+
+def test_a_letter_that_no_option_has_is_told_with_those_there_are():
+    result = _of_the_demo("--option", "Q")
+    assert (result.exit_code, result.stdout) == (1, "")
+    assert "A, B, C" in result.stderr

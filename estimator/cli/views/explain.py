@@ -17,9 +17,10 @@ from estimator.model.judgement import Need
 from estimator.model.offer import Option, Quote
 from estimator.model.price import CostLine, LineItem, TaskHours
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.model.work import Input, Quantity, Repair, Takeoff
 from estimator.tables.tables import Tables
-from estimator.wording.say import pick, speaker
+from estimator.wording.say import pick, say, speaker
 
 
 def find(quote: Quote, item: str) -> tuple[Option, LineItem]:
@@ -227,7 +228,7 @@ def _to_price(option: Option, columns: int, language: str) -> list[Row]:
     """The steps from the direct cost of the option to its price."""
     speak = speaker(language)
     cells = [
-        (term(s.text, language), term(s.formula, language), dollars(s.amount, language=language))
+        (_step(s.text, language), term(s.formula, language), dollars(s.amount, language=language))
         for s in option.price.steps
     ]
     headers = (speak("step"), speak("formula"), speak("amount"))
@@ -238,3 +239,18 @@ def _to_price(option: Option, columns: int, language: str) -> list[Row]:
         percent = number(100 * option.price.margin, language=language)
         out.append(Row("  " + speak("{percent} % of the price is left over cost", percent=percent)))
     return out
+
+
+CLASS_STEPS: tuple[tuple[str, Say], ...] = (
+    ("cost of class ", Say.of("cost of class {price_class}")),
+    ("contingency on ", Say.of("contingency on {price_class}")),
+    ("price of class ", Say.of("price of class {price_class}")),
+)
+"""Steps that stand once for each price class."""
+
+
+def _step(text: str, language: str) -> str:
+    for begins, said in CLASS_STEPS:
+        if text.startswith(begins):
+            return say(Say.of(said.text, price_class=term(text.removeprefix(begins), language)), language)
+    return term(text, language)

@@ -37,13 +37,15 @@ def _to_its_ends(extent: Extent, profile: Profile, tables: Tables) -> Extent:
         return extent
     out, least, whole = extent, tables.number("remnant_ft"), profile.extent
     junction, upper = (whole.to_ft, whole.from_ft) if profile.line.downstream == 1 else (whole.from_ft, whole.to_ft)
-    for end, text in (
-        (junction, "no {ft} of old pipe left between the new pipe and the line it joins"),
-        (upper, "no {ft} of old pipe left between the new pipe and the upper end"),
-    ):
-        gap = extent.stretch.gap_ft(Stretch(end, end))
-        if NUDGE_FT < gap < least:
-            out = out.reach(end, Say.of(text, ft=Feet(round(gap, 2))))
+    to_junction, to_upper = (extent.stretch.gap_ft(Stretch(end, end)) for end in (junction, upper))
+    if NUDGE_FT < to_junction < least:
+        why = Say.of(
+            "no {ft} of old pipe left between the new pipe and the line it joins", ft=Feet(round(to_junction, 2))
+        )
+        out = out.reach(junction, why)
+    if NUDGE_FT < to_upper < least:
+        why = Say.of("no {ft} of old pipe left between the new pipe and the upper end", ft=Feet(round(to_upper, 2)))
+        out = out.reach(upper, why)
     return out
 
 

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterable, Set
 
-from estimator.model.job import SLAB_FLOORS, Job
+from estimator.knowledge.tendons import may_have_tendons
+from estimator.model.job import Job
 from estimator.model.work import Takeoff
 
 LEAD_PAINT_BANNED = 1978  # 16 CFR 1303: lead paint for homes was banned that year
@@ -17,7 +18,7 @@ def facts(job: Job, takeoffs: Iterable[Takeoff]) -> frozenset[str]:
         "lived_in": house.lived_in,
         "one_bathroom": bathrooms(job) == 1,
         "built_before_1978": house.built is not None and house.built < LEAD_PAINT_BANNED,
-        "slab_may_have_tendons": house.floor in SLAB_FLOORS[1:],
+        "slab_may_have_tendons": may_have_tendons(house),
         "foundation_planned": job.foundation.work == "planned",
         "insurance_claim": bool(job.customer.claim),
         "soil_unknown": house.soil is None,

@@ -246,3 +246,17 @@ def test_a_basement_without_a_depth_of_its_own_has_no_fixed_price() -> None:
     assert depth(20.0, 40.0) == 7.0
     assert depth(19.0, 40.0) is None
     assert depth(2.0, 10.0) is None
+
+
+def test_a_trench_up_to_the_slab_edge_and_deeper_than_its_beam_waits_for_an_engineer() -> None:
+    """24 in below the slab top is 1.5 ft below the ground 6 in lower: 1.5 ft deep clears it, a step more does not."""
+    known = KnownEdge(EdgeBeam(2.0, 1.0), "the house")
+
+    def said(depth_ft: float, from_ft: float, edge: KnownEdge = known) -> set[str]:
+        it = measured(depth_ft, slab_edge_ft=10.0, stretch=Stretch(from_ft, 30.0), edge=edge)
+        return after("footing-below-dig", it)
+
+    assert said(1.5, 10.0) == set()
+    assert said(1.6, 10.0) == {"until approved"}
+    assert said(1.6, 10.1) == set()
+    assert said(1.6, 10.0, KnownEdge(EdgeBeam(0.0, 0.0), "the house")) == set()

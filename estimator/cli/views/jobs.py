@@ -5,7 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.table import GAP, fitted, indented, table
+from estimator.cli.views.table import GAP, fitted, indented, longest_word, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, dollars
 from estimator.records.plain import plain
@@ -20,9 +20,17 @@ def rows(standings: Sequence[Standing], folder: Path, columns: int, language: st
         return [Row(speak("There is no job file below {folder}.", folder=str(folder)))]
     headers = (speak("job"), speak("state"), speak("rev"), speak("total"), speak("days left"), speak("waits for"))
     cells = [_cells(standing, folder, language) for standing in standings]
-    fits = sum(fitted(headers, cells, 10**6)) + len(GAP) * (len(headers) - 1) <= columns
-    body = table(headers, cells, columns, right=(3, 4)) if fits else _blocks(headers, cells, columns)
+    whole = _no_word_is_cut(headers, cells, columns)
+    body = table(headers, cells, columns, right=(3, 4)) if whole else _blocks(headers, cells, columns)
     return [*(Row(text) for text in body), Row(""), Row(counted(standings, language), "head")]
+
+
+def _no_word_is_cut(headers: Sequence[str], cells: Sequence[Sequence[str]], columns: int) -> bool:
+    """Every column of the table is as wide as its longest word."""
+    widths = fitted(headers, cells, columns)
+    longest = [longest_word(column) for column in zip(headers, *cells, strict=True)]
+    fits = sum(widths) + len(GAP) * (len(widths) - 1) <= columns
+    return fits and all(word <= width for word, width in zip(longest, widths, strict=True))
 
 
 def _blocks(headers: Sequence[str], cells: Sequence[Sequence[str]], columns: int) -> list[str]:

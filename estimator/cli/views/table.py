@@ -39,15 +39,19 @@ def table(headers: Sequence[str], rows: Sequence[Sequence[str]], columns: int, r
 
 
 def fitted(headers: Sequence[str], rows: Sequence[Sequence[str]], columns: int) -> list[int]:
-    """How wide each column gets: what it needs, the widest cut down until the table fits."""
-    widths = [
-        max(cells_wide(line) for cell in column for line in (cell.split("\n") or [""]))
-        for column in zip(headers, *rows, strict=True)
-    ]
+    """How wide each column gets: what it needs, the widest cut down until the table fits; words are cut last of all."""
+    held = list(zip(headers, *rows, strict=True))
+    widths = [max(cells_wide(line) for cell in column for line in (cell.split("\n") or [""])) for column in held]
+    words = [max(LEAST_COLUMN, longest_word(column)) for column in held]
     room = columns - len(GAP) * (len(widths) - 1)
     while sum(widths) > room and max(widths) > LEAST_COLUMN:
-        widths[widths.index(max(widths))] -= 1
+        loose = [i for i, width in enumerate(widths) if width > words[i]] or range(len(widths))
+        widths[max(loose, key=lambda i: widths[i])] -= 1
     return widths
+
+
+def longest_word(column: Sequence[str]) -> int:
+    return max((cells_wide(word) for cell in column for word in cell.split()), default=0)
 
 
 def _row(cells: Sequence[str], widths: Sequence[int], right: Sequence[int]) -> list[str]:

@@ -83,7 +83,7 @@ def _chance(option: Option, found: LikelyRange, first: int, marks: int) -> Chart
     return Chart(
         kind="scatter", title="Chance of staying within a cost", series=series, row=0, height_px=300, width_px=600,
         alt=f"Chance that the cost of option {option.letter} stays within dollars from {ends}; upright lines at the cost in the price and with its contingency",
-        x_title="our cost, dollars", y_title="chance", number_format="0%",
+        x_title="our cost, dollars", y_title="chance", y_most=1.0, number_format="0%",
     )  # fmt: skip
 
 

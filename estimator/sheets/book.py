@@ -67,11 +67,17 @@ class Cell:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """Cells from the first column on. `height_pt` None: computed so that nothing is cut. `new_page`: a page begins here."""
+    """Cells from the first column on. `height_pt` None: computed so that nothing is cut.
+
+    `new_page`: a page begins here. `starts`: a block begins that is not parted between pages where one can hold it.
+    `keep`: never parted from the next row.
+    """
 
     cells: tuple[Cell, ...] = ()
     height_pt: float | None = None
     new_page: bool = False
+    starts: bool = False
+    keep: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,6 +114,7 @@ class Chart:
     x_title: str = ""
     y_title: str = ""
     y_reversed: bool = False
+    y_most: float | None = None  # where the axis ends; None: as the spreadsheet program likes
     legend: bool = True
     number_format: str = "General"
 

@@ -39,6 +39,8 @@ def add_chart(workbook: Any, worksheet: Any, sheet: Sheet, chart: Chart) -> None
     y["major_gridlines"] = {"visible": True, "line": {"color": "#E1E5E8", "width": 0.75}}
     if chart.y_reversed:
         y["reverse"] = True
+    if chart.y_most is not None:
+        y["max"] = chart.y_most
     if chart.kind == "scatter":
         y["crossing"] = "min"
     if chart.kind in LYING:

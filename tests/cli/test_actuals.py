@@ -125,6 +125,21 @@ def test_a_real_quantity_of_the_sheet_counts_as_production_counts_it(job: Path, 
     assert task["actual_quantity"] == pytest.approx(100 * first.per + sum(t.quantity * t.per for t in others))
 
 
+def test_work_written_in_by_hand_under_the_list_is_read_and_a_name_nobody_knows_is_asked_about(
+    job: Path, tmp_path: Path
+) -> None:
+    book = filled(job, tmp_path, ("saw slab", None, 7.5, None))
+    held = openpyxl.load_workbook(book)
+    held["Hours B"].append([None, "tunnel dig", None, None, None, None, 6, "found more"])
+    held.save(book)
+    found = entered(job, "--from", book)
+    assert ([t["task"] for t in found["tasks"]], found["not_estimated"]) == (["saw slab"], ["tunnel dig"])
+    held["Hours B"].append([None, "waiting for the truck", None, None, None, None, 2, None])
+    held.save(book)
+    said = run("actuals", job, "--from", book)
+    assert said.exit_code == 1 and "after/no-task" in said.stderr
+
+
 def test_an_unreadable_cell_is_named_and_nothing_is_kept(job: Path, tmp_path: Path) -> None:
     book = filled(job, tmp_path, ("saw slab", "lots", "eight", "the dog"))
     said = run("actuals", job, "--from", book)

@@ -18,9 +18,10 @@ COLUMN = {head: column for column, head in enumerate(HOUR_HEADS)}
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """One row of the sheet beside the line of the estimate it stands for."""
+    """One row of the sheet beside the line of the estimate it stands for; None for work that was written in by hand."""
 
-    task: TaskHours
+    name: str
+    task: TaskHours | None
     hours: float | None
     real: float | None
     cause: str
@@ -54,16 +55,18 @@ def _head(sheet: ReadSheet) -> int:
 
 
 def _rows(sheet: ReadSheet, tasks: Sequence[TaskHours], file: str) -> tuple[list[Filled], list[Problem]]:
-    """Rows met with the estimate's lines of the same work item and task, in order; rows written by hand below are left."""
+    """Rows met with the estimate's lines of the same work item and task, in order; a row by hand needs a task and hours."""
     waiting = list(tasks)
     filled: list[Filled] = []
     wrong: list[Problem] = []
     for row in sheet.rows[_head(sheet) :]:
         names = (_at(row, "work_item"), _at(row, "task"))
         task = next((t for t in waiting if (t.work_item, t.task) == names), None)
-        if task is None:
+        name = str(_at(row, "task")).strip()
+        if task is not None:
+            waiting.remove(task)
+        elif not name or str(_at(row, "hours")).strip() == "":
             continue
-        waiting.remove(task)
         hours, bad_hours = _number(row, "hours", sheet.name, file)
         real, bad_real = _number(row, "real", sheet.name, file)
         cause = str(_at(row, "cause")).strip().lower()
@@ -71,7 +74,7 @@ def _rows(sheet: ReadSheet, tasks: Sequence[TaskHours], file: str) -> tuple[list
         if cause not in CAUSES:
             place = Place(file=file, table=sheet.name, cell=f"H{row.number}")
             wrong.append(UNKNOWN_CAUSE(place, cause=cause, causes=", ".join(c for c in CAUSES if c)))
-        filled.append(Filled(task, hours, real, cause))
+        filled.append(Filled(name, task, hours, real, cause))
     return filled, wrong
 
 
@@ -96,14 +99,21 @@ def _number(row: ReadRow, head: str, sheet: str, file: str) -> tuple[float | Non
 
 
 def _entries(rows: Sequence[Filled]) -> Iterator[Actual]:
-    for name in dict.fromkeys(r.task.task for r in rows):
-        mine = [r for r in rows if r.task.task == name]
+    for name in dict.fromkeys(r.name for r in rows):
+        mine = [r for r in rows if r.name == name]
         if not any(r.hours for r in mine):
             continue
-        measured = [(r.task.quantity if r.real is None else r.real) * r.task.per for r in mine]
+        measured = [_measured(r) for r in mine]
         yield Actual(
             task=name,
             hours=sum(r.hours or 0.0 for r in mine),
             quantity=sum(measured) if any(r.real is not None for r in mine) else None,
             cause=next((r.cause for r in reversed(mine) if r.cause), ""),
         )
+
+
+def _measured(row: Filled) -> float:
+    """The quantity as production counts it; of work nobody planned only what was written."""
+    if row.task is None:
+        return row.real or 0.0
+    return (row.task.quantity if row.real is None else row.real) * row.task.per

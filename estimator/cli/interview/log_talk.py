@@ -5,7 +5,8 @@ from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.keeping import JobFile
-from estimator.cli.interview.rows import Asked, Typed, taken_up
+from estimator.cli.interview.loose import NEW_RUN
+from estimator.cli.interview.rows import HEADING, Asked, Typed, taken_up
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import in_full, short
 from estimator.cli.interview.steps import Step, item_of, items
@@ -70,7 +71,9 @@ class _Session:
 
     def _prompt(self, asked: Asked | None) -> str:
         if asked is None:
-            return f"{self.log.about.name}> "
+            passes = self.log.sheet.log.passes
+            no_pass = " (no pass yet)" if passes and passes[0].heading.access == "?" else ""
+            return f"{self.log.about.name}{no_pass}> "
         return f"  “{asked.word}” means [{asked.offer or 'a remark'}]: "
 
     def _command(self, text: str) -> str:
@@ -111,6 +114,7 @@ class _Session:
         elif log.row is not None:
             sheet = log.sheet
             more = [f"{log.learned[0]} = {log.learned[1]}, remembered"] if log.learned else []
+            more += ["a new run? begin it with: pass …"] if _begins_a_run(log.rows[log.row]) else []
             more += [short(p) for p in (*log.problems, *self._unplaced())]
             said = reply.answer(sheet, log.row, wide, self.line, "; ".join(more))
             self.line = sheet.line
@@ -191,6 +195,11 @@ class _Session:
         if sheet.readings:
             self.terminal.tell(account(sheet.line, self.name, len(self.log.rows)))
         return DONE
+
+
+def _begins_a_run(row: str) -> bool:
+    """A note about the camera going in somewhere: its readings need a pass of their own."""
+    return not HEADING.match(row) and not row.lstrip("# ")[:1].isdigit() and bool(NEW_RUN.search(row))
 
 
 def read_on(log: Typed) -> Typed:

@@ -25,6 +25,11 @@ _DIRT = re.compile(
     r"(?<!bare )\b(?:can see |i see |see )?(?:dirt|soil)(?: seen| showing)?\b(?=\s*(?:[,.;]|$|photo|pic))",
     re.IGNORECASE,
 )
+_WITH_UNIT = re.compile(r"\d\s*(?:%|percent\b|in\b|inch|ft\b|feet\b|['\"])|\bat\s+\d", re.IGNORECASE)
+_SHORT_NAME = re.compile(r"(?<![\w=])([A-Za-z]{1,4})\s*=\s*")
+NEW_RUN = re.compile(
+    r"\b(?:(?:w/?|with|agst|against)\s+flow|going to|toilet pulled|same (?:clnout|cleanout|access))\b", re.IGNORECASE
+)
 _STOP_BETWEEN = re.compile(r"(?<=[A-Za-z%\"'])\.(?=\s+\S)")
 _STOP_AT_END = re.compile(r"(?<=[A-Za-z%\"'])[.!]\s*$")
 _SAYS = re.compile(
@@ -37,7 +42,7 @@ def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     r"""The line without what people write and the log does not: `20,4`, full stops between things, `28-1 off the wall`.
 
     >>> print(plainer("20,4 hole 2in. dirt seen"))
-    20.4 hole 2in, dirt seen
+    20.4 hole 2in, soil seen
     >>> print(plainer("loc 2'3 under tile, 28-1 from frt wall 6-2 off hall wall"))
     loc 2'3 under tile, 28'1" frt wall, 6'2" hall wall
     >>> plainer("5 slab edge, call 5.3")
@@ -84,14 +89,36 @@ def as_remark(raw: str, word: str, column: int = 0) -> str:
 
     >>> as_remark("8 groove looks bad, photo 3", "looks bad")
     '8 groove, photo 3 ; looks bad'
+    >>> as_remark("11.5 branch 3in reads 11.7 so fine, photo 3", "reads")
+    '11.5 branch 3in, photo 3 ; reads 11.7 so fine'
     """
     body, mark, note = raw.partition(";")
     loose = r"[\s,]+".join(map(re.escape, word.split()))
     match = re.search(rf"(?<!\w){loose}(?!\w)", body, re.IGNORECASE) if loose else None
     start, end = (match.start(), match.end()) if match else (max(0, column - 1), len(body))
+    rest = body[end:].partition(",")[0] if match else ""
+    if rest.strip() and not says_something(rest, {}) and not _WITH_UNIT.search(rest):
+        match, end = None, len(body)  # what follows strange words was said of them, not of the word before
     if not match and "," in body[start:]:
         end = start + max(body[start:].index(","), 1)
     moved = body[start:end].strip(" ,")
     body = re.sub(r"\s+,", ",", re.sub(r"\s{2,}", " ", f"{body[:start]} {body[end:]}")).strip().rstrip(",")
     notes = ", ".join(part for part in ((note.strip() if mark else ""), moved) if part)
     return f"# {body} {notes}" if re.fullmatch(r"[~\d.' -]*", body) else f"{body} ; {notes}"
+
+
+def names_apart(text: str) -> tuple[str, str]:
+    """What stands before short names in a note, and the names as the log takes them.
+
+    >>> names_apart("26-114 alder tues  hb = hall bath mb = master")
+    ('26-114 alder tues', 'hb = hall bath; mb = master')
+    >>> names_apart("12.1 = hole")
+    ('12.1 = hole', '')
+    """
+    found = list(_SHORT_NAME.finditer(text))
+    if not found:
+        return text, ""
+    ends = [*(m.start() for m in found[1:]), len(text)]
+    names = [f"{m[1]} = {text[m.end() : end].strip(' ,;')}" for m, end in zip(found, ends, strict=True)]
+    plain = all(re.fullmatch(r"\w+ = [A-Za-z][A-Za-z ]*", name) for name in names)
+    return (text[: found[0].start()].strip(), "; ".join(names)) if plain else (text, "")

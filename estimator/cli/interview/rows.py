@@ -18,6 +18,14 @@ ALIKE = 0.75  # of 1: `brnch` is like branch, `looks` is not like loc
 KNOWN_WORDS = (*BY_NAME, *PLURALS, *MATERIALS, *SURFACES, *ALL_SIGNS)
 HEADING = re.compile(r"\s*pass\b(?!\s*=)", re.IGNORECASE)
 MOST_REMARKS = 8
+SHORTEST = 3  # letters of a word that may be a misspelt one
+NEVER_ASKED = frozenset((
+    "a", "again", "all", "also", "and", "as", "bad", "but", "can", "fine", "from", "good", "here", "in",
+    "is", "it", "just", "looks", "maybe", "more", "not", "now", "of", "off", "ok", "okay", "on", "only",
+    "or", "out", "please", "reads", "see", "seen", "so", "some", "than", "that", "the", "then", "there", "this",
+    "too", "very", "was", "with",
+))  # fmt: skip
+"""Plain English: a remark, never a shortening."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,10 +101,11 @@ def _strange(log: Typed, row: int, text: str) -> tuple[Problem, ...]:
     `murk 30%` says nothing without its word; `roots lots` only leaves out how much.
     """
     first = next((p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD), None)
-    if first is None or not (word_of(first).isalpha() or _like(word_of(first))):
+    word = word_of(first) if first else ""
+    if first is None or not word.isalpha() or word.lower() in NEVER_ASKED:
         return ()
-    without = as_remark(text, word_of(first), first.place.column or 1)
-    if not _like(word_of(first)) and any(p.code == AMOUNT for p in _errors_of(log, row, without)):
+    without = as_remark(text, word, first.place.column or 1)
+    if not _like(word) and any(p.code == AMOUNT for p in _errors_of(log, row, without)):
         return ()
     return (first,)
 
@@ -125,7 +134,12 @@ def word_of(problem: Problem) -> str:
 
 def _like(word: str) -> str:
     """The known word that a single word is very like, or nothing."""
-    if len(word) < 2 or not word.isalpha() or word.lower() in map(str.lower, KNOWN_WORDS):
+    if (
+        len(word) < SHORTEST
+        or not word.isalpha()
+        or word.lower() in NEVER_ASKED
+        or word.lower() in map(str.lower, KNOWN_WORDS)
+    ):
         return ""  # a known word where it does not belong is no misspelling
     words = {known.lower(): known for known in (*KNOWN_WORDS, *trade_shortenings())}
     close = get_close_matches(word.lower(), words, n=1, cutoff=ALIKE)
@@ -142,14 +156,17 @@ def _remarked(log: Typed, row: int, text: str) -> list[str]:
         return []
     start = (first.place.column or 1) - 1
     rest = text[start:].partition(";")[0].strip(" ,")
-    whole = [] if word_of(first).isalpha() or says_something(rest, log.words) else [as_remark(text, rest, start + 1)]
+    whole = [] if _strange(log, row, text) or says_something(rest, log.words) else [as_remark(text, rest, start + 1)]
     for _ in range(MOST_REMARKS):
         unknown = next(
             (p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD and not _like(word_of(p))), None
         )
         if unknown is None or says_something(word_of(unknown), log.words):
             break
-        text = as_remark(text, word_of(unknown), unknown.place.column or 1)
+        moved = as_remark(text, word_of(unknown), unknown.place.column or 1)
+        if says_something(moved.partition(";")[2] if ";" in moved else moved.lstrip("# "), log.words):
+            break  # a finding would go with it
+        text = moved
     return [text, *whole]
 
 

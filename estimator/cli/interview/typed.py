@@ -3,7 +3,7 @@
 import re
 from dataclasses import replace
 
-from estimator.cli.interview.loose import as_remark, knows_a_word
+from estimator.cli.interview.loose import as_remark, knows_a_word, names_apart
 from estimator.cli.interview.rows import HEADING, KNOWN_WORDS, Asked, Typed, put
 from estimator.cli.interview.sheet import NOT_READ
 from estimator.fieldnotes.answers import LONGEST, nearest
@@ -24,6 +24,7 @@ _READING_LAST = re.compile(
     r"((?!pass\b)[A-Za-z][^;]*?[A-Za-z%\"])[\s,]+(?:at\s+|@\s*)?(\d{1,4}\.\d+(?:\s*(?:-|to)\s*\d{1,4}(?:\.\d+)?)?)",
     re.IGNORECASE | re.ASCII,
 )
+_LOCATED = re.compile(r"\s*(?:loc|locate|located|loc'd|same)\b", re.IGNORECASE)
 _ENDS = ("", "y", "yes", "ok")
 _AS_NOTE = ("-", "no", "n", "note", "remark", ";", "skip")
 
@@ -51,10 +52,29 @@ def without_last(log: Typed) -> Typed:
 
 
 def _new(log: Typed, clean: str) -> Typed:
-    again = log.unread
+    rooted, again = _rooted(log, clean), log.unread
+    if rooted != clean:
+        return put(replace(log, rows=(*log.rows, rooted)), len(log.rows), rooted)
     if again is not None and _same_reading(log.rows[again].removeprefix(NOT_READ), clean):
         return put(log, again, clean)  # the whole line once more, put right
+    note, names = names_apart(clean)
+    if note and names and not any(HEADING.match(row) for row in log.rows):
+        log = replace(log, rows=(*log.rows, f"# {note}"))
+        clean = names
     return put(replace(log, rows=(*log.rows, clean)), len(log.rows), clean)
+
+
+def _rooted(log: Typed, clean: str) -> str:
+    """`loc …` and `same …` belong to the reading just typed, also where its line could not be read."""
+    same = re.match(r"\s*same\b", clean, re.IGNORECASE)
+    if not _LOCATED.match(clean):
+        return clean
+    for row in reversed(log.rows):
+        where = read_where(tidied(row.removeprefix(NOT_READ)))
+        if isinstance(where, Where):
+            reading = row.removeprefix(NOT_READ)[: where.end].strip()
+            return f"{reading} {clean[same.end() :] if same else clean}" if row.startswith(NOT_READ) else clean
+    return clean
 
 
 # ── the answer to what a word means ───────────────────────────────────────────────────────────
@@ -63,6 +83,10 @@ def _new(log: Typed, clean: str) -> Typed:
 def _told(log: Typed, asked: Asked, answer: str) -> Typed:
     """Enter takes what was offered, a known word is remembered, a dash makes a remark; anything else is the next line."""
     log = replace(log, asked=None)
+    named = re.fullmatch(rf"\s*{re.escape(asked.word)}\s*=\s*([A-Za-z][A-Za-z ]*)", answer, re.IGNORECASE)
+    if named:  # a short name of this job
+        rows = (*log.rows[: asked.row], answer.strip(), *log.rows[asked.row :])
+        return put(replace(log, rows=rows), asked.row + 1, log.rows[asked.row].removeprefix(NOT_READ))
     raw = log.rows[asked.row].removeprefix(NOT_READ)
     low = answer.lower().strip()
     if low in _AS_NOTE or (low in _ENDS and not asked.offer):
@@ -108,7 +132,7 @@ def _completed(log: Typed, clean: str) -> Typed | None:
         if heading is not None:
             body, mark, note = log.rows[heading].partition(";")
             return put(log, heading, f"{body.rstrip()}, {clean}{' ;' + note if mark else ''}")
-    if not log.rows or HEADING.match(log.rows[-1]):
+    if not log.rows or HEADING.match(log.rows[-1]) or _LOCATED.match(clean):
         return None
     waits = log.unread == len(log.rows) - 1
     if not waits and not _ever_read(log, len(log.rows) - 1):

@@ -170,6 +170,41 @@ def test_what_cannot_be_read_is_kept_and_one_line_says_what_to_write():
     assert log.sheet.not_read == ("12 roots lots",)
 
 
+@pytest.mark.parametrize("line", ["loc 27in under tile, flag B", "same hole 2in", "LOC'D 27in under tile"])
+def test_a_locate_belongs_to_the_reading_just_typed_though_its_line_could_not_be_read(line):
+    """Else the crew would be sent to the reading before it."""
+    log = after(PASS, "24 hole 2in", "33.3 roots", line)
+    assert log.rows[3].startswith("33.3 ")
+    assert log.row == 3
+
+
+def test_a_number_behind_strange_words_is_no_amount_of_the_word_before_them():
+    log = after(PASS, "11.5 wye 3in again reads 11.7 so ctr ok")
+    assert log.rows[1] == "11.5 wye 3in ; again reads 11.7 so ctr ok"
+    assert log.sheet.line.marks[0].size_in == 3
+    assert after(PASS, "11.5 wye again reads 11.7 so ctr ok").rows[1].startswith(NOT_READ)
+
+
+def test_a_branch_is_never_put_away_with_a_remark():
+    assert after("hb = hall bath", PASS, "12.1 hb wye  (thats the 11.5)").rows[2].startswith(NOT_READ)
+
+
+def test_short_names_in_a_note_on_top_count():
+    log = after("26-114 alder tues 91deg  hb = hall bath mb = master", PASS, "11.5 wye 3in hb")
+    assert log.rows[:2] == ("# 26-114 alder tues 91deg", "hb = hall bath; mb = master")
+    assert log.sheet.line.marks[0].name == "hall bath"
+
+
+def test_a_short_name_may_be_the_answer_to_what_a_word_means():
+    log = typed(after(PASS, "11.5 wye 3in hb 40%"), "hb = hall bath")
+    assert "hb = hall bath" in log.rows
+
+
+@pytest.mark.parametrize("line", ["29 ok", "so it goes", "8:12 rec on"])
+def test_plain_words_are_never_asked_for(line):
+    assert after(PASS, line).asked is None
+
+
 # ── words nobody knows ────────────────────────────────────────────────────────────────────────
 
 

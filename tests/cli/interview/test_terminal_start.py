@@ -59,7 +59,7 @@ TIRED: tuple[tuple[str, str], ...] = (
     ("", "Pipe: cast iron, clay, PVC, ABS …:"),
     ("ci", "Was a camera in it [yes]:"),
     ("", "main>"),
-    ("2.2 yard lawn", "main>"),
+    ("2.2 yard lawn", "main (no pass yet)>"),
     ("pass front clnout to house", "main>"),
     ("riser 26in", "main>"),
     ("5.3 slab tile", "main>"),

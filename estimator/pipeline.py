@@ -21,21 +21,18 @@ from estimator.pricing.rough import rough_cost
 from estimator.quote import Chosen as InWords
 from estimator.quote import build_quote, build_report
 from estimator.quote.build import LETTERS
+from estimator.scopes import owners_words
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.choose import Choices, Chosen, choose
 from estimator.scopes.handed import Handed
+from estimator.scopes.owners_words import lost_wishes, words_that_hit_nothing
 from estimator.scopes.rules import conditions
+from estimator.tables import against_job
+from estimator.tables.against_job import with_settings_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job, together
 
-UNKNOWN_SETTING = Kind(
-    "job/setting",
-    Level.ERROR,
-    "[settings] {key} is no setting of the firm's tables.",
-    "Write one that stands in the settings table{near}.",
-    "A setting changed for one job must be one that the tables have.",
-)
 LOST_OVERRIDE = Kind(
     "job/override-without-option",
     Level.WARNING,
@@ -43,7 +40,7 @@ LOST_OVERRIDE = Kind(
     "Look at it: the finding under it may have changed. Name another option, or take the override out.",
     "The owner's own numbers are never dropped without a word.",
 )
-PROBLEMS = (UNKNOWN_SETTING, LOST_OVERRIDE)
+PROBLEMS = (*against_job.PROBLEMS, *owners_words.PROBLEMS, LOST_OVERRIDE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,6 +61,7 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
 
     Errors: CannotGoOn with all that stops it: a setting nobody knows, a missing row, a quote that may not be issued.
     """
+    said = _or_stop(unknown_words(job, tables))
     tables = with_job_settings(job, tables)
     place = place_of(job, tables)
     diagnosis = diagnose(job, tables)
@@ -76,7 +74,13 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     else:  # a clean house: nothing to repair, nothing to sell
         quote = build_report(job, diagnosis, tables, day, revision)
     return Result(
-        job=job, tables=tables, diagnosis=diagnosis, offers=offers, choices=choices, quote=quote, problems=problems
+        job=job,
+        tables=tables,
+        diagnosis=diagnosis,
+        offers=offers,
+        choices=choices,
+        quote=quote,
+        problems=(*said, *lost_wishes(job, choices), *problems),
     )
 
 
@@ -85,6 +89,7 @@ def report(job: Job, tables: Tables, day: date, revision: int = 1) -> Quote:
 
     Errors: CannotGoOn as `run`, but never for there being nothing to offer.
     """
+    _or_stop(unknown_words(job, tables))
     tables = with_job_settings(job, tables)
     diagnosis = diagnose(job, tables)
     offers = repairs(job, diagnosis, tables)
@@ -138,19 +143,20 @@ def priced(
 
 
 def with_job_settings(job: Job, tables: Tables) -> Tables:
-    """The tables with the settings this job changes. Errors: CannotGoOn naming each key the tables lack."""
-    from difflib import get_close_matches
+    """The tables with the settings this job changes. Errors: CannotGoOn naming each that the tables would refuse."""
+    return with_settings_of(job, tables)
 
-    known = [row.key for row in tables.settings]
-    wrong = []
-    for key, _ in job.settings:
-        if key not in known:
-            near = get_close_matches(key, known, 1)
-            hint = f", such as {near[0]}" if near else ""
-            wrong.append(UNKNOWN_SETTING(Place("the job file"), key=key, near=hint))
-    if wrong:
-        raise CannotGoOn(*wrong)
-    return tables.with_settings(dict(job.settings)) if job.settings else tables
+
+def unknown_words(job: Job, tables: Tables) -> tuple[Problem, ...]:
+    """What the job names that neither the tables nor the program know, before anything is priced."""
+    return (*against_job.against_job(job, tables), *words_that_hit_nothing(job, (FLOOR_RULE,)))
+
+
+def _or_stop(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """The warnings among them. Errors: CannotGoOn with all of them where one is an error."""
+    if any(p.level is Level.ERROR for p in problems):
+        raise CannotGoOn(*problems)
+    return problems
 
 
 def place_of(job: Job, tables: Tables) -> PlaceRow | None:
@@ -172,12 +178,13 @@ def _with_overrides(
     for letter, option in zip(LETTERS, chosen, strict=False):
         called = {"", letter.lower(), option.name.lower()}
         mine = [o for o in numbers if o.option.lower() in called and concerns(o, option.takeoffs, tables)]
+        mine += [o for o in below_floor if o.option.lower() in called]
         used.update(mine)
-        price = priced(option.takeoffs, job, tables, place, (*mine, *below_floor))
+        price = priced(option.takeoffs, job, tables, place, mine)
         options.append(_in_words(option, price, tables, place))
     lost = [
         LOST_OVERRIDE(Place("the job file"), what=o.item or o.option or "the price", reason=o.reason)
-        for o in numbers
+        for o in dict.fromkeys((*numbers, *below_floor))
         if o not in used
     ]
     return tuple(options), tuple(lost)

@@ -36,6 +36,7 @@ def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()
     from estimator.cli.what_if import changed
     from estimator.diagnosis.diagnose import diagnose
     from estimator.fieldnotes import read_job
+    from estimator.pipeline import unknown_words, with_job_settings
 
     with changed(job_file, changes or ()) as file:
         reading = read_job(file)
@@ -45,9 +46,16 @@ def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = ()
     problems = (*reading.problems, *(p for p in table_problems if p.level is Level.ERROR))
     if priced_with is None:
         return Looked(job=reading.job, tables=None, problems=problems)
-    diagnosis = diagnose(reading.job, priced_with)
+    unknown = unknown_words(reading.job, priced_with)
+    stops = any(p.level is Level.ERROR for p in unknown)
+    own = priced_with if stops else with_job_settings(reading.job, priced_with)
+    diagnosis = diagnose(reading.job, own)
     return Looked(
-        job=reading.job, tables=priced_with, problems=problems, diagnosis=diagnosis, texts=dict(reading.files)
+        job=reading.job,
+        tables=priced_with,
+        problems=(*problems, *unknown),
+        diagnosis=diagnosis,
+        texts=dict(reading.files),
     )
 
 

@@ -13,7 +13,7 @@ from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
 from estimator.fieldnotes.syntax import Document
-from estimator.fieldnotes.wanted import UNKNOWN_LINE, wanted_options
+from estimator.fieldnotes.wanted import UNKNOWN_LINE, WHERE, is_where, wanted_options
 from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import (
     Allowance,
@@ -49,7 +49,14 @@ FOUNDATION = error(
     "foundation_work = “{text}” is not understood.",
     "Write none, planned 2027-02 or done 2024-05.",
 )
-PROBLEMS = (NO_LINES, TWO_LINES, COVERS, NO_REASON, FOUNDATION, *wanted.PROBLEMS, *watertests.PROBLEMS)
+QUANTITY = error(
+    "job/quantity",
+    "quantity = “{text}” is no amount this program prices.",
+    'Write a number of at most {most:,} and its unit, such as quantity = "31 ft".',
+    "A slip in the owner's own number goes straight into the price.",
+)
+MOST_QUANTITY = 100_000
+PROBLEMS = (QUANTITY, NO_LINES, TWO_LINES, COVERS, NO_REASON, FOUNDATION, *wanted.PROBLEMS, *watertests.PROBLEMS)
 
 
 class _Builder:
@@ -209,13 +216,23 @@ class _Builder:
             reason = form.reason or form.because
             if not reason.strip():
                 self.problems.append(NO_REASON(self.document.place("override", number)))
+            if form.where and not is_where(form.where):
+                self.problems.append(WHERE(self.document.place("override", number, "where"), text=form.where))
+            if form.quantity and not _can_be_priced(form.quantity):
+                place = self.document.place("override", number, "quantity")
+                self.problems.append(QUANTITY(place, text=form.quantity, most=MOST_QUANTITY))
             out.append(Override(reason=reason, **values))
         return tuple(out)
 
     def _options(self, tree: LineTree) -> tuple[WantedOption, ...]:
-        options, problems = wanted_options(self.form, self.document, [read.line for read in tree.read])
+        options, problems = wanted_options(self.form, self.document, [read.line for read in tree.read], self.limits)
         self.problems += problems
         return options
+
+
+def _can_be_priced(quantity: str) -> bool:
+    number = re.match(r"\s*(\d{1,9}(?:\.\d+)?)(?![\d.])", quantity, re.ASCII)
+    return number is not None and 0 < float(number[1]) <= MOST_QUANTITY
 
 
 def _setting(value: str | bool | int | Decimal) -> str:

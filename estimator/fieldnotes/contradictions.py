@@ -7,6 +7,7 @@ from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.kinds import error, question, warning
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import ReadLine
+from estimator.fieldnotes.where import LONGEST_REEL_FT
 from estimator.model.line import Finding, Line, Mark, Origin
 from estimator.model.problem import Place, Problem
 from estimator.model.profile import Profile
@@ -62,11 +63,18 @@ BRANCH_NOT_PROVEN = question(
     "Run water into the fixture and look; write `live proven` or `dead`.",
     "A live branch that is taken for dead gets lined shut.",
 )
+TOO_LONG = error(
+    "log/too-long",
+    "{feet:,.0f} ft is no {what} of a house drain.",
+    "Look for a slip of the finger or the unit: 30 in is 2 ft 6 in.",
+    "Earth, shoring and price grow with it.",
+)
 SIZE = error("job/size", "a pipe of {size:g} in is no house drain.", 'Write its inside size, such as size = "4 in".')
 PROBLEMS = (
-    BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, SIZE,
+    BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, TOO_LONG, SIZE,
 )  # fmt: skip
 
+MOST_DEPTH_FT = 60.0  # a city main may lie 30 ft deep; no house drain is dug for at twice that
 LEAST_SIZE_IN, MOST_SIZE_IN = 1.0, 24.0  # a reading of 4 ft for 4 in is caught, no real drain is
 
 
@@ -84,6 +92,7 @@ def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
     found += _depths(line, limits)
     found += _zones(read, profile, limits)
     found += _sizes(read, profile, limits)
+    found += _too_long(line)
     found += [PERCENT(place_of(f.origin), percent=f.percent[1]) for f in _all(line) if f.percent and f.percent[1] > 100]
     found += [
         BRANCH_NOT_PROVEN(place_of(m.origin), size=m.size_in or 0.0, at=m.origin.reading_ft or 0.0)
@@ -91,6 +100,17 @@ def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
         if m.proven is False and m.live != "dead"
     ]
     return found
+
+
+def _too_long(line: Line) -> list[Problem]:
+    """Depths deeper than anybody digs for a house drain, lengths longer than any reel."""
+    deep = [
+        TOO_LONG(place_of(m.origin), feet=m.depth_ft, what="depth")
+        for m in line.marks
+        if (m.depth_ft or 0) > MOST_DEPTH_FT
+    ]
+    lengths = ((m, ft) for m in line.marks for ft in (*(ft for _, ft in m.lengths), *(t.length_ft for t in m.ties)))
+    return deep + [TOO_LONG(place_of(m.origin), feet=ft, what="length") for m, ft in lengths if ft > LONGEST_REEL_FT]
 
 
 def _all(line: Line) -> Iterable[Finding]:

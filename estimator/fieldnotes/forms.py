@@ -216,7 +216,7 @@ class WantedRepairForm(Form):
 
 
 class OptionForm(Form):
-    do: Literal["add", "drop", "rename", "pin", "chosen"]
+    do: Literal["add", "drop", "rename", "pin"]
     name: Text = ""
     new_name: Text = ""
     repairs: tuple[WantedRepairForm, ...] = ()

@@ -21,6 +21,8 @@ class Limits:
     """Two depths at one station may differ by this much: what a locator is good for at best."""
     same_station_ft: float = 0.1
     """Readings closer than this are one station."""
+    beyond_the_end_ft: float = 3.0
+    """A repair asked for by hand may reach this far past what was seen: a reel and a tape agree no better."""
     bore_differs_in: float = 0.25
     """A bore that gets smaller downstream by more than this is asked about."""
 

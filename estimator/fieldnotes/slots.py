@@ -155,8 +155,8 @@ def _every(word: Word, text: str, at: int) -> Found | None:
     found = match_length(text, every.end() if every else at, "ft" if every else "")
     if found is None:
         return None
-    long_enough = found[0] >= 1  # a lip is inches, a pipe length is feet
-    return ("every", found[0], found[1]) if every or long_enough else None
+    least_ft = 0.5 if every else 1  # a lip is inches, a pipe length is feet
+    return ("every", found[0], found[1]) if found[0] >= least_ft else None
 
 
 def _pattern(slot: str, pattern: str, value: Callable[[re.Match[str]], Any]) -> Reader:

@@ -2,9 +2,11 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import combinations
 
 from estimator.fieldnotes.forms import JobFileForm, RerouteForm, WantedRepairForm
 from estimator.fieldnotes.kinds import error, nearest
+from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.syntax import Document
 from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.judgement import METHODS
@@ -34,23 +36,32 @@ NO_WAY_ROUND = error(
     "Write the way you saw on site as [[reroute]] with what it replaces and its legs, or take the option out.",
     "A way round that nobody walked has no length, no fall and no price.",
 )
-PROBLEMS = (UNKNOWN_LINE, WHERE, METHOD, NO_LENGTH, OFF_THE_LINE, NO_WAY_ROUND)
+OVERLAP = error(
+    "job/overlap",
+    "{one} and {other} of one option lie over each other on line {line} from {low:g} to {high:g} ft.",
+    "Let one end where the other begins, or make two options of them.",
+    "The same foot of pipe is never sold twice.",
+)
+PROBLEMS = (UNKNOWN_LINE, WHERE, METHOD, NO_LENGTH, OFF_THE_LINE, NO_WAY_ROUND, OVERLAP)
 
 POINTS = ("look and see", "isolation test")
 """Ways that need no length: a hole to look into, a section to test."""
+BESIDE_OTHERS = ("clean", "abandon", *POINTS)
+"""Ways that may go over the same pipe as another of their option: it is cleaned and lined, renewed and filled."""
 
 _WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
 
 
 def wanted_options(
-    form: JobFileForm, document: Document, lines: Sequence[Line]
+    form: JobFileForm, document: Document, lines: Sequence[Line], limits: Limits
 ) -> tuple[tuple[WantedOption, ...], list[Problem]]:
     """Every option, each repair with its stations; and every problem with them."""
     problems: list[Problem] = []
     out = []
     for number, option in enumerate(form.option):
         for index, repair in enumerate(option.repairs):
-            problems += _wrong(repair, ("option", number, "repairs", index), form.reroute, document, lines)
+            problems += _wrong(repair, ("option", number, "repairs", index), form.reroute, document, lines, limits)
+        problems += _overlaps(option.repairs, number, document, lines, limits)
         out.append(
             WantedOption(
                 do=option.do, name=option.name, new_name=option.new_name, repairs=tuple(map(_repair, option.repairs))
@@ -65,6 +76,11 @@ def _repair(form: WantedRepairForm) -> WantedRepair:
     return WantedRepair(method=form.method, line=form.line, from_ft=ends[0], to_ft=ends[1], entry=form.entry)
 
 
+def is_where(text: str) -> bool:
+    """Whether it names a station or a stretch of a line, such as `14` or `2-29`."""
+    return _stretch(text) is not None or re.fullmatch(r"\s*-?\d+(\.\d+)?\s*", text, re.ASCII) is not None
+
+
 def _stretch(where: str) -> Stretch | None:
     match = _WHERE.fullmatch(where)
     return Stretch.between(float(match[1]), float(match[2])) if match else None
@@ -76,6 +92,7 @@ def _wrong(
     ways: Sequence[RerouteForm],
     document: Document,
     lines: Sequence[Line],
+    limits: Limits,
 ) -> Iterator[Problem]:
     here = _stretch(form.where)
     line = next((one for one in lines if one.name == form.line), None)
@@ -88,17 +105,41 @@ def _wrong(
     if form.where and here is None:
         yield WHERE(document.place(*path, "where"), text=form.where)
     if here and line and form.method not in POINTS:
-        yield from _off(form, here, Profile(line).extent, document.place(*path, "where"))
+        yield from _off(form, here, Profile(line).extent, document.place(*path, "where"), limits.beyond_the_end_ft)
     if form.method == "reroute" and line and not any(_replaces(way, form.line, here) for way in ways):
         where = f" from {here.from_ft:g} to {here.to_ft:g} ft" if here else ""
         yield NO_WAY_ROUND(document.place(*path, "method"), line=form.line, where=where)
 
 
-def _off(form: WantedRepairForm, here: Stretch, known: Stretch, place: Place) -> Iterator[Problem]:
+def _off(form: WantedRepairForm, here: Stretch, known: Stretch, place: Place, beyond_ft: float) -> Iterator[Problem]:
     if here.length_ft <= 0:
         yield NO_LENGTH(place, text=form.where)
-    elif known.length_ft > 0 and not here.overlaps(known):
+    elif known.length_ft > 0 and not known.padded(beyond_ft, beyond_ft).covers(here):
         yield OFF_THE_LINE(place, text=form.where, line=form.line, low=known.from_ft, high=known.to_ft)
+
+
+def _overlaps(
+    repairs: Sequence[WantedRepairForm], number: int, document: Document, lines: Sequence[Line], limits: Limits
+) -> Iterator[Problem]:
+    """Each two repairs that would sell the same pipe twice, at the second of them."""
+    renew = [(n, r) for n, r in enumerate(repairs) if r.method not in BESIDE_OTHERS]
+    for (_, one), (index, other) in combinations(renew, 2):
+        twice = _both(one, other, lines)
+        if twice is not None and twice.length_ft > limits.same_station_ft:
+            place = document.place("option", number, "repairs", index, "where")
+            words = {"line": one.line, "low": twice.from_ft, "high": twice.to_ft}
+            yield OVERLAP(place, one=one.method, other=other.method, **words)
+
+
+def _both(one: WantedRepairForm, other: WantedRepairForm, lines: Sequence[Line]) -> Stretch | None:
+    """The pipe that both renew. One way asked for twice, without saying where, is asked for over all of the line."""
+    if one.line != other.line:
+        return None
+    first, second = _stretch(one.where), _stretch(other.where)
+    if one.method == other.method and (line := next((line for line in lines if line.name == one.line), None)):
+        whole = Profile(line).extent
+        first, second = first or whole, second or whole
+    return first.common(second) if first and second else None
 
 
 def _replaces(way: RerouteForm, line: str, here: Stretch | None) -> bool:

@@ -22,7 +22,16 @@ RANGE_UNITS = error(
     "“{text}” has a unit at one end only, so it may be a length or a range.",
     "Write both ends alike, such as 12'-16', or the length with its inch mark, such as 12'-6\".",
 )
-PROBLEMS = (COMMA_NUMBER, READING_IN_INCHES, RANGE_UNITS)
+TOO_FAR = error(
+    "log/too-far",
+    "“{text}” is farther than any reel reaches.",
+    "Look for a slip of the finger; no camera cable for drains is longer than {most:,} ft.",
+    "A reading far beyond the line would be priced as pipe.",
+)
+PROBLEMS = (COMMA_NUMBER, READING_IN_INCHES, RANGE_UNITS, TOO_FAR)
+
+LONGEST_REEL_FT = 2000
+"""Common practice: push reels are 100 to 400 ft, crawlers for city mains go to about 1,500 ft."""
 
 _TIME_OF_DAY = re.compile(r"\d{1,2}:\d\d\b")  # `8:12 rec on` is a note
 _COMMA = re.compile(r"\d+,\d+")
@@ -48,7 +57,7 @@ class Bad:
 
     kind: Kind
     at: int
-    words: dict[str, str]
+    words: dict[str, str | int]
 
 
 def _reading(text: str, at: int) -> tuple[float, int, str] | Bad | None:
@@ -61,6 +70,8 @@ def _reading(text: str, at: int) -> tuple[float, int, str] | Bad | None:
     written = text[at : found[1]].strip()
     if unit_written(written) == "in":
         return Bad(READING_IN_INCHES, at, {"text": written, "better": f"{found[0]:.2f}".rstrip("0").rstrip(".")})
+    if found[0] > LONGEST_REEL_FT:
+        return Bad(TOO_FAR, at, {"text": written, "most": LONGEST_REEL_FT})
     return found[0], found[1], unit_written(written)
 
 

@@ -180,7 +180,7 @@ class WantedRepair:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WantedOption:
-    do: Literal["add", "drop", "rename", "pin", "chosen"]
+    do: Literal["add", "drop", "rename", "pin"]
     name: str = ""
     new_name: str = ""
     repairs: tuple[WantedRepair, ...] = ()

@@ -10,6 +10,8 @@ Unit = Literal["ft", "in", ""]
 
 IN_PER_FT = 12
 M_PER_FT = Fraction(3048, 10000)  # the international foot, exact by definition
+MOST_FT = 10_000
+"""Nothing about a house is longer: two miles are a slip of the finger."""
 SIXTEENTHS_PER_FT = 16 * IN_PER_FT
 _METRES = {"m": Fraction(1), "cm": Fraction(1, 100), "mm": Fraction(1, 1000)}
 _VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
@@ -98,7 +100,8 @@ def parse_length(text: str, bare: Unit = "ft") -> float | str:
     try:
         if match["inches"] and _number(match["inches"]) >= IN_PER_FT:
             return "inches after feet stay below 12"
-        return float(_feet(match, bare))
+        feet = float(_feet(match, bare))
+        return feet if feet <= MOST_FT else f"nothing about a house is longer than {MOST_FT:,} ft: look for a slip"
     except ZeroDivisionError:
         return "a fraction cannot be over 0"
     except (OverflowError, ValueError):

@@ -17,9 +17,9 @@ class Profile:
 
     def __init__(self, line: Line) -> None:
         self.line = line
-        self._by_word: dict[str, tuple[Mark, ...]] = {}
+        self._by_word: dict[str, list[Mark]] = {}
         for mark in line.marks:
-            self._by_word[mark.word] = (*self._by_word.get(mark.word, ()), mark)
+            self._by_word.setdefault(mark.word, []).append(mark)
 
     def marks(self, *words: str) -> tuple[Mark, ...]:
         """All marks of these words, in order of station."""

@@ -1,5 +1,6 @@
 """A price, the firm's schedule and the place's deposit cap in; payments that sum to the price to the cent, out."""
 
+import re
 from collections.abc import Sequence
 from decimal import ROUND_FLOOR, Decimal
 
@@ -22,6 +23,7 @@ WORDS = {
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
 """What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""
 DOLLAR = Decimal(1)
+SHARE = re.compile(r"\d+(\.\d+)?", re.ASCII)
 
 
 def payments_of(price: Price, tables: Tables, place: PlaceRow | None) -> tuple[Payment, ...]:
@@ -80,7 +82,7 @@ def read_schedule(text: str) -> tuple[tuple[str, Decimal], ...]:
     (('deposit', Decimal('10')), ('done', Decimal('90')))
     """
     parts = [part.strip().rpartition(" ") for part in text.split(",")]
-    if not all(name and percent.replace(".", "", 1).isdigit() for name, _, percent in parts):
+    if not all(name and SHARE.fullmatch(percent) for name, _, percent in parts):
         stop([BAD_PAYMENTS(Place(table="settings", cell="payments"), text=text)])
     schedule = tuple((name, Decimal(percent)) for name, _, percent in parts)
     if sum(percent for _, percent in schedule) != 100:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from string import ascii_lowercase
 
 from estimator.model.job import Job, WantedOption
 from estimator.model.judgement import Diagnosis, Need, Verdict
@@ -188,11 +189,11 @@ def _wanted(
 
 
 def _named(options: Iterable[Chosen], wishes: Sequence[WantedOption]) -> tuple[Chosen, ...]:
-    """Names the estimator gave: by the old name, or by the method the option uses."""
+    """Names the estimator gave: by the letter the option stands under, the old name, or the method it uses."""
     new = {o.name.lower(): o.new_name for o in by_hand(tuple(wishes), "rename")}
     out = []
-    for option in options:
-        words = [option.name.lower(), *(r.method for r in option.scope.repairs)]
+    for letter, option in zip(ascii_lowercase, options, strict=False):
+        words = [letter, option.name.lower(), *(r.method for r in option.scope.repairs)]
         out.append(replace(option, name=next((new[w] for w in words if w in new), option.name)))
     return tuple(out)
 

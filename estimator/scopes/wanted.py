@@ -122,5 +122,5 @@ def _stretch(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Str
 
 
 def by_hand(options: tuple[WantedOption, ...], *words: str) -> tuple[WantedOption, ...]:
-    """The estimator's wishes of these kinds (add, drop, rename, pin, chosen), in his order."""
+    """The estimator's wishes of these kinds (add, drop, rename, pin), in his order."""
     return tuple(o for o in options if o.do in words)

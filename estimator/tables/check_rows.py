@@ -8,11 +8,14 @@ from itertools import pairwise
 
 from estimator.model.problem import Problem
 from estimator.tables import problems as p
+from estimator.tables.check_settings import settings
 from estimator.tables.columns import columns
-from estimator.tables.rows import NO_NUMBER, Equipment, ExtraRow, Material, PriceClass, Production, Setting, SubOrFee
-from estimator.tables.values import BadCell, parse_number, plain_number
+from estimator.tables.rows import Equipment, ExtraRow, Material, PriceClass, Production, SubOrFee
+from estimator.tables.values import plain_number
 from estimator.tables.view import View
 
+LEAST_COST = Decimal("0.0001")
+"""Dollars for one of anything that is bought: less than a hundredth of a cent is a slip in price_for."""
 LIKELY_MARKUP = Decimal(60)
 """A margin above this is more often a markup typed by mistake: 40 % margin is 66.7 % markup [computed]."""
 
@@ -33,9 +36,13 @@ def prices(view: View) -> Iterator[Problem]:
     for table in ("materials", "equipment", "subs_and_fees"):
         for row in view.tables.current(table):
             assert isinstance(row, Material | Equipment | SubOrFee)
-            own = isinstance(row, Equipment) and row.own  # what the firm has in its overhead is listed for the crew alone
+            own = (
+                isinstance(row, Equipment) and row.own
+            )  # what the firm has in its overhead is listed for the crew alone
             if row.cost == 0 and not own:
                 yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item)
+            elif isinstance(row, Material) and row.unit_cost < LEAST_COST:  # for so many units that one costs nothing
+                yield p.NO_PRICE(view.at(table, row, "price_for"), column="cost of one unit", item=row.item)
     for role in view.tables.roles:
         if role.wage == 0:
             yield p.NO_PRICE(view.at("roles", role, "wage"), column="wage", item=role.role)
@@ -116,36 +123,6 @@ def braces(view: View) -> Iterator[Problem]:
                 for word in re.findall(r"[{}][^{}]*}?", text) if isinstance(text, str) and not column.kept else ():
                     if word != "{size}":
                         yield p.BRACES(view.at(table, row, column.name), column=column.header, text=word)
-
-
-def settings(view: View) -> Iterator[Problem]:
-    """A setting is a value of its unit and lies between its min and max."""
-    for row in view.tables.current("settings"):
-        assert isinstance(row, Setting)
-        place = view.at("settings", row, "value")
-        if row.unit in NO_NUMBER:
-            yield from _special(row, view)
-            continue
-        try:
-            number = float(parse_number(row.value, "value", "1.5"))
-        except BadCell as wrong:
-            yield wrong.kind(place, **wrong.words)
-            continue
-        low, high = row.min, row.max
-        if (low is not None and number < low) or (high is not None and number > high):
-            low_text = "any" if low is None else plain_number(low)
-            high_text = "any" if high is None else plain_number(high)
-            yield p.SETTING_RANGE(place, key=row.key, text=row.value, low=low_text, high=high_text)
-
-
-def _special(row: Setting, view: View) -> Iterator[Problem]:
-    place = view.at("settings", row, "value")
-    if row.unit == "day" and row.value and not re.fullmatch(r"\d{4}-\d{2}-\d{2}", row.value):
-        yield p.NOT_A_DAY(place, column="value", text=row.value)
-    if row.unit == "yes/no" and row.value not in ("yes", "no"):
-        yield p.NOT_YES_NO(place, column="value", text=row.value)
-    if row.key == "pipe_sizes" and not re.fullmatch(r"\s*[\d.]+\s*(,\s*[\d.]+\s*)*", row.value):
-        yield p.SIZE_TEXT(place, text=row.value)
 
 
 ROW_CHECKS = (hours, prices, margins, ages, gaps, spanish, braces, settings)

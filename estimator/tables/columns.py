@@ -40,10 +40,6 @@ class Column:
     optional: bool  # the column itself may be missing
 
     @property
-    def percent(self) -> bool:
-        return self.name.endswith("_percent") or self.name == "percent"
-
-    @property
     def money(self) -> bool:
         """Shown with cents."""
         return self.name in ("wage", "cost", "price", "min_charge", "deposit_cap_amount")

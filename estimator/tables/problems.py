@@ -186,6 +186,9 @@ SIZE_TEXT = Kind(
     "pipe_sizes is “{text}”.",
     "Write the sizes in inches with commas between, such as 2, 3, 4, 6.",
 )
+COLOUR = Kind(
+    "tables/colour", E, "accent_colour is “{text}”.", "Write six hex digits, red, green and blue, such as 2F5D50."
+)
 TRAP_ARM = Kind(
     "tables/trap-arms",
     E,

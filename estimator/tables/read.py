@@ -91,7 +91,11 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
 
 def check(view: View) -> list[Problem]:
     """Every check of rows and between rows."""
-    return [problem for one in (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS) for problem in one(view)]
+    return [
+        problem
+        for one in (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS)
+        for problem in one(view)
+    ]
 
 
 def _raw(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:

@@ -112,7 +112,7 @@ class Production(Kept):
 class Factor(Kept):
     fact: str = col("the yes/no fact that slows it down")
     tasks: tuple[str, ...] = col("the tasks it slows down", refers="production")
-    multiplier: float = col("hours times this", least=0)
+    multiplier: float = col("hours times this", least=0.1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -169,9 +169,9 @@ class Soil(Kept):
         "A, B, C or rock, undisturbed; soil over a pipe is never better than B", choices=("A", "B", "C", "rock")
     )
     swell_percent: float = col("bank to loose", least=0)
-    shrink_machine: float = col("compacted yards from a bank yard, by machine", least=0)
-    shrink_hand: float = col("compacted yards from a bank yard, hand tamped", least=0)
-    tons_per_bcy: float = col("weight", least=0)
+    shrink_machine: float = col("compacted yards from a bank yard, by machine", least=0.1)
+    shrink_hand: float = col("compacted yards from a bank yard, hand tamped", least=0.1)
+    tons_per_bcy: float = col("weight", least=0.1)
     shoring_every_ft: float | None = col(
         "price allowance for shoring sets in a tunnel; empty: no tunnel without full shoring", least=0
     )

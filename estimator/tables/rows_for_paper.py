@@ -37,7 +37,7 @@ class ExtraRow(Kept):
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
     unit: str = col("ft, each, cy ...", needed=True)
     price: Decimal = col("dollars a unit", least=0)
-    cap: Decimal = col("the most units before we stop and call", least=0)
+    cap: Decimal = col("the most units before we stop and call", least=0.01)
     text_en: str = col("what the homeowner reads, English", needed=True)
     text_es: str = col("what the homeowner reads, Spanish")
 

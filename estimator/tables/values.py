@@ -16,6 +16,8 @@ from estimator.tables.raw import CellValue
 MOST = Decimal(10_000_000)
 FLOAT_PLACES = 9
 """A spreadsheet's =B7*1.05 ends in 4.409999999999999: what lies behind this many places is noise."""
+SHARES = ("margin_percent", "floor_margin_percent", "contingency_percent", "percent", "burden_percent")
+"""Percents that are never below one but by a slip, 0.4 typed for 40; a tax or a waste may well be a half."""
 NUMBER = re.compile(r"-?(\d+|\d{1,3}(,\d{3})+)(\.\d+)?|-?\.\d+")
 DECIMAL_COMMA = re.compile(r"-?\d+,\d{1,2}|-?\d+,\d{4,}|-?\d{1,3}(\.\d{3})+,\d+")
 ERRORS = ("#N/A", "#REF!", "#VALUE!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#ERROR!")
@@ -107,7 +109,7 @@ def _decimal(cell: CellValue, column: Column) -> Decimal:
         raise BadCell(p.NEGATIVE, column=column.header, text=shown(cell), least=plain_number(column.least))
     if abs(number) > MOST:
         raise BadCell(p.TOO_LARGE, column=column.header, text=shown(cell), most=f"{MOST:,}")
-    if column.percent and 0 < number < 1:
+    if column.name in SHARES and 0 < number < 1:
         fixed = plain_number(number * 100)
         raise BadCell(p.MARGIN_SMALL, column=column.header, text=shown(cell), fixed=fixed)
     return number

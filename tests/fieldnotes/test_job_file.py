@@ -198,8 +198,8 @@ def test_the_programs_own_edits_keep_comments_and_order() -> None:
     )
     assert 'recommend = "B"' in edited
     assert set_value(edited, "job.number", "2").splitlines()[2] == 'number = "2"  # keep'
-    added = set_value(text, "option.0.do", "chosen")
-    assert added.endswith('[[option]]\ndo = "chosen"\n')
+    added = set_value(text, "option.0.do", "pin")
+    assert added.endswith('[[option]]\ndo = "pin"\n')
 
 
 @pytest.mark.parametrize("text", ["a = ", "wishes = 3"])

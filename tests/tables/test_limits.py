@@ -37,6 +37,20 @@ from tests.tables.workbench import demo, reading, with_edits
         (f"extras | rock | price | {MOST + Decimal('0.01')}", ["tables/too-large"]),
         ("extras | rock | price | 0.01", []),
         ("extras | rock | price | 0", ["tables/no-price"]),
+        ("extras | rock | cap | 0.01", []),
+        ("extras | rock | cap | 0", ["tables/negative"]),
+        ("factors | hard_clay | multiplier | 0.1", []),
+        ("factors | hard_clay | multiplier | 0", ["tables/negative"]),
+        ("soils | loam | shrink_machine | 0.1", []),
+        ("soils | loam | shrink_hand | 0", ["tables/negative"]),
+        ("soils | loam | tons_per_bcy | 0", ["tables/negative"]),
+        ("places | texas separated | tax_percent | 0.5", []),  # half a percent is a tax that towns do charge
+        ("materials | sand | waste_percent | 0.5", []),
+        ("roles | helper | burden_percent | 0.99", ["tables/percent-share"]),
+        ("settings | firm_name | value | J", []),
+        ("settings | firm_name | value | ", ["tables/empty-cell"]),
+        ("settings | accent_colour | value | #2f5d50", []),
+        ("settings | accent_colour | value | 2F5D5", ["tables/colour"]),
         ("production | box | low | 1.5", []),  # low may equal likely
         ("production | box | low | 1.51", ["tables/low-likely-high"]),
         ("production | box | high | 1.5", []),
@@ -45,6 +59,16 @@ from tests.tables.workbench import demo, reading, with_edits
 )
 def test_a_limit_holds_at_its_edge_and_not_one_step_off(edit: str, codes: list[str], tmp_path: Path) -> None:
     assert [problem.code for problem in reading(with_edits(tmp_path, [edit])).problems] == codes
+
+
+@pytest.mark.parametrize(("units", "codes"), [("280000", []), ("300000", ["tables/no-price"])])
+def test_a_price_for_so_many_units_that_one_costs_nothing_is_refused(
+    units: str, codes: list[str], tmp_path: Path
+) -> None:
+    # 28 ÷ 280,000 is a hundredth of a cent, the least one of anything costs [computed]
+    assert [
+        p.code for p in reading(with_edits(tmp_path, [f"materials | sand | price_for | {units}"])).problems
+    ] == codes
 
 
 @pytest.mark.parametrize(("first_day", "codes"), [("2027-01-01", []), ("2027-01-02", ["tables/gap"])])

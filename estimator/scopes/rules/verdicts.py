@@ -80,6 +80,7 @@ def _verdict(rule: Rule, answer: Ruling, facts: StretchFacts) -> Verdict:
     )
 
 
+_STATION = r"-?\d+(?:\.\d+)?"
 CAN_BE_OVERRULED = (Effect.BLOCKS, Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED, Effect.DOES_NOT_FIX, Effect.REQUIRES_FIRST, Effect.ADDS_WORK)  # fmt: skip
 
 
@@ -110,5 +111,5 @@ def _meant(override: Override, line: str, here: Stretch) -> bool:
     """The override names this line, or none, and a place that touches this stretch, or none."""
     if override.line and override.line != line:
         return False
-    ends = re.fullmatch(r"\s*(-?[\d.]+)(?:\s*(?:-|to)\s*(-?[\d.]+))?\s*", override.where)
+    ends = re.fullmatch(rf"\s*({_STATION})(?:\s*(?:-|–|to|\.\.)\s*({_STATION}))?\s*", override.where, re.ASCII)
     return ends is None or Stretch.between(float(ends[1]), float(ends[2] or ends[1])).touches(here)

@@ -1,0 +1,50 @@
+"""One row of the settings table and its place in; what is wrong with its value out. The same for a job's own settings."""
+
+import re
+from collections.abc import Iterator
+
+from estimator.model.problem import Place, Problem
+from estimator.tables import problems as p
+from estimator.tables.rows import NO_NUMBER, Setting
+from estimator.tables.values import BadCell, parse_number, plain_number
+from estimator.tables.view import View
+
+ON_EVERY_PAPER = ("firm_name", "firm_address", "firm_phone")
+"""A paper without these is nobody's."""
+
+
+def settings(view: View) -> Iterator[Problem]:
+    """A setting is a value of its unit and lies between its min and max."""
+    for row in view.tables.current("settings"):
+        assert isinstance(row, Setting)
+        yield from wrong_with(row, view.at("settings", row, "value"))
+
+
+def wrong_with(row: Setting, place: Place) -> Iterator[Problem]:
+    """What is wrong with the value of one setting; nothing where it is a value of its unit within its limits."""
+    if row.unit in NO_NUMBER:
+        yield from _word(row, place)
+        return
+    try:
+        number = float(parse_number(row.value, "value", "1.5"))
+    except BadCell as wrong:
+        yield wrong.kind(place, **wrong.words)
+        return
+    low, high = row.min, row.max
+    if (low is not None and number < low) or (high is not None and number > high):
+        low_text = "any" if low is None else plain_number(low)
+        high_text = "any" if high is None else plain_number(high)
+        yield p.SETTING_RANGE(place, key=row.key, text=row.value, low=low_text, high=high_text)
+
+
+def _word(row: Setting, place: Place) -> Iterator[Problem]:
+    if row.unit == "day" and row.value and not re.fullmatch(r"\d{4}-\d{2}-\d{2}", row.value, re.ASCII):
+        yield p.NOT_A_DAY(place, column="value", text=row.value)
+    if row.unit == "yes/no" and row.value not in ("yes", "no"):
+        yield p.NOT_YES_NO(place, column="value", text=row.value)
+    if row.key == "pipe_sizes" and not re.fullmatch(r"\s*[\d.]+\s*(,\s*[\d.]+\s*)*", row.value, re.ASCII):
+        yield p.SIZE_TEXT(place, text=row.value)
+    if row.key == "accent_colour" and not re.fullmatch(r"#?[0-9A-Fa-f]{6}", row.value):
+        yield p.COLOUR(place, text=row.value)
+    if row.key in ON_EVERY_PAPER and not row.value.strip():
+        yield p.EMPTY_CELL(place, column=row.key, note=row.why)

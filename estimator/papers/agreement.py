@@ -27,8 +27,6 @@ def agreement(letter: Letter, option: Option) -> Sheet:
         page.pair(speak("Work"), text)
     page.gap()
     _money(letter, page, option)
-    if not option.fixed:
-        page.line(" ".join([speak("Not a fixed price yet."), *letter.all(option.not_fixed_because)]), "box")
     page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
     _cancel(letter, page)
     page.line(option_words.check_the_place(letter), "quiet")
@@ -83,5 +81,11 @@ def signatures(letter: Letter, page: Page) -> None:
             Cell("", "write", 1, open=True),
             Cell("", "write", 1, open=True),
             height_pt=30.0,
+            keep=True,
         )
-        page.add(Cell(who, "quiet", 2), Cell(speak("Name in print"), "quiet"), Cell(speak("Day"), "quiet"))
+        page.add(
+            Cell(who, "quiet", 2),
+            Cell(speak("Name in print"), "quiet"),
+            Cell(speak("Day"), "quiet"),
+            keep=who == speak("Owner"),
+        )

@@ -28,7 +28,7 @@ def compare_bids(letter: Letter) -> Sheet:
             Cell(option_words.title(letter, option), "option"),
             Cell(speak("Bid 2"), "head centre", open=True),
             Cell(speak("Bid 3"), "head centre", open=True),
-            new_page=option is not letter.quote.options[0],
+            starts=option is not letter.quote.options[0],
         )
         for question, answer in questions(letter, option):
             page.add(

@@ -3,7 +3,7 @@
 from datetime import date
 from decimal import Decimal
 
-from estimator.model.job import Customer, House, Job, Wishes
+from estimator.model.job import Customer, House, Job, Site, Wishes
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import DaySpan, Extra, Firm, Option, Payment, Quote, Term, ToOthers
 from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, TaskHours
@@ -135,7 +135,8 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
     repair = Repair(id=f"{method}-main", method=method, line="main", stretch=stretch, answers=("n1",))
     job = Repair(id="job", method=JOB, line="main", stretch=Stretch(0, 0))
     quantities = (Quantity(name="pipe_ft", value=stretch.length_ft, unit="ft", formula="length of the stretch"),
-                  Quantity(name="branches_tunnel", value=2, unit="each", formula="side drains in the stretch"))  # fmt: skip
+                  Quantity(name="branches_tunnel", value=2, unit="each", formula="side drains in the stretch"),
+                  Quantity(name="tests", value=1, unit="each", formula="the new pipe, before it is covered"))  # fmt: skip
     need = Need(
         id="n1",
         line="main",
@@ -200,7 +201,7 @@ def example_quote() -> Quote:
     job = Job(number="2026-114", day=date(2026, 11, 18), prepared_by="Ines Calder", demo=True, languages=("en_US", "es_US"),
               customer=Customer(name="Rosa Example", site="1204 Alder Street, Demo City"),
               house=House(floor="slab", jurisdiction="demo", built=1967, soil="firm clay", fixtures=(("bathroom group", 2), ("kitchen sink", 1))),
-              lines=(example_line(),), wishes=Wishes(recommend="A", because="Your tile cannot be bought any more, and you live here during the work.", by="Ines Calder"))  # fmt: skip
+              lines=(example_line(),), site=Site(competent_person="Teo Marlow"), wishes=Wishes(recommend="A", because="Your tile cannot be bought any more, and you live here during the work.", by="Ines Calder"))  # fmt: skip
     lining = Verdict(rule="lining-needs-a-whole-pipe", effect=Effect.BLOCKS, method="reline", line="main", stretch=Stretch(8, 26),
                      homeowner=Say.of("Lining from inside: the bottom of the pipe is gone, so there is nothing to line, and the dip would stay."),
                      estimator=Say.of("channel gone over {length}", length=Feet(13.0)))  # fmt: skip

@@ -7,8 +7,8 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date
 
-WIDTHS = (15.0, 25.0)
-PRINT_SCALE = 100
+WIDTHS = (13.0, 27.0)
+PRINT_SCALE = 80  # of the size on the screen: an option fits on a page
 
 
 def first_sheet(letter: Letter) -> Sheet:
@@ -53,7 +53,7 @@ def _wrong(letter: Letter, page: Page) -> None:
 
 def _block(letter: Letter, page: Page, option: Option) -> None:
     speak = letter.speak
-    page.line(option_words.title(letter, option), "option", new_page=True)
+    page.line(option_words.title(letter, option), "option", starts=True)
     page.line(letter.say(option.under_title), "under")
     page.add(Cell(speak("Price"), "label"), Cell(option.price.total, "price"))
     for text in letter.all(option.does):
@@ -69,7 +69,7 @@ def _own_word(letter: Letter, page: Page) -> None:
     speak, wishes = letter.speak, letter.quote.job.wishes
     if not wishes.recommend:
         return
-    page.heading(speak("What I would do if it were my house, and why"))
+    page.heading(speak("What I would do if it were my house, and why"), starts=True)
     page.line(f"{wishes.recommend}: {wishes.because}")
     page.line(wishes.by or letter.quote.job.prepared_by, "quiet")
     page.gap()
@@ -78,7 +78,7 @@ def _own_word(letter: Letter, page: Page) -> None:
 def _not_offered(letter: Letter, page: Page) -> None:
     if not letter.quote.blocked:
         return
-    page.heading(letter.speak("What we do not offer, and why"))
+    page.heading(letter.speak("What we do not offer, and why"), starts=True)
     for group in letter.quote.not_offered:
         page.line(letter.say(group.text))
     page.gap()
@@ -86,7 +86,7 @@ def _not_offered(letter: Letter, page: Page) -> None:
 
 def _seen(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.heading(speak("What we looked at"))
+    page.heading(speak("What we looked at"), starts=True)
     for text in letter.all((*quote.seen, *quote.tests)):
         page.line(text)
     if quote.not_seen:
@@ -98,7 +98,7 @@ def _seen(letter: Letter, page: Page) -> None:
 
 def _next(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.heading(speak("What to do next"))
+    page.heading(speak("What to do next"), starts=True)
     page.line(
         speak(
             "1. Read the sheet of the letter you like. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
-from estimator.model.say import Say
+from estimator.model.say import Feet, Say
 from estimator.papers.letter import Letter
 from estimator.papers.segments import all_repairs
 
@@ -45,16 +45,15 @@ def hazards(letter: Letter, options: Iterable[Option]) -> tuple[list[str], list[
     """The three groups in the reader's language."""
     chosen = tuple(options)
     texts: dict[str, str] = {}  # sentence: the id it is grouped by
-    for option in chosen:
-        for term in option.terms:
-            if term.kind == "crew caution":
-                texts.setdefault(letter.text(term), term.id)
-        for verdict in verdicts(option):
-            if verdict.rule in BEFORE | EVERY_DAY | WHILE_WORKING:
-                texts.setdefault(*letter.all([verdict.estimator]), verdict.rule)
+    for term in (term for option in chosen for term in option.terms if term.kind == "crew caution"):
+        texts.setdefault(letter.text(term), term.id)
+    for verdict in _deepest(v for option in chosen for v in verdicts(option)):
+        if verdict.rule in BEFORE | EVERY_DAY | WHILE_WORKING:
+            texts.setdefault(*letter.all([verdict.estimator]), verdict.rule)
     said = set(texts.values())
+    harmless = {v.estimator.text for option in chosen for v in _every(option)} | NOT_HAZARDS
     for caution in (c for option in chosen for c in _cautions(option)):
-        if caution.text not in NOT_HAZARDS and SAID_BY.get(caution.text) not in said:
+        if caution.text not in harmless and SAID_BY.get(caution.text) not in said:
             texts.setdefault(*letter.all([caution]), "")
     before = [text for text, by in texts.items() if by in BEFORE]
     daily = [text for text, by in texts.items() if by in EVERY_DAY]
@@ -73,9 +72,24 @@ TOLD = frozenset({"caution", "adds work", "requires first", "until approved", "n
 
 def verdicts(option: Option) -> list[Verdict]:
     """What the rules say to those who do the work, before and after it was measured."""
+    return [v for v in _every(option) if v.effect.value in TOLD and not v.overruled]
+
+
+def _every(option: Option) -> list[Verdict]:
     before = [v for r in all_repairs(option.scope.repairs) for v in r.verdicts]
-    measured = [v for takeoff in option.takeoffs for v in takeoff.finds]
-    return [v for v in (*before, *measured) if v.effect.value in TOLD and not v.overruled]
+    return [*before, *(v for takeoff in option.takeoffs for v in takeoff.finds)]
+
+
+def _deepest(found: Iterable[Verdict]) -> list[Verdict]:
+    """Of the rules that speak of a depth only what they say of the deepest dig: it is the stricter for all."""
+    out: dict[object, Verdict] = {}
+    for verdict in found:
+        depth = dict(verdict.estimator.words).get("depth")
+        key: object = verdict.rule if isinstance(depth, Feet) else verdict.estimator
+        held = dict(out[key].estimator.words).get("depth") if key in out else None
+        if key not in out or (isinstance(depth, Feet) and isinstance(held, Feet) and depth.ft > held.ft):
+            out[key] = verdict
+    return list(out.values())
 
 
 def _cautions(option: Option) -> list[Say]:

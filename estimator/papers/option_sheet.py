@@ -6,6 +6,7 @@ from estimator.model.offer import Option
 from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.papers import option_words
+from estimator.papers.cautions import cautions
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
 from estimator.papers.segments import all_repairs
@@ -58,7 +59,7 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
             by_class.append((work_class, cells, sum((line.amount for line in lines), Decimal(0))))
     total = _totals(letter, page, option, amounts)
     page.gap()
-    page.line(speak("The price by what it is for"), "bold")
+    page.line(speak("The price by what it is for"), "bold", starts=True)
     for work_class, cells, value in by_class:
         page.add(
             Cell(letter.say(CLASSES.get(work_class, OFF_WORDS)), "cell", 5),
@@ -135,7 +136,7 @@ def _payments(letter: Letter, page: Page, option: Option) -> None:
     if not option.payments:
         return
     speak = letter.speak
-    page.heading(speak("Payments"))
+    page.heading(speak("Payments"), starts=True)
     rows = [page.add(Cell(letter.say(p.text), "cell", 5), Cell(p.amount, "money")) for p in option.payments]
     paid = sum((p.amount for p in option.payments), Decimal(0))
     cells = [f"{at(AMOUNT, rows[0])}:{at(AMOUNT, rows[-1])}"]
@@ -146,7 +147,7 @@ def _payments(letter: Letter, page: Page, option: Option) -> None:
 def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
     """Unit prices agreed beforehand, each with the most it can come to, and the most altogether."""
     speak = letter.speak
-    page.heading(speak("If we find more: prices agreed before work starts"))
+    page.heading(speak("If we find more: prices agreed before work starts"), starts=True)
     if not option.extras:
         page.line(speak("Nothing is added without a change that you sign."))
         page.gap()
@@ -181,7 +182,7 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
 def _days(letter: Letter, page: Page, option: Option) -> None:
     texts = option_words.day_texts(letter, option)
     if texts:
-        page.heading(letter.speak("Your days"))
+        page.heading(letter.speak("Your days"), starts=True)
         for text in texts:
             page.line(text)
         heap = max((t.value("pile_sf") for t in option.takeoffs), default=0.0)
@@ -202,9 +203,10 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     page.listing(
         speak("What the price rests on"), [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")]
     )
-    page.listing(
-        speak("Please take care"), [*letter.all(option.cautions), *letter.terms(option.terms, "caution")], "box", "!"
-    )
+    before, during, after = cautions(letter, option)
+    page.listing(speak("Please take care before we start"), before, "box", "!", starts=True)
+    page.listing(speak("Please take care while we work"), during, "box", "!")
+    page.listing(speak("Please take care afterwards"), after, "box", "!")
     page.listing(speak("After the job you will receive"), received(letter, option))
     page.listing(
         speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice")

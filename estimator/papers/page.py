@@ -53,22 +53,29 @@ class Page:
     def columns(self) -> int:
         return len(self.widths)
 
-    def add(self, *cells: Cell, new_page: bool = False, height_pt: float | None = None) -> int:
+    def add(
+        self,
+        *cells: Cell,
+        new_page: bool = False,
+        starts: bool = False,
+        keep: bool = False,
+        height_pt: float | None = None,
+    ) -> int:
         """A row; the number it got, from 0."""
-        self.rows.append(Row(cells, height_pt, new_page))
+        self.rows.append(Row(cells, height_pt, new_page, starts, keep))
         return len(self.rows) - 1
 
-    def line(self, text: str, style: str = "body", new_page: bool = False) -> int:
+    def line(self, text: str, style: str = "body", new_page: bool = False, starts: bool = False) -> int:
         """A text over the whole width, over several rows where it is too long for one; the number of the first."""
         first, *more = in_rows(text, sum(self.widths))
-        row = self.add(Cell(first, style, self.columns), new_page=new_page)
+        row = self.add(Cell(first, style, self.columns), new_page=new_page, starts=starts)
         for part in more:
             self.add(Cell(part, style, self.columns))
         return row
 
-    def heading(self, text: str, new_page: bool = False) -> int:
+    def heading(self, text: str, new_page: bool = False, starts: bool = False) -> int:
         """A heading over the whole width, with air around it."""
-        self.rows.append(Row((), 6.0, new_page))
+        self.rows.append(Row((), 6.0, new_page, starts))
         row = self.line(text, "heading")
         self.gap(3.0)
         return row
@@ -84,24 +91,27 @@ class Page:
             self.add(Cell("", label_style), Cell(part, style, self.columns - 1))
         return row
 
-    def listing(self, heading: str, texts: list[str], style: str = "body", mark: str = "•") -> None:
+    def listing(
+        self, heading: str, texts: list[str], style: str = "body", mark: str = "•", starts: bool = False
+    ) -> None:
         """A heading and its texts, each a row of its own; nothing where there are no texts."""
         if not texts:
             return
-        self.line(heading, "bold")
+        self.line(heading, "bold", starts=starts)
         for text in texts:
             self.line(f"{mark} {text}", style)
 
     def chart(self, chart: Chart) -> None:
         """A chart over empty rows of its own, here, whatever row it says."""
         self.charts.append(replace(chart, row=len(self.rows)))
-        for _ in range(-(-chart.height_px // 20) + 1):
-            self.rows.append(Row((), 15.0))
+        for _ in range(-(-chart.height_px // 20)):
+            self.rows.append(Row((), 15.0, keep=True))
+        self.rows.append(Row((), 15.0))
 
     def picture(self, data: bytes, alt: str, height_px: int) -> None:
         """A picture over an empty row of its own, with its words under it."""
         self.pictures.append(Picture(data=data, alt=alt, row=len(self.rows), column=0, height_px=height_px))
-        self.rows.append(Row((), height_px * 0.75 + 6))
+        self.rows.append(Row((), height_px * 0.75 + 6, keep=True))
         self.line(alt, "quiet")
 
     def sheet(

@@ -61,7 +61,7 @@ def title(letter: Letter, line: Line) -> str:
 
 def _line(letter: Letter, page: Page, line: Line) -> None:
     speak, options = letter.speak, letter.quote.options
-    page.heading(title(letter, line))
+    page.heading(title(letter, line), starts=True)
     page.line(counted_from(letter, line), "quiet")
     letters = (Cell(o.letter, "head centre") for o in options)
     page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *letters)

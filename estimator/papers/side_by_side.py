@@ -22,7 +22,7 @@ def side_by_side(letter: Letter) -> Sheet:
     page.line(speak("Your options side by side"), "title")
     page.line(speak("Quote {number} for {site}", number=letter.number, site=letter.quote.job.customer.site), "quiet")
     page.gap()
-    heads = [_table(letter, page, options[i : i + columns], new_page=i > 0) for i in range(0, len(options), columns)]
+    heads = [_table(letter, page, options[i : i + columns], starts=i > 0) for i in range(0, len(options), columns)]
     page.line(speak("Days and years are typical, not promised. Prices hold until the day on the first sheet."), "quiet")
     page.line(option_words.check_the_place(letter), "quiet")
     if any(o.cost_a_year for o in options):
@@ -35,12 +35,10 @@ def side_by_side(letter: Letter) -> Sheet:
     return letter.close(page, repeat=(heads[0], heads[0]) if tables == 1 else None)
 
 
-def _table(letter: Letter, page: Page, options: tuple[Option, ...], new_page: bool) -> int:
+def _table(letter: Letter, page: Page, options: tuple[Option, ...], starts: bool) -> int:
     """One table; the row of its head."""
     speak = letter.speak
-    head = page.add(
-        Cell("", "head"), *(Cell(option_words.title(letter, o), "option") for o in options), new_page=new_page
-    )
+    head = page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "option") for o in options), starts=starts)
     page.add(Cell("", "label"), *(Cell(letter.say(o.under_title), "under") for o in options))
     page.add(Cell(speak("Price"), "label"), *(Cell(o.price.total, "price") for o in options))
     page.add(Cell(speak("What is done"), "label"), *(Cell("\n".join(letter.all(o.does)), "value") for o in options))

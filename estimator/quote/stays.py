@@ -97,9 +97,7 @@ def water_test(scope: Scope, takeoffs: Iterable[Takeoff], old_pipe_left_ft: floa
     if not methods.difference(NOTHING_NEW):
         return "not promised", Say.of("Not promised: the old pipe stays as it is.")
     if not any(t.value("tests") for t in takeoffs):
-        return "not promised", Say.of(
-            "No water test is in this price. We film the work instead, and you keep the video."
-        )
+        return "not promised", Say.of("No water test is in this price; ask us if you want one.")
     if old_pipe_left_ft < LEAST_FT and not scope.leaves:
         return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
     if methods <= {*LININGS, *NOTHING_NEW}:

@@ -9,6 +9,7 @@ from typing import Any
 from estimator.sheets.book import Book, Cell, Formula, Sheet
 from estimator.sheets.charts import add_chart, add_picture
 from estimator.sheets.fit import column_px, column_widths, row_heights
+from estimator.sheets.paging import SPARE_PERCENT, page_starts, print_percent
 from estimator.sheets.plain import first_unprintable
 from estimator.sheets.refused import CannotWrite
 from estimator.sheets.style import styles
@@ -17,8 +18,6 @@ from estimator.sheets.verify import verify
 PAGE_WIDTH_PX = 700  # Letter, portrait, less the margins below, at 96 to the inch
 LETTER = 1
 FOOTER_CHARACTERS = 110  # a footer holds 255, and each & counts twice
-FULL_SIZE = 100
-SPARE_PERCENT = 12  # printers differ; with less to spare the sheet is fitted to one page wide instead
 FORMULA_STARTS = ("=", "+", "-", "@")
 
 
@@ -75,7 +74,7 @@ def _sheet(workbook: Any, worksheet: Any, sheet: Sheet, formats: Formats) -> Non
         for cell in row.cells:
             _cell(worksheet, r, c, cell, formats, f"{sheet.name}, row {r + 1}, column {c + 1}")
             c += cell.span
-    _print_set_up(worksheet, sheet, widths)
+    _print_set_up(worksheet, sheet, widths, heights)
     room = sum(column_px(w) for w in widths)
     for chart in sheet.charts:
         if chart.width_px > room:
@@ -114,15 +113,16 @@ def _value(worksheet: Any, r: int, c: int, value: object, form: Any) -> int | No
     return answer
 
 
-def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...]) -> None:
+def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...], heights: tuple[float, ...]) -> None:
     worksheet.set_paper(LETTER)
     worksheet.set_portrait()
     worksheet.set_margins(left=0.6, right=0.6, top=0.6, bottom=0.75)
     worksheet.center_horizontally()
     worksheet.hide_gridlines(2)
     full = PAGE_WIDTH_PX / max(1, sum(column_px(w) for w in widths)) * 100
-    if (sheet.scale or FULL_SIZE) <= full - SPARE_PERCENT:
-        worksheet.set_print_scale(sheet.scale or FULL_SIZE)
+    size = print_percent(sheet, heights, full)
+    if size <= full - SPARE_PERCENT:
+        worksheet.set_print_scale(int(size))
     else:
         worksheet.fit_to_pages(1, 0)
     last = max([len(sheet.rows) - 1, *(_last_row(chart.row, chart.height_px, sheet) for chart in sheet.charts)])
@@ -131,7 +131,7 @@ def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...]) -> No
         worksheet.repeat_rows(*sheet.repeat)
     if sheet.freeze_rows:
         worksheet.freeze_panes(sheet.freeze_rows, 0)
-    breaks = [r for r, row in enumerate(sheet.rows) if row.new_page and r]
+    breaks = list(page_starts(sheet, heights, size))
     if breaks:
         worksheet.set_h_pagebreaks(breaks)
     page, of = sheet.page_words

@@ -12,6 +12,7 @@ from estimator.cli.comparing import compared_with
 from estimator.cli.views import check, compare, explain, options, what_if, why
 from estimator.cli.views.table import cells_wide, folded, table
 from estimator.cli.views.words import dollars, finding, number
+from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
@@ -162,3 +163,22 @@ def test_a_comparison_says_what_decides_and_where_it_turns(compared):
 def test_a_comparison_as_data_holds_no_function(compared):
     found, _, even = compared
     assert dumped(plain(compare.as_data(found, even)))
+
+
+def test_why_shows_the_reasons_that_came_of_measuring():
+    option = QUOTE.options[0]
+    found = replace(QUOTE.blocked[0], effect=Effect.CAUTION, method="tunnel", rule="pipe-clears-the-beam")
+    first, *rest = option.takeoffs
+    measured = replace(option, takeoffs=(replace(first, finds=(found,)), *rest))
+    assert "pipe-clears-the-beam" not in _text(why.rows(QUOTE, (), 80))
+    assert "pipe-clears-the-beam" in _text(why.rows(replace(QUOTE, options=(measured,)), (), 80))
+
+
+def test_what_may_stay_does_not_stand_under_what_must_be_put_right():
+    need = QUOTE.diagnosis.needs[0]
+    text = _text(why.needs_rows([replace(need, must=False), need], 80))
+    must, may = text.split("What may stay for now")
+    assert "must be put right" in must and "may stay;" not in must
+    assert "may stay;" in may and "must be put right" not in may
+    alone = _text(why.needs_rows([replace(need, must=False)], 80))
+    assert "Nothing seen that has to be put right." in alone

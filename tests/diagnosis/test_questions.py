@@ -2,7 +2,7 @@
 
 from estimator.diagnosis import diagnose
 from estimator.diagnosis.lift_sequence import lift_sequence
-from estimator.model.job import EdgeBeam, Foundation, Job
+from estimator.model.job import EdgeBeam, Foundation, Job, Site
 from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
 
@@ -83,3 +83,37 @@ def test_after_a_lift_a_test_comes_first_and_without_one_there_is_no_sequence() 
     done = job(line("20 gap"), foundation=Foundation(work="done"))
     assert "after the lift" in str(lift_sequence(done, ())[0].text)
     assert lift_sequence(job(line("20 gap")), ()) == ()
+
+
+def test_a_line_with_another_s_pipe_in_it_is_asked_only_whose_it_is() -> None:
+    bore = job(
+        line("20-24 sag 40%", "30 utility", marks=(mark("branch", 20.0, size_in=3.0, live="live", proven=False),))
+    )
+    lines = [str(q.about) for q in diagnose(bore, demo_tables()).questions if q.line]
+    assert len(lines) == 1 and lines[0].startswith("Whose line is it?")
+
+
+def test_trouble_in_the_yard_alone_asks_nothing_about_the_slab() -> None:
+    assert about(job(line("20 hole 2in", zone="slab")), "Where do water, gas, power")
+    assert not about(job(line("20 hole 2in", zone="yard")), "Where do water, gas, power")
+
+
+def test_where_no_depth_was_read_it_is_asked_for_once_a_line() -> None:
+    deep = (mark("depth", 20.0, depth_ft=2.0, surface="lawn"),)
+    words = "how deep it lies"
+    assert sum(words in text for text in asked(job(line("20 hole 2in", "40 hole 2in", zone="yard")))) == 1
+    assert not about(job(line("20 hole 2in", zone="yard", marks=deep)), words)
+    assert not about(job(line("20 hole 2in", zone="crawl")), words)
+
+
+def test_a_name_for_the_dig_is_asked_for_from_four_feet_on() -> None:
+    """Centre of a 4 in pipe, half a pipe, 0.33 ft of bedding and half a foot of locator's error: 3.01 ft down comes to 4.01 ft [computed]."""
+    words = "Who is the competent person"
+
+    def at(depth_ft: float, **site: str) -> Job:
+        depths = (mark("depth", 20.0, depth_ft=depth_ft, surface="lawn", to="centre"),)
+        return job(line("20 hole 2in", zone="yard", marks=depths), site=Site(**site))
+
+    assert about(at(3.01), words) and not about(at(2.99), words)
+    assert not about(at(3.01, competent_person="Teo Marlow"), words)
+    assert about(job(line("20 hole 2in", zone="slab")), words)

@@ -41,7 +41,7 @@ def test_the_pieces_cover_the_whole_line_without_gap_or_overlap() -> None:
     ("station_ft", "style", "words"),
     [
         (-3.0, "segment good", "nothing wrong seen"),
-        (14.5, "segment bad", "the bottom of the pipe is rusting through; a hole in the pipe"),
+        (14.5, "segment bad", "the bottom of the pipe is gone; a hole in the pipe"),
         (24.0, "segment watch", "a dip that holds water"),
         (33.2, "segment watch", "roots growing in (suspected)"),
         (38.0, "segment unseen", "not seen by the camera"),

@@ -6,16 +6,19 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.model.judgement import Diagnosis, Effect, Question, Verdict
-from estimator.model.line import Finding
+from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
+from estimator.model.line import Finding, Mark
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.papers.example import example_quote
+from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import received
 from estimator.quote import PROBLEMS, Chosen, build_quote
-from estimator.quote.days import day_spans
+from estimator.quote.days import day_spans, what_is_done
 from estimator.quote.facts import facts, holds
+from estimator.quote.urgency import if_cleaned, if_nothing
 from estimator.tables import Tables
 
 DAY = date(2026, 11, 18)
@@ -271,3 +274,65 @@ def test_facts_of_the_house_reach_the_terms() -> None:
 )
 def test_when_a_row_counts(when: tuple[str, ...], known: tuple[str, ...], counts: bool) -> None:
     assert holds(when, set(known)) is counts
+
+
+# ── what is promised only where it is in the price ────────────────────────────────────────────────
+
+
+def without_tests(one: Chosen) -> Chosen:
+    """The same work with no water test in it."""
+    bare = (replace(t, quantities=tuple(q for q in t.quantities if q.name != "tests")) for t in one.takeoffs)
+    return replace(one, takeoffs=tuple(bare))
+
+
+def test_a_water_test_is_promised_only_where_one_is_in_the_price(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    with_one, without = (built((one,), tables).options[0] for one in (chosen[0], without_tests(chosen[0])))
+    assert with_one.water_test != "not promised" and without.water_test == "not promised"
+    assert [any("test" in str(span.text) for span in o.day_spans) for o in (with_one, without)] == [True, False]
+    letters = [Letter(built((one,), tables), "en_US") for one in (chosen[0], without_tests(chosen[0]))]
+    words = "The reading of the water test"
+    assert [words in received(letter, letter.quote.options[0]) for letter in letters] == [True, False]
+
+
+@pytest.mark.parametrize(
+    ("method", "words"),
+    [
+        ("clean", "pipe cleaned and filmed"),
+        ("reline", "new wall inside the old pipe, hardened and filmed"),
+        ("trench", "old pipe out, new pipe in"),
+        ("burst", "new pipe pulled in where the old one is"),
+    ],
+)
+def test_the_day_at_the_pipe_says_what_is_done_there(method: str, words: str) -> None:
+    assert str(what_is_done({method}, ())) == words
+
+
+@pytest.mark.parametrize(
+    ("fact", "words"),
+    [("septic_permit", "health department"), ("street_permit", "street permit"), ("asbestos_check", "asbestos"), ("lead_safe", "Lead-safe")],
+)  # fmt: skip
+def test_a_paper_that_a_rule_asks_for_is_among_those_needed(
+    chosen: tuple[Chosen, ...], tables: Tables, fact: str, words: str
+) -> None:
+    first, *rest = chosen[0].takeoffs
+    asked = replace(chosen[0], takeoffs=(replace(first, facts=first.facts | {fact}), *rest))
+    plain, needed = (" ".join(map(str, built((one,), tables).options[0].needs_papers)) for one in (chosen[0], asked))
+    assert words in needed and words not in plain
+
+
+def need(*kinds: str, line: str = "main") -> Need:
+    return replace(DIAGNOSIS.needs[0], kinds=kinds, line=line)
+
+
+def test_what_cleaning_does_is_told_by_what_is_wrong() -> None:
+    said = {kind: str(if_cleaned([need(kind)])) for kind in ("roots", "sag", "channel", "collapse", "utility")}
+    assert [kind for kind, text in said.items() if "oots come back" in text] == ["roots"]
+    assert "flows" not in said["collapse"] and "Never clean" in said["utility"]
+    assert if_cleaned([]) is None
+
+
+def test_pipe_that_hangs_in_a_crawl_space_washes_no_soil_away() -> None:
+    marks = (Mark(word="crawl", stretch=Stretch(0.0, 0.0), holds=True),)
+    hung = replace(JOB, lines=(replace(JOB.lines[0], marks=marks),))
+    assert "soil" in str(if_nothing([need("hole")], JOB))
+    assert "soil" not in str(if_nothing([need("hole")], hung)) and "drips" in str(if_nothing([need("hole")], hung))

@@ -1,0 +1,47 @@
+"""Another utility's line in the drain: a page in red for the house, without a price, and a message that says stop."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.line import Finding
+from estimator.model.stretch import Stretch
+from estimator.papers.example import example_quote
+from estimator.papers.message import LONGEST, message
+from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
+
+SEEN = Finding(id="u", kind="utility", stretch=Stretch(28.5, 28.5), grade="suspected")
+
+
+def crossed():
+    quote = example_quote()
+    line = replace(quote.job.lines[0], findings=(SEEN,))
+    return replace(quote, job=replace(quote.job, lines=(line,)), options=())
+
+
+@pytest.mark.parametrize(
+    ("language", "words"),
+    [
+        ("en_US", ("STOP", "gas", "leave the house", "911", "no switch", "29 ft")),
+        ("es_US", ("ALTO", "gas", "salga", "911")),
+    ],
+)
+def test_the_notice_says_stop_gas_leave_and_911_from_outside(language: str, words: tuple[str, ...]) -> None:
+    sheet = stop_notice(crossed(), language).sheets[0]
+    assert sheet.rows[0].cells[0].style == "alarm"
+    text = "\n".join(str(cell.value) for row in sheet.rows for cell in row.cells if cell.value)
+    assert not [word for word in words if word not in text]
+    assert "$" not in text
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_the_message_without_options_is_short_and_says_what_is_attached(language: str) -> None:
+    said = message(crossed(), language)
+    assert len(said) < LONGEST and "911" in said and "$" not in said
+    plain = message(replace(example_quote(), options=()), language)
+    assert len(plain) < LONGEST and "911" not in plain
+
+
+def test_a_drain_with_nothing_in_it_gets_no_notice() -> None:
+    assert lines_in_the_bore(example_quote()) == []
+    assert [found.kind for _, found in lines_in_the_bore(crossed())] == ["utility"]

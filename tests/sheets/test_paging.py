@@ -1,0 +1,63 @@
+"""Where a printed page begins: headings never at its foot, blocks whole where a page can hold them."""
+
+import pytest
+
+from estimator.sheets.book import Cell, Row, Sheet
+from estimator.sheets.paging import LEAST_PERCENT, PAGE_PT, USED, page_starts, print_percent
+
+PAGE = PAGE_PT * USED
+
+
+def sheet(*rows: Row, scale: int | None = None) -> Sheet:
+    return Sheet(name="one", widths=(40.0,), rows=rows, scale=scale)
+
+
+def text(**more: bool) -> Row:
+    return Row((Cell("text"),), **more)
+
+
+def heading() -> Row:
+    return Row((Cell("head", "heading"),))
+
+
+def test_what_fits_on_a_page_is_not_parted_and_a_hair_more_is() -> None:
+    rows = sheet(text(), text())
+    assert page_starts(rows, (PAGE / 2, PAGE / 2), 100) == ()
+    assert page_starts(rows, (PAGE / 2, PAGE / 2 + 0.1), 100) == (1,)
+
+
+def test_a_heading_goes_with_what_it_heads() -> None:
+    rows = sheet(text(), Row(), heading(), Row(), text())
+    assert page_starts(rows, (PAGE - 40, 6, 20, 3, 20), 100) == (1,)
+    assert page_starts(rows, (PAGE - 40, 6, 10, 3, 20), 100) == ()
+
+
+def test_a_block_goes_to_a_new_page_only_where_it_does_not_fit() -> None:
+    rows = sheet(text(), text(starts=True), text())
+    assert page_starts(rows, (300, 200, PAGE - 500), 100) == ()
+    assert page_starts(rows, (300, 200, PAGE - 499), 100) == (1,)
+
+
+def test_a_block_longer_than_a_page_begins_where_half_a_page_is_free() -> None:
+    rows = sheet(text(), text(starts=True), *[text()] * 3)
+    assert page_starts(rows, (PAGE * 0.49, *[PAGE / 3] * 4), 100) == (2,)
+    assert page_starts(rows, (PAGE * 0.51, *[PAGE / 3] * 4), 100) == (1, 4)
+
+
+@pytest.mark.parametrize(("percent", "starts"), [(100, (2,)), (50, ())])
+def test_smaller_print_holds_more(percent: float, starts: tuple[int, ...]) -> None:
+    assert page_starts(sheet(text(), text(), text()), (PAGE / 2,) * 3, percent) == starts
+
+
+def test_rows_that_head_every_page_take_their_room_on_each() -> None:
+    rows = Sheet(name="one", widths=(40.0,), rows=(text(),) * 3, repeat=(0, 0))
+    assert page_starts(rows, (20, PAGE - 40, 30), 100) == (2,)
+
+
+def test_print_is_a_little_smaller_where_that_saves_a_page_with_a_few_rows() -> None:
+    rows = sheet(text(), text())
+    assert print_percent(rows, (PAGE / 2, PAGE / 2), 150) == 100
+    assert print_percent(rows, (PAGE, 20), 150) == 97
+    assert print_percent(rows, (PAGE, PAGE), 150) == 100
+    assert print_percent(rows, (PAGE, 20), 100) == 100 * 0.88  # nothing between fits beside what printers need
+    assert print_percent(sheet(text(), text(), scale=80), (PAGE / 0.8, 20), 150) >= LEAST_PERCENT

@@ -1,0 +1,30 @@
+"""A worn bottom has a phrase of its own for each degree, in both languages."""
+
+import pytest
+
+from estimator.model.line import Finding
+from estimator.model.stretch import Stretch
+from estimator.wording.found import in_words
+from estimator.wording.say import say
+
+DEGREES = ((), ("sharp",), ("gone",), ("soil seen",), ("void",))
+
+
+def worn(*signs: str) -> Finding:
+    return Finding(id="f", kind="channel", stretch=Stretch(8.0, 21.0), signs=signs)
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_groove_sharp_gone_soil_and_hollow_read_differently(language: str) -> None:
+    texts = [say(in_words(worn(*signs)), language) for signs in DEGREES]
+    assert len(set(texts)) == len(DEGREES)
+
+
+def test_the_worst_sign_is_the_one_that_is_said() -> None:
+    assert in_words(worn("sharp", "gone", "void")) == in_words(worn("void"))
+    assert in_words(worn("gone", "soil seen")) == in_words(worn("soil seen"))
+
+
+def test_a_pipe_whose_bottom_is_gone_is_never_said_to_be_rusting_through() -> None:
+    for signs in DEGREES[2:]:
+        assert "rusting" not in str(in_words(worn(*signs))) and "gone" in str(in_words(worn(*signs)))

@@ -20,10 +20,12 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
     if near >= 0:
         return 0.0, 0.0
     paper, room = case.paper, case.number("dig_end_ft")
-    length, width = -near + room, trench_width_ft(case, shored=False)
+    length = -near + room
     bed = case.number("bedding_ft")
     exact = pipe.invert_ft(near) - above_grade_ft(case) + pipe.wall_in / INCHES_PER_FT + bed
     depth = up(exact, case.number("dig_step_ft"))
+    held = needs_system(depth + tolerance_ft(case, depth), "C", case.job.site.caving_signs)
+    width = trench_width_ft(case, shored=held)
     bank = cubic_yards(length * width * depth)
     paper.put(
         "hand_dig_bcy",
@@ -34,7 +36,7 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
         ("width", width, "ft"),
         ("depth", depth, "ft"),
     )
-    if needs_system(depth + tolerance_ft(case, depth), "C", case.job.site.caving_signs):
+    if held:
         paper.facts.add("depth_over_5")
         hand_shores(case, 2 * (length + width), depth)
     high = bed + outside_ft(case) + case.number("pipe_zone_over_ft")

@@ -93,3 +93,20 @@ def test_a_strip_past_five_feet_is_as_wide_as_a_shored_trench(
     assert found.value("dig_width_ft") == width_ft
     assert (found.value("safety_depth_ft") >= 5.0) is (width_ft == 3.4)
     assert bool(found.value("shores_sf")) is (width_ft == 3.4)
+
+
+@pytest.mark.parametrize(("invert_ft", "held"), [(4.5, False), (4.6, True)], ids=["4.9 ft with tolerance", "5.0 ft"])
+def test_the_outside_end_of_a_strip_is_shored_and_wider_from_five_feet_on(
+    tables: Tables, invert_ft: float, held: bool
+) -> None:
+    """Invert + 2/96 ft of fall + wall and bedding 0.35 - 0.5 ft the ground lies lower, up to 0.1; 0.5 ft of tolerance on top."""
+    from tests.takeoff.houses import pecan_house, pecan_line
+
+    line = pecan_line()
+    marks = tuple(replace(m, depth_ft=invert_ft) if m.word == "invert" else m for m in line.marks)
+    job = pecan_house(replace(line, marks=marks))
+    inside = take_off(repair("break-through", 0, 14), job, tables).value("shores_sf")
+    found = take_off(repair("break-through", -2, 14), job, tables)
+    depth, width = (4.5, 3.4) if held else (4.4, 2.4)
+    assert found.value("hand_dig_bcy") == pytest.approx(3.0 * width * depth / 27)
+    assert found.value("shores_sf") - inside == pytest.approx(2 * (3.0 + width) * depth if held else 0.0)

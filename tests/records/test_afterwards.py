@@ -62,3 +62,17 @@ def test_an_option_nobody_offered_is_refused(tmp_path):
     issued(tmp_path / "job")
     with pytest.raises(CannotGoOn, match="Its options are A, B"):
         sold(tmp_path / "job", "Z")
+
+
+def test_a_quantity_is_counted_as_production_counts_it_on_every_row_of_a_task(tmp_path):
+    """20 ft at 1 and 9 ft at 1.15 planned; 10 ft of the second were dug: 20 + 10 × 1.15 = 31.5 [computed]."""
+    from dataclasses import replace
+
+    from estimator.records.afterwards.crew_hours import Filled, _entries
+
+    near = issued(tmp_path / "job").tasks[0]
+    first, second = replace(near, quantity=20.0, per=1.0), replace(near, quantity=9.0, per=1.15)
+    rows = [Filled(near.task, first, 30.0, None, ""), Filled(near.task, second, 11.0, 10.0, "soil")]
+    (entry,) = _entries(rows)
+    assert (entry.hours, entry.cause) == (41.0, "soil")
+    assert entry.quantity == pytest.approx(31.5)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from estimator.model.problem import Place, Problem
 from estimator.model.work import Takeoff
 from estimator.pricing.facts import holds
-from estimator.pricing.problems import NO_COST, NO_SIZE, NOTHING_TO_SELL, UNKNOWN_ROW, at, stop
+from estimator.pricing.problems import NO_COST, NO_ROW_FOR_SIZE, NO_SIZE, NOTHING_TO_SELL, UNKNOWN_ROW, at, stop
 from estimator.tables.rows import Recipe, WorkItem
 from estimator.tables.tables import Tables
 
@@ -30,6 +30,7 @@ class Part:
     item: WorkItem
     recipe: Recipe
     ref: str
+    size: str
     quantity_name: str
     quantity: float
     unit: str
@@ -105,6 +106,7 @@ def _part(sold: Sold, recipe: Recipe) -> Part | None:
         item=sold.item,
         recipe=recipe,
         ref=recipe.ref.replace("{size}", sold.takeoff.size or "{size}"),
+        size=sold.takeoff.size,
         quantity_name=name,
         quantity=value,
         unit=name.partition(".")[0] if later else (quantity.unit if quantity else ""),
@@ -129,7 +131,9 @@ def _missing(parts: Iterable[Part], tables: Tables) -> list[Problem]:
         try:
             look_up[table](part.ref)
         except KeyError:
-            problems.append(UNKNOWN_ROW(place, item=part.item.item, ref=part.ref, table=table))
+            words = {"item": part.item.item, "ref": part.ref, "table": table}
+            sized = "{size}" in part.recipe.ref
+            problems.append(NO_ROW_FOR_SIZE(place, size=part.size, **words) if sized else UNKNOWN_ROW(place, **words))
     return problems
 
 

@@ -10,6 +10,13 @@ UNKNOWN_ROW = Kind(
     "Add the row {ref} to {table}, or mend the recipe.",
     "A thing without a row would be priced at nothing.",
 )
+NO_ROW_FOR_SIZE = Kind(
+    "pricing/size-without-price",
+    Level.ERROR,
+    "the recipe of {item} asks for {ref}, and table {table} has no row for pipe of {size} in.",
+    "Add the row {ref} to {table}; until then such a repair is left out of the options.",
+    "A pipe of an odd size must not stop the repairs of all other lines.",
+)
 NO_CREW = Kind(
     "pricing/no-crew",
     Level.ERROR,
@@ -100,6 +107,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_CREW,
     NO_COST,
     NO_SIZE,
+    NO_ROW_FOR_SIZE,
     SET_UP_EATS_THE_DAY,
     MARGIN_TOO_HIGH,
     NO_METHOD,

@@ -7,8 +7,10 @@ from decimal import Decimal
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.price import Price
+from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say
 from estimator.model.work import Candidate, Repair, Scope, Takeoff
-from estimator.scopes.handed import Handed
+from estimator.scopes.handed import Handed, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import LeastPrice
@@ -25,6 +27,8 @@ from estimator.scopes.shared_way import share_cleaning, share_ways
 from estimator.tables.tables import Tables
 
 CENTS = 100
+NO_ROW_FOR_SIZE = "pricing/size-without-price"
+"""The code of the one problem of pricing that puts a single repair aside and stops nothing else."""
 WORST = 4
 """The highest severity there is."""
 
@@ -43,6 +47,7 @@ class Counter:
     ) -> None:
         self.job, self.needs, self.tables, self._handed = job, needs, tables, handed
         self._takeoffs: dict[str, Takeoff] = {}
+        self._roughs: dict[str, Rough] = {}
         self._prices: dict[tuple[str, ...], tuple[tuple[Takeoff, ...], Price]] = {}
         self.blocked: tuple[Verdict, ...] = tuple(dict.fromkeys(v for r in repairs for v in self.forbids(r)))
         self.repairs = {r.id: r for r in repairs if not self.forbids(r)}
@@ -70,7 +75,25 @@ class Counter:
 
     def forbids(self, repair: Repair) -> tuple[Verdict, ...]:
         """What blocks a repair now that it is measured, or one of those that come first."""
-        return tuple(v for t in self.takeoffs((repair,)) for v in t.finds if counts(v, Effect.BLOCKS))
+        takeoffs = self.takeoffs((repair,))
+        said = tuple(v for t in takeoffs for v in t.finds if counts(v, Effect.BLOCKS))
+        return said or tuple(v for t in takeoffs if (v := self._without_price(t)) is not None)
+
+    def _without_price(self, takeoff: Takeoff) -> Verdict | None:
+        """Against a repair of a size the tables have no row for: it is put aside, and all others are priced."""
+        try:
+            self._rough(takeoff)
+        except CannotGoOn as stop:
+            if {p.code for p in stop.problems} == {NO_ROW_FOR_SIZE}:
+                return _no_price(takeoff)
+        return None
+
+    def _rough(self, takeoff: Takeoff) -> Rough:
+        """The rough cost of a repair by itself, worked out once. Errors: as pricing."""
+        name = takeoff.repair.id
+        if name not in self._roughs:
+            self._roughs[name] = self._handed.rough(takeoff)
+        return self._roughs[name]
 
     def _passes(self, short: Repair) -> bool:
         """A repair of the same way that goes on beyond this one is allowed."""
@@ -85,7 +108,7 @@ class Counter:
         cost = 0
         shared: dict[str, int] = {}
         for takeoff in self.takeoffs((repair,)):
-            rough = self._handed.rough(takeoff)
+            rough = self._rough(takeoff)
             cost += rough.cents
             shared |= dict(rough.shared)
         for key, charge in shared.items():
@@ -212,3 +235,18 @@ class Counter:
             needs=tuple(n for n in self.needs if n.id in answered),
             leaves=tuple(n for n in self.needs if n.id not in answered),
         )
+
+
+def _no_price(takeoff: Takeoff) -> Verdict:
+    repair = takeoff.repair
+    return Verdict(
+        rule="no-price-for-this-size",
+        effect=Effect.BLOCKS,
+        method=repair.method,
+        line=repair.line,
+        stretch=repair.stretch,
+        homeowner=Say.of("We do not carry what this way needs for a pipe of this size."),
+        estimator=Say.of(
+            "The tables have no price for {size} in pipe here: add the row, or leave this way out.", size=takeoff.size
+        ),
+    )

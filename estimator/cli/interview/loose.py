@@ -26,6 +26,10 @@ _DIRT = re.compile(
     re.IGNORECASE,
 )
 _WITH_UNIT = re.compile(r"\d\s*(?:%|percent\b|in\b|inch|ft\b|feet\b|['\"])|\bat\s+\d", re.IGNORECASE)
+DENIES = re.compile(
+    r"\b(?:no|not|off|gone|was|were|without|never|cleared|removed|cleaned|isn't|wasn't|aint|nothing|none)\b",
+    re.IGNORECASE,
+)
 _SHORT_NAME = re.compile(r"(?<![\w=])([A-Za-z]{1,4})\s*=\s*")
 NEW_RUN = re.compile(
     r"\b(?:(?:w/?|with|agst|against)\s+flow|going to|toilet pulled|same (?:clnout|cleanout|access))\b", re.IGNORECASE
@@ -82,6 +86,25 @@ def says_something(text: str, words: Mapping[str, str]) -> bool:
     for shortenings in (words, trade_shortenings()):
         line = whole_words(line, shortenings)
     return "%" in text or bool(_SAYS.search(line.text))
+
+
+def may_deny(text: str, word: str) -> bool:
+    """Strange words beside a finding that may say it is not there: they are no remark.
+
+    >>> may_deny("20 hole 3in, scale came off", "came off"), may_deny("12 no roots 30%", "no")
+    (True, True)
+    >>> may_deny("8 groove starts on btm, not bad yet", "not bad yet")
+    False
+    """
+    if not DENIES.search(word):
+        return False
+    loose = r"[\s,]+".join(map(re.escape, word.split()))
+    body = text.partition(";")[0]
+    found = re.search(rf"(?<!\w){loose}(?!\w)", body, re.IGNORECASE)
+    if found is None:
+        return True
+    beside = body[: found.start()].rpartition(",")[2] + " " + body[found.end() :].partition(",")[0]
+    return says_something(beside, {})
 
 
 def as_remark(raw: str, word: str, column: int = 0) -> str:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from difflib import get_close_matches
 from functools import lru_cache
 
-from estimator.cli.interview.loose import as_remark, plainer, says_something
+from estimator.cli.interview.loose import as_remark, may_deny, plainer, says_something
 from estimator.cli.interview.sheet import NOT_READ, About, Sheet, read
 from estimator.fieldnotes.tidy import trade_shortenings
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
@@ -102,7 +102,7 @@ def _strange(log: Typed, row: int, text: str) -> tuple[Problem, ...]:
     """
     first = next((p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD), None)
     word = word_of(first) if first else ""
-    if first is None or not word.isalpha() or word.lower() in NEVER_ASKED:
+    if first is None or not word.isalpha() or word.lower() in NEVER_ASKED or may_deny(text, word):
         return ()
     without = as_remark(text, word, first.place.column or 1)
     if not _like(word) and any(p.code == AMOUNT for p in _errors_of(log, row, without)):
@@ -156,12 +156,13 @@ def _remarked(log: Typed, row: int, text: str) -> list[str]:
         return []
     start = (first.place.column or 1) - 1
     rest = text[start:].partition(";")[0].strip(" ,")
-    whole = [] if _strange(log, row, text) or says_something(rest, log.words) else [as_remark(text, rest, start + 1)]
+    kept = _strange(log, row, text) or says_something(rest, log.words) or may_deny(text, word_of(first))
+    whole = [] if kept else [as_remark(text, rest, start + 1)]
     for _ in range(MOST_REMARKS):
         unknown = next(
             (p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD and not _like(word_of(p))), None
         )
-        if unknown is None or says_something(word_of(unknown), log.words):
+        if unknown is None or says_something(word_of(unknown), log.words) or may_deny(text, word_of(unknown)):
             break
         moved = as_remark(text, word_of(unknown), unknown.place.column or 1)
         if says_something(moved.partition(";")[2] if ";" in moved else moved.lstrip("# "), log.words):

@@ -2,6 +2,7 @@
 
 import re
 
+from estimator.cli.interview.loose import DENIES
 from estimator.model.problem import Problem
 
 _SHORT: dict[str, str] = {
@@ -27,6 +28,8 @@ _SHORT: dict[str, str] = {
 def short(problem: Problem) -> str:
     """What is wrong and what to write, without the place."""
     quoted = re.findall(r"“(.*?)”", problem.wrong)
+    if problem.code == "log/word" and quoted and DENIES.search(quoted[0]):
+        return f"“{quoted[0]}”: type what is there; what is not goes after ;"
     if problem.code in _SHORT and (quoted or "{0}" not in _SHORT[problem.code]):
         better = quoted[0].replace(",", ".") if quoted else ""
         return _SHORT[problem.code].replace("{0}", quoted[0] if quoted else "").replace("{better}", better)

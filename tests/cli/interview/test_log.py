@@ -185,6 +185,14 @@ def test_a_number_behind_strange_words_is_no_amount_of_the_word_before_them():
     assert after(PASS, "11.5 wye again reads 11.7 so ctr ok").rows[1].startswith(NOT_READ)
 
 
+@pytest.mark.parametrize("line", ["12 no roots 30%", "20 scale came off", "20.4 hole 3in, scale came off"])
+def test_words_that_may_say_it_is_not_there_make_no_finding(line):
+    log = after(PASS, line)
+    assert log.rows[1] == f"{NOT_READ}{line}"
+    assert kinds(log) == []
+    assert log.asked is None
+
+
 def test_a_branch_is_never_put_away_with_a_remark():
     assert after("hb = hall bath", PASS, "12.1 hb wye  (thats the 11.5)").rows[2].startswith(NOT_READ)
 

@@ -12,7 +12,8 @@ LOGO = "logo"
 
 def photos(folder: Path, quote: Quote) -> tuple[dict[str, bytes], tuple[Problem, ...]]:
     """Pictures lie beside the job file, under the names of the notes; the firm's logo too, under its setting's name."""
-    from estimator.sheets.images import NotAPicture, cleaned
+    from estimator.sheets.images import NotAPicture
+    from estimator.sheets.shrunk import shrunk
 
     found: dict[str, bytes] = {}
     wrong: list[Problem] = []
@@ -23,7 +24,7 @@ def photos(folder: Path, quote: Quote) -> tuple[dict[str, bytes], tuple[Problem,
             wrong.append(NO_PICTURE(place, name=name))
             continue
         try:
-            found[key] = cleaned(path.read_bytes())
+            found[key] = shrunk(path.read_bytes())
         except NotAPicture as error:
             wrong.append(NOT_A_PICTURE(place, said=error))
     return found, tuple(wrong)

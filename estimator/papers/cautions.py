@@ -46,4 +46,4 @@ def _rules(letter: Letter, option: Option) -> list[tuple[str, str]]:
     before = [v for repair in all_repairs(option.scope.repairs) for v in repair.verdicts]
     measured = [v for takeoff in option.takeoffs for v in takeoff.finds]
     told = [v for v in (*before, *measured) if v.effect is Effect.CAUTION]
-    return [(v.rule, *letter.all([v.homeowner])) for v in told]
+    return [(v.rule, letter.all([v.homeowner])[0]) for v in told]

@@ -49,12 +49,12 @@ def hazards(letter: Letter, options: Iterable[Option]) -> tuple[list[str], list[
         texts.setdefault(letter.text(term), term.id)
     for verdict in _deepest(v for option in chosen for v in verdicts(option)):
         if verdict.rule in BEFORE | EVERY_DAY | WHILE_WORKING:
-            texts.setdefault(*letter.all([verdict.estimator]), verdict.rule)
+            texts.setdefault(letter.all([verdict.estimator])[0], verdict.rule)
     said = set(texts.values())
     harmless = {v.estimator.text for option in chosen for v in _every(option)} | NOT_HAZARDS
     for caution in (c for option in chosen for c in _cautions(option)):
         if caution.text not in harmless and SAID_BY.get(caution.text) not in said:
-            texts.setdefault(*letter.all([caution]), "")
+            texts.setdefault(letter.all([caution])[0], "")
     before = [text for text, by in texts.items() if by in BEFORE]
     daily = [text for text, by in texts.items() if by in EVERY_DAY]
     return before, daily, [text for text, by in texts.items() if by not in BEFORE | EVERY_DAY]

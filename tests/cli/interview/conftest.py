@@ -1,5 +1,6 @@
 """What the tests of the interview share: a person at a keyboard, faked or at a real pseudo-terminal."""
 
+import codecs
 import fcntl
 import os
 import pty
@@ -87,6 +88,7 @@ class Keyboard:
         )
         os.close(theirs)
         self.seen = ""
+        self.letters = codecs.getincrementaldecoder("utf-8")("replace")  # a letter may come in two parts
 
     def _read(self, seconds: float) -> bool:
         """False at the end of what the program says."""
@@ -96,7 +98,7 @@ class Keyboard:
             part = os.read(self.ours, 65536)
         except OSError:
             return False
-        self.seen += CODES.sub("", part.decode("utf-8", "replace")).replace("\r", "")
+        self.seen += CODES.sub("", self.letters.decode(part)).replace("\r", "")
         return bool(part)
 
     def until(self, prompt: str, seconds: float = 20) -> str:

@@ -98,7 +98,7 @@ def _spot(ground: Ground, longest: str) -> Shaper:
 
 def tunnel(place: Place) -> tuple[Shape, ...]:
     """Along the pipe from where it leaves the slab; and straight in from an open wall where one was measured."""
-    shapes = []
+    shapes: list[Shape] = []
     beside = [m.stretch for m in place.profile.marks("beside")]
     for sound, _ in _spot_or_whole(place, "floor"):
         shapes += _to_the_exit(place, sound, "exit")

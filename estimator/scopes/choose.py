@@ -105,10 +105,10 @@ def _found(
         return (), ()
     dropped = {o.name.lower() for o in by_hand(wishes, "drop")}
     asked = dict.fromkeys((_to_answer(needs), _planned(needs) or needs))
-    looked_at = [_dishes(some, counter, dropped) for some in asked]
-    allowed = [_no_bigger(some, needs) for some in looked_at]
+    looked_at = [_dishes(some, counter) for some in asked]
+    allowed = [_wanted_ones(_no_bigger(some, needs), dropped) for some in looked_at]
     picked = _picked([menu(some) for some in allowed], needs, most)
-    out = left_out(picked, allowed[0], looked_at[0], counter, dropped)
+    out = left_out(picked, allowed[0], _wanted_ones(looked_at[0], dropped), counter, dropped)
     return tuple(sorted((_sold(d, counter) for d in picked), key=lambda option: option.price.total)), out
 
 
@@ -138,7 +138,12 @@ def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
     return tuple(n for n in needs if n.must or n.severity >= PLAN_REPAIR)
 
 
-def _dishes(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple[Dish, ...]:
+def _wanted_ones(found: tuple[Dish, ...], dropped: set[str]) -> tuple[Dish, ...]:
+    """Less what the estimator dropped; nothing bigger comes in its place."""
+    return tuple(d for d in found if not dropped & {c.method for c in d.answer.chosen})
+
+
+def _dishes(needs: Sequence[Need], counter: Counter) -> tuple[Dish, ...]:
     found = dishes(
         [n.id for n in needs],
         counter.candidates,
@@ -150,7 +155,7 @@ def _dishes(needs: Sequence[Need], counter: Counter, dropped: set[str]) -> tuple
         counter.least,
         counter.left,
     )
-    return tuple(d for d in found if d.answer.chosen and not dropped & {c.method for c in d.answer.chosen})
+    return tuple(d for d in found if d.answer.chosen)
 
 
 def chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:

@@ -423,6 +423,17 @@ def test_light_roots_are_cleaned_and_filmed_and_nothing_is_dug(tables) -> None:
     assert {v.method for v in result.quote.blocked if v.rule == "smaller-way-first"} >= {"yard spot", "reline", "burst"}
 
 
+@pytest.mark.parametrize(("drop", "left"), [(("clean",), [("sectional liner",)]), (("clean", "sectional liner"), [])])
+def test_nothing_bigger_comes_in_the_place_of_what_was_dropped(tables, needs_of, drop, left) -> None:
+    """The house for sale: the owner may want no more than the film and an honest report [common practice]."""
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j12-cedar" / "job.toml").job
+    assert job is not None
+    job = replace(job, options=tuple(WantedOption(do="drop", name=name) for name in drop))
+    diagnosis = diagnose(job, tables)
+    offers = repairs(job, diagnosis, tables)
+    assert methods(choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables)) == left
+
+
 def test_what_waits_for_an_approval_is_not_fixed_until_it_is_on_file(tables) -> None:
     """Tendons not ruled out: no saw before scan and engineer's letter [common practice]."""
     job = read_job(Path(__file__).parents[1] / "jobs" / "j01-near-tendons" / "job.toml").job

@@ -36,7 +36,7 @@ def folders() -> list[str]:
 def _row(folder: Path, count: int, state: str) -> str:
     data, _ = listed(folder, DAY, 80, "en_US")
     assert len(data) == count
-    seconds = middle(lambda: run("-m", "estimator", "jobs", str(folder), "--on", str(DAY)), 3)
+    seconds = middle(lambda: run("-m", "estimator", "jobs", str(folder), "--on", str(DAY)), 1)
     return f"| {count:,} | {state} | {seconds:.2f} | {1000 * seconds / count:.2f} |"
 
 

@@ -48,7 +48,7 @@ def written(
         pictures=pictures,
         seed=seed_of(run.quote.job.number),
     )
-    quote = _with_ranges(run.quote, inputs)
+    quote = _for_the_office(run.quote, inputs)
 
     def make(number: int) -> Made:
         return _made(quote, number, inputs)
@@ -56,11 +56,18 @@ def written(
     return run, issue(revisions_folder(job_file), quote, inputs, make)
 
 
-def _with_ranges(quote: Quote, inputs: "Inputs") -> Quote:
-    """With the range for the office, drawn from the seed on the record; a record without a seed has none."""
-    from estimator.pipeline import with_ranges
+def _for_the_office(quote: Quote, inputs: "Inputs") -> Quote:
+    """With what the office alone sees: the range, drawn from the seed on the record, and the ways side by side.
 
-    return quote if inputs.seed is None else with_ranges(quote, inputs.tables, inputs.seed)
+    A record without a seed has neither; nor has a report.
+    """
+    from estimator.pipeline import with_job_settings, with_ranges
+    from estimator.studies.ways import ways_of
+
+    if inputs.seed is None or not quote.options:
+        return quote
+    ways = ways_of(quote.job, with_job_settings(quote.job, inputs.tables))
+    return replace(with_ranges(quote, inputs.tables, inputs.seed), ways=ways)
 
 
 def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":
@@ -91,7 +98,7 @@ def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
     quote = _quote_again(reading.job, inputs)
-    return _made(_with_ranges(quote, inputs), number, inputs)
+    return _made(_for_the_office(quote, inputs), number, inputs)
 
 
 def _quote_again(job: "Job", inputs: "Inputs") -> Quote:

@@ -11,6 +11,7 @@ from estimator.model.likely_range import LikelyRange
 from estimator.model.not_offered import NotOffered, told_once
 from estimator.model.price import Price
 from estimator.model.say import Say
+from estimator.model.ways import Ways
 from estimator.model.work import Scope, Takeoff
 
 TestPromise = Literal["yes", "only this part", "not promised"]
@@ -157,6 +158,7 @@ class Quote:
     lift_steps: tuple[Say, ...] = ()  # tests, repairs and the foundation lift in their order
     cancel_business_days: int | None = None
     priced_on: date | None = None  # the day of the prices where they are older than the quote
+    ways: Ways | None = None  # the ways to one stretch side by side: for the office alone
     paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending
 
     @property

@@ -7,6 +7,7 @@ from estimator.papers.office_option import cost_sheet, hours_sheet
 from estimator.papers.office_quantities import quantities
 from estimator.papers.office_range import range_sheet
 from estimator.papers.office_rules import rules
+from estimator.papers.office_ways import ways_sheet
 from estimator.sheets.book import Book
 from estimator.tables.tables import Tables
 
@@ -27,6 +28,7 @@ def office(quote: Quote, tables: Tables | None = None) -> Book:
             *(cost_sheet(quote, option, tables) for option in quote.options),
             *(hours_sheet(quote, option) for option in quote.options),
             range_sheet(quote),
+            *([ways_sheet(quote.ways, quote.job.number)] if quote.ways else []),
             quantities(quote),
             rules(quote),
             insurer(quote),

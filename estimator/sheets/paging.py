@@ -12,6 +12,8 @@ USED = 0.99  # of a page: other programs draw rows a little higher
 MOST_LEFT = 0.5  # a block longer than a page begins where at least so much of the page is free
 KEEPS = frozenset({"heading", "bold", "head", "option", "under", "title", "firm", "alarm"})
 """Styles of rows that stand over something and never alone at the foot of a page."""
+SUMS = frozenset({"sum words", "total words"})
+"""Styles of rows that never stand without the last of what they sum."""
 
 
 SMALLER = (0.97, 0.94, 0.91, 0.88)
@@ -78,8 +80,8 @@ def _keeps(rows: Sequence[Row], index: int) -> bool:
     row = rows[index]
     if row.keep or (row.cells and row.cells[0].style in KEEPS):
         return True
-    if row.cells:
-        return False
     after = rows[index + 1] if index + 1 < len(rows) else row
+    if row.cells:
+        return after is not row and bool(after.cells) and after.cells[0].style in SUMS
     heads = bool(after.cells) and after.cells[0].style in KEEPS
     return heads or (index > 0 and bool(rows[index - 1].cells) and rows[index - 1].cells[0].style in KEEPS)

@@ -1,7 +1,6 @@
 """A Book in, the bytes of an xlsx out: the same bytes for the same book, read back before they are returned."""
 
 import io
-from collections.abc import Mapping
 from datetime import date, datetime
 from decimal import Decimal
 from typing import Any
@@ -151,13 +150,3 @@ def _last_row(row: int, height_px: int, sheet: Sheet) -> int:
         left -= (height or 15.0) * 96 / 72
         row += 1
     return row - 1
-
-
-def used_styles(book: Book) -> Mapping[str, int]:
-    """How often each style is used: a help when looking for styles nobody needs."""
-    count: dict[str, int] = {}
-    for sheet in book.sheets:
-        for row in sheet.rows:
-            for cell in row.cells:
-                count[cell.style] = count.get(cell.style, 0) + 1
-    return count

@@ -32,6 +32,11 @@ def test_a_heading_goes_with_what_it_heads() -> None:
     assert page_starts(rows, (PAGE - 40, 6, 10, 3, 20), 100) == ()
 
 
+def test_a_sum_stands_with_the_last_of_what_it_sums() -> None:
+    rows = sheet(text(), text(), Row((Cell("Total", "total words"),)))
+    assert page_starts(rows, (PAGE - 30, 20, 20), 100) == (1,)
+
+
 def test_a_block_goes_to_a_new_page_only_where_it_does_not_fit() -> None:
     rows = sheet(text(), text(starts=True), text())
     assert page_starts(rows, (300, 200, PAGE - 500), 100) == ()

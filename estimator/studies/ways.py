@@ -1,0 +1,52 @@
+"""A job and its tables in, the comparison of ways and where it turns out, as plain data that the office's book can hold."""
+
+from estimator.model.job import Job
+from estimator.model.ways import Turning, Way, Ways
+from estimator.studies.break_even import AlongAxis, break_even
+from estimator.studies.compare import Column, Comparison, compare
+from estimator.tables.tables import Tables
+
+PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")
+"""The first two of these that are open are set against each other."""
+
+
+def ways_of(job: Job, tables: Tables) -> Ways | None:
+    """The ways to the stretch that matters most; None where nothing is dug for. Errors: those of takeoff and pricing."""
+    found = compare(job, tables)
+    if found is None:
+        return None
+    first, second, along = _even(found, job, tables)
+    return Ways(
+        line=found.line,
+        stretch=found.stretch,
+        does=found.does,
+        ways=tuple(map(_way, found.columns)),
+        decides=found.decides,
+        first=first,
+        second=second,
+        turnings=tuple(map(_turning, along)),
+    )
+
+
+def _even(found: Comparison, job: Job, tables: Tables) -> tuple[str, str, tuple[AlongAxis, ...]]:
+    options = {column.method: column.option for column in found.open if column.option}
+    pair = [options[method].scope.repairs[0] for method in PAIRED if method in options][:2]
+    if len(pair) < 2:
+        return "", "", ()
+    even = break_even(pair[0], pair[1], job, tables)
+    return even.first, even.second, even.along
+
+
+def _way(column: Column) -> Way:
+    if column.option is None:
+        return Way(method=column.method, against=column.against.estimator if column.against else None)
+    option = column.option
+    return Way(
+        method=column.method, price=option.price.total, all_in=option.all_in, days_on_site=option.days_on_site,
+        days_without_drains=option.days_without_drains, floor_sf=option.floor_sf, by_class=column.by_class,
+    )  # fmt: skip
+
+
+def _turning(along: AlongAxis) -> Turning:
+    turns = tuple((turn.at, turn.below, turn.above) for turn in along.turns)
+    return Turning(what=along.axis.name, unit=along.axis.unit, now=along.axis.now, points=along.points, turns=turns)

@@ -234,8 +234,3 @@ def _tie(this: Hung, hung: list[Hung], sights: list[Sight], limits: Limits, prob
         left = abs(difference + this.shift_ft)
         if left > limits.passes_disagree_ft:
             problems.append(DISAGREE(same.place, text=same.what, far=left))
-
-
-def apart_ft(hung: Hung) -> float:
-    """The most by which this pass differs from earlier ones after its zero was put right, ft."""
-    return max((abs(difference + hung.shift_ft) for _, difference, _ in hung.ties), default=0.0)

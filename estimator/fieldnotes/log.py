@@ -15,14 +15,14 @@ from estimator.fieldnotes.logproblems import (
     NOTHING_SAID,
     SAME_AS_NOTHING,
     STRAY,
-    SWALLOWED,
     UNKNOWN_WORD,
     near_word,
+    swallowed,
+    together,
 )
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.where import Bad, Where, read_where
-from estimator.model.line import FINDING_WORDS
 from estimator.model.problem import Place, Problem
 
 _NAME = re.compile(r"^\s*([A-Za-z][\w/' ]{0,20}?)\s*=\s*([A-Za-z][\w' .-]*?)\s*$")
@@ -198,7 +198,7 @@ class LogReader:
             kind = BARE_NUMBER if word and not text.rstrip("?").lstrip("~").strip("0123456789.") else STRAY
             self.log.problems.append(kind(where, text=text, word=word))
             return
-        words = _together(stray, line.text)
+        words = together(stray, line.text)
         whole = " ".join(words)
         near = near_word(text.lower()) if len(words) == 1 else ""
         self.log.problems.append(UNKNOWN_WORD(where, text=whole, nearest=near))
@@ -207,11 +207,11 @@ class LogReader:
         assert self.here is not None
         at = self._place(place, line, thing.at)
         self._strays(thing.bad, line, place, thing.word.word)
-        self.log.problems += _swallowed(thing, at)
+        self.log.problems += swallowed(thing, at)
         leg = thing.values.pop("leg", "") or ("starts" if where.open_end else "")
         if (
             thing.word.needs
-            and not leg
+            and not (leg and thing.word.kind not in ("zone", "holds"))  # an open stretch is asked once it is closed
             and not thing.bad
             and not any(need in thing.values for need in thing.word.needs)
         ):
@@ -224,25 +224,6 @@ class LogReader:
         self.here.entries.append(
             Entry(where.from_ft, where.to_ft, leg, where.about, thing, at, raw.rstrip(), self.back, note)
         )
-
-
-def _swallowed(thing: Thing, place: Place) -> list[Problem]:
-    """A finding with its amount inside words that were taken whole, such as `room kitchen hole 2in`."""
-    taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)
-    found = re.search(rf"\b({'|'.join(FINDING_WORDS)})\b.*\d", taken)
-    return [SWALLOWED(place, text=taken, word=found[1])] if found else []
-
-
-def _together(stray: list[tuple[str, int]], text: str) -> list[str]:
-    """The first pieces nobody understood, as far as they stand side by side and are words."""
-    words: list[str] = []
-    end = stray[0][1]
-    for piece, at in stray:
-        if text[end:at].strip() or piece[:1].isdigit():
-            break
-        words.append(piece)
-        end = at + len(piece)
-    return words
 
 
 def _is_heading(line: str) -> bool:

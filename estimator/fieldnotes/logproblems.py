@@ -1,8 +1,13 @@
 """What can be wrong with a line of a log, and how each place word is written."""
 
+import re
+
 from estimator.fieldnotes import heading, where
 from estimator.fieldnotes.kinds import error, nearest, question
+from estimator.fieldnotes.things import Thing
 from estimator.fieldnotes.words import BY_NAME, PLURALS
+from estimator.model.line import FINDING_WORDS
+from estimator.model.problem import Place, Problem
 
 NO_PASS = error(
     "log/no-pass",
@@ -63,3 +68,22 @@ TWO_MEANINGS: dict[str, str] = {"broken": " Say “crack” where the pieces sti
 def near_word(text: str) -> str:
     """What a word nobody knows may have meant, to hang on a sentence; nothing where nothing is near."""
     return TWO_MEANINGS.get(text) or nearest(text, (*BY_NAME, *PLURALS))
+
+
+def swallowed(thing: Thing, place: Place) -> list[Problem]:
+    """A finding with its amount inside words that were taken whole, such as `room kitchen hole 2in`."""
+    taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)
+    found = re.search(rf"\b({'|'.join(FINDING_WORDS)})\b.*\d", taken)
+    return [SWALLOWED(place, text=taken, word=found[1])] if found else []
+
+
+def together(stray: list[tuple[str, int]], text: str) -> list[str]:
+    """The first pieces nobody understood, as far as they stand side by side and are words."""
+    words: list[str] = []
+    end = stray[0][1]
+    for piece, at in stray:
+        if text[end:at].strip() or piece[:1].isdigit():
+            break
+        words.append(piece)
+        end = at + len(piece)
+    return words

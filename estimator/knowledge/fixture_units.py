@@ -87,7 +87,9 @@ UPC_TOILETS_ON_3_IN_BRANCH = 3
 UPC_TOILETS_ON_3_IN_STACK = 4
 LEAST_WITH_TOILET_IN = 3.0
 
-LEAST_SLOPE_IN_PER_FT: tuple[tuple[float, float], ...] = ((2.5, 1 / 4), (6, 1 / 8), (float("inf"), 1 / 16))
+SMALL_PIPE_IN = 2.5
+"""Up to this bore the codes' slope tables ask for the steeper fall: IPC 704.1, IRC P3005.3."""
+LEAST_SLOPE_IN_PER_FT: tuple[tuple[float, float], ...] = ((SMALL_PIPE_IN, 1 / 4), (6, 1 / 8), (float("inf"), 1 / 16))
 """Least fall by largest size, in/ft: IPC table 704.1 (read). Exact percents 2.083, 1.042, 0.521: 2.00 % does not meet 1/4."""
 
 Fixtures = Sequence[tuple[str, int]]

@@ -7,16 +7,6 @@ from estimator.model.stretch import Stretch
 
 Grade = Literal["seen", "inferred", "suspected", "not inspected"]
 
-PLACE_WORDS: tuple[str, ...] = (
-    # zones: what lies over the pipe; hold until the next of their kind
-    "slab", "yard", "drive", "walk", "street", "crawl", "basement",
-    # other things that hold until the next of their kind
-    "pipe", "size", "soil", "under", "room", "ground", "crawl space",
-    # points and stretches
-    "access", "cleanout", "beam", "branch", "bend", "joint", "depth", "invert", "level", "loc", "pothole",
-    "beside", "clear", "edge", "tree", "crossing", "footing", "property line", "water table",
-    "end", "stop", "cleaned",
-)  # fmt: skip
 ZONES: tuple[str, ...] = ("slab", "yard", "drive", "walk", "street", "crawl", "basement")
 FINDING_WORDS: tuple[str, ...] = (
     "roots", "offset", "gap", "crack", "hole", "collapse", "channel", "scale", "grease", "sag", "reverse fall",

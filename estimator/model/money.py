@@ -67,3 +67,21 @@ def spread(total: Decimal, weights: Sequence[Decimal | float], step: Decimal = C
     amounts = [sign * step * part for part in parts]
     amounts[max(range(len(parts)), key=lambda i: parts[i])] += total - sum(amounts, Decimal(0))
     return tuple(amounts)
+
+
+def margin_of_markup(markup_percent: Decimal) -> Decimal:
+    """markup ÷ (1 + markup): what “add so much” leaves of the price, in percent.
+
+    >>> margin_of_markup(Decimal(25)) == 20
+    True
+    """
+    return 100 * markup_percent / (100 + markup_percent)
+
+
+def markup_of_margin(margin_percent: Decimal) -> Decimal:
+    """margin ÷ (1 − margin): what must be added on the cost to keep that share of the price, in percent.
+
+    >>> markup_of_margin(Decimal(20)) == 25
+    True
+    """
+    return 100 * margin_percent / (100 - margin_percent)

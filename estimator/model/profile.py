@@ -9,6 +9,7 @@ from estimator.model.answers import Beam as Beam
 from estimator.model.answers import Branch as Branch
 from estimator.model.answers import How as How
 from estimator.model.line import ZONES, Line, Mark
+from estimator.model.on_the_way import beams, branches
 from estimator.model.stretch import Stretch, joined, missing
 
 
@@ -205,39 +206,11 @@ class Profile:
 
     @property
     def branches(self) -> tuple[Branch, ...]:
-        out = []
-        for m in self.marks("branch"):
-            out.append(
-                Branch(
-                    station_ft=m.stretch.from_ft,
-                    size_in=m.size_in or 0.0,
-                    side=self._with_flow(m),
-                    live=m.live,
-                    proven=m.proven,
-                    name=m.name,
-                    away_ft=m.length("away") or 0.0,
-                    out_of_reach=m.out_of_reach,
-                    mark=m,
-                )
-            )
-        return tuple(out)
-
-    def _with_flow(self, mark: Mark) -> str | None:
-        """The side as one looks with the flow; the log gives it as the camera looked."""
-        flows = {p.number: p.flow for p in self.line.passes}
-        turned = {"left": "right", "right": "left"} if flows.get(mark.origin.pass_number) == "against flow" else {}
-        return turned.get(mark.side or "", mark.side)
+        return branches(self.marks("branch"), {p.number: p.flow for p in self.line.passes})
 
     @property
     def beams(self) -> tuple[Beam, ...]:
-        out = []
-        for m in self.marks("beam"):
-            wide, deep = m.length("wide"), m.length("deep")
-            stretch = (
-                m.stretch if m.stretch.length_ft else Stretch(m.stretch.from_ft, m.stretch.from_ft + (wide or 0.0))
-            )
-            out.append(Beam(stretch, deep or 0.0, m.through, m))
-        return tuple(out)
+        return beams(self.marks("beam"))
 
     @property
     def slab_edge_ft(self) -> float | None:
@@ -261,9 +234,6 @@ class Profile:
         at = [m.stretch.from_ft for m in self.marks("cleanout", "access")]
         at += [p.start_ft for p in self.line.passes]
         return tuple(sorted(set(at)))
-
-    def to_nearest_access_ft(self, at_ft: float) -> float | None:
-        return min((abs(a - at_ft) for a in self.accesses()), default=None)
 
     def to_slab_edge_ft(self, at_ft: float) -> float | None:
         """How far inside the slab edge, ft; below 0 outside."""

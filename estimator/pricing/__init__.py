@@ -2,7 +2,6 @@
 
 from estimator.pricing.build import price_scope
 from estimator.pricing.cancellation import cancel_until
-from estimator.pricing.extras import extras_of
 from estimator.pricing.likely_range import likely_range, range_of
 from estimator.pricing.payments import deposit_cap, deposit_known, payments_of
 from estimator.pricing.present_worth import cost_a_year, cost_a_year_of_life
@@ -18,7 +17,6 @@ __all__ = [
     "cost_a_year_of_life",
     "deposit_cap",
     "deposit_known",
-    "extras_of",
     "likely_range",
     "payments_of",
     "price_by_class",

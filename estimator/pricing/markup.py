@@ -7,7 +7,6 @@ from estimator.model.money import cents
 from estimator.model.problem import Place, Problem
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.problems import MARGIN_TOO_HIGH, NO_METHOD, UNKNOWN_ROW, at, stop
-from estimator.pricing.shown import plain
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -19,24 +18,6 @@ def sell(cost: Decimal, margin_percent: Decimal, contingency_percent: Decimal = 
     Decimal('4043.81')
     """
     return cents(cost * (1 + contingency_percent / 100) / (1 - margin_percent / 100))
-
-
-def margin_of_markup(markup_percent: Decimal) -> Decimal:
-    """markup ÷ (1 + markup): what “add so much” leaves of the price, in percent.
-
-    >>> margin_of_markup(Decimal(25))
-    Decimal('20')
-    """
-    return plain(markup_percent / (1 + markup_percent / 100))
-
-
-def markup_of_margin(margin_percent: Decimal) -> Decimal:
-    """margin ÷ (1 − margin): what must be added on the cost to keep that share of the price, in percent.
-
-    >>> markup_of_margin(Decimal(20))
-    Decimal('25')
-    """
-    return plain(margin_percent / (1 - margin_percent / 100))
 
 
 def contingency_percent(takeoffs: Iterable[Takeoff], tables: Tables) -> Decimal:

@@ -42,13 +42,3 @@ def cost_a_year_of_life(
     rate = tables.amount("present_worth_rate_percent")
     least, most = cost_a_year(price, life_high, rate), cost_a_year(price, life_low, rate)
     return None if least is None or most is None else (least, most)
-
-
-def worth_of(first: Decimal, later: dict[int, Decimal], rate_percent: Decimal) -> Decimal:
-    """A price today and prices in later years (year → dollars) as one sum today, to the cent.
-
-    >>> worth_of(Decimal(2200), {20: Decimal(2200)}, Decimal(3))
-    Decimal('3418.09')
-    """
-    rate = float(rate_percent) / 100
-    return cents(float(first) + sum(float(amount) * single_present_worth(rate, n) for n, amount in later.items()))

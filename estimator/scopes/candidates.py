@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from estimator.knowledge.fixture_units import SMALL_PIPE_IN
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile
@@ -139,7 +140,7 @@ def _new_fall(job: Job, profile: Profile, needs: tuple[Need, ...], tables: Table
         place = tables.place(job.house.jurisdiction)
     except KeyError:
         return None
-    small = profile.bore_in(needs[0].stretch.middle_ft).value <= 2.5
+    small = profile.bore_in(needs[0].stretch.middle_ft).value <= SMALL_PIPE_IN
     inches = place.slope_small_in_per_ft if small else place.slope_mid_in_per_ft
     return None if inches is None else inches / 12
 

@@ -1,29 +1,9 @@
-"""A set of tables in, the text of every CSV file out."""
+"""A value of a row in, the text of its cell in a CSV file out."""
 
-import csv
-from collections.abc import Mapping
 from datetime import date
 from decimal import Decimal
-from io import StringIO
 
-from estimator.tables.columns import columns
-from estimator.tables.rows import TABLES
-from estimator.tables.tables import Tables
 from estimator.tables.values import plain_number
-
-
-def csv_texts(tables: Tables) -> Mapping[str, str]:
-    """File name to text, a file a table; read again they give the same rows and the same fingerprint."""
-    return {f"{name}.csv": _text(name, tables) for name in TABLES}
-
-
-def _text(table: str, tables: Tables) -> str:
-    out = StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow([c.header for c in columns(table)])
-    for row in tables.rows.get(table, ()):
-        writer.writerow([written(getattr(row, c.name)) for c in columns(table)])
-    return out.getvalue()
 
 
 def written(value: object) -> str:

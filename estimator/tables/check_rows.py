@@ -6,6 +6,7 @@ from datetime import date, timedelta
 from decimal import Decimal
 from itertools import pairwise
 
+from estimator.model.money import margin_of_markup, markup_of_margin
 from estimator.model.problem import Problem
 from estimator.tables import problems as p
 from estimator.tables.check_settings import settings
@@ -62,8 +63,8 @@ def margins(view: View) -> Iterator[Problem]:
             yield p.MARGIN_100(place, percent=plain_number(margin))
             continue
         if margin > LIKELY_MARKUP:
-            markup = plain_number(round(100 * margin / (100 - margin), 1))
-            meant = plain_number(round(100 * margin / (100 + margin), 1))
+            markup = plain_number(round(markup_of_margin(margin), 1))
+            meant = plain_number(round(margin_of_markup(margin), 1))
             yield p.MARGIN_MARKUP(place, percent=plain_number(margin), markup=markup, margin=meant)
         if row.floor_margin_percent > margin:
             floor = plain_number(row.floor_margin_percent)

@@ -3,16 +3,13 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from estimator.knowledge.fixture_units import Family
+from estimator.knowledge.fixture_units import SMALL_PIPE_IN, Family
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
 from estimator.model.say import Feet, Say
 from estimator.takeoff.case import Case
 from estimator.takeoff.depth import INCHES_PER_FT
-
-SMALL_PIPE_IN = 2.5  # the codes' slope tables part here: IPC 704.1, IRC P3005.3
-
 
 FAMILIES: tuple[Family, ...] = ("IPC", "UPC")
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from estimator.fieldnotes.slots import LEGS
 from estimator.fieldnotes.tidy import digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, GRADE_WORDS, MATERIALS, SIDES, SURFACES, WORDS
-from estimator.model.line import FINDING_WORDS, PLACE_WORDS, Finding, Mark
+from estimator.model.line import FINDING_WORDS, ZONES, Finding, Mark
 
 IN_HEADINGS = ("front", "house", "main")
 TO_PICTURES = ("photo", "video")
@@ -29,9 +29,10 @@ def mark(text: str, more: str = "") -> Mark:
     return marks[0]
 
 
-def test_every_word_of_the_model_is_in_the_table_once() -> None:
+def test_every_word_is_in_the_table_once_and_every_zone_and_finding_of_the_model_is_among_them() -> None:
     names = [w.word for w in WORDS]
-    assert sorted(names) == sorted({*PLACE_WORDS, *FINDING_WORDS})
+    assert sorted(names) == sorted(set(names))
+    assert {*ZONES, *FINDING_WORDS} < set(names)
 
 
 def test_shortenings_written_out_are_not_written_out_again() -> None:
@@ -289,6 +290,7 @@ def test_a_material_alone_means_pipe() -> None:
         ("12 sag 40% top of joint", "log/word"),
         ("12", "log/nothing"),
         ("12 branch", "log/needs"),
+        ("12- pipe", "log/needs"),
     ],
 )
 def test_what_is_refused(line: str, code: str) -> None:

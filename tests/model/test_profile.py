@@ -127,11 +127,9 @@ def test_the_slab_edge_is_where_the_slab_ends_towards_the_street() -> None:
     assert profile(mark("slab", 40), passes=(camera(start=40, sign=-1),), zero="slab edge").slab_edge_ft == 0.0
 
 
-def test_the_nearest_access_is_a_cleanout_or_where_a_camera_went_in() -> None:
+def test_one_gets_in_at_a_cleanout_or_where_a_camera_went_in() -> None:
     p = profile(mark("cleanout", 25))
     assert p.accesses() == (0.0, 25.0)
-    assert p.to_nearest_access_ft(20) == 5
-    assert Profile(Line(name="x", size_in=4, pipe="clay")).to_nearest_access_ft(3) is None
 
 
 def test_left_and_right_of_a_branch_are_told_as_one_looks_with_the_flow() -> None:

@@ -9,13 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.model.judgement import METHODS
-from estimator.model.money import cents
+from estimator.model.money import cents, margin_of_markup, markup_of_margin
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import days_needed
 from estimator.pricing.examples import rules
-from estimator.pricing.markup import margin_of_markup, markup_of_margin, sell
+from estimator.pricing.markup import sell
 from estimator.pricing.missing_hours import ALWAYS
 from estimator.pricing.rough import rough_cost, smooth_price
 from estimator.scopes.least_price import LeastPrice

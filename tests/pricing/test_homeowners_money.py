@@ -1,10 +1,8 @@
 """Payments, cancelling, prices by class, present worth, extras: checked against published figures where there are any."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from datetime import date
 from decimal import Decimal
-from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -15,7 +13,6 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.cancellation import cancel_until, federal_holidays
-from estimator.pricing.extras import extras_of, most_they_add
 from estimator.pricing.payments import deposit_cap, deposit_not_answered, payments_of, read_schedule
 from estimator.pricing.present_worth import (
     cost_a_year,
@@ -24,7 +21,7 @@ from estimator.pricing.present_worth import (
     uniform_present_worth,
 )
 from estimator.pricing.price_by_class import price_by_class
-from estimator.tables.rows import ExtraRow, PlaceRow
+from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 D = Decimal
@@ -196,19 +193,3 @@ def test_cost_a_year_over_the_stated_life_uses_the_firms_rate(make_tables: Calla
     flat = tables.with_settings({"present_worth_rate_percent": "0"})
     assert cost_a_year_of_life(D(4200), 50, 100, flat) == (D("42.00"), D("84.00"))
     assert cost_a_year_of_life(D(4200), 0, 2, tables) is None
-
-
-def extra(code: str, methods: tuple[str, ...], when: tuple[str, ...] = ()) -> ExtraRow:
-    words: dict[str, Any] = {"text_en": code, "text_es": code, "unit": "ft"}
-    return ExtraRow(code=code, methods=methods, when=when, price=D(395), cap=D(6), **words)
-
-
-def test_extras_fit_the_methods_and_facts_of_the_option(pecan: tuple[Takeoff, ...], tables: Tables) -> None:
-    rows = (
-        extra("more-tunnel", ("tunnel",)), extra("more-liner", ("reline",)), extra("any", ()), extra("job", ("job",)),
-        extra("slab", ("tunnel",), ("under_slab",)), extra("yard", ("tunnel",), ("not under_slab",)),
-    )  # fmt: skip
-    extras = extras_of(pecan, replace(tables, rows={**tables.rows, "extras": rows}))
-    assert [e.code for e in extras] == ["more-tunnel", "any", "slab"]
-    assert extras[0].cap_amount == D("2370.00")
-    assert most_they_add(extras) == D("7110.00")

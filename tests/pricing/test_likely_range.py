@@ -16,7 +16,7 @@ from estimator.pricing.build import price_scope
 from estimator.pricing.causes import cause_of
 from estimator.pricing.draws import Uncertain, draw, percentile
 from estimator.pricing.likely_range import EARTH, PRICES, SET_UP, likely_range, uncertain_things
-from estimator.pricing.three_points import ThreePoints, spread_of_sum
+from estimator.pricing.three_points import ThreePoints
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import Equipment, PlaceRow, Production
 from estimator.tables.tables import Tables
@@ -24,18 +24,15 @@ from estimator.tables.tables import Tables
 Scope = tuple[Takeoff, ...]
 
 
-def test_the_three_point_example_of_pert_texts() -> None:
-    # published: 5 / 8 / 14 has mean 8.5 and sigma 1.5; sigmas of a path add by their squares
-    points = ThreePoints(5, 8, 14)
-    assert (points.pert_mean, points.pert_sigma) == (8.5, 1.5)
-    assert math.sqrt(4 * points.pert_sigma**2) == 3.0
+def mean_of(points: ThreePoints) -> float:
+    """Triangular distribution, published: (a + b + c) / 3."""
+    return (points.low + points.likely + points.high) / 3
 
 
-def test_a_triangle_has_the_mean_of_its_corners_and_the_variance_of_the_textbook() -> None:
-    # triangular distribution: mean (a+b+c)/3, variance (a²+b²+c²−ab−ac−bc)/18 [computed]
-    points = ThreePoints(5, 8, 14)
-    assert points.mean == 9.0
-    assert points.variance == pytest.approx((25 + 64 + 196 - 40 - 70 - 112) / 18)
+def variance_of(points: ThreePoints) -> float:
+    """Triangular distribution, published: (a² + b² + c² − ab − ac − bc) / 18."""
+    a, c, b = points.low, points.likely, points.high
+    return (a * a + b * b + c * c - a * b - a * c - b * c) / 18
 
 
 @pytest.mark.parametrize(("share", "value"), [(0.0, 5.0), (1 / 3, 8.0), (0.5, 14 - math.sqrt(27)), (1.0, 14.0)])
@@ -48,7 +45,7 @@ def test_draws_of_independent_things_sum_as_the_formula_says() -> None:
     parts = [ThreePoints(n, n + 2.0, n + 5.0) for n in range(12)]
     drawn = draw([Uncertain(str(n), p) for n, p in enumerate(parts)], seed=3, count=20_000, common_share=0.5)
     sums = sorted(sum(column) for column in zip(*drawn, strict=True))
-    mean, sigma = spread_of_sum(parts)
+    mean, sigma = sum(map(mean_of, parts)), math.sqrt(sum(map(variance_of, parts)))
     assert sum(sums) / len(sums) == pytest.approx(mean, rel=0.002)
     # twelve triangles are near a normal distribution, whose 68/95 % rule is published
     normal = NormalDist(mean, sigma)
@@ -59,10 +56,13 @@ def test_draws_of_independent_things_sum_as_the_formula_says() -> None:
 
 
 def test_lows_and_highs_are_never_added() -> None:
-    parts = [ThreePoints(0, 1, 3)] * 16
-    _, sigma = spread_of_sum(parts)
-    assert sigma == pytest.approx(4 * math.sqrt(ThreePoints(0, 1, 3).variance))
-    assert sigma < 16 * math.sqrt(ThreePoints(0, 1, 3).variance)
+    # sixteen alike and independent: their sum spreads four times as far as one, not sixteen times [computed]
+    points = ThreePoints(0, 1, 3)
+    drawn = draw([Uncertain(str(n), points) for n in range(16)], seed=8, count=20_000, common_share=0.5)
+    sums = [sum(column) for column in zip(*drawn, strict=True)]
+    assert _sigma(sums) == pytest.approx(4 * math.sqrt(variance_of(points)), rel=0.02)
+    assert min(sums) > 16 * points.low
+    assert max(sums) < 16 * points.high
 
 
 def test_things_of_one_cause_move_together_and_keep_their_own_triangle() -> None:
@@ -70,9 +70,9 @@ def test_things_of_one_cause_move_together_and_keep_their_own_triangle() -> None
     alone = draw([Uncertain("a", points), Uncertain("b", points)], 1, 20_000, 0.5)
     shared = draw([Uncertain("a", points, "soil"), Uncertain("b", points, "soil")], 1, 20_000, 0.5)
     spread = [_sigma([a + b for a, b in zip(*pair, strict=True)]) for pair in (alone, shared)]
-    assert spread[0] == pytest.approx(math.sqrt(2 * points.variance), rel=0.02)
-    assert spread[1] == pytest.approx(math.sqrt(2.5 * points.variance), rel=0.02)  # correlation 0.5² [computed]
-    assert _sigma(shared[0]) == pytest.approx(math.sqrt(points.variance), rel=0.02)
+    assert spread[0] == pytest.approx(math.sqrt(2 * variance_of(points)), rel=0.02)
+    assert spread[1] == pytest.approx(math.sqrt(2.5 * variance_of(points)), rel=0.02)  # correlation 0.5² [computed]
+    assert _sigma(shared[0]) == pytest.approx(math.sqrt(variance_of(points)), rel=0.02)
 
 
 def _sigma(values: tuple[float, ...] | list[float]) -> float:

@@ -8,7 +8,6 @@ import pytest
 from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
-from estimator.tables.as_csv import csv_texts
 from estimator.tables.as_workbook import workbook
 from estimator.tables.columns import columns
 from estimator.tables.keepers import KEEPERS
@@ -21,19 +20,13 @@ def book() -> dict[str, Worksheet]:
     return {sheet.title: sheet for sheet in load_workbook(BytesIO(demo_bytes())).worksheets}
 
 
-def test_csv_to_workbook_to_csv_changes_nothing(tmp_path: Path) -> None:
+def test_csv_to_workbook_and_back_changes_nothing(tmp_path: Path) -> None:
     path = tmp_path / "prices.xlsx"
     path.write_bytes(demo_bytes())
     back = reading(path)
     assert back.problems == () and back.tables is not None
     assert back.tables.rows == demo().rows
     assert back.tables.fingerprint == demo().fingerprint
-    folder = tmp_path / "csv"
-    folder.mkdir()
-    for name, text in csv_texts(back.tables).items():
-        (folder / name).write_text(text, "utf-8")
-    again = reading(folder).tables
-    assert again is not None and again.fingerprint == demo().fingerprint and again.rows == demo().rows
 
 
 def test_the_same_tables_give_the_same_bytes() -> None:

@@ -10,6 +10,8 @@ from estimator.quote import where
 from estimator.wording.plain import FINDINGS, in_plain_words
 
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
+RENEWS = ("tunnel", "break-through", "trench", "crawl replace", "burst", "reroute", "reline")
+"""What stands against these says more than why a spot is too little."""
 NO_WAY = Say.of("no way of repair is open there as the notes stand.")
 
 
@@ -26,7 +28,9 @@ def incomplete(job: Job, scope: Scope, unanswered: Iterable[Need], blocked: Sequ
 
 def _said(job: Job, need: Need, blocked: Sequence[Verdict]) -> Say:
     there = [v for v in blocked if v.line == need.line and v.stretch.touches(need.stretch) and not v.overruled]
-    why = sorted((v for v in there if v.effect in AGAINST), key=lambda v: AGAINST.index(v.effect))
+    why = sorted(
+        (v for v in there if v.effect in AGAINST), key=lambda v: (v.method not in RENEWS, AGAINST.index(v.effect))
+    )
     return Say.of(
         "Not complete: {what}, {place}, must be put right too and is not in this price. Why: {why}",
         what=tuple(in_plain_words(FINDINGS, kind) for kind in need.kinds),

@@ -41,6 +41,13 @@ def test_no_option_is_fixed_where_all_leave_what_must_be_put_right(chosen, table
         assert said.endswith("Why: A beam of the foundation lies over that spot, and a beam is never cut.")
 
 
+def test_why_a_new_pipe_is_not_possible_says_more_than_why_a_spot_is_too_little(chosen, tables) -> None:
+    beam = Say.of("A new pipe with the slope it needs would run into a concrete beam under the floor.")
+    blocked = replace(AGAINST, method="tunnel", homeowner=beam)
+    said = built(chosen, tables, MUST, AGAINST, blocked).options[0].not_fixed_because[0]
+    assert str(said).endswith(str(beam))
+
+
 def test_what_may_stay_is_left_at_a_fixed_price(chosen, tables) -> None:
     before = [o.fixed for o in QUOTE.options]
     assert [o.fixed for o in built(chosen, tables, replace(MUST, must=False)).options] == before

@@ -29,9 +29,15 @@ def find(quote: Quote, item: str) -> tuple[Option, LineItem]:
     for option, line in lines:
         if line_id(option, line) == item.strip().upper():
             return option, line
-    ends = [(o, o.price.lines[0], o.price.lines[-1]) for o in quote.options if o.price.lines]
+    numbered = [(o, sorted(o.price.lines, key=_number)) for o in quote.options if o.price.lines]
+    ends = [(o, lines[0], lines[-1]) for o, lines in numbered]
     items = ", ".join(f"{line_id(o, first)} to {line_id(o, last)}" for o, first, last in ends)
     raise CannotGoOn(NO_ITEM(Place(), item=item, items=items or "none: nothing is offered"))
+
+
+def _number(line: LineItem) -> int:
+    """The line's number on the quote: they are numbered in the order they are printed, not in that they were priced."""
+    return int(line.id.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ") or 0)
 
 
 def line_id(option: Option, line: LineItem) -> str:

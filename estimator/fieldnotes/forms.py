@@ -13,6 +13,7 @@ from estimator.fieldnotes.values import (
     Dollars,
     Feet,
     Inches,
+    Languages,
     Legs,
     Station,
     TendonWords,
@@ -30,8 +31,8 @@ class JobForm(Form):
     number: Text
     date: Day
     prepared_by: Text
-    language: Words = ()
-    languages: Words = ()
+    language: Languages = ()
+    languages: Languages = ()
     demo: bool = False
     notes: Words = ()
 

@@ -2,7 +2,7 @@
 
 import re
 from decimal import Decimal
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, PlainValidator
 from pydantic_core import PydanticCustomError
@@ -79,6 +79,8 @@ Feet = Annotated[float, _length("ft")]
 Inches = Annotated[float, _length("in")]  # feet too, once read: only a bare number means inches
 Text = Annotated[str, BeforeValidator(_text)]
 Words = Annotated[tuple[str, ...], BeforeValidator(_words)]
+Language = Literal["en_US", "es_US"]
+Languages = Annotated[tuple[Language, ...], BeforeValidator(_words)]
 Count = Annotated[int, Field(ge=0, le=1_000_000)]
 Dollars = Annotated[Decimal, Field(ge=0, le=100_000_000)]
 Counts = dict[str, Count]

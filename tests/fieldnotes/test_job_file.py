@@ -3,15 +3,18 @@
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
+from typing import get_args
 
 import pytest
 from fieldnote_texts import HEAD, codes, reading
 
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.edit import set_value
+from estimator.fieldnotes.values import Language
 from estimator.model.job import EdgeBeam, Job, Leg, Override, WantedRepair, WaterTest
 from estimator.model.line import Join
 from estimator.model.problem import CannotGoOn
+from estimator.wording.say import LANGUAGES
 
 EVERYTHING = Path(__file__).parent / "everything.toml"
 
@@ -251,3 +254,63 @@ def test_an_edge_beam_that_cannot_be_read_is_refused(words: str) -> None:
 def test_no_tendons_counts_only_with_what_proves_it(words: str, taken: bool) -> None:
     found = reading(SHORT, head=_house(f'tendons = "{words}"'))
     assert (found.job is not None and found.job.house.tendons == words) is taken
+
+
+def test_papers_are_written_in_the_languages_there_are() -> None:
+    assert get_args(Language) == LANGUAGES
+    log = "pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 roots 30%\n"
+    french = HEAD.replace('prepared_by = "R. Example"', 'prepared_by = "R. Example"\nlanguages = ["en_US", "fr_FR"]')
+    (problem,) = reading(log, head=french).problems
+    assert problem.code == "job/choice"
+    assert "fr_FR" in problem.wrong and "es_US" in problem.write
+    assert reading(log, head=french.replace("fr_FR", "es_US")).problems == ()
+
+
+@pytest.mark.parametrize(
+    ("where", "found"),
+    [
+        ("5-28", []),
+        ("-3-31", []),  # the line is known from 0 to 28; a reel and a tape agree to 3 ft at best
+        ("5-31.1", ["job/off-the-line"]),
+        ("-3.1-20", ["job/off-the-line"]),
+        ("200-900", ["job/off-the-line"]),
+        ("9-9", ["job/no-length"]),
+    ],
+)
+def test_a_repair_by_hand_lies_on_the_line(where: str, found: list[str]) -> None:
+    wish = f'\n[[option]]\ndo = "add"\nname = "Mine"\nrepairs = [{{ method = "trench", line = "main", where = "{where}" }}]\n'
+    assert codes("pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 roots 30%\n", wish) == found
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "found"),
+    [
+        ("5-15", "15-20", []),
+        ("5-15", "14.9-20", []),  # a tenth of a foot is one station
+        ("5-15", "14.8-20", ["job/overlap"]),
+    ],
+)
+def test_the_same_foot_is_never_sold_twice(first: str, second: str, found: list[str]) -> None:
+    one, other = (
+        f'{{ method = "{m}", line = "main", where = "{w}" }}' for m, w in (("trench", first), ("burst", second))
+    )
+    wish = f'\n[[option]]\ndo = "add"\nname = "Mine"\nrepairs = [{one}, {other}]\n'
+    assert codes("pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 roots 30%\n", wish) == found
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "found"),
+    [
+        ("where", "14", []),
+        ("where", "14-15", []),
+        ("where", "by the tree", ["job/where"]),
+        ("where", "1.2.3", ["job/where"]),
+        ("quantity", "100000 ft", []),
+        ("quantity", "100001 ft", ["job/quantity"]),
+        ("quantity", "0 ft", ["job/quantity"]),
+        ("quantity", "some", ["job/quantity"]),
+    ],
+)
+def test_the_owners_own_place_and_number_can_be_read(key: str, text: str, found: list[str]) -> None:
+    word = f'\n[[override]]\nreason = "seen"\nitem = "tunnel-dig"\n{key} = "{text}"\n'
+    assert codes("pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 roots 30%\n", word) == found

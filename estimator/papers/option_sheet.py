@@ -204,7 +204,7 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
         speak("What the price rests on"), [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")]
     )
     before, during, after = cautions(letter, option)
-    page.listing(speak("Please take care before we start"), before, "box", "!", starts=True)
+    page.listing(speak("Please take care before we start"), before, "box", "!")
     page.listing(speak("Please take care while we work"), during, "box", "!")
     page.listing(speak("Please take care afterwards"), after, "box", "!")
     page.listing(speak("After the job you will receive"), received(letter, option))

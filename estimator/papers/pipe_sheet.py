@@ -26,7 +26,7 @@ def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
     page.line(speak("A picture of your pipe"), "title")
     page.line(
         speak(
-            "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow is to watch, a box with a broken edge was not seen. A letter on colour: that option renews this piece."
+            "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow is to watch, a box with a broken edge was not seen. A letter on color: that option renews this piece."
         )
     )
     for line in letter.quote.job.lines:
@@ -87,7 +87,8 @@ def place(letter: Letter, line: Line, piece: Segment) -> str:
     if line.zero == "slab edge" and high <= 0:
         span = speak("outside, {start} to {end}", start=feet(-low, letter.language), end=feet(-high, letter.language))
     else:
-        span = speak("{start} to {end}", start=feet(low, letter.language), end=feet(high, letter.language))
+        start, end = (feet(at, letter.language) for at in (low, high))
+        span = speak("at {place}", place=start) if start == end else speak("{start} to {end}", start=start, end=end)
     zone = [letter.say(in_plain_words(ZONES, piece.zone))] if piece.zone else []
     room = (
         [letter.say(in_plain_words(ROOMS, piece.room))]

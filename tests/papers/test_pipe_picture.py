@@ -88,3 +88,9 @@ def charts(line: Line) -> int:
 def test_a_side_view_is_drawn_only_where_a_depth_was_read() -> None:
     blind = replace(LINE, marks=tuple(m for m in LINE.marks if m.word != "depth"))
     assert (charts(LINE), charts(blind)) == (1, 0)
+
+
+def test_a_piece_shorter_than_what_is_shown_is_a_place_and_no_length() -> None:
+    inside = replace(at(20.0), stretch=Stretch(20.0, 20.01))
+    assert place(LETTER, LINE, inside).startswith("at 20 ft")
+    assert place(LETTER, LINE, replace(inside, stretch=Stretch(20.0, 21.0))).startswith("20 ft to 21 ft")

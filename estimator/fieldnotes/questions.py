@@ -83,7 +83,7 @@ CUSTOMER = Section(table="customer", title="The customer", questions=(
 HOUSE = Section(table="house", title="The house", questions=(
     _q("built", "Built in what year", "1962", "Old paint and slabs with tendons go by the year.", whole_number(1600, 2200)),
     _q("floor", "Floor: slab, post-tensioned slab, slab with tendons unknown, crawl space, basement",
-       "slab", "Nobody cuts a slab whose tendons are not known. `slab` says there are none.", house.floor,
+       "slab", "Nobody cuts a slab whose tendons are not known. `slab` counts as none only in an old house, or with proof.", house.floor,
        default=known_by.fixed("slab, tendons unknown"), needed=True),
     _q("slab_thickness", "How thick is the slab", "4 in", "What is sawn and hauled hangs on it.", length("in"),
        asked=known_by.on_slab),

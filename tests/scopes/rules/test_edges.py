@@ -232,12 +232,18 @@ def test_a_word_about_the_edge_beam_ends_the_asking(said: EdgeBeam) -> None:
 def test_a_known_edge_beam_takes_the_engineer_for_every_tunnel() -> None:
     there = KnownEdge(EdgeBeam(2.0, 1.0), "the house")
     none = KnownEdge(EdgeBeam(0.0, 0.0), "the house")
-    assert effects("tunnel-under-a-beam", stretch(method="tunnel", edge=there, **SLAB)) == {("requires first", frozenset({"engineer"}))}
+    assert effects("tunnel-under-a-beam", stretch(method="tunnel", edge=there, **SLAB)) == {
+        ("requires first", frozenset({"engineer"}))
+    }
     assert effects("tunnel-under-a-beam", stretch(method="tunnel", edge=none, **SLAB)) == set()
 
 
 def test_a_basement_without_a_depth_of_its_own_has_no_fixed_price() -> None:
-    marks = (mark("basement", 0.0, holds=True), mark("yard", 20.0, holds=True), mark("depth", 30.0, depth_ft=7.0, surface="lawn"))
+    marks = (
+        mark("basement", 0.0, holds=True),
+        mark("yard", 20.0, holds=True),
+        mark("depth", 30.0, depth_ft=7.0, surface="lawn"),
+    )
     house = job(replace(line(), marks=marks))
 
     def depth(low: float, high: float) -> float | None:

@@ -135,7 +135,8 @@ def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple
     """Permits and letters that the work needs, as far as the takeoff asks for them."""
     out = []
     if any(t.value("permits") for t in takeoffs):
-        before = place is not None and place.inspection_before_cover
+        covered = any(t.value(name) for t in takeoffs for name in ("pipe_ft", "reroute_ft", "burst_ft"))
+        before = place is not None and place.inspection_before_cover and covered
         out.append(
             Say.of("City plumbing permit; the inspector sees the pipe before it is covered.")
             if before

@@ -17,7 +17,7 @@ HOW_SOON: tuple[Say, ...] = (
 """By urgency, 0 to 4."""
 
 IN_THE_OPEN = ("crawl", "basement")
-LEAKS = frozenset({"hole", "channel", "gap", "leak", "opening"})
+LEAKS = frozenset({"hole", "channel", "gap", "leak"})
 IF_IT_WAITS: tuple[tuple[frozenset[str], Say], ...] = (
     (frozenset({"utility"}), Say.of("Nobody may use, clean or dig up this drain before the owner of that line has made it safe: a damaged gas line fills the house.")),
     (frozenset({"collapse", "blocked"}), Say.of("The drain can stop completely, and sewage comes up at the lowest drain in the house.")),

@@ -12,6 +12,7 @@ from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.work import Quantity
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import received
@@ -336,3 +337,16 @@ def test_pipe_that_hangs_in_a_crawl_space_washes_no_soil_away() -> None:
     hung = replace(JOB, lines=(replace(JOB.lines[0], marks=marks),))
     assert "soil" in str(if_nothing([need("hole")], JOB))
     assert "soil" not in str(if_nothing([need("hole")], hung)) and "drips" in str(if_nothing([need("hole")], hung))
+
+
+def test_roots_at_an_opening_are_roots_first() -> None:
+    assert "roots" in str(if_nothing([need("roots", "opening")])) and "soil" in str(if_nothing([need("hole", "roots")]))
+
+
+def test_nobody_is_told_of_a_cover_where_nothing_is_uncovered(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    permit = Quantity(name="permits", value=1, unit="each")
+    first, *rest = chosen[0].takeoffs
+    dug = (replace(first, quantities=(*first.quantities, permit)), *rest)
+    lined = (replace(first, quantities=(permit,)), *rest)
+    papers = [str(built((replace(chosen[0], takeoffs=t),), tables).options[0].needs_papers[0]) for t in (dug, lined)]
+    assert ["before it is covered" in text for text in papers] == [True, False]

@@ -17,7 +17,7 @@ from estimator.records.names import revisions_folder
 if TYPE_CHECKING:
     from estimator.model.job import Job
     from estimator.records.issue import Issued, Made
-    from estimator.records.record import Inputs
+    from estimator.records.record import Inputs, Record
 
 
 def written(
@@ -31,10 +31,9 @@ def written(
     from estimator.cli.views.problems import tell
     from estimator.records.issue import Made, issue
     from estimator.records.record import Inputs
-    from estimator.records.revisions import newest
 
-    held = None if anew else newest(revisions_folder(job_file))
-    run = quoted(job_file, tables, on, held.record().price_day if held else lambda day: day)
+    held = None if anew else _newest_record(revisions_folder(job_file))
+    run = quoted(job_file, tables, on, held.price_day if held else lambda day: day)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
@@ -53,7 +52,20 @@ def written(
     def make(number: int) -> Made:
         return _made(quote, number, inputs)
 
-    return run, issue(revisions_folder(job_file), quote, inputs, make)
+    issued = issue(revisions_folder(job_file), quote, inputs, make)
+    tell(issued.problems)
+    return run, issued
+
+
+def _newest_record(folder: Path) -> "Record | None":
+    """None where there is none yet, or the newest is damaged: `issue` says so, and the prices are those of the day."""
+    from estimator.records.revisions import newest
+
+    last = newest(folder)
+    try:
+        return last.record() if last else None
+    except CannotGoOn:
+        return None
 
 
 def _for_the_office(quote: Quote, inputs: "Inputs") -> Quote:
@@ -173,5 +185,7 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
 def _why_no_offer(quote: Quote) -> Row:
     """A sound house, or one where the rules leave no way of repair: the papers are reports, and nothing failed."""
     if quote.diagnosis.needs:
-        return Row("No way of repair can be offered on these notes: reports only. Why: estimator options JOB --why", "bad")
+        return Row(
+            "No way of repair can be offered on these notes: reports only. Why: estimator options JOB --why", "bad"
+        )
     return Row("Nothing has to be repaired on these notes: reports only, and no offer.")

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from estimator.cli.problems import NO_PICTURE, NOT_A_PICTURE
+from estimator.fieldnotes.textfile import lies_below
 from estimator.model.offer import Quote
 from estimator.model.problem import Place, Problem
 
@@ -11,16 +12,16 @@ LOGO = "logo"
 
 
 def photos(folder: Path, quote: Quote) -> tuple[dict[str, bytes], tuple[Problem, ...]]:
-    """Pictures lie beside the job file, under the names of the notes; the firm's logo too, under its setting's name."""
+    """Pictures lie beside the job file or in a folder there, under the names of the notes; the firm's logo too, under its setting's."""
     from estimator.sheets.images import NotAPicture
     from estimator.sheets.shrunk import shrunk
 
     found: dict[str, bytes] = {}
     wrong: list[Problem] = []
     for key, name in _named(quote):
-        path = folder / Path(name).name
+        path = folder / name
         place = Place(file=str(path))
-        if not path.is_file():
+        if not lies_below(name) or not path.is_file():
             wrong.append(NO_PICTURE(place, name=name))
             continue
         try:

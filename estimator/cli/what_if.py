@@ -10,6 +10,7 @@ from collections.abc import Iterator, MutableMapping, Sequence
 from pathlib import Path
 
 from estimator.cli.problems import BAD_CHANGE, NOTHING_TO_CHANGE
+from estimator.fieldnotes.beside import logs_in_folders
 from estimator.model.problem import CannotGoOn, Place
 
 HOUSE = "house"
@@ -17,7 +18,7 @@ HOUSE = "house"
 
 @contextlib.contextmanager
 def changed(job_file: Path, changes: Sequence[str]) -> Iterator[Path]:
-    """The file itself when nothing is changed, else a changed copy with its logs beside it."""
+    """The file itself when nothing is changed, else a changed copy with its logs where they lay."""
     if not changes:
         yield job_file
         return
@@ -26,6 +27,9 @@ def changed(job_file: Path, changes: Sequence[str]) -> Iterator[Path]:
         for beside in job_file.parent.iterdir():
             if beside.is_file() and beside.suffix in (".txt", ".log", ".md", ""):
                 shutil.copyfile(beside, copy.parent / beside.name)
+        for name, log in logs_in_folders(job_file):
+            (copy.parent / name).parent.mkdir(parents=True, exist_ok=True)
+            shutil.copyfile(log, copy.parent / name)
         copy.write_text(with_changes(job_file, changes), encoding="utf-8")
         yield copy
 

@@ -14,7 +14,7 @@ from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import Log, LogReader
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
-from estimator.fieldnotes.textfile import read_text
+from estimator.fieldnotes.textfile import OUTSIDE, lies_below, read_text
 from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import MATERIALS
 from estimator.fieldnotes.zero import Zero
@@ -57,6 +57,8 @@ class LogFiles:
         known = dict(self.read)
         if name in known:
             return known[name]
+        if not lies_below(name):
+            return OUTSIDE(place, name=name)
         text = read_text(self.folder / name, place, name)
         if isinstance(text, str):
             self.read.append((name, text))

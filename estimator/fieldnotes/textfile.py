@@ -1,6 +1,6 @@
 """A path comes in; the text of the file, or the plain reason why there is none, goes out."""
 
-from pathlib import Path
+from pathlib import Path, PureWindowsPath
 
 from estimator.fieldnotes.kinds import error
 from estimator.model.problem import Place, Problem
@@ -12,7 +12,12 @@ EMPTY = error("file/empty", "{name} is empty.", "Write the notes into it, or nam
 BINARY = error("file/binary", "{name} is not a text file{guess}.", "Save the notes as plain text.")
 ENCODING = error("file/encoding", "{name} is written in {encoding}, not in UTF-8.", "Save it as UTF-8.")
 TOO_BIG = error("file/too-big", "{name} is larger than {limit} MB.", "Field notes are a few pages; name another file.")
-PROBLEMS = (MISSING, FOLDER, UNREADABLE, EMPTY, BINARY, ENCODING, TOO_BIG)
+OUTSIDE = error(
+    "file/outside",
+    "{name} does not lie below the folder of the job file.",
+    "Copy it beside the job file, or into a folder there, and name it without .. and without a drive.",
+)
+PROBLEMS = (MISSING, FOLDER, UNREADABLE, EMPTY, BINARY, ENCODING, TOO_BIG, OUTSIDE)
 
 LARGEST_MB = 4
 _BEGINNINGS = {
@@ -22,6 +27,16 @@ _BEGINNINGS = {
     b"\xff\xd8\xff": ": it is a picture",
     b"\x89PNG": ": it is a picture",
 }
+
+
+def lies_below(name: str) -> bool:
+    """A name that stays below the folder it is taken from, on any system; a record has to lay its notes out by it again.
+
+    >>> [lies_below(name) for name in ("main.txt", "logs/main.txt", "../main.txt", "/home/main.txt", "C:main.txt")]
+    [True, True, False, False, False]
+    """
+    path = PureWindowsPath(name)  # which knows both ways to write a path
+    return not path.anchor and ".." not in path.parts
 
 
 def read_text(path: Path, place: Place, name: str = "") -> str | Problem:

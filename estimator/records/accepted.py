@@ -1,20 +1,20 @@
-"""An option letter and a day in, a lasting note of what the homeowner accepted out; written once, never over."""
+"""An option letter and a day in, a lasting note of what the homeowner accepted out; one for each revision, never over."""
 
-import json
-from dataclasses import asdict, dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
+from typing import Any
 
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.cancellation import cancel_until
 from estimator.records.disk import Disk
 from estimator.records.lock import locked
-from estimator.records.plain import dumped
-from estimator.records.problems import ALREADY_ACCEPTED, DAMAGED, NO_OPTION
+from estimator.records.note import day_of, read_note, write_note
+from estimator.records.problems import ACCEPTED_TOO_EARLY, ACCEPTED_TOO_LATE, ALREADY_ACCEPTED, NO_OPTION
 from estimator.records.refusals import told
-from estimator.records.revisions import Revision
-
-NAME = "accepted.json"
+from estimator.records.revisions import Revision, revisions
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,38 +29,61 @@ class Acceptance:
 
 
 def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk | None = None) -> Acceptance:
-    """Writes the acceptance beside the revisions. Errors: CannotGoOn for an unknown letter or a second acceptance."""
-    record = revision.record()
-    option = next((o for o in record.data["quote"]["options"] if o["letter"].upper() == letter.upper()), None)
-    place = Place(file=str(folder))
-    if option is None:
-        letters = ", ".join(record.letters)
-        raise CannotGoOn(NO_OPTION(place, number=revision.number, letter=letter, letters=letters))
-    days = record.data["quote"].get("cancel_business_days")
+    """Writes the acceptance beside the revisions.
+
+    Errors: CannotGoOn for an unknown letter, a day before the quote or after its offer, or a second acceptance of it.
+    """
+    quote = revision.record().data["quote"]
+    option = _offered(folder, revision, letter, quote["options"])
+    _in_time(folder, revision, option["letter"], on, quote)
+    days = quote.get("cancel_business_days")
     until = str(cancel_until(on, days)) if days else ""
     wanted = Acceptance(revision.number, option["letter"], str(on), option["price"]["total"], until)
     with told(folder, revision.number), locked(folder):
-        held = accepted(folder) or _write(folder, wanted, disk or Disk())
-    if held == wanted:
-        return held
-    raise CannotGoOn(ALREADY_ACCEPTED(place, number=held.revision, letter=held.option, day=held.on))
+        held = _of(folder, revision)
+        if held is None:
+            write_note(note_of(folder, revision), wanted, disk or Disk())
+    if held not in (None, wanted):
+        raise CannotGoOn(
+            ALREADY_ACCEPTED(Place(file=str(folder)), number=held.revision, letter=held.option, day=held.on)
+        )
+    return wanted
 
 
 def accepted(folder: Path) -> Acceptance | None:
-    """What was accepted, or None. Errors: CannotGoOn when the note is damaged."""
-    path = folder / NAME
-    if not path.exists():
-        return None
-    try:
-        return Acceptance(**json.loads(path.read_text(encoding="utf-8")))
-    except (OSError, ValueError, TypeError) as error:
-        raise CannotGoOn(DAMAGED(Place(file=str(path)), number="acceptance", said=str(error))) from None
+    """What was accepted, of the newest revision that was; or None. Errors: CannotGoOn when the note is damaged."""
+    found = (_of(folder, revision) for revision in reversed(revisions(folder)))
+    return next((held for held in found if held is not None), None)
 
 
-def _write(folder: Path, acceptance: Acceptance, disk: Disk) -> Acceptance:
-    """Written beside its place and renamed, so that a half-written note is never found."""
-    making = folder / f".{NAME}-tmp"
-    making.unlink(missing_ok=True)
-    disk.write(making, dumped(asdict(acceptance)))
-    disk.rename(making, folder / NAME)
-    return acceptance
+def note_of(folder: Path, revision: Revision) -> Path:
+    """`accepted r2.json`, beside the revisions."""
+    return folder / f"accepted {revision.name}.json"
+
+
+def _of(folder: Path, revision: Revision) -> Acceptance | None:
+    def made(held: Mapping[str, Any]) -> Acceptance:
+        until, total = held["cancel_until"], Decimal(held["total"])
+        if held["revision"] != revision.number or not total.is_finite():
+            raise ValueError("it is the acceptance of something else")
+        day, last = day_of(held["on"]), day_of(until) if until else ""
+        return Acceptance(revision.number, str(held["option"]), day, str(total), last)
+
+    return read_note(note_of(folder, revision), made)
+
+
+def _offered(folder: Path, revision: Revision, letter: str, options: list[dict[str, Any]]) -> dict[str, Any]:
+    for option in options:
+        if option["letter"].upper() == letter.upper():
+            return option
+    letters = ", ".join(option["letter"] for option in options)
+    raise CannotGoOn(NO_OPTION(Place(file=str(folder)), number=revision.number, letter=letter, letters=letters))
+
+
+def _in_time(folder: Path, revision: Revision, letter: str, on: date, quote: Mapping[str, Any]) -> None:
+    """Through its first and last day an offer can be accepted."""
+    place, words = Place(file=str(folder)), {"letter": letter, "number": revision.number, "day": on}
+    if on < date.fromisoformat(quote["day"]):
+        raise CannotGoOn(ACCEPTED_TOO_EARLY(place, offered=quote["day"], **words))
+    if on > date.fromisoformat(quote["valid_until"]):
+        raise CannotGoOn(ACCEPTED_TOO_LATE(place, until=quote["valid_until"], **words))

@@ -9,7 +9,8 @@ from pathlib import Path
 
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.disk import Disk
-from estimator.records.issue import Made, cleared
+from estimator.records.issue import Made, cleared, swept
+from estimator.records.lock import locked
 from estimator.records.names import INTERNAL
 from estimator.records.problems import DAMAGED, NOT_THE_SAME
 from estimator.records.record import Inputs, Record, this_program
@@ -33,34 +34,42 @@ def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again
     """Makes the files of a revision from its record alone and puts them in a new folder beside it; issued ones stay."""
     record = revision.record()
     made = _remade(revision, record, remake)
-    folder = _free(revision.folder)
-    disk = disk or Disk()
-    making = folder.with_name(f".{folder.name}-tmp")
-    with told(folder, revision.number), cleared(making, disk):
+    disk, above = disk or Disk(), revision.folder.parent
+    with told(above, revision.number), locked(above):
+        swept(above, disk)
+        folder = _written(_free(revision.folder), made, above / f".again {revision.name}-tmp", disk)
+    return Again(folder, tuple(folder / name for name in made.files), _differing(folder, record, made))
+
+
+def _written(folder: Path, made: Made, making: Path, disk: Disk) -> Path:
+    """The files in their folder, whole or not at all."""
+    with cleared(making, disk):
         for name, data in made.files.items():
             disk.make_folder((making / name).parent)
             disk.write(making / name, data)
         disk.rename(making, folder)
-    return Again(folder, tuple(folder / name for name in made.files), _differing(folder, record, made))
+    return folder
 
 
 def _remade(revision: Revision, record: Record, remake: Remake) -> Made:
     """Lays the notes out in a folder of their own and runs the whole way on them with the rows of old."""
     try:
         inputs = replace(record.inputs, pictures=_pictures(revision, record))
-    except (KeyError, ValueError, TypeError, OSError) as error:
-        place = Place(file=str(revision.record_file))
-        raise CannotGoOn(DAMAGED(place, number=revision.number, said=str(error))) from None
+    except OSError as error:
+        place = Place(file=str(error.filename or revision.record_file))
+        said = "a picture kept with it is not there" if isinstance(error, FileNotFoundError) else str(error.strerror)
+        raise CannotGoOn(DAMAGED(place, number=revision.number, said=said)) from None
     with laid_out(inputs) as job_file:
         return remake(job_file, inputs, revision.number)
 
 
 @contextlib.contextmanager
 def laid_out(inputs: Inputs) -> Iterator[Path]:
-    """The job file of a record with its logs beside it, in a folder of their own that is gone afterwards."""
+    """The job file of a record with its logs where they lay below it, in a folder of their own that is gone afterwards."""
     with tempfile.TemporaryDirectory() as folder:
         for name, text in inputs.texts.items():
-            path = Path(folder) / Path(name).name
+            path = Path(folder) / name
+            path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(text.encode("utf-8", "surrogateescape"))
         yield Path(folder) / inputs.job_file
 
@@ -68,7 +77,7 @@ def laid_out(inputs: Inputs) -> Iterator[Path]:
 def _pictures(revision: Revision, record: Record) -> dict[str, bytes]:
     """The pictures as they were kept in the revision, by the names of the notes."""
     folder = revision.folder / INTERNAL / "pictures"
-    return {name: (folder / Path(name).name).read_bytes() for name in record.data.get("pictures", ())}
+    return {name: (folder / name).read_bytes() for name in record.data.get("pictures", ())}
 
 
 def _free(folder: Path) -> Path:

@@ -7,19 +7,19 @@ runs that want the same number one gets it, and the other tries the next. Issued
 import contextlib
 import errno
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from estimator.model.offer import Quote
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.names import INTERNAL, stem
-from estimator.records.plain import dumped
-from estimator.records.problems import CANNOT_WRITE
+from estimator.records.problems import CANNOT_WRITE, NEWEST_DAMAGED
 from estimator.records.record import Inputs, content, made
 from estimator.records.refusals import told
-from estimator.records.revisions import newest
+from estimator.records.revisions import Revision, newest
+from estimator.records.sealed import sealed
 
 TRIES = 5
 
@@ -34,12 +34,16 @@ class Made:
 
 @dataclass(frozen=True, slots=True)
 class Issued:
-    """What came of it: the revision, its folder and files; `new` is False when nothing had changed since."""
+    """What came of it: the revision, its folder and files; `new` is False when nothing had changed since.
+
+    `problems` warns of a newest revision whose record nobody can use.
+    """
 
     number: int
     folder: Path
     files: tuple[Path, ...]
     new: bool
+    problems: tuple[Problem, ...] = ()
 
 
 def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made], disk: Disk | None = None) -> Issued:
@@ -51,16 +55,27 @@ def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made
     with told(folder, 1):
         disk.make_folder(folder)
     with told(folder, 1), locked(folder):
-        _sweep(folder, disk)
+        swept(folder, disk)
         last = newest(folder)
-        if last is not None and last.record().content == content(quote, inputs):
+        before, wrong = _content(last)
+        if last is not None and before == content(quote, inputs):
             return Issued(last.number, last.folder, _files_in(last.folder), new=False)
         first = last.number + 1 if last else 1
         for number in range(first, first + TRIES):
             issued = _write(folder, number, make(number), inputs, disk)
             if issued is not None:
-                return issued
+                return replace(issued, problems=wrong)
     raise CannotGoOn(CANNOT_WRITE(Place(file=str(folder)), number=first, said="other runs took every number"))
+
+
+def _content(last: Revision | None) -> tuple[str, tuple[Problem, ...]]:
+    """The sum over what the newest revision says; of a damaged one nobody knows, and it is as if it said something else."""
+    if last is None:
+        return "", ()
+    try:
+        return last.record().content, ()
+    except CannotGoOn:
+        return "", (NEWEST_DAMAGED(Place(file=str(last.record_file)), number=last.number),)
 
 
 def _write(folder: Path, number: int, papers: Made, inputs: Inputs, disk: Disk) -> Issued | None:
@@ -83,16 +98,19 @@ def _with_record(papers: Made, inputs: Inputs) -> dict[str, bytes]:
     job = papers.quote.job
     name = stem("Record", job.number, papers.quote.revision, job.customer.site)
     record = made(papers.quote, inputs, papers.files)
-    return {**papers.files, f"{INTERNAL}/{name}.json": dumped(record.data)}
+    return {**papers.files, f"{INTERNAL}/{name}.json": sealed(record.data)}
 
 
 def _files_in(folder: Path) -> tuple[Path, ...]:
     return tuple(sorted(path for path in folder.rglob("*") if path.is_file()))
 
 
-def _sweep(folder: Path, disk: Disk) -> None:
+UNFINISHED = (".r*-tmp", ".again r*-tmp")
+
+
+def swept(folder: Path, disk: Disk) -> None:
     """Takes away what a run that was killed left unfinished; the lock says that nobody is writing it."""
-    for left in folder.glob(".r*-tmp"):
+    for left in (path for pattern in UNFINISHED for path in folder.glob(pattern)):
         disk.remove(left)
 
 

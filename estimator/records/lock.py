@@ -1,6 +1,7 @@
 """A folder in, the right to write a revision in it out; the system gives it back when the program ends, however it ends."""
 
 import contextlib
+import errno
 import os
 from collections.abc import Iterator
 from pathlib import Path
@@ -21,22 +22,26 @@ def locked(folder: Path) -> Iterator[None]:
         yield
 
 
+HELD: frozenset[int] = frozenset({errno.EACCES, errno.EAGAIN, errno.EWOULDBLOCK, errno.EDEADLK})
+"""What a system says when someone else holds the lock; any other refusal is of a disk without locks."""
+
+
 def _take(file: IO[bytes]) -> bool:
-    """False when someone else holds it."""
+    """False when someone else holds it; True on a disk that knows no locks, such as some network folders."""
+    try:
+        _lock(file.fileno())
+    except OSError as error:
+        return error.errno not in HELD
+    return True
+
+
+def _lock(number: int) -> None:
+    """Takes the lock of an open file and does not wait for it. Errors: OSError."""
     if os.name == "nt":
         import msvcrt
 
-        try:
-            msvcrt.locking(file.fileno(), msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined,unused-ignore]
-        except OSError:
-            return False
-        return True
-    import fcntl
+        msvcrt.locking(number, msvcrt.LK_NBLCK, 1)  # type: ignore[attr-defined,unused-ignore]
+    else:
+        import fcntl
 
-    try:
-        fcntl.flock(file.fileno(), fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except BlockingIOError:
-        return False
-    except OSError:
-        return True  # a disk without locks, such as some network folders
-    return True
+        fcntl.flock(number, fcntl.LOCK_EX | fcntl.LOCK_NB)

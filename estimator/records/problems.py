@@ -49,7 +49,28 @@ DAMAGED = Kind(
     Level.ERROR,
     "the record of r{number} cannot be read: {said}.",
     "Bring that folder back from a copy; the other revisions are not touched by it.",
-    "A record is missing, cut short or was changed by hand.",
+    "A record is missing or cut short.",
+)
+CHANGED_SINCE = Kind(
+    "records/changed-since",
+    Level.ERROR,
+    "the record of r{number} is not as it was written: {said}.",
+    "Bring that folder back from a copy; the other revisions are not touched by it.",
+    "A record was changed by hand, or another version of the program wrote it.",
+)
+NOTE_DAMAGED = Kind(
+    "records/note-damaged",
+    Level.ERROR,
+    "the note {name} cannot be read: {said}.",
+    "Bring it back from a copy, or take it away and note the day again.",
+    "Acceptances and work done are small notes beside the revisions.",
+)
+NEWEST_DAMAGED = Kind(
+    "records/newest-damaged",
+    Level.WARNING,
+    "the record of r{number} cannot be used, so nobody can tell whether anything changed since.",
+    "A new revision is written at the prices of the day; bring r{number} back from a copy before you compare with it.",
+    "One damaged revision never stops the next.",
 )
 NO_OPTION = Kind(
     "records/no-option",
@@ -63,7 +84,21 @@ ALREADY_ACCEPTED = Kind(
     Level.ERROR,
     "option {letter} of r{number} was accepted on {day} already.",
     "Make a new revision for a change of mind; an acceptance is never written over.",
-    "An acceptance is written once.",
+    "Each revision is accepted once; the newest acceptance counts.",
+)
+ACCEPTED_TOO_EARLY = Kind(
+    "records/accepted-too-early",
+    Level.ERROR,
+    "option {letter} of r{number} cannot have been accepted on {day}: it was offered on {offered}.",
+    "Write the day it was signed: --accepted {letter} --on {offered}",
+    "Nobody accepts what was not offered yet.",
+)
+ACCEPTED_TOO_LATE = Kind(
+    "records/accepted-too-late",
+    Level.ERROR,
+    "the offer of r{number} ended on {until}; option {letter} cannot be accepted on {day}.",
+    "Write the day it was signed, or make a new revision at the prices of the day and have that signed.",
+    "An offer holds through its last day.",
 )
 NOT_THE_SAME = Kind(
     "records/not-the-same",
@@ -117,8 +152,13 @@ PROBLEMS: tuple[Kind, ...] = (
     BUSY,
     NO_REVISION,
     DAMAGED,
+    CHANGED_SINCE,
+    NOTE_DAMAGED,
+    NEWEST_DAMAGED,
     NO_OPTION,
     ALREADY_ACCEPTED,
+    ACCEPTED_TOO_EARLY,
+    ACCEPTED_TOO_LATE,
     NOT_THE_SAME,
     NEVER_ISSUED,
     CANNOT_HOLD,

@@ -1,7 +1,6 @@
 """A quote with all it was made from in, the record of a revision out: enough to make its files again and to compare."""
 
 import hashlib
-import json
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
@@ -13,7 +12,8 @@ import estimator
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.plain import dumped, plain
-from estimator.records.problems import DAMAGED
+from estimator.records.problems import CHANGED_SINCE, DAMAGED
+from estimator.records.sealed import ChangedSince, unsealed
 from estimator.records.summary import NAME, summary
 from estimator.tables.data import from_data, to_data
 from estimator.tables.tables import Tables
@@ -51,7 +51,7 @@ class Record:
 
     @property
     def inputs(self) -> Inputs:
-        """What it was made from. Errors: KeyError, ValueError or TypeError when the record is damaged."""
+        """What it was made from."""
         held = self.data
         day = date.fromisoformat(held["day"])
         tables = from_data(held["tables"]).on(day)
@@ -136,12 +136,15 @@ def this_program() -> str:
 
 
 def read_record(path: Path, number: int) -> Record:
-    """The record in a file. Errors: CannotGoOn when it is missing or damaged."""
+    """The record in a file. Errors: CannotGoOn when it is missing, damaged or not as it was written."""
+    place = Place(file=str(path))
     try:
-        data = json.loads(path.read_text(encoding="utf-8"))
-        if not isinstance(data, dict) or data.get("revision") != number or "quote" not in data:
-            raise ValueError("it is not the record of this revision")
+        data = unsealed(path.read_bytes())
+        if (data.get("form"), data.get("revision")) != (FORM, number):
+            raise ChangedSince("it is the record of something else")
+    except ChangedSince as error:
+        raise CannotGoOn(CHANGED_SINCE(place, number=number, said=error)) from None
     except (OSError, ValueError, RecursionError) as error:
         said = "it is not there" if isinstance(error, FileNotFoundError) else str(error).rstrip(".")
-        raise CannotGoOn(DAMAGED(Place(file=str(path)), number=number, said=said)) from None
+        raise CannotGoOn(DAMAGED(place, number=number, said=said)) from None
     return Record(data)

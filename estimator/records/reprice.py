@@ -7,6 +7,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.fieldnotes import read_job
+from estimator.fieldnotes.beside import logs_in_folders
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.pipeline import run
 from estimator.records.changes import title, totals
@@ -79,4 +80,6 @@ def fingerprint(job_file: Path, tables: Tables, day: date) -> str:
     told = hashlib.sha256(f"{tables.fingerprint} {day} {last.name if last else ''} {job_file.name}".encode())
     for path in sorted(p for p in job_file.parent.iterdir() if p.is_file() and p.suffix in NOTES):
         told.update(path.read_bytes())
+    for name, path in logs_in_folders(job_file):
+        told.update(name.encode() + path.read_bytes())
     return told.hexdigest()

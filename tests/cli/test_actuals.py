@@ -64,7 +64,7 @@ def test_typed_hours_stand_beside_the_estimate_with_their_cause_and_touch_no_iss
     assert 0 < task["hours"] != 36
     assert (found["option"], found["days_real"]) == ("B", "12.0")
     assert issued(job) == before
-    assert {p.name for p in job.with_suffix("").iterdir()} == {".lock", "accepted.json", "actuals.json", "r1"}
+    assert {p.name for p in job.with_suffix("").iterdir()} == {".lock", "accepted r1.json", "actuals.json", "r1"}
 
 
 def test_hours_of_a_task_take_the_place_of_earlier_ones_unless_they_are_added(job: Path) -> None:
@@ -169,7 +169,7 @@ def test_a_run_that_is_stopped_before_any_step_leaves_the_hours_as_they_were(job
 
 
 def test_without_an_acceptance_the_option_is_named_by_hand(job: Path) -> None:
-    (job.with_suffix("") / "accepted.json").unlink()
+    (job.with_suffix("") / "accepted r1.json").unlink()
     assert "after/no-option" in run("actuals", job, "--task", "saw slab", "--hours", 5).stderr
     assert entered(job, "--option", "b", "--task", "saw slab", "--hours", 5)["option"] == "B"
     assert isinstance(worked(job.with_suffix("")), Worked)

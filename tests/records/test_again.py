@@ -1,5 +1,7 @@
 """Files made again from the record alone, acceptances written once, and what moved between two revisions."""
 
+import json
+from dataclasses import asdict, replace
 from datetime import date
 
 import pytest
@@ -8,7 +10,9 @@ from estimator.model.problem import CannotGoOn
 from estimator.records.accepted import accept, accepted
 from estimator.records.again import again
 from estimator.records.changes import Change, changes
+from estimator.records.finished import finished
 from estimator.records.issue import issue
+from estimator.records.lock import locked
 from estimator.records.revisions import named, newest
 
 
@@ -36,6 +40,51 @@ def test_made_again_twice_goes_into_another_folder(tmp_path, quote, inputs, pape
     assert folders == ["r1 again", "r1 again 2", "r1 again 3"]
 
 
+def test_notes_and_pictures_in_folders_lie_there_again(tmp_path, quote, inputs, papers):
+    """Two logs of one name in two folders; a picture in a third."""
+    texts = {"job.toml": "[job]\n", "first/main.txt": "12 hole 3in\n", "second/main.txt": "15 roots 40%\n"}
+    held = replace(inputs, texts=texts, pictures={"photos/hole.png": b"grey"})
+
+    def make(number):
+        made = papers(quote)(number)
+        return replace(made, files={**made.files, "internal/pictures/photos/hole.png": b"grey"})
+
+    issue(tmp_path / "job", quote, held, make)
+
+    def remake(job_file, again_from, number):
+        assert {name: (job_file.parent / name).read_text() for name in texts} == texts
+        assert again_from.pictures == {"photos/hole.png": b"grey"}
+        return make(number)
+
+    assert again(newest(tmp_path / "job"), remake).problems == ()
+
+
+def test_a_picture_that_is_gone_is_named(tmp_path, quote, inputs, papers):
+    issue(tmp_path / "job", quote, replace(inputs, pictures={"hole.png": b"grey"}), papers(quote))
+    with pytest.raises(CannotGoOn, match="a picture kept with it is not there"):
+        again(newest(tmp_path / "job"), lambda *_: papers(quote)(1))
+
+
+def test_making_again_waits_for_a_run_that_writes(tmp_path, quote, inputs, papers):
+    issue(tmp_path / "job", quote, inputs, papers(quote))
+    with locked(tmp_path / "job"), pytest.raises(CannotGoOn) as stop:
+        again(newest(tmp_path / "job"), lambda *_: papers(quote)(1))
+    assert [p.code for p in stop.value.problems] == ["records/busy"]
+
+
+def test_what_a_killed_run_left_is_swept_by_the_next_whichever_it_is(tmp_path, quote, inputs, papers):
+    folder = tmp_path / "job"
+    issue(folder, quote, inputs, papers(quote))
+    for run in (
+        lambda: again(newest(folder), lambda *_: papers(quote)(1)),
+        lambda: issue(folder, quote, inputs, papers(quote)),
+    ):
+        for left in (".r2-tmp", ".again r1-tmp"):
+            (folder / left / "to send").mkdir(parents=True)
+        run()
+        assert not list(folder.glob(".*-tmp"))
+
+
 def test_other_bytes_are_told(tmp_path, quote, quote_at, inputs, papers):
     issue(tmp_path / "job", quote, inputs, papers(quote))
     made = again(newest(tmp_path / "job"), lambda *_: papers(quote_at("1.00"))(1))
@@ -54,6 +103,76 @@ def test_an_acceptance_is_written_once(tmp_path, quote, inputs, papers):
     assert accepted(folder) == first
 
 
+def test_each_revision_is_accepted_once_and_the_newest_acceptance_counts(tmp_path, quote_at, inputs, papers):
+    folder = tmp_path / "job"
+    for amount in ("4200.00", "4300.00", "4400.00"):
+        issue(folder, quote_at(amount), inputs, papers(quote_at(amount)))
+    first = accept(folder, named(folder, "r1"), "A", date(2026, 11, 20))
+    assert accepted(folder) == first
+    second = accept(folder, named(folder, "r2"), "A", date(2026, 11, 21))
+    assert (second.revision, second.total) == (2, "4300.00")
+    assert accepted(folder) == second
+    assert accept(folder, named(folder, "r1"), "A", date(2026, 11, 20)) == first
+    assert accepted(folder) == second
+
+
+@pytest.mark.parametrize(
+    ("day", "code"),
+    [
+        (date(2026, 11, 17), "records/accepted-too-early"),
+        (date(2026, 11, 18), ""),
+        (date(2026, 12, 18), ""),
+        (date(2026, 12, 19), "records/accepted-too-late"),
+    ],
+)
+def test_an_offer_is_accepted_from_its_first_day_through_its_last(tmp_path, quote, inputs, papers, day, code):
+    folder = tmp_path / "job"
+    issue(folder, quote, inputs, papers(quote))
+    try:
+        assert accept(folder, named(folder, "r1"), "A", day).on == str(day)
+        found = ""
+    except CannotGoOn as stop:
+        (found,) = (p.code for p in stop.problems)
+    assert found == code
+    assert (accepted(folder) is None) == bool(code)
+
+
+ODD_NOTES = ["", "[1]", "{}", "null", '{"revision": 1}', "{" * 5000, "[" * 100000]
+
+
+@pytest.mark.parametrize("text", ODD_NOTES)
+def test_an_odd_note_is_named_as_damaged(tmp_path, quote, inputs, papers, text):
+    folder = tmp_path / "job"
+    issue(folder, quote, inputs, papers(quote))
+    for name, read in (("accepted r1.json", accepted), ("done.json", finished)):
+        (folder / name).write_text(text)
+        with pytest.raises(CannotGoOn) as stop:
+            read(folder)
+        assert [p.code for p in stop.value.problems] == ["records/note-damaged"]
+
+
+@pytest.mark.parametrize(
+    "odd",
+    [
+        {"revision": 2},
+        {"total": "abc"},
+        {"total": "NaN"},
+        {"total": None},
+        {"on": "last week"},
+        {"on": 7},
+        {"cancel_until": "soon"},
+    ],
+)
+def test_an_acceptance_with_an_odd_value_is_named_as_damaged(tmp_path, quote, inputs, papers, odd):
+    folder = tmp_path / "job"
+    issue(folder, quote, inputs, papers(quote))
+    kept = asdict(accept(folder, named(folder, "r1"), "A", date(2026, 11, 20)))
+    (folder / "accepted r1.json").write_text(json.dumps({**kept, **odd}))
+    with pytest.raises(CannotGoOn) as stop:
+        accepted(folder)
+    assert [p.code for p in stop.value.problems] == ["records/note-damaged"]
+
+
 @pytest.mark.parametrize(
     ("signed", "until"),
     [
@@ -63,8 +182,6 @@ def test_an_acceptance_is_written_once(tmp_path, quote, inputs, papers):
 )
 def test_the_last_day_to_cancel_counts_from_the_day_of_signing(tmp_path, quote, inputs, papers, signed, until):
     """Three business days, Saturdays among them, Sundays and federal holidays not (16 CFR 429.0(f))."""
-    from dataclasses import replace
-
     three = replace(quote, cancel_business_days=3)
     issue(tmp_path / "job", three, inputs, papers(three))
     assert accept(tmp_path / "job", named(tmp_path / "job", "r1"), "A", signed).cancel_until == until
@@ -78,8 +195,6 @@ def test_only_what_was_offered_can_be_accepted(tmp_path, quote, inputs, papers):
 
 
 def test_changes_name_the_price_first_and_then_the_reasons(tmp_path, quote_at, inputs, papers):
-    from dataclasses import replace
-
     folder = tmp_path / "job"
     issue(folder, quote_at(), inputs, papers(quote_at()))
     later = replace(inputs, texts={**inputs.texts, "main.txt": "12 hole 3in\n15 roots 40%\n"})

@@ -12,7 +12,7 @@ import pytest
 from estimator.model.problem import CannotGoOn, Problem
 from estimator.papers.example import example_quote
 from estimator.records import bundle
-from estimator.records.accepted import accept
+from estimator.records.accepted import accept, accepted
 from estimator.records.again import again
 from estimator.records.disk import Disk
 from estimator.records.finished import finish
@@ -55,7 +55,24 @@ class Desk:
     def damaged(self) -> None:
         record = named(self.folder, "r1").record_file
         record.write_bytes(record.read_bytes()[:20])
-        self.write("4300.00")
+        named(self.folder, "r1").record()
+
+    def newest_damaged(self) -> tuple[Problem, ...]:
+        named(self.folder, "r1").record_file.unlink()
+        quote = self.quote_at("4300.00")
+        return issue(self.folder, quote, self.inputs, self.papers(quote)).problems
+
+    def changed_by_hand(self) -> None:
+        record = named(self.folder, "r1").record_file
+        record.write_bytes(record.read_bytes().replace(b"4200.00", b"3200.00"))
+        named(self.folder, "r1").record()
+
+    def note_damaged(self) -> None:
+        (self.folder / "accepted r1.json").write_text("[1]")
+        accepted(self.folder)
+
+    def accepted_on(self, day: date) -> None:
+        accept(self.folder, named(self.folder, "r1"), "A", day)
 
     def not_the_same(self) -> tuple[Problem, ...]:
         return again(named(self.folder, "r1"), lambda *_: self.papers(self.quote_at("1.00"))(1)).problems[:1]
@@ -91,6 +108,11 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "another run holds the lock": lambda desk, patch: desk.busy(patch),
     "revision r7 is asked for": lambda desk, _: named(desk.folder, "r7") and None,
     "the record is cut short": lambda desk, _: desk.damaged(),
+    "the newest record is gone": lambda desk, _: desk.newest_damaged(),
+    "a price in the record is changed by hand": lambda desk, _: desk.changed_by_hand(),
+    "a list stands where the acceptance should be": lambda desk, _: desk.note_damaged(),
+    "option A is accepted the day before the quote": lambda desk, _: desk.accepted_on(date(2026, 11, 17)),
+    "option A is accepted the day after the offer": lambda desk, _: desk.accepted_on(date(2026, 12, 19)),
     "option C is accepted": lambda desk, _: (
         accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
     ),

@@ -5,11 +5,12 @@ from pathlib import Path
 
 import pytest
 
-from estimator.model.problem import CannotGoOn
+from estimator.model.problem import CannotGoOn, Level
 from estimator.records.issue import issue
 from estimator.records.names import revisions_folder, street
 from estimator.records.record import content
 from estimator.records.revisions import named, newest, revisions
+from estimator.records.sealed import sealed, unsealed
 
 
 def _bytes_below(folder: Path) -> dict[str, bytes]:
@@ -86,13 +87,64 @@ def test_the_tables_path_stays_off_the_record(tmp_path, quote, inputs, papers):
     assert "/home/x" not in newest(tmp_path / "job").record_file.read_text()
 
 
-def test_a_damaged_record_is_a_problem_and_no_trace(tmp_path, quote, inputs, papers):
+@pytest.mark.parametrize("keep", [0, 1, 100, 1000])
+def test_a_damaged_record_is_a_problem_and_no_trace(tmp_path, quote, inputs, papers, keep):
     issue(tmp_path / "job", quote, inputs, papers(quote))
     file = newest(tmp_path / "job").record_file
-    file.write_bytes(file.read_bytes()[:100])
+    file.write_bytes(file.read_bytes()[:keep])
     with pytest.raises(CannotGoOn) as stop:
-        issue(tmp_path / "job", quote, inputs, papers(quote))
+        newest(tmp_path / "job").record()
     assert [p.code for p in stop.value.problems] == ["records/damaged"]
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        lambda held: held.replace(b"4200.00", b"3200.00"),
+        lambda held: b'{"revision": 1, "quote": {}}\n',
+        lambda held: b"[1]\n",
+        lambda held: held.replace(b'"form": 1', b'"form": 2'),
+        lambda held: sealed({"revision": 1}),
+        lambda held: sealed({**unsealed(held), "form": 2}),
+        lambda held: sealed({**unsealed(held), "revision": 2}),
+        lambda held: held.rstrip(),
+    ],
+)
+def test_a_record_that_is_json_but_not_as_it_was_written_is_named_as_that(tmp_path, quote, inputs, papers, change):
+    issue(tmp_path / "job", quote, inputs, papers(quote))
+    file = newest(tmp_path / "job").record_file
+    file.write_bytes(change(file.read_bytes()))
+    with pytest.raises(CannotGoOn) as stop:
+        newest(tmp_path / "job").record()
+    assert [p.code for p in stop.value.problems] == ["records/changed-since"]
+
+
+def test_every_byte_of_a_record_is_under_its_sum(tmp_path, quote, inputs, papers):
+    issue(tmp_path / "job", quote, inputs, papers(quote))
+    file = newest(tmp_path / "job").record_file
+    whole = file.read_bytes()
+    for at in range(0, len(whole), 97):
+        file.write_bytes(whole[:at] + bytes([whole[at] ^ 1]) + whole[at + 1 :])
+        with pytest.raises(CannotGoOn):
+            newest(tmp_path / "job").record()
+
+
+@pytest.mark.parametrize("gone", ["the record is cut short", "the folder is empty"])
+def test_a_damaged_newest_revision_does_not_stop_the_next_one(tmp_path, quote, inputs, papers, gone):
+    issue(tmp_path / "job", quote, inputs, papers(quote))
+    if gone == "the folder is empty":
+        (tmp_path / "job" / "r7").mkdir()
+    else:
+        file = newest(tmp_path / "job").record_file
+        file.write_bytes(file.read_bytes()[:100])
+    last = newest(tmp_path / "job").number
+    before = _bytes_below(tmp_path)
+    issued = issue(tmp_path / "job", quote, inputs, papers(quote))
+    assert (issued.number, issued.new) == (last + 1, True)
+    assert [(p.code, p.level) for p in issued.problems] == [("records/newest-damaged", Level.WARNING)]
+    assert before.items() <= _bytes_below(tmp_path).items()
+    after = issue(tmp_path / "job", quote, inputs, papers(quote))
+    assert (after.number, after.new, after.problems) == (last + 1, False, ())
 
 
 def test_an_unknown_revision_names_those_there_are(tmp_path, quote, inputs, papers):

@@ -12,10 +12,11 @@ from pathlib import Path
 import pytest
 
 from estimator.model.problem import CannotGoOn
+from estimator.records.again import again
 from estimator.records.disk import Disk
 from estimator.records.issue import issue
 from estimator.records.lock import locked
-from estimator.records.revisions import revisions
+from estimator.records.revisions import newest, revisions
 
 
 class Countdown:
@@ -171,6 +172,50 @@ def test_the_lock_is_free_again_after_its_holder_was_killed(tmp_path):
     assert _in_a_child(die) == 9
     with locked(tmp_path):
         assert (tmp_path / ".lock").exists()
+
+
+@pytest.mark.parametrize(
+    ("refusal", "busy"),
+    [
+        (errno.EACCES, True),
+        (errno.EAGAIN, True),
+        (errno.EDEADLK, True),
+        (errno.ENOLCK, False),
+        (errno.EOPNOTSUPP, False),
+        (errno.EINVAL, False),
+        (errno.EIO, False),
+    ],
+)
+def test_only_a_lock_that_is_held_means_wait(tmp_path, monkeypatch, refusal, busy):
+    """What the systems say of a lock that is held: EAGAIN (flock, POSIX), EACCES and EDEADLK (msvcrt.locking); from memory."""
+
+    def refuse(number: int) -> None:
+        raise OSError(refusal, os.strerror(refusal))
+
+    monkeypatch.setattr("estimator.records.lock._lock", refuse)
+    try:
+        with locked(tmp_path):
+            found = False
+    except CannotGoOn as stop:
+        assert [p.code for p in stop.problems] == ["records/busy"]
+        found = True
+    assert found == busy
+
+
+def test_made_again_and_killed_at_any_call_there_is_the_whole_folder_or_none(tmp_path, quote, inputs, papers):
+    calls: list[str] = []
+    folder = tmp_path / "counted"
+    issue(folder, quote, inputs, papers(quote))
+    again(newest(folder), lambda *_: papers(quote)(1), Disk(lambda what, path: calls.append(what)))
+    assert len(calls) > 8
+    for n in range(1, len(calls) + 1):
+        folder = tmp_path / f"killed-{n}"
+        issue(folder, quote, inputs, papers(quote))
+        disk = Disk(Countdown(n, lambda: os._exit(9)))
+        assert _in_a_child(lambda: again(newest(folder), lambda *_: papers(quote)(1), disk)) == 9  # noqa: B023
+        assert all(len([p for p in made.rglob("*") if p.is_file()]) == 2 for made in folder.glob("r1 again*"))
+        assert again(newest(folder), lambda *_: papers(quote)(1)).problems == ()
+        assert not list(folder.glob(".*-tmp"))
 
 
 def test_where_the_disk_knows_no_locks_the_rename_settles_who_gets_the_number(

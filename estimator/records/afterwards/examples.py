@@ -6,9 +6,9 @@ from estimator.papers.example import example_quote
 from estimator.records.accepted import accept
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import INTERNAL
-from estimator.records.plain import dumped
 from estimator.records.record import Inputs, made
 from estimator.records.revisions import Revision
+from estimator.records.sealed import sealed
 from estimator.tables.read import demo_folder, read_tables
 
 
@@ -20,7 +20,7 @@ def issued(folder: Path, letter: str = "A") -> Sold:
     inputs = Inputs(job_file="job.toml", texts={}, tables=tables, day=quote.day, languages=("en_US",))
     inside = folder / "r1" / INTERNAL
     inside.mkdir(parents=True)
-    (inside / "Record.json").write_bytes(dumped(made(quote, inputs, {}).data))
+    (inside / "Record.json").write_bytes(sealed(made(quote, inputs, {}).data))
     if letter:
         accept(folder, Revision(1, folder / "r1"), letter, quote.day)
     return sold(folder, letter or "A")

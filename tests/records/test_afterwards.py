@@ -56,6 +56,7 @@ def test_hours_of_a_job_signed_anew_are_held_against_what_is_signed(tmp_path):
     other = sold(folder, "B")
     kept = actuals.keep(folder, other, [Actual(task="tunnel dig", hours=7)], None)
     assert (kept.option, [e.hours for e in kept.entries]) == ("B", [7])
+    assert json.loads((folder / "actuals r1 A.json").read_text("utf-8"))["entries"][0]["hours"] == 5
 
 
 def test_an_option_nobody_offered_is_refused(tmp_path):

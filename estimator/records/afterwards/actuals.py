@@ -64,7 +64,7 @@ def keep(
 ) -> Worked:
     """What is entered takes the place of what was entered for the same tasks; with `add` it comes on top.
 
-    Hours of another option or revision are dropped: they are held against what was sold.
+    Hours of another option or revision are put by in a file of their own: hours are held against what was sold.
     Errors: CannotGoOn with every task and cause that nobody knows; the disk's refusals.
     """
     if wrong := _unknown(done, entries, folder):
@@ -74,6 +74,8 @@ def keep(
         held = worked(folder)
         if held is not None and (held.revision, held.option) == (mine.revision, mine.option):
             mine = held
+        elif held is not None:
+            write_small(folder / f"actuals r{held.revision} {held.option}.json", held, disk)
         tasks = {entry.task for entry in entries}
         left = mine.entries if add else tuple(e for e in mine.entries if e.task not in tasks)
         kept = replace(mine, entries=(*left, *entries), days=mine.days if days is None else days)

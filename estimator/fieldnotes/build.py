@@ -13,6 +13,7 @@ from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
 from estimator.fieldnotes.syntax import Document
+from estimator.fieldnotes.unlikely import thick_slab
 from estimator.fieldnotes.wanted import UNKNOWN_LINE, WHERE, is_where, wanted_options
 from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import (
@@ -111,6 +112,7 @@ class _Builder:
 
     def _house(self) -> House:
         h = self.form.house
+        self.problems += thick_slab(h.slab_thickness, self.document.place("house", "slab_thickness"))
         return House(
             floor=h.floor,
             jurisdiction=h.jurisdiction,

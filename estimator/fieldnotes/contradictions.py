@@ -5,8 +5,9 @@ from itertools import combinations, pairwise
 
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.kinds import error, question, warning
-from estimator.fieldnotes.limits import Limits
+from estimator.fieldnotes.limits import MOST_DEPTH_FT, Limits
 from estimator.fieldnotes.lines import ReadLine
+from estimator.fieldnotes.unlikely import unlikely
 from estimator.fieldnotes.where import LONGEST_REEL_FT
 from estimator.model.line import Finding, Line, Mark, Origin
 from estimator.model.problem import Place, Problem
@@ -74,7 +75,6 @@ PROBLEMS = (
     BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, TOO_LONG, SIZE,
 )  # fmt: skip
 
-MOST_DEPTH_FT = 60.0  # a city main may lie 30 ft deep; no house drain is dug for at twice that
 LEAST_SIZE_IN, MOST_SIZE_IN = 1.0, 24.0  # a reading of 4 ft for 4 in is caught, no real drain is
 
 
@@ -92,7 +92,7 @@ def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
     found += _depths(line, limits)
     found += _zones(read, profile, limits)
     found += _sizes(read, profile, limits)
-    found += _too_long(line)
+    found += [*_too_long(line), *unlikely(line, profile)]
     found += [PERCENT(place_of(f.origin), percent=f.percent[1]) for f in _all(line) if f.percent and f.percent[1] > 100]
     found += [
         BRANCH_NOT_PROVEN(place_of(m.origin), size=m.size_in or 0.0, at=m.origin.reading_ft or 0.0)

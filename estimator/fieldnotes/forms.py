@@ -15,6 +15,7 @@ from estimator.fieldnotes.values import (
     Inches,
     Languages,
     Legs,
+    Riser,
     Station,
     TendonWords,
     Text,
@@ -103,7 +104,7 @@ class PassForm(Form):
     from_: Text = Field("", alias="from")
     to: Text = ""
     flow: Literal["with flow", "against flow"] | None = None
-    riser: Feet | None = None
+    riser: Riser | None = None
     surface: bool = False
     zero_at: Feet | None = None
     why: Text = ""
@@ -131,7 +132,7 @@ class LineForm(Form):
     access: Text = ""
     to: Text = ""
     flow: Literal["with flow", "against flow"] | None = None
-    riser: Feet | None = None
+    riser: Riser | None = None
     surface: bool = False
     length: Feet | None = None
     ends: Text = ""

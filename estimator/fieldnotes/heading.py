@@ -5,8 +5,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from estimator.fieldnotes.kinds import error, warning
+from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tidy import Tidied
-from estimator.model.lengths import match_length
+from estimator.model.lengths import match_length, unit_written
 from estimator.model.problem import Place, Problem
 
 FLOW = error(
@@ -32,7 +33,13 @@ HEADING_WORD = warning(
     "Write the access, then any of: to …, with flow, against flow, riser 28in, surface, before cleaning, "
     "after cleaning, zero at 46.9, from end. A remark goes after ;",
 )
-PROBLEMS = (FLOW, RISER, RISER_TAKEN_AS_NONE, HEADING_WORD)
+RISER_UNIT = error(
+    "log/riser-unit",
+    "the pass “{text}” gives a riser of {feet:g} without a unit.",
+    "Write `riser {feet:g}in` or `riser {feet:g}ft`.",
+    "Every dig is measured from behind the riser; inches read as feet move it by many feet.",
+)
+PROBLEMS = (FLOW, RISER, RISER_UNIT, RISER_TAKEN_AS_NONE, HEADING_WORD)
 
 _OUT = re.compile(r"\b(?:street|main|city|tank|septic|sewer|alley|downstream|out)\b", re.IGNORECASE)
 _IN = re.compile(r"\b(?:house|upstream|in)\b", re.IGNORECASE)
@@ -46,6 +53,7 @@ class Heading:
     to: str = ""
     flow: Literal["with flow", "against flow"] | None = None
     riser_ft: float | None = None
+    riser_has_unit: bool = True
     surface: bool = False
     when: str = ""
     after_cleaning: bool = False
@@ -86,7 +94,8 @@ def _slot(part: str) -> dict[str, object] | None:
         return {"from_end": True} if low == "from end" else {"surface": True}
     if low.startswith(("riser ", "drop ")):
         found = match_length(part, low.index(" ") + 1, "ft")
-        return {"riser_ft": found[0]} if found and found[1] == len(part) else None
+        said = {"riser_ft": found[0]} if found and found[1] == len(part) else None
+        return said and {**said, "riser_has_unit": bool(unit_written(part[low.index(" ") :]))}
     if low.startswith("zero at "):
         found = match_length(part, 8, "ft")
         return {"zero_at_ft": found[0]} if found and found[1] == len(part) else None
@@ -115,4 +124,6 @@ def heading_problems(heading: Heading) -> list[Problem]:
         kind = RISER if "cleanout" in heading.access.lower() else RISER_TAKEN_AS_NONE
         if kind is RISER or heading.riser_ft is None:
             problems.append(kind(heading.place, text=heading.text))
+    if heading.riser_ft and heading.riser_ft > MOST_BARE_RISER_FT and not heading.riser_has_unit:
+        problems.append(RISER_UNIT(heading.place, text=heading.text, feet=heading.riser_ft))
     return problems

@@ -6,6 +6,15 @@ practice with a camera reel and a locator, and can be given to `read_job` in a L
 
 from dataclasses import dataclass
 
+MOST_BARE_RISER_FT = 6.0
+"""A riser longer than this is asked for its unit: 28 without one is inches more often than feet (common practice)."""
+DEEP_FT = 25.0
+"""A house drain deeper than this is asked about; few lie below 12 ft (common practice)."""
+MOST_DEPTH_FT = 60.0
+"""A city main may lie 30 ft deep; no house drain is dug for at twice that."""
+THICK_SLAB_FT = 1.5
+"""No floor slab of a house is thicker than this: 4 to 6 in is common practice, beams are written as beams."""
+
 
 @dataclass(frozen=True, slots=True)
 class Limits:

@@ -14,6 +14,7 @@ from estimator.fieldnotes import (
     spans,
     syntax,
     textfile,
+    unlikely,
 )
 from estimator.model.problem import Kind
 
@@ -30,5 +31,6 @@ PROBLEMS: tuple[Kind, ...] = (
     *assemble.PROBLEMS,
     *sights.PROBLEMS,
     *contradictions.PROBLEMS,
+    *unlikely.PROBLEMS,
     *edit.PROBLEMS,
 )

@@ -7,8 +7,9 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, Field, PlainValidator
 from pydantic_core import PydanticCustomError
 
+from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.model.job import EdgeBeam
-from estimator.model.lengths import Unit, parse_length
+from estimator.model.lengths import Unit, parse_length, unit_written
 
 
 def _length(bare: Unit) -> BeforeValidator:
@@ -22,6 +23,14 @@ def _length(bare: Unit) -> BeforeValidator:
         return feet
 
     return BeforeValidator(read)
+
+
+def _riser(value: Any) -> Any:
+    """A bare number above what a riser is long in feet is not taken for feet."""
+    feet = parse_length(str(value), "ft")
+    if isinstance(feet, float) and feet > MOST_BARE_RISER_FT and not unit_written(str(value)):
+        raise PydanticCustomError("length", "{reason}", {"reason": f"inches or feet? {value} in, or {value} ft"})
+    return value
 
 
 def _finite(value: Decimal | float) -> bool:
@@ -76,6 +85,7 @@ def _text(value: Any) -> Any:
 
 
 Feet = Annotated[float, _length("ft")]
+Riser = Annotated[Feet, BeforeValidator(_riser)]
 Inches = Annotated[float, _length("in")]  # feet too, once read: only a bare number means inches
 Text = Annotated[str, BeforeValidator(_text)]
 Words = Annotated[tuple[str, ...], BeforeValidator(_words)]

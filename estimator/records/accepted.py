@@ -9,10 +9,11 @@ from typing import Any
 
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.cancellation import cancel_until
+from estimator.records.changes import told as told_plainly
 from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
-from estimator.records.problems import ACCEPTED_TOO_EARLY, ACCEPTED_TOO_LATE, ALREADY_ACCEPTED, NO_OPTION
+from estimator.records.problems import ACCEPTED_TOO_EARLY, ACCEPTED_TOO_LATE, ALREADY_ACCEPTED, NO_OPTION, NOT_FIXED
 from estimator.records.refusals import told
 from estimator.records.revisions import Revision, revisions
 
@@ -31,10 +32,12 @@ class Acceptance:
 def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk | None = None) -> Acceptance:
     """Writes the acceptance beside the revisions.
 
-    Errors: CannotGoOn for an unknown letter, a day before the quote or after its offer, or a second acceptance of it.
+    Errors: CannotGoOn for an unknown letter, an option without a fixed price, a day before the quote or after its
+    offer, or a second acceptance of it.
     """
     quote = revision.record().data["quote"]
     option = _offered(folder, revision, letter, quote["options"])
+    _fixed(folder, revision, option)
     _in_time(folder, revision, option["letter"], on, quote)
     days = quote.get("cancel_business_days")
     until = str(cancel_until(on, days)) if days else ""
@@ -78,6 +81,16 @@ def _offered(folder: Path, revision: Revision, letter: str, options: list[dict[s
             return option
     letters = ", ".join(option["letter"] for option in options)
     raise CannotGoOn(NO_OPTION(Place(file=str(folder)), number=revision.number, letter=letter, letters=letters))
+
+
+def _fixed(folder: Path, revision: Revision, option: Mapping[str, Any]) -> None:
+    """What waits for a confirmation is signed only after it. Records made before prices could wait hold fixed ones."""
+    if option.get("fixed", True):
+        return
+    because = " ".join(told_plainly(why) for why in option["not_fixed_because"])
+    raise CannotGoOn(
+        NOT_FIXED(Place(file=str(folder)), letter=option["letter"], number=revision.number, because=because)
+    )
 
 
 def _in_time(folder: Path, revision: Revision, letter: str, on: date, quote: Mapping[str, Any]) -> None:

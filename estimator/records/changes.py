@@ -161,6 +161,8 @@ def _word(value: Any) -> Any:
             return told(value)
         case {"ft": ft}:
             return f"{ft:g} ft"
+        case {"inches": inches}:
+            return f"{inches:g} in"
         case {"amount": amount}:
             return f"${amount}"
         case {"days": days}:

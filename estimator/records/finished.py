@@ -6,12 +6,12 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.accepted import accepted
 from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
-from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, NOT_ACCEPTED
+from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, DONE_WHILE_CANCELLABLE, NOT_ACCEPTED
 from estimator.records.refusals import told
 
 NAME = "done.json"
@@ -43,6 +43,15 @@ def finish(folder: Path, on: date, disk: Disk | None = None) -> Finished:
     if held not in (None, wanted):
         raise CannotGoOn(ALREADY_DONE(place, day=held.on))
     return wanted
+
+
+def doubts(folder: Path, done: Finished) -> tuple[Problem, ...]:
+    """What the office should keep in mind of a day of work that lies within the days to cancel, the last one among them."""
+    signed = accepted(folder)
+    if signed is None or not signed.cancel_until or done.on > signed.cancel_until:
+        return ()
+    place = Place(file=str(folder))
+    return (DONE_WHILE_CANCELLABLE(place, day=done.on, letter=signed.option, until=signed.cancel_until),)
 
 
 def finished(folder: Path) -> Finished | None:

@@ -100,6 +100,13 @@ ACCEPTED_TOO_LATE = Kind(
     "Write the day it was signed, or make a new revision at the prices of the day and have that signed.",
     "An offer holds through its last day.",
 )
+NOT_FIXED = Kind(
+    "records/not-fixed",
+    Level.ERROR,
+    "option {letter} of r{number} has no fixed price, so it cannot be accepted. {because}",
+    "Write what was found into the notes, make a new revision and have that signed.",
+    "Nobody signs a price that something still has to confirm.",
+)
 NOT_THE_SAME = Kind(
     "records/not-the-same",
     Level.WARNING,
@@ -136,6 +143,13 @@ DONE_TOO_EARLY = Kind(
     "Write the day the work was done: --done --on 2026-12-04",
     "Work begins with a signature.",
 )
+DONE_WHILE_CANCELLABLE = Kind(
+    "records/done-while-cancellable",
+    Level.WARNING,
+    "the work is noted as done on {day}, and option {letter} could be cancelled until the end of {until}.",
+    "Keep the owner's own words for it, where your state lets work begin sooner; ask your lawyer where you have none.",
+    "Work done within the days to cancel may never be paid.",
+)
 ALREADY_DONE = Kind(
     "records/already-done",
     Level.ERROR,
@@ -159,10 +173,12 @@ PROBLEMS: tuple[Kind, ...] = (
     ALREADY_ACCEPTED,
     ACCEPTED_TOO_EARLY,
     ACCEPTED_TOO_LATE,
+    NOT_FIXED,
     NOT_THE_SAME,
     NEVER_ISSUED,
     CANNOT_HOLD,
     NOT_ACCEPTED,
     DONE_TOO_EARLY,
+    DONE_WHILE_CANCELLABLE,
     ALREADY_DONE,
 )

@@ -1,6 +1,7 @@
 """A workbook that came back in, whether it is as it was issued out: byte for byte, by its cells, or which cells differ."""
 
 import hashlib
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -9,12 +10,13 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.records.names import TO_SEND
 from estimator.records.problems import NEVER_ISSUED
 from estimator.records.revisions import Revision, revisions
-from estimator.sheets.read import ReadSheet, read
+from estimator.sheets.read import read
+from estimator.sheets.seen import SHOWN, Seen, seen
 
 
 @dataclass(frozen=True, slots=True)
 class Differing:
-    """A cell that is not as issued."""
+    """A cell that is not as issued, or a row, a column or a sheet that is hidden now."""
 
     sheet: str
     cell: str
@@ -42,9 +44,10 @@ def verify(folder: Path, file: Path) -> Verified:
     for revision, path in issued:
         if hashlib.sha256(path.read_bytes()).hexdigest() == digest:
             return Verified(revision, path, same_bytes=True)
-    held = [(revision, path, read(path).sheets) for revision, path in issued]
-    alike = [(revision, path, sheets) for revision, path, sheets in held if list(sheets) == list(there.sheets)]
-    found = [Verified(revision, path, False, tuple(_cells(sheets, there.sheets))) for revision, path, sheets in alike]
+    now = seen(file)
+    held = [(revision, path, seen(path)) for revision, path in issued]
+    alike = [(revision, path, sheets) for revision, path, sheets in held if list(sheets) == list(now)]
+    found = [Verified(revision, path, False, tuple(_differing(sheets, now))) for revision, path, sheets in alike]
     if not found:
         raise CannotGoOn(NEVER_ISSUED(Place(file=str(file))))
     return min(found, key=lambda verified: len(verified.cells))
@@ -57,36 +60,21 @@ def _issued(folder: Path, name: str) -> Iterator[tuple[Revision, Path]]:
     yield from named or files
 
 
-def _cells(issued: dict[str, ReadSheet], now: dict[str, ReadSheet]) -> Iterator[Differing]:
-    for name, sheet in issued.items():
-        before, after = _by_cell(sheet), _by_cell(now[name])
-        for cell in sorted(before.keys() | after.keys(), key=lambda cell: (cell[0], cell[1])):
-            if before.get(cell, "") != after.get(cell, ""):
-                yield Differing(name, _letters(cell[1]) + str(cell[0]), before.get(cell, ""), after.get(cell, ""))
+def _differing(issued: dict[str, Seen], now: dict[str, Seen]) -> Iterator[Differing]:
+    """Every cell with words or numbers counts, in the order of the sheet; before them what is hidden."""
+    for name, before in issued.items():
+        after = now[name]
+        for at in sorted(before.keys() | after.keys(), key=_order):
+            if before.get(at, "") != after.get(at, ""):
+                blank = SHOWN if _order(at)[0] == 0 else ""
+                yield Differing(name, at, before.get(at, blank), after.get(at, blank))
 
 
-def _by_cell(sheet: ReadSheet) -> dict[tuple[int, int], str]:
-    return {
-        (row.number, column): _shown(value)
-        for row in sheet.rows
-        for column, value in enumerate(row.cells, start=1)
-        if value != ""
-    }
+def _order(at: str) -> tuple[int, int, str]:
+    """Cells by row, then by column; what is hidden first, since it is easily missed.
 
-
-def _shown(value: object) -> str:
-    """Numbers alike whatever program saved them: 4200 and 4200.0 are the same."""
-    return f"{value:.10g}" if isinstance(value, int | float) and not isinstance(value, bool) else str(value)
-
-
-def _letters(column: int) -> str:
-    """1 is A, 27 is AA.
-
-    >>> _letters(1), _letters(26), _letters(27)
-    ('A', 'Z', 'AA')
+    >>> sorted(["A10", "AA2", "B2", "row 3"], key=_order)
+    ['row 3', 'B2', 'AA2', 'A10']
     """
-    rest, letters = column, ""
-    while rest:
-        rest, last = divmod(rest - 1, 26)
-        letters = chr(ord("A") + last) + letters
-    return letters
+    found = re.fullmatch(r"([A-Z]+)(\d+)", at)
+    return (int(found[2]), len(found[1]), found[1]) if found else (0, 0, at)

@@ -10,12 +10,13 @@ from pathlib import Path
 import pytest
 
 from estimator.model.problem import CannotGoOn, Problem
+from estimator.model.say import Feet, Say
 from estimator.papers.example import example_quote
 from estimator.records import bundle
 from estimator.records.accepted import accept, accepted
 from estimator.records.again import again
 from estimator.records.disk import Disk
-from estimator.records.finished import finish
+from estimator.records.finished import doubts, finish
 from estimator.records.issue import issue
 from estimator.records.lock import locked
 from estimator.records.problems import PROBLEMS
@@ -74,6 +75,19 @@ class Desk:
     def accepted_on(self, day: date) -> None:
         accept(self.folder, named(self.folder, "r1"), "A", day)
 
+    def accepted_unfixed(self) -> None:
+        quote = self.quote_at("4300.00")
+        why = Say.of("The camera did not pass {at}.", at=Feet(42.0))
+        waiting = replace(quote, options=(replace(quote.options[0], fixed=False, not_fixed_because=(why,)),))
+        issue(self.folder, waiting, self.inputs, self.papers(waiting))
+        accept(self.folder, named(self.folder, "r2"), "A", date(2026, 11, 20))
+
+    def done_while_cancellable(self) -> tuple[Problem, ...]:
+        quote = replace(self.quote_at("4300.00"), cancel_business_days=3)
+        issue(self.folder, quote, self.inputs, self.papers(quote))
+        accept(self.folder, named(self.folder, "r2"), "A", date(2026, 11, 20))
+        return doubts(self.folder, finish(self.folder, date(2026, 11, 24)))
+
     def not_the_same(self) -> tuple[Problem, ...]:
         return again(named(self.folder, "r1"), lambda *_: self.papers(self.quote_at("1.00"))(1)).problems[:1]
 
@@ -113,6 +127,8 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "a list stands where the acceptance should be": lambda desk, _: desk.note_damaged(),
     "option A is accepted the day before the quote": lambda desk, _: desk.accepted_on(date(2026, 11, 17)),
     "option A is accepted the day after the offer": lambda desk, _: desk.accepted_on(date(2026, 12, 19)),
+    "option A waits for a confirmation and is accepted": lambda desk, _: desk.accepted_unfixed(),
+    "the work is done on the last day to cancel": lambda desk, _: desk.done_while_cancellable(),
     "option C is accepted": lambda desk, _: (
         accept(desk.folder, named(desk.folder, "r1"), "C", date(2026, 11, 20)) and None
     ),

@@ -70,3 +70,74 @@ def test_a_file_that_is_no_workbook_is_a_problem(folder, tmp_path, data):
 def test_a_missing_file_is_a_problem(folder, tmp_path):
     with pytest.raises(CannotGoOn):
         verify(folder, tmp_path / "nowhere.xlsx")
+
+
+def _altered(folder: Path, file: Path, change) -> list[tuple[str, str, str]]:
+    book = openpyxl.load_workbook(folder / "r1" / "to send" / NAME)
+    change(book)
+    book.save(file)
+    return [(cell.cell, cell.issued, cell.now) for cell in verify(folder, file).cells]
+
+
+@pytest.fixture(name="letter")
+def _letter(tmp_path, quote, inputs) -> Path:
+    """A workbook with words in merged cells and a total in dollars, as the agreements have them."""
+    book = openpyxl.Workbook()
+    sheet = book.active
+    sheet["A1"], sheet["A2"], sheet["B3"] = "Total", "Four thousand dollars", 4200
+    sheet.merge_cells("A2:B2")
+    sheet["B3"].number_format = '"$"#,##0.00'
+    sheet["B4"] = "=B3"
+    book.create_sheet("Option A")
+    out = BytesIO()
+    book.save(out)
+    issue(tmp_path / "letter", quote, inputs, lambda number: Made(quote, {f"to send/{NAME}": out.getvalue()}))
+    return tmp_path / "letter"
+
+
+def test_words_in_merged_cells_count(letter, tmp_path):
+    def change(book):
+        book.active["A2"] = "Three thousand dollars"
+
+    assert _altered(letter, tmp_path / NAME, change) == [("A2", "Four thousand dollars", "Three thousand dollars")]
+
+
+def test_a_total_shown_otherwise_counts(letter, tmp_path):
+    def change(book):
+        book.active["B3"].number_format = '"$3,200.00"'
+
+    assert _altered(letter, tmp_path / NAME, change) == [("B3", "4200 as $#,##0.00", "4200 as $3,200.00")]
+
+
+def test_a_dollar_format_written_by_another_program_is_the_same(letter, tmp_path):
+    def change(book):
+        book.active["B3"].number_format = "[$$-409]#,##0.00;[RED]-[$$-409]#,##0.00"
+
+    assert _altered(letter, tmp_path / NAME, change) == []
+
+
+def test_a_formula_typed_over_counts(letter, tmp_path):
+    def change(book):
+        book.active["B4"] = "=B3-1000"
+
+    assert [at for at, *_ in _altered(letter, tmp_path / NAME, change)] == ["B4"]
+
+
+@pytest.mark.parametrize(
+    ("what", "hide"),
+    [
+        ("row 2", lambda sheet: setattr(sheet.row_dimensions[2], "hidden", True)),
+        ("row 3", lambda sheet: setattr(sheet.row_dimensions[3], "height", 1)),
+        ("column B", lambda sheet: setattr(sheet.column_dimensions["B"], "hidden", True)),
+    ],
+)
+def test_what_is_hidden_now_is_named(letter, tmp_path, what, hide):
+    assert _altered(letter, tmp_path / NAME, lambda book: hide(book.active)) == [(what, "shown", "hidden")]
+
+
+def test_a_hidden_sheet_is_named(letter, tmp_path):
+    def change(book):
+        book.active = 1
+        book["Sheet"].sheet_state = "hidden"
+
+    assert _altered(letter, tmp_path / NAME, change) == [("sheet", "shown", "hidden")]

@@ -94,7 +94,7 @@ def _slot(part: str) -> dict[str, object] | None:
         return {"from_end": True} if low == "from end" else {"surface": True}
     if low.startswith(("riser ", "drop ")):
         found = match_length(part, low.index(" ") + 1, "ft")
-        said = {"riser_ft": found[0]} if found and found[1] == len(part) else None
+        said: dict[str, object] | None = {"riser_ft": found[0]} if found and found[1] == len(part) else None
         return said and {**said, "riser_has_unit": bool(unit_written(part[low.index(" ") :]))}
     if low.startswith("zero at "):
         found = match_length(part, 8, "ft")

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest, one_of, read_day, text
+from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
 from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
 from estimator.model.lengths import plain_marks
 
@@ -16,7 +16,11 @@ _OTHER_FLOORS = {
     "not sure": "slab, tendons unknown", "slab not sure": "slab, tendons unknown", "crawl": "crawl space",
     "pier and beam": "crawl space", "concrete": "slab, tendons unknown",
 }  # fmt: skip
-floor = one_of(FLOORS, _OTHER_FLOORS, {"slab": "slab without steel tendons; if nobody knows, write `tendons unknown`"})
+_floor = one_of(
+    FLOORS,
+    _OTHER_FLOORS,
+    {"slab": "slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`"},
+)
 LANGUAGES: Mapping[str, list[str]] = {
     "English": ["en_US"], "Spanish": ["es_US"], "both": ["en_US", "es_US"],
 }  # fmt: skip
@@ -44,6 +48,20 @@ _PART = re.compile(
     r"\s*x?\s*(?P<what>[^\d].*)",
     re.IGNORECASE | re.ASCII | re.DOTALL,
 )
+
+
+def floor(answer: str, key: str, known: Known) -> Got | Unread:
+    """A floor. After a slip of the finger a slab without tendons is never offered: Enter would say what nobody proved."""
+    got = _floor(answer, key, known)
+    return Unread(got.wrong) if isinstance(got, Unread) and got.offer == "slab" else got
+
+
+def trial(answer: str, key: str, known: Known) -> Got | Unread:
+    """Whether this is a trial; a no at an invented place is told what it leads to."""
+    got = yes_no(answer, key, known)
+    if isinstance(got, Unread) or got.values.get(key):
+        return got
+    return Got(got.values, "then no quote is made here: that place is invented; go jurisdiction and name the real one")
 
 
 def language(answer: str, key: str, known: Known) -> Got | Unread:

@@ -82,7 +82,7 @@ CUSTOMER = Section(table="customer", title="The customer", questions=(
 
 HOUSE = Section(table="house", title="The house", questions=(
     _q("built", "Built in what year", "1962", "Old paint and slabs with tendons go by the year.", whole_number(1600, 2200)),
-    _q("floor", "Floor: slab, post-tensioned slab, slab with tendons unknown, crawl space, basement",
+    _q("floor", "Floor: slab (proven to have no tendons), post-tensioned slab, slab with tendons unknown, crawl space, basement",
        "slab", "Nobody cuts a slab whose tendons are not known. `slab` counts as none only in an old house, or with proof.", house.floor,
        default=known_by.fixed("slab, tendons unknown"), needed=True),
     _q("slab_thickness", "How thick is the slab", "4 in", "What is sawn and hauled hangs on it.", length("in"),
@@ -112,7 +112,7 @@ HOUSE = Section(table="house", title="The house", questions=(
 TRIAL = Section(table="job", title="A trial", questions=(
     _q("demo", "Only a trial, as that place is invented", "yes",
        "With the invented place nothing is quoted to a real customer; for one, go jurisdiction and name the real place.",
-       yes_no, default=known_by.fixed("yes"), asked=known_by.invented_place),
+       house.trial, default=known_by.fixed("yes"), asked=known_by.invented_place),
 ))  # fmt: skip
 
 SITE = Section(table="site", title="The site", questions=(

@@ -47,14 +47,19 @@ MAY_BE_EMPTY = ("bond",)
 
 def reasons(job: Job, options: int, tables: Tables, day: date) -> tuple[Problem, ...]:
     """All of them, in one go."""
-    out: list[Problem] = []
-    if job.house.jurisdiction == DEMO and not job.demo:
-        out.append(DEMO_PLACE(Place(table="places"), name=job.house.jurisdiction))
+    out: list[Problem] = list(demo_place(job))
     for paper, key in PAPERS:
         out += _paper(paper, key, tables, day)
     if not options:
         out.append(NOTHING_TO_OFFER(Place(file=job.number)))
     return (*out, *_unprintable(job))
+
+
+def demo_place(job: Job) -> Sequence[Problem]:
+    """A real customer at the invented place."""
+    if job.house.jurisdiction != DEMO or job.demo:
+        return ()
+    return (DEMO_PLACE(Place(table="places"), name=job.house.jurisdiction),)
 
 
 def _paper(paper: str, key: str, tables: Tables, day: date) -> Sequence[Problem]:

@@ -15,9 +15,12 @@ def command(
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import look
+    from estimator.model.problem import Level
+    from estimator.quote.refuse import demo_place
 
     looked = look(job, tables, changes)
     drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
-    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": looked.problems}, as_json, drawn)
-    tell(looked.problems)
-    return TO_MEND if looked.errors else DONE
+    problems = (*looked.problems, *(demo_place(looked.job) if looked.job else ()))
+    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": problems}, as_json, drawn)
+    tell(problems)
+    return TO_MEND if any(p.level is Level.ERROR for p in problems) else DONE

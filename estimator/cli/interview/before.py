@@ -14,7 +14,7 @@ LARGEST_BYTES = 1_000_000
 
 
 def known_before(job_file: Path, tables: Path | None, today: date) -> Known:
-    """Errors: none; what cannot be read is not leaned on."""
+    """Errors: none; what cannot be read is not leaned on, nor are the invented names and words of a demo."""
     jobs = [data for path in _job_files(job_file) if (data := _job_in(path))]
     soils, places = _table_words(tables, today)
     numbers = [str(data["job"]["number"]) for data in jobs if "number" in data["job"]]
@@ -22,7 +22,7 @@ def known_before(job_file: Path, tables: Path | None, today: date) -> Known:
         today=today,
         soils=soils,
         places=places,
-        last=_flat(jobs[0]) if jobs else {},
+        last=next((_flat(data) for data in jobs if data["job"].get("demo") is not True), {}),
         number=next_number(numbers, today),
     )
 

@@ -179,3 +179,24 @@ PIECES = st.lists(
 def test_any_mixture_of_its_words_is_read_or_answered(which, pieces, between):
     got = read(*which, between.join(pieces))
     assert isinstance(got, Got) or got.wrong
+
+
+def test_a_slip_of_the_finger_never_offers_a_slab_without_tendons() -> None:
+    """Enter would then say what nobody proved; other floors are offered."""
+    slip = read("house", "floor", "slba")
+    assert isinstance(slip, Unread)
+    assert slip.offer == ""
+    assert read("house", "floor", "basment").offer == "basement"  # type: ignore[union-attr]
+    assert read("house", "floor", "slab") == Got(
+        {"floor": "slab"}, "slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`"
+    )
+    assert "proven to have no tendons" in QUESTIONS["house", "floor"].text
+
+
+def test_no_trial_at_an_invented_place_is_told_what_it_leads_to() -> None:
+    no, yes = read("job", "demo", "no"), read("job", "demo", "yes")
+    assert isinstance(no, Got)
+    assert no.values == {"demo": False}
+    assert "no quote is made here" in no.said
+    assert isinstance(yes, Got)
+    assert "no quote" not in yes.said

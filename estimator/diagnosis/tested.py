@@ -63,7 +63,14 @@ def _failed_clean(case: Case) -> Iterable[Hit]:
 def _holds(case: Case) -> Iterable[Hit]:
     for r in having(case, "failed"):
         if r.test.held_at_in is not None:
-            yield Hit(None, (), (("height", Feet(round(r.test.held_at_in / 12, 2))), ("level", r.test.level)))
+            yield Hit(
+                None,
+                (),
+                (
+                    ("height", Feet(round(r.test.held_at_in / 12, 2))),
+                    ("level", r.test.level or Say.of("where it was filled to")),
+                ),
+            )
 
 
 def _empties(case: Case) -> Iterable[Hit]:

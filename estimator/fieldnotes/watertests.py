@@ -98,6 +98,14 @@ def _held_at(form: WaterTestForm, place: Place, problems: list[Problem]) -> floa
     return _inches(found[0])
 
 
+def _level(form: WaterTestForm) -> str:
+    """What was written; else what the height it held at is counted from; else nothing: no paper says more than the notes."""
+    if "level" in form.model_fields_set:
+        return form.level
+    below = re.search(r"\bbelow\s+(?:the\s+)?(.+)", form.held_at or "")
+    return below[1].strip() if below else ""
+
+
 def _settled(form: WaterTestForm, place: Place, problems: list[Problem]) -> float | None:
     if form.settled is None or not form.settled.strip():
         return None
@@ -118,7 +126,7 @@ def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Probl
         when=form.when,
         date=form.date,
         plug=form.plug,
-        level=form.level,
+        level=_level(form),
         open_risers_in=tuple(_inches(r) for r in risers),
         readings=_readings(form, place, problems),
         held_at_in=_held_at(form, place, problems),

@@ -5,8 +5,8 @@ from decimal import ROUND_CEILING, Decimal
 from estimator.model.offer import Option
 from estimator.model.work import JOB, Takeoff
 from estimator.papers import option_words
-from estimator.papers.crew_line import signed
 from estimator.papers.crew_page import blank, box, close, crew_page
+from estimator.papers.crew_where import new_way, where_it_is
 from estimator.papers.hazards import notes
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import line_texts
@@ -45,14 +45,10 @@ def work_sheet(letter: Letter, option: Option) -> Sheet:
 def _repair(letter: Letter, page: Page, takeoff: Takeoff) -> None:
     """Cut to what, and the quantities one can see on site."""
     speak, repair = letter.speak, takeoff.repair
-    page.heading(
-        speak(
-            "{line}: from {start} to {end}",
-            line=repair.line,
-            start=signed(repair.stretch.from_ft, letter),
-            end=signed(repair.stretch.to_ft, letter),
-        )
-    )
+    if repair.reroute:
+        new_way(letter, page, takeoff)
+    else:
+        page.heading(where_it_is(letter, repair))
     if repair.method in CUTTING:
         page.line(speak("Cut to sound pipe. Worse than shown: stop, take a picture, call."), "box")
     else:

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
-from estimator.model.say import Feet, Say
+from estimator.model.say import Say
+from estimator.papers.hazards_of_a_dig import of_one_dig, speaks_of_one_dig, told
 from estimator.papers.letter import Letter
 from estimator.papers.segments import all_repairs
 
@@ -47,49 +48,47 @@ def hazards(letter: Letter, options: Iterable[Option]) -> tuple[list[str], list[
     texts: dict[str, str] = {}  # sentence: the id it is grouped by
     for term in (term for option in chosen for term in option.terms if term.kind == "crew caution"):
         texts.setdefault(letter.text(term), term.id)
-    for verdict in _deepest(v for option in chosen for v in verdicts(option)):
-        if verdict.rule in BEFORE | EVERY_DAY | WHILE_WORKING:
+    for text, rule in of_one_dig(letter, chosen):
+        if not rule or rule in BEFORE | EVERY_DAY | WHILE_WORKING:
+            texts.setdefault(text, rule)
+    for verdict in (v for option in chosen for v in verdicts(option)):
+        if verdict.rule in BEFORE | EVERY_DAY | WHILE_WORKING and not speaks_of_one_dig(verdict.estimator):
             texts.setdefault(letter.all([verdict.estimator])[0], verdict.rule)
     said = set(texts.values())
     harmless = {v.estimator.text for option in chosen for v in _every(option)} | NOT_HAZARDS
     for caution in (c for option in chosen for c in _cautions(option)):
-        if caution.text not in harmless and SAID_BY.get(caution.text) not in said:
+        known = speaks_of_one_dig(caution) or caution.text in harmless or SAID_BY.get(caution.text) in said
+        if not known:
             texts.setdefault(letter.all([caution])[0], "")
     before = [text for text, by in texts.items() if by in BEFORE]
     daily = [text for text, by in texts.items() if by in EVERY_DAY]
     return before, daily, [text for text, by in texts.items() if by not in BEFORE | EVERY_DAY]
 
 
+SPEAKS_OF_PRICE = ("price", "offer", "allowance", "surcharge", "charge", "cheap")
+"""Words of what a rule says to who writes the quote: such a sentence is not for who does the work."""
+
+
 def notes(letter: Letter, option: Option) -> list[str]:
-    """What else the crew of one option should know: nothing that hurts people."""
-    by_rule = [v.estimator for v in verdicts(option) if v.rule not in BEFORE | EVERY_DAY | WHILE_WORKING]
+    """What else the crew of one option should know: nothing that hurts people, nothing about money."""
+    by_rule = [
+        v.estimator
+        for v in verdicts(option)
+        if v.rule not in BEFORE | EVERY_DAY | WHILE_WORKING
+        and not any(word in v.estimator.text.lower() for word in SPEAKS_OF_PRICE)
+    ]
     by_takeoff = [caution for caution in _cautions(option) if caution.text in NOT_HAZARDS]
     return list(dict.fromkeys(letter.all([*by_rule, *by_takeoff])))
 
 
-TOLD = frozenset({"caution", "adds work", "requires first", "until approved", "no fixed price"})
-
-
 def verdicts(option: Option) -> list[Verdict]:
     """What the rules say to those who do the work, before and after it was measured."""
-    return [v for v in _every(option) if v.effect.value in TOLD and not v.overruled]
+    return [v for v in _every(option) if told(v)]
 
 
 def _every(option: Option) -> list[Verdict]:
     before = [v for r in all_repairs(option.scope.repairs) for v in r.verdicts]
     return [*before, *(v for takeoff in option.takeoffs for v in takeoff.finds)]
-
-
-def _deepest(found: Iterable[Verdict]) -> list[Verdict]:
-    """Of the rules that speak of a depth only what they say of the deepest dig: it is the stricter for all."""
-    out: dict[object, Verdict] = {}
-    for verdict in found:
-        depth = dict(verdict.estimator.words).get("depth")
-        key: object = verdict.rule if isinstance(depth, Feet) else verdict.estimator
-        held = dict(out[key].estimator.words).get("depth") if key in out else None
-        if key not in out or (isinstance(depth, Feet) and isinstance(held, Feet) and depth.ft > held.ft):
-            out[key] = verdict
-    return list(out.values())
 
 
 def _cautions(option: Option) -> list[Say]:

@@ -85,7 +85,7 @@ def cost_a_year(letter: Letter, option: Option) -> str:
 def check_the_place(letter: Letter) -> str:
     """What stands beside everything that comes from the place's row of the tables."""
     return letter.speak(
-        "Taxes, deposits, days to cancel, permits and inspections follow the rules of the place: check with your accountant, lawyer or building department."
+        "Taxes, deposits, days to cancel, permits and inspections follow the rules of your city and state; if you are unsure, ask its building department, a tax adviser or a lawyer."
     )
 
 

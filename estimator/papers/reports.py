@@ -96,7 +96,7 @@ def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
     if test.held_at_in is not None:
         page.pair(
             speak("The level stopped at"),
-            f"{shown(Inches(test.held_at_in), letter.language)} {speak('below')} {plain_words(test.level, letter.language)}",
+            f"{shown(Inches(test.held_at_in), letter.language)} {speak('below')} {_level(letter, test)}",
         )
     if test.readings:
         page.add(Cell(speak("Minutes"), "head"), Cell(speak("Level fell by"), "head", 2))
@@ -104,6 +104,11 @@ def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
             page.add(
                 Cell(number(minutes, letter.language), "cell"), Cell(shown(Inches(drop), letter.language), "cell", 2)
             )
+
+
+def _level(letter: Letter, test: WaterTest) -> str:
+    """What heights are counted from: nobody's guess where the notes do not say."""
+    return plain_words(test.level, letter.language) if test.level else letter.speak("where it was filled to")
 
 
 def _sign(letter: Letter, page: Page) -> None:

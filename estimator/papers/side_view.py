@@ -43,7 +43,16 @@ def side_view(letter: Letter, page: Page, figures: Page, line: Line) -> None:
     series = [_series(figures, curve) for curve in curves]
     if line.findings:
         page.line("   ".join(numbered(letter, line)), "quiet")
+    page.line(_how_to_read(letter, curves), "quiet")
     page.chart(_chart(letter, line, tuple(series)))
+
+
+def _how_to_read(letter: Letter, curves: list[Curve]) -> str:
+    """What is to scale: the ground and the pipe; the options' bars hang below each other so that each can be seen."""
+    scale = letter.speak("The ground and the pipe are drawn to scale.")
+    if not any(curve.kind == "bar" for curve in curves):
+        return scale
+    return f"{scale} {letter.speak('The bars below the pipe show where each option works, not how deep.')}"
 
 
 def _stations(profile: Profile) -> list[float]:
@@ -114,7 +123,7 @@ def _chart(letter: Letter, line: Line, series: tuple[Series, ...]) -> Chart:
     found = ", ".join(named) or speak("nothing wrong seen")
     return Chart(
         kind="scatter", series=series, row=0, height_px=HEIGHT_PX, width_px=590,
-        title=speak("Side view, {name}: depths to scale", name=in_plain_words(LINES, line.name)),
+        title=speak("Side view, {name}", name=in_plain_words(LINES, line.name)),
         alt=speak("Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.", found=found),
         x_title=speak("feet along the pipe"), y_title=speak("feet below ground"), number_format="0;0;0",
     )  # fmt: skip

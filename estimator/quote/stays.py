@@ -1,6 +1,6 @@
 """A scope in, what is done and what stays old out, in sentences."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from estimator.model.job import Job
 from estimator.model.line import Line
@@ -8,10 +8,10 @@ from estimator.model.offer import TestPromise
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing
-from estimator.model.work import Repair, Scope, Takeoff
+from estimator.model.work import JOB, Repair, Scope, Takeoff
 from estimator.quote import where
 from estimator.wording.found import in_words
-from estimator.wording.plain import FINDINGS, in_plain_words
+from estimator.wording.plain import FINDINGS, LINES, in_plain_words
 
 NEW_PIPE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")
 LININGS = ("reline", "sectional liner")
@@ -91,13 +91,15 @@ def floors_opened(job: Job, scope: Scope) -> tuple[str, ...]:
     return tuple(dict.fromkeys(room for r in cut for room in where.rooms(job.line(r.line), r.stretch)))
 
 
-def water_test(scope: Scope, takeoffs: Iterable[Takeoff], old_pipe_left_ft: float) -> tuple[TestPromise, Say]:
+def water_test(scope: Scope, takeoffs: Sequence[Takeoff], old_pipe_left_ft: float) -> tuple[TestPromise, Say]:
     """What the water test after the work promises: all of it, the new part, or nothing; only a test in the price is promised."""
     methods = {r.method for r in all_repairs(scope.repairs)}
     if not methods.difference(NOTHING_NEW):
         return "not promised", Say.of("Not promised: the old pipe stays as it is.")
     if not any(t.value("tests") for t in takeoffs):
         return "not promised", Say.of("No water test is in this price; ask us if you want one.")
+    if any(t.repair.method not in NOTHING_NEW and t.repair.method != JOB and not t.value("tests") for t in takeoffs):
+        return "only this part", _some_tested(takeoffs)
     if old_pipe_left_ft < LEAST_FT and not scope.leaves:
         return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
     if methods <= {*LININGS, *NOTHING_NEW}:
@@ -106,4 +108,17 @@ def water_test(scope: Scope, takeoffs: Iterable[Takeoff], old_pipe_left_ft: floa
         )
     return "only this part", Say.of(
         "Only the new part: it is filled and must hold. Old pipe we did not replace is not in the promise."
+    )
+
+
+def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
+    """Names the lines all of whose new pipe is tested; a line with one untested piece is not promised."""
+    new = [t for t in takeoffs if t.repair.method not in NOTHING_NEW and t.repair.method != JOB]
+    untested = {t.repair.line for t in new if not t.value("tests")}
+    lines = [in_plain_words(LINES, t.repair.line) for t in new if t.repair.line not in untested]
+    if not lines:
+        return Say.of("Only the pieces whose water test stands among the lines of this price. The rest is not tested.")
+    return Say.of(
+        "Only the new part of the {lines}: it is filled and must hold. New pipe elsewhere has no water test in this price; old pipe is not in the promise.",
+        lines=tuple(dict.fromkeys(lines)),
     )

@@ -81,12 +81,12 @@ def in_words(amount: Decimal, language: str) -> str:
     """Dollars in words, cents as hundredths.
 
     >>> in_words(Decimal("16525.00"), "en_US"), in_words(Decimal("4200.50"), "es_US")
-    ('Sixteen thousand five hundred twenty-five and 00/100 dollars', 'Cuatro mil doscientos 50/100 dólares')
+    ('Sixteen thousand five hundred twenty-five and 00/100 dollars', 'Cuatro mil doscientos dólares con 50/100')
 
     >>> in_words(Decimal(1_200_000), "en_US"), in_words(Decimal(2_000_001), "es_US")
-    ('One million two hundred thousand and 00/100 dollars', 'Dos millones un 00/100 dólares')
+    ('One million two hundred thousand and 00/100 dollars', 'Dos millones un dólares con 00/100')
     >>> in_words(Decimal(1_000_000), "es_US"), in_words(Decimal(1_000_250), "es_US")
-    ('Un millón de 00/100 dólares', 'Un millón doscientos cincuenta 00/100 dólares')
+    ('Un millón de dólares con 00/100', 'Un millón doscientos cincuenta dólares con 00/100')
 
     Errors: ValueError below zero and from a billion dollars on.
     """
@@ -96,7 +96,7 @@ def in_words(amount: Decimal, language: str) -> str:
     whole, part = int(exact), int((exact % 1) * 100)
     if family(language) == "es":
         of = " de" if whole and whole % MILLION == 0 else ""
-        return _capital(f"{_spanish(whole)}{of} {part:02d}/100 dólares")
+        return _capital(f"{_spanish(whole)}{of} {'dólar' if whole == 1 else 'dólares'} con {part:02d}/100")
     return _capital(f"{_english(whole)} and {part:02d}/100 dollars")
 
 

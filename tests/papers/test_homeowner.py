@@ -175,7 +175,7 @@ def test_a_discount_is_a_line_of_its_own_and_the_sum_still_holds() -> None:
 def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
     quote = example_quote()
     option = quote.options[0]
-    text = "sales tax {rate} % on materials sold for {amount}; check with your accountant"
+    text = "sales tax {rate} % on materials sold for {amount}; ask a tax adviser if you are unsure"
     said = Say.of(text, rate="8.25", amount=Dollars(Decimal(1069)))
     price = replace(
         option.price,
@@ -269,12 +269,12 @@ def test_where_two_languages_go_out_one_is_named_as_the_one_that_counts() -> Non
     quote = example_quote()
     spanish_first = replace(quote, job=replace(quote.job, languages=("es_US", "en_US")))
     assert "the one in Spanish counts" in words(write(homeowner(spanish_first, "en_US")))
-    assert "vale la que está en español" in words(write(homeowner(spanish_first, "es_US")))
+    assert "vale la versión en español" in words(write(homeowner(spanish_first, "es_US")))
     alone = replace(quote, job=replace(quote.job, languages=("en_US",)))
     assert "two languages" not in words(write(homeowner(alone, "en_US")))
 
 
-@pytest.mark.parametrize(("language", "ask", "year"), [("en_US", "check with your accountant, lawyer or building department", "$210 to $330 a year"), ("es_US", "confirme con su contador", "de $210 a $330 al año")])  # fmt: skip
+@pytest.mark.parametrize(("language", "ask", "year"), [("en_US", "ask its building department, a tax adviser or a lawyer", "$210 to $330 a year"), ("es_US", "pregunte al departamento de construcción", "de $210 a $330 al año")])  # fmt: skip
 def test_the_side_by_side_compares_by_the_year_and_says_whom_to_ask(language: str, ask: str, year: str) -> None:
     quote = example_quote()
     lasting = replace(quote.options[0], cost_a_year=(Decimal("210.20"), Decimal("329.50")))

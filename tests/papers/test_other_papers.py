@@ -91,3 +91,11 @@ def test_the_message_fits_one_text_message(language: str, count: int) -> None:
     said = message(replace(quote, options=options), language)
     assert len(said) < LONGEST
     assert "$9,875" in said or count == 1
+
+
+def test_the_test_report_says_how_high_it_was_filled_only_where_the_notes_do() -> None:
+    quote = with_a_test()
+    silent = replace(quote.job.water_tests[0], level="")
+    shown = text(water_test_report(replace(quote, job=replace(quote.job, water_tests=(silent,))), "en_US"))
+    assert "Filled to" not in shown and "slab top" not in shown
+    assert "9 in below where it was filled to" in shown

@@ -54,15 +54,15 @@ def test_small_things() -> None:
 @pytest.mark.parametrize(
     ("amount", "english", "spanish"),
     [
-        ("0", "Zero and 00/100 dollars", "Cero 00/100 dólares"),
-        ("21.05", "Twenty-one and 05/100 dollars", "Veintiún 05/100 dólares"),
-        ("100", "One hundred and 00/100 dollars", "Cien 00/100 dólares"),
-        ("1101", "One thousand one hundred one and 00/100 dollars", "Mil ciento un 00/100 dólares"),
-        ("31531.31", "Thirty-one thousand five hundred thirty-one and 31/100 dollars", "Treinta y un mil quinientos treinta y un 31/100 dólares"),
-        ("999999.99", "Nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve mil novecientos noventa y nueve 99/100 dólares"),
-        ("1000000", "One million and 00/100 dollars", "Un millón de 00/100 dólares"),
-        ("21000100.10", "Twenty-one million one hundred and 10/100 dollars", "Veintiún millones cien 10/100 dólares"),
-        ("999999999.99", "Nine hundred ninety-nine million nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve millones novecientos noventa y nueve mil novecientos noventa y nueve 99/100 dólares"),
+        ("0", "Zero and 00/100 dollars", "Cero dólares con 00/100"),
+        ("21.05", "Twenty-one and 05/100 dollars", "Veintiún dólares con 05/100"),
+        ("100", "One hundred and 00/100 dollars", "Cien dólares con 00/100"),
+        ("1101", "One thousand one hundred one and 00/100 dollars", "Mil ciento un dólares con 00/100"),
+        ("31531.31", "Thirty-one thousand five hundred thirty-one and 31/100 dollars", "Treinta y un mil quinientos treinta y un dólares con 31/100"),
+        ("999999.99", "Nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve mil novecientos noventa y nueve dólares con 99/100"),
+        ("1000000", "One million and 00/100 dollars", "Un millón de dólares con 00/100"),
+        ("21000100.10", "Twenty-one million one hundred and 10/100 dollars", "Veintiún millones cien dólares con 10/100"),
+        ("999999999.99", "Nine hundred ninety-nine million nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve millones novecientos noventa y nueve mil novecientos noventa y nueve dólares con 99/100"),
     ],
 )  # fmt: skip
 def test_an_amount_in_words(amount: str, english: str, spanish: str) -> None:

@@ -17,10 +17,19 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def treated(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of(
-            "Opening the floor cuts the soil that was treated against termites; your pest warranty may ask for a new treatment."
-        ),
+        homeowner=_words(it.method),
         estimator=Say.of("Treated soil is cut: re-treat or exclude in writing."),
+    )
+
+
+def _words(method: str) -> Say:
+    """No floor is cut for a tunnel: there the dig alone breaks the treated soil."""
+    if method == "tunnel":
+        return Say.of(
+            "Digging under the floor breaks the soil that was treated against termites; your pest warranty may ask for a new treatment."
+        )
+    return Say.of(
+        "Opening the floor cuts the soil that was treated against termites; your pest warranty may ask for a new treatment."
     )
 
 

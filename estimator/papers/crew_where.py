@@ -1,0 +1,39 @@
+"""A repair in, where the crew finds it out: from which station to which, or the legs of a way round that has none."""
+
+from estimator.model.work import Repair, Takeoff
+from estimator.papers.crew_line import signed
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.wording.numbers import feet, inches
+from estimator.wording.plain import LINES, ZONES, in_plain_words
+
+
+def where_it_is(letter: Letter, repair: Repair) -> str:
+    """The line with both stations; a way round by its name, since it lies on no station of the old line."""
+    if repair.reroute:
+        return letter.speak("New way “{name}”", name=repair.reroute)
+    start, end = (signed(at, letter) for at in (repair.stretch.from_ft, repair.stretch.to_ft))
+    return letter.speak("{line}: from {start} to {end}", line=repair.line, start=start, end=end)
+
+
+def new_way(letter: Letter, page: Page, takeoff: Takeoff) -> None:
+    """The heading of a way round, its length and size, each leg, and where it ties in."""
+    speak, repair = letter.speak, takeoff.repair
+    page.heading(where_it_is(letter, repair))
+    length = feet(takeoff.value("reroute_ft"), letter.language)
+    size = inches(takeoff.value("reroute_size_in"))
+    page.line(speak("{length} of new {size} inch pipe, turns and uprights counted", length=length, size=size), "bold")
+    way = next((w for w in letter.quote.job.reroutes if w.name == repair.reroute), None)
+    for number, leg in enumerate(way.legs if way else (), start=1):
+        page.line(
+            speak(
+                "Leg {number}: {length}, {zone}",
+                number=number,
+                length=feet(leg.length_ft, letter.language),
+                zone=in_plain_words(ZONES, leg.zone),
+            )
+        )
+    if way and way.ties_into_line:
+        at = speak("not said: ask") if way.ties_into_ft is None else signed(way.ties_into_ft, letter)
+        page.line(speak("Ties into: {line}, at {place}", line=in_plain_words(LINES, way.ties_into_line), place=at))
+    page.line(speak("The old pipe it replaces is closed at both ends: {line}", line=repair.line))

@@ -23,7 +23,7 @@ TablesFrom = Annotated[
 SetKeys = Annotated[
     list[str] | None,
     typer.Option(
-        "--set", metavar="KEY=VALUE", help="What if: house.soil=rock, settings.margin_own=0.35. Nothing is saved."
+        "--set", metavar="KEY=VALUE", help="What if: house.soil=rock, settings.bedding_ft=0.5. Nothing is saved."
     ),
 ]
 

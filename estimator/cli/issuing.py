@@ -6,12 +6,13 @@ from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from estimator.cli.problems import DAY_TO_COME
 from estimator.cli.seed import seed_of
 from estimator.cli.views.screen import Row
 from estimator.cli.views.words import dollars
 from estimator.cli.way import Priced, only_nothing_to_offer, quoted
 from estimator.model.offer import Quote
-from estimator.model.problem import CannotGoOn
+from estimator.model.problem import CannotGoOn, Place
 from estimator.records.names import revisions_folder
 
 if TYPE_CHECKING:
@@ -128,14 +129,16 @@ def _quote_again(job: "Job", inputs: "Inputs") -> Quote:
     return result.quote
 
 
-def accept(job_file: Path, letter: str, on: date) -> list[Row]:
-    """The note that an option of the newest revision was accepted."""
+def accept(job_file: Path, letter: str, on: date, asked: str = "") -> list[Row]:
+    """The note that an option was accepted: of the revision that was asked for, such as r1, else of the newest one."""
     from estimator.records.accepted import accept as note
+    from estimator.records.accepted import note_of
     from estimator.records.revisions import named, newest
 
     folder = revisions_folder(job_file)
-    revision = newest(folder) or named(folder, "r1")
+    revision = named(folder, asked) if asked else newest(folder) or named(folder, "r1")
     kept = note(folder, revision, letter, on)
+    _ask_about_a_day_to_come(on, note_of(folder, revision))
     said = [f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, {dollars(Decimal(kept.total))}."]
     if kept.cancel_until:
         said.append(f"The homeowner may cancel until the end of {kept.cancel_until}; start nothing before.")
@@ -144,10 +147,24 @@ def accept(job_file: Path, letter: str, on: date) -> list[Row]:
 
 def finish(job_file: Path, on: date) -> list[Row]:
     """The note that the accepted work was done."""
+    from estimator.cli.views.problems import tell
+    from estimator.records.finished import NAME, doubts
     from estimator.records.finished import finish as note
 
-    kept = note(revisions_folder(job_file), on)
+    folder = revisions_folder(job_file)
+    kept = note(folder, on)
+    tell(doubts(folder, kept))
+    _ask_about_a_day_to_come(on, folder / NAME)
     return [Row(f"Option {kept.option} of r{kept.revision} was done on {kept.on}.")]
+
+
+def _ask_about_a_day_to_come(on: date, note: Path) -> None:
+    """Nothing is refused for it: the machine's clock may be the one that is wrong."""
+    from estimator.cli.clock import today
+    from estimator.cli.views.problems import tell
+
+    if on > today():
+        tell([DAY_TO_COME(Place(), day=on, today=today(), file=note)])
 
 
 def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]:

@@ -16,6 +16,13 @@ NOTHING_TO_CHANGE = Kind(
     "Mend it first; `estimator check` says where.",
     "--set needs a job file that can be read.",
 )
+DAY_TO_COME = Kind(
+    "cli/day-to-come",
+    Level.WARNING,
+    "{day} has not come yet: today is {today}.",
+    "If the day is wrong, take {file} away and note the right day.",
+    "An acceptance or work done is noted with the day it happened.",
+)
 NO_ITEM = Kind(
     "cli/no-item",
     Level.ERROR,
@@ -109,6 +116,7 @@ NO_ORDER = Kind(
 )
 
 PROBLEMS: tuple[Kind, ...] = (
+    DAY_TO_COME,
     BAD_CHANGE,
     NOTHING_TO_CHANGE,
     NO_ITEM,

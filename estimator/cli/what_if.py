@@ -62,8 +62,8 @@ def _put(table: MutableMapping[str, object], path: Sequence[str], value: object,
 def split(change: str) -> tuple[list[str], object]:
     """`house.soil=rock` as its path and its value; numbers, yes/no and days are taken as such.
 
-    >>> split("soil=rock"), split("settings.margin_own=0.35"), split("house.lived_in=no")
-    ((['house', 'soil'], 'rock'), (['settings', 'margin_own'], 0.35), (['house', 'lived_in'], False))
+    >>> split("soil=rock"), split("settings.bedding_ft=0.5"), split("house.lived_in=no")
+    ((['house', 'soil'], 'rock'), (['settings', 'bedding_ft'], 0.5), (['house', 'lived_in'], False))
     """
     key, equals, text = change.partition("=")
     path = [part.strip() for part in key.split(".")]

@@ -1,4 +1,7 @@
-"""One option as a page to sign: total in figures and words, milestone amounts, notices, lines for names and days."""
+"""One option as a page to sign: total in figures and words, milestone amounts, notices, lines for names and days.
+
+Of an option whose price is not fixed: why there is nothing to sign yet.
+"""
 
 from estimator.model.offer import Option
 from estimator.papers import option_words
@@ -13,7 +16,9 @@ WIDTHS = (24.0, 24.0, 24.0, 24.0)
 
 
 def agreement(letter: Letter, option: Option) -> Sheet:
-    """The agreement of one option."""
+    """The agreement of one option, or what has to be confirmed before there is one."""
+    if not option.fixed:
+        return _not_yet(letter, option)
     speak, quote = letter.speak, letter.quote
     page = Page(speak("Agreement {letter}", letter=option.letter), WIDTHS)
     letter.head(page)
@@ -38,6 +43,22 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     letter.which_counts(page)
     page.gap(14)
     signatures(letter, page)
+    return letter.close(page)
+
+
+def _not_yet(letter: Letter, option: Option) -> Sheet:
+    """No total, no payments and no lines for signatures, so that nobody signs what may change."""
+    speak, quote = letter.speak, letter.quote
+    page = Page(speak("Agreement {letter}", letter=option.letter), WIDTHS)
+    letter.head(page)
+    page.line(speak("Option {letter} cannot be signed yet", letter=option.letter), "title")
+    page.pair(speak("Option"), option_words.title(letter, option), "value bold")
+    page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)}")
+    page.pair(speak("House"), quote.job.customer.site)
+    page.line(option_words.at_most(letter, option), "box")
+    page.line(
+        speak("Once this is confirmed we write you a new quote with a fixed price, and with an agreement to sign.")
+    )
     return letter.close(page)
 
 

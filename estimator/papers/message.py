@@ -1,6 +1,6 @@
 """A Quote in, a short message out to send with the file: prices, which tab first, until when, whom to ask; or nothing to repair."""
 
-from estimator.model.offer import Quote
+from estimator.model.offer import Option, Quote
 from estimator.papers.stop_notice import lines_in_the_bore
 from estimator.wording.numbers import long_date, money
 from estimator.wording.say import speaker
@@ -19,14 +19,28 @@ def message(quote: Quote, language: str) -> str:
     """
     if not quote.options:
         return _report(quote, language)
-    prices = " · ".join(f"{o.letter} {money(o.price.total, language)}" for o in quote.options)
-    text = _text(quote, language, prices)
-    if len(text) >= LONGEST and quote.options:
-        totals = sorted(o.price.total for o in quote.options)
-        text = _text(quote, language, f"{money(totals[0], language)} – {money(totals[-1], language)}")
+    text = _text(quote, language, " · ".join(_price(option, language) for option in quote.options))
+    if len(text) >= LONGEST:
+        text = _text(quote, language, _from_to(quote, language))
     if len(text) >= LONGEST:
         raise ValueError(f"the message is {len(text)} characters long")
     return text
+
+
+def _price(option: Option, language: str) -> str:
+    """`A $16,525`; with a word where something has to be confirmed before it holds."""
+    price = money(option.price.total, language)
+    if option.fixed:
+        return f"{option.letter} {price}"
+    return speaker(language)("{letter} {price} (not fixed yet)", letter=option.letter, price=price)
+
+
+def _from_to(quote: Quote, language: str) -> str:
+    totals = sorted(option.price.total for option in quote.options)
+    low, high = (money(total, language) for total in (totals[0], totals[-1]))
+    if all(option.fixed for option in quote.options):
+        return f"{low} – {high}"
+    return speaker(language)("{low} – {high} (not all fixed yet)", low=low, high=high)
 
 
 def _report(quote: Quote, language: str) -> str:

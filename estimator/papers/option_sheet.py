@@ -35,6 +35,8 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     page.line(speak("Quote {number} for {site}", number=letter.number, site=letter.quote.job.customer.site), "quiet")
     for text in letter.all(option.does):
         page.line(text)
+    if not option.fixed:
+        page.line(option_words.at_most(letter, option), "box")
     page.gap()
     total = _work(letter, page, option)
     _payments(letter, page, option)
@@ -145,7 +147,7 @@ def _payments(letter: Letter, page: Page, option: Option) -> None:
 
 
 def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
-    """Unit prices agreed beforehand, each with the most it can come to, and the most altogether."""
+    """Unit prices agreed beforehand, each with the most it can come to, and the most altogether where the price is fixed."""
     speak = letter.speak
     page.heading(speak("If we find more: prices agreed before work starts"), starts=True)
     if not option.extras:
@@ -171,10 +173,10 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
             Cell(product, "money"),
         )
         cells.append(at(AMOUNT, row))
-    most = sum_of([total, f"{cells[0]}:{cells[-1]}"], option.most)
-    page.add(
-        Cell(speak("The price cannot go above this unless you sign a change"), "total words", 5), Cell(most, "total")
-    )
+    if option.fixed:
+        most = sum_of([total, f"{cells[0]}:{cells[-1]}"], option.most)
+        above = speak("The price cannot go above this unless you sign a change")
+        page.add(Cell(above, "total words", 5), Cell(most, "total"))
     page.line(speak("We add only what is found, show you, and stop and call before we go past a cap."), "quiet")
     page.gap()
 

@@ -22,11 +22,14 @@ NO_INK = re.compile(r'[_*].|["\\\s]')
 
 
 def seen(path: Path) -> dict[str, Seen]:
-    """Every sheet by its name. Errors: whatever the reading library raises for a file that `read` refuses."""
+    """Every sheet by its name; none where the file is no workbook or a damaged one: `read` says what is wrong with it."""
     from openpyxl import load_workbook
 
     data = path.read_bytes()
-    values, formulas = (load_workbook(BytesIO(data), data_only=only) for only in (True, False))
+    try:
+        values, formulas = (load_workbook(BytesIO(data), data_only=only) for only in (True, False))
+    except Exception:  # the reading library raises whatever its parsing meets in a damaged part
+        return {}
     return {sheet.title: dict(_sheet(sheet, formulas[sheet.title])) for sheet in values.worksheets}
 
 

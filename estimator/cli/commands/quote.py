@@ -28,6 +28,15 @@ Accepted = Annotated[
     ),
 ]
 
+Revision = Annotated[
+    str,
+    typer.Option(
+        "--revision",
+        metavar="rN",
+        autocompletion=revision_names,
+        help="With --accepted: the revision that was signed; else the newest.",
+    ),
+]
 Done = Annotated[bool, typer.Option("--done", help="Note that the accepted work was done, --on its day.")]
 Verify = Annotated[
     Path | None,
@@ -44,6 +53,7 @@ def command(
     on: OnDay = None,
     again: Again = "",
     accepted: Accepted = "",
+    revision: Revision = "",
     done: Done = False,
     verify: Verify = None,
     anew: Today = False,
@@ -57,7 +67,7 @@ def command(
     if again:
         rows = issuing.again(job, again)
     elif accepted:
-        rows = issuing.accept(job, accepted, on or today())
+        rows = issuing.accept(job, accepted, on or today(), revision)
     elif done:
         rows = issuing.finish(job, on or today())
     elif verify:

@@ -1,0 +1,56 @@
+"""An option that something still has to confirm: said wherever its price stands, and nothing of it to sign."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.offer import Quote
+from estimator.model.say import Say
+from estimator.papers.agreement import agreement
+from estimator.papers.example import example_quote
+from estimator.papers.letter import Letter
+from estimator.papers.message import LONGEST, message
+from estimator.papers.option_sheet import option_sheet
+from estimator.sheets.book import Sheet
+
+ABOVE = {"en_US": "cannot go above", "es_US": "no puede pasar de"}
+LANGUAGES = tuple(ABOVE)
+
+
+def half_fixed() -> Quote:
+    quote = example_quote()
+    loose, firm = quote.options
+    why = Say.of("Roots beyond the dip are suspected, not seen.")
+    return replace(quote, options=(replace(loose, fixed=False, not_fixed_because=(why,)), firm))
+
+
+def text(sheet: Sheet) -> str:
+    return "\n".join(str(cell.value) for row in sheet.rows for cell in row.cells)
+
+
+def test_there_is_nothing_to_sign_and_the_page_says_why() -> None:
+    letter = Letter(half_fixed(), "en_US", {})
+    shown = text(agreement(letter, letter.quote.options[0]))
+    assert "Option A cannot be signed yet" in shown and "Roots beyond the dip are suspected, not seen." in shown
+    assert "Name in print" not in shown and "16525" not in shown
+    assert "Name in print" in text(agreement(letter, letter.quote.options[1]))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_only_a_fixed_price_has_a_sum_that_it_cannot_go_above(language: str) -> None:
+    letter = Letter(half_fixed(), language, {})
+    loose, firm = (text(option_sheet(letter, option)) for option in letter.quote.options)
+    assert ABOVE[language] not in loose and ABOVE[language] in firm
+    assert letter.speak("Not a fixed price yet.") in loose
+
+
+def test_the_message_marks_a_price_that_is_not_fixed() -> None:
+    assert "A $16,525 (not fixed yet) · B $9,875. Open" in message(half_fixed(), "en_US")
+    assert "A $16,525 (aún no fijo) · B $9,875" in message(half_fixed(), "es_US")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_message_of_many_options_says_that_not_all_are_fixed(language: str) -> None:
+    quote = half_fixed()
+    said = message(replace(quote, options=quote.options * 9), language)
+    assert len(said) < LONGEST and ("not all fixed yet" in said or "no todos fijos aún" in said)

@@ -49,7 +49,7 @@ def side_view(letter: Letter, page: Page, figures: Page, line: Line) -> None:
 
 def _how_to_read(letter: Letter, curves: list[Curve]) -> str:
     """What is to scale: the ground and the pipe; the options' bars hang below each other so that each can be seen."""
-    scale = letter.speak("The ground and the pipe are drawn to scale.")
+    scale = letter.speak("The depths of the ground and the pipe are to scale.")
     if not any(curve.kind == "bar" for curve in curves):
         return scale
     return f"{scale} {letter.speak('The bars below the pipe show where each option works, not how deep.')}"
@@ -102,7 +102,9 @@ def _repairs(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
 
 
 def _stretches(option: Option, line: Line) -> list[Stretch]:
-    return [r.stretch for r in all_repairs(option.scope.repairs) if r.line == line.name and r.stretch.length_ft > 0]
+    """Where it works on this pipe: a way round leaves the pipe, so it has no bar on it."""
+    here = (r for r in all_repairs(option.scope.repairs) if r.line == line.name and not r.reroute)
+    return [r.stretch for r in here if r.stretch.length_ft > 0]
 
 
 def _series(figures: Page, curve: Curve) -> Series:

@@ -10,10 +10,12 @@ from fieldnote_texts import HEAD, codes, reading
 
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.edit import set_value
+from estimator.fieldnotes.forms import WaterTestForm
 from estimator.fieldnotes.values import Language
+from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import EdgeBeam, Job, Leg, Override, WantedRepair, WaterTest
 from estimator.model.line import Join
-from estimator.model.problem import CannotGoOn
+from estimator.model.problem import CannotGoOn, Place
 from estimator.wording.say import LANGUAGES
 
 EVERYTHING = Path(__file__).parent / "everything.toml"
@@ -82,6 +84,12 @@ def test_water_tests_in_all_three_ways_of_writing_them(job: Job) -> None:
     assert second.open_risers_in == (4,)
     assert third.readings == ((0, 0), (20, 1.5))
     assert third.result == "could not be sealed"
+
+
+def test_how_high_a_test_was_filled_is_never_made_up(job: Job) -> None:
+    assert [test.level for test in job.water_tests] == ["slab top", "", ""]
+    held, problems = water_test(WaterTestForm(held_at="9 in below the cleanout"), Place("job.toml"))
+    assert (held.held_at_in, held.level, problems) == (9, "cleanout", [])
 
 
 def test_a_way_round(job: Job) -> None:

@@ -23,6 +23,19 @@ def twice(view: View) -> Iterator[Problem]:
             seen.setdefault(key, row)
 
 
+def no_first_day(view: View) -> Iterator[Problem]:
+    """A row without a first day under a dated one of its name: most often a new price that nobody would see."""
+    for table, (_, names) in TABLES.items():
+        dated: dict[tuple[object, ...], Kept] = {}
+        for row in view.tables.rows.get(table, ()):
+            key = tuple(getattr(row, n) for n in names)
+            if row.starts is not None and row.starts <= view.tables.day:
+                dated[key] = max(dated.get(key, row), row, key=lambda r: r.starts or view.tables.day)
+            elif row.starts is None and key in dated:
+                place, other = view.at(table, row, "starts"), dated[key]
+                yield p.NO_FIRST_DAY(place, name=_words(key[0]), other=other.cell_row, day=other.starts)
+
+
 def _words(value: object) -> str:
     return " ".join(value) if isinstance(value, tuple) else str(value)
 
@@ -76,4 +89,4 @@ def recipe_refs(view: View) -> Iterator[Problem]:
                 yield p.UNKNOWN(view.at("recipes", row, "ref"), column="ref", text=ref, refers=table, near=hint)
 
 
-LINK_CHECKS = (twice, not_yet, references, recipe_refs)
+LINK_CHECKS = (twice, no_first_day, not_yet, references, recipe_refs)

@@ -41,16 +41,18 @@ def prices(view: View) -> Iterator[Problem]:
                 isinstance(row, Equipment) and row.own
             )  # what the firm has in its overhead is listed for the crew alone
             if row.cost == 0 and not own:
-                yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item)
+                yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item, or_off=p.OR_OFF)
             elif isinstance(row, Material) and row.unit_cost < LEAST_COST:  # for so many units that one costs nothing
-                yield p.NO_PRICE(view.at(table, row, "price_for"), column="cost of one unit", item=row.item)
+                yield p.NO_PRICE(
+                    view.at(table, row, "price_for"), column="cost of one unit", item=row.item, or_off=p.OR_OFF
+                )
     for role in view.tables.roles:
         if role.wage == 0:
-            yield p.NO_PRICE(view.at("roles", role, "wage"), column="wage", item=role.role)
+            yield p.NO_PRICE(view.at("roles", role, "wage"), column="wage", item=role.role, or_off="")
     for extra in view.tables.extras:
         assert isinstance(extra, ExtraRow)
         if extra.price == 0:
-            yield p.NO_PRICE(view.at("extras", extra, "price"), column="price", item=extra.code)
+            yield p.NO_PRICE(view.at("extras", extra, "price"), column="price", item=extra.code, or_off=p.OR_OFF)
 
 
 def margins(view: View) -> Iterator[Problem]:

@@ -47,4 +47,4 @@ def _word(row: Setting, place: Place) -> Iterator[Problem]:
     if row.key == "accent_colour" and not re.fullmatch(r"#?[0-9A-Fa-f]{6}", row.value):
         yield p.COLOUR(place, text=row.value)
     if row.key in ON_EVERY_PAPER and not row.value.strip():
-        yield p.EMPTY_CELL(place, column=row.key, note=row.why)
+        yield p.EMPTY_CELL(place, column=row.key, note=row.why, or_off="")

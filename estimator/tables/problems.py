@@ -3,6 +3,10 @@
 from estimator.model.problem import Kind, Level
 
 E, W = Level.ERROR, Level.WARNING
+OR_OFF = ", or set active to no if the row is not in use"
+MAY_BE_OFF = ("materials", "equipment", "subs_and_fees", "extras", "methods", "soils", "places")
+"""Tables whose rows a firm may do without. A setting, a wage, a crew member or a recipe's part left out would be missed,
+or would make every price lower without a word."""
 
 # ── the file or folder itself ─────────────────────────────────────────────────────────────────
 NO_TABLES = Kind(
@@ -38,12 +42,8 @@ LONG_ROW = Kind(
 )
 
 # ── one cell ──────────────────────────────────────────────────────────────────────────────────
-EMPTY_CELL = Kind(
-    "tables/empty-cell", E, "{column} is empty.", "Fill it in ({note}), or set active to no if the row is not in use."
-)
-NOT_A_NUMBER = Kind(
-    "tables/number", E, "{column} is “{text}”.", "Write a number such as {example}, or set active to no."
-)
+EMPTY_CELL = Kind("tables/empty-cell", E, "{column} is empty.", "Fill it in ({note}){or_off}.")
+NOT_A_NUMBER = Kind("tables/number", E, "{column} is “{text}”.", "Write a number such as {example}{or_off}.")
 COMMA_NUMBER = Kind(
     "tables/decimal-comma", E, "{column} is “{text}”, with a comma for the decimal point.", "Write {fixed}."
 )
@@ -75,6 +75,12 @@ TWICE = Kind(
     "“{name}” stands in row {first} already, from the same day.",
     "Keep one of the two, or give the newer one a later day in `from`.",
 )
+NO_FIRST_DAY = Kind(
+    "tables/no-first-day",
+    W,
+    "“{name}” has no day in `from`, so it does not count: row {other} does, since {day}.",
+    "Write the day this row begins in `from`; without one it counts only until a dated row begins.",
+)
 UNKNOWN = Kind("tables/unknown-reference", E, "{column} “{text}” is in no row of {refers}.", "{near}")
 UNKNOWN_QUANTITY = Kind("tables/unknown-quantity", E, "{column} “{text}” is no quantity of a takeoff.", "{near}")
 UNKNOWN_FACT = Kind("tables/unknown-fact", E, "{column} “{text}” is no fact the program knows.", "{near}")
@@ -100,7 +106,7 @@ NO_HOURS = Kind(
     "task “{task}” takes {likely} crew-hours.",
     "Write how long one of it takes; nothing is done in no time.",
 )
-NO_PRICE = Kind("tables/no-price", E, "{column} of “{item}” is 0.", "Write what it costs, or set active to no.")
+NO_PRICE = Kind("tables/no-price", E, "{column} of “{item}” is 0.", "Write what it costs{or_off}.")
 UNITS = Kind(
     "tables/units",
     E,

@@ -84,7 +84,8 @@ def _row(table: RawTable, raw: RawRow, found: dict[str, int]) -> tuple[Kept | No
                 values[column.name] = ZERO[column.kind]
                 continue
             bad = True
-            problems.append(wrong.kind(table.place(raw.number, at), **wrong.words))
+            or_off = p.OR_OFF if column.amount and table.name in p.MAY_BE_OFF else ""
+            problems.append(wrong.kind(table.place(raw.number, at), **{**wrong.words, "or_off": or_off}))
     return (None if bad else tidy(TABLES[table.name][0](**values))), problems
 
 

@@ -30,7 +30,7 @@ class BadCell(Exception):
 
     def __init__(self, kind: Kind, **words: object) -> None:
         super().__init__(kind.code)
-        self.kind, self.words = kind, words
+        self.kind, self.words = kind, {"or_off": "", **words}  # row_reader knows whether the row may be off
 
 
 def shown(cell: CellValue) -> str:

@@ -18,6 +18,7 @@ def command(where: Where = None, on: OnDay = None, as_json: AsJson = False) -> i
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import Row, answer
     from estimator.cli.way import tables_for
+    from estimator.tables.waiting import waiting
 
     tables, problems = tables_for(on or today(), where)
     said = (
@@ -25,6 +26,6 @@ def command(where: Where = None, on: OnDay = None, as_json: AsJson = False) -> i
         if tables
         else "Nothing can be priced with these."
     )
-    answer(problems, as_json, [Row(said)])
+    answer(problems, as_json, [Row(said), *(Row(str(later)) for later in (waiting(tables) if tables else ()))])
     tell(problems)
     return DONE if tables else TO_MEND

@@ -1,0 +1,32 @@
+"""Tables of a day in, the rows that begin later out: prices that are written down and do not count yet."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+
+from estimator.tables.rows import TABLES
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Waiting:
+    """A row that does not count yet."""
+
+    begins: date
+    table: str
+    name: str
+
+    def __str__(self) -> str:
+        return f"waiting to begin on {self.begins}: {self.name} in {self.table}"
+
+
+def waiting(tables: Tables) -> tuple[Waiting, ...]:
+    """The soonest first; a row that ends another one (active no) waits like any other."""
+    return tuple(sorted(_later(tables)))
+
+
+def _later(tables: Tables) -> Iterator[Waiting]:
+    for table, (_, names) in TABLES.items():
+        for row in tables.rows.get(table, ()):
+            if row.starts is not None and row.starts > tables.day:
+                yield Waiting(row.starts, table, str(getattr(row, names[0])))

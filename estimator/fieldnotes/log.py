@@ -200,7 +200,7 @@ class LogReader:
             return
         words = together(stray, line.text)
         whole = " ".join(words)
-        near = near_word(text.lower()) if len(words) == 1 else ""
+        near = near_word(whole.lower())
         self.log.problems.append(UNKNOWN_WORD(where, text=whole, nearest=near))
 
     def _entry(self, thing: Thing, where: Where, line: Tidied, raw: str, note: str, place: Place) -> None:

@@ -5,7 +5,7 @@ import re
 from estimator.fieldnotes import heading, where
 from estimator.fieldnotes.kinds import error, nearest, question
 from estimator.fieldnotes.things import Thing
-from estimator.fieldnotes.words import BY_NAME, PLURALS
+from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, PLURALS
 from estimator.model.line import FINDING_WORDS
 from estimator.model.problem import Place, Problem
 
@@ -40,6 +40,12 @@ SWALLOWED = error(
     "Write a comma before {word}, or put the rest after ; if it is a remark.",
     "A finding hidden in a name would never be repaired.",
 )
+NEAR_SIGN = error(
+    "log/near-sign",
+    "“{text}” would be a soil of that name; was “soil seen” meant?",
+    "Write `soil seen`; or the soil's own name after a comma, such as `hole 3in, soil firm clay`.",
+    "A hole through which soil is seen loses the ground over the pipe.",
+)
 NEEDS = error("log/needs", "“{text}” leaves out what {word} needs.", "Write it like `{example}`.")
 SAME_AS_NOTHING = error("log/same", "`same` has no reading before it.", "Write the reading.")
 NO_READING = question(
@@ -48,7 +54,7 @@ NO_READING = question(
     "Write the reel reading in front, or begin the line with # if it is a note.",
 )
 PROBLEMS = (
-    NO_PASS, UNKNOWN_WORD, NOTHING_SAID, STRAY, BARE_NUMBER, AMOUNT, SWALLOWED, NEEDS, SAME_AS_NOTHING, NO_READING,
+    NO_PASS, UNKNOWN_WORD, NOTHING_SAID, STRAY, BARE_NUMBER, AMOUNT, SWALLOWED, NEAR_SIGN, NEEDS, SAME_AS_NOTHING, NO_READING,
     *heading.PROBLEMS, *where.PROBLEMS,
 )  # fmt: skip
 
@@ -67,14 +73,33 @@ TWO_MEANINGS: dict[str, str] = {"broken": " Say “crack” where the pieces sti
 
 def near_word(text: str) -> str:
     """What a word nobody knows may have meant, to hang on a sentence; nothing where nothing is near."""
-    return TWO_MEANINGS.get(text) or nearest(text, (*BY_NAME, *PLURALS))
+    if " " in text:  # several words are likened to signs of several, and narrowly: `no roots` is no `no flow`
+        from difflib import get_close_matches
+
+        signs = [sign for sign in ALL_SIGNS if " " in sign]
+        return next((f" Did you mean “{sign}”?" for sign in get_close_matches(text, signs, n=1, cutoff=0.8)), "")
+    return TWO_MEANINGS.get(text) or nearest(text, (*BY_NAME, *PLURALS, *ALL_SIGNS))
 
 
 def swallowed(thing: Thing, place: Place) -> list[Problem]:
     """A finding with its amount inside words that were taken whole, such as `room kitchen hole 2in`."""
     taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)
+    if thing.word.word == "soil" and _like_seen(taken):
+        return [NEAR_SIGN(place, text=f"soil {taken}")]
     found = re.search(rf"\b({'|'.join(FINDING_WORDS)})\b.*\d", taken)
     return [SWALLOWED(place, text=taken, word=found[1])] if found else []
+
+
+_CLOCK = re.compile(r"\bat \d{1,2}\b", re.IGNORECASE)
+
+
+def _like_seen(taken: str) -> bool:
+    """A soil is no `sene`, and stands at no clock.
+
+    >>> _like_seen("sene at 5-7"), _like_seen("firm clay"), _like_seen("sand")
+    (True, False, False)
+    """
+    return bool(_CLOCK.search(taken)) or bool(nearest(taken.partition(" ")[0].lower(), ("seen",)))
 
 
 def together(stray: list[tuple[str, int]], text: str) -> list[str]:

@@ -1,5 +1,6 @@
 """A repair in, where the crew finds it out: from which station to which, or the legs of a way round that has none."""
 
+from estimator.model.say import Say
 from estimator.model.work import Repair, Takeoff
 from estimator.papers.crew_line import signed
 from estimator.papers.letter import Letter
@@ -7,13 +8,21 @@ from estimator.papers.page import Page
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import LINES, ZONES, in_plain_words
 
+LEGS = {
+    **ZONES,
+    "wall": Say.of("along a wall"),
+    "attic": Say.of("through the attic"),
+    "ceiling": Say.of("along a ceiling"),
+}
+"""Where a leg of a way round runs: over a pipe in the ground lies a zone, a wall is none."""
+
 
 def where_it_is(letter: Letter, repair: Repair) -> str:
     """The line with both stations; a way round by its name, since it lies on no station of the old line."""
     if repair.reroute:
         return letter.speak("New way “{name}”", name=repair.reroute)
     start, end = (signed(at, letter) for at in (repair.stretch.from_ft, repair.stretch.to_ft))
-    return letter.speak("{line}: from {start} to {end}", line=repair.line, start=start, end=end)
+    return letter.speak("{line}: from {start} to {end}", line=in_plain_words(LINES, repair.line), start=start, end=end)
 
 
 def new_way(letter: Letter, page: Page, takeoff: Takeoff) -> None:
@@ -30,10 +39,10 @@ def new_way(letter: Letter, page: Page, takeoff: Takeoff) -> None:
                 "Leg {number}: {length}, {zone}",
                 number=number,
                 length=feet(leg.length_ft, letter.language),
-                zone=in_plain_words(ZONES, leg.zone),
+                zone=in_plain_words(LEGS, leg.zone),
             )
         )
     if way and way.ties_into_line:
         at = speak("not said: ask") if way.ties_into_ft is None else signed(way.ties_into_ft, letter)
         page.line(speak("Ties into: {line}, at {place}", line=in_plain_words(LINES, way.ties_into_line), place=at))
-    page.line(speak("The old pipe it replaces is closed at both ends: {line}", line=repair.line))
+    page.line(speak("The old pipe it replaces is closed at both ends: {line}", line=in_plain_words(LINES, repair.line)))

@@ -71,6 +71,9 @@ def _day(text: str) -> date:
         raise typer.BadParameter(f"{text} is no day; write it as 2026-11-18.") from None
 
 
+OnDayOrToday = Annotated[
+    date | None, typer.Option("--on", parser=_day, metavar="YYYY-MM-DD", help="The day; else today.")
+]
 OnDay = Annotated[
     date | None,
     typer.Option("--on", parser=_day, metavar="YYYY-MM-DD", help="The day; else the day in the job file."),

@@ -8,8 +8,10 @@ from typing import get_args
 import typer
 
 from estimator.cli.writing import new_file
+from estimator.model.problem import Place, Problem
 from estimator.pricing.ledger import Entry, Kind, bookkeeping_csv
 from estimator.records.afterwards.money import Money, changed, milestone, money, note
+from estimator.records.afterwards.problems import BEFORE_SIGNING, MORE_THAN_AGREED
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
 from estimator.tables.tables import Tables
@@ -40,6 +42,19 @@ def noted(folder: Path, done: Sold, said: dict[str, str], amount: str, day: date
                 done, "change" if kind == "change" else "credit", said[kind], _above(amount), day, reference
             )
     return note(folder, done, entries, due) if entries or due else state
+
+
+def doubts(folder: Path, done: Sold, state: Money, paid: str, amount: str, day: date) -> list[Problem]:
+    """What is asked about a payment that was just noted; it stands all the same, for money may come early or too much."""
+    if not paid or amount_of(amount) < 0:
+        return []
+    asked, name = [], milestone(state, paid, folder)
+    if state.paid_on(name.name) > name.amount:
+        over = state.paid_on(name.name) - name.amount
+        asked.append(MORE_THAN_AGREED(Place(file=str(folder)), name=name.name, over=f"{over:.2f}"))
+    if done.signed and day < date.fromisoformat(done.signed.on):
+        asked.append(BEFORE_SIGNING(Place(file=str(folder)), day=day, signed=done.signed.on))
+    return asked
 
 
 def _above(text: str) -> Decimal:

@@ -141,3 +141,26 @@ def test_what_is_no_amount_is_a_wrong_command_line(job: Path, amount: str) -> No
 def test_paid_too_much_is_said(job: Path) -> None:
     said = run("money", job, "--paid", "done", "--amount", "99999", "--on", "2026-12-09").stdout
     assert "Paid too much" in said
+
+
+def test_money_that_came_in_is_shown_above_nothing_as_received(job: Path) -> None:
+    done = run("money", job, "--paid", "deposit", "--amount", "500", "--on", "2026-12-01")
+    assert "received" in done.stdout
+    assert "-$500" not in done.stdout
+    assert "after/" not in done.stderr
+
+
+def test_a_payment_above_what_was_agreed_or_before_the_signature_is_noted_and_asked_about(job: Path) -> None:
+    deposit = D(state(job)["money"]["milestones"][0]["amount"])
+    exactly = run("money", job, "--paid", "deposit", "--amount", deposit, "--on", "2026-11-20")
+    assert "after/" not in exactly.stderr
+    more = run("money", job, "--paid", "deposit", "--amount", "0.01", "--on", "2026-11-19")
+    assert more.exit_code == 0
+    assert "after/more-than-agreed" in more.stderr
+    assert "after/before-signing" in more.stderr
+    back = run("money", job, "--paid", "deposit", "--amount", "-0.01", "--on", "2026-11-20")
+    assert "after/" not in back.stderr
+
+
+def test_the_help_says_which_day_is_taken(job: Path) -> None:
+    assert "else today" in run("money", "--help").stdout

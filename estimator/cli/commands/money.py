@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, JobFile, OnDay, TablesFrom
+from estimator.cli.arguments import AsJson, JobFile, OnDayOrToday, TablesFrom
 
 Letter = Annotated[str, typer.Option("--option", metavar="LETTER", help="The option sold; else the accepted one.")]
 Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment, such as "deposit".')]
@@ -27,7 +27,7 @@ def command(
     change: Change = "",
     credit: Credit = "",
     amount: Amount = "",
-    on: OnDay = None,
+    on: OnDayOrToday = None,
     reference: Reference = "",
     csv: Csv = None,
     tables: TablesFrom = None,
@@ -36,6 +36,7 @@ def command(
     from estimator.cli import job_money
     from estimator.cli.clock import today
     from estimator.cli.views import money
+    from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import readable_tables
 
@@ -43,6 +44,7 @@ def command(
     folder, done = job_money.of_job(job, letter)
     said = {"paid": paid, "due": due, "change": change, "credit": credit}
     state = job_money.noted(folder, done, said, amount, day, reference)
+    tell(job_money.doubts(folder, done, state, paid, amount, day))
     if csv is not None:
         job_money.written(csv, state, done, readable_tables(day, tables))
     answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width()))

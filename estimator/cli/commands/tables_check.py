@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, OnDay
+from estimator.cli.arguments import AsJson, OnDayOrToday
 from estimator.cli.guard import DONE, TO_MEND
 
 Where = Annotated[
@@ -13,7 +13,7 @@ Where = Annotated[
 ]
 
 
-def command(where: Where = None, on: OnDay = None, as_json: AsJson = False) -> int:
+def command(where: Where = None, on: OnDayOrToday = None, as_json: AsJson = False) -> int:
     from estimator.cli.clock import today
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import Row, answer

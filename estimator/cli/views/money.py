@@ -6,9 +6,10 @@ from decimal import Decimal
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
 from estimator.cli.views.words import dollars
-from estimator.pricing.ledger import OFF
 from estimator.records.afterwards.money import Money
 
+SAID = {"payment": "received"}
+"""What came in stands as it came, above nothing."""
 HEADS = ("payment", "amount", "due on", "came in", "open")
 
 
@@ -27,7 +28,13 @@ def rows(state: Money, day: date, columns: int) -> list[Row]:
     out = [Row("Payments agreed", "head"), *(Row(text) for text in table(HEADS, cells, columns, right=(1, 3, 4)))]
     if state.later:
         later = [
-            (str(e.day), e.kind, e.text, dollars(-e.amount if e.kind in OFF else e.amount), e.reference)
+            (
+                str(e.day),
+                SAID.get(e.kind, e.kind),
+                e.text,
+                dollars(-e.amount if e.kind == "credit" else e.amount),
+                e.reference,
+            )
             for e in state.later
         ]
         heads = ("day", "kind", "what", "amount", "reference")

@@ -51,6 +51,20 @@ DAMAGED = Kind(
     "Bring it back from a copy, or move it away and enter again what was in it; the revisions are not touched by it.",
     "A file of hours or money is read whole or not at all.",
 )
+MORE_THAN_AGREED = Kind(
+    "after/more-than-agreed",
+    Level.WARNING,
+    "{over} dollars more came in for “{name}” than was agreed.",
+    "Is the amount right? To take it back: money JOB --paid '{name}' --amount -{over}",
+    "A slip in an amount reads as money the homeowner gets back.",
+)
+BEFORE_SIGNING = Kind(
+    "after/before-signing",
+    Level.WARNING,
+    "this payment is dated {day}, before the option was signed on {signed}.",
+    "Is the day right? Take it back with the same amount below 0, and note it again with --on.",
+    "Money before a signature is rarely meant.",
+)
 NO_MILESTONE = Kind(
     "after/no-milestone",
     Level.ERROR,
@@ -68,4 +82,6 @@ PROBLEMS: tuple[Kind, ...] = (
     NOTHING_FILLED_IN,
     DAMAGED,
     NO_MILESTONE,
+    MORE_THAN_AGREED,
+    BEFORE_SIGNING,
 )

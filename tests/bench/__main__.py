@@ -21,7 +21,9 @@ TABLES: dict[str, Callable[[], list[str]]] = {
 
 
 def main() -> None:
-    print(f"{platform.machine()}, {platform.system()}, Python {platform.python_version()}, {platform.processor() or '?'}")
+    print(
+        f"{platform.machine()}, {platform.system()}, Python {platform.python_version()}, {platform.processor() or '?'}"
+    )
     for name in sys.argv[1:] or TABLES:
         print("", *TABLES[name](), sep="\n", flush=True)
 

@@ -29,6 +29,11 @@ COMMANDS: tuple[Entry, ...] = (
         "estimator compare larkspur/job.toml --line main --set soil=rock",
     ),
     Entry(
+        "unknowns",
+        "What moves each price most, as questions for the return visit.",
+        "estimator unknowns larkspur/job.toml",
+    ),
+    Entry(
         "quote",
         "Write the homeowner's, the office's and the crew's files.",
         "estimator quote larkspur/job.toml --language es_US",

@@ -1,6 +1,5 @@
 """An option in, the rows people compare it by out: a label and an answer in the reader's language, most important first."""
 
-from collections.abc import Iterable
 from decimal import Decimal
 
 from estimator.model.money import to_step
@@ -147,8 +146,3 @@ def day_texts(letter: Letter, option: Option) -> list[str]:
         )
         out.append(f"{when}: {letter.say(span.text)} ({drains})")
     return out
-
-
-def bullets(texts: Iterable[str]) -> str:
-    """Several texts in one cell, one a line."""
-    return "\n".join(f"• {text}" for text in texts)

@@ -13,7 +13,7 @@ from estimator.records.reprice import OptionMove, Repriced
 def kept_beside(folder: Path) -> Path:
     """`jobs` has `jobs.repricing` beside it.
 
-    >>> kept_beside(Path("/work/jobs")).name
+    >>> kept_beside(Path("jobs")).name
     'jobs.repricing'
     """
     whole = folder.resolve()

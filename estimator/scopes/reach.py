@@ -86,16 +86,6 @@ def pits_in_the_clear(extent: Extent, profile: Profile, tables: Tables, run: Str
     return out
 
 
-def stock_lengths(extent: Extent, profile: Profile, tables: Tables) -> Extent:
-    """A sectional liner comes in stock lengths (sectional_stock_ft); what is over goes upstream."""
-    stock = sorted(float(ft) for ft in tables.text("sectional_stock_ft").split(","))
-    pieces = in_stock(extent.stretch.length_ft, stock)
-    over = max(0.0, sum(pieces) - extent.stretch.length_ft)
-    upstream = extent.stretch.from_ft if profile.line.downstream == 1 else extent.stretch.to_ft
-    said = " + ".join(f"{ft:g}" for ft in pieces)
-    return extent.reach(upstream - profile.line.downstream * over, Say.of("in stock lengths: {pieces} ft", pieces=said))
-
-
 def in_stock(length_ft: float, stock: list[float]) -> tuple[float, ...]:
     """As few stock lengths as cover it, the last one no longer than it must be.
 

@@ -50,17 +50,6 @@ def _spaced(text: str, name: str) -> str:
     return "\n".join(lines)
 
 
-def without_item(text: str, table: str, index: int) -> str:
-    """The text without one thing of a list of tables, and without the list when it was the last."""
-    import tomlkit
-
-    document: Any = tomlkit.parse(text)
-    del document[table][index]
-    if not document[table]:
-        del document[table]
-    return tomlkit.dumps(document)
-
-
 def _plain_with(data: dict[str, Any], table: Path, values: Mapping[str, Any]) -> dict[str, Any]:
     """What the file must hold afterwards, to see that it does."""
     here: Any = data

@@ -65,11 +65,6 @@ def _row(cells: Sequence[str], widths: Sequence[int], right: Sequence[int]) -> l
     return lines
 
 
-def titled(title: str, columns: int) -> list[str]:
-    """A heading with a rule under it."""
-    return [title, "─" * min(columns, max(cells_wide(title), 1))]
-
-
 def indented(text: str, columns: int, by: int = 2, hanging: int = 0) -> list[str]:
     """A paragraph set in from the left; `hanging` sets the second line in further."""
     lines = wrap(text, columns, initial_indent=" " * by, subsequent_indent=" " * (by + hanging), break_on_hyphens=False)

@@ -116,6 +116,19 @@ class Keyboard:
         os.write(self.ours, answer.encode() + b"\r")
         return self.until(then)
 
+    def interrupted(self) -> tuple[int, str]:
+        """Ctrl-C until it ends, as a person would: one typed in the very moment the prompt appears, before the line
+        editor listens, is only noted by Python and acted on at the next key."""
+        for _ in range(5):
+            os.write(self.ours, b"\x03")
+            quiet_until = time.monotonic() + 4
+            while time.monotonic() < quiet_until and "Stopped." not in self.seen:
+                if not self._read(0.2):
+                    break
+            if "Stopped." in self.seen or self.child.poll() is not None:
+                break
+        return self.ends()
+
     def ends(self, seconds: float = 30) -> tuple[int, str]:
         """Its exit code and all that was seen, when it has gone by itself."""
         deadline = time.monotonic() + seconds

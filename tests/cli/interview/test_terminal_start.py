@@ -188,8 +188,7 @@ def test_a_closed_window_keeps_what_was_answered(here, keyboard):
 def test_stopping_by_hand_says_what_was_kept_and_how_to_go_on(here, keyboard):
     terminal = start_over(keyboard, here)
     typed(terminal, TIRED[:3])
-    os.write(terminal.ours, b"\x03")
-    code, seen = terminal.ends()
+    code, seen = terminal.interrupted()
     assert code == 130
     assert "Stopped. Kept: job.toml." in seen
     assert "estimator start --resume job.toml" in seen
@@ -202,8 +201,7 @@ def test_stopping_in_the_middle_of_a_log_keeps_the_log(here, keyboard):
     terminal.until("main>")
     terminal.types("pass front cleanout to house, riser 26in", "main>")
     terminal.types("18.6 hole 3in", "main>")
-    os.write(terminal.ours, b"\x03")
-    code, seen = terminal.ends()
+    code, seen = terminal.interrupted()
     assert code == 130
     assert "Kept: job.toml, main.txt." in seen
     assert (here / "main.txt").read_text("utf-8").splitlines()[1] == "18.6 hole 3in"

@@ -60,6 +60,11 @@ class CostLine:
     cell: str = ""
     shares: tuple[tuple[str, str, float], ...] = ()
 
+    @property
+    def in_overhead(self) -> bool:
+        """The firm's own thing, listed so that the crew brings it; nothing else may cost nothing."""
+        return self.part == "equipment" and self.rate == 0
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LineItem:

@@ -13,6 +13,7 @@ from estimator.tables.tables import Tables
 
 HOUR_WIDTHS = (17.0, 20.0, 6.0, 19.0, 9.0, 7.0, 8.0, 8.0, 9.0, 22.0)
 COST_WIDTHS = (11.0, 30.0, 10.0, 8.0, 12.0, 13.0, 12.0, 22.0)
+OVERHEAD = "our own, paid for in the overhead"
 QUANTITY, RATE, AMOUNT, PRICE_CLASS = 2, 4, 5, 6
 
 
@@ -79,7 +80,7 @@ def _cost(page: Page, cost: CostLine) -> None:
     page.add(
         Cell(cost.part, "cell"), Cell(cost.text, "cell"), Cell(cost.quantity, "number"), Cell(cost.unit, "cell quiet"),
         Cell(cost.rate, "input", open=True), Cell(amount, "money"), Cell(cost.price_class, "cell quiet"),
-        Cell(cost.cell or cost.formula, "cell quiet"),
+        Cell(f"{OVERHEAD}; {cost.cell}" if cost.in_overhead else cost.cell or cost.formula, "cell quiet"),
     )  # fmt: skip
 
 

@@ -122,18 +122,24 @@ PROBLEMS: tuple[Kind, ...] = (
 
 def at(table: str, row: Kept, column: str) -> Place:
     """The cell of a table a problem points to."""
-    return Place(table=table, cell=f"row {row.cell_row}, {column}" if row.cell_row else column)
+    return Place(table=table, cell=row.cell(column))
 
 
 def cell(table: str, row: Kept, column: str) -> str:
-    """The same as one text, for the trail of a cost.
+    """The same as one text, for the trail of a cost: as the first sheet of a workbook names it, or as a file and its row.
 
     >>> from estimator.tables.rows import Role
     >>> from decimal import Decimal
-    >>> cell("roles", Role(role="helper", wage=Decimal(22), burden_percent=Decimal(32), cell_row=3), "wage")
+    >>> helper = Role(role="helper", wage=Decimal(22), burden_percent=Decimal(32), cell_row=3)
+    >>> cell("roles", helper, "wage")
     'roles.csv row 3, wage'
+    >>> from dataclasses import replace
+    >>> cell("roles", replace(helper, sheet_columns={"wage": "B"}), "wage")
+    'roles!B3'
     """
-    return f"{table}.csv row {row.cell_row}, {column}" if row.cell_row else f"{table}, {column}"
+    if row.sheet_columns:
+        return f"{table}!{row.cell(column)}"
+    return f"{table}.csv {row.cell(column)}" if row.cell_row else f"{table}, {column}"
 
 
 def stop(problems: list[Problem]) -> None:

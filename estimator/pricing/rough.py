@@ -12,7 +12,9 @@ from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_rows, contingency_percent
 from estimator.pricing.parts import ROUNDED_LATER, Part, of_kind, parts_of
-from estimator.tables.rows import PlaceRow
+from estimator.pricing.spread_on import Shares, shares
+from estimator.pricing.tax_classes import class_rate
+from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
 
@@ -26,10 +28,11 @@ class RoughCost:
 
 @dataclass(frozen=True, slots=True)
 class Bit:
-    """An unrounded cost: its price class, dollars, how much of it is material, the key it is shared by."""
+    """An unrounded cost: its price class, dollars, who carries it, how much of it is material, the key it is shared by."""
 
     price_class: str
     dollars: float
+    by: Shares
     material: float = 0.0
     shared: str = ""
 
@@ -57,18 +60,28 @@ def _sold(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -
     factor = {
         name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) for name, row in rows.items()
     }
-    return [(b, b.dollars * factor[b.price_class] * _taxed(b, place)) for b in bits]
+    words = {item.item: item.tax_class for item in tables.work_items}
+    own_way = {item: tables.tax_class(place.place, word) for item, word in words.items()} if place else {}
+    return [(b, b.dollars * factor[b.price_class] * (1 + _tax(b, place, own_way))) for b in bits]
 
 
-def _taxed(bit: Bit, place: PlaceRow | None) -> float:
+def _tax(bit: Bit, place: PlaceRow | None, own_way: Mapping[str, TaxClass | None]) -> float:
+    """What is charged on a bit, as a share of its price: each work item that carries it as the place taxes that item."""
+    usual = _usual_tax(bit, place)
+    taxed = ((weight, own_way.get(item)) for _, item, weight in bit.by)
+    charged = sum(weight * (class_rate(row) if row else usual) for weight, row in taxed)
+    return charged / sum(weight for _, _, weight in bit.by)
+
+
+def _usual_tax(bit: Bit, place: PlaceRow | None) -> float:
     if place is None or place.tax_percent is None:
-        return 1.0
+        return 0.0
     rate = float(place.tax_percent) / 100
     if place.tax_kind == "whole charge" and bit.price_class != PASSED_ON:
-        return 1 + rate
+        return rate
     if place.tax_kind == "separated" and bit.dollars:
-        return 1 + rate * bit.material / bit.dollars
-    return 1.0
+        return rate * bit.material / bit.dollars
+    return 0.0
 
 
 def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[Bit]:
@@ -79,18 +92,25 @@ def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -
     days = {name: hours / (rules.day_hours - crews[name].set_up_hours) for name, hours in by_crew(tasks).items()}
     followed = [p for p in parts if not p.quantity_name.startswith(ROUNDED_LATER)]
     late = [p for p in parts if p.quantity_name.startswith(ROUNDED_LATER)]
-    bits = [Bit("own", days[crew.name] * rules.day_hours * float(crew.rate)) for crew in crews.values()]
+    bits = [
+        Bit("own", days[crew.name] * rules.day_hours * float(crew.rate), _who_works(crew.name, tasks))
+        for crew in crews.values()
+    ]
     bits += [_equipment(a, tables, days) for a in asked(of_kind(followed, "equipment"))]
     bits += [_material(a, tables, place, rules) for a in asked(of_kind(followed, "material"))]
     bits += [_sub(a, tables) for a in asked(of_kind(followed, "sub", "fee"))]
     return bits + _followers(late, tasks, tables, place, rules, days)
 
 
+def _who_works(crew: str, tasks: Sequence[TaskHours]) -> Shares:
+    return shares(((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew)
+
+
 def _equipment(want: Asked, tables: Tables, days: Mapping[str, float]) -> Bit:
     row = tables.equipment(want.ref)
     by_day = row.unit == "day" and row.crew
     quantity = days.get(row.crew, max(float(row.min_days), 1.0)) if by_day else want.amount
-    return Bit("own", quantity * float(row.cost), shared="" if by_day else _key(want))
+    return Bit("own", quantity * float(row.cost), want.by, shared="" if by_day else _key(want))
 
 
 def _material(want: Asked, tables: Tables, place: PlaceRow | None, rules: HouseRules) -> Bit:
@@ -99,12 +119,12 @@ def _material(want: Asked, tables: Tables, place: PlaceRow | None, rules: HouseR
     bought = want.amount * (1 + float(row.waste_percent) / 100) * float(row.unit_cost) * small
     pays = place is not None and place.tax_kind == "contractor pays" and place.tax_percent is not None and row.taxable
     tax = float(place.tax_percent) / 100 if pays and place is not None and place.tax_percent is not None else 0.0
-    return Bit("own", bought * (1 + tax), material=bought, shared=_key(want))
+    return Bit("own", bought * (1 + tax), want.by, material=bought, shared=_key(want))
 
 
 def _sub(want: Asked, tables: Tables) -> Bit:
     row = tables.sub(want.ref)
-    return Bit(row.price_class, want.amount * float(row.cost), shared=_key(want))
+    return Bit(row.price_class, want.amount * float(row.cost), want.by, shared=_key(want))
 
 
 def _followers(
@@ -120,7 +140,7 @@ def _followers(
     for part in late:
         measure, _, crew = part.quantity_name.partition(".")
         amount = days.get(crew, 0.0) * (1 if measure == "days" else rules.day_hours) * part.recipe.per
-        want = Asked(part.ref, amount, "", (), (part,))
+        want = Asked(part.ref, amount, "", ((*part.owner, 1.0),), (part,))
         table = {
             "equipment": lambda w: _equipment(w, tables, days),
             "material": lambda w: _material(w, tables, place, rules),

@@ -58,6 +58,11 @@ def taxed_in_their_own_way(lines: Sequence[LineItem], place: PlaceRow | None, ta
     )
 
 
+def class_rate(row: TaxClass) -> float:
+    """The share charged on work of a class: nothing where it is not taxed or nobody has answered."""
+    return float(row.tax_percent) / 100 if _rate(row) and row.tax_percent else 0.0
+
+
 def _rate(row: TaxClass) -> bool:
     return row.tax_kind == "whole charge" and row.tax_percent is not None
 

@@ -20,7 +20,9 @@ from estimator.tables.tables import Tables
 
 FORM = 1
 LIBRARIES: tuple[str, ...] = ("XlsxWriter", "openpyxl", "babel")
-NOT_CONTENT: frozenset[str] = frozenset({"origin", "revision", "tables_fingerprint", "cell", "cell_row"})
+NOT_CONTENT: frozenset[str] = frozenset(
+    {"origin", "revision", "tables_fingerprint", "cell", "cell_row", "sheet_columns"}
+)
 """Fields that may move without anything on the papers moving: where a note stands, the row a price stands in."""
 
 

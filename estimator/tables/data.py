@@ -22,6 +22,7 @@ def to_data(tables: Tables) -> dict[str, Any]:
         "source": tables.source,
         "columns": {name: [c.name for c in columns(name)] for name in TABLES},
         "rows": {name: [_row(name, row) for row in tables.rows.get(name, ())] for name in TABLES},
+        "sheet_columns": {name: dict(rows[0].sheet_columns) for name, rows in tables.rows.items() if rows},
     }
 
 
@@ -37,14 +38,15 @@ def from_data(data: Mapping[str, Any]) -> Tables:
     rows: dict[str, tuple[Kept, ...]] = {}
     for name in TABLES:
         kept = data["columns"].get(name, ())
-        rows[name] = tuple(_back(name, kept, row) for row in data["rows"].get(name, ()))
+        letters = data.get("sheet_columns", {}).get(name, {})
+        rows[name] = tuple(_back(name, kept, row, letters) for row in data["rows"].get(name, ()))
     return Tables(rows, date.fromisoformat(data["day"]), data["fingerprint"], data["source"])
 
 
-def _back(table: str, names: Sequence[str], row: Sequence[Any]) -> Kept:
+def _back(table: str, names: Sequence[str], row: Sequence[Any], letters: Mapping[str, str]) -> Kept:
     known = dict(zip(names, row, strict=False))
     values = {column.name: _value(known.get(column.name), column) for column in columns(table)}
-    return TABLES[table][0](**values, cell_row=row[len(names)])
+    return TABLES[table][0](**values, cell_row=row[len(names)], sheet_columns=letters)
 
 
 def _value(value: Any, column: Column) -> Any:

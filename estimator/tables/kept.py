@@ -1,5 +1,6 @@
 """What a column may say of itself, and the columns that every row of every table carries."""
 
+from collections.abc import Mapping
 from dataclasses import MISSING, dataclass, field
 from datetime import date
 from typing import Any
@@ -33,3 +34,11 @@ class Kept:
     changed_by: str = field(default="", metadata={"note": "who changed it last"})
     changed_on: date | None = field(default=None, metadata={"note": "the day it was changed last"})
     cell_row: int = field(default=0, metadata={"note": "", "hidden": True})  # the row in the file, from 1 at the header
+    sheet_columns: Mapping[str, str] = field(default_factory=dict, compare=False, metadata={"note": "", "hidden": True})
+    """The letters of each column where the row was read from a workbook; empty for a CSV file."""
+
+    def cell(self, column: str) -> str:
+        """Where a value of this row stands: D17 in a workbook, "row 17, cost" in a CSV file, the column's name otherwise."""
+        if column in self.sheet_columns:
+            return f"{self.sheet_columns[column]}{self.cell_row}"
+        return f"row {self.cell_row}, {column}" if self.cell_row else column

@@ -4,7 +4,7 @@ from estimator.model.problem import Kind, Level
 
 E, W = Level.ERROR, Level.WARNING
 OR_OFF = ", or set active to no if the row is not in use"
-MAY_BE_OFF = ("materials", "equipment", "subs_and_fees", "extras", "methods", "soils", "places")
+MAY_BE_OFF = ("materials", "equipment", "subs_and_fees", "extras", "add_ons", "methods", "soils", "places")
 """Tables whose rows a firm may do without. A setting, a wage, a crew member or a recipe's part left out would be missed,
 or would make every price lower without a word."""
 
@@ -34,6 +34,12 @@ NOT_CSV = Kind("tables/not-csv", E, "this is no table of text: {why}.", "Save th
 NO_COLUMN = Kind("tables/missing-column", E, "column {column} is missing.", "Add a column headed {column}: {note}.")
 ODD_COLUMN = Kind("tables/unknown-column", W, "column “{column}” is not read.", "{near}")
 TWICE_COLUMN = Kind("tables/column-twice", E, "column {column} stands there twice.", "Keep one of the two.")
+STRAY = Kind(
+    "tables/stray-cell",
+    E,
+    "the row holds nothing but {text} in {cells}, which is no row of {table}.",
+    "Take it out, put a remark into the note of the row it belongs to, or fill in the rest of the row.",
+)
 LONG_ROW = Kind(
     "tables/row-too-long",
     E,
@@ -65,7 +71,13 @@ NOT_CALCULATED = Kind(
 )
 MERGED = Kind("tables/merged", E, "{column} lies in merged cells.", "Unmerge {range} and fill each cell.")
 HIDDEN_ROW = Kind(
-    "tables/hidden-row", W, "the row is hidden, and counts all the same.", "Show it, or set active to no."
+    "tables/hidden-row", W, "{rows} hidden, and {count} all the same.", "Show what is hidden, or set active to no."
+)
+HIDDEN_SHEET = Kind(
+    "tables/hidden-sheet",
+    W,
+    "the sheet {table} is hidden, and its rows count all the same.",
+    "Show the sheet, so that whoever looks at the workbook sees all that is in the prices.",
 )
 
 # ── rows against each other ───────────────────────────────────────────────────────────────────
@@ -154,6 +166,12 @@ GAP = Kind(
     W,
     "the price of “{item}” ends on {until}, the next one begins on {starts}.",
     "Give the next row an earlier day in `from`, or ask how long the old price holds.",
+)
+BEFORE = Kind(
+    "tables/before-they-begin",
+    E,
+    "on {day} these tables do not hold yet; they hold from {first}.",
+    "Name that day or a later one, or give the rows that held before an earlier day in `from`.",
 )
 LATER = Kind(
     "tables/not-yet",

@@ -21,6 +21,7 @@ from estimator.tables.rows import TABLES, Kept
 from estimator.tables.tables import Tables
 from estimator.tables.trap_arms import arms_can_be_read
 from estimator.tables.view import View
+from estimator.tables.waiting import first_day
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,8 +82,11 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
         read = read_rows(table)
         rows[name], lost[name] = read.rows, read.lost
         found += read.problems
-    if set(rows) == set(TABLES):
-        found += check(View(Tables(rows, day), raw, known, lost))
+    tables = Tables(rows, day)
+    if (first := first_day(tables)) > day:
+        found.append(p.BEFORE(Place(file=raw.file), day=day, first=first))
+    elif set(rows) == set(TABLES):
+        found += check(View(tables, raw, known, lost))
     if any(problem.level == Level.ERROR for problem in found):
         return TablesReading(None, _ordered(found))
     tables = Tables(rows, day, fingerprint(rows), raw.file)

@@ -1,5 +1,6 @@
 """A raw table in, its rows out; whatever cannot be read is a problem with its cell."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Any
@@ -8,9 +9,9 @@ from estimator.model.problem import Level, Problem
 from estimator.tables import problems as p
 from estimator.tables.columns import columns
 from estimator.tables.near import near
-from estimator.tables.raw import RawRow, RawTable
+from estimator.tables.raw import RawRow, RawTable, letters
 from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting
-from estimator.tables.values import BadCell, parse_number, plain_number, read_cell
+from estimator.tables.values import BadCell, parse_number, plain_number, read_cell, shown
 
 ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
 
@@ -32,15 +33,35 @@ def read_rows(table: RawTable) -> RowsReading:
     if any(problem.level == Level.ERROR for problem in problems):
         return RowsReading((), tuple(problems), frozenset(lost))
     rows: list[Kept] = []
+    named = {column: letters(at) for column, at in found.items()} if table.letters else {}
     for raw in table.rows:
-        row, wrong = _row(table, raw, found)
+        row, wrong = _row(table, raw, found, named)
         problems += wrong
         if row is not None:
             rows.append(row)
+    problems += _hidden(table)
     if not table.rows:
         problems.append(p.EMPTY_TABLE(table.place(), table=table.name))
     lost -= {str(getattr(row, TABLES[table.name][1][0])) for row in rows}
     return RowsReading(tuple(rows), tuple(problems), frozenset(lost))
+
+
+def _hidden(table: RawTable) -> list[Problem]:
+    """The hidden rows of a sheet, those under one another in one message: a filter hides many at once."""
+    runs: list[list[int]] = []
+    for number in (row.number for row in table.rows if row.hidden):
+        if runs and runs[-1][-1] + 1 == number:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return [
+        p.HIDDEN_ROW(table.place(first), rows=_rows(first, last), count="count" if last > first else "counts")
+        for first, last in ((run[0], run[-1]) for run in runs)
+    ]
+
+
+def _rows(first: int, last: int) -> str:
+    return f"rows {first} to {last} are" if last > first else "the row is"
 
 
 def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
@@ -64,14 +85,14 @@ def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
     return found, problems
 
 
-def _row(table: RawTable, raw: RawRow, found: dict[str, int]) -> tuple[Kept | None, list[Problem]]:
+def _row(
+    table: RawTable, raw: RawRow, found: dict[str, int], named: Mapping[str, str]
+) -> tuple[Kept | None, list[Problem]]:
     problems: list[Problem] = []
-    if raw.hidden:
-        problems.append(p.HIDDEN_ROW(table.place(raw.number)))
     if any(cell != "" for cell in raw.cells[len(table.headers) :]):
         long = p.LONG_ROW(table.place(raw.number), cells=len(raw.cells), headers=len(table.headers))
         return None, [*problems, long]
-    values: dict[str, Any] = {"cell_row": raw.number}
+    values: dict[str, Any] = {"cell_row": raw.number, "sheet_columns": named}
     bad = False
     off = _is_off(raw, found)
     for column in columns(table.name):
@@ -86,7 +107,22 @@ def _row(table: RawTable, raw: RawRow, found: dict[str, int]) -> tuple[Kept | No
             bad = True
             or_off = p.OR_OFF if column.amount and table.name in p.MAY_BE_OFF else ""
             problems.append(wrong.kind(table.place(raw.number, at), **{**wrong.words, "or_off": or_off}))
+    if bad and (filled := _remark(table, raw, found)):
+        return None, [_stray(table, raw, filled)]
     return (None if bad else tidy(TABLES[table.name][0](**values))), problems
+
+
+def _remark(table: RawTable, raw: RawRow, found: dict[str, int]) -> list[int]:
+    """The filled cells of a row that cannot be read, where they are one alone or none that a row must have."""
+    filled = [at for at, cell in enumerate(raw.cells) if not (isinstance(cell, str) and not cell.strip())]
+    needed = {found[column.name] for column in columns(table.name) if not column.empty and column.name in found}
+    return filled if len(filled) == 1 or not needed & set(filled) else []
+
+
+def _stray(table: RawTable, raw: RawRow, filled: list[int]) -> Problem:
+    places = [table.place(raw.number, at) for at in filled]
+    texts = ", ".join(f"“{shown(raw.cells[at])}”" for at in filled)
+    return p.STRAY(places[0], cells=", ".join(place.cell for place in places), text=texts, table=table.name)
 
 
 def tidy(row: Kept) -> Kept:

@@ -1,4 +1,4 @@
-"""Tables of a day in, the rows that begin later out: prices that are written down and do not count yet."""
+"""Tables of a day in; the day they hold from, and the rows that begin later, out."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -23,6 +23,17 @@ class Waiting:
 def waiting(tables: Tables) -> tuple[Waiting, ...]:
     """The soonest first; a row that ends another one (active no) waits like any other."""
     return tuple(sorted(_later(tables)))
+
+
+def first_day(tables: Tables) -> date:
+    """The day by which half of everything named in the tables has begun; before it they are the tables of another time."""
+    begun: dict[tuple[object, ...], date] = {}
+    for table, (_, names) in TABLES.items():
+        for row in tables.rows.get(table, ()):
+            key = (table, *(getattr(row, name) for name in names))
+            begun[key] = min(begun.get(key, date.max), row.starts or date.min)
+    days = sorted(begun.values())
+    return days[(len(days) - 1) // 2] if days else date.min
 
 
 def _later(tables: Tables) -> Iterator[Waiting]:

@@ -31,6 +31,7 @@ def read_workbook(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:
             problems.append(p.EMPTY_TABLE(place, table=name))
         else:
             found[name] = _table(name, path.name, sheet)
+            problems += [p.HIDDEN_SHEET(place, table=name)] if sheet.hidden else []
     return RawTables(path.name, found), tuple(problems)
 
 

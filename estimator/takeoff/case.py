@@ -54,7 +54,7 @@ class Case:
         """A setting that names one of several ways. Errors: CannotGoOn for a word that is none of them."""
         value = self.text(key)
         if value not in choices:
-            place = Place(table="settings", cell=f"row {self.tables.setting(key).cell_row}, value")
+            place = Place(table="settings", cell=self.tables.setting(key).cell("value"))
             raise CannotGoOn(SETTING_WORD(place, key=key, value=value, choices=", ".join(choices)))
         return value
 
@@ -63,7 +63,7 @@ class Case:
         try:
             return tuple(sorted(float(part) for part in self.text(key).split(",")))
         except ValueError:
-            place = Place(table="settings", cell=f"row {self.tables.setting(key).cell_row}, value")
+            place = Place(table="settings", cell=self.tables.setting(key).cell("value"))
             choices = "numbers parted by commas, such as 2, 3, 4"
             raise CannotGoOn(SETTING_WORD(place, key=key, value=self.text(key), choices=choices)) from None
 

@@ -9,6 +9,8 @@ import pytest
 from estimator.model.price import Price
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
+from estimator.pricing.rough import rough_cost, smooth_price
+from estimator.scopes.least_price import LeastPrice
 from estimator.tables.rows import PlaceRow, TaxClass, WorkItem
 from estimator.tables.tables import Tables
 
@@ -100,3 +102,29 @@ def test_materials_of_work_with_a_rate_of_its_own_are_taxed_once_where_materials
     # Sold in proportion: 3,999.40 × 247.80 ÷ 2,285.37 = 433.65, × 8.25 % = 35.78 [computed]
     assert price.tax == D("35.78") + (sod * D("0.02")).quantize(D("0.01"))
     assert "materials sold for $433.65" in price.tax_text
+
+
+@pytest.mark.parametrize("kind", ["separated", "whole charge", "none"])
+def test_the_smooth_price_taxes_work_in_its_own_way_as_the_price_does(
+    kind: str, maple: Scope, tables: Tables, make_place: Place
+) -> None:
+    """All work at 2 % is the untaxed price × 1.02, and all work untaxed is the untaxed price, whatever the place's usual way."""
+    place = make_place(tax_kind=kind)
+    untaxed = smooth_price(maple, tables, make_place(tax_kind="none"))
+    for own_kind, percent, times in (("none", None, 1.0), ("", None, 1.0), ("whole charge", D("2"), 1.02)):
+        own = tables
+        for item in tables.work_items:
+            own = with_class(own, item.item, own_kind, percent, place)
+        assert smooth_price(maple, own, place) == pytest.approx(untaxed * times)
+
+
+def test_the_sum_for_the_search_stays_below_the_price_where_materials_are_taxed_but_not_those_of_some_work(
+    make_takeoff: Callable[..., Takeoff], job_takeoff: Takeoff, tables: Tables, make_place: Place
+) -> None:
+    apart = make_place(tax_kind="separated")
+    own = with_class(tables, "sod", "none", None, apart)
+    scope = (make_takeoff("yard spot", dig_bcy=4, sod_sf=20000), job_takeoff)
+    rough = [rough_cost(t, own, apart) for t in scope]
+    summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
+    price = price_scope(scope, own, apart)
+    assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, own).slack

@@ -6,6 +6,7 @@ import pytest
 from typer.testing import CliRunner
 
 from estimator.cli.app import build
+from estimator.tables import demo_folder
 from estimator.tables.waiting import Waiting, waiting
 from tests.tables.workbench import demo, reading, with_edits
 
@@ -52,3 +53,15 @@ def test_setting_a_row_off_is_advised_only_where_a_firm_may_do_without_it(tmp_pa
     found = reading(with_edits(tmp_path, [edit])).problems
     assert found
     assert ("active" in found[0].write) is off_helps
+
+
+def test_a_day_before_the_tables_begin_is_one_message_with_the_day_they_hold_from():
+    found = reading(demo_folder(), date(2025, 6, 1))
+    assert found.tables is None
+    assert [problem.code for problem in found.problems] == ["tables/before-they-begin"]
+    assert "2026-01-01" in found.problems[0].wrong
+
+
+def test_a_few_rows_that_begin_later_hide_nothing(tmp_path):
+    found = reading(with_edits(tmp_path, ["materials | pipe-2 | from | 2027-01-01"]))
+    assert {problem.code for problem in found.problems} >= {"tables/not-yet"}

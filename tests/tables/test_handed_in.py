@@ -49,3 +49,16 @@ def test_what_a_cell_can_hold_is_told_apart(tmp_path: Path) -> None:
 def test_a_missing_workbook_is_named(tmp_path: Path) -> None:
     assert [problem.code for problem in reading(tmp_path / "none.xlsx").problems] == ["tables/nothing-there"]
     assert [problem.code for problem in read(tmp_path / "none.xlsx").problems] == ["sheet/unreadable"]
+
+
+def test_a_remark_in_a_row_of_its_own_is_one_message(tmp_path: Path) -> None:
+    for cell in ("A70", "E70", "AB70"):  # the id's column, a number's, one beside the table
+        found = reading(damaged(tmp_path, [f"set materials!{cell} call Joe"]))
+        assert [(problem.code, problem.place.cell) for problem in found.problems] == [("tables/stray-cell", cell)]
+
+
+def test_rows_that_a_filter_hid_are_one_message(tmp_path: Path) -> None:
+    found = reading(damaged(tmp_path, ["hide roles!2", "hide roles!3", "hide roles!5"]))
+    assert [problem.place.cell for problem in found.problems] == ["row 2", "row 5"]
+    assert "rows 2 to 3 are hidden" in found.problems[0].wrong
+    assert found.tables is not None

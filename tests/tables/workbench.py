@@ -11,6 +11,7 @@ from pathlib import Path
 from estimator.model.judgement import METHODS
 from estimator.tables import Tables, TablesReading, demo_folder, read_tables
 from estimator.tables.as_workbook import workbook
+from estimator.tables.rows import TABLES
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 
 DAY = date(2026, 11, 25)
@@ -82,12 +83,22 @@ def with_edits(folder: Path, lines: Iterable[str]) -> Path:
 
 
 def damaged(folder: Path, lines: Iterable[str]) -> Path:
-    """The demo's workbook after somebody did this to it: merge, hide, formula, set, truth; each with a cell."""
+    """The demo's workbook after somebody did this to it: merge, hide, formula, set, truth, each with a cell;
+    hide-sheet with a sheet; begin with the day that every row is to begin."""
     from openpyxl import load_workbook
 
     book = load_workbook(BytesIO(demo_bytes()))
     for line in lines:
         what, cell, *rest = line.split(" ", 2)
+        if what == "hide-sheet":
+            book[cell].sheet_state = "hidden"
+            continue
+        if what == "begin":
+            for name in TABLES:
+                column = next(c.column for c in book[name][1] if c.value == "from")
+                for row in range(2, len(demo().rows[name]) + 2):
+                    book[name].cell(row, column, cell)
+            continue
         sheet, at = cell.split("!")
         if what == "merge":
             book[sheet].merge_cells(at)

@@ -220,6 +220,8 @@ def _costs(line: LineItem, option: Option, columns: int, language: str) -> list[
 
 def _cost(cost: CostLine, share: str, language: str) -> tuple[str, ...]:
     reckoned = f"{number(cost.quantity, 2, language)} {cost.unit} × {number(cost.rate, 2, language)}"
+    if cost.in_overhead:
+        reckoned = speaker(language)("our own, paid for in the overhead")
     return term(cost.part, language), cost.text, reckoned, dollars(cost.amount, language=language), share, cost.cell
 
 

@@ -21,6 +21,7 @@ class Known:
     number: str = ""
     data: Mapping[str, Any] = field(default_factory=dict)
     branches: tuple[str, ...] = ()  # named in this job's logs
+    item: Mapping[str, Any] = field(default_factory=dict)  # what the table asked about holds so far
 
     @property
     def lines(self) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from estimator.fieldnotes.answers import Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
+from estimator.fieldnotes.answers import NO, Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
 from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
 from estimator.model.lengths import plain_marks
 
@@ -54,6 +54,11 @@ def floor(answer: str, key: str, known: Known) -> Got | Unread:
     """A floor. After a slip of the finger a slab without tendons is never offered: Enter would say what nobody proved."""
     got = _floor(answer, key, known)
     return Unread(got.wrong) if isinstance(got, Unread) and got.offer == "slab" else got
+
+
+def insurer(answer: str, key: str, known: Known) -> Got | Unread:
+    """A name; a no is no insurer of that name."""
+    return Got({key: None}) if answer.lower().strip(" .!") in NO else text(answer, key, known)
 
 
 def trial(answer: str, key: str, known: Known) -> Got | Unread:

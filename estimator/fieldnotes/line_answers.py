@@ -1,7 +1,7 @@
 """Answers about lines, water tests and ways round come in; values for the job file go out."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
@@ -41,6 +41,16 @@ def _same_name(name: str, names: Sequence[str]) -> str:
     return next((n for n in names if n.lower() in (low, low.removesuffix(" branch"), low.removesuffix(" line"))), "")
 
 
+def _so_does(end: str, known: Known) -> str:
+    """Another line that was said to end there: most often it runs into this one."""
+    own = str(known.item.get("name", ""))
+    lines = known.data.get("line", ())
+    others = [
+        str(n.get("name")) for n in lines if isinstance(n, Mapping) and n.get("ends") == end and n.get("name") != own
+    ]
+    return f"; so does {others[0]}: if it runs into {own}, go {others[0]} joins" if others else ""
+
+
 def line_end(answer: str, key: str, known: Known) -> Got | Unread:
     """Where a line ends: `main at 21`, the name of a branch, `city main`. `joins` or `ends` is written, the other goes."""
     names = (*known.lines, *known.branches)
@@ -57,7 +67,7 @@ def line_end(answer: str, key: str, known: Known) -> Got | Unread:
               "street": "street main", "alley": "alley main", "city sewer": "city main"}  # fmt: skip
     word = chosen(plain, ENDS, others)
     if isinstance(word, str):
-        return Got({"ends": word, "joins": None}, f"ends at the {word}")
+        return Got({"ends": word, "joins": None}, f"ends at the {word}{_so_does(word, known)}")
     if near := nearest(plain, (*names, *ENDS)):
         return Unread(f"“{answer}” is no line or branch yet", near)
     return Got({"ends": plain, "joins": None}, f"ends at “{plain}”; it joins no other line")

@@ -27,7 +27,13 @@ NO_LOG = error(
     'Add log = "{line}.txt", or filmed = false and its length when no camera was in it.',
 )
 MATERIAL = error("job/pipe", "“{text}” is no pipe material this program knows.{nearest}", "Write one of: {known}.")
-PROBLEMS = (NO_LOG, MATERIAL)
+NOT_READ = error(
+    "log/not-read",
+    "this line was typed in the interview and could not be read: “{text}”.",
+    "Take the #? away and write it so that it can be read; or take the ? away, and it is a plain note.",
+    "It may be the one thing that has to be repaired, and as it stands no price knows of it.",
+)
+PROBLEMS = (NO_LOG, MATERIAL, NOT_READ)
 
 
 @dataclass(slots=True)
@@ -127,6 +133,12 @@ def read_line(
     return ReadLine(line, hung, zero, document.place(*path), form, log.names), problems + found
 
 
+def _not_read(text: str, file: str) -> list[Problem]:
+    """Lines the interview kept behind `#?`."""
+    rows = enumerate(text.splitlines(), start=1)
+    return [NOT_READ(Place(file, number, 1), text=row[2:].strip()) for number, row in rows if row.startswith("#?")]
+
+
 def _read_log(
     text: str, path: Path, given: Heading | None, log: Log, document: Document, logs: LogFiles, words: Mapping[str, str]
 ) -> None:
@@ -138,6 +150,7 @@ def _read_log(
             log.problems.append(found)
             return
         LogReader(log, text.strip(), words, given).read(found)
+        log.problems += _not_read(found, text.strip())
         return
     spot = document.spots.get(path)
     row, column = (spot.value_line, spot.value_column) if spot else (1, 1)

@@ -5,7 +5,7 @@ import re
 from estimator.fieldnotes import heading, where
 from estimator.fieldnotes.kinds import error, nearest, question
 from estimator.fieldnotes.things import Thing
-from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, PLURALS
+from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
 from estimator.model.line import FINDING_WORDS
 from estimator.model.problem import Place, Problem
 
@@ -78,7 +78,7 @@ def near_word(text: str) -> str:
 
         signs = [sign for sign in ALL_SIGNS if " " in sign]
         return next((f" Did you mean “{sign}”?" for sign in get_close_matches(text, signs, n=1, cutoff=0.8)), "")
-    return TWO_MEANINGS.get(text) or nearest(text, (*BY_NAME, *PLURALS, *ALL_SIGNS))
+    return TWO_MEANINGS.get(text) or nearest(text, (*BY_NAME, *PLURALS, *ALL_SIGNS, *SURFACES, *MATERIALS))
 
 
 def swallowed(thing: Thing, place: Place) -> list[Problem]:

@@ -1,5 +1,6 @@
 """What a question leans on: default answers in words from what is known, and whether it is asked of this job at all."""
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
@@ -8,6 +9,7 @@ from estimator.fieldnotes.answers import Known
 
 Data = Mapping[str, Any]
 INVENTED_PLACE = "demo"
+_LEAVES = re.compile(r"\b(?:yard|street|city|sewer|lateral|septic|tank|alley)\b")
 
 
 def nothing(known: Known) -> str:
@@ -54,9 +56,14 @@ def soil(known: Known) -> str:
 
 
 def line_end(known: Known) -> str:
+    """A branch of the line's own name; the main or the tank for the only line, and for one through the yard."""
+    name = str(known.item.get("name", "")).lower()
+    own = next((branch for branch in known.branches if branch.lower() == name), "")
+    if own or not (len(known.lines) == 1 or _LEAVES.search(name)):
+        return own
     found = known.data.get("house")
     septic = isinstance(found, Mapping) and found.get("sewer") == "septic"
-    return ("septic tank" if septic else "city main") if len(known.lines) == 1 else ""
+    return "septic tank" if septic else "city main"
 
 
 def pipe_size(known: Known) -> str:
@@ -74,6 +81,16 @@ def line_name(known: Known) -> str:
 def on_slab(data: Data, item: Data) -> bool:
     found = data.get("house")
     return not (isinstance(found, Mapping) and found.get("floor") in ("crawl space", "basement"))
+
+
+def on_plain_slab(data: Data, item: Data) -> bool:
+    """Somebody said that it has no tendons."""
+    found = data.get("house")
+    return isinstance(found, Mapping) and found.get("floor") == "slab"
+
+
+def insured(data: Data, item: Data) -> bool:
+    return bool(item.get("insurer"))
 
 
 def invented_place(data: Data, item: Data) -> bool:

@@ -10,6 +10,7 @@ from typing import Any
 from estimator.fieldnotes import house_answers as house
 from estimator.fieldnotes import line_answers as line
 from estimator.fieldnotes import question_defaults as known_by
+from estimator.fieldnotes import slab_answers as slab
 from estimator.fieldnotes.answers import (
     Known,
     Reader,
@@ -85,10 +86,16 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("floor", "Floor: slab (proven to have no tendons), post-tensioned slab, slab with tendons unknown, crawl space, basement",
        "slab", "Nobody cuts a slab whose tendons are not known. `slab` counts as none only in an old house, or with proof.", house.floor,
        default=known_by.fixed("slab, tendons unknown"), needed=True),
+    _q("tendons", "What proves that it has no tendons", "engineer's drawing",
+       "Of an old house `slab` is enough; of a younger one no floor is cut without proof. A missing stamp proves nothing. "
+       "Enter leaves it open.", slab.proof_of_no_tendons, asked=known_by.on_plain_slab),
     _q("slab_thickness", "How thick is the slab", "4 in", "What is sawn and hauled hangs on it.", length("in"),
        asked=known_by.on_slab),
     _q("slab_above_grade", "How far is the slab's top above the ground", "6 in",
        "A depth under the floor and one under the lawn start at different heights.", length("in"), asked=known_by.on_slab),
+    _q("edge_beam", "Beam at the slab's edge: deep and wide, or none", "24in deep 12in wide",
+       "Who digs under the edge must know it; a `beam` in a log there says it too. `none` only where you saw it uncovered. "
+       "Enter leaves it open.", slab.edge_beam, asked=known_by.on_slab),
     _q("soil", "Soil", "firm clay", "Shoring, spoil and rates hang on it; nothing said is taken at its worst.",
        house.soil, default=known_by.soil),
     _q("expansive_soil", "Does the ground swell and shrink", "yes", "Swelling ground moves pipes and houses.", yes_no,
@@ -180,10 +187,30 @@ SIGN = Section(table="sign", title="Seen off the camera", many=True, one="sign",
     _q("where", "Where", "front yard", "Beside which line.", text),
 ))  # fmt: skip
 
+INSURANCE = Section(table="customer", title="Insurance", questions=(
+    _q("insurer", "Insurance company, if one is asked to pay", "Fernbrook Mutual (invented)",
+       "A page of facts is written for it, without a word on what is covered; Enter: none.", house.insurer),
+    _q("policy", "Policy number", "HO-3318", "It stands on the insurer's page.", text, asked=known_by.insured),
+    _q("claim", "Claim number", "C-77", "It stands on the insurer's page.", text, asked=known_by.insured),
+))  # fmt: skip
+
 WISHES = Section(table="wishes", title="What they want", questions=(
     _q("keep_floors", "Do they want the floors left whole", "yes", "Ways that open floors are then told so.", yes_no),
     _q("asked", "What they asked for, in their words", "slow hall bath, test before the lift", "It stands on the quote.", text),
     _q("selling", "Selling on", "2027-01-05", "A closing day is a deadline; Enter when they do not sell.", day),
 ))  # fmt: skip
 
-SECTIONS: tuple[Section, ...] = (JOB, CUSTOMER, HOUSE, TRIAL, SITE, LINE, TEST, SIGN, WAY, FOUNDATION, WISHES)
+SECTIONS: tuple[Section, ...] = (
+    JOB,
+    CUSTOMER,
+    HOUSE,
+    TRIAL,
+    SITE,
+    LINE,
+    TEST,
+    SIGN,
+    WAY,
+    FOUNDATION,
+    INSURANCE,
+    WISHES,
+)

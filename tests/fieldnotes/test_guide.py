@@ -32,3 +32,14 @@ def test_the_log_in_the_guide_reads_with_questions_only() -> None:
     found = reading(log)
     assert found.job is not None
     assert found.job.lines[0].passes[1].shift_ft == pytest.approx(-0.6)
+
+
+def test_what_is_written_by_hand_is_read_as_the_guide_shows_it() -> None:
+    """The last block of the guide, put into a job file, is taken key by key."""
+    block = GUIDE.rsplit("```toml\n", 1)[1].split("```")[0]
+    found = reading(START + "30 roots 30%\n", more=block)
+    assert found.job is not None, "\n".join(map(str, found.problems))
+    assert [o.item for o in found.job.overrides] == ["", "tunnel-dig"]
+    assert [o.do for o in found.job.options] == ["rename"]
+    assert found.job.discounts
+    assert found.job.approvals

@@ -14,6 +14,28 @@ from estimator.model.lengths import parse_length
 TEXT_FILES = (".txt", ".log", ".md")
 
 
+def looks_like_a_file(text: str) -> bool:
+    """
+    >>> looks_like_a_file("notes from phone.txt"), looks_like_a_file("12.5 hole 2in ; see notes.txt")
+    (True, False)
+    """
+    return text.lower().endswith(TEXT_FILES) and not any(mark in text for mark in ";#=")
+
+
+def beside(job: JobFile) -> tuple[str, ...]:
+    """The text files that lie in the job's folder."""
+    try:
+        return tuple(sorted(p.name for p in job.path.parent.iterdir() if p.is_file() and looks_like_a_file(p.name)))
+    except OSError:
+        return ()
+
+
+def rows_of_file(job: JobFile, name: str) -> tuple[str, ...]:
+    """What the file holds. Errors: CannotGoOn when it is no text."""
+    text = text_on_disk(job.path.parent / name)
+    return tuple(text.rstrip("\n").split("\n")) if text.strip() else ()
+
+
 def is_inline(item: Data) -> bool:
     """The log stands in the job file itself."""
     log = item.get("log", "")
@@ -49,8 +71,9 @@ def _taken(job: JobFile, step: Step, name: str) -> bool:
 def rows_of(job: JobFile, step: Step, name: str) -> tuple[str, ...]:
     """What has been typed so far. Errors: CannotGoOn when the file is no text."""
     item = item_of(step, job.data)
-    text = str(item["log"]) if is_inline(item) else text_on_disk(job.path.parent / name)
-    return tuple(text.rstrip("\n").split("\n")) if text.strip() else ()
+    if not is_inline(item):
+        return rows_of_file(job, name)
+    return tuple(str(item["log"]).rstrip("\n").split("\n"))
 
 
 def written(job: JobFile, step: Step, name: str, rows: tuple[str, ...]) -> None:

@@ -13,6 +13,7 @@ from estimator.cli.interview.steps import Step, item_of, items
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.interview.typed import typed, without_last
 from estimator.cli.views.words import number
+from estimator.fieldnotes.answers import YES, cleaned, nearest
 from estimator.fieldnotes.echo import agreement, echo_line
 from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
@@ -91,7 +92,7 @@ class _Session:
             self._undo()
         elif low == "list":
             self._list()
-        elif not (self._is_file(text)):
+        elif not self._is_file(text):
             self._line(text)
         return ""
 
@@ -131,21 +132,46 @@ class _Session:
         return [p for p in hanging if row is not None and p.place.line == row + 1 and p.level is Level.ERROR]
 
     def _is_file(self, text: str) -> bool:
-        """The name of a text file that lies beside the job, typed before anything else."""
-        path = self.job.path.parent / text
-        if self.log.rows or not text.lower().endswith(log_files.TEXT_FILES) or "/" in text or not path.is_file():
+        """The name of a text file: what lies beside the job is read, a name of nothing there is told the nearest."""
+        if not log_files.looks_like_a_file(text):
             return False
+        there = log_files.beside(self.job)
+        if text in there:
+            self._read_file(text)
+            return True
+        near = nearest(text, there)
+        if near:
+            self.terminal.tell(f"there is no file {text} beside the job. Did you mean {near}?", "bad")
+        else:
+            self.terminal.tell(
+                f"there is no file {text}: put it into {self.job.path.resolve().parent}, then type its name", "bad"
+            )
+        return True
+
+    def _read_file(self, name: str) -> None:
+        """The file becomes the line's log, with what was typed so far at its end; asked for where something was."""
+        typed_so_far = [row for row in self.log.rows if not log_files.looks_like_a_file(row.lstrip("#? "))]
+        if typed_so_far and name != self.name:
+            lines = "line" if len(typed_so_far) == 1 else "lines"
+            answer = self.terminal.ask(
+                f"  Read {name}, with the {len(typed_so_far)} {lines} typed here put after it [yes]: "
+            )
+            if answer is None or cleaned(answer).lower() not in ("", *YES):
+                self.terminal.tell(f"{name} is not read; the log goes on as it was")
+                return
         try:
-            self.job.put(self.step.table, {"log": text})
-            self.name = text
-            rows = log_files.rows_of(self.job, self.step, text)
+            rows = log_files.rows_of_file(self.job, name)
         except CannotGoOn as stop:
             self.terminal.tell(str(stop.problems[0].wrong), "bad")
-            self.job.put(self.step.table, {"log": None})
-            return True
-        self.log = Typed(log_files.about(self.job, self.step, text), self.log.words, rows)
-        _greet(self.log, text, self.terminal)
-        return True
+            return
+        if name == self.name:
+            self.terminal.tell(f"{name} is this log")
+            return
+        self.before, self.name = [], name
+        self.log = Typed(log_files.about(self.job, self.step, name), self.log.words, (*rows, *typed_so_far))
+        log_files.written(self.job, self.step, name, self.log.rows)
+        self.line = self.log.sheet.line
+        _greet(self.log, name, self.terminal)
 
     # ── undo, list, done ──────────────────────────────────────────────────────────────────────
 

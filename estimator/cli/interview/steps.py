@@ -9,6 +9,7 @@ from estimator.fieldnotes.answers import nearest
 from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
 
 Path = tuple[str | int, ...]
+MOST_OTHERS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,19 +97,32 @@ def first_open(data: Data) -> str:
 # ── finding a question again ──────────────────────────────────────────────────────────────────
 
 
-def found(words: str, data: Data) -> Step | str:
-    """The step meant by `soil`, `house`, `line 2`, `log main`, `kitchen`, `water test`; or the nearest such words."""
+def found(words: str, data: Data) -> tuple[Step | str, tuple[str, ...]]:
+    """The step meant by `soil`, `house`, `line 2`, `log main`, `kitchen`, `water test`, or the nearest such words; and
+    what else begins so. Of several a whole part comes first: `water` is the tests, then the water lines."""
     low = " ".join(words.lower().replace(".", " ").replace("_", " ").split())
     names = _names(data)
     if low in names:
-        return names[low]
-    begins = [name for name in names if name.startswith(low)] if low else []
+        return names[low], ()
+    begins = _one_each({name: step for name, step in names.items() if low and name.startswith(low)})
     if begins:
-        return names[begins[0]]
+        first, *others = sorted(begins, key=lambda name: not _is_part(begins[name]))
+        return begins[first], tuple(others[:MOST_OTHERS])
     inside = next(
         (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", s.question.text.lower())), None
     )
-    return inside or nearest(low, tuple(names))
+    return inside or nearest(low, tuple(names)), ()
+
+
+def _one_each(names: Mapping[str, Step]) -> dict[str, Step]:
+    """Each step by the first of its names."""
+    first = {step.id: name for name, step in reversed(names.items())}
+    return {name: step for name, step in names.items() if first[step.id] == name}
+
+
+def _is_part(step: Step) -> bool:
+    """It begins a whole part of the interview."""
+    return step.question is step.section.questions[0]
 
 
 def _names(data: Data) -> dict[str, Step]:

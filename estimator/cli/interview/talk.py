@@ -1,11 +1,12 @@
 """A job file and what is known in, the job file answered question by question out; each answer is saved as it is given."""
 
+import re
 from dataclasses import dataclass, field, replace
 
 from estimator.cli.interview import log_talk
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.shown import listed, present, title
-from estimator.cli.interview.steps import Step, answer_of, first_open, found, number_of, steps
+from estimator.cli.interview.steps import Step, answer_of, first_open, found, item_of, number_of, steps
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
@@ -15,6 +16,10 @@ from estimator.model.problem import CannotGoOn
 END = "end"
 _STOP = ("quit", "exit", "stop", "q", "bye", "done", "end")
 _NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope")
+BY_HAND = "By hand in the job file, not asked: overrides, options, approvals, discounts (docs/field-notes.md)."
+_BY_HAND = re.compile(
+    r"(?:overrides?|options?|approvals?|discounts?|allowances?|settings?)(?: by hand)?", re.IGNORECASE
+)
 COMMANDS = "Enter skips or takes what is in [ ]. Also: ?, back, undo, list, go NAME, done."
 
 
@@ -61,6 +66,8 @@ class Talk:
             self.terminal.tell("that is more than an answer; write it shorter", "bad")
             return True
         if answer.lower() in _STOP and not (step.begins and answer.lower() == "done"):
+            if offer:
+                self.terminal.tell(f"“{offer}” was offered and not taken, so it is not in the file; it is asked again")
             return False
         try:
             if offer and answer.lower() == "undo":
@@ -86,7 +93,7 @@ class Talk:
         return text.partition(":")[0] if step.id == self.asked_before else text
 
     def _default(self, step: Step) -> str:
-        return step.question.default(replace(self.known, data=self.job.data))
+        return step.question.default(self._known_now(step))
 
     def _answered(self, step: Step, answer: str) -> bool:
         """Always True: there is a next question."""
@@ -109,7 +116,8 @@ class Talk:
         return True
 
     def _known_now(self, step: Step) -> Known:
-        return replace(self.known, data=self.job.data, branches=log_talk.branches(self.job))
+        data = self.job.data
+        return replace(self.known, data=data, branches=log_talk.branches(self.job), item=item_of(step, data))
 
     def _take(self, step: Step, got: Got, answer: str) -> None:
         self._saved(step, dict(got.values))
@@ -119,14 +127,15 @@ class Talk:
     def _saved(self, step: Step, values: dict[str, object]) -> None:
         """Written, with the next question's name, in one go."""
         before = (step.id, self.job.text, self.job.next_id)
+        asked = {each.id for each in steps(self.job.data)}
         if values:
             self.job.put(step.table, values)
-        self.at, frontier = self._next(step)
+        self.at, frontier = self._next(step, asked)
         self.job.stand_at(frontier)
         self.trail.append(before)
 
-    def _next(self, step: Step) -> tuple[str, str]:
-        """What is asked after this, and what the interview has come to."""
+    def _next(self, step: Step, asked: set[str]) -> tuple[str, str]:
+        """What is asked after this, and what the interview has come to; `asked` are the questions before the answer."""
         all_steps = steps(self.job.data)
         here = number_of(step.id, all_steps)
         came_to = len(all_steps) if self.job.next_id == END else number_of(self.job.next_id, all_steps)
@@ -134,7 +143,8 @@ class Talk:
         if here == came_to:
             following = next((all_steps[n].id for n in blank if n > here), END)
             return following, following
-        same = [n for n in blank if step.index is not None and all_steps[n].table == step.table]
+        new = [n for n in blank if all_steps[n].table == step.table and all_steps[n].id not in asked]
+        same = new or [n for n in blank if step.index is not None and all_steps[n].table == step.table]
         later = [n for n in same if n > here] or [n for n in same if all_steps[n].question.needed]
         return (all_steps[later[0]].id if later else self.job.next_id), self.job.next_id
 
@@ -166,6 +176,7 @@ class Talk:
         self.terminal.tell(step.question.why)
         self.terminal.tell(f"Such as: {step.question.example}")
         self.terminal.tell(COMMANDS, "dim")
+        self.terminal.tell(BY_HAND, "dim")
 
     def _back(self, step: Step) -> None:
         all_steps = steps(self.job.data)
@@ -193,9 +204,14 @@ class Talk:
         if not words:
             self.terminal.tell("go where? such as: go soil, go line 2, go log, go tests")
             return
-        step = found(words, self.job.data)
+        if _BY_HAND.fullmatch(words):
+            self.terminal.tell(BY_HAND)
+            return
+        step, others = found(words, self.job.data)
         if isinstance(step, Step):
             self.at = step.id
+            if others:
+                self.terminal.tell(f"also: {', '.join(f'go {other}' for other in others)}", "dim")
             return
         near = f"; go {step}?" if step else "; `list` shows every name"
         self.terminal.tell(f"there is no question “{words}”{near}", "bad")

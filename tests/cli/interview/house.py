@@ -6,7 +6,7 @@ ANSWERS: tuple[str, ...] = (
     # the customer
     "Wren Castellane", "417 Larkspur Court, Fernbrook", "555-0147", "",
     # the house
-    "1962", "slab", "4", "6 in", "firm clay", "y", "demo", "", "yes", "2 baths, kitchen, washer", "copper", "nothing", "tile",
+    "1962", "slab", "", "4", "6 in", "24in deep 12in wide", "firm clay", "y", "demo", "", "yes", "2 baths, kitchen, washer", "copper", "nothing", "tile",
     # a trial, for the place is invented
     "",
     # the site
@@ -39,6 +39,8 @@ ANSWERS: tuple[str, ...] = (
     "hall: wall 12, yard 26, fall 6.6in", "main 6 to 9", "main at 3", "1 bath", "",
     # lifting
     "planned 2027-01", "Fernbrook Lifting (invented)", "14",
+    # insurance
+    "Fernbrook Mutual (invented)", "", "C-77",
     # what they want
     "yes", "slow hall bath, and a test before the lift", "",
 )  # fmt: skip

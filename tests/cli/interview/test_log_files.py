@@ -2,6 +2,8 @@
 
 import pytest
 
+from estimator.fieldnotes import read_job
+
 LINE = ["main", "", "ci", ""]
 LOG = ["pass front cleanout to house, riser 28in", "5 roots 30%", "done", "city"]
 
@@ -85,3 +87,46 @@ def test_commands_are_no_lines_of_a_log(tmp_path, interview, word):
     lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], word])
     rows = (tmp_path / "main.txt").read_text("utf-8").splitlines()
     assert word not in rows
+
+
+HEAD = """[job]
+number = "1"
+date = 2026-11-18
+prepared_by = "R. Example"
+
+[customer]
+name = "A. Customer (invented)"
+site = "1 Demo Street"
+
+[house]
+floor = "basement"
+jurisdiction = "demo"
+"""
+PHONE = "pass front cleanout to house, riser 28in\n5 roots 30%\n"
+
+
+def test_a_misspelt_file_is_no_note_and_the_nearest_is_named(tmp_path, interview):
+    (tmp_path / "notes.txt").write_text(PHONE, "utf-8")
+    job, typist = lines(interview, tmp_path / "job.toml", [*LINE, "nots.txt", "notes.txt", "done"])
+    assert "there is no file nots.txt beside the job. Did you mean notes.txt?" in typist.told
+    assert job.data["line"][0]["log"] == "notes.txt"
+    assert (tmp_path / "notes.txt").read_text("utf-8") == PHONE
+
+
+@pytest.mark.parametrize(("answer", "taken"), [("", True), ("no", False)])
+def test_a_file_named_after_some_lines_is_offered_and_they_are_kept(tmp_path, interview, answer, taken):
+    (tmp_path / "notes.txt").write_text(PHONE, "utf-8")
+    job, typist = lines(interview, tmp_path / "job.toml", [*LINE, "9 hole 2in", "notes.txt", answer, "done", "done"])
+    assert any("Read notes.txt, with the 1 line typed here put after it" in asked for asked in typist.asked)
+    name = job.data["line"][0]["log"]
+    assert name == ("notes.txt" if taken else "main.txt")
+    assert (tmp_path / name).read_text("utf-8") == (PHONE if taken else "") + "9 hole 2in\n"
+
+
+def test_a_line_left_unread_is_named_by_check(tmp_path, interview):
+    """Else a hole that was typed would be in no price."""
+    (tmp_path / "job.toml").write_text(HEAD, "utf-8")
+    lines(interview, tmp_path / "job.toml", [*LINE, LOG[0], "9 hloe 2in", "done", "done"])
+    found = [p for p in read_job(tmp_path / "job.toml").problems if p.code == "log/not-read"]
+    assert [(p.place.file, p.place.line) for p in found] == [("main.txt", 2)]
+    assert "9 hloe 2in" in found[0].wrong

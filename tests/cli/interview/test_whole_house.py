@@ -174,7 +174,7 @@ def test_the_last_job_and_the_tables_give_the_defaults(tmp_path, interview, know
         "house": {"soil": "firm clay", "jurisdiction": "demo"},
     }
     now: Known = replace(known, last=last, number="2026-132")
-    job, _ = interview(tmp_path / "job.toml", ["", "", "", "", "W", "1 Elm", "", "", "", "", "", "", "", "", ""], now)
+    job, _ = interview(tmp_path / "job.toml", ["", "", "", "", "W", "1 Elm", *[""] * 10], now)
     assert job.data["job"]["number"] == "2026-132"
     assert job.data["job"]["prepared_by"] == "Ines Calloway"
     assert job.data["job"]["language"] == ["es_US"]
@@ -186,3 +186,55 @@ def test_the_floor_of_the_last_house_is_not_taken_for_this_one(tmp_path, intervi
     now = replace(known, last={"house": {"floor": "slab"}})
     _, typist = interview(tmp_path / "job.toml", ANSWERS[:9], now)
     assert typist.asked[-1].endswith("[slab, tendons unknown]")
+
+
+def test_proof_of_no_tendons_and_the_edge_beam_go_into_the_house(tmp_path, interview):
+    answers = [*ANSWERS[:10], "engineer's drawing", "4", "6 in", "24 x 12", "", "firm clay"]
+    job, typist = interview(tmp_path / "job.toml", answers)
+    assert job.data["house"]["tendons"] == "none, engineer's drawing"
+    assert job.data["house"]["edge_beam"] == "24in deep 12in wide"
+    assert typist.asked[14].endswith("[24in deep 12in wide]"), "which number is the depth is asked back"
+
+
+def test_a_floor_said_later_brings_its_own_questions(tmp_path, interview):
+    answers = [*ANSWERS[:9], "", "", "", "", "firm clay", "go floor", "slab", "scan of Nov 12"]
+    job, typist = interview(tmp_path / "job.toml", answers)
+    assert typist.asked[16] == "What proves that it has no tendons"
+    assert job.data["house"]["tendons"] == "none, scan of Nov 12"
+    assert typist.asked[17].startswith("Does the ground swell"), "then it goes on where it was"
+
+
+def test_what_is_written_by_hand_is_told_so(tmp_path, interview):
+    _, typist = interview(tmp_path / "job.toml", ["?", "go overrides"])
+    assert sum("By hand in the job file" in told for told in typist.told) == 2
+
+
+def test_water_is_the_tests_and_the_water_lines_are_named_too(tmp_path, interview):
+    _, typist = interview(tmp_path / "job.toml", [*ANSWERS[:9], "go water"])
+    assert typist.asked[-1].startswith("What was tested")
+    assert "also: go water lines" in typist.told
+
+
+def test_an_offer_left_open_at_the_end_is_told(tmp_path, interview):
+    _, typist = interview(tmp_path / "job.toml", [*ANSWERS[:9], "basment", "done"])
+    assert any("was offered and not taken" in told for told in typist.told)
+
+
+@pytest.mark.parametrize(
+    ("log", "name", "offered"),
+    [((), "yard", "city main"), ((), "kitchen", ""), (("5 branch 2in left live called kitchen",), "kitchen", "kitchen")],
+)  # fmt: skip
+def test_where_a_second_line_ends_is_offered_where_it_can_be_known(tmp_path, interview, log, name, offered):
+    first = ["main", "", "ci", "", "pass cleanout to house, riser 2 ft", *log, "done", "city main"]
+    _, typist = interview(
+        tmp_path / "job.toml",
+        [*first, name, "4", "clay", "", "pass cleanout to street, surface", "done"],
+        at="line.0.name",
+    )
+    assert typist.asked[-1] == f"Where does it end{f' [{offered}]' if offered else ''}"
+
+
+def test_two_lines_to_one_main_are_asked_whether_one_runs_into_the_other(tmp_path, interview):
+    lines = ["main", "", "ci", "n", "20 ft", "city main", "yard", "4", "clay", "n", "50 ft", ""]
+    _, typist = interview(tmp_path / "job.toml", lines, at="line.0.name")
+    assert "ends at the city main; so does main: if it runs into yard, go main joins" in typist.told

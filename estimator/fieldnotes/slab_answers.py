@@ -1,0 +1,69 @@
+"""Answers about what lies in a slab and along its edge come in: proof of no tendons, the edge beam. Values go out."""
+
+import re
+
+from estimator.fieldnotes.answers import Got, Known, Unread, length_words
+from estimator.model.lengths import parse_length, plain_marks
+
+NOBODY_KNOWS = (
+    "unknown",
+    "?",
+    "not sure",
+    "no idea",
+    "nothing",
+    "no",
+    "none",
+    "nobody knows",
+    "n",
+    "dont know",
+    "don't know",
+)
+_NONE_BY = re.compile(r"(?:none|no|nothing)\s*[,:;]\s*(?=\S)", re.IGNORECASE)
+_DEEP_WIDE = re.compile(r"(?P<deep>.+?)\s*deep\b[\s,]*(?:and\s+|by\s+|x\s*)?(?P<wide>.+?)\s*wide", re.IGNORECASE)
+_BARE_PAIR = re.compile(
+    r"(\d{1,3}(?:\.\d+)?)\s*(?:in|\")?\s*(?:x|by)\s*(\d{1,3}(?:\.\d+)?)\s*(?:in|\")?", re.IGNORECASE
+)
+
+
+def proof_of_no_tendons(answer: str, key: str, known: Known) -> Got | Unread:
+    """What proves it, in anybody's words; where nothing does, the slab stays one that may have them.
+
+    >>> from datetime import date
+    >>> today = Known(today=date(2026, 11, 18))
+    >>> proof_of_no_tendons("engineer's drawing", "tendons", today).values
+    {'tendons': "none, engineer's drawing"}
+    >>> proof_of_no_tendons("nothing", "tendons", today).values
+    {'tendons': 'unknown'}
+    """
+    low = answer.lower().strip(" .!")
+    if low in NOBODY_KNOWS:
+        return Got({key: "unknown"}, "then it may have tendons: no floor is cut before a scan and an engineer's letter")
+    if re.match(r"(?:yes|y|it has|there are)\b", low):
+        return Unread("if it has tendons, go floor and write post-tensioned slab; if it has none, write what proves it")
+    if re.search(r"\bstamps?\b", low) and re.search(r"\b(?:no|missing|without|not)\b", low):
+        return Unread("a missing stamp proves nothing; write whose drawing, letter or scan it is, or Enter")
+    proof = _NONE_BY.sub("", answer).strip()
+    return Got({key: f"none, {proof}"}, f"no tendons, by {proof}")
+
+
+def edge_beam(answer: str, key: str, known: Known) -> Got | Unread:
+    """`24in deep 12in wide`, `none` where the edge was uncovered; a bare pair of numbers is asked back."""
+    low = answer.lower().strip(" .!")
+    if low == "none":
+        return Got({key: "none"}, "no beam along the edge, as somebody saw it uncovered")
+    if low in NOBODY_KNOWS:
+        return Got({key: None}, "left open: an engineer first, and no fixed price, for digging under the edge")
+    plain = plain_marks(answer).strip()
+    if pair := _BARE_PAIR.fullmatch(plain):
+        return Unread("which is the depth below the slab's top", f"{pair[1]}in deep {pair[2]}in wide")
+    found = _DEEP_WIDE.fullmatch(plain)
+    sizes = [parse_length(found[part], "in") for part in ("deep", "wide")] if found else []
+    feet = [size for size in sizes if isinstance(size, float) and size > 0]
+    if found is None or len(feet) != len(sizes):
+        return Unread(
+            "write how deep below the slab's top and how wide: 24in deep 12in wide; or none, where you saw that there is none"
+        )
+    said = " ".join(
+        f"{length_words(found[part], size, 'in')} {part}" for part, size in zip(("deep", "wide"), feet, strict=True)
+    )
+    return Got({key: said}, said)

@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from estimator.cli.views.screen import Row
 from estimator.model.problem import CannotGoOn
@@ -9,6 +10,9 @@ from estimator.records.changes import Change, Parted, changes, parted, prices_mo
 from estimator.records.names import revisions_folder
 from estimator.records.record import Record
 from estimator.records.revisions import Revision, pair
+
+if TYPE_CHECKING:
+    from estimator.model.job import Job
 
 
 def told(
@@ -37,25 +41,46 @@ def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> l
 def compared(first: Revision, last: Revision) -> tuple[tuple[Change, ...], tuple[Parted, ...]]:
     """Errors: CannotGoOn for a damaged record."""
     old, new = first.record(), last.record()
-    return changes(old, new), parted(totals(old), _at_new_prices(old, new), totals(new))
+    moved = changes(old, new)
+    return moved, parted(totals(old), _at_new_prices(old, new), _as_found(old, new, moved), totals(new))
 
 
 def _at_new_prices(old: Record, new: Record) -> dict[str, Decimal]:
     """The old notes priced with the new tables; nothing where they cannot be."""
-    from estimator.fieldnotes import read_job
-    from estimator.pipeline import run
-    from estimator.records.again import laid_out
-    from estimator.records.changes import title, totals_of
-
     if not prices_moved(old, new):
         return totals(old)
-    inputs = new.inputs
-    with laid_out(old.inputs) as job_file:
+    job = _job(old)
+    return _priced(job, new) if job else {}
+
+
+def _as_found(old: Record, new: Record, moved: tuple[Change, ...]) -> dict[str, Decimal]:
+    """What the new notes found, with the wishes and decisions of the old ones, at the new prices; nothing where not."""
+    from estimator.records.whose import as_found
+
+    wished, said = any(c.about == "wish" for c in moved), any(c.about in ("notes", "rule") for c in moved)
+    if not wished and old.inputs.add_ons == new.inputs.add_ons and not said:
+        return _at_new_prices(old, new)
+    before, after = _job(old), _job(new)
+    return _priced(as_found(after, before), new) if before and after else {}
+
+
+def _job(record: Record) -> "Job | None":
+    """The job as its notes say, with the add-ons that were chosen for it."""
+    from estimator.fieldnotes import read_job
+    from estimator.records.again import laid_out
+
+    with laid_out(record.inputs) as job_file:
         job = read_job(job_file).job
-    if job is None:
-        return {}
+    return job.with_add_ons(record.inputs.add_ons) if job else None
+
+
+def _priced(job: "Job", new: Record) -> dict[str, Decimal]:
+    """Each option's total with the tables and on the day of the newer record."""
+    from estimator.pipeline import run
+    from estimator.records.changes import title, totals_of
+
     try:
-        quote = run(job, inputs.tables, inputs.dated or inputs.day).quote
+        quote = run(job, new.inputs.tables, new.inputs.dated or new.inputs.day).quote
     except CannotGoOn:
         return {}
     return totals_of((title(option), option.price.total) for option in quote.options) if quote else {}

@@ -8,6 +8,7 @@ from typing import Any
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.records.record import Record
+from estimator.records.whose import moved, rules_of
 from estimator.tables.changes import changes as table_changes
 from estimator.tables.tables import Tables
 
@@ -16,32 +17,36 @@ from estimator.tables.tables import Tables
 class Change:
     """One thing that moved: where it belongs, what it is, before and after; empty where it was not there."""
 
-    about: str  # "option", "line", "finding", "table", "notes", "version", "day"
+    about: str  # "option", "line", "finding", "notes", "rule", "wish", "table", "day", "version"
     what: str
     before: str
     after: str
 
     @property
     def because(self) -> str:
-        """Whose doing it is: what somebody asked for, prices that moved, or the program; "" for what came of it."""
-        return {"finding": ASKED, "notes": ASKED, "table": PRICES, "day": PRICES, "version": "the program"}.get(
-            self.about, ""
-        )
+        """Whose doing it is: what was found, a rule, what somebody asked for, prices that moved, the program; "" for what
+        came of it."""
+        return BECAUSE.get(self.about, "")
 
 
-ASKED, PRICES = "you asked", "prices moved"
+FOUND, RULES, ASKED, PRICES, PROGRAM = "what was found", "a rule", "you asked", "prices moved", "the program"
+BECAUSE: Mapping[str, str] = {
+    "finding": FOUND, "notes": FOUND, "rule": RULES, "wish": ASKED, "table": PRICES, "day": PRICES, "version": PROGRAM,
+}  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
 class Parted:
     """An option's total before and after, and how the way between parts; None where it is not offered on one of the three.
 
-    `prices` is what the new prices alone do to the old notes, `asked` what the new notes do at the new prices.
+    `prices` is what the new prices alone do to the old notes, `found` what the new findings do at the new prices,
+    `asked` what new wishes and decisions do on top.
     """
 
     option: str
     before: Decimal | None
     prices: Decimal | None
+    found: Decimal | None
     asked: Decimal | None
     after: Decimal | None
 
@@ -50,20 +55,21 @@ Totals = Mapping[str, Decimal]
 """Totals by what the option does."""
 
 
-def parted(before: Totals, at_new_prices: Totals, after: Totals) -> tuple[Parted, ...]:
+def parted(before: Totals, at_new_prices: Totals, as_found: Totals, after: Totals) -> tuple[Parted, ...]:
     """Each option's move parted; the parts sum to the move to the cent, where the option is offered all along.
 
-    >>> old, middle, new = ({"dig": Decimal(n)} for n in (4200, 4300, 4150))
-    >>> found, = parted(old, middle, new)
-    >>> found.prices, found.asked
-    (Decimal('100'), Decimal('-150'))
+    >>> old, dearer, dug, new = ({"dig": Decimal(n)} for n in (4200, 4300, 4500, 4350))
+    >>> moved, = parted(old, dearer, dug, new)
+    >>> moved.prices, moved.found, moved.asked
+    (Decimal('100'), Decimal('200'), Decimal('-150'))
     """
     return tuple(
         Parted(
             name,
             before.get(name),
             _less(at_new_prices, before, name),
-            _less(after, at_new_prices, name),
+            _less(as_found, at_new_prices, name),
+            _less(after, as_found, name),
             after.get(name),
         )
         for name in dict.fromkeys([*before, *after])
@@ -124,8 +130,8 @@ def _lines(old: Record, new: Record) -> Iterator[Change]:
             for line in option["price"]["lines"]
         }
 
-    both = _titles(old) & _titles(new)
-    return (c for c in _moved("line", amounts(old), amounts(new)) if c.what.split(": ")[0] in both)
+    both = tuple(f"{title}: " for title in _titles(old) & _titles(new))
+    return (c for c in _moved("line", amounts(old), amounts(new)) if c.what.startswith(both))
 
 
 def _title(option: Mapping[str, Any]) -> str:
@@ -202,16 +208,18 @@ def of_tables(old: Tables, new: Tables) -> tuple[Change, ...]:
 
 
 def _notes(old: Record, new: Record) -> Iterator[Change]:
-    from difflib import unified_diff
-
+    """Word for word, each line by whose doing it is."""
     before, after = old.data["texts"], new.data["texts"]
     for name in dict.fromkeys([*before, *after]):
-        lines = unified_diff(before.get(name, "").splitlines(), after.get(name, "").splitlines(), n=0, lineterm="")
-        for line in list(lines)[2:]:
-            if line[:1] == "-":
-                yield Change("notes", name, " ".join(line[1:].split()), "")
-            elif line[:1] == "+":
-                yield Change("notes", name, "", " ".join(line[1:].split()))
+        for about, was, now in moved(before.get(name, ""), after.get(name, "")):
+            yield Change(about, name, was, now)
+
+
+def _rules(old: Record, new: Record) -> Iterator[Change]:
+    """Rules that say something else of a way of repair that both quotes speak of."""
+    before, after = rules_of(old.data["quote"]), rules_of(new.data["quote"])
+    both = {name.split(": ")[0] for name in before} & {name.split(": ")[0] for name in after}
+    return (c for c in _moved("rule", before, after) if c.what.split(": ")[0] in both)
 
 
 def _versions(old: Record, new: Record) -> Iterator[Change]:
@@ -227,6 +235,7 @@ COMPARED: tuple[Callable[[Record, Record], Iterator[Change]], ...] = (
     _lines,
     _findings,
     _notes,
+    _rules,
     _tables,
     _days,
     _versions,

@@ -44,6 +44,13 @@ NO_REVISION = Kind(
     "{instead}",
     "A revision was asked for that was never issued.",
 )
+ONE_REVISION = Kind(
+    "records/one-revision",
+    Level.ERROR,
+    "this job has {count}, so there is nothing to compare.",
+    "`estimator quote` writes {next}, once the notes or the prices have moved; then ask again.",
+    "A change is told between two revisions.",
+)
 DAMAGED = Kind(
     "records/damaged",
     Level.ERROR,
@@ -165,6 +172,7 @@ PROBLEMS: tuple[Kind, ...] = (
     CANNOT_WRITE,
     BUSY,
     NO_REVISION,
+    ONE_REVISION,
     DAMAGED,
     CHANGED_SINCE,
     NOTE_DAMAGED,

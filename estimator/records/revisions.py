@@ -6,7 +6,7 @@ from pathlib import Path
 
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.names import INTERNAL
-from estimator.records.problems import NO_REVISION
+from estimator.records.problems import NO_REVISION, ONE_REVISION
 from estimator.records.record import Record, read_record
 
 FOLDER = re.compile(r"r([1-9][0-9]{0,5})")
@@ -61,8 +61,10 @@ def pair(folder: Path, old: str, new: str) -> tuple[Revision, Revision]:
     """Two revisions to compare: those named, else the newest and the one before it. Errors: CannotGoOn."""
     held = revisions(folder)
     if not old and len(held) < 2:
-        instead = "One revision is not enough to compare." if held else "Write the first one with `estimator quote`."
-        raise CannotGoOn(NO_REVISION(Place(file=str(folder)), asked="to compare", instead=instead))
+        count, following = (
+            (f"one revision, {held[-1].name}", f"r{held[-1].number + 1}") if held else ("no revision", "r1")
+        )
+        raise CannotGoOn(ONE_REVISION(Place(file=str(folder)), count=count, next=following))
     last = named(folder, new) if new else held[-1] if held else named(folder, "r1")
     first = named(folder, old) if old else held[max(0, held.index(last) - 1)]
     return first, last

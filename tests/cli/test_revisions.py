@@ -89,26 +89,35 @@ def test_a_list_of_changes_on_the_same_notes_is_all_prices(job: Path, tables: Pa
     found = json.loads(run("changes", job, "--json").stdout)
     assert found["options"]
     for option in found["options"]:
-        before, prices, asked, after = (float(option[k]) for k in ("before", "prices", "asked", "after"))
-        assert (prices > 0, asked) == (True, 0)
-        assert before + prices + asked == after
+        before, prices, found_, asked, after = (float(option[k]) for k in MOVE)
+        assert (prices > 0, found_, asked) == (True, 0, 0)
+        assert before + prices == after
     assert {c["because"] for c in found["changes"]} == {"", "prices moved"}
     shown = run("changes", job).stdout
-    assert "prices moved" in shown and "Prices moved: the tables" in shown and "You asked:" not in shown
+    assert "prices moved" in shown and "Prices moved: the tables" in shown and "You asked" not in shown
 
 
-def test_the_list_of_changes_parts_what_was_asked_from_prices_that_moved(job: Path, tables: Path) -> None:
+MOVE = ("before", "prices", "found", "asked", "after")
+
+
+def test_the_list_of_changes_parts_findings_and_wishes_from_prices_that_moved(job: Path, tables: Path) -> None:
+    """A slab measured anew is found, a discount is asked for: neither is taken for the other."""
     issue(job, tables)
     text = job.read_text("utf-8")
-    job.write_text(text.replace('slab_thickness = "4 in"', 'slab_thickness = "6 in"'), "utf-8")
+    text = text.replace('slab_thickness = "4 in"', 'slab_thickness = "6 in"')
+    job.write_text(text + '\n[[discount]]\nreason = "next door"\namount = 150\n', "utf-8")
     issue(job, tables, "--on", "2026-12-02", "--today")
     found = json.loads(run("changes", job, "--json").stdout)
-    both = [o for o in found["options"] if all(o[k] is not None for k in ("before", "prices", "asked", "after"))]
-    assert any(float(o["asked"]) and float(o["prices"]) for o in both)
-    assert all(float(o["before"]) + float(o["prices"]) + float(o["asked"]) == float(o["after"]) for o in both)
-    assert {c["because"] for c in found["changes"]} == {"", "you asked", "prices moved"}
+    both = [[float(o[k]) for k in MOVE] for o in found["options"] if all(o[k] is not None for k in MOVE)]
+    assert any(thicker > 0 and dearer > 0 for _, dearer, thicker, _, _ in both)
+    assert all(asked == pytest.approx(-150, abs=25) for *_, asked, _ in both), "rounded to the price step"
+    assert all(sum(moves) == after for *moves, after in both)
+    because = {c["what"] + c["before"] + c["after"]: c["because"] for c in found["changes"]}
+    assert because['job.tomlslab_thickness = "6 in"'] == "what was found"
+    assert because["job.tomlamount = 150"] == "you asked"
     shown = run("changes", job).stdout
-    assert "You asked: the notes" in shown and "Prices moved: the tables" in shown
+    for head in ("You asked", "What was found: the notes, word for word", "Prices moved: the tables"):
+        assert head in shown.splitlines()
     # one change alone moves the price by what the list says: the same notes at the old prices
     run("quote", job, "--tables", tables, "--on", "2026-11-18", "--today")
     assert record(job, 3)["day"] == "2026-11-18"

@@ -20,7 +20,7 @@ from estimator.records.finished import doubts, finish
 from estimator.records.issue import issue
 from estimator.records.lock import locked
 from estimator.records.problems import PROBLEMS
-from estimator.records.revisions import named
+from estimator.records.revisions import named, pair
 from estimator.records.verify import verify
 
 BROKEN = Path(__file__).parents[1] / "broken"
@@ -121,6 +121,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "a file stands where the folder should be": lambda desk, _: desk.in_the_way(),
     "another run holds the lock": lambda desk, patch: desk.busy(patch),
     "revision r7 is asked for": lambda desk, _: named(desk.folder, "r7") and None,
+    "changes are asked for after one revision": lambda desk, _: pair(desk.folder, "", "") and None,
     "the record is cut short": lambda desk, _: desk.damaged(),
     "the newest record is gone": lambda desk, _: desk.newest_damaged(),
     "a price in the record is changed by hand": lambda desk, _: desk.changed_by_hand(),

@@ -116,7 +116,7 @@ def found(words: str, data: Data) -> tuple[Step | str, tuple[str, ...]]:
 
 def _one_each(names: Mapping[str, Step]) -> dict[str, Step]:
     """Each step by the first of its names."""
-    first = {step.id: name for name, step in reversed(names.items())}
+    first = {step.id: name for name, step in reversed(list(names.items()))}
     return {name: step for name, step in names.items() if first[step.id] == name}
 
 

@@ -9,14 +9,16 @@ from estimator.cli.views.table import table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, day, dollars
 from estimator.model.say import Say
-from estimator.records.changes import ASKED, PRICES, Change, Parted
+from estimator.records.changes import ASKED, FOUND, PRICES, Change, Parted
 from estimator.wording.say import say, speaker
 
 HEADS: tuple[tuple[str, Say], ...] = (
     ("option", Say.of("Price of an option")),
     ("line", Say.of("Lines of the quote")),
-    ("finding", Say.of("You asked: what was found")),
-    ("notes", Say.of("You asked: the notes, word for word")),
+    ("finding", Say.of("What was found")),
+    ("notes", Say.of("What was found: the notes, word for word")),
+    ("rule", Say.of("Rules: what they say, and what was decided")),
+    ("wish", Say.of("You asked")),
     ("table", Say.of("Prices moved: the tables")),
     ("day", Say.of("Prices moved: the day they are of")),
     ("version", Say.of("The program")),
@@ -74,14 +76,15 @@ def _parted(parts: Sequence[Parted], old: str, new: str, columns: int, language:
     cells = [_cells(p, language) for p in parts if p.before != p.after]
     if not cells:
         return [Row(speak("No option's price moved."), "head"), Row("")]
-    heads = ("", old, term(PRICES, language), term(ASKED, language), new)
-    body = table(heads, cells, columns, right=(1, 2, 3, 4))
+    heads = ("", old, *(term(why, language) for why in (PRICES, FOUND, ASKED)), new)
+    body = table(heads, cells, columns, right=(1, 2, 3, 4, 5))
     return [Row(speak("Price of an option"), "head"), *(Row(text) for text in body), Row("")]
 
 
 def _cells(part: Parted, language: str) -> tuple[str, ...]:
     before, after = _amount(part.before, language), _amount(part.after, language)
-    return part.option, before, by(part.prices, language), by(part.asked, language), after
+    moves = (by(move, language) for move in (part.prices, part.found, part.asked))
+    return part.option, before, *moves, after
 
 
 def _amount(total: Decimal | None, language: str) -> str:

@@ -5,12 +5,14 @@ from dataclasses import dataclass, replace
 from datetime import date
 
 from estimator.diagnosis import diagnose
+from estimator.model.add_on import AddOn
 from estimator.model.job import Job, Override
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.work import Repair, Takeoff
+from estimator.pricing.add_ons import Wanted, add_ons, with_chosen
 from estimator.pricing.build import price_scope
 from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.likely_range import range_of
@@ -40,7 +42,14 @@ LOST_OVERRIDE = Kind(
     "Look at it: the finding under it may have changed. Name another option, or take the override out.",
     "The owner's own numbers are never dropped without a word.",
 )
-PROBLEMS = (*against_job.PROBLEMS, *owners_words.PROBLEMS, LOST_OVERRIDE)
+LOST_ADD_ON = Kind(
+    "job/add-on-nowhere",
+    Level.WARNING,
+    "the add-on {code} was chosen, and no option can have it.",
+    "It is in every price anyway, or fits none of these repairs. To choose from: {codes}.",
+    "What a homeowner asked for is never dropped without a word.",
+)
+PROBLEMS = (*against_job.PROBLEMS, *owners_words.PROBLEMS, LOST_OVERRIDE, LOST_ADD_ON)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -181,16 +190,26 @@ def _with_overrides(
         mine += [o for o in below_floor if o.option.lower() in called]
         used.update(mine)
         price = priced(option.takeoffs, job, tables, place, mine)
-        options.append(_in_words(option, price, tables, place))
+        offered = add_ons(option.takeoffs, price, tables, place, Wanted(job.add_ons, job.wishes.add_ons, called))
+        options.append(_in_words(option, with_chosen(price, offered), offered, tables, place))
     lost = [
         LOST_OVERRIDE(Place("the job file"), what=o.item or o.option or "the price", reason=o.reason)
         for o in dict.fromkeys((*numbers, *below_floor))
         if o not in used
     ]
-    return tuple(options), tuple(lost)
+    return tuple(options), (*lost, *_lost_add_ons(job, options))
 
 
-def _in_words(option: Chosen, price: Price, tables: Tables, place: PlaceRow | None) -> InWords:
+def _lost_add_ons(job: Job, options: Sequence[InWords]) -> list[Problem]:
+    """A warning for each chosen add-on that stands with no option."""
+    there = {a.code for o in options for a in o.add_ons}
+    lost = [code for code in dict.fromkeys(job.wishes.add_ons) if options and code not in there]
+    return [LOST_ADD_ON(Place("the job file"), code=code, codes=", ".join(sorted(there)) or "none") for code in lost]
+
+
+def _in_words(
+    option: Chosen, price: Price, offered: tuple[AddOn, ...], tables: Tables, place: PlaceRow | None
+) -> InWords:
     return InWords(
         scope=option.scope,
         takeoffs=option.takeoffs,
@@ -202,4 +221,5 @@ def _in_words(option: Chosen, price: Price, tables: Tables, place: PlaceRow | No
         old_pipe_left_ft=option.old_pipe_left_ft,
         payments=payments_of(price, tables, place),
         name=option.name,
+        add_ons=offered,
     )

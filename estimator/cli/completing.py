@@ -29,6 +29,12 @@ def option_letters(ctx: typer.Context, incomplete: str) -> Words:
     return _begin(incomplete, lambda: _letters(_job(ctx)))
 
 
+def add_on_codes(ctx: typer.Context, incomplete: str) -> Words:
+    """The add-ons of the newest revision, with what each is, and none."""
+    before, comma, last = incomplete.rpartition(",")
+    return [(before + comma + word, text) for word, text in _begin(last, lambda: _add_ons(_job(ctx)))]
+
+
 def revision_names(ctx: typer.Context, incomplete: str) -> Words:
     """r1, r2 …, each with its day and its options' totals."""
     return _begin(incomplete, lambda: _revisions(_job(ctx)))
@@ -68,6 +74,17 @@ def _items(job: Path) -> Iterator[tuple[str, str]]:
     for option in options_of(revisions_folder(job)):
         for line in option["price"]["lines"]:
             yield str(line["id"]).upper(), str(line["text_en"])
+        for add_on in option.get("add_ons", ()):
+            yield f"{option['letter']}:{add_on['code']}", str(add_on["text_en"])
+
+
+def _add_ons(job: Path) -> Iterator[tuple[str, str]]:
+    from estimator.records.names import revisions_folder
+    from estimator.records.newest import options_of
+
+    found = {a["code"]: a["text_en"] for option in options_of(revisions_folder(job)) for a in option.get("add_ons", ())}
+    yield from ((str(code), str(text)) for code, text in found.items())
+    yield "none", "without add-ons"
 
 
 def _letters(job: Path) -> Iterator[tuple[str, str]]:

@@ -22,19 +22,28 @@ if TYPE_CHECKING:
 
 
 def written(
-    job_file: Path, tables: Path | None, on: date | None, languages: tuple[str, ...], anew: bool = False
+    job_file: Path,
+    tables: Path | None,
+    on: date | None,
+    languages: tuple[str, ...],
+    anew: bool = False,
+    add_ons: tuple[str, ...] | None = None,
 ) -> "tuple[Priced, Issued]":
     """The next revision on the disk, or the newest one when it says the same.
 
-    While the newest one's offer holds its price day is kept; `anew` takes the prices of the day itself.
+    While the newest one's offer holds its price day is kept; `anew` takes the prices of the day itself. The add-ons that
+    were chosen for the newest one stay chosen where `add_ons` is None; () takes them out.
     """
     from estimator.cli.photos import photos
     from estimator.cli.views.problems import tell
     from estimator.records.issue import Made, issue
+    from estimator.records.newest import chosen_last
     from estimator.records.record import Inputs
 
-    held = None if anew else _newest_record(revisions_folder(job_file))
-    run = quoted(job_file, tables, on, held.price_day if held else lambda day: day)
+    held = _newest_record(revisions_folder(job_file))
+    if add_ons is None:
+        add_ons = chosen_last(revisions_folder(job_file))
+    run = quoted(job_file, tables, on, held.price_day if held and not anew else lambda day: day, add_ons)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
@@ -47,6 +56,7 @@ def written(
         languages=wanted,
         pictures=pictures,
         seed=seed_of(run.quote.job.number),
+        add_ons=add_ons,
     )
     quote = _for_the_office(run.quote, inputs)
 
@@ -110,7 +120,7 @@ def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
     reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    quote = _quote_again(reading.job, inputs)
+    quote = _quote_again(reading.job.with_add_ons(inputs.add_ons), inputs)
     return _made(_for_the_office(quote, inputs), number, inputs)
 
 
@@ -192,11 +202,18 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
     """What was written, or that nothing had to be; and whose prices they are where they are older."""
     kept = f"Prices of {quote.price_day} hold until {quote.valid_until}; --today prices it anew."
     older = [Row(kept)] if quote.priced_on else []
+    older += _chosen(quote)
     if not quote.options:
         older = [_why_no_offer(quote)]
     if not issued.new:
         return [Row(f"Nothing changed since r{issued.number}; nothing was written."), *older, *listed(issued.files)]
     return [Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]
+
+
+def _chosen(quote: Quote) -> list[Row]:
+    """The add-ons that stand in its prices."""
+    codes = dict.fromkeys(a.code for option in quote.options for a in option.chosen_add_ons)
+    return [Row(f"With the add-ons chosen: {', '.join(codes)}. --with none takes them out.")] if codes else []
 
 
 def _why_no_offer(quote: Quote) -> Row:

@@ -69,7 +69,7 @@ def quote_of(revision: Revision) -> Quote:
         reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    quote = run(reading.job, inputs.tables, inputs.dated or inputs.day).quote
+    quote = run(reading.job.with_add_ons(inputs.add_ons), inputs.tables, inputs.dated or inputs.day).quote
     issued = [Decimal(option["price"]["total"]) for option in record.data["quote"]["options"]]
     if quote is None or [option.price.total for option in quote.options] != issued:
         why = f"{revision.name} was made by {record.made_by} and comes out otherwise with this one"

@@ -10,6 +10,7 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Level, Problem
+from estimator.model.work import Repair
 from estimator.tables.tables import Tables
 
 TABLES_VARIABLE = "ESTIMATOR_TABLES"
@@ -90,13 +91,15 @@ def errors_in(job_file: Path) -> int:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Priced:
-    """A job run the whole way; `as_filed` is the quote without the changes where something was changed for a what-if."""
+    """A job run the whole way; `as_filed` is the quote without the changes where something was changed for a what-if;
+    `repairs` are all that the rules allow."""
 
     quote: Quote
     tables: Tables
     verdicts: tuple[Verdict, ...]
     texts: Mapping[str, str]
     as_filed: Quote | None = None
+    repairs: tuple[Repair, ...] = ()
 
 
 PriceDay = Callable[[date], date]
@@ -113,13 +116,23 @@ def priced(
     changes: Sequence[str] | None = None,
     on: date | None = None,
     price_day: PriceDay = _the_same,
+    add_ons: tuple[str, ...] | None = None,
 ) -> Priced:
-    """From notes to a quote. Errors: CannotGoOn with every problem that stops the price."""
-    run = _run(job_file, tables, changes, on, price_day)
+    """From notes to a quote; with None the add-ons chosen for the newest revision, else those of the job file.
+
+    Errors: CannotGoOn with every problem that stops the price.
+    """
+    run = _run(job_file, tables, changes, on, price_day, add_ons)
     return run if not changes else replace(run, as_filed=_run(job_file, tables, None, on, price_day).quote)
 
 
-def quoted(job_file: Path, tables: Path | None, on: date | None, price_day: PriceDay) -> Priced:
+def quoted(
+    job_file: Path,
+    tables: Path | None,
+    on: date | None,
+    price_day: PriceDay,
+    add_ons: tuple[str, ...] | None = None,
+) -> Priced:
     """From notes to a quote, or to a report without options where the rules leave no way of repair.
 
     Errors: CannotGoOn with every problem that stops both.
@@ -127,7 +140,7 @@ def quoted(job_file: Path, tables: Path | None, on: date | None, price_day: Pric
     from estimator.pipeline import report
 
     try:
-        return priced(job_file, tables, None, on, price_day)
+        return priced(job_file, tables, None, on, price_day, add_ons)
     except CannotGoOn as stop:
         if not only_nothing_to_offer(stop):
             raise
@@ -142,18 +155,28 @@ def only_nothing_to_offer(stop: CannotGoOn) -> bool:
 
 
 def _run(
-    job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None, price_day: PriceDay
+    job_file: Path,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    on: date | None,
+    price_day: PriceDay,
+    add_ons: tuple[str, ...] | None = None,
 ) -> Priced:
     from estimator.cli.views.problems import tell
     from estimator.pipeline import run
+    from estimator.records.names import revisions_folder
+    from estimator.records.newest import chosen_last
 
     job, read, texts = ready(job_file, tables, changes, on)
     priced_with = read.on(price_day(read.day))
-    result = run(job, priced_with, read.day)
+    chosen = chosen_last(revisions_folder(job_file)) if add_ons is None else add_ons
+    result = run(job.with_add_ons(chosen), priced_with, read.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
     tell(result.problems)
-    return Priced(quote=result.quote, tables=priced_with, verdicts=result.choices.verdicts, texts=texts)
+    return Priced(
+        quote=result.quote, tables=priced_with, verdicts=result.choices.verdicts, texts=texts, repairs=result.offers.repairs
+    )  # fmt: skip
 
 
 def ready(

@@ -29,6 +29,7 @@ from estimator.model.job import (
     Reroute,
     Sign,
     Site,
+    WantedAddOn,
     WantedOption,
     WaterTest,
     Wishes,
@@ -90,6 +91,7 @@ class _Builder:
             options=self._options(tree),
             allowances=tuple(Allowance(**a.model_dump()) for a in form.allowance),
             discounts=tuple(Discount(**d.model_dump()) for d in form.discount),
+            add_ons=tuple(WantedAddOn(**a.model_dump()) for a in form.add_on),
             settings=tuple((key, _setting(value)) for key, value in form.settings.items()),
         )
 

@@ -187,6 +187,7 @@ def dump_job(job: Job) -> Dump:
         "option": [_kept(_option(o)) for o in job.options],
         "allowance": [_needed(_plain(a), "text") for a in job.allowances],
         "discount": [_needed(_plain(d), "reason") for d in job.discounts],
+        "add_on": [_needed(_plain(a), "code") for a in job.add_ons],
     }
     document = tomlkit.document()
     for name, values in tables.items():

@@ -90,6 +90,7 @@ class WishesForm(Form):
     recommend: Text = ""
     because: Text = ""
     by: Text = ""
+    add_ons: Words = ()
 
 
 class FoundationForm(Form):
@@ -234,6 +235,15 @@ class DiscountForm(Form):
     amount: Dollars
 
 
+class AddOnForm(Form):
+    code: Text
+    quantity: Annotated[float, Field(ge=0, le=100_000)] | None = None
+    text: Text = ""
+    text_es: Text = ""
+    price: Dollars | None = None
+    options: Words = ()
+
+
 class JobFileForm(Form):
     job: JobForm
     customer: CustomerForm
@@ -250,5 +260,6 @@ class JobFileForm(Form):
     option: tuple[OptionForm, ...] = ()
     allowance: tuple[AllowanceForm, ...] = ()
     discount: tuple[DiscountForm, ...] = ()
+    add_on: tuple[AddOnForm, ...] = ()
     settings: dict[str, str | bool | int | Decimal] = {}
     words: dict[str, str] = {}

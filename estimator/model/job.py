@@ -1,7 +1,7 @@
 """The job as read from the notes: who, where, the house, its lines, its tests, its wishes."""
 
 import datetime
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 from typing import Literal
@@ -82,6 +82,7 @@ class Wishes:
     recommend: str = ""  # the person's own recommendation: the letter or name of an option
     because: str = ""
     by: str = ""
+    add_ons: tuple[str, ...] = ()  # codes of the add-ons the homeowner chose
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,6 +200,21 @@ class Discount:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class WantedAddOn:
+    """A word of the estimator's on add-ons: how many of one from the tables (0: not here), or one of his own with its price.
+
+    `options` are letters or names of the options it is offered with; empty: all it fits.
+    """
+
+    code: str
+    quantity: float | None = None
+    text: str = ""
+    text_es: str = ""
+    price: Decimal | None = None
+    options: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Foundation:
     work: Literal["none", "planned", "done"] = "none"
     lift_date: date | None = None
@@ -229,8 +245,13 @@ class Job:
     options: tuple[WantedOption, ...] = ()
     allowances: tuple[Allowance, ...] = ()
     discounts: tuple[Discount, ...] = ()
+    add_ons: tuple[WantedAddOn, ...] = ()
     settings: tuple[tuple[str, str], ...] = ()  # the firm's settings changed for this job only
     notes: tuple[str, ...] = ()
+
+    def with_add_ons(self, codes: tuple[str, ...] | None) -> "Job":
+        """The job with these add-ons chosen instead; with None as it stands."""
+        return self if codes is None else replace(self, wishes=replace(self.wishes, add_ons=codes))
 
     def line(self, name: str) -> Line:
         """The line of that name. Errors: KeyError when there is none."""

@@ -5,11 +5,12 @@ from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from estimator.model.add_on import AddOn
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.likely_range import LikelyRange
 from estimator.model.not_offered import NotOffered, told_once
-from estimator.model.price import Price
+from estimator.model.price import CostLine, Price, TaskHours
 from estimator.model.say import Say
 from estimator.model.ways import Ways
 from estimator.model.work import Scope, Takeoff
@@ -106,6 +107,27 @@ class Option:
     assumptions: tuple[Say, ...] = ()
     cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare
     likely_range: LikelyRange | None = None  # how far the firm's own cost may run: for the office alone
+    add_ons: tuple[AddOn, ...] = ()  # those that are chosen stand in the price already
+
+    @property
+    def open_add_ons(self) -> tuple[AddOn, ...]:
+        """What may still be added."""
+        return tuple(a for a in self.add_ons if not a.chosen)
+
+    @property
+    def chosen_add_ons(self) -> tuple[AddOn, ...]:
+        """What was added: in the price, the lines and the payments."""
+        return tuple(a for a in self.add_ons if a.chosen)
+
+    @property
+    def all_tasks(self) -> tuple[TaskHours, ...]:
+        """The tasks of the scope and of the add-ons chosen, for the crew."""
+        return (*self.price.tasks, *(task for a in self.chosen_add_ons for task in a.tasks))
+
+    @property
+    def all_costs(self) -> tuple[CostLine, ...]:
+        """What the crew brings: of the scope and of the add-ons chosen."""
+        return (*self.price.costs, *(cost for a in self.chosen_add_ons for cost in a.costs))
 
     @property
     def all_in(self) -> Decimal:

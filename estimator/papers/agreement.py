@@ -4,7 +4,7 @@ Of an option whose price is not fixed: why there is nothing to sign yet.
 """
 
 from estimator.model.offer import Option
-from estimator.papers import option_words
+from estimator.papers import add_ons, option_words
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
@@ -30,6 +30,7 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     page.pair(speak("Owner"), quote.job.customer.name)
     for text in letter.all(option.does):
         page.pair(speak("Work"), text)
+    add_ons.chosen(letter, page, option)
     page.gap()
     _money(letter, page, option)
     page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
@@ -70,6 +71,7 @@ def _money(letter: Letter, page: Page, option: Option) -> None:
     page.line(option_words.at_most(letter, option), "bold")
     for payment in option.payments:
         page.add(Cell(letter.say(payment.text), "cell", 3), Cell(payment.amount, "money"))
+    add_ons.not_in_total(letter, page, option)
     page.gap()
 
 

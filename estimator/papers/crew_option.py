@@ -101,7 +101,7 @@ def _pick_list(letter: Letter, page: Page, option: Option) -> None:
         Cell("", "head"),
         *(Cell(text, "head") for text in (speak("Material"), speak("How much"), speak("Unit"), speak("Spare"))),
     )
-    for cost in option.price.costs:
+    for cost in option.all_costs:
         if cost.part in ("material", "equipment"):
             spare = speak("+1") if any(word in cost.text.lower() for word in SPARES) else ""
             amount = cost.quantity.quantize(Decimal("0.01"), ROUND_CEILING)
@@ -145,7 +145,7 @@ def hours_sheet(letter: Letter, option: Option) -> Sheet:
     )
     page.line(speak("cause: soil, found more, access, weather, inspection, our error"), "quiet")
     row = page.add(*(Cell(text, "head") for text in HOUR_HEADS))
-    for task in option.price.tasks:
+    for task in option.all_tasks:
         page.add(
             Cell(task.work_item, "cell quiet"), Cell(task.task, "cell quiet"), Cell(task.crew, "cell"), Cell(task.unit, "cell quiet"),
             Cell(round(task.quantity, 2), "number"), Cell(None, "input", open=True), Cell(None, "input", open=True), Cell("", "write", open=True),

@@ -3,6 +3,7 @@
 from datetime import date
 from decimal import Decimal
 
+from estimator.model.add_on import AddOn
 from estimator.model.job import Customer, House, Job, Site, Wishes
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import DaySpan, Extra, Firm, Option, Payment, Quote, Term, ToOthers
@@ -121,6 +122,19 @@ EXTRAS = (
     Extra(code="pipe", text_en="If the good pipe starts farther in than shown, each extra foot", text_es="Si el tubo bueno empieza más adentro, cada pie adicional", unit="ft", price=Decimal(185), cap_quantity=Decimal(6), cap_amount=Decimal(1110)),
     Extra(code="branch", text_en="One more side drain that nobody could see", text_es="Un ramal más que nadie podía ver", unit="each", price=Decimal(420), cap_quantity=Decimal(1), cap_amount=Decimal(420)),
 )  # fmt: skip
+ADD_ONS = tuple(
+    AddOn(
+        code=code, text_en=english, text_es=spanish, work_item=code, work_class="pipe", size=1.0, unit="each", amount=Decimal(amount),
+        cost=Decimal(cost), steps=(Step(text="price", formula="rounded up to the firm's step", amount=Decimal(amount)),),
+        tasks=(TaskHours(repair=f"add-on {code}", work_item=code, task=f"set {code}", crew="A", quantity_name="add_ons", quantity=1.0, unit="each", per=1.0,
+                         likely=1.5, low=1.0, high=2.5, factor=1.0, factors=(), hours=1.5, cell="production.csv row 9"),),
+        costs=(CostLine(part="labor", ref="A", text="crew A", quantity=Decimal("1.5"), unit="h", rate=Decimal("79.20"), amount=Decimal(cost), price_class="own"),),
+    )
+    for code, english, spanish, amount, cost in (
+        ("cleanout", "A new cleanout in the front bed", "Un registro nuevo (cleanout) en la jardinera del frente", "250.00", "129.87"),
+        ("drain-plan", "A drawing of your drains on the plan of your house", "Un dibujo de sus drenajes sobre el plano de su casa", "225.00", "118.80"),
+    )
+)  # fmt: skip
 
 
 def _payments(total: str) -> tuple[Payment, ...]:
@@ -149,7 +163,7 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
         must=True,
     )
     base: dict[str, object] = {
-        "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS,
+        "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS, "add_ons": ADD_ONS,
         "scope": Scope(repairs=(repair,), needs=(need,)),
         "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=frozenset({"tunnel"}), size="4"), Takeoff(repair=job, quantities=(), facts=frozenset())),
         "payments": _payments(str(price.total)),

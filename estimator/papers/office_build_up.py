@@ -88,7 +88,9 @@ def _live(page: Page, option: Option, tables: Tables, first: int, last: int) -> 
     )  # fmt: skip
     r_step = page.add(Cell("rounded up to", "cell", 5), Cell(step, "input", open=True), Cell("", "cell", 2))
     r_after = page.add(
-        Cell("set by hand, discounts, tax charged", "cell", 5), Cell(after, "money"), Cell("", "cell", 2)
+        Cell("set by hand, discounts, add-ons chosen, tax charged", "cell", 5),
+        Cell(after, "money"),
+        Cell("", "cell", 2),
     )
     text = f"=ROUND(ROUNDUP(ROUND({at(AMOUNT, before)}/{at(AMOUNT, r_step)},6),0)*{at(AMOUNT, r_step)}+{at(AMOUNT, r_after)},2)"
     page.add(

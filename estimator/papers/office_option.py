@@ -70,6 +70,7 @@ def cost_sheet(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
     )
     build_up(page, option, tables, first, last)
     _lines(page, option)
+    _add_ons(page, option)
     return close(page, f"INTERNAL {quote.job.number}", (top, top))
 
 
@@ -95,3 +96,19 @@ def _lines(page: Page, option: Option) -> None:
         )  # fmt: skip
     head_cells = ("No.", "Line", "", "", "Class", "Amount", "Cost", "Margin")
     table(page, head_cells, rows, 5)
+
+
+def _add_ons(page: Page, option: Option) -> None:
+    """What may be added or was: beside the costs above, at its exact hours and its own price."""
+    if not option.add_ons:
+        return
+    page.heading("What the homeowner may add, and what it costs us")
+    rows = []
+    for add_on in option.add_ons:
+        left = (add_on.amount - add_on.cost) / add_on.amount if add_on.amount else Decimal(0)
+        hours = sum(task.hours for task in add_on.tasks)
+        rows.append(
+            (Cell(add_on.code, "cell quiet"), Cell(add_on.text_en, "cell"), Cell(round(hours, 2), "hours"), Cell("h", "cell quiet"),
+             Cell(add_on.cost, "money"), Cell(add_on.amount, "money"), Cell(left, "percent"), Cell("chosen: in the price above" if add_on.chosen else "", "cell"))
+        )  # fmt: skip
+    table(page, ("Code", "Add-on", "Hours", "", "Cost", "Price", "Margin", ""), rows, 7)

@@ -1,11 +1,13 @@
 """One option in full: work lines with live amounts, total, payments, extras with caps, what is in and out, signatures."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.papers import option_words
+from estimator.papers.add_ons import add_on_rows
 from estimator.papers.cautions import cautions
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
@@ -14,10 +16,11 @@ from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.wording.numbers import number
 from estimator.wording.plain import CLASSES, LINES, ONE, UNITS, in_plain_words
 
-WIDTHS = (6.0, 41.0, 12.0, 8.0, 14.0, 15.0)
+WIDTHS = (7.5, 39.5, 12.0, 8.0, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
 NOTHING_BUILT = ("clean", "isolation test", "look and see")
+STANDS_ALONE = ("allowance", "discount")
 TAKEN_OFF, OFF_WORDS = "", Say.of("Taken off")
 
 
@@ -39,6 +42,7 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
         page.line(option_words.at_most(letter, option), "box")
     page.gap()
     total = _work(letter, page, option)
+    add_on_rows(letter, page, option, total)
     _payments(letter, page, option)
     _extras(letter, page, option, total)
     _days(letter, page, option)
@@ -73,9 +77,41 @@ def _work(letter: Letter, page: Page, option: Option) -> str:
 
 def _class_lines(letter: Letter, page: Page, option: Option, work_class: str, lines: list[LineItem]) -> list[str]:
     page.line(letter.say(CLASSES.get(work_class, OFF_WORDS)), "bold")
-    return [
-        _line(letter, page, line, text) for line, text in zip(lines, line_texts(letter, option, lines), strict=True)
-    ]
+    return [_line(letter, page, line, text) for line, text in gathered(letter, option, lines)]
+
+
+def gathered(letter: Letter, option: Option, lines: list[LineItem]) -> list[tuple[LineItem, str]]:
+    """The lines with their texts; the same work on several pipes is one line, and names them: nobody reads it thrice.
+
+    Lump sums are added up; measured lines only where one unit price holds for all. `A6–8` stands for three lines.
+    """
+    alike: dict[tuple[object, ...], list[LineItem]] = {}
+    for line in lines:
+        price = line.unit_price if line.billed == "measured" else None
+        alone = line.id if line.price_class in STANDS_ALONE else ""
+        alike.setdefault((line.work_item, line.text_en, line.size_unit, price, alone), []).append(line)
+    return [(_sum_of(same), _text_of(letter, option, same)) for same in alike.values()]
+
+
+def _sum_of(same: list[LineItem]) -> LineItem:
+    first, amount = same[0], sum((line.amount for line in same), Decimal(0))
+    if len(same) == 1:
+        return first
+    number = f"{first.id}–{same[-1].id.lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ')}"
+    size = sum(line.size for line in same)
+    if first.billed == "measured":
+        return replace(
+            first, id=number, size=size, quantity=sum((line.quantity for line in same), Decimal(0)), amount=amount
+        )
+    return replace(first, id=number, size=size, unit_price=amount, amount=amount)
+
+
+def _text_of(letter: Letter, option: Option, same: list[LineItem]) -> str:
+    if len(same) == 1:
+        return letter.text(same[0])
+    pipe = {r.id: letter.say(in_plain_words(LINES, r.line)) for r in all_repairs(option.scope.repairs)}
+    named = dict.fromkeys(pipe[line.repair] for line in same if line.repair in pipe)
+    return f"{letter.text(same[0])} ({', '.join(named)})" if named else letter.text(same[0])
 
 
 def line_texts(letter: Letter, option: Option, lines: list[LineItem]) -> list[str]:

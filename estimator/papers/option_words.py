@@ -4,6 +4,7 @@ from decimal import Decimal
 
 from estimator.model.money import to_step
 from estimator.model.offer import Option, ToOthers
+from estimator.papers import add_ons
 from estimator.papers.letter import Letter
 from estimator.wording.numbers import days, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
@@ -23,6 +24,11 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("Water test after"), letter.say(option.water_test_text)),
         (speak("To others, about"), to_others(letter, option)),
         (speak("All in, about"), all_in(letter, option)),
+        *(
+            [(speak("You may add"), add_ons.in_short(letter, option))]
+            if any(o.add_ons for o in letter.quote.options)
+            else []
+        ),
         (speak("Usually lasts"), life(letter, option)),
         (speak("Warranty"), pick(letter.language, option.warranty_en, option.warranty_es)),
         (speak("Main risk"), letter.say(option.main_risk)),

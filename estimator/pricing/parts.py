@@ -67,21 +67,26 @@ def items_of(takeoff: Takeoff, tables: Tables) -> tuple[Sold, ...]:
 
 def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
     """Every part of every work item. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
+    parts = parts_of_sold([sold for takeoff in takeoffs for sold in items_of(takeoff, tables)], tables)
+    if not parts:
+        methods = ", ".join(sorted({t.repair.method for t in takeoffs})) or "an empty scope"
+        stop([NOTHING_TO_SELL(Place(table="work_items", cell="methods"), methods=methods)])
+    return parts
+
+
+def parts_of_sold(sold: Iterable[Sold], tables: Tables) -> tuple[Part, ...]:
+    """Every part of these work items. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
     recipes: dict[str, list[Recipe]] = {}
     for recipe in tables.recipes:
         recipes.setdefault(recipe.work_item, []).append(recipe)
     parts: list[Part] = []
     problems: list[Problem] = []
-    for takeoff in takeoffs:
-        for sold in items_of(takeoff, tables):
-            made = [p for r in recipes.get(sold.item.item, ()) if (p := _part(sold, r)) is not None]
-            problems += _missing(made, tables)
-            if not made:
-                problems.append(_costs_nothing(sold))
-            parts += made
-    if not parts and not problems:
-        methods = ", ".join(sorted({t.repair.method for t in takeoffs})) or "an empty scope"
-        problems.append(NOTHING_TO_SELL(Place(table="work_items", cell="methods"), methods=methods))
+    for each in sold:
+        made = [p for r in recipes.get(each.item.item, ()) if (p := _part(each, r)) is not None]
+        problems += _missing(made, tables)
+        if not made:
+            problems.append(_costs_nothing(each))
+        parts += made
     stop(problems)
     return tuple(parts)
 

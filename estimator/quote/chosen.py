@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.add_on import AddOn
 from estimator.model.offer import Payment
 from estimator.model.price import Price
 from estimator.model.work import Scope, Takeoff
@@ -27,3 +28,4 @@ class Chosen:
     old_pipe_left_ft: float = 0.0
     payments: tuple[Payment, ...] = ()
     name: str = ""
+    add_ons: tuple[AddOn, ...] = ()

@@ -13,6 +13,7 @@ from estimator.model.work import JOB, Repair, Takeoff
 from estimator.quote import days, stays, terms
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
+from estimator.quote.titles import title, under_title
 from estimator.tables.rows import MethodRow, PlaceRow
 from estimator.tables.tables import Tables
 from estimator.wording.plain import CLASSES
@@ -54,7 +55,7 @@ def option(
         main_risk=Say.of("{risk}", risk=FromTable(methods[0].risk_en, methods[0].risk_es)),
         extras=terms.extras(tables, used, known), terms=terms.terms(tables, used, known),
         to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
-        payments=chosen.payments,
+        payments=chosen.payments, add_ons=chosen.add_ons,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
         does=stays.does(job, chosen.scope, chosen.takeoffs),
         day_spans=days.day_spans(
@@ -83,17 +84,6 @@ def by_weight(chosen: Chosen, repairs: Iterable[Repair], tables: Tables) -> tupl
     for repair in repairs:
         weight[repair.method] = weight.get(repair.method, Decimal(0)) + money.get(repair.id, Decimal(0))
     return tuple(tables.method(name) for name in sorted(weight, key=lambda name: -weight[name]))
-
-
-def title(methods: tuple[MethodRow, ...]) -> Say:
-    return Say.of("{title}", title=FromTable(methods[0].title_en, methods[0].title_es))
-
-
-def under_title(methods: tuple[MethodRow, ...]) -> Say:
-    """The line under the title, and the other ways that belong to it."""
-    first = FromTable(methods[0].under_en, methods[0].under_es)
-    others = tuple(FromTable(m.title_en, m.title_es) for m in methods[1:])
-    return Say.of("{first} Also: {others}.", first=first, others=others) if others else Say.of("{first}", first=first)
 
 
 def life(methods: tuple[MethodRow, ...]) -> tuple[int, int]:

@@ -6,13 +6,21 @@ from pathlib import Path
 from typing import Any
 
 from estimator.records.names import INTERNAL
-from estimator.records.summary import read_summary
+from estimator.records.summary import chosen_in, read_summary
 
 
 def summaries(folder: Path) -> Iterator[tuple[str, dict[str, Any]]]:
     """Each revision with its summary, the oldest first. Errors: OSError or ValueError for a damaged one."""
     for number in _numbers(folder):
         yield f"r{number}", read_summary(_record(folder, number))
+
+
+def chosen_last(folder: Path) -> tuple[str, ...] | None:
+    """The add-ons chosen for the newest revision at its writing; None where there is none, it is damaged, or chose none."""
+    try:
+        return chosen_in(list(summaries(folder))[-1][1]) or None
+    except (OSError, ValueError, IndexError, StopIteration):
+        return None
 
 
 def options_of(folder: Path) -> list[dict[str, Any]]:

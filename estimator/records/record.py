@@ -14,7 +14,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.records.plain import dumped, plain
 from estimator.records.problems import CHANGED_SINCE, DAMAGED
 from estimator.records.sealed import ChangedSince, unsealed
-from estimator.records.summary import NAME, summary
+from estimator.records.summary import NAME, chosen_in, summary
 from estimator.tables.data import from_data, to_data
 from estimator.tables.tables import Tables
 
@@ -39,6 +39,7 @@ class Inputs:
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     dated: date | None = None  # the quote's own day where it is later than its prices
     seed: int | None = None  # of the draws behind the range; None: no range was made
+    add_ons: tuple[str, ...] | None = None  # chosen with `--with`, instead of what the job file says; None: as it says
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,7 @@ class Record:
             languages=tuple(held["languages"]),
             dated=date.fromisoformat(held["dated"]) if held.get("dated") else None,
             seed=held.get("seed"),
+            add_ons=chosen_in(held[NAME]),
         )
 
     @property
@@ -86,7 +88,7 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
     tables = inputs.tables
     return Record({
         "form": FORM,
-        NAME: summary(quote),
+        NAME: summary(quote, inputs.add_ons),
         "number": quote.job.number,
         "revision": quote.revision,
         "day": str(inputs.day),

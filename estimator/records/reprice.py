@@ -12,6 +12,7 @@ from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.pipeline import run
 from estimator.records.changes import title, totals
 from estimator.records.names import revisions_folder
+from estimator.records.newest import chosen_last
 from estimator.records.revisions import newest
 from estimator.tables.tables import Tables
 
@@ -54,7 +55,8 @@ def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
     errors = tuple(p for p in reading.problems if p.level is Level.ERROR)
     if reading.job is None or errors:
         raise CannotGoOn(*(errors or reading.problems))
-    quote = run(reading.job, tables, day).quote
+    chosen = chosen_last(revisions_folder(job_file))
+    quote = run(reading.job.with_add_ons(chosen), tables, day).quote
     after = {title(option): option.price.total for option in quote.options} if quote else {}
     names = dict.fromkeys([*before, *after])
     return Repriced(

@@ -1,6 +1,7 @@
 """A record's file in, the few facts a list of jobs shows out, from its first lines alone: a thousand jobs in a moment."""
 
 import json
+from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -12,15 +13,22 @@ ENOUGH = 16384  # bytes from the start in which the summary ends, but for a hund
 END = b"}\n"
 
 
-def summary(quote: "Quote") -> dict[str, Any]:
-    """Number, site, revision, last day of the offer and the total of each option by its letter."""
+def summary(quote: "Quote", add_ons: tuple[str, ...] | None = None) -> dict[str, Any]:
+    """Number, site, revision, last day of the offer, the add-ons chosen at its writing, and each option's total by its letter."""
     return {
         "number": quote.job.number,
         "site": quote.job.customer.site,
         "revision": quote.revision,
         "valid_until": str(quote.valid_until),
+        "add_ons": None if add_ons is None else list(add_ons),
         "totals": {option.letter: str(option.price.total) for option in quote.options},
     }
+
+
+def chosen_in(held: Mapping[str, Any]) -> tuple[str, ...] | None:
+    """The add-ons that a summary says were chosen when it was written; None: as the job file says."""
+    chosen = held.get("add_ons")
+    return None if chosen is None else tuple(map(str, chosen))
 
 
 def read_summary(path: Path) -> dict[str, Any]:

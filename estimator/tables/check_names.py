@@ -30,6 +30,7 @@ def names(view: View) -> Iterator[Problem]:
         ("work_items", "when", p.UNKNOWN_FACT, known.facts),
         ("recipes", "when", p.UNKNOWN_FACT, known.facts),
         ("extras", "when", p.UNKNOWN_FACT, known.facts),
+        ("add_ons", "when", p.UNKNOWN_FACT, known.facts),
         ("terms", "when", p.UNKNOWN_FACT, known.facts),
         ("factors", "fact", p.UNKNOWN_FACT, known.facts),
         ("contingency", "fact", p.UNKNOWN_FACT, known.facts),

@@ -109,7 +109,7 @@ def gaps(view: View) -> Iterator[Problem]:
 
 def spanish(view: View) -> Iterator[Problem]:
     """Every English text that a homeowner reads has its Spanish."""
-    for table in ("work_items", "extras", "terms", "methods"):
+    for table in ("work_items", "extras", "add_ons", "terms", "methods"):
         pairs = [c.name for c in columns(table) if c.name.endswith("_es")]
         for row in view.tables.current(table):
             for name in pairs:
@@ -119,7 +119,7 @@ def spanish(view: View) -> Iterator[Problem]:
 
 def braces(view: View) -> Iterator[Problem]:
     """Only {size} may stand in braces."""
-    for table in ("work_items", "extras", "terms", "methods", "recipes"):
+    for table in ("work_items", "extras", "add_ons", "terms", "methods", "recipes"):
         for row in view.tables.current(table):
             for column in columns(table):
                 text = getattr(row, column.name)

@@ -16,6 +16,7 @@ KEEPERS: dict[str, tuple[Keeper, str]] = {
     "pricing": ("owner", "the margin of each kind of cost"),
     "contingency": ("owner", "what an unknown adds"),
     "extras": ("owner", "prices agreed beforehand for what may turn up"),
+    "add_ons": ("owner", "what a homeowner may add to an option"),
     "places": ("owner", "tax, deposit, cancelling and code by place"),
     "tax_classes": ("owner", "work that a place taxes in its own way"),
     "work_items": ("with care", "the lines a homeowner reads"),

@@ -11,6 +11,7 @@ from decimal import Decimal
 
 from estimator.tables.kept import Kept as Kept
 from estimator.tables.kept import col
+from estimator.tables.rows_for_paper import AddOnRow as AddOnRow
 from estimator.tables.rows_for_paper import ExtraRow as ExtraRow
 from estimator.tables.rows_for_paper import MethodRow as MethodRow
 from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
@@ -194,6 +195,7 @@ TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
     "contingency": (Contingency, ("fact",)),
     "soils": (Soil, ("soil",)),
     "extras": (ExtraRow, ("code",)),
+    "add_ons": (AddOnRow, ("code",)),
     "places": (PlaceRow, ("place",)),
     "tax_classes": (TaxClass, ("place", "tax_class")),
     "terms": (TermRow, ("id",)),

@@ -43,6 +43,19 @@ class ExtraRow(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AddOnRow(Kept):
+    """Table add_ons: what a homeowner may add to an option, priced by its work item's recipe."""
+
+    code: str = col("id, the word in `estimator quote --with`")
+    work_item: str = col("what is done; its recipe gives the cost", refers="work_items")
+    methods: tuple[str, ...] = col("where it is offered; empty: with every way of repair", refers="methods")
+    when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
+    quantity: float = col("how many of the work item; empty: 1", least=0.01, blank="1", default=1.0)
+    text_en: str = col("what the homeowner reads, English; empty: the work item's own words")
+    text_es: str = col("what the homeowner reads, Spanish; empty: the work item's own words")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class PlaceRow(Kept):
     """Table places: a jurisdiction. Empty is *not answered*, never zero."""
 

@@ -9,6 +9,7 @@ from typing import Any, cast
 from estimator.model.money import cents
 from estimator.tables.rows import (
     TABLES,
+    AddOnRow,
     Contingency,
     CrewMember,
     Equipment,
@@ -196,6 +197,10 @@ class Tables:
     @property
     def extras(self) -> tuple[ExtraRow, ...]:
         return cast(tuple[ExtraRow, ...], self.current("extras"))
+
+    @property
+    def add_ons(self) -> tuple[AddOnRow, ...]:
+        return cast(tuple[AddOnRow, ...], self.current("add_ons"))
 
     @property
     def terms(self) -> tuple[TermRow, ...]:

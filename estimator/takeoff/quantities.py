@@ -181,4 +181,5 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "void_fill_cy": ("cy", "fill allowed for hollows under floor or paving"),
     "void_short_loads": ("each", "short loads of fill for hollows"),
     "backwater_valves": ("each", "valves against the city's sewage"),
+    "add_ons": ("each", "things the homeowner chose that no repair needs: no takeoff has them, the table add_ons does"),
 }

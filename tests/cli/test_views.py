@@ -9,7 +9,8 @@ import pytest
 
 from estimator import demo
 from estimator.cli.comparing import compared_with
-from estimator.cli.views import check, compare, explain, options, what_if, why
+from estimator.cli.views import check, compare, each_way, explain, options, what_if, why
+from estimator.cli.views.lines_of_quote import find
 from estimator.cli.views.table import cells_wide, folded, table
 from estimator.cli.views.words import dollars, finding, number
 from estimator.model.judgement import Effect
@@ -18,8 +19,13 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
 from estimator.papers.example import example_quote
 from estimator.records.plain import dumped, plain
+from estimator.scopes.each_way import NeedWays, WayThere
 
 QUOTE = example_quote()
+WAYS = tuple(
+    NeedWays(need, tuple(WayThere(v.method, offered, v) for v in QUOTE.blocked for offered in (True, False)))
+    for need in QUOTE.diagnosis.needs
+)
 
 
 def _text(rows) -> str:
@@ -30,7 +36,8 @@ def _text(rows) -> str:
 def test_no_view_is_wider_than_the_window(columns):
     views = [
         options.rows(QUOTE, columns),
-        why.rows(QUOTE, QUOTE.blocked, columns),
+        why.rows(QUOTE, columns),
+        each_way.rows(WAYS, columns),
         check.rows(QUOTE.job, QUOTE.diagnosis, columns),
         *(explain.rows(QUOTE, line.id, columns) for option in QUOTE.options for line in option.price.lines),
     ]
@@ -73,17 +80,17 @@ def test_the_caution_stands_under_every_list_of_options():
 
 @pytest.mark.parametrize("item", ["A2", "a2", " A2 "])
 def test_a_line_is_found_by_its_id_in_any_case(item):
-    assert explain.find(QUOTE, item)[1].id == "A2"
+    assert find(QUOTE, item)[1].id == "A2"
 
 
 def test_an_unknown_line_names_those_there_are():
     with pytest.raises(CannotGoOn, match="A1 to A6, B1 to B5"):
-        explain.find(QUOTE, "Z9")
+        find(QUOTE, "Z9")
 
 
 def test_the_explanation_shows_the_amount_the_hours_and_the_steps_to_the_price():
     text = _text(explain.rows(QUOTE, "A3", 80))
-    line = explain.find(QUOTE, "A3")[1]
+    line = find(QUOTE, "A3")[1]
     assert f"{dollars(line.unit_price)} = {dollars(line.amount)}" in text
     for step in QUOTE.options[0].price.steps:
         assert dollars(step.amount) in text
@@ -170,8 +177,8 @@ def test_why_shows_the_reasons_that_came_of_measuring():
     found = replace(QUOTE.blocked[0], effect=Effect.CAUTION, method="tunnel", rule="pipe-clears-the-beam")
     first, *rest = option.takeoffs
     measured = replace(option, takeoffs=(replace(first, finds=(found,)), *rest))
-    assert "pipe-clears-the-beam" not in _text(why.rows(QUOTE, (), 80))
-    assert "pipe-clears-the-beam" in _text(why.rows(replace(QUOTE, options=(measured,)), (), 80))
+    assert "pipe-clears-the-beam" not in _text(why.rows(QUOTE, 80))
+    assert "pipe-clears-the-beam" in _text(why.rows(replace(QUOTE, options=(measured,)), 80))
 
 
 def test_what_may_stay_does_not_stand_under_what_must_be_put_right():

@@ -126,6 +126,21 @@ def test_a_rate_tried_by_the_office_moves_the_total_as_the_program_would(recalcu
     assert total == 14575 + 750  # 15,769.97 was rounded up to 15,775; the example's 750 on top stand as they are
 
 
+@pytest.mark.parametrize(
+    ("mark", "counts"), [("x", True), ("X", True), ("yes", True), ("✓", True), (1, True), (None, False)]
+)
+def test_a_box_that_is_marked_comes_on_the_total(recalculate: Recalculate, mark: object, counts: bool) -> None:
+    """16,525 and a cleanout of 250, whatever mark a person makes. [by hand]"""
+    book = load_workbook(io.BytesIO(write(books()["home-en.xlsx"])))
+    sheet = book["Option A"]
+    row = next(row[0].row for row in sheet.iter_rows() if row[0].value == "Yes") + 1
+    sheet.cell(row, 1).value = mark
+    out = io.BytesIO()
+    book.save(out)
+    worked = load_workbook(io.BytesIO(recalculate({"marked.xlsx": out.getvalue()})["marked.xlsx"]), data_only=True)
+    assert worked["Option A"].cell(row + 2, 6).value == 16525 + (250 if counts else 0)
+
+
 def test_no_sheet_prints_wider_than_a_page_and_nothing_shows_as_hashes(
     recalculate: Recalculate, tmp_path: Path
 ) -> None:

@@ -83,7 +83,11 @@ def with_canaries(quote: Quote) -> Quote:
         lines = tuple(replace(line, cost_share=Decimal("6617.29"), work_item="CANARYitem") for line in price.lines)
         hidden = replace(price, costs=costs, crews=crews, tasks=tasks, steps=steps, lines=lines, direct=Decimal("5529.83"),
                          contingency_percent=Decimal("13.37"), before_rounding=Decimal("4417.79"), margin=Decimal("0.4177"))  # fmt: skip
-        options.append(replace(option, price=hidden, likely_range=odd_range()))
+        add_ons = tuple(
+            replace(a, work_item="CANARYitem", tasks=tasks, costs=costs, steps=steps, cost=Decimal("6617.29"))
+            for a in option.add_ons
+        )
+        options.append(replace(option, price=hidden, likely_range=odd_range(), add_ons=add_ons))
     blocked = tuple(
         replace(v, rule="CANARYrule", estimator=replace(v.estimator, text="CANARYwhy", words=())) for v in quote.blocked
     )

@@ -12,7 +12,7 @@ Item = Annotated[
     typer.Argument(
         metavar="ITEM",
         autocompletion=item_ids,
-        help="A line's id on the quote: option letter and number, such as A3.",
+        help="A line's id on the quote, such as A3; or an add-on's, such as A:cleanout.",
     ),
 ]
 
@@ -27,9 +27,10 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.views import explain
+    from estimator.cli.views.lines_of_quote import find
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import priced
 
     run = priced(job, tables, changes, on)
-    option, line = explain.find(run.quote, item)
+    option, line = find(run.quote, item)
     answer({"line": line, "option": option}, as_json, explain.rows(run.quote, item, width(), language, run.tables))

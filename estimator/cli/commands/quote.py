@@ -6,7 +6,7 @@ from typing import Annotated
 import typer
 
 from estimator.cli.arguments import JobFile, Languages, OnDay, TablesFrom
-from estimator.cli.completing import option_letters, revision_names
+from estimator.cli.completing import add_on_codes, option_letters, revision_names
 from estimator.cli.guard import DONE, TO_MEND
 
 Again = Annotated[
@@ -42,6 +42,15 @@ Verify = Annotated[
     Path | None,
     typer.Option("--verify", metavar="FILE", help="Say whether a workbook that came back is as it was issued."),
 ]
+With = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--with",
+        metavar="ADD-ON",
+        autocompletion=add_on_codes,
+        help="Add-ons the homeowner chose, such as cleanout,drain-plan; none takes them out. Else as last time.",
+    ),
+]
 Today = Annotated[
     bool, typer.Option("--today", help="Price a revision with today's tables, though the last offer still holds.")
 ]
@@ -56,6 +65,7 @@ def command(
     revision: Revision = "",
     done: Done = False,
     verify: Verify = None,
+    add_ons: With = None,
     anew: Today = False,
     language: Languages = None,
 ) -> int:
@@ -73,7 +83,21 @@ def command(
     elif verify:
         rows, as_issued = issuing.verified(job, verify, width())
     else:
-        run, issued = issuing.written(job, tables, on or (today() if anew else None), tuple(language or ()), anew)
+        run, issued = issuing.written(
+            job, tables, on or (today() if anew else None), tuple(language or ()), anew, chosen(add_ons)
+        )
         rows = issuing.told(issued, run.quote)
     show(rows)
     return DONE if as_issued else TO_MEND
+
+
+def chosen(words: list[str] | None) -> tuple[str, ...] | None:
+    """The codes typed, each once; () for none, None where nothing was typed.
+
+    >>> chosen(["cleanout, drain-plan", "cleanout"]), chosen(["none"]), chosen(None)
+    (('cleanout', 'drain-plan'), (), None)
+    """
+    if words is None:
+        return None
+    codes = [code.strip() for word in words for code in word.split(",")]
+    return tuple(dict.fromkeys(code for code in codes if code and code.lower() != "none"))

@@ -6,56 +6,52 @@ Nothing is reckoned here: every figure was kept by the step that made it.
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
-from estimator.cli.problems import NO_ITEM
+from estimator.cli.views.lines_of_quote import find, line_id
 from estimator.cli.views.options import all_repairs
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
-from estimator.cli.views.vocabulary import term
+from estimator.cli.views.vocabulary import formula, term, unit
 from estimator.cli.views.why import need_rows, repair_place, verdict_rows
 from estimator.cli.views.words import ENGLISH, at, dollars, finding, number, sentence
+from estimator.model.add_on import AddOn
 from estimator.model.judgement import Need
 from estimator.model.offer import Option, Quote
-from estimator.model.price import CostLine, LineItem, TaskHours
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.price import CostLine, LineItem, Step, TaskHours
 from estimator.model.say import Say
 from estimator.model.work import Input, Quantity, Repair, Takeoff
 from estimator.tables.tables import Tables
-from estimator.wording.say import pick, say, speaker
-
-
-def find(quote: Quote, item: str) -> tuple[Option, LineItem]:
-    """The option and line of an id such as A3. Errors: CannotGoOn when there is none, with those there are."""
-    lines = [(option, line) for option in quote.options for line in option.price.lines]
-    for option, line in lines:
-        if line_id(option, line) == item.strip().upper():
-            return option, line
-    numbered = [(o, sorted(o.price.lines, key=_number)) for o in quote.options if o.price.lines]
-    ends = [(o, lines[0], lines[-1]) for o, lines in numbered]
-    items = ", ".join(f"{line_id(o, first)} to {line_id(o, last)}" for o, first, last in ends)
-    raise CannotGoOn(NO_ITEM(Place(), item=item, items=items or "none: nothing is offered"))
-
-
-def _number(line: LineItem) -> int:
-    """The line's number on the quote: they are numbered in the order they are printed, not in that they were priced."""
-    return int(line.id.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ") or 0)
-
-
-def line_id(option: Option, line: LineItem) -> str:
-    """`A3`: the option's letter and the line's number."""
-    return line.id.upper() if line.id[:1].isalpha() else f"{option.letter}{line.id}"
+from estimator.wording.say import pick, say, speaker, spoken
 
 
 def rows(quote: Quote, item: str, columns: int, language: str = ENGLISH, tables: Tables | None = None) -> list[Row]:
     """From the line the homeowner reads down to notes and price cells; the tables name its quantities."""
     option, line = find(quote, item)
+    add_on = next((a for a in option.add_ons if a.repair == line.repair), None)
+    if add_on is not None:
+        return _add_on(option, add_on, line, columns, language)
     return [
         *_head(option, line, columns, language),
         *_repair(quote, option, line, columns, language),
         *_quantities(option, line, asked_for(line, tables), columns, language),
         *_hours(_of(option.price.tasks, line), columns, language),
-        *_costs(line, option, columns, language),
+        *_costs(line, option.price.costs, columns, language),
         *_to_price(option, columns, language),
         *_rules(option, line, columns, language),
+    ]
+
+
+def _add_on(option: Option, add_on: AddOn, line: LineItem, columns: int, language: str) -> list[Row]:
+    """An add-on: what it takes and the way to its own price, which stands beside that of the option."""
+    head = speaker(language)("From cost to price, {what}", what=add_on.code)
+    return [
+        *_head(option, line, columns, language),
+        Row(""),
+        Row("  " + speaker(language)("What the homeowner may add; no repair needs it."), "dim"),
+        *_hours(add_on.tasks, columns, language),
+        *_costs(line, add_on.costs, columns, language),
+        Row(""),
+        Row(head, "head"),
+        *_steps(add_on.steps, columns, language),
     ]
 
 
@@ -88,10 +84,10 @@ def _sum(line: LineItem, language: str) -> str:
     """How the amount of the line comes about: one price, or a count times a unit price."""
     amount = dollars(line.amount, language=language)
     if line.billed == "lump":
-        size = f"{number(line.size, 2, language)} {line.size_unit}"
+        size = f"{number(line.size, 2, language)} {unit(line.size_unit, language)}"
         return speaker(language)("one price for {size}: {amount}", size=size, amount=amount)
     count = number(line.quantity, 2, language)
-    return f"{count} {line.unit} × {dollars(line.unit_price, language=language)} = {amount}"
+    return f"{count} {unit(line.unit, language)} × {dollars(line.unit_price, language=language)} = {amount}"
 
 
 def _repair(quote: Quote, option: Option, line: LineItem, columns: int, language: str) -> list[Row]:
@@ -157,17 +153,18 @@ def _quantities(option: Option, line: LineItem, asked: set[str], columns: int, l
 
 
 def _quantity(quantity: Quantity, columns: int, language: str) -> list[Row]:
-    head = f"{quantity.name} = {number(quantity.value, 3, language)} {quantity.unit}"
-    formula = f" = {quantity.formula}" if quantity.formula else ""
-    out = [Row(t) for t in indented(head + formula, columns, hanging=4)]
+    head = f"{quantity.name} = {number(quantity.value, 3, language)} {unit(quantity.unit, language)}"
+    how = f" = {formula(quantity.formula, language)}" if quantity.formula else ""
+    out = [Row(t) for t in indented(head + how, columns, hanging=4)]
     inputs = ", ".join(_input(one, language) for one in quantity.inputs)
-    source = speaker(language)("source: {source}", source=quantity.source) if quantity.source else ""
+    own = spoken(quantity.source, language)
+    source = speaker(language)("source: {source}", source=own) if own else ""
     return [*out, *(Row(t, "dim") for text in (inputs, source) if text for t in indented(text, columns, by=6))]
 
 
 def _input(one: Input, language: str) -> str:
-    value = number(one.value, 3, language) if isinstance(one.value, float | int) else one.value
-    return f"{one.name} {value} {one.unit}".rstrip()
+    value = number(one.value, 3, language) if isinstance(one.value, float | int) else spoken(one.value, language)
+    return f"{spoken(one.name, language)} {value} {unit(one.unit, language)}".rstrip()
 
 
 def _hours(tasks: Sequence[TaskHours], columns: int, language: str) -> list[Row]:
@@ -187,9 +184,9 @@ def _hours(tasks: Sequence[TaskHours], columns: int, language: str) -> list[Row]
 
 def _task(task: TaskHours, language: str) -> tuple[str, ...]:
     return (
-        task.task,
+        term(task.task, language),
         task.crew,
-        f"{number(task.quantity, 2, language)} {task.unit}",
+        f"{number(task.quantity, 2, language)} {unit(task.unit, language)}",
         number(task.likely, 3, language),
         _factor(task, language),
         number(task.hours, 2, language),
@@ -205,9 +202,9 @@ def _factor(task: TaskHours, language: str) -> str:
     return f"{per}× {number(task.factor, 3, language)} ({', '.join(f.replace('_', ' ') for f in task.factors)})"
 
 
-def _costs(line: LineItem, option: Option, columns: int, language: str) -> list[Row]:
+def _costs(line: LineItem, costs: Iterable[CostLine], columns: int, language: str) -> list[Row]:
     """The cost lines this line has a share in, with the share."""
-    shares = [(cost, _share(cost, line, language)) for cost in option.price.costs]
+    shares = [(cost, _share(cost, line, language)) for cost in costs]
     cells = [_cost(cost, share, language) for cost, share in shares if share is not None]
     if not cells:
         return []
@@ -219,10 +216,12 @@ def _costs(line: LineItem, option: Option, columns: int, language: str) -> list[
 
 
 def _cost(cost: CostLine, share: str, language: str) -> tuple[str, ...]:
-    reckoned = f"{number(cost.quantity, 2, language)} {cost.unit} × {number(cost.rate, 2, language)}"
+    reckoned = f"{number(cost.quantity, 2, language)} {unit(cost.unit, language)} × {number(cost.rate, 2, language)}"
+    crew = cost.text.removeprefix("crew ") if cost.part == "labor" else ""
+    what = speaker(language)("crew {letter}", letter=crew) if crew else cost.text
     if cost.in_overhead:
         reckoned = speaker(language)("our own, paid for in the overhead")
-    return term(cost.part, language), cost.text, reckoned, dollars(cost.amount, language=language), share, cost.cell
+    return term(cost.part, language), what, reckoned, dollars(cost.amount, language=language), share, cost.cell
 
 
 def _share(cost: CostLine, line: LineItem, language: str) -> str | None:
@@ -235,18 +234,20 @@ def _share(cost: CostLine, line: LineItem, language: str) -> str | None:
 def _to_price(option: Option, columns: int, language: str) -> list[Row]:
     """The steps from the direct cost of the option to its price."""
     speak = speaker(language)
-    cells = [
-        (_step(s.text, language), term(s.formula, language), dollars(s.amount, language=language))
-        for s in option.price.steps
-    ]
-    headers = (speak("step"), speak("formula"), speak("amount"))
-    body = [Row(t) for t in table(headers, cells, columns, right=(2,))] if cells else []
+    body = _steps(option.price.steps, columns, language)
     head = Row(speak("From cost to price, option {letter}", letter=option.letter), "head")
     out = [Row(""), head, *body]
     if option.price.margin > Decimal(0):
         percent = number(100 * option.price.margin, language=language)
         out.append(Row("  " + speak("{percent} % of the price is left over cost", percent=percent)))
     return out
+
+
+def _steps(steps: Sequence[Step], columns: int, language: str) -> list[Row]:
+    speak = speaker(language)
+    cells = [(_step(s.text, language), term(s.formula, language), dollars(s.amount, language=language)) for s in steps]
+    headers = (speak("step"), speak("formula"), speak("amount"))
+    return [Row(t) for t in table(headers, cells, columns, right=(2,))] if cells else []
 
 
 CLASS_STEPS: tuple[tuple[str, Say], ...] = (

@@ -1,0 +1,103 @@
+"""`estimator quote --with`: what a homeowner chose becomes the next revision, stays chosen, and can be taken out again."""
+
+import json
+import shutil
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from estimator import demo
+from estimator.cli.app import build
+
+NOTES = Path(demo.__file__).parent
+
+
+def run(*words: object) -> Result:
+    texts = [str(word) for word in words]
+    return CliRunner().invoke(build(texts), texts, env={"COLUMNS": "120"})
+
+
+@pytest.fixture(name="job", scope="module")
+def _job(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo: r1 as it is, r2 with a cleanout and a drawing, r3 without."""
+    folder = tmp_path_factory.mktemp("house")
+    for name in demo.FILES:
+        shutil.copyfile(NOTES / name, folder / name)
+    job = folder / "job.toml"
+    for words in ((), ("--with", "cleanout,drain-plan"), ("--with", "none")):
+        done = run("quote", job, "--on", "2026-11-18", *words)
+        assert done.exit_code == 0, done.output
+    return job
+
+
+def record(job: Path, number: int) -> dict:
+    return json.loads(next((job.with_suffix("") / f"r{number}").rglob("Record*.json")).read_text("utf-8"))
+
+
+def totals(job: Path, number: int) -> dict[str, Decimal]:
+    return {o["letter"]: Decimal(o["price"]["total"]) for o in record(job, number)["quote"]["options"]}
+
+
+def test_each_choice_is_a_revision_and_the_one_without_says_what_the_first_said(job: Path) -> None:
+    first, second, third = (totals(job, n) for n in (1, 2, 3))
+    assert first == third
+    for option in record(job, 2)["quote"]["options"]:
+        chosen = [a for a in option["add_ons"] if a["chosen"]]
+        assert {a["code"] for a in chosen} <= {"cleanout", "drain-plan"}
+        added = sum((Decimal(a["amount"]) + Decimal(a["tax"]) for a in chosen), Decimal(0))
+        assert second[option["letter"]] == first[option["letter"]] + added > first[option["letter"]]
+
+
+def test_without_a_word_on_add_ons_the_last_choice_stands(job: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "house"
+    shutil.copytree(job.parent, folder)
+    shutil.rmtree(folder / "job" / "r3")
+    done = run("quote", folder / "job.toml", "--on", "2026-11-18")
+    assert "Nothing changed since r2" in done.output
+    assert "With the add-ons chosen:" in done.output
+    seen = run("options", folder / "job.toml", "--on", "2026-11-18", "--json").output
+    assert {o["letter"]: Decimal(o["price"]["total"]) for o in json.loads(seen)["options"]} == totals(job, 2)
+
+
+def test_it_is_made_again_to_the_byte(job: Path) -> None:
+    done = run("quote", job, "--again", "r2")
+    assert "byte for byte" in done.output
+    shutil.rmtree(job.with_suffix("") / "r2 again")
+
+
+def test_what_was_chosen_can_be_accepted_and_its_money_is_owed(job: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "house"
+    shutil.copytree(job.parent, folder)
+    done = run("quote", folder / "job.toml", "--accepted", "B", "--revision", "r2", "--on", "2026-11-20")
+    assert f"{totals(job, 2)['B']:,.2f}" in done.output
+    assert f"{totals(job, 2)['B']:,.2f}" in run("money", folder / "job.toml").output
+
+
+def test_the_job_file_may_say_it_too_and_the_command_line_stands_over_it(job: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "house"
+    folder.mkdir()
+    for name in demo.FILES:
+        shutil.copyfile(NOTES / name, folder / name)
+    path = folder / "job.toml"
+    path.write_text(
+        path.read_text("utf-8").replace("[wishes]\n", '[wishes]\nadd_ons = ["cleanout", "drain-plan"]\n'), "utf-8"
+    )
+    for words, like in (((), 2), (("--with", "none"), 1)):
+        assert run("quote", path, "--on", "2026-11-18", *words).exit_code == 0
+        assert totals(path, len(list((folder / "job").glob("r?")))) == totals(job, like)
+
+
+def test_a_short_name_nobody_knows_stops_it_and_writes_nothing(job: Path) -> None:
+    done = run("quote", job, "--with", "cleanot")
+    assert done.exit_code == 1
+    assert "Perhaps “cleanout” is meant" in done.output
+    assert not (job.with_suffix("") / "r4").exists()
+
+
+def test_explain_tells_how_its_price_came_about(job: Path) -> None:
+    said = run("explain", job, "b:cleanout").output
+    # 0.75 h × 79.20 + 62.00 + 3.10 + 5.37 = 129.87; ÷ 0.60 = 216.45, up to 225 [by hand]
+    for figure in ("$59.40", "$62.00", "$3.10", "$5.37", "$216.45", "$225.00"):
+        assert figure in said, figure

@@ -1,0 +1,93 @@
+"""What a homeowner may add on the papers: boxes to mark, a total that counts them, and an agreement with what was chosen."""
+
+import io
+from dataclasses import replace
+from decimal import Decimal
+
+import pytest
+from openpyxl import load_workbook
+
+from estimator.model.offer import Quote
+from estimator.papers.agreement import agreement
+from estimator.papers.crew import crew
+from estimator.papers.example import example_quote
+from estimator.papers.homeowner import homeowner
+from estimator.papers.letter import Letter
+from estimator.papers.office import office
+from estimator.pricing.add_ons import with_chosen
+from estimator.sheets.write import write
+
+LANGUAGES = ("en_US", "es_US")
+BOXES = {"en_US": "Yes", "es_US": "Sí"}
+
+
+def chosen(quote: Quote, *codes: str) -> Quote:
+    """The quote with these add-ons chosen on every option."""
+    options = []
+    for option in quote.options:
+        marked = tuple(replace(a, chosen=a.code in codes) for a in option.add_ons)
+        options.append(replace(option, add_ons=marked, price=with_chosen(option.price, marked)))
+    return replace(quote, options=tuple(options))
+
+
+def rows(data: bytes, sheet: str) -> list[tuple[object, ...]]:
+    found = load_workbook(io.BytesIO(data))[sheet].iter_rows(values_only=True)
+    return [tuple(cell for cell in row if cell not in (None, "")) for row in found]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_each_has_a_box_that_may_be_typed_into_and_the_total_counts_what_is_marked(language: str) -> None:
+    data = write(homeowner(example_quote(), language))
+    name = {"en_US": "Option A", "es_US": "Opción A"}[language]
+    sheet = load_workbook(io.BytesIO(data))[name]
+    head = next(row for row in sheet.iter_rows() if row[0].value == BOXES[language])
+    first = head[0].row + 1
+    boxes = [sheet.cell(first + n, 1) for n in range(2)]
+    assert all(box.value is None and not box.protection.locked for box in boxes)
+    assert sheet.cell(first, 6).protection.locked
+    total = sheet.cell(first + 2, 6)
+    assert str(total.value).endswith(f'SUMIF(A{first}:A{first + 1},"<>",F{first}:F{first + 1}),2)')
+    shown = load_workbook(io.BytesIO(data), data_only=True)[name]
+    assert Decimal(str(shown.cell(first + 2, 6).value)) == example_quote().options[0].price.total
+
+
+def test_an_option_without_add_ons_has_no_boxes_and_no_word_of_them() -> None:
+    quote = example_quote()
+    bare = replace(quote, options=tuple(replace(o, add_ons=()) for o in quote.options))
+    said = [
+        cell
+        for sheet in ("Option A", "Agreement A", "Start here")
+        for row in rows(write(homeowner(bare, "en_US")), sheet)
+        for cell in row
+    ]
+    assert not [text for text in said if "may add" in str(text)]
+
+
+def test_the_agreement_names_what_was_chosen_and_what_is_not_in_the_total() -> None:
+    quote = chosen(example_quote(), "cleanout")
+    letter, option = Letter(quote, "en_US"), quote.options[0]
+    text = [str(cell.value) for row in agreement(letter, option).rows for cell in row.cells]
+    assert "A new cleanout in the front bed: $250, in the total" in text
+    assert any("is not in this total" in said for said in text)
+    assert any("Sixteen thousand seven hundred seventy-five" in said for said in text)  # 16,525 + 250
+
+
+def test_what_was_chosen_is_a_line_of_its_own_and_no_box_any_more() -> None:
+    data = write(homeowner(chosen(example_quote(), "cleanout", "drain-plan"), "en_US"))
+    said = [str(cell) for row in rows(data, "Option A") for cell in row]
+    assert "Added: A new cleanout in the front bed" in said
+    assert not [text for text in said if text.startswith("Mark the box")]
+
+
+def test_the_crew_reads_its_task_and_brings_its_parts_only_when_it_was_chosen() -> None:
+    for codes, there in (((), False), (("cleanout",), True)):
+        said = [str(c) for row in rows(write(crew(chosen(example_quote(), *codes), "en_US")), "Hours A") for c in row]
+        assert ("set cleanout" in said) is there
+
+
+def test_the_office_sees_what_each_costs_and_whether_it_was_chosen() -> None:
+    found = rows(write(office(chosen(example_quote(), "cleanout"))), "Costs A")
+    cleanout = next(row for row in found if row and row[0] == "cleanout")
+    assert cleanout[2:6] == (1.5, "h", 129.87, 250)
+    assert cleanout[-1] == "chosen: in the price above"
+    assert next(row for row in found if row and row[0] == "drain-plan")[-1] != cleanout[-1]

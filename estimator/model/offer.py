@@ -33,7 +33,7 @@ class Extra:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Term:
-    """A sentence of the terms: kind is includes, excludes, assumption, caution, notice or other (paid to others)."""
+    """A sentence of the terms; its kind is one of those of table terms, but for what goes to others."""
 
     id: str
     kind: str

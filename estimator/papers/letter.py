@@ -52,7 +52,7 @@ class Letter:
         return self.speak("Page"), self.speak("of")
 
     def head(self, page: Page) -> None:
-        """The firm's name and how to reach it."""
+        """The firm's name, how to reach it, and what the place wants on a first page; any sheet may be the first one read."""
         firm, speak = self.quote.firm, self.speak
         if LOGO in self.pictures:
             page.picture(self.pictures[LOGO], firm.name, LOGO_HEIGHT_PX)
@@ -61,6 +61,8 @@ class Letter:
         licence = [speak("License {number}", number=firm.licence)] if firm.licence else []
         insurance = [speak("Insurance {number}", number=firm.insurance)] if firm.insurance else []
         page.line(" · ".join([*licence, *insurance]), "quiet")
+        for text in self.terms(self.quote.notices, "first page"):
+            page.line(text, "first page")
         if self.quote.job.demo:
             page.line(speak("Made-up example. Nobody's house, nobody's prices."), "box")
         page.gap()

@@ -44,6 +44,7 @@ def build_quote(
     if problems := reasons(job, len(chosen), of_the_day, day):
         raise CannotGoOn(*problems)
     known = facts(job, (t for c in chosen for t in c.takeoffs))
+    methods = {t.repair.method for c in chosen for t in c.takeoffs}
     needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)
     place = place_name(job, tables)
     never = dict.fromkeys((*(n for n in unanswered if n.must), *never_done([c.scope for c in chosen])))
@@ -56,7 +57,7 @@ def build_quote(
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=findings.not_seen(job), found=findings.found(job), tests=findings.tests(job),
         tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),
-        notices=terms.notices(tables, known), tables_fingerprint=tables.fingerprint,
+        notices=terms.notices(tables, known, methods), tables_fingerprint=tables.fingerprint,
         urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs, job), if_cleaned=urgency.if_cleaned(needs),
         cancel_business_days=_cancel(job, tables),
         paper_warnings=tuple(dict.fromkeys(w for c in chosen for w in c.price.warnings)),

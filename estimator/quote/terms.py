@@ -10,7 +10,7 @@ from estimator.tables.rows import TermRow
 from estimator.tables.tables import Tables
 
 FLOOR_TERM = "oth-floor"
-TO_OTHERS, NOTICE = "to others", "notice"
+TO_OTHERS, NOTICE, FIRST_PAGE = "to others", "notice", "first page"
 
 
 def applies(methods: Iterable[str], when: Iterable[str], used: Set[str], facts: Set[str]) -> bool:
@@ -27,13 +27,17 @@ def rows(tables: Tables, used: Set[str], facts: Set[str]) -> list[TermRow]:
 
 def terms(tables: Tables, used: Set[str], facts: Set[str]) -> tuple[Term, ...]:
     """Everything but what goes to others and what holds for the whole quote."""
-    kept = (r for r in rows(tables, used, facts) if r.kind != TO_OTHERS and not (r.kind == NOTICE and not r.methods))
+    kept = (r for r in rows(tables, used, facts) if r.kind != TO_OTHERS and not _of_the_quote(r))
     return tuple(_term(row) for row in kept)
 
 
-def notices(tables: Tables, facts: Set[str]) -> tuple[Term, ...]:
-    """Notices that hold whatever the option."""
-    return tuple(_term(r) for r in rows(tables, set(), facts) if r.kind == NOTICE and not r.methods)
+def notices(tables: Tables, facts: Set[str], used: Set[str] = frozenset()) -> tuple[Term, ...]:
+    """Notices that hold whatever the option, and what a place wants on the first page."""
+    return tuple(_term(row) for row in rows(tables, used, facts) if _of_the_quote(row))
+
+
+def _of_the_quote(row: TermRow) -> bool:
+    return row.kind == FIRST_PAGE or (row.kind == NOTICE and not row.methods)
 
 
 def _term(row: TermRow) -> Term:

@@ -20,7 +20,8 @@ class Computed:
 class EditColumn:
     """One column. `choose` are the words allowed; `list_from` a range such as =roles!$A$2:$A$40, or a formula giving one.
 
-    `needed` cells are marked while empty; `old_after_days` marks a day that is longer ago.
+    `needed` cells are marked while empty; `old_after_days` marks a day that is longer ago. `several` names may stand in a
+    cell, commas between: the list is offered, and what is typed is let be.
     """
 
     header: str
@@ -30,6 +31,7 @@ class EditColumn:
     needed: bool = False
     choose: tuple[str, ...] = ()
     list_from: str = ""
+    several: bool = False
     least: float | None = None
     old_after_days: int | None = None
     computed: Computed | None = None

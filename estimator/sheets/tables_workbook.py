@@ -156,6 +156,7 @@ def _rule(sheet: Any, c: int, column: EditColumn, last: int) -> None:
     words = ("yes", "no") if column.kind == "yes/no" else tuple(word for word in column.choose if word)
     if column.list_from:
         rule |= {"validate": "list", "source": column.list_from, "error_message": "No row has this name yet."}
+        rule |= {"show_error": not column.several}  # a list offers one name; more are typed, commas between
     elif words and len(",".join(words)) <= LONGEST_LIST:
         rule |= {"validate": "list", "source": list(words), "error_message": "Choose one of the list."}
     elif column.kind in ("number", "dollars", "whole") and not column.computed:

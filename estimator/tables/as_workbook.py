@@ -72,6 +72,7 @@ def _column(table: str, column: Column, tables: Tables) -> EditColumn:
         needed=not column.empty,
         choose=column.choices,
         list_from=_list(table, column, tables),
+        several=column.kind == "words",
         least=column.least,
         old_after_days=_stale(tables) if column.name == "price_day" else None,
     )
@@ -93,8 +94,10 @@ def _note(column: Column) -> str:
 
 def _list(table: str, column: Column, tables: Tables) -> str:
     """Where a drop-down takes its words; for a recipe's ref, by the kind of its part."""
-    if column.refers and column.kind == "text":
+    if column.refers:
         return "=" + _names(column.refers, tables)
+    if (table, column.name) == ("work_items", "tax_class"):
+        return "=" + _names("tax_classes", tables, "B")
     if (table, column.name) == ("recipes", "ref"):
         subs = _names("subs_and_fees", tables)
         equipment = f'IF($B2="equipment",{_names("equipment", tables)},{subs})'
@@ -103,8 +106,8 @@ def _list(table: str, column: Column, tables: Tables) -> str:
     return ""
 
 
-def _names(table: str, tables: Tables) -> str:
-    return f"{table}!$A$2:$A${len(tables.rows.get(table, ())) + SPARE_ROWS + 1}"
+def _names(table: str, tables: Tables, column: str = "A") -> str:
+    return f"{table}!${column}$2:${column}${len(tables.rows.get(table, ())) + SPARE_ROWS + 1}"
 
 
 def _stale(tables: Tables) -> int | None:

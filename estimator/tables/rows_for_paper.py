@@ -103,8 +103,8 @@ class TermRow(Kept):
 
     id: str = col("id")
     kind: str = col(
-        "which list it stands in",
-        choices=("includes", "excludes", "assumption", "caution", "notice", "to others", "crew caution"),
+        "which list it stands in; first page: under the letterhead in large letters, where a place demands that",
+        choices=("includes", "excludes", "assumption", "caution", "notice", "first page", "to others", "crew caution"),
     )
     methods: tuple[str, ...] = col("empty: all", refers="methods")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")

@@ -10,7 +10,7 @@ import pytest
 from openpyxl import load_workbook
 
 from estimator.model.likely_range import LikelyRange
-from estimator.model.offer import Quote
+from estimator.model.offer import Quote, Term
 from estimator.model.say import Dollars, Say
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
@@ -308,3 +308,14 @@ def test_a_long_reason_goes_on_in_further_rows_and_loses_no_word() -> None:
     long = replace(quote, job=replace(quote.job, wishes=replace(quote.job.wishes, because=reason)))
     shown = words(write(homeowner(long, "en_US"))).split()
     assert [w for w in shown if w.startswith("word")] == reason.split()
+
+
+def test_what_a_place_wants_on_the_first_page_stands_there_in_letters_of_twelve_points() -> None:
+    """22 Texas Administrative Code 367.10(b), as an example of such a place: first page of a proposal or contract, 12-point."""
+    board = Term(id="board", kind="first page", text_en="Regulated by the board.", text_es="Regulado por la junta.")
+    data = write(homeowner(replace(example_quote(), notices=(board,)), "en_US"))
+    book = load_workbook(io.BytesIO(data))
+    for sheet in (book.worksheets[0], *(s for s in book.worksheets if s.title.startswith("Agreement"))):
+        [cell] = [c for row in sheet.iter_rows(max_row=8) for c in row if c.value == board.text_en]
+        assert cell.font.sz * (sheet.page_setup.scale or 100) / 100 >= 12
+    assert board.text_en not in words(write(homeowner(example_quote(), "en_US")))

@@ -350,3 +350,22 @@ def test_nobody_is_told_of_a_cover_where_nothing_is_uncovered(chosen: tuple[Chos
     lined = (replace(first, quantities=(permit,)), *rest)
     papers = [str(built((replace(chosen[0], takeoffs=t),), tables).options[0].needs_papers[0]) for t in (dug, lined)]
     assert ["before it is covered" in text for text in papers] == [True, False]
+
+
+def test_the_lines_a_place_wants_on_the_first_page_hold_for_the_whole_quote(
+    chosen: tuple[Chosen, ...], tables: Tables
+) -> None:
+    there = replace(JOB, house=replace(JOB.house, jurisdiction="texas lump sum"))
+    first = [n for n in built(chosen, tables, job=there).notices if n.kind == "first page"]
+    assert len(first) == 1 and "Board of Plumbing Examiners" in first[0].text_en
+    assert not [n for n in built(chosen, tables).notices if n.kind == "first page"]
+
+
+def test_a_first_page_line_of_one_way_of_repair_comes_only_with_it(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    def with_line(method: str) -> list[str]:
+        row = replace(tables.terms[0], id="own", kind="first page", methods=(method,), when=(), text_en="Own line.")
+        own = replace(tables, rows={**tables.rows, "terms": (*tables.rows["terms"], row)})
+        return [n.text_en for n in built(chosen, own).notices if n.kind == "first page"]
+
+    assert with_line("tunnel") == ["Own line."]
+    assert with_line("burst") == []

@@ -51,7 +51,7 @@ def test_every_column_that_refers_to_a_table_offers_its_rows(book: dict[str, Wor
         offered = {str(rule.sqref).split(":")[0]: rule.formula1 for rule in book[table].data_validations.dataValidation}
         headers = {cell.value: cell.column_letter for cell in book[table][1]}
         for column in columns(table):
-            if column.refers and column.kind == "text":
+            if column.refers:
                 assert f"{column.refers}!$A$2" in offered[f"{headers[column.header]}2"]
     refs = {str(r.sqref): r.formula1 for r in book["recipes"].data_validations.dataValidation}
     assert any("production" in f and "materials" in f and "equipment" in f for f in refs.values())
@@ -119,3 +119,11 @@ def test_what_spreadsheet_programs_do_to_csv_files_is_taken(tmp_path: Path) -> N
     assert (target / "pricing.csv").read_bytes().startswith(b"\xef\xbb\xbfclass;")
     tables = reading(target).tables
     assert tables is not None and tables.fingerprint == plain.fingerprint
+
+
+def test_a_cell_of_several_names_offers_the_list_and_takes_more_than_one(book: dict[str, Worksheet]) -> None:
+    headers = {cell.value: cell.column_letter for cell in book["factors"][1]}
+    rules = {str(r.sqref).split(":")[0]: r for r in book["factors"].data_validations.dataValidation}
+    assert not rules[f"{headers['tasks']}2"].showErrorMessage
+    tax = {str(r.sqref): r.formula1 for r in book["work_items"].data_validations.dataValidation}
+    assert any(formula.startswith("tax_classes!$B$2") for formula in tax.values())

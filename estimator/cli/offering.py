@@ -8,12 +8,15 @@ from pathlib import Path
 from estimator.cli.guard import DONE, TO_MEND
 from estimator.cli.problems import NO_OPTION
 from estimator.cli.seed import seed_of
-from estimator.cli.views import check, likely_range, options, what_if, why
+from estimator.cli.views import check, each_way, likely_range, options, what_if, why
 from estimator.cli.views.screen import Row
 from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
+from estimator.records.plain import plain
+from estimator.scopes.each_way import NeedWays
+from estimator.scopes.each_way import each_way as ways
 from estimator.wording.say import speaker
 
 
@@ -53,10 +56,9 @@ def offered(
         return _nothing(job_file, tables, changes, on, columns, language)
     run = replace(run, quote=_only(job_file, run.quote, only))
     rows = _options(run, changes or (), reasons, columns, language)
-    if not inside:
-        return Answer(run.quote, rows)
-    quote = with_ranges(run.quote, run.tables, seed_of(run.quote.job.number))
-    return Answer(quote, [*rows, *likely_range.rows(quote, columns)])
+    quote = with_ranges(run.quote, run.tables, seed_of(run.quote.job.number)) if inside else run.quote
+    rows += likely_range.rows(quote, columns, language) if inside else []
+    return Answer({**plain(quote), "ways": _ways(run)} if reasons else quote, rows)
 
 
 def _only(job_file: Path, quote: Quote, letter: str) -> Quote:
@@ -73,7 +75,17 @@ def _only(job_file: Path, quote: Quote, letter: str) -> Quote:
 def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, language: str) -> list[Row]:
     out = what_if.rows(run.as_filed, run.quote, changes, columns, language) if run.as_filed else []
     out += options.rows(run.quote, columns, language)
-    return [*out, *(why.rows(run.quote, run.verdicts, columns, language) if reasons else [])]
+    if not reasons:
+        return out
+    return [*out, *why.rows(run.quote, columns, language), *each_way.rows(_ways(run), columns, language)]
+
+
+def _ways(run: Priced) -> tuple[NeedWays, ...]:
+    """Every need with every way of repair and what the rules say of it."""
+    from estimator.pipeline import with_job_settings
+
+    job = run.quote.job
+    return ways(job, run.quote.diagnosis.needs, run.repairs, run.verdicts, with_job_settings(job, run.tables))
 
 
 def _nothing(
@@ -92,7 +104,7 @@ def _nothing(
     verdicts = choose(job, diagnosis, offers, handed(job, own, place_of(job, own)), own).verdicts
     rows = [
         *check.rows(job, diagnosis, columns, language),
-        *why.against(verdicts, columns, language),
+        *each_way.rows(ways(job, diagnosis.needs, offers.repairs, verdicts, own), columns, language),
         Row(""),
         Row(_in_a_word(diagnosis, language), "head"),
     ]

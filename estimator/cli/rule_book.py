@@ -33,6 +33,13 @@ class Entry:
     guards_people: bool = False
     worse: str = ""
     examples: tuple[tuple[str, str], ...] = ()
+    meaning: str = ""  # of a reading, as it stands before its gaps are filled
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The sentences of which the statement is put together."""
+        seen = self.statement.removesuffix(f": {self.meaning}")
+        return (seen, self.meaning) if self.meaning else (self.statement,)
 
 
 def looked_up(asked: str, tables: Tables) -> tuple[Entry, ...]:
@@ -73,6 +80,7 @@ def _reading(reading: Reading, tables: Tables) -> Entry:
         numbers=reading.numbers,
         kind="reading",
         statement=f"{reading.evidence}: {reading.meaning.text}",
+        meaning=reading.meaning.text,
         reason=reading.confirm.text if reading.confirm else "",
         source=reading.source,
         effects=(reading.effect,),

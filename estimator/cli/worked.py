@@ -18,6 +18,7 @@ from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
 from estimator.records.standing import job_files
 from estimator.tables.tables import Tables
+from estimator.wording.say import speaker
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +68,10 @@ def compared(done: Sold, entries: Sequence[Actual], days: Decimal | None) -> Com
     return Compared(done.letter, done.revision.number, found, others, done.days, days)
 
 
-def rows(found: Compared, columns: int) -> list[Row]:
-    head = Row(f"Option {found.option} of r{found.revision}", "dim")
-    return [head, *view.rows(found.tasks, found.not_estimated, found.days_estimated, found.days_real, columns)]
+def rows(found: Compared, columns: int, language: str) -> list[Row]:
+    said = speaker(language)("Option {letter} of r{revision}", letter=found.option, revision=str(found.revision))
+    days = found.days_estimated, found.days_real
+    return [Row(said, "dim"), *view.rows(found.tasks, found.not_estimated, *days, columns, language)]
 
 
 def suggest(folder: Path, tables: Tables) -> tuple[tuple[Suggestion, ...], int, int]:

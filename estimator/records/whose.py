@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from difflib import SequenceMatcher
+from typing import Any
 
 from estimator.model.job import Job
 
@@ -63,7 +64,7 @@ def as_found(new: Job, old: Job) -> Job:
 
 def rules_of(quote: Mapping[str, object]) -> dict[str, str]:
     """What each rule said of the ways of a recorded quote: `tunnel, main: rule-id` with its effect, or that it was overruled."""
-    options: list[dict] = quote["options"]  # type: ignore[assignment]
+    options: list[dict[str, Any]] = quote["options"]  # type: ignore[assignment]
     said = [verdict for option in options for repair in option["scope"]["repairs"] for verdict in repair["verdicts"]]
     found: dict[str, set[str]] = {}
     for verdict in [*said, *quote["blocked"]]:  # type: ignore[misc]

@@ -81,6 +81,17 @@ def known_words() -> Mapping[str, Say]:
     return {**plain.PLACES, **plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS}
 
 
+def spoken(text: str, language: str) -> str:
+    """A text without gaps (a rule's statement, a formula, a task's name) where the catalog has it; else as it stands.
+
+    >>> spoken("common practice", "es_US"), spoken("Ines's own way", "es_US"), spoken("common practice", "en_US")
+    ('práctica común', "Ines's own way", 'common practice')
+    """
+    if not text or numbers.family(language) == NOTES_LANGUAGE:
+        return text
+    return catalog(language).gettext(text)
+
+
 def speaker(language: str) -> Speaker:
     """A function that says a text in one language."""
 

@@ -11,7 +11,11 @@ NO_TEXT = ""
 
 
 def texts(folder: Path = PACKAGE) -> dict[str, str]:
-    """Every literal handed to Say.of(...), speak(...) or speaker(language)(...), with the file it stands in. Errors: ValueError for one that is computed."""
+    """Every text people read, with the file it stands in. Errors: ValueError for one that is computed.
+
+    Found are literals handed to Say.of(...), speak(...), speaker(language)(...); what a Rule or Reading says of itself;
+    the formulas and the names of inputs that a takeoff writes down.
+    """
     found: dict[str, str] = {}
     for path in sorted(folder.rglob("*.py")):
         for text in _said(ast.parse(path.read_text(encoding="utf-8")), path):
@@ -28,8 +32,40 @@ SAYING = ("speak", "assume", "warn")
 def _said(tree: ast.AST, path: Path) -> Iterator[str]:
     named = _named(tree)
     for node in ast.walk(tree):
-        if isinstance(node, ast.Call) and node.args and _speaks(node.func):
+        if not isinstance(node, ast.Call):
+            continue
+        if node.args and _speaks(node.func):
             yield from _literals(node.args[0], named, path)
+        elif isinstance(node.func, ast.Name) and node.func.id in OF_THEMSELVES:
+            yield from _own_words(node)
+        elif isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN and path.parent.name == TAKEOFF:
+            yield from _formula(node.args[2:])
+
+
+OF_THEMSELVES = {"Rule": ("statement", "reason", "worse"), "Reading": ("evidence",)}
+"""Records that hold sentences about themselves, by keyword."""
+TAKEOFF, WRITTEN_DOWN = "takeoff", ("put", "add")
+"""Where quantities are written down: name, value, formula, then inputs that begin with their names."""
+
+
+def _own_words(node: ast.Call) -> Iterator[str]:
+    assert isinstance(node.func, ast.Name)
+    wanted = OF_THEMSELVES[node.func.id]
+    values = (keyword.value for keyword in node.keywords if keyword.arg in wanted)
+    return (v.value for v in values if isinstance(v, ast.Constant) and isinstance(v.value, str) and v.value)
+
+
+def _formula(given: list[ast.expr]) -> Iterator[str]:
+    """Whole literals only: what is put together of several is translated by its parts."""
+    wanted = [*given[:1], *(pair.elts[0] for pair in given[1:] if isinstance(pair, ast.Tuple) and pair.elts)]
+    for expression in wanted:
+        parts = {
+            id(part) for joined in ast.walk(expression) if isinstance(joined, ast.JoinedStr) for part in joined.values
+        }
+        for node in ast.walk(expression):
+            text = node.value if isinstance(node, ast.Constant) else None
+            if isinstance(text, str) and id(node) not in parts and any(letter.isalpha() for letter in text):
+                yield text
 
 
 def _named(tree: ast.AST) -> dict[str, list[str]]:

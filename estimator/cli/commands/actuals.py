@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, OnDay, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
 Job = Annotated[
     Path, typer.Argument(metavar="JOB", help="The job file; with --suggest a folder of jobs, at any depth.")
@@ -53,6 +53,7 @@ def command(
     suggest: Suggest = False,
     tables: TablesFrom = None,
     on: OnDay = None,
+    language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli import worked
@@ -63,8 +64,8 @@ def command(
 
     if suggest:
         found, jobs, least = worked.suggest(job, readable_tables(on or today(), tables))
-        answer(found, as_json, actuals.suggested(found, jobs, least, width()))
+        answer(found, as_json, actuals.suggested(found, jobs, least, width(), language))
         return
     entries = worked.typed(task or (), hours or (), quantity or (), cause or ())
     compared = worked.noted(job, option, entries, crew_book, None if days is None else Decimal(repr(days)), add)
-    answer(compared, as_json, worked.rows(compared, width()))
+    answer(compared, as_json, worked.rows(compared, width(), language))

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, JobFile, OnDayOrToday, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDayOrToday, TablesFrom
 
 Letter = Annotated[str, typer.Option("--option", metavar="LETTER", help="The option sold; else the accepted one.")]
 Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment, such as "deposit".')]
@@ -31,6 +31,7 @@ def command(
     reference: Reference = "",
     csv: Csv = None,
     tables: TablesFrom = None,
+    language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli import job_money
@@ -47,4 +48,4 @@ def command(
     tell(job_money.doubts(folder, done, state, paid, amount, day))
     if csv is not None:
         job_money.written(csv, state, done, readable_tables(day, tables))
-    answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width()))
+    answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language))

@@ -4,14 +4,20 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, OnDay, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
 Asked = Annotated[
     str, typer.Argument(metavar="ID", help="A rule's id or number, such as lining-keeps-the-grade or R07.")
 ]
 
 
-def command(rule: Asked = "", tables: TablesFrom = None, on: OnDay = None, as_json: AsJson = False) -> None:
+def command(
+    rule: Asked = "",
+    tables: TablesFrom = None,
+    on: OnDay = None,
+    language: Language = AS_SET,
+    as_json: AsJson = False,
+) -> None:
     from estimator.cli.clock import today
     from estimator.cli.rule_book import looked_up
     from estimator.cli.views import rules
@@ -19,4 +25,4 @@ def command(rule: Asked = "", tables: TablesFrom = None, on: OnDay = None, as_js
     from estimator.cli.way import readable_tables
 
     found = looked_up(rule, readable_tables(on or today(), tables))
-    answer(found, as_json, rules.rows(found, whole=bool(rule), columns=width()))
+    answer(found, as_json, rules.rows(found, whole=bool(rule), columns=width(), language=language))

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, OnDay
+from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay
 
 Old = Annotated[Path, typer.Argument(metavar="OLD", help="The earlier tables: a folder of CSV files or a workbook.")]
 New = Annotated[Path | None, typer.Argument(metavar="NEW", help="The later tables; else the ones in use.")]
@@ -15,7 +15,14 @@ Jobs = Annotated[
 ]
 
 
-def command(old: Old, new: New = None, jobs: Jobs = None, on: OnDay = None, as_json: AsJson = False) -> None:
+def command(
+    old: Old,
+    new: New = None,
+    jobs: Jobs = None,
+    on: OnDay = None,
+    language: Language = AS_SET,
+    as_json: AsJson = False,
+) -> None:
     from estimator.cli.clock import today
     from estimator.cli.table_effects import effects
     from estimator.cli.views import table_effects as view
@@ -24,4 +31,4 @@ def command(old: Old, new: New = None, jobs: Jobs = None, on: OnDay = None, as_j
 
     day = on or today()
     found = effects(readable_tables(day, old), readable_tables(day, new), jobs, day)
-    answer(view.as_data(found), as_json, view.rows(found, width()))
+    answer(view.as_data(found), as_json, view.rows(found, width(), language))

@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AsJson, OnDayOrToday
+from estimator.cli.arguments import AS_SET, AsJson, Language, OnDayOrToday
 from estimator.cli.guard import DONE, TO_MEND
 
 Where = Annotated[
@@ -13,18 +13,20 @@ Where = Annotated[
 ]
 
 
-def command(where: Where = None, on: OnDayOrToday = None, as_json: AsJson = False) -> int:
+def command(where: Where = None, on: OnDayOrToday = None, language: Language = AS_SET, as_json: AsJson = False) -> int:
     from estimator.cli.clock import today
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import Row, answer
     from estimator.cli.way import tables_for
     from estimator.tables.waiting import waiting
+    from estimator.wording.say import speaker
 
     tables, problems = tables_for(on or today(), where)
+    speak = speaker(language)
     said = (
-        f"The tables can be used; their fingerprint is {tables.fingerprint}."
+        speak("The tables can be used; their fingerprint is {fingerprint}.", fingerprint=tables.fingerprint)
         if tables
-        else "Nothing can be priced with these."
+        else speak("Nothing can be priced with these.")
     )
     answer(problems, as_json, [Row(said), *(Row(str(later)) for later in (waiting(tables) if tables else ()))])
     tell(problems)

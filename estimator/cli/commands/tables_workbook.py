@@ -5,17 +5,22 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import OnDay, TablesFrom
+from estimator.cli.arguments import AS_SET, Language, OnDay, TablesFrom
 
 NewFile = Annotated[Path, typer.Argument(metavar="FILE", help="The workbook to write, ending in .xlsx; a new name.")]
 
 
-def command(file: NewFile, tables: TablesFrom = None, on: OnDay = None) -> None:
+def command(file: NewFile, tables: TablesFrom = None, on: OnDay = None, language: Language = AS_SET) -> None:
     from estimator.cli.clock import today
     from estimator.cli.views.screen import show
     from estimator.cli.way import readable_tables
     from estimator.cli.writing import new_file
     from estimator.tables.as_workbook import workbook
+    from estimator.wording.say import speaker
 
     written = new_file(file, workbook(readable_tables(on or today(), tables)))
-    show([f"{written} is written. Edit it, then look for mistakes: estimator tables check {written}"])
+    check = f"estimator tables check {written}"
+    said = speaker(language)(
+        "{file} is written. Edit it, then look for mistakes: {check}", file=str(written), check=check
+    )
+    show([said])

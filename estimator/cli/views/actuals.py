@@ -5,56 +5,59 @@ from decimal import Decimal
 
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import number
+from estimator.cli.views.vocabulary import term, unit
+from estimator.cli.views.words import ENGLISH, number
 from estimator.pricing.actuals import Outcome, Suggestion
-
-HEADS = ("task", "estimated", "real", "off", "quantity", "real", "unit", "cause")
-SUGGESTED = ("task", "unit", "jobs", "in the table", "as the jobs have it", "spread")
-NEVER_BY_ITSELF = (
-    "low / likely / high, hours a unit: the middle of the jobs as likely, the 10th and 90th percentile around it. Nothing is "
-    "changed by itself: what you agree with you write into production, with the day from which it holds."
-)
+from estimator.wording.say import speaker
 
 
 def rows(
-    found: Sequence[Outcome], strangers: Sequence[str], planned: Decimal, days: Decimal | None, columns: int
+    found: Sequence[Outcome],
+    strangers: Sequence[str],
+    planned: Decimal,
+    days: Decimal | None,
+    columns: int,
+    language: str = ENGLISH,
 ) -> list[Row]:
     """A row a task, all hours, hours over by cause, days, and work the estimate did not have."""
+    speak = speaker(language)
     if not found and days is None and not strangers:
-        return [Row("No real hours are kept for this job yet.")]
-    out = [Row("Estimate against actual, hours", "head")]
-    cells = [_cells(outcome) for outcome in found]
-    if cells:
-        total = (
-            "all of these",
-            number(sum(o.hours for o in found)),
-            number(sum(o.actual_hours for o in found)),
-            _percent(found),
-            "",
-            "",
-            "",
-            "",
-        )
-        out += [Row(text) for text in table(HEADS, [*cells, total], columns, right=(1, 2, 3, 4, 5))]
+        return [Row(speak("No real hours are kept for this job yet."))]
+    out = [Row(speak("Estimate against actual, hours"), "head"), *_compared(found, columns, language)]
     for task in strangers:
-        out += [Row(text, "bad") for text in indented(f"{task}: real hours, and none in the estimate.", columns, by=0)]
-    out += [Row(text) for text in by_cause(found)]
-    said = "nobody said" if days is None else number(days)
-    return [*out, Row(f"Crew days: {number(planned)} estimated, {said} real")]
+        said = speak("{task}: real hours, and none in the estimate.", task=term(task, language))
+        out += [Row(text, "bad") for text in indented(said, columns, by=0)]
+    out += [Row(text) for text in by_cause(found, language)]
+    estimated, real = number(planned, language=language), "" if days is None else number(days, language=language)
+    if days is None:
+        return [
+            *out,
+            Row(speak("Crew days: {estimated} estimated, nobody said how many in the end", estimated=estimated)),
+        ]
+    return [*out, Row(speak("Crew days: {estimated} estimated, {real} real", estimated=estimated, real=real))]
 
 
-def _cells(o: Outcome) -> tuple[str, ...]:
+def _compared(found: Sequence[Outcome], columns: int, language: str) -> list[Row]:
+    if not found:
+        return []
+    speak = speaker(language)
+    heads = (
+        speak("task"), speak("estimated"), speak("real"), speak("off"), speak("quantity"), speak("real"), speak("unit"),
+        speak("cause"),
+    )  # fmt: skip
+    hours = [
+        number(sum(each), language=language) for each in ((o.hours for o in found), (o.actual_hours for o in found))
+    ]
+    total = (speak("all of these"), *hours, _percent(found), "", "", "", "")
+    cells = [_cells(outcome, language) for outcome in found]
+    return [Row(text) for text in table(heads, [*cells, total], columns, right=(1, 2, 3, 4, 5))]
+
+
+def _cells(o: Outcome, language: str) -> tuple[str, ...]:
     off = f"{o.off_percent:+.0f} %" if o.hours else ""
-    return (
-        o.task,
-        number(o.hours, 2),
-        number(o.actual_hours, 2),
-        off,
-        number(o.quantity, 2),
-        number(o.actual_quantity, 2),
-        o.unit,
-        o.cause,
-    )
+    hours, done = (number(value, 2, language) for value in (o.hours, o.actual_hours))
+    planned, real = (number(value, 2, language) for value in (o.quantity, o.actual_quantity))
+    return term(o.task, language), hours, done, off, planned, real, unit(o.unit, language), term(o.cause, language)
 
 
 def _percent(found: Sequence[Outcome]) -> str:
@@ -62,28 +65,31 @@ def _percent(found: Sequence[Outcome]) -> str:
     return f"{(sum(o.actual_hours for o in found) - hours) * 100 / hours:+.0f} %" if hours else ""
 
 
-def by_cause(found: Sequence[Outcome]) -> list[str]:
+def by_cause(found: Sequence[Outcome], language: str = ENGLISH) -> list[str]:
     """Hours more or less than estimated, added up for each cause that was named."""
     over: dict[str, float] = {}
     for o in found:
         over[o.cause or "no cause named"] = over.get(o.cause or "no cause named", 0.0) + o.actual_hours - o.hours
-    return [f"  {cause}: {hours:+.1f} h" for cause, hours in over.items()]
+    return [f"  {term(cause, language)}: {hours:+.1f} h" for cause, hours in over.items()]
 
 
-def suggested(found: Sequence[Suggestion], jobs: int, least: int, columns: int) -> list[Row]:
+def suggested(found: Sequence[Suggestion], jobs: int, least: int, columns: int, language: str = ENGLISH) -> list[Row]:
     """A row a task with enough jobs; a sentence where there is none."""
-    head = Row(
-        f"Real hours of {jobs} {'job' if jobs == 1 else 'jobs'}; a task is suggested from {least} jobs on", "head"
-    )
+    speak = speaker(language)
+    said = speak("Jobs with real hours: {jobs}; a task is suggested from {least} jobs on", jobs=jobs, least=least)
     if not found:
-        return [head, Row("No task has been done on so many jobs yet.")]
-    cells = [
-        (s.task, s.unit, str(s.jobs), _three(*s.table), _three(s.low, s.likely, s.high), number(s.spread, 3))
-        for s in found
-    ]
-    words = [Row(text) for text in indented(NEVER_BY_ITSELF, columns, by=0)]
-    return [head, *(Row(text) for text in table(SUGGESTED, cells, columns, right=(2, 5))), *words]
+        return [Row(said, "head"), Row(speak("No task has been done on so many jobs yet."))]
+    heads = (
+        speak("task"), speak("unit"), speak("jobs"), speak("in the table"), speak("as the jobs have it"), speak("spread"),
+    )  # fmt: skip
+    body = table(heads, [_suggestion(s, language) for s in found], columns, right=(2, 5))
+    never = speak(
+        "low / likely / high, hours a unit: the middle of the jobs as likely, the 10th and 90th percentile around it. Nothing is "
+        "changed by itself: what you agree with you write into production, with the day from which it holds."
+    )
+    return [Row(said, "head"), *map(Row, body), *map(Row, indented(never, columns, by=0))]
 
 
-def _three(low: float, likely: float, high: float) -> str:
-    return " / ".join(number(value, 3) for value in (low, likely, high))
+def _suggestion(s: Suggestion, language: str) -> tuple[str, ...]:
+    was, now = (" / ".join(number(v, 3, language) for v in three) for three in (s.table, (s.low, s.likely, s.high)))
+    return term(s.task, language), unit(s.unit, language), str(s.jobs), was, now, number(s.spread, 3, language)

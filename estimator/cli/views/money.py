@@ -5,48 +5,65 @@ from decimal import Decimal
 
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
-from estimator.cli.views.words import dollars
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, day, dollars
+from estimator.pricing.ledger import Entry
 from estimator.records.afterwards.money import Money
+from estimator.wording.say import speaker
 
 SAID = {"payment": "received"}
 """What came in stands as it came, above nothing."""
-HEADS = ("payment", "amount", "due on", "came in", "open")
 
 
-def rows(state: Money, day: date, columns: int) -> list[Row]:
-    """Two tables and the balance."""
-    cells = [
-        (
-            m.name,
-            dollars(m.amount),
-            str(m.due or "—"),
-            dollars(state.paid_on(m.name)),
-            dollars(m.amount - state.paid_on(m.name)),
-        )
-        for m in state.milestones
+def rows(state: Money, on: date, columns: int, language: str = ENGLISH) -> list[Row]:
+    """Two tables and the balance, as on that day."""
+    return [
+        *_agreed(state, columns, language),
+        *_later(state, columns, language),
+        Row(""),
+        *_balance(state, on, language),
     ]
-    out = [Row("Payments agreed", "head"), *(Row(text) for text in table(HEADS, cells, columns, right=(1, 3, 4)))]
-    if state.later:
-        later = [
-            (
-                str(e.day),
-                SAID.get(e.kind, e.kind),
-                e.text,
-                dollars(-e.amount if e.kind == "credit" else e.amount),
-                e.reference,
-            )
-            for e in state.later
-        ]
-        heads = ("day", "kind", "what", "amount", "reference")
-        out += [Row(""), Row("Noted since", "head"), *(Row(text) for text in table(heads, later, columns, right=(3,)))]
-    return [*out, Row(""), *_balance(state, day)]
 
 
-def _balance(state: Money, day: date) -> list[Row]:
-    due = state.due(day)
-    late = f"{dollars(due)} of it is due by {day}" if due > 0 else f"nothing of it is due by {day}"
+def _agreed(state: Money, columns: int, language: str) -> list[Row]:
+    speak = speaker(language)
+    heads = (speak("payment"), speak("amount"), speak("due on"), speak("came in"), speak("open"))
+    cells = []
+    for asked in state.milestones:
+        paid = state.paid_on(asked.name)
+        amounts = [dollars(amount, language=language) for amount in (asked.amount, paid, asked.amount - paid)]
+        due = day(asked.due, language) if asked.due else "—"
+        cells.append((term(asked.name, language), amounts[0], due, *amounts[1:]))
+    body = table(heads, cells, columns, right=(1, 3, 4))
+    return [Row(speak("Payments agreed"), "head"), *(Row(text) for text in body)]
+
+
+def _later(state: Money, columns: int, language: str) -> list[Row]:
+    if not state.later:
+        return []
+    speak = speaker(language)
+    heads = (speak("day"), speak("kind"), speak("what"), speak("amount"), speak("reference"))
+    body = table(heads, [_entry(entry, language) for entry in state.later], columns, right=(3,))
+    return [Row(""), Row(speak("Noted since"), "head"), *(Row(text) for text in body)]
+
+
+def _entry(entry: Entry, language: str) -> tuple[str, ...]:
+    amount = dollars(-entry.amount if entry.kind == "credit" else entry.amount, language=language)
+    when = day(entry.day, language) if entry.day else "—"
+    return when, term(SAID.get(entry.kind, entry.kind), language), term(entry.text, language), amount, entry.reference
+
+
+def _balance(state: Money, on: date, language: str) -> list[Row]:
+    speak, due, when = speaker(language), state.due(on), day(on, language)
     if state.balance < 0:
-        return [Row(f"Paid too much: {dollars(-state.balance)} goes back.", "bad")]
+        back = dollars(-state.balance, language=language)
+        return [Row(speak("Paid too much: {amount} goes back.", amount=back), "bad")]
     if state.balance == Decimal(0):
-        return [Row("Nothing is owed.", "good")]
-    return [Row(f"Still owed: {dollars(state.balance)}; {late}.", "head")]
+        return [Row(speak("Nothing is owed."), "good")]
+    owed = dollars(state.balance, language=language)
+    if due > 0:
+        part = dollars(due, language=language)
+        return [
+            Row(speak("Still owed: {amount}; {part} of it is due by {day}.", amount=owed, part=part, day=when), "head")
+        ]
+    return [Row(speak("Still owed: {amount}; nothing of it is due by {day}.", amount=owed, day=when), "head")]

@@ -1,6 +1,5 @@
 """What moved between two sets of tables in, and what it does to jobs; the office's lines about it out."""
 
-from collections.abc import Sequence
 from decimal import Decimal
 from pathlib import Path
 
@@ -8,21 +7,21 @@ from estimator.cli.table_effects import Effects, demo_job
 from estimator.cli.views.changes import by
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import dollars
+from estimator.cli.views.words import ENGLISH, dollars
 from estimator.studies.table_moves import JobMove, OptionMove
 from estimator.tables.changes import TableChange
-
-HEADS = ("row", "column", "old", "new", "by")
-OPTION_HEADS = ("option", "old tables", "new tables", "moves by", "")
+from estimator.wording.say import speaker
 
 
-def rows(found: Effects, columns: int) -> list[Row]:
+def rows(found: Effects, columns: int, language: str = ENGLISH) -> list[Row]:
     """The tables first, then a block a job."""
+    speak = speaker(language)
     if not found.changes:
-        return [Row("Nothing moved between old and new.")]
-    body = table(HEADS, [_change(change) for change in found.changes], columns, right=(4,))
-    blocks = [row for job in found.jobs for row in _job(job, columns)]
-    return [Row("The tables", "head"), *(Row(text) for text in body), *blocks]
+        return [Row(speak("Nothing moved between old and new."))]
+    heads = (speak("row"), speak("column"), speak("old"), speak("new"), speak("by"))
+    body = table(heads, [_change(change, language) for change in found.changes], columns, right=(4,))
+    blocks = [row for job in found.jobs for row in _job(job, columns, language)]
+    return [Row(speak("The tables"), "head"), *(Row(text) for text in body), *blocks]
 
 
 def as_data(found: Effects) -> dict[str, object]:
@@ -35,10 +34,10 @@ def _option(move: OptionMove) -> dict[str, object]:
     return {"option": move.option, "old": move.old, "new": move.new, "difference": move.difference}
 
 
-def _change(change: TableChange) -> tuple[str, ...]:
-    row = f"{change.table}: {change.name}"
+def _change(change: TableChange, language: str) -> tuple[str, ...]:
+    row, whole = f"{change.table}: {change.name}", speaker(language)("a row")
     if change.what != "moved":
-        return row, "", *(("—", "a row") if change.what == "new" else ("a row", "—")), ""
+        return row, "", *(("—", whole) if change.what == "new" else (whole, "—")), ""
     return row, change.column, change.old or "—", change.new or "—", _percent(change.percent)
 
 
@@ -46,17 +45,22 @@ def _percent(percent: Decimal | None) -> str:
     return "" if percent is None else f"{percent:+} %"
 
 
-def _job(job: JobMove[Path], columns: int) -> list[Row]:
-    name = "The demo job" if job.job == demo_job() else str(job.job)
+def _job(job: JobMove[Path], columns: int, language: str) -> list[Row]:
+    speak = speaker(language)
+    name = speak("The demo job") if job.job == demo_job() else str(job.job)
     head = [Row(""), Row(name, "head")]
     if job.wrong:
-        return [*head, *(Row(text, "bad") for text in indented(f"not priced: {job.wrong}", columns))]
-    return [*head, *(Row(text) for text in table(OPTION_HEADS, _options(job.options), columns, right=(1, 2, 3, 4)))]
+        said = speak("not priced: {why}", why=job.wrong)
+        return [*head, *(Row(text, "bad") for text in indented(said, columns))]
+    heads = (speak("option"), speak("old tables"), speak("new tables"), speak("moves by"), "")
+    cells = [_option_cells(option, language) for option in job.options]
+    return [*head, *(Row(text) for text in table(heads, cells, columns, right=(1, 2, 3, 4)))]
 
 
-def _options(options: Sequence[OptionMove]) -> list[tuple[str, ...]]:
-    return [(o.option, _total(o.old), _total(o.new), by(o.difference), _percent(o.percent or None)) for o in options]
+def _option_cells(o: OptionMove, language: str) -> tuple[str, ...]:
+    totals = (_total(total, language) for total in (o.old, o.new))
+    return o.option, *totals, by(o.difference, language), _percent(o.percent or None)
 
 
-def _total(total: Decimal | None) -> str:
-    return "not offered" if total is None else dollars(total, whole=True)
+def _total(total: Decimal | None, language: str) -> str:
+    return speaker(language)("not offered") if total is None else dollars(total, whole=True, language=language)

@@ -5,7 +5,8 @@ from itertools import chain
 
 from estimator.model.say import Say
 from estimator.wording.numbers import family
-from estimator.wording.say import NOTES_LANGUAGE, say
+from estimator.wording.plain import UNITS
+from estimator.wording.say import NOTES_LANGUAGE, say, spoken
 
 FINDINGS: tuple[Say, ...] = (
     Say.of("roots"), Say.of("offset"), Say.of("gap"), Say.of("crack"), Say.of("hole"), Say.of("collapse"),
@@ -70,12 +71,47 @@ STATES: tuple[Say, ...] = (
     Say.of("accepted"), Say.of("done"), Say.of("damaged"), Say.of("you asked"), Say.of("what was found"), Say.of("a rule"),
     Say.of("prices moved"), Say.of("the program"),
 )  # fmt: skip
+TASKS: tuple[Say, ...] = (
+    Say.of("backfill hand"), Say.of("backfill machine"), Say.of("backwater valve"), Say.of("box"), Say.of("box in"),
+    Say.of("break slab"), Say.of("burst run"), Say.of("burst set-up"), Say.of("camera pass"), Say.of("cap"),
+    Say.of("coupling"), Say.of("daily set-up"), Say.of("descale"), Say.of("draw drain plan"), Say.of("dust wall"),
+    Say.of("fill hollow"), Say.of("fill old pipe"), Say.of("fixture off and on"), Say.of("flatwork"), Say.of("fuse joint"),
+    Say.of("hand dig"), Say.of("hand dig inside"), Say.of("inspection wait"), Say.of("isolate section"), Say.of("jet"),
+    Say.of("lead-safe set-up"), Say.of("liner cure"), Say.of("liner run"), Say.of("liner set-up"), Say.of("machine dig"),
+    Say.of("mobilise job"), Say.of("patch slab"), Say.of("penetration"), Say.of("pipe in crawl space"),
+    Say.of("pipe in trench"), Say.of("pipe in tunnel"), Say.of("planting bed"), Say.of("prove side drain"),
+    Say.of("reinstate"), Say.of("reroute pipe"), Say.of("saw flatwork"), Say.of("saw slab"), Say.of("seal water"),
+    Say.of("shore by hand"), Say.of("sleeve"), Say.of("sod"), Say.of("static test"), Say.of("toilet"),
+    Say.of("tunnel backfill"), Say.of("tunnel dig"), Say.of("uncover and look"), Say.of("vent"),
+)  # fmt: skip
+"""Tasks by the names the tables come with; a firm's own names stand as it wrote them."""
+FORMULAS: tuple[Say, ...] = (
+    Say.of("length x width x depth, upright sides"), Say.of("length x width x depth, made as large as the box"),
+    Say.of("length x width x depth, as wide as people need between shores"),
+    Say.of("sloped on all sides: depth x length x width + slope x depth² x (length + width) + 4/3 slope² x depth³"),
+    Say.of("the outline of the slope and a little more"), Say.of("old paint is disturbed"),
+    Say.of("a trunk stands close to a dig"), Say.of("the foundation is to be lifted: a second visit with test and film"),
+    Say.of("the place asks for one where the drain is renewed"), Say.of("something that may hold asbestos is cut"),
+    Say.of("common practice"), Say.of("common practice, from memory"), Say.of("place row"),
+    Say.of("place row; IPC table 704.1"), Say.of("yes"), Say.of("no"),
+)  # fmt: skip
+"""What a takeoff says of a quantity and does not say in one literal."""
+EVENLY = Say.of(", depth changing evenly between readings")
+PLUS = Say.of("; plus ")
+MONEY: tuple[Say, ...] = (
+    Say.of("received"), Say.of("payment"), Say.of("deposit"), Say.of("draw"), Say.of("change"), Say.of("credit"),
+    Say.of("fee"), Say.of("start"), Say.of("pipe in before cover"), Say.of("soil"), Say.of("found more"),
+    Say.of("access"), Say.of("weather"), Say.of("inspection"), Say.of("our error"), Say.of("no cause named"), Say.of("rule"),
+    Say.of("reading"), Say.of("a row"),
+    Say.of("prices of materials"), Say.of("earth that nobody saw"),
+)  # fmt: skip
+"""Kinds of payments, causes of hours over, and what a lookup found."""
 
 
 @lru_cache(maxsize=1)
 def known() -> dict[str, Say]:
     """Every word of the lists above by itself."""
-    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, METHODS, EFFECTS, PRICING, STEPS, STATES)
+    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, METHODS, EFFECTS, PRICING, STEPS, STATES, TASKS, MONEY)
     return {word.text: word for word in chain.from_iterable(lists)}
 
 
@@ -88,3 +124,29 @@ def term(word: str, language: str) -> str:
     if family(language) == NOTES_LANGUAGE:
         return word
     return ", ".join(say(known()[part], language) if part in known() else part for part in word.split(", "))
+
+
+def formula(text: str, language: str) -> str:
+    """A formula of the takeoff; one put together of several by its parts, and as it stands where nobody knows it.
+
+    >>> formula("one a side drain", "en_US")
+    'one a side drain'
+    """
+    if family(language) == NOTES_LANGUAGE or spoken(text, language) != text:
+        return spoken(text, language)
+    if text.endswith(EVENLY.text):
+        return formula(text.removesuffix(EVENLY.text), language) + say(EVENLY, language)
+    for joint in (PLUS.text, "; "):
+        before, found, after = text.partition(joint)
+        if found:
+            return formula(before, language) + spoken(joint, language) + formula(after, language)
+    return text
+
+
+def unit(word: str, language: str) -> str:
+    """The unit of a quantity, by its short word in the tables.
+
+    >>> unit("each", "es_US"), unit("bcy", "es_US")
+    ('c/u', 'bcy')
+    """
+    return say(UNITS[word], language) if word in UNITS and family(language) != NOTES_LANGUAGE else word

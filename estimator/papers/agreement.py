@@ -5,6 +5,7 @@ Of an option whose price is not fixed: why there is nothing to sign yet.
 
 from estimator.model.offer import Option
 from estimator.papers import add_ons, option_words
+from estimator.papers.care_sheet import care_name
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
@@ -38,7 +39,8 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     page.line(option_words.check_the_place(letter), "quiet")
     page.line(
         speak(
-            "The sheet of this option says what is in the price, what is not, and what we take care of. It belongs to this agreement."
+            "The sheet of this option says what is in the price and what is not; the sheet “{care}” says what to mind. Both belong to this agreement.",
+            care=care_name(letter),
         )
     )
     letter.which_counts(page)

@@ -1,4 +1,6 @@
-"""An option in, what the people of the house should mind out: before we start, while we work, afterwards; each thing said once."""
+"""A quote in, what the people of the house should mind out: before we start, while we work, afterwards; each thing said once."""
+
+from collections.abc import Iterable
 
 from estimator.model.judgement import Effect
 from estimator.model.offer import Option
@@ -18,6 +20,7 @@ SAID_BY: dict[str, str] = {
     "asbestos-before-cutting": "cau-asbestos",
     "find-what-runs-in-the-slab": "cau-in-slab",
     "locate-utilities": "cau-811",
+    "foundation-work-planned": "cau-lift",
     "people-in-a-tunnel": "cau-no-use-tunnel",
     "soil-over-an-old-pipe": "cau-depth",
     "ladder-from-four-feet": "cau-depth",
@@ -27,7 +30,11 @@ SAID_BY: dict[str, str] = {
 """What a rule would say and the firm's own sentence already does."""
 
 
-def cautions(letter: Letter, option: Option) -> tuple[list[str], list[str], list[str]]:
+Groups = tuple[list[str], list[str], list[str]]
+"""Sentences for before, while and after the work."""
+
+
+def cautions(letter: Letter, option: Option) -> Groups:
     """The three lists in the reader's language, the firm's sentences first."""
     texts = {letter.text(term): term.id for term in option.terms if term.kind == "caution"}
     said = set(texts.values())
@@ -36,10 +43,47 @@ def cautions(letter: Letter, option: Option) -> tuple[list[str], list[str], list
         rule = by_text.get(text, "")
         if SAID_BY.get(rule) not in said:
             texts.setdefault(text, rule)
-    groups: tuple[list[str], list[str], list[str]] = ([], [], [])
+    groups = _empty()
     for text, by in texts.items():
         groups[0 if by in BEFORE else 2 if by in AFTER else 1].append(text)
     return groups
+
+
+def of_several(letter: Letter) -> Groups:
+    """What counts whichever option is taken, then what counts for some of them, their letters in front."""
+    options = letter.quote.options
+    every, some = _empty(), _empty()
+    for number, letters in _letters_by_text(letter, options):
+        for text, those in letters.items():
+            if len(those) == len(options):
+                every[number].append(text)
+            elif len(those) > 1:
+                some[number].append(f"{', '.join(those)}: {text}")
+    before, during, after = (first + then for first, then in zip(every, some, strict=True))
+    return before, during, after
+
+
+def of_one_alone(letter: Letter, option: Option) -> Groups:
+    """What counts for this option and for no other of the quote; nothing where it is the only one."""
+    out = _empty()
+    if len(letter.quote.options) > 1:
+        for number, letters in _letters_by_text(letter, letter.quote.options):
+            out[number].extend(text for text, those in letters.items() if those == [option.letter])
+    return out
+
+
+def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[tuple[int, dict[str, list[str]]]]:
+    """For each of the three groups, every sentence with the letters of the options it counts for."""
+    found: list[dict[str, list[str]]] = [{}, {}, {}]
+    for option in options:
+        for texts, group in zip(found, cautions(letter, option), strict=True):
+            for text in group:
+                texts.setdefault(text, []).append(option.letter)
+    return list(enumerate(found))
+
+
+def _empty() -> Groups:
+    return [], [], []
 
 
 def _rules(letter: Letter, option: Option) -> list[tuple[str, str]]:

@@ -9,7 +9,6 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
 from estimator.wording.plain import UNITS, in_plain_words
-from estimator.wording.say import pick
 
 WIDTHS = (23.0, 37.0, 18.0, 18.0)
 
@@ -18,8 +17,11 @@ def compare_bids(letter: Letter) -> Sheet:
     """A block of questions for each option."""
     speak = letter.speak
     page = Page(speak("Compare bids"), WIDTHS)
-    letter.head(page)
     page.line(speak("Lay the other bids beside ours"), "title")
+    page.line(
+        f"{letter.quote.firm.name} · {speak('Quote {number} for {site}', number=letter.number, site=letter.quote.job.customer.site)}",
+        "quiet",
+    )
     page.line(speak("Write the others' answers in the empty boxes."), "quiet")
     page.gap()
     for option in letter.quote.options:
@@ -28,7 +30,7 @@ def compare_bids(letter: Letter) -> Sheet:
             Cell(option_words.title(letter, option), "option"),
             Cell(speak("Bid 2"), "head centre", open=True),
             Cell(speak("Bid 3"), "head centre", open=True),
-            starts=option is not letter.quote.options[0],
+            starts=True,
         )
         for question, answer in questions(letter, option):
             page.add(
@@ -57,7 +59,7 @@ def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("City permit and inspection: who gets them, who pays?"), permit(letter, option)),
         (speak("What is the hole filled with? Floor and yard put back to what?"), put_back(letter, option) or not_said),
         (speak("What if you find more: price, and the most?"), more(letter, option)),
-        (speak("Warranty: on which feet, how long, does it go with the house?"), pick(letter.language, option.warranty_en, option.warranty_es)),
+        (speak("Warranty: on which feet, how long, does it go with the house?"), option_words.warranty(letter, option)),
         (speak("How many days without drains?"), option_words.no_flush(letter, option)),
         (speak("Deposit and payments"), payments(letter, option) or not_said),
         (speak("License and insurance numbers"), " · ".join(part for part in (firm.licence, firm.insurance) if part)),

@@ -8,7 +8,7 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.found import in_words
 from estimator.wording.numbers import feet, inches
-from estimator.wording.plain import GRADES, HOW, LIVE, MARKS, PIPES, ROOMS, SIDES, ZONES, in_plain_words
+from estimator.wording.plain import FLOWS, GRADES, HOW, LIVE, MARKS, PIPES, ROOMS, SIDES, ZONES, in_plain_words
 
 WIDTHS = (12.0, 12.0, 25.0, 17.0, 29.0)
 
@@ -26,7 +26,10 @@ def line_sheet(letter: Letter, line: Line) -> Sheet:
     page.pair(speak("Zero"), zero)
     for one in line.passes:
         riser = speak("riser {length}", length=feet(one.riser_ft, letter.language))
-        page.pair(speak("Camera run {number}", number=one.number), f"{one.access}, {one.flow}, {riser}")
+        page.pair(
+            speak("Camera run {number}", number=one.number),
+            f"{letter.typed(one.access)}, {letter.say(in_plain_words(FLOWS, one.flow))}, {riser}",
+        )
     page.gap()
     _stations(letter, page, line)
     _branches(letter, page, line)
@@ -84,13 +87,20 @@ def _finding(letter: Letter, finding: Finding) -> str:
 def mark_words(letter: Letter, mark: Mark) -> str:
     """A mark as one would read it off the notes: word, material, size, ties, flag, photo."""
     size = f"{inches(mark.size_in)} in" if mark.size_in else ""
-    ties = ", ".join(f"{feet(tie.length_ft, letter.language)} → {tie.to}" for tie in mark.ties)
+    ties = ", ".join(f"{feet(tie.length_ft, letter.language)} → {letter.typed(tie.to)}" for tie in mark.ties)
     flag = f"{letter.speak('flag')} {mark.flag}" if mark.flag else ""
     photo = f"{letter.speak('photo')} {mark.photo}" if mark.photo else ""
     word = letter.say(in_plain_words(MARKS, mark.word))
     name = letter.say(in_plain_words(ROOMS, mark.name)) if mark.name else ""
     sure = "" if mark.grade == "seen" else letter.say(GRADES[mark.grade])
-    return " ".join(part for part in (word, mark.choice or "", size, name, ties, flag, photo, sure, mark.note) if part)
+    note = letter.typed(_without_first(mark.note, word) if letter.typed(mark.note) == mark.note else mark.note)
+    return " ".join(part for part in (word, mark.choice or "", size, name, ties, flag, photo, sure, note) if part)
+
+
+def _without_first(note: str, word: str) -> str:
+    """The note without the word that the mark's own ends with: “invert read” and “read with a stick” share one."""
+    first, _, rest = note.partition(" ")
+    return rest if first and word.split()[-1:] == [first] else note
 
 
 def _branches(letter: Letter, page: Page, line: Line) -> None:

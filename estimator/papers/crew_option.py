@@ -3,17 +3,19 @@
 from decimal import ROUND_CEILING, Decimal
 
 from estimator.model.offer import Option
+from estimator.model.price import CostLine, LineItem
 from estimator.model.work import JOB, Takeoff
 from estimator.papers import option_words
 from estimator.papers.crew_page import blank, box, close, crew_page
 from estimator.papers.crew_where import new_way, where_it_is
+from estimator.papers.crew_words import BY_OTHERS, crew_words
 from estimator.papers.hazards import notes
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import line_texts
 from estimator.papers.page import Page
+from estimator.papers.segments import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import number
-from estimator.wording.plain import CLASSES, QUANTITIES, UNITS, in_plain_words
+from estimator.wording.plain import CLASSES, LINES, ONE, QUANTITIES, UNITS, in_plain_words
 
 WIDTHS = (5.0, 36.0, 16.0, 14.0, 24.0)
 HOUR_WIDTHS = (20.0, 22.0, 8.0, 9.0, 10.0, 10.0, 10.0, 14.0)
@@ -36,6 +38,7 @@ def work_sheet(letter: Letter, option: Option) -> Sheet:
         if takeoff.repair.method != JOB:
             _repair(letter, page, takeoff)
     _work(letter, page, option)
+    _agreed(letter, page, option)
     page.listing(speak("Good to know"), notes(letter, option))
     _pick_list(letter, page, option)
     _tests(letter, page)
@@ -70,21 +73,21 @@ def _repair(letter: Letter, page: Page, takeoff: Takeoff) -> None:
 
 
 def _work(letter: Letter, page: Page, option: Option) -> None:
+    """Each task once, with how much of it on which pipe; what others do stands by itself."""
     speak = letter.speak
     page.heading(speak("Work, in this order"))
+    own = [line for line in option.price.lines if line.price_class not in BY_OTHERS and line.work_class in CLASSES]
     for work_class, text in CLASSES.items():
-        lines = [line for line in option.price.lines if line.work_class == work_class]
-        if lines:
+        tasks = _tasks(letter, option, [line for line in own if line.work_class == work_class])
+        if tasks:
             page.line(letter.say(text), "bold")
-        for line, said in zip(lines, line_texts(letter, option, lines), strict=True):
-            unit = letter.say(in_plain_words(UNITS, line.size_unit)) if line.size_unit else ""
-            page.add(
-                Cell("☐", "tick", open=True),
-                Cell(said, "cell"),
-                Cell(number(line.size, letter.language, 1), "cell"),
-                Cell(unit, "cell"),
-                Cell("", "write", open=True),
-            )
+        for said, amounts in tasks.items():
+            _task(page, said, "\n".join(amounts))
+    others = [line for line in option.price.lines if line.price_class in BY_OTHERS]
+    if others:
+        page.line(speak("Others do these; the office arranges them"), "bold")
+    for said, amounts in _tasks(letter, option, others).items():
+        _task(page, said, "\n".join(amounts))
     page.line(
         speak(
             "Order: find and shut off, protect, dig, pipe, film and test with the pipe open, inspector, drains back on, fill, film again, tidy."
@@ -93,10 +96,43 @@ def _work(letter: Letter, page: Page, option: Option) -> None:
     )
 
 
+def _task(page: Page, said: str, amounts: str) -> None:
+    page.add(Cell("☐", "tick", open=True), Cell(said, "cell"), Cell(amounts, "cell", 2), Cell("", "write", open=True))
+
+
+def _tasks(letter: Letter, option: Option, lines: list[LineItem]) -> dict[str, list[str]]:
+    """Each task with its amounts; the pipe is named where there is more than one of them."""
+    pipes = {r.id: letter.say(in_plain_words(LINES, r.line)) for r in all_repairs(option.scope.repairs)}
+    words = [crew_words(letter, line) for line in lines]
+    out: dict[str, list[str]] = {}
+    for line, said in zip(lines, words, strict=True):
+        pipe = pipes.get(line.repair, "")
+        amount = how_much_work(letter, line)
+        out.setdefault(said, []).append(f"{amount} · {pipe}" if pipe and words.count(said) > 1 else amount)
+    return out
+
+
+def how_much_work(letter: Letter, line: LineItem) -> str:
+    """`12.7 ft`, `2 each`; nothing for what is done once."""
+    if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):
+        return letter.speak("once")
+    units = {**UNITS, **ONE} if line.size == 1 else UNITS
+    return f"{number(line.size, letter.language, 1)} {letter.say(in_plain_words(units, line.size_unit))}"
+
+
+def _agreed(letter: Letter, page: Page, option: Option) -> None:
+    """How far the crew may go on its own when it is worse than shown."""
+    speak = letter.speak
+    most = [f"{letter.text(e)}: {speak('at most')} {e.cap_quantity.normalize():f}" for e in option.extras]
+    page.listing(speak("When it is worse than shown: stop and call"), most or [speak("Nothing was agreed beforehand.")])
+    if most:
+        page.line(speak("The customer has agreed to these, up to the number given, and only when shown."), "quiet")
+
+
 def _pick_list(letter: Letter, page: Page, option: Option) -> None:
     """Materials as ordered, rounded to packs, a spare where one runs out first; no prices."""
     speak = letter.speak
-    page.heading(speak("What to bring"))
+    page.heading(speak("What to bring"), starts=True)
     page.add(
         Cell("", "head"),
         *(Cell(text, "head") for text in (speak("Material"), speak("How much"), speak("Unit"), speak("Spare"))),
@@ -104,19 +140,28 @@ def _pick_list(letter: Letter, page: Page, option: Option) -> None:
     for cost in option.all_costs:
         if cost.part in ("material", "equipment"):
             spare = speak("+1") if any(word in cost.text.lower() for word in SPARES) else ""
-            amount = cost.quantity.quantize(Decimal("0.01"), ROUND_CEILING)
+            what, unit = _counted(letter, cost)
+            whole = Decimal(1) if cost.unit == "each" else Decimal("0.01")
             page.add(
                 Cell("☐", "tick", open=True),
-                Cell(cost.text, "cell"),
-                Cell(amount, "number"),
-                Cell(letter.say(in_plain_words(UNITS, cost.unit)), "cell"),
+                Cell(what, "cell"),
+                Cell(cost.quantity.quantize(whole, ROUND_CEILING), "number"),
+                Cell(unit, "cell"),
                 Cell(spare, "cell"),
             )
 
 
+def _counted(letter: Letter, cost: CostLine) -> tuple[str, str]:
+    """What to bring, and what it is counted in: `saw blade, each foot of cut` is counted in feet of cut."""
+    what, between, each = cost.text.partition(", each ")
+    if between and cost.unit == "each":
+        return what, f"{letter.say(UNITS['each'])} {each}"
+    return cost.text, letter.say(in_plain_words(UNITS, cost.unit))
+
+
 def _tests(letter: Letter, page: Page) -> None:
     speak = letter.speak
-    page.heading(speak("Tests and pictures"))
+    page.heading(speak("Tests and pictures"), starts=True)
     page.line(
         speak(
             "Test plugs: rated for size and pressure, tied, nobody in line with the pipe; let the water down before the plug. No air test on plastic."

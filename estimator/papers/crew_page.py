@@ -6,6 +6,7 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 
 NAME_LENGTH = 31  # the longest a sheet's name may be
+SHORT_LABEL = 40  # characters: a longer label takes two lines
 NOT_IN_NAMES = "[]:*?/\\"
 
 
@@ -35,9 +36,13 @@ def box(page: Page, text: str) -> None:
 
 def blank(page: Page, label: str) -> None:
     """A label and a line to write on."""
-    page.add(Cell(label, "label", 2), Cell("", "write", page.columns - 2, open=True), height_pt=21.0)
+    page.add(Cell(label, "label", 2), Cell("", "write", page.columns - 2, open=True), height_pt=_height(label))
 
 
-def close(letter: Letter, page: Page, repeat: tuple[int, int] | None = None) -> Sheet:
+def _height(label: str) -> float:
+    return 21.0 if len(label) <= SHORT_LABEL else 33.0
+
+
+def close(letter: Letter, page: Page, repeat: tuple[int, int] | None = None, scale: int | None = None) -> Sheet:
     footer = f"{letter.speak('INTERNAL')} {letter.number} {letter.quote.job.customer.site}"
-    return page.sheet(footer=footer[:200], page_words=letter.page_words, repeat=repeat, tab=RED)
+    return page.sheet(footer=footer[:200], page_words=letter.page_words, repeat=repeat, scale=scale, tab=RED)

@@ -3,29 +3,39 @@
 from estimator.model.offer import Option
 from estimator.papers.crew_page import blank, box, close, crew_page
 from estimator.papers.hazards import hazards
+from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 
-WIDTHS = (5.0, 34.0, 34.0, 22.0)
+WIDTHS = (5.0, 38.0, 38.0, 22.0)
+PRINT_SCALE = 84  # of the size on the screen: the part for all options is one page
 
 
 def safety_sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
-    """Dangers, protection, daily checks, papers."""
+    """First what counts for every option, with the boxes; then what is special to some, and every dig with its depth."""
     speak = letter.speak
     page = crew_page(letter, speak("Safety"), WIDTHS, speak("Safety first: read before work, each day"))
-    before, daily, working = hazards(letter, options)
+    (before, daily, working), some = hazards(letter, options)
+    digs = of_each_dig(letter, options)
     page.heading(speak("Before anyone goes in"))
     _say(page, before or [speak("Ask the competent person before you begin.")])
-    _protection(letter, page)
     _papers(letter, page)
-    page.heading(speak("Every day"))
+    page.heading(speak("Every day"), starts=True)
     _say(page, daily)
     _daily(letter, page)
-    page.heading(speak("While working"))
+    page.heading(speak("While working"), starts=True)
     _say(page, working)
-    _ask(letter, page, options)
-    return close(letter, page)
+    _ask(letter, page)
+    page.heading(speak("How the dig is held"), starts=True)
+    _protection(letter, page)
+    if digs:
+        page.line(speak("Each dig, with its depth"), "bold", starts=True)
+        _say(page, digs)
+    if some:
+        page.heading(speak("Only for the options named in front"), starts=True)
+        _say(page, some)
+    return close(letter, page, scale=PRINT_SCALE)
 
 
 def _say(page: Page, texts: list[str]) -> None:
@@ -35,7 +45,6 @@ def _say(page: Page, texts: list[str]) -> None:
 
 def _protection(letter: Letter, page: Page) -> None:
     speak, site = letter.speak, letter.quote.job.site
-    page.line(speak("How the dig is held"), "bold")
     page.line(
         speak(
             "The competent person decides at every dig, tunnel and pit at a wall, whatever its depth. Depths on these sheets can be off by the locator's tolerance: inside that band take the stricter rule. Soil around an old pipe has been dug before: never type A; with a leak, water, fill or no classification: type C."
@@ -70,26 +79,25 @@ def _daily(letter: Letter, page: Page) -> None:
 def _papers(letter: Letter, page: Page) -> None:
     speak, job = letter.speak, letter.quote.job
     page.line(speak("On paper before the first spade: number and day"), "bold")
-    located = speak("Public lines marked (811): ticket, marked on, ends on")
+    located = speak(
+        "Public lines marked (811) and the waiting time over: ticket, marked on, ends on; dig by hand near the marks"
+    )
     for text in (
         located if not job.site.located else f"{located} ({speak('said to be marked')})",
         speak("Private lines found: water, gas, power, sprinklers, pool"),
         speak("Permit: number, card on site"),
         speak("Engineer's letter or approval, where one is asked for"),
         speak("Slab: scanned for cables; water, gas and power in or under it found and shut off"),
-        speak("Asbestos and lead: tested or presumed"),
+        speak("Asbestos: floor, glue, duct and cement pipe tested by the state's rule before cutting, or presumed"),
+        speak("Lead: house before 1978: painted area measured; over the limit a lead-safe firm (40 CFR 745)"),
         speak("Shut-offs: where the water main, gas and power are"),
         speak("Inspection called for: water standing, pipe open, safe to look at"),
     ):
         box(page, text)
 
 
-def _ask(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
-    """Who to ask when it is worse, and how far the crew may go on its own."""
+def _ask(letter: Letter, page: Page) -> None:
+    """Who to ask when it is worse; what was agreed beforehand stands on the work sheet of the option."""
     speak, quote = letter.speak, letter.quote
-    page.heading(speak("When it is worse than shown: stop and call"))
+    page.line(speak("When it is worse than shown: stop and call"), "bold")
     page.line(speak("{name}, {phone}", name=quote.job.prepared_by, phone=quote.firm.phone), "bold")
-    page.line(speak("The customer has agreed to these, up to the number given, and only when shown:"))
-    extras = {e.code: e for o in options for e in o.extras}
-    for extra in extras.values():
-        page.line(f"• {letter.text(extra)}: {speak('at most')} {extra.cap_quantity.normalize():f}")

@@ -20,9 +20,13 @@ LEGS = {
 def where_it_is(letter: Letter, repair: Repair) -> str:
     """The line with both stations; a way round by its name, since it lies on no station of the old line."""
     if repair.reroute:
-        return letter.speak("New way “{name}”", name=repair.reroute)
+        return letter.speak("New way {name}", name=_quoted(letter.typed(repair.reroute)))
     start, end = (signed(at, letter) for at in (repair.stretch.from_ft, repair.stretch.to_ft))
     return letter.speak("{line}: from {start} to {end}", line=in_plain_words(LINES, repair.line), start=start, end=end)
+
+
+def _quoted(name: str) -> str:
+    return name if name.startswith("“") else f"“{name}”"
 
 
 def new_way(letter: Letter, page: Page, takeoff: Takeoff) -> None:

@@ -1,14 +1,18 @@
 """The sheet a homeowner sees first, on a phone: two columns, forty characters wide, options as blocks one under another."""
 
+from dataclasses import replace
+
 from estimator.model.offer import Option
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
+from estimator.papers.lift import lift_steps
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date
 
-WIDTHS = (13.0, 27.0)
+WIDTHS = (15.0, 25.0)
 PRINT_SCALE = 80  # of the size on the screen: an option fits on a page
+LONG = 60  # a longer answer stands below its label, over both columns: fewer lines to scroll past
 
 
 def first_sheet(letter: Letter) -> Sheet:
@@ -20,6 +24,7 @@ def first_sheet(letter: Letter) -> Sheet:
     for option in letter.quote.options:
         _block(letter, page, option)
     _own_word(letter, page)
+    lift_steps(letter, page)
     _not_offered(letter, page)
     _seen(letter, page)
     _next(letter, page)
@@ -43,11 +48,11 @@ def _wrong(letter: Letter, page: Page) -> None:
     for text in letter.all(quote.found) or [speak("We found nothing that must be repaired.")]:
         page.line(text)
     if quote.urgency:
-        page.pair(speak("Is it urgent?"), letter.say(quote.urgency))
+        _answer(page, speak("Is it urgent?"), letter.say(quote.urgency))
     if quote.if_nothing:
-        page.pair(speak("If you do nothing"), letter.say(quote.if_nothing))
+        _answer(page, speak("If you do nothing"), letter.say(quote.if_nothing))
     if quote.if_cleaned:
-        page.pair(speak("If you only clean it"), letter.say(quote.if_cleaned))
+        _answer(page, speak("If you only clean it"), letter.say(quote.if_cleaned))
     page.gap()
 
 
@@ -58,11 +63,20 @@ def _block(letter: Letter, page: Page, option: Option) -> None:
     page.add(Cell(speak("Price"), "label"), Cell(option.price.total, "price"))
     for text in letter.all(option.does):
         page.line(text)
-    for label, answer in option_words.rows(letter, option):
-        page.pair(label, answer)
+    for label, answer in option_words.rows(letter, option)[:-1]:  # papers needed: on the sheet to print
+        _answer(page, label, answer)
     for text in option_words.day_texts(letter, option):
         page.line(text, "quiet")
     page.gap(12)
+
+
+def _answer(page: Page, label: str, answer: str) -> None:
+    if len(answer) <= LONG:
+        page.pair(label, answer)
+        return
+    row = page.line(label, "label over")
+    page.rows[row] = replace(page.rows[row], keep=True)
+    page.line(answer, "value")
 
 
 def _own_word(letter: Letter, page: Page) -> None:
@@ -101,7 +115,7 @@ def _next(letter: Letter, page: Page) -> None:
     page.heading(speak("What to do next"), starts=True)
     page.line(
         speak(
-            "1. Read the sheet of the letter you like. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."
+            "1. Read the sheet of the letter you like, and the one that says what to mind. 2. Lay other bids beside ours on the sheet made for it. 3. Sign the agreement of one letter, or call us."
         )
     )
     letter.which_counts(page)

@@ -23,24 +23,47 @@ def speaks_of_one_dig(what: Say) -> bool:
     return any(name == "way" or (name == "depth" and isinstance(value, Feet)) for name, value in what.words)
 
 
-def of_one_dig(letter: Letter, options: Iterable[Option]) -> list[tuple[str, str]]:
-    """(sentence, id of the rule or ""), the digs' names in front; alike sentences once, with all their digs."""
-    digs: dict[tuple[str, Say], dict[str, list[str]]] = {}
+def of_each_dig(letter: Letter, options: Iterable[Option]) -> list[str]:
+    """A text for each dig, its place and its options' letters in front; digs of which the same is said stand together."""
+    said: dict[str, tuple[list[str], list[Say]]] = {}  # the dig: letters, what is said of it
     for option in options:
-        for repair, rule, what in _said(option):
+        for repair, what in _said(option):
             if speaks_of_one_dig(what):
-                letters = digs.setdefault((rule, what), {}).setdefault(where_it_is(letter, repair), [])
-                if option.letter not in letters:
-                    letters.append(option.letter)
-    return [(f"{_names(letter, places)}: {letter.all([what])[0]}", rule) for (rule, what), places in digs.items()]
+                letters, sentences = said.setdefault(_key(letter, repair, option), ([], []))
+                letters += [option.letter] if option.letter not in letters else []
+                sentences += [what] if what not in sentences else []
+    alike: dict[tuple[Say, ...], dict[str, list[str]]] = {}
+    for key, (letters, sentences) in said.items():
+        place = key.partition(BETWEEN)[0]
+        places = alike.setdefault(tuple(sentences), {})
+        places[place] = [*places.get(place, []), *letters]
+    return [f"{_names(letter, places)}: {' '.join(_ended(letter, what))}" for what, places in alike.items()]
 
 
-def _said(option: Option) -> Iterator[tuple[Repair, str, Say]]:
+BETWEEN = "\n"
+
+
+def _key(letter: Letter, repair: Repair, option: Option) -> str:
+    """The place of a dig in an option: two options may dig the same place to other depths."""
+    return f"{where_it_is(letter, repair)}{BETWEEN}{option.letter}"
+
+
+def _ended(letter: Letter, sentences: Iterable[Say]) -> list[str]:
+    """The sentences without what another already says, each with its stop."""
+    texts = letter.all(what for what in sentences if what.text != NOTHING_FORCES)
+    return [text if text.endswith(".") else f"{text}." for text in texts or letter.all(sentences)]
+
+
+NOTHING_FORCES = "the competent person decides how the sides are held; nothing seen so far forces a system at {depth}"
+"""The takeoff's words for what the rule of the five feet says with the same depth."""
+
+
+def _said(option: Option) -> Iterator[tuple[Repair, Say]]:
     for repair in all_repairs(option.scope.repairs):
-        yield from ((repair, v.rule, v.estimator) for v in repair.verdicts if told(v))
+        yield from ((repair, v.estimator) for v in repair.verdicts if told(v))
     for takeoff in (t for t in option.takeoffs if t.repair.method != JOB):
-        yield from ((takeoff.repair, v.rule, v.estimator) for v in takeoff.finds if told(v))
-        yield from ((takeoff.repair, "", caution) for caution in takeoff.cautions)
+        yield from ((takeoff.repair, v.estimator) for v in takeoff.finds if told(v))
+        yield from ((takeoff.repair, caution) for caution in takeoff.cautions)
 
 
 def _names(letter: Letter, places: dict[str, list[str]]) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from estimator.model.offer import Quote
 from estimator.papers.agreement import agreement
+from estimator.papers.care_sheet import care_sheet
 from estimator.papers.compare_bids import compare_bids
 from estimator.papers.first_sheet import first_sheet
 from estimator.papers.letter import Letter
@@ -31,6 +32,7 @@ def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None 
             first_sheet(letter),
             pipe,
             side_by_side(letter),
+            care_sheet(letter),
             *(option_sheet(letter, option) for option in quote.options),
             compare_bids(letter),
             *(agreement(letter, option) for option in quote.options),

@@ -31,9 +31,16 @@ def front(quote: Quote) -> Sheet:
     page.gap()
     heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days")
     table(page, heads, (_option(option) for option in quote.options), 1)
+    page.line(CREW_DAYS, "quiet")
     _where_it_goes(quote, page)
     _look_at(quote, page)
     return close(page, f"INTERNAL {quote.job.number}")
+
+
+CREW_DAYS = (
+    "Crew days: the days of every crew added up, set-up included, to the half day. Two crews on one day are two crew days; "
+    "the days on site that the homeowner reads are days of the calendar on which anybody works."
+)
 
 
 def cost_of(option: Option) -> Decimal:

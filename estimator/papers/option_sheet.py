@@ -8,7 +8,8 @@ from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.add_ons import add_on_rows
-from estimator.papers.cautions import cautions
+from estimator.papers.care_sheet import list_cautions, see_care_sheet
+from estimator.papers.cautions import of_one_alone
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
 from estimator.papers.segments import all_repairs
@@ -233,22 +234,17 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
 
 def _terms(letter: Letter, page: Page, option: Option) -> None:
     speak = letter.speak
-    page.heading(speak("What is in the price and what is not"))
+    page.heading(speak("What is in the price and what is not"), starts=True)
     page.listing(speak("In the price"), letter.terms(option.terms, "includes"))
-    page.listing(speak("Not in the price"), letter.terms(option.terms, "excludes"))
+    page.listing(speak("Not in the price"), letter.terms(option.terms, "excludes"), starts=True)
     others = [option_words.one_to_others(letter, other) for other in option.to_others]
-    page.listing(speak("What you will also pay, to others"), [*others, *letter.terms(option.terms, "to others")])
-    page.listing(
-        speak("What the price rests on"), [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")]
-    )
-    before, during, after = cautions(letter, option)
-    page.listing(speak("Please take care before we start"), before, "box", "!")
-    page.listing(speak("Please take care while we work"), during, "box", "!")
-    page.listing(speak("Please take care afterwards"), after, "box", "!")
-    page.listing(speak("After the job you will receive"), received(letter, option))
-    page.listing(
-        speak("Notices of your city and state"), letter.terms((*option.terms, *letter.quote.notices), "notice")
-    )
+    to_others = [*others, *letter.terms(option.terms, "to others")]
+    page.listing(speak("What you will also pay, to others"), to_others, starts=True)
+    rests_on = [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")]
+    page.listing(speak("What the price rests on"), rests_on, starts=True)
+    list_cautions(letter, page, of_one_alone(letter, option))
+    page.listing(speak("After the job you will receive"), received(letter, option), starts=True)
+    page.line(see_care_sheet(letter), "box")
 
 
 def received(letter: Letter, option: Option) -> list[str]:

@@ -1,11 +1,13 @@
 """An option in, the rows people compare it by out: a label and an answer in the reader's language, most important first."""
 
+import math
 from decimal import Decimal
 
 from estimator.model.money import to_step
-from estimator.model.offer import Option, ToOthers
+from estimator.model.offer import DaySpan, Option, ToOthers
 from estimator.papers import add_ons
 from estimator.papers.letter import Letter
+from estimator.papers.lift import days_apart, warranty_begins
 from estimator.wording.numbers import days, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
 from estimator.wording.say import pick
@@ -30,10 +32,15 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
             else []
         ),
         (speak("Usually lasts"), life(letter, option)),
-        (speak("Warranty"), pick(letter.language, option.warranty_en, option.warranty_es)),
+        (speak("Warranty"), warranty(letter, option)),
         (speak("Main risk"), letter.say(option.main_risk)),
         (speak("Papers needed"), " ".join(letter.all(option.needs_papers)) or speak("ask us before work starts")),
     ]
+
+
+def warranty(letter: Letter, option: Option) -> str:
+    """What the methods warrant, and from when where a lift comes first."""
+    return f"{pick(letter.language, option.warranty_en, option.warranty_es)} {warranty_begins(letter)}".strip()
 
 
 def at_most(letter: Letter, option: Option) -> str:
@@ -134,21 +141,33 @@ def all_in(letter: Letter, option: Option) -> str:
 
 
 def title(letter: Letter, option: Option) -> str:
-    return f"{option.letter}  {option.name or letter.say(option.title)}"
+    """The estimator's own name for it in the language of the notes; in another the title, with that name in quotes."""
+    name = letter.typed(option.name)
+    if not name or name == option.name:
+        return f"{option.letter}  {name or letter.say(option.title)}"
+    return f"{option.letter}  {letter.say(option.title)} ({name})"
 
 
 def day_texts(letter: Letter, option: Option) -> list[str]:
-    """The strip of days: from which day to which, what is done, and whether drains work."""
+    """The strip of days: from which day to which, to the half day, what is done, and whether drains work."""
     speak = letter.speak
     out = []
     for span in option.day_spans:
-        first = int(span.start) + 1
-        last = max(first, -int(-(span.start + span.length) // 1))
         drains = speak("DO NOT USE ANY DRAIN while we work") if span.no_drains else speak("drains work")
-        when = (
-            speak("Day {first}", first=first)
-            if first == last
-            else speak("Days {first} to {last}", first=first, last=last)
-        )
-        out.append(f"{when}: {letter.say(span.text)} ({drains})")
-    return out
+        out.append(f"{_when(letter, span)}: {letter.say(span.text)} ({drains})")
+    return [*out, *filter(None, [days_apart(letter)])] if out else []
+
+
+def _when(letter: Letter, span: DaySpan) -> str:
+    """Days are counted from 1; a span that begins or ends in the middle of one says so."""
+    speak, end = letter.speak, span.start + span.length
+    first, last = math.floor(span.start) + 1, max(math.floor(span.start) + 1, math.ceil(end))
+    days = (
+        speak("Day {first}", first=first) if first == last else speak("Days {first} to {last}", first=first, last=last)
+    )
+    from_midday, until_midday = span.start % 1 != 0, end % 1 != 0
+    if from_midday and until_midday:
+        return speak("{days}, midday to midday", days=days)
+    if from_midday:
+        return speak("{days}, from midday", days=days)
+    return speak("{days}, until midday", days=days) if until_midday else days

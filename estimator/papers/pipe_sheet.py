@@ -1,9 +1,10 @@
 """The picture of each line as coloured cells with words, its side view to scale, and the figures behind the view."""
 
 from estimator.model.line import Line
+from estimator.model.offer import Option
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.papers.segments import Segment, segments
+from estimator.papers.segments import Segment, all_repairs, gives_up, segments
 from estimator.papers.side_view import side_view
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.found import in_words
@@ -13,6 +14,7 @@ from estimator.wording.plain import LINES, PIPES, ROOMS, ZONES, in_plain_words
 PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 36.0, 40.0, 7.0
 FIGURE_WIDTHS = (30.0, 24.0, 24.0)
 VIEW_WIDTHS = (28.0, 28.0, 28.0)
+FIGURES_SCALE = 71  # of the size on the screen: nobody reads them but who doubts the picture
 VIEWS_A_PAGE = 2
 SERIOUS = frozenset({"hole", "collapse", "gap", "channel", "crack", "leak", "reverse fall", "backfall", "fitting"})
 HARD_GROUND = ("slab", "drive", "walk", "street", "basement")
@@ -29,6 +31,10 @@ def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
             "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow is to watch, a box with a broken edge was not seen. A letter on color: that option renews this piece."
         )
     )
+    if any(gives_up(r) for o in letter.quote.options for r in all_repairs(o.scope.repairs)):
+        page.line(
+            speak("A letter on gray: that option takes another way, and this piece is capped and left in the ground.")
+        )
     for line in letter.quote.job.lines:
         _line(letter, page, line)
     return letter.close(page), *_views(letter)
@@ -50,7 +56,7 @@ def _views(letter: Letter) -> tuple[Sheet, ...]:
         side_view(letter, page, figures, line)
     if not page.charts:
         return ()
-    return letter.close(page), letter.close(figures, repeat=(1, 1))
+    return letter.close(page), letter.close(figures, repeat=(1, 1), scale=FIGURES_SCALE)
 
 
 def title(letter: Letter, line: Line) -> str:
@@ -66,11 +72,40 @@ def _line(letter: Letter, page: Page, line: Line) -> None:
     letters = (Cell(o.letter, "head centre") for o in options)
     page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *letters)
     for piece in segments(line, options):
-        marks = (
-            Cell(o.letter, "segment done") if o.letter in piece.renewed else Cell("", "segment none") for o in options
-        )
+        marks = (_mark(letter, o, piece) for o in options)
         page.add(Cell(place(letter, line, piece), ground(piece)), Cell(state(letter, piece), colour(piece)), *marks)
+    for text in _given_up(letter, line):
+        page.line(text, "quiet")
     page.gap()
+
+
+def _mark(letter: Letter, option: Option, piece: Segment) -> Cell:
+    """The letter where the option renews the piece; the letter and a word where it caps it and leaves it."""
+    if option.letter in piece.renewed:
+        return Cell(option.letter, "segment done")
+    if option.letter in piece.closed:
+        return Cell(letter.speak("{letter} capped", letter=option.letter), "segment closed")
+    return Cell("", "segment none")
+
+
+def _given_up(letter: Letter, line: Line) -> list[str]:
+    """Which options give up old pipe of this line, and by which new way the water goes then."""
+    speak, out = letter.speak, []
+    for option in letter.quote.options:
+        new_ft = {t.repair.id: t.value("reroute_ft") for t in option.takeoffs}
+        for repair in (r for r in all_repairs(option.scope.repairs) if r.line == line.name and gives_up(r)):
+            if not repair.reroute:
+                out.append(
+                    speak("Option {letter}: the old pipe is capped and stays in the ground.", letter=option.letter)
+                )
+                continue
+            length = feet(new_ft.get(repair.id, 0.0), letter.language)
+            way = letter.typed(repair.reroute)
+            out.append(speak(
+                "Option {letter}: {length} of new pipe goes another way ({way}); the old pipe is capped and stays in the ground.",
+                letter=option.letter, length=length, way=way,
+            ))  # fmt: skip
+    return list(dict.fromkeys(out))
 
 
 def counted_from(letter: Letter, line: Line) -> str:
@@ -78,6 +113,16 @@ def counted_from(letter: Letter, line: Line) -> str:
     if line.zero == "slab edge":
         return speak("Feet are counted from the outside wall where the pipe leaves the house.")
     return speak("Feet are counted from where the camera went in.")
+
+
+def as_counted(letter: Letter, line: Line, at_ft: float) -> str:
+    """How far along a place is, counted as the feet of its line are: from the wall, inside or outside, or along the pipe."""
+    speak = letter.speak
+    if line.zero != "slab edge":
+        return speak("{distance} along the pipe", distance=feet(at_ft, letter.language))
+    if at_ft < 0:
+        return speak("{distance} outside the wall", distance=feet(-at_ft, letter.language))
+    return speak("{distance} inside the wall", distance=feet(at_ft, letter.language))
 
 
 def place(letter: Letter, line: Line, piece: Segment) -> str:

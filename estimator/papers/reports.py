@@ -4,10 +4,11 @@ from estimator.model.job import WaterTest
 from estimator.model.offer import Quote
 from estimator.model.say import Inches, Say
 from estimator.papers.letter import Letter
+from estimator.papers.lift import list_steps
 from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell, Sheet
 from estimator.wording.numbers import long_date, number
-from estimator.wording.say import plain_words, shown
+from estimator.wording.say import shown
 
 WIDTHS = (26.0, 34.0, 34.0)
 _WHEN: dict[str, Say] = {
@@ -26,6 +27,11 @@ def water_test_report(quote: Quote, language: str) -> Book:
     page = _page(letter, letter.speak("Water test"), letter.speak("Water test report"))
     for test, words in zip(quote.job.water_tests, letter.all(quote.tests), strict=True):
         _test(letter, page, test, words)
+    page.listing(letter.speak("Before and after"), letter.all(quote.tests_compared))
+    if quote.lift_steps:
+        page.heading(letter.speak("The house is lifted: tests and repairs in their order"), starts=True)
+        list_steps(letter, page)
+    page.gap()
     page.line(
         letter.speak(
             "A test tells what the drains did on the day, up to the level they were filled to. Parts that were not in it are not in this report."
@@ -77,22 +83,22 @@ def _page(letter: Letter, name: str, title: str) -> Page:
 
 def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
     speak = letter.speak
-    page.heading(speak("Tested: {section}", section=test.section))
+    page.heading(speak("Tested: {section}", section=letter.typed(test.section)))
     page.line(words, "bold")
     for label, value in (
         (
             speak("When"),
             long_date(test.date, letter.language) if test.date else letter.say(_WHEN.get(test.when, _WHEN["routine"])),
         ),
-        (speak("Test plug set at"), test.plug),
-        (speak("Filled to"), test.level),
-        (speak("In the test"), ", ".join(test.covers)),
-        (speak("Not in the test"), ", ".join(test.not_in_test)),
-        (speak("Water came up at"), test.rose_at),
+        (speak("Test plug set at"), letter.typed(test.plug)),
+        (speak("Filled to"), letter.typed(test.level)),
+        (speak("In the test"), letter.typed(", ".join(test.covers))),
+        (speak("Not in the test"), letter.typed(", ".join(test.not_in_test))),
+        (speak("Water came up at"), letter.typed(test.rose_at)),
         (speak("Witness"), test.witness),
     ):
         if value:
-            page.pair(label, plain_words(value, letter.language))
+            page.pair(label, value)
     if test.held_at_in is not None:
         page.pair(
             speak("The level stopped at"),
@@ -108,7 +114,7 @@ def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
 
 def _level(letter: Letter, test: WaterTest) -> str:
     """What heights are counted from: nobody's guess where the notes do not say."""
-    return plain_words(test.level, letter.language) if test.level else letter.speak("where it was filled to")
+    return letter.typed(test.level) if test.level else letter.speak("where it was filled to")
 
 
 def _sign(letter: Letter, page: Page) -> None:

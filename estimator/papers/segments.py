@@ -1,6 +1,6 @@
 """A line and the options in, the line cut into pieces out: what lies over each, what is wrong there, which options renew it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from estimator.model.line import Finding, Line
@@ -10,12 +10,13 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 
 LEAST_FT = 0.5  # what is shorter is drawn this long, or nobody would see it
+BUILDS_NOTHING = frozenset({"clean", "isolation test", "look and see"})
 THIN_FT = 0.1  # thinner slices come from rounding and are left out
 
 
 @dataclass(frozen=True, slots=True)
 class Segment:
-    """One piece of the line; `renewed` are the letters of the options that work on it."""
+    """One piece of the line; `renewed` and `closed` are the letters of the options that renew it, or give it up and cap it."""
 
     stretch: Stretch
     zone: str | None
@@ -24,24 +25,23 @@ class Segment:
     findings: tuple[Finding, ...]
     filmed: bool
     renewed: tuple[str, ...]
+    closed: tuple[str, ...] = ()
 
 
 def segments(line: Line, options: tuple[Option, ...]) -> tuple[Segment, ...]:
     """The pieces from one end to the other, in order of station; neighbours that are alike are one piece."""
     profile = Profile(line)
-    repairs = [
-        (o.letter, _wide(r.stretch)) for o in options for r in all_repairs(o.scope.repairs) if r.line == line.name
-    ]
+    works = _works(line, options)
     whole = profile.extent
-    for _, stretch in repairs:
-        whole = whole.union(stretch)
+    for work in works:
+        whole = whole.union(work.stretch)
     edges = {whole.from_ft, whole.to_ft}
-    edges |= {e for _, s in repairs for e in (s.from_ft, s.to_ft)}
+    edges |= {e for work in works for e in (work.stretch.from_ft, work.stretch.to_ft)}
     edges |= {e for f in line.findings for e in (_wide(f.stretch).from_ft, _wide(f.stretch).to_ft)}
     for part in (*profile.filmed, *(s for s, _ in profile.zones(whole))):
         edges |= {part.from_ft, part.to_ft}
     cuts = sorted(e for e in edges if whole.holds(e))
-    pieces = [_segment(profile, line, Stretch(a, b), repairs) for a, b in pairwise(cuts) if b - a > THIN_FT]
+    pieces = [_segment(profile, line, Stretch(a, b), works) for a, b in pairwise(cuts) if b - a > THIN_FT]
     return _merged(pieces)
 
 
@@ -54,7 +54,30 @@ def _wide(stretch: Stretch) -> Stretch:
     return stretch.padded(more, more)
 
 
-def _segment(profile: Profile, line: Line, stretch: Stretch, repairs: list[tuple[str, Stretch]]) -> Segment:
+@dataclass(frozen=True, slots=True)
+class _Work:
+    """What an option builds or gives up along the line; what only cleans or looks is none."""
+
+    letter: str
+    stretch: Stretch
+    closes: bool
+
+
+def _works(line: Line, options: tuple[Option, ...]) -> list[_Work]:
+    return [
+        _Work(o.letter, _wide(r.stretch), gives_up(r))
+        for o in options
+        for r in all_repairs(o.scope.repairs)
+        if r.line == line.name and r.method not in BUILDS_NOTHING
+    ]
+
+
+def gives_up(repair: Repair) -> bool:
+    """The old pipe there is capped and stays in the ground: a way round leads elsewhere, or nothing takes its place."""
+    return bool(repair.reroute) or repair.method == "abandon"
+
+
+def _segment(profile: Profile, line: Line, stretch: Stretch, works: list[_Work]) -> Segment:
     middle = stretch.middle_ft
     return Segment(
         stretch=stretch,
@@ -63,8 +86,13 @@ def _segment(profile: Profile, line: Line, stretch: Stretch, repairs: list[tuple
         pipe=profile.pipe(middle).value,
         findings=tuple(f for f in line.findings if _wide(f.stretch).holds(middle)),
         filmed=any(part.holds(middle) for part in profile.filmed),
-        renewed=tuple(dict.fromkeys(letter for letter, s in repairs if s.holds(middle))),
+        renewed=_letters(works, middle, closes=False),
+        closed=_letters(works, middle, closes=True),
     )
+
+
+def _letters(works: list[_Work], at_ft: float, closes: bool) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(w.letter for w in works if w.closes == closes and w.stretch.holds(at_ft)))
 
 
 def _merged(pieces: list[Segment]) -> tuple[Segment, ...]:
@@ -72,18 +100,12 @@ def _merged(pieces: list[Segment]) -> tuple[Segment, ...]:
     for piece in pieces:
         if out and _alike(out[-1], piece):
             joined = out[-1].stretch.union(piece.stretch)
-            out[-1] = Segment(joined, piece.zone, piece.room, piece.pipe, piece.findings, piece.filmed, piece.renewed)
+            out[-1] = replace(piece, stretch=joined)
         else:
             out.append(piece)
     return tuple(out)
 
 
 def _alike(a: Segment, b: Segment) -> bool:
-    return (a.zone, a.room, a.pipe, a.findings, a.filmed, a.renewed) == (
-        b.zone,
-        b.room,
-        b.pipe,
-        b.findings,
-        b.filmed,
-        b.renewed,
-    )
+    """The same but for where they lie."""
+    return replace(a, stretch=b.stretch) == b

@@ -8,7 +8,7 @@ from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.papers.segments import all_repairs
+from estimator.papers.segments import BUILDS_NOTHING, all_repairs, gives_up
 from estimator.sheets.book import Cell, Chart, Series
 from estimator.sheets.style import tint
 from estimator.wording.found import in_words
@@ -102,15 +102,18 @@ def _repairs(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
 
 
 def _stretches(option: Option, line: Line) -> list[Stretch]:
-    """Where it works on this pipe: a way round leaves the pipe, so it has no bar on it."""
-    here = (r for r in all_repairs(option.scope.repairs) if r.line == line.name and not r.reroute)
+    """Where it builds on this pipe: a way round leaves the pipe, so it has no bar on it."""
+    repairs = (r for r in all_repairs(option.scope.repairs) if r.line == line.name)
+    here = (r for r in repairs if r.method not in BUILDS_NOTHING and not gives_up(r))
     return [r.stretch for r in here if r.stretch.length_ft > 0]
 
 
 def _series(figures: Page, curve: Curve) -> Series:
     first = len(figures.rows)
     for x, y in curve.points:
-        figures.add(Cell(curve.name, "cell quiet"), Cell(round(x, 2), "number"), Cell(round(y, 2), "number"))
+        figures.add(
+            Cell(curve.name, "cell small"), Cell(round(x, 2), "number small"), Cell(round(y, 2), "number small")
+        )
     last = len(figures.rows) - 1
     marks = curve.kind == "marks"
     return Series(

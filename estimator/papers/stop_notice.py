@@ -5,8 +5,9 @@ from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
+from estimator.papers.pipe_sheet import as_counted
 from estimator.sheets.book import Book, Cell
-from estimator.wording.numbers import feet, long_date
+from estimator.wording.numbers import long_date
 from estimator.wording.plain import LINES, in_plain_words
 
 WIDTHS = (22.0, 72.0)
@@ -42,8 +43,8 @@ def stop_notice(quote: Quote, language: str) -> Book:
     page.pair(speak("Date"), long_date(quote.day, language))
     for line, found in lines_in_the_bore(quote):
         name = letter.say(in_plain_words(LINES, line.name))
-        at = feet(found.stretch.from_ft, language)
-        page.pair(speak("Where we saw it"), speak("{line}, {distance} along the pipe", line=name, distance=at))
+        at = as_counted(letter, line, found.stretch.from_ft)
+        page.pair(speak("Where we saw it"), f"{name[:1].upper()}{name[1:]}: {at}")
     page.gap()
     for number, text in enumerate(letter.all(RULES), start=1):
         page.line(f"{number}. {text}", "red" if number <= 3 else "body")

@@ -70,7 +70,9 @@ def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say,
     out += [Say.of("{line}: all of it.", line=where.line_name(line)) for line in job.lines if line.name not in touched]
     if any(t.value("branches") + t.value("branches_tunnel") + t.value("reinstatements") > 0 for t in takeoffs):
         out.append(Say.of("Side drains beyond the new fittings."))
-    out += [_left(job, scope, i) for i in range(len(scope.leaves))]
+    if scope.leaves:
+        left = tuple(dict.fromkeys(_left(job, scope, i) for i in range(len(scope.leaves))))
+        out.append(Say.of("Left as it is: {left}.", left=left))
     return tuple(say for say in out if say is not None)
 
 
@@ -82,7 +84,7 @@ def _old(line: Line, renewed: list[Stretch]) -> Say | None:
 def _left(job: Job, scope: Scope, index: int) -> Say:
     need = scope.leaves[index]
     what = tuple(dict.fromkeys(map(in_words, need.findings))) or tuple(in_plain_words(FINDINGS, k) for k in need.kinds)
-    return Say.of("Left as it is: {what}, {place}.", what=what, place=where.place(job.line(need.line), need.stretch))
+    return Say.of("{what} ({place})", what=what, place=where.place(job.line(need.line), need.stretch))
 
 
 def floors_opened(job: Job, scope: Scope) -> tuple[str, ...]:

@@ -11,7 +11,9 @@ from estimator.records.names import TO_SEND
 from estimator.records.problems import NEVER_ISSUED
 from estimator.records.revisions import Revision, revisions
 from estimator.sheets.read import read
-from estimator.sheets.seen import SHOWN, Seen, seen
+from estimator.sheets.seen import MISSING, SHOWN, Seen, seen
+
+MOSTLY = 0.5  # of its sheets tell which paper it was
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +48,7 @@ def verify(folder: Path, file: Path) -> Verified:
             return Verified(revision, path, same_bytes=True)
     now = seen(file)
     held = [(revision, path, seen(path)) for revision, path in issued]
-    alike = [(revision, path, sheets) for revision, path, sheets in held if list(sheets) == list(now)]
+    alike = [(revision, path, sheets) for revision, path, sheets in held if _same_paper(sheets, now)]
     found = [Verified(revision, path, False, tuple(_differing(sheets, now))) for revision, path, sheets in alike]
     if not found:
         raise CannotGoOn(NEVER_ISSUED(Place(file=str(file))))
@@ -60,10 +62,18 @@ def _issued(folder: Path, name: str) -> Iterator[tuple[Revision, Path]]:
     yield from named or files
 
 
+def _same_paper(issued: dict[str, Seen], now: dict[str, Seen]) -> bool:
+    """The same sheets, some of them alone, or most: then the paper is known, and what is missing or new can be named."""
+    shared = len(issued.keys() & now.keys())
+    return shared > 0 and (shared == len(now) or shared > MOSTLY * max(len(issued), len(now)))
+
+
 def _differing(issued: dict[str, Seen], now: dict[str, Seen]) -> Iterator[Differing]:
-    """Every cell with words or numbers counts, in the order of the sheet; before them what is hidden."""
-    for name, before in issued.items():
-        after = now[name]
+    """Every cell with words or numbers counts, in the order of the sheet; before them what is hidden; before all, whole sheets."""
+    yield from (Differing(name, "sheet", SHOWN, MISSING) for name in issued if name not in now)
+    yield from (Differing(name, "sheet", MISSING, SHOWN) for name in now if name not in issued)
+    for name in (name for name in issued if name in now):
+        before, after = issued[name], now[name]
         for at in sorted(before.keys() | after.keys(), key=_order):
             if before.get(at, "") != after.get(at, ""):
                 blank = SHOWN if _order(at)[0] == 0 else ""

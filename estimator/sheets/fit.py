@@ -2,30 +2,22 @@
 
 from collections.abc import Mapping
 from decimal import Decimal
-from functools import lru_cache
 
 from estimator.sheets.book import Cell, Formula, Sheet
+from estimator.sheets.letter_widths import letters_wide
 from estimator.sheets.refused import CannotWrite
 
 CELL_PADDING_PX = 6
 INDENT_PX = 9
-WIDER = 1.12  # the letters used here against those of the library's table, at the same size
-SAFETY = 1.02  # other programs draw the same letters a little wider
+SAFETY = 1.05  # programs round each letter to whole dots of the screen
 LINE = 1.22  # from one line of a cell to the next, in sizes of the letters
 ROW_AIR_PT = 5.0
 MOST_ROW_PT = 409.0  # a row cannot be higher in the file format
 
 
-@lru_cache(maxsize=20_000)
-def _plain_width_px(text: str) -> int:
-    from xlsxwriter.utility import xl_pixel_width
-
-    return int(xl_pixel_width(text))
-
-
 def text_width_px(text: str, size_pt: float, bold: bool) -> float:
     """How wide one line of text is drawn, in pixels at 96 to the inch."""
-    return _plain_width_px(text) * size_pt / 11 * WIDER * (1.08 if bold else 1.0) * SAFETY
+    return letters_wide(text, bold) / 1000 * size_pt * 96 / 72 * SAFETY
 
 
 def padding_px(style: Mapping[str, object]) -> int:

@@ -3,7 +3,7 @@
 A heading stays with what it heads. A block (`Row.starts`) goes to a new page where it does not fit on this one.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from estimator.sheets.book import Row, Sheet
 
@@ -17,17 +17,38 @@ SUMS = frozenset({"sum words", "total words"})
 
 
 SMALLER = (0.97, 0.94, 0.91, 0.88)
-LEAST_PERCENT = 76.0  # smaller letters are hard to read
-SPARE_PERCENT = 12  # printers differ; with less to spare the sheet is fitted to one page wide instead
+SMALLEST = (0.91, 0.89, 0.85, 0.82, 0.79, 0.76)
+"""Sizes tried beside the full one: to save a page, and only to keep a block whole."""
+LEAST_PERCENT = 75.0  # smaller letters are hard to read
+LEAST_WHOLE_PERCENT = 71.0  # and a little smaller still where a block would go on over the page
+SPARE_PERCENT = 5  # printers differ; with less to spare the sheet is fitted to one page wide instead
 
 
 def print_percent(sheet: Sheet, heights_pt: Sequence[float], full_percent: float) -> float:
-    """The size to print at: as large as fits one page wide, a little smaller where that saves a page with a few rows on it."""
+    """The size to print at: as large as fits one page wide, a little smaller where that keeps a block whole or saves a page."""
     base = min(float(sheet.scale or 100), full_percent)
     smaller = (base * part for part in SMALLER)
     sizes = [base, *(size for size in smaller if LEAST_PERCENT <= size <= full_percent - SPARE_PERCENT)]
-    pages = {size: len(page_starts(sheet, heights_pt, size)) for size in sizes}
-    return next(size for size in sizes if pages[size] == min(pages.values()))
+    size, parted = _best(sheet, heights_pt, sizes)
+    if parted:
+        smallest = [base * part for part in SMALLEST if base * part >= LEAST_WHOLE_PERCENT]
+        small, fewer = _best(sheet, heights_pt, [size, *smallest])
+        return small if fewer < parted else size
+    return size
+
+
+def _best(sheet: Sheet, heights_pt: Sequence[float], sizes: Sequence[float]) -> tuple[float, int]:
+    """The first size that parts the fewest blocks, then takes the fewest pages; and how many blocks it parts."""
+    starts = {size: page_starts(sheet, heights_pt, size) for size in sizes}
+    found = {size: (parted_blocks(sheet.rows, starts[size]), len(starts[size])) for size in sizes}
+    best = min(found.values())
+    return next(size for size in sizes if found[size] == best), best[0]
+
+
+def parted_blocks(rows: Sequence[Row], page_starts: Sequence[int]) -> int:
+    """How many blocks go on over the turn of a page."""
+    within = [set(_with_words(rows, _block(rows, index))) - {index} for index, row in enumerate(rows) if row.starts]
+    return sum(1 for block in within if block & set(page_starts))
 
 
 def page_starts(sheet: Sheet, heights_pt: Sequence[float], scale_percent: float) -> tuple[int, ...]:
@@ -50,7 +71,7 @@ def _turns(rows: Sequence[Row], heights_pt: Sequence[float], index: int, used_pt
     if not used_pt:
         return False
     if rows[index].starts:
-        block_pt = sum(heights_pt[i] for i in _block(rows, index))
+        block_pt = sum(heights_pt[i] for i in _with_words(rows, _block(rows, index)))
         if block_pt > left_pt and (block_pt <= page_pt or left_pt < page_pt * MOST_LEFT):
             return True
     together_pt = sum(heights_pt[i] for i in _together(rows, index))
@@ -64,6 +85,14 @@ def _block(rows: Sequence[Row], index: int) -> Iterator[int]:
         if rows[i].starts or rows[i].new_page:
             return
         yield i
+
+
+def _with_words(rows: Sequence[Row], block: Iterable[int]) -> list[int]:
+    """The block without the air at its end, which may fall off the page."""
+    out = list(block)
+    while len(out) > 1 and not rows[out[-1]].cells and not rows[out[-1]].keep:
+        out.pop()
+    return out
 
 
 def _together(rows: Sequence[Row], index: int) -> Iterator[int]:

@@ -1,4 +1,4 @@
-"""A workbook in, what its reader sees out: each cell's value, its formula, how its number is shown, and what is hidden.
+"""A workbook in, what its reader sees out: each cell's value, its formula, how its number is shown, and what cannot be seen.
 
 Merged cells count by their words, which stand in the first of them.
 """
@@ -10,7 +10,9 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-HIDDEN, SHOWN = "hidden", "shown"
+from estimator.sheets.looks import cut_rows, unreadable
+
+HIDDEN, SHOWN, CUT_OFF, MISSING = "hidden", "shown", "too low for its words", "missing"
 
 Seen = dict[str, str]
 """What stands at a cell such as F12, at `row 12`, `column F` or `sheet`, in words that two programs write alike."""
@@ -40,7 +42,11 @@ def _sheet(values: Any, formulas: Any) -> Iterator[tuple[str, str]]:
                 yield cell.coordinate, _told(cell, formula)
     if values.sheet_state != "visible":
         yield "sheet", HIDDEN
-    yield from ((f"row {n}", HIDDEN) for n, row in values.row_dimensions.items() if row.hidden or _flat(row.height))
+    hidden = [n for n, row in values.row_dimensions.items() if row.hidden or _flat(row.height)]
+    yield from ((f"row {n}", HIDDEN) for n in hidden)
+    yield from ((f"row {n}", CUT_OFF) for n in cut_rows(values) if n not in hidden)
+    if any(values.conditional_formatting):
+        yield "sheet's colors", "set by rules"
     yield from _columns(values)
 
 
@@ -67,7 +73,7 @@ def _told(cell: Any, formula: Any) -> str:
         text += f" as {look}" if look != "general" else ""
     if formula.data_type == "f":
         text += " " + "".join(str(formula.value).split())
-    return text
+    return f"{text} {unreadable(cell)}".rstrip()
 
 
 def as_shown(number_format: str) -> str:

@@ -56,6 +56,7 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "title": {**text, "bold": True, "font_size": 13},
         "heading": {**text, "bold": True, "font_size": 11.5, "font_color": main, "bottom": 1, "bottom_color": main},
         "label": {**text, "font_color": QUIET, **line},
+        "label over": {**text, "font_color": QUIET, "font_size": 8.5},
         "value": {**text, **line},
         "value bold": {**text, "bold": True, **line},
         "price": {**text, "bold": True, "font_size": 18, "align": "left", "text_wrap": False, "num_format": WHOLE_MONEY},
@@ -71,6 +72,8 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "cell bold": {**text, **line, "bold": True},
         "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 8.5},
         "number": {**number, **line},
+        "cell small": {**text, **line, "font_size": 8},
+        "number small": {**number, **line, "font_size": 8},
         "hours": {**number, **line, "num_format": "0.00"},
         "percent": {**number, **line, "num_format": "0.0%"},
         "money": {**number, **line, "num_format": MONEY},
@@ -94,5 +97,6 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "segment watch": {**segment, "bg_color": "#F2C14E"},
         "segment unseen": {**segment, "bg_color": "#FFFFFF", "border": 4, "border_color": QUIET, "italic": True},
         "segment done": {**segment, "bg_color": main, "font_color": "#FFFFFF"},
+        "segment closed": {**segment, "bg_color": "#8A949B", "font_color": "#FFFFFF"},
         "segment none": {**segment},
     }  # fmt: skip

@@ -11,13 +11,16 @@ from estimator.sheets.fit import column_px, column_widths, row_heights
 from estimator.sheets.paging import SPARE_PERCENT, page_starts, print_percent
 from estimator.sheets.plain import first_unprintable
 from estimator.sheets.refused import CannotWrite
-from estimator.sheets.style import styles
+from estimator.sheets.style import FONT, styles
 from estimator.sheets.verify import verify
 
 PAGE_WIDTH_PX = 700  # Letter, portrait, less the margins below, at 96 to the inch
 LETTER = 1
 FOOTER_CHARACTERS = 110  # a footer holds 255, and each & counts twice
 FORMULA_STARTS = ("=", "+", "-", "@")
+OPTIONS = {"in_memory": True, "strings_to_urls": False, "strings_to_formulas": False}
+COLUMNS_MEASURED_IN = {"font_name": FONT, "font_size": 10}
+"""Programs count a column's width in digits of this font; one that a computer lacks makes every sheet wider there."""
 
 
 def done(answer: int | None, where: str) -> None:
@@ -49,7 +52,7 @@ def write(book: Book) -> bytes:
     import xlsxwriter
 
     out = io.BytesIO()
-    workbook = xlsxwriter.Workbook(out, {"in_memory": True, "strings_to_urls": False, "strings_to_formulas": False})
+    workbook = xlsxwriter.Workbook(out, {**OPTIONS, "default_format_properties": dict(COLUMNS_MEASURED_IN)})
     workbook.set_properties({"title": book.title, "created": datetime(book.day.year, book.day.month, book.day.day)})  # noqa: DTZ001
     formats = Formats(workbook, book.accent)
     for sheet in book.sheets:

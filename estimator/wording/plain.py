@@ -89,8 +89,32 @@ PLACES: dict[str, Say] = {
     "hall bath branch": Say.of("the hall bath's drain"),
     "master bath branch": Say.of("the master bath's drain"),
     "slab top": Say.of("the top of the slab"),
+    "house side": Say.of("house side"),
+    "street side": Say.of("street side"),
+    "closet bend": Say.of("the closet bend"),
+    "slab edge": Say.of("the edge of the slab"),
+    "edge beam": Say.of("the edge beam"),
+    "master toilet": Say.of("the master bath's toilet"),
+    "hall toilet": Say.of("the hall bath's toilet"),
+    "city main": Say.of("the city main"),
+    "septic tank": Say.of("the septic tank"),
 }
 """Where one gets in, what is tested, up to where: as typed in most notes; anything else stands as it was typed."""
+
+WALLS: dict[str, Say] = {
+    "front wall": Say.of("the front wall"),
+    "back wall": Say.of("the back wall"),
+    "side wall": Say.of("the side wall"),
+    "left wall": Say.of("the left wall"),
+    "right wall": Say.of("the right wall"),
+    "north wall": Say.of("the north wall"),
+    "south wall": Say.of("the south wall"),
+    "east wall": Say.of("the east wall"),
+    "west wall": Say.of("the west wall"),
+    "hall wall": Say.of("the hall wall"),
+    "garage wall": Say.of("the garage wall"),
+}
+"""Walls that people measure from, or run a pipe along."""
 
 PIPES: dict[str, Say] = {
     "cast iron": Say.of("cast iron"),
@@ -149,6 +173,12 @@ ONE: dict[str, Say] = {
     "hour": Say.of("hour"),
 }
 """Units of which there is just one."""
+
+FLOWS: dict[str, Say] = {
+    "with flow": Say.of("with the flow"),
+    "against flow": Say.of("against the flow"),
+}
+"""Which way the camera went."""
 
 HOW: dict[str, Say] = {
     "read": Say.of("read here"),

@@ -69,8 +69,10 @@ def plain_words(text: str, language: str) -> str:
     """
     if numbers.family(language) == NOTES_LANGUAGE:
         return text
-    parts = text.split(", ")
-    return ", ".join(say(known_words()[p], language) if p in known_words() else p for p in parts)
+    from estimator.wording.typed import known
+
+    parts = [text] if text in known_words() else text.split(", ")
+    return ", ".join(say(found, language) if (found := known(p)) else p for p in parts)
 
 
 @lru_cache(maxsize=1)
@@ -78,7 +80,7 @@ def known_words() -> Mapping[str, Say]:
     """Every word of the notes that has a plain one."""
     from estimator.wording import plain
 
-    return {**plain.PLACES, **plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS}
+    return {**plain.PLACES, **plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS, **plain.WALLS}
 
 
 def spoken(text: str, language: str) -> str:

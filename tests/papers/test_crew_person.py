@@ -12,6 +12,7 @@ from estimator.papers.compare_bids import crew_safety
 from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
 from estimator.papers.hazards import BEFORE, EVERY_DAY, WHILE_WORKING, hazards
+from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.scopes.rules import RULES
 from estimator.sheets.write import write
@@ -82,6 +83,7 @@ def test_every_rule_that_guards_people_has_its_place_on_the_safety_page() -> Non
 
 def test_the_crew_reads_no_sentence_twice() -> None:
     quote = example_quote()
-    groups = hazards(Letter(quote, "en_US"), (*quote.options, *quote.options))
-    texts = [text for group in groups for text in group]
+    letter, options = Letter(quote, "en_US"), (*quote.options, *quote.options)
+    groups, some = hazards(letter, options)
+    texts = [*(text for group in groups for text in group), *some, *of_each_dig(letter, quote.options)]
     assert len(texts) == len(set(texts))

@@ -5,7 +5,9 @@ from pathlib import Path
 
 import openpyxl
 import pytest
-from openpyxl.styles import Font
+from openpyxl.formatting.rule import CellIsRule
+from openpyxl.styles import Font, PatternFill
+from openpyxl.styles.colors import Color
 
 from estimator.model.problem import CannotGoOn
 from estimator.records.issue import Made, issue
@@ -141,3 +143,59 @@ def test_a_hidden_sheet_is_named(letter, tmp_path):
         book["Sheet"].sheet_state = "hidden"
 
     assert _altered(letter, tmp_path / NAME, change) == [("sheet", "shown", "hidden")]
+
+
+@pytest.mark.parametrize(
+    ("font", "told"),
+    [
+        (Font(color="FFFFFFFF"), "Total hidden by its color"),
+        (Font(color=Color(theme=0)), "Total hidden by its color"),
+        (Font(color="FFF0F0F0"), "Total hidden by its color"),
+        (Font(size=1), "Total too small to read"),
+    ],
+)
+def test_words_that_cannot_be_read_any_more_are_named(letter, tmp_path, font, told):
+    def change(book):
+        book.active["A1"].font = font
+
+    assert _altered(letter, tmp_path / NAME, change) == [("A1", "Total", told)]
+
+
+def test_ground_in_the_color_of_the_words_and_a_format_without_text_hide_too(letter, tmp_path):
+    def change(book):
+        book.active["A1"].fill = PatternFill("solid", fgColor="FF000000")
+        book.active["A2"].number_format = ";;;"
+
+    assert [now for *_, now in _altered(letter, tmp_path / NAME, change)] == [
+        "Total hidden by its color",
+        "Four thousand dollars hidden by its format",
+    ]
+
+
+def test_a_color_that_can_be_read_is_no_difference(letter, tmp_path):
+    def change(book):
+        book.active["A1"].font = Font(color="FF777777", size=8)
+
+    assert _altered(letter, tmp_path / NAME, change) == []
+
+
+def test_a_row_too_low_for_its_words_and_colors_set_by_rules_are_named(letter, tmp_path):
+    def change(book):
+        book.active.row_dimensions[1].height = 4
+        book.active.conditional_formatting.add("A1", CellIsRule(operator="equal", formula=["1"]))
+
+    assert _altered(letter, tmp_path / NAME, change) == [
+        ("row 1", "shown", "too low for its words"),
+        ("sheet's colors", "shown", "set by rules"),
+    ]
+
+
+def test_a_sheet_taken_out_or_put_in_is_named(letter, tmp_path):
+    def taken_out(book):
+        del book["Option A"]
+
+    def put_in(book):
+        book.create_sheet("Option B")
+
+    assert _altered(letter, tmp_path / NAME, taken_out) == [("sheet", "shown", "missing")]
+    assert _altered(letter, tmp_path / NAME, put_in) == [("sheet", "missing", "shown")]

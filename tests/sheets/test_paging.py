@@ -64,5 +64,5 @@ def test_print_is_a_little_smaller_where_that_saves_a_page_with_a_few_rows() -> 
     assert print_percent(rows, (PAGE / 2, PAGE / 2), 150) == 100
     assert print_percent(rows, (PAGE, 20), 150) == 97
     assert print_percent(rows, (PAGE, PAGE), 150) == 100
-    assert print_percent(rows, (PAGE, 20), 100) == 100 * 0.88  # nothing between fits beside what printers need
+    assert print_percent(rows, (PAGE, 20), 100) == 100 * 0.94  # nothing between fits beside what printers need
     assert print_percent(sheet(text(), text(), scale=80), (PAGE / 0.8, 20), 150) >= LEAST_PERCENT

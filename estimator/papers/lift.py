@@ -1,0 +1,47 @@
+"""What a planned foundation lift means for a quote: the steps in their order, what the price and the warranty then hold for."""
+
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+
+
+def lift_planned(letter: Letter) -> bool:
+    """The house is still to be lifted, and the work is parted by it."""
+    return letter.quote.job.foundation.work == "planned" and bool(letter.quote.lift_steps)
+
+
+def lift_steps(letter: Letter, page: Page) -> None:
+    """Numbered, with what the price covers; nothing where no lift is planned."""
+    if not lift_planned(letter):
+        return
+    speak = letter.speak
+    page.heading(speak("Your house is to be lifted: what comes when"), starts=True)
+    list_steps(letter, page)
+    if letter.quote.options:
+        page.line(_price_covers(letter), "bold")
+    page.gap()
+
+
+def _price_covers(letter: Letter) -> str:
+    speak = letter.speak
+    tested = all(any(t.value("tests_after_lift") for t in o.takeoffs) for o in letter.quote.options)
+    return (
+        speak("The price of an option is for all its repairs, before and after the lift, and for the test after it. The lift itself is the foundation company's work.")
+        if tested
+        else speak("The price of an option is for all its repairs, before and after the lift. The lift itself is the foundation company's work.")
+    )  # fmt: skip
+
+
+def list_steps(letter: Letter, page: Page) -> None:
+    """The steps alone, each with its number."""
+    for number, text in enumerate(letter.all(letter.quote.lift_steps), start=1):
+        page.line(f"{number}. {text}")
+
+
+def warranty_begins(letter: Letter) -> str:
+    """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
+    return letter.speak("It begins with the water test after the lift.") if lift_planned(letter) else ""
+
+
+def days_apart(letter: Letter) -> str:
+    """What is added to the days of the work where the lift comes in between."""
+    return letter.speak("Not all in one run: the lift comes in between.") if lift_planned(letter) else ""

@@ -7,6 +7,7 @@ from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.kinds import error, question, warning
 from estimator.fieldnotes.limits import MOST_DEPTH_FT, Limits
 from estimator.fieldnotes.lines import ReadLine
+from estimator.fieldnotes.tapes import worst_pairs
 from estimator.fieldnotes.unlikely import unlikely
 from estimator.fieldnotes.where import LONGEST_REEL_FT
 from estimator.model.line import Finding, Line, Mark, Origin
@@ -64,6 +65,12 @@ BRANCH_NOT_PROVEN = question(
     "Run water into the fixture and look; write `live proven` or `dead`.",
     "A live branch that is taken for dead gets lined shut.",
 )
+TAPES = question(
+    "log/tapes-and-reel",
+    "by tape from the {wall} this place lies {tape:.1f} ft or more from the one in line {row}, by the reel only {reel:.1f} ft.",
+    "Measure both tapes again, and check the readings and the riser.",
+    "A pipe is never shorter than its two ends lie apart: one of the numbers sends the crew to the wrong place.",
+)
 TOO_LONG = error(
     "log/too-long",
     "{feet:,.0f} ft is no {what} of a house drain.",
@@ -72,7 +79,7 @@ TOO_LONG = error(
 )
 SIZE = error("job/size", "a pipe of {size:g} in is no house drain.", 'Write its inside size, such as size = "4 in".')
 PROBLEMS = (
-    BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, TOO_LONG, SIZE,
+    BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, TAPES, TOO_LONG, SIZE,
 )  # fmt: skip
 
 LEAST_SIZE_IN, MOST_SIZE_IN = 1.0, 24.0  # a reading of 4 ft for 4 in is caught, no real drain is
@@ -90,6 +97,7 @@ def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
         found += [*_beyond_end(hung), *_edge_going_out(hung)]
     found += _length(read, profile)
     found += _depths(line, limits)
+    found += _tapes(line, limits)
     found += _zones(read, profile, limits)
     found += _sizes(read, profile, limits)
     found += [*_too_long(line), *unlikely(line, profile)]
@@ -155,6 +163,17 @@ def _depths(line: Line, limits: Limits) -> list[Problem]:
             found.append(
                 DEPTHS_DIFFER(place_of(last.origin), one=last.depth_ft, other=first.depth_ft, row=first.origin.row)
             )
+    return found
+
+
+def _tapes(line: Line, limits: Limits) -> list[Problem]:
+    """As far apart as two passes may put one thing, so far a tape and the reel may differ."""
+    found = []
+    for pair in worst_pairs(line):
+        first, last = sorted((pair.one, pair.other), key=lambda m: (m.origin.pass_number, m.origin.row))
+        if pair.short_ft > limits.passes_disagree_ft:
+            words = {"wall": pair.to, "tape": pair.tape_ft, "reel": pair.reel_ft, "row": first.origin.row}
+            found.append(TAPES(place_of(last.origin), **words))
     return found
 
 

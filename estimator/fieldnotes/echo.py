@@ -5,9 +5,10 @@ from itertools import chain
 
 from estimator.fieldnotes.dumplog import finding_words, mark_words
 from estimator.fieldnotes.sights import line_findings
+from estimator.fieldnotes.tapes import worst_pairs
 from estimator.model.job import Job
 from estimator.model.lengths import show
-from estimator.model.line import Line, Origin, Pass
+from estimator.model.line import Line, Mark, Origin, Pass
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 
@@ -129,6 +130,7 @@ def _together(line: Line) -> Iterable[str]:
     for stretch in profile.not_inspected:
         yield f"not seen: {_stations(stretch)}"
     yield from _second_opinions(line)
+    yield from _by_tape(line)
     for f in line.findings:
         if f.history:
             before = "; ".join(finding_words(old, old.after_cleaning) for old in f.history)
@@ -147,6 +149,21 @@ def _agree(line: Line) -> str:
 
 def _to(p: Pass) -> str:
     return f", stopped: {p.stopped_because}" if p.stopped_because else ""
+
+
+def _by_tape(line: Line) -> Iterable[str]:
+    """Two locates with a tape to one wall are a check of the reel between them: a pipe is never shorter than they say."""
+    for pair in worst_pairs(line):
+        if round(pair.short_ft, 1) > 0:
+            places = " and ".join(_taped(m) for m in (pair.one, pair.other))
+            yield (
+                f"by tape from the {pair.to} {places} lie {pair.tape_ft:.1f} ft apart or more, by the reel "
+                f"{pair.reel_ft:.1f}: any mark there is ± {pair.short_ft:.1f} ft"
+            )
+
+
+def _taped(mark: Mark) -> str:
+    return f"flag {mark.flag} (at {mark.stretch.from_ft:.1f})" if mark.flag else f"{mark.stretch.from_ft:.1f}"
 
 
 def _second_opinions(line: Line) -> Iterable[str]:

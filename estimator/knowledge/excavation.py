@@ -18,6 +18,7 @@ ENGINEER_OVER_FT = 20.0  # Table B-1 note 3; 1926.652(b), (c) (read second-hand)
 AIR_TEST_OVER_FT = 4.0  # and only where bad air can be expected: 1926.651(g) (read)
 GUARDRAIL_FROM_FT = 6.0  # where the edge is not readily seen: 1926.501(b)(7) (read second-hand)
 SPOIL_BACK_FT = 2.0  # 1926.651(j)(2) (read second-hand)
+PIT_OFF_LINES_FT = 3.0  # a tunnel's pit from gas and electric lines: common practice
 FOOTING_SOURCE = "29 CFR 1926.651(i); plumbing codes: 45 degree line from the footing's lower edge"
 
 
@@ -88,8 +89,10 @@ def ladders(length_ft: float) -> int:
     return max(1, -int(-length_ft // (2 * LADDER_TRAVEL_FT)))
 
 
-def type_over_a_pipe(listed: SoilType, *, classified: bool, leak: bool, water: bool) -> SoilType:
+def type_over_a_pipe(listed: SoilType, *, classified: bool, leak: bool, water: bool, caving: bool = False) -> SoilType:
     """Soil type where a pipe already lies: never A; C at a leak, in water or when no competent person classified it.
+
+    Rock that shows signs of caving is not stable rock.
 
     Subpart P App. A: type A must not be previously disturbed or fissured; submerged or seeping soil is C.
 
@@ -97,21 +100,23 @@ def type_over_a_pipe(listed: SoilType, *, classified: bool, leak: bool, water: b
     'B'
     >>> type_over_a_pipe("A", classified=True, leak=True, water=False)
     'C'
+    >>> type_over_a_pipe("rock", classified=True, leak=False, water=False, caving=True)
+    'C'
     """
-    if listed == "rock" and classified and not water:
+    if listed == "rock" and classified and not water and not caving:
         return "rock"
-    if leak or water or not classified or listed == "C":
+    if leak or water or not classified or listed == "C" or (listed == "rock" and caving):
         return "C"
     return "B"
 
 
-def may_bench(soil_type: SoilType) -> bool:
-    """No benches in type C.
+def may_bench(soil_type: SoilType, cohesive: bool) -> bool:
+    """No benches in type C; in type B only where the soil holds together (Subpart P App. B figures, from memory).
 
-    >>> may_bench("B"), may_bench("C")
-    (True, False)
+    >>> may_bench("B", True), may_bench("B", False), may_bench("C", True)
+    (True, False, False)
     """
-    return soil_type in ("A", "B")
+    return soil_type == "A" or (soil_type == "B" and cohesive)
 
 
 def clear_of_footing(offset_ft: float, below_footing_ft: float) -> bool:

@@ -50,6 +50,7 @@ NOT_HAZARDS = frozenset({
     "a rod or the camera passes all the way before the pull is promised",
     "{count} dead side drain(s) stay closed under the liner",
     "native fill packed by hand settles: the tunnel is not a support",
+    "up to {over} over the pipe the fill is packed by hand, in layers of {layer}; the machine packs only above that",
 })  # fmt: skip
 """Warnings of the takeoff that hurt the work, not people: they stand on the work sheet."""
 

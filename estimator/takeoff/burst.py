@@ -5,15 +5,18 @@ import math
 from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import bottom, outside_ft, tolerance_ft
+from estimator.takeoff.deep_hole import say_edge_and_air
+from estimator.takeoff.depth import bedding_ft, bottom, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
+from estimator.takeoff.dig_safety import potholes
 from estimator.takeoff.ground import ground_facts, hand_only, is_wet
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.held_plan import Plan, held_plan
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
 from estimator.takeoff.trench_boxes import trench_boxes
-from estimator.takeoff.working import cubic_yards, up
+from estimator.takeoff.working import cubic_yards, shown, up
 
 PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
 
@@ -67,7 +70,7 @@ def burst(case: Case) -> None:
     for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints", "glue_sets"):
         paper.drop(hung)
     _pits(case, pulls)
-    _crossings(case)
+    potholes(case, case.stretch)
 
 
 def _pits(case: Case, pulls: float) -> None:
@@ -75,12 +78,15 @@ def _pits(case: Case, pulls: float) -> None:
     paper = case.paper
     under = bottom(case, case.stretch)
     depth, radius = under.deepest_ft, case.number("bend_radius_ods") * outside_ft(case)
+    safe = depth + tolerance_ft(case, depth)
     shape = case.word("burst_entry", "straight", "S")
     entry = up((s_entry_ft if shape == "S" else straight_entry_ft)(radius, depth), case.number("dig_step_ft"))
-    wide = case.number("burst_pit_width_ft")
-    pull_long, pull_wide = case.number("burst_pull_pit_length_ft"), case.number("burst_pull_pit_width_ft")
-    side = case.number("branch_pit_ft")
+    entry_pit = held_plan(case, (entry, case.number("burst_pit_width_ft")), safe)
+    pull = case.number("burst_pull_pit_length_ft"), case.number("burst_pull_pit_width_ft")
+    pull_pit = held_plan(case, pull, safe)
+    side_pit = held_plan(case, (case.number("branch_pit_ft"), case.number("branch_pit_ft")), safe)
     side_pits = len(case.branches)
+    plans = (entry_pit, *[pull_pit] * int(pulls), *[side_pit] * side_pits)
     paper.put(
         "burst_entry_ft",
         entry,
@@ -96,17 +102,16 @@ def _pits(case: Case, pulls: float) -> None:
         ("pulls", pulls),
         ("side drains", side_pits),
     )
-    cubic_ft = depth * (entry * wide + pulls * pull_long * pull_wide + side_pits * side * side)
-    _earth(case, cubic_ft, depth, entry * wide, pulls * pull_long * pull_wide + side_pits * side * side)
-    _pit_safety(case, depth, ((entry, wide), *[(pull_long, pull_wide)] * int(pulls), *[(side, side)] * side_pits))
-    low, high = case.stretch.from_ft, case.stretch.to_ft
-    entry_hole, pull_hole = (
-        Stretch(low - entry / 2, low + entry / 2),
-        Stretch(high - pull_long / 2, high + pull_long / 2),
-    )
-    side_holes = tuple((Stretch(b.station_ft - side / 2, b.station_ft + side / 2), side) for b in case.branches)
-    put_back(case, (entry_hole, wide), (pull_hole, pull_wide), *side_holes)
+    _earth(case, depth, plans)
+    _pit_safety(case, depth, safe, plans)
+    side_holes = tuple(_hole(b.station_ft, side_pit) for b in case.branches)
+    put_back(case, _hole(case.stretch.from_ft, entry_pit), _hole(case.stretch.to_ft, pull_pit), *side_holes)
     _pump(case, depth)
+
+
+def _hole(middle_ft: float, plan: Plan) -> tuple[Stretch, float]:
+    long, wide = plan
+    return Stretch(middle_ft - long / 2, middle_ft + long / 2), wide
 
 
 def _pump(case: Case, depth_ft: float) -> None:
@@ -115,31 +120,31 @@ def _pump(case: Case, depth_ft: float) -> None:
         case.paper.put("dewater_days", case.number("burst_days_open"), "days the pits are open")
 
 
-def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf: float) -> None:
+def _earth(case: Case, depth: float, plans: tuple[Plan, ...]) -> None:
     paper = case.paper
     by_hand = hand_only(case)
-    bank = cubic_yards(cubic_ft)
+    plan_sf = sum(long * wide for long, wide in plans)
+    bank = cubic_yards(depth * plan_sf)
     paper.put(
         "hand_dig_bcy" if by_hand else "dig_bcy",
         bank,
         "depth x plan of all pits / 27",
         ("depth", depth, "ft"),
-        ("entry pit", entry_sf, "sq ft"),
-        ("other pits", other_sf, "sq ft"),
+        ("pits, as large as what holds their sides", ", ".join(f"{shown(a)} x {shown(b)} ft" for a, b in plans)),
     )
     if by_hand:
         paper.facts.add("hand_only")
     elif depth > case.number("machine_slow_from_ft"):
         paper.facts.add("depth_over_8")
-    zone = (entry_sf + other_sf) * min(
-        depth, case.number("bedding_ft") + outside_ft(case) + case.number("pipe_zone_over_ft")
-    )
-    sand, native = cubic_yards(zone), cubic_yards(cubic_ft - zone)
+    high = min(depth, bedding_ft(case) + outside_ft(case) + case.number("pipe_zone_over_ft"))
+    zone = plan_sf * high
+    sand, native = cubic_yards(zone), bank - cubic_yards(zone)
     paper.put(
         "pipe_zone_ccy",
         sand,
         "plan x (bedding + outside of the pipe + cover) / 27",
-        ("plan", entry_sf + other_sf, "sq ft"),
+        ("plan", plan_sf, "sq ft"),
+        ("bedding, pipe and cover", high, "ft"),
     )
     sand_tons(case, sand)
     paper.put("native_ccy", native, "dug - pipe zone", ("dug", bank, "cy"), ("pipe zone", sand, "cy"))
@@ -154,11 +159,16 @@ def _earth(case: Case, cubic_ft: float, depth: float, entry_sf: float, other_sf:
     export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
 
 
-def _pit_safety(case: Case, depth: float, pits: tuple[tuple[float, float], ...]) -> None:
-    """`pits`: length and width of each. Boxes with both ends shielded; shores by hand where no machine gets to."""
+def _pit_safety(case: Case, depth: float, safe: float, pits: tuple[Plan, ...]) -> None:
+    """Boxes with both ends shielded; shores by hand where no machine gets to."""
     count = len(pits)
-    safe = depth + tolerance_ft(case, depth)
-    case.paper.put("safety_depth_ft", safe, "bottom + what the locator may be off", ("bottom", depth, "ft"))
+    case.paper.put(
+        "safety_depth_ft",
+        safe,
+        "bottom + what the locator may be off",
+        ("bottom", depth, "ft"),
+        ("locator", safe - depth, "ft"),
+    )
     if safe > case.number("depth_slow_from_ft"):
         case.paper.facts.add("depth_over_4")
     if needs_ladder(safe):
@@ -169,12 +179,5 @@ def _pit_safety(case: Case, depth: float, pits: tuple[tuple[float, float], ...])
             hand_shores(case, sum(2 * (long + wide) for long, wide in pits), depth)
         else:
             trench_boxes(case, tuple(long for long, _ in pits), depth, case.number("burst_days_open"))
+    say_edge_and_air(case, case.stretch, safe)
     case.paper.warn("nobody goes into a pit before the competent person has looked, each day and after every rain")
-
-
-def _crossings(case: Case) -> None:
-    """Every utility that crosses the pull is uncovered and left open."""
-    crossings = [m for m in case.profile.marks("crossing") if m.stretch.touches(case.stretch)]
-    case.paper.put(
-        "potholes", len(crossings) + 1, "utilities that cross, and the pipe itself", ("crossings", len(crossings))
-    )

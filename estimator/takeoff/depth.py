@@ -4,10 +4,12 @@ from dataclasses import dataclass
 from typing import Literal
 
 from estimator.knowledge.pipes import pipe_size
+from estimator.knowledge.trench import bedding_in
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch, missing
 from estimator.takeoff.case import Case
 from estimator.takeoff.earth import Depth
+from estimator.takeoff.ground import is_rock
 from estimator.takeoff.working import up
 
 INCHES_PER_FT = 12.0
@@ -38,6 +40,12 @@ class Bottom:
 def outside_ft(case: Case) -> float:
     """Outside diameter of the new pipe, ft."""
     return pipe_size(case.bore_in).outside_in / INCHES_PER_FT
+
+
+def bedding_ft(case: Case) -> float:
+    """What the firm lays under a pipe, ft; over rock never less than the published least, where that is more."""
+    laid = case.number("bedding_ft")
+    return max(laid, bedding_in(over_rock=True) / INCHES_PER_FT) if is_rock(case) else laid
 
 
 def tolerance_ft(case: Case, depth_ft: float) -> float:
@@ -93,7 +101,7 @@ def bottom(case: Case, hole: Stretch) -> Bottom:
 
     A depth read at one place only is taken over the whole hole, and said so.
     """
-    below_centre = outside_ft(case) / 2 + case.number("bedding_ft")
+    below_centre = outside_ft(case) / 2 + bedding_ft(case)
     step = case.number("dig_step_ft")
     answers = [(at, case.profile.depth_to_centre_ft(at)) for at in _stops(case, hole)]
     read = [(at, answer.value) for at, answer in answers if answer.value is not None]

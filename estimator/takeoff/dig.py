@@ -1,10 +1,10 @@
 """A length of pipe to reach from the open air in; the dig, its protection, its fill and what is hauled away, out."""
 
-from estimator.knowledge.excavation import SLOPE_SOURCE
+from estimator.knowledge.excavation import SLOPE_SOURCE, SoilType
 from estimator.knowledge.trench import D2321_SOURCE
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import Bottom, bottom, outside_ft
+from estimator.takeoff.depth import Bottom, bedding_ft, bottom, outside_ft
 from estimator.takeoff.dig_fill import fill, fill_as_it_was
 from estimator.takeoff.dig_safety import footing_line, heap_room, machine_path, potholes, safety
 from estimator.takeoff.earth import PRISMOIDAL, trench_end_area_cf
@@ -27,8 +27,8 @@ def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> Way
     beside = room_beside(case, hole)
     way = _chosen(case, hole, under, kind, beside)
     ground_facts(case)
-    _write_size(case, way, under, kind)
-    safety(case, way, under, wet, days)
+    _write_size(case, hole, way, under, kind)
+    safety(case, hole, way, under, wet, days)
     potholes(case, hole)
     heap_room(case, way, beside)
     machine_path(case)
@@ -40,7 +40,7 @@ def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> Way
     return way
 
 
-def _chosen(case: Case, hole: Stretch, under: Bottom, kind: str, beside: Room) -> Way:
+def _chosen(case: Case, hole: Stretch, under: Bottom, kind: SoilType, beside: Room) -> Way:
     whole = Hole(
         length_ft=hole.length_ft,
         width_ft=trench_width_ft(case, shored=False),
@@ -50,20 +50,22 @@ def _chosen(case: Case, hole: Stretch, under: Bottom, kind: str, beside: Room) -
     )
     no_box = hand_only(case)  # a steel box is set by a machine
     box = None if no_box else Box(width_ft=case.number("box_width_ft"), length_ft=case.number("box_length_ft"))
-    allowed = ways(whole, kind, case.job.site.caving_signs, beside, box, case.number("bench_percent"))  # type: ignore[arg-type]
+    caving, bench = case.job.site.caving_signs, case.number("bench_percent")
+    allowed = ways(whole, kind, caving, beside, box, bench, cohesive="clay" in case.soil.soil)
     wanted = case.word("protection_wanted", "least earth", "sloped", "benched", "boxed")
     return least(allowed, "shored" if wanted == "boxed" and box is None else wanted)
 
 
-def _write_size(case: Case, way: Way, under: Bottom, kind: str) -> None:
-    paper, outside, bed = case.paper, outside_ft(case), case.number("bedding_ft")
+def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -> None:
+    paper, outside, bed = case.paper, outside_ft(case), bedding_ft(case)
     deepest = max(d.depth_ft for d in way.depths)
     paper.put(
         "dig_length_ft",
         way.length_ft,
-        "pipe replaced + room to work at each end",
+        "pipe replaced + room at each end, with the locator's error where no pothole finds the pipe first; at least a box",
         ("pipe replaced", case.stretch.length_ft, "ft"),
-        ("room at each end", case.number("dig_end_ft"), "ft"),
+        ("room at each end", (hole.length_ft - case.stretch.length_ft) / 2, "ft"),
+        *([("box", way.length_ft, "ft")] if way.length_ft > hole.length_ft else []),
     )
     paper.put(
         "dig_depth_ft",

@@ -2,8 +2,10 @@
 
 import math
 
+from estimator.knowledge.trench import LAYER_IN, LAYERS_TO_OVER_PIPE_IN
+from estimator.model.say import Feet
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import outside_ft
+from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft
 from estimator.takeoff.earth import sloped_pit_cf
 from estimator.takeoff.haul import export
 from estimator.takeoff.protection import Way
@@ -15,7 +17,7 @@ SAND_SOURCE = "ASTM D2321 bedding and pipe zone; common practice"
 def fill(case: Case, way: Way) -> None:
     """Bedding and pipe-zone sand, native soil over it, and the rest hauled away."""
     paper, outside = case.paper, outside_ft(case)
-    bed, over = case.number("bedding_ft"), case.number("pipe_zone_over_ft")
+    bed, over = bedding_ft(case), case.number("pipe_zone_over_ft")
     high = min(bed + outside + over, min(d.depth_ft for d in way.depths))
     zone = sloped_pit_cf(way.length_ft, way.width_ft, high, way.slope_h_to_v)
     paper.put(
@@ -54,6 +56,12 @@ def fill(case: Case, way: Way) -> None:
         ("native", native, "cy"),
         ("pipe zone", sand, "cy"),
     )
+    if not by_hand:
+        paper.warn(
+            "up to {over} over the pipe the fill is packed by hand, in layers of {layer}; the machine packs only above that",
+            over=Feet(LAYERS_TO_OVER_PIPE_IN / INCHES_PER_FT),
+            layer=Feet(LAYER_IN / INCHES_PER_FT),
+        )
     lift = case.number("lift_ft")
     paper.put(
         "lifts",

@@ -13,6 +13,7 @@ from estimator.knowledge.excavation import (
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
+from estimator.takeoff.deep_hole import say_edge_and_air
 from estimator.takeoff.depth import Bottom, pothole_reaches
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.protection import Way
@@ -20,7 +21,7 @@ from estimator.takeoff.room import Room
 from estimator.takeoff.trench_boxes import trench_boxes
 
 
-def safety(case: Case, way: Way, under: Bottom, wet: bool, days: float) -> None:
+def safety(case: Case, hole: Stretch, way: Way, under: Bottom, wet: bool, days: float) -> None:
     paper, depth = case.paper, under.safety_ft
     facts = paper.facts
     if depth > case.number("depth_slow_from_ft"):
@@ -48,6 +49,7 @@ def safety(case: Case, way: Way, under: Bottom, wet: bool, days: float) -> None:
         facts.add("wet")
         paper.put("dewater_days", days, "days the dig is open", ("days open", days))
     _say_protection(case, way, depth)
+    say_edge_and_air(case, hole, depth)
 
 
 def _say_protection(case: Case, way: Way, depth_ft: float) -> None:

@@ -38,7 +38,14 @@ def soil_type(case: Case, hole: Stretch, wet: bool) -> SoilType:
     listed: SoilType = case.soil.osha_type  # type: ignore[assignment]  # the table allows these four words only
     site = case.job.site
     classified = bool(case.soil_word and site.competent_person) and site.caving_signs is not None
-    return type_over_a_pipe(listed, classified=classified, leak=leaks_here(case, hole), water=wet)
+    return type_over_a_pipe(
+        listed, classified=classified, leak=leaks_here(case, hole), water=wet, caving=bool(site.caving_signs)
+    )
+
+
+def is_rock(case: Case) -> bool:
+    """Whole or broken: the soil's word says so, or its type."""
+    return "rock" in (case.soil_word or "").lower() or case.soil.osha_type == "rock"
 
 
 def ground_facts(case: Case) -> None:
@@ -52,7 +59,7 @@ def ground_facts(case: Case) -> None:
         )
     if "hard" in word and "clay" in word:
         facts.add("hard_clay")
-    if "rock" in word or case.soil.osha_type == "rock":
+    if is_rock(case):
         facts.add("rock")
     if site.roots_in_soil:
         facts.add("roots_in_soil")

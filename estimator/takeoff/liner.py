@@ -97,10 +97,13 @@ def _shots(case: Case) -> float:
     )
 
 
+def _excess_percent(case: Case) -> float:
+    return case.number("resin_excess_percent") + (case.number("resin_iron_percent") if case.is_iron() else 0.0)
+
+
 def _resin(case: Case, cut_share: float) -> None:
     """Each bore by its own size; rough iron drinks more."""
-    paper, wall = case.paper, _wall_in(case)
-    excess = case.number("resin_excess_percent") + (case.number("resin_iron_percent") if case.is_iron() else 0.0)
+    paper, wall, excess = case.paper, _wall_in(case), _excess_percent(case)
     gallons = sum(
         resin_gal(size, wall, part.length_ft * cut_share, excess) for part, size in case.profile.sizes(case.stretch)
     )
@@ -200,7 +203,7 @@ def sectional(case: Case) -> tuple[Verdict, ...]:
 
 
 def _resin_sectional(case: Case, length_ft: float) -> None:
-    wall, excess = _wall_in(case), case.number("resin_excess_percent")
+    wall, excess = _wall_in(case), _excess_percent(case)
     case.paper.put(
         "resin_gal",
         resin_gal(case.bore_in, wall, length_ft, excess),

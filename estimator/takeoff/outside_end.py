@@ -5,7 +5,7 @@ import math
 from estimator.knowledge.excavation import needs_system
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, outside_ft, tolerance_ft
+from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft, tolerance_ft
 from estimator.takeoff.grade import Grade
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import put_back
@@ -21,7 +21,7 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
         return 0.0, 0.0
     paper, room = case.paper, case.number("dig_end_ft")
     length = -near + room
-    bed = case.number("bedding_ft")
+    bed = bedding_ft(case)
     exact = pipe.invert_ft(near) - above_grade_ft(case) + pipe.wall_in / INCHES_PER_FT + bed
     depth = up(exact, case.number("dig_step_ft"))
     held = needs_system(depth + tolerance_ft(case, depth), "C", case.job.site.caving_signs)

@@ -4,6 +4,7 @@ from estimator.takeoff.case import Case
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import up
 
+EIGHTH_BEND_DEGREES = 45.0
 FITTINGS_SOURCE = "common practice; horizontal turns with wye and eighth bend or long sweep"
 
 
@@ -27,13 +28,13 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
     paper.put("pipe_buy_ft", length, "net length; waste and whole sticks come on top", ("pipe", length, "ft"))
     _branches(case, tunnel)
     paper.put("end_couplings_tunnel" if tunnel else "end_couplings", 2, "one at each end")
-    bends = case.bends
+    bends = turn_fittings(case)
     paper.put(
         "eighth_bends",
         len(case.branches) + bends,
-        "one a side drain, one a turn",
+        "one a side drain; one for each 45 degrees of a turn, up, one where no degrees were noted",
         ("side drains", len(case.branches)),
-        ("turns", bends),
+        ("bends in the turns", bends),
         source=FITTINGS_SOURCE,
     )
     paper.put(
@@ -47,10 +48,10 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
     paper.put(
         "glue_joints",
         max(0.0, sticks - 1) + 3 * len(case.branches) + 2 * bends,
-        "sticks - 1, three a side drain, two a turn",
+        "sticks - 1, three a side drain, two a bend",
         ("sticks", sticks),
         ("side drains", len(case.branches)),
-        ("turns", bends),
+        ("bends in the turns", bends),
     )
     joints, a_set = paper.value("glue_joints"), case.number("glue_joints_per_set")
     paper.put("glue_sets", up(joints / a_set), "joints / joints of one set, up", ("joints", joints), ("one set", a_set))
@@ -60,6 +61,12 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
         paper.facts.add("cast_iron")
     if case.is_clay():
         paper.facts.add("clay_pipe")
+
+
+def turn_fittings(case: Case) -> float:
+    """Eighth bends in the turns of the stretch: a square turn is made of two, a slight one of a sixteenth counted as one."""
+    turns = [m for m in case.profile.marks("bend") if case.stretch.holds(m.stretch.from_ft)]
+    return sum(max(1.0, up((m.degrees or 0.0) / EIGHTH_BEND_DEGREES)) for m in turns)
 
 
 def _branches(case: Case, tunnel: bool) -> None:

@@ -125,17 +125,24 @@ def shored(hole: Hole) -> Way:
 
 
 def ways(
-    hole: Hole, soil_type: SoilType, caving_signs: bool | None, room: Room, box: Box | None, bench_percent: float
+    hole: Hole,
+    soil_type: SoilType,
+    caving_signs: bool | None,
+    room: Room,
+    box: Box | None,
+    bench_percent: float,
+    *,
+    cohesive: bool,
 ) -> tuple[Way, ...]:
     """Every way allowed for this depth and soil that fits the room. A box or shores fit where upright sides fit.
 
-    Without a need for a system the sides stand upright. Type C is never benched. `box` is None where no machine gets to
+    Without a need for a system the sides stand upright. Only soil that holds together is benched, type C never. `box` is None where no machine gets to
     the hole: a steel box cannot be set there, and the sides are shored by hand.
     """
     if not needs_system(hole.safety_ft, soil_type, caving_signs):
         return (vertical(hole),)
     open_ways = [sloped(hole, soil_type)]
-    if may_bench(soil_type):
+    if may_bench(soil_type, cohesive):
         open_ways.append(benched(hole, soil_type, bench_percent))
     return (*(w for w in open_ways if room.fits(w.top_width_ft)), shored(hole) if box is None else boxed(hole, box))
 

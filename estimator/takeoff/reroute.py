@@ -9,6 +9,7 @@ from estimator.takeoff.case import Case
 from estimator.takeoff.grade import code_families
 from estimator.takeoff.reroute_checks import fall_finds, floor_finds, served_by, size_finds, size_for
 from estimator.takeoff.reroute_yard import yard_legs
+from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import up
 
 
@@ -30,6 +31,7 @@ def reroute(case: Case) -> tuple[Verdict, ...]:
         ("developed length", length, "ft"),
     )
     case.paper.put("tests", 1, "the new pipe, before it is covered", source="IPC 312: 10 ft of water, 15 min")
+    new_pipe_test(case, length, size)
     return (*fall_finds(case, way, size), *floor_finds(case, way), *size_finds(case, way, size))
 
 

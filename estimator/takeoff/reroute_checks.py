@@ -30,7 +30,7 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
     needed = paper.put(
         "fall_needed_ft",
         needed_fall_ft(level, fall),
-        "level length x fall",
+        "level length x fall / 12",
         ("level length", level, "ft"),
         ("fall", fall, "in/ft"),
         source="place row; IPC table 704.1",
@@ -38,7 +38,7 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
     paper.put(
         "full_flow_fps",
         full_velocity_fps(size, fall),
-        "1.486 / 0.013 x (bore / 4)^(2/3) x fall^(1/2)",
+        "1.486 / 0.013 x (bore / 48)^(2/3) x (fall / 12)^(1/2)",
         ("bore", size, "in"),
         ("fall", fall, "in/ft"),
         source=MANNING,

@@ -3,16 +3,19 @@
 from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.job import Reroute
+from estimator.model.say import Feet
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT
+from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.earth import Depth, trench_cf
 from estimator.takeoff.grade import least_fall_in_per_ft
 from estimator.takeoff.ground import ground_facts, hand_only
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil, with_flatwork
+from estimator.takeoff.held_plan import held_plan
 from estimator.takeoff.restoration import put_back_zone, round_sod
 from estimator.takeoff.trench_boxes import trench_boxes
+from estimator.takeoff.trench_width import trench_width_ft
 from estimator.takeoff.working import cubic_yards, up
 
 BURIED = ("yard", "drive", "walk", "street")
@@ -25,15 +28,19 @@ def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
         return
     ground_facts(case)
     outside = pipe_size(size_in or case.bore_in).outside_in / INCHES_PER_FT
-    length, width = (
-        sum(leg.length_ft for leg in legs),
-        up(outside + case.number("trench_clear_ft"), case.number("dig_step_ft")),
-    )
-    begins, ends = _depths(case, length, size_in)
+    straight = sum(leg.length_ft for leg in legs)
+    begins, ends = _depths(case, straight, size_in)
+    free = straight, trench_width_ft(case, shored=False, pipe_outside_ft=outside)
+    length, width = held_plan(case, free, ends, outside)
     cubic_ft = trench_cf((Depth(0.0, begins), Depth(length, ends)), width)
     _earth(case, cubic_ft, length, width, begins, ends)
     _fill(case, cubic_ft, length, width, outside, begins)
     _safety(case, length, width, ends)
+    case.paper.assume(
+        "the buried part of the new way begins with {cover} of soil over the pipe; what the city asks for against frost "
+        "and wheels is still to be asked",
+        cover=Feet(round(max(0.0, begins - bedding_ft(case) - outside), 2)),
+    )
     case.paper.put("potholes", 1, "the pipe it ties into, uncovered by hand first")
     first, last = legs[0], legs[-1]
     for leg in legs:
@@ -66,7 +73,7 @@ def _earth(case: Case, cubic_ft: float, length_ft: float, width_ft: float, begin
 
 def _fill(case: Case, cubic_ft: float, length_ft: float, width_ft: float, outside_ft: float, begins_ft: float) -> None:
     paper, by_hand = case.paper, "hand_only" in case.paper.facts
-    high = min(begins_ft, case.number("bedding_ft") + outside_ft + case.number("pipe_zone_over_ft"))
+    high = min(begins_ft, bedding_ft(case) + outside_ft + case.number("pipe_zone_over_ft"))
     zone, bank = length_ft * width_ft * high, cubic_yards(cubic_ft)
     sand, native = cubic_yards(zone), cubic_yards(cubic_ft - zone)
     paper.put(

@@ -5,16 +5,17 @@ from dataclasses import dataclass
 
 from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.model.judgement import Verdict
-from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, outside_ft, tolerance_ft
+from estimator.takeoff.deep_hole import say_edge_and_air
+from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
-from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
+from estimator.takeoff.grade import Crossing, Grade, crown_finds, grade
 from estimator.takeoff.ground import ground_facts, is_wet
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
 from estimator.takeoff.outside_end import outside_end
 from estimator.takeoff.pipe import new_pipe
+from estimator.takeoff.slab_beams import strip_beams
 from estimator.takeoff.slab_concrete import concrete_back, concrete_out
 from estimator.takeoff.slab_room import floor_and_dust
 from estimator.takeoff.trench_width import trench_width_ft
@@ -54,9 +55,9 @@ def slab_spot(case: Case) -> tuple[Verdict, ...]:
 def _open(case: Case, near: float, far: float, width: float) -> tuple[Verdict, ...]:
     ground_facts(case)
     case.paper.facts |= {"under_slab", "inside_work"}
-    pipe, beams = grade(case), crossings(case, far)
+    pipe = grade(case)
+    beams = strip_beams(case, pipe, near, far)
     width = _shored_width_ft(case, pipe, near, width)
-    beams = tuple(b for b in beams if b.to_ft > near)
     openings = _between_beams(near, far, width, beams)
     concrete_out(case, tuple((o.length_ft, o.width_ft) for o in openings))
     bank, zone = _dig_below(case, pipe, openings, beams, (near, far))
@@ -93,7 +94,7 @@ def _between_beams(near: float, far: float, width: float, beams: tuple[Crossing,
 
 def below_slab_ft(case: Case, pipe: Grade, inside_ft: float) -> float:
     """Underside of the slab to the bottom of the dig: invert - slab + pipe wall + bedding."""
-    return pipe.invert_ft(inside_ft) - case.slab_ft + pipe.wall_in / INCHES_PER_FT + case.number("bedding_ft")
+    return pipe.invert_ft(inside_ft) - case.slab_ft + pipe.wall_in / INCHES_PER_FT + bedding_ft(case)
 
 
 def _dig_below(
@@ -113,10 +114,13 @@ def _dig_below(
     paper.put(
         "dig_depth_ft",
         max(at_near, at_far) + case.slab_ft,
-        "invert + pipe wall + bedding, below the slab top",
+        "invert + pipe wall + bedding, the slab taken off, up to the dig step, the slab put on again",
         ("invert, nearer end", pipe.invert_ft(near), "ft"),
         ("invert, farther end", pipe.invert_ft(far), "ft"),
-        ("bedding", case.number("bedding_ft"), "ft"),
+        ("pipe wall", pipe.wall_in, "in"),
+        ("bedding", bedding_ft(case), "ft"),
+        ("slab", case.slab_ft, "ft"),
+        ("dig step", step, "ft"),
     )
     paper.put(
         "inside_dig_bcy",
@@ -129,7 +133,7 @@ def _dig_below(
         ("under beams", under, "cu ft"),
     )
     _depth_facts(case, max(at_near, at_far) + case.slab_ft, openings)
-    high = min(case.number("bedding_ft") + outside_ft(case) + case.number("pipe_zone_over_ft"), mean)
+    high = min(bedding_ft(case) + outside_ft(case) + case.number("pipe_zone_over_ft"), mean)
     return plain + under, (length + sum(_width_in(b, near, far) for b in beams)) * width * high
 
 
@@ -159,13 +163,18 @@ def _under_beams(case: Case, beams: tuple[Crossing, ...], near: float, far: floa
 def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> None:
     safe = depth_ft + tolerance_ft(case, depth_ft)
     case.paper.put(
-        "safety_depth_ft", safe, "bottom below slab top + what the locator may be off", ("bottom", depth_ft, "ft")
+        "safety_depth_ft",
+        safe,
+        "bottom below slab top + what the locator may be off",
+        ("bottom", depth_ft, "ft"),
+        ("locator", safe - depth_ft, "ft"),
     )
     if needs_ladder(safe):
         case.paper.put(
             "ladders",
             ladders(case.paper.value("dig_length_ft")),
             "nobody walks more than 25 ft sideways to one",
+            case.paper.given("dig_length_ft"),
             source="29 CFR 1926.651(c)(2)",
         )
     if safe > case.number("depth_slow_from_ft"):
@@ -173,7 +182,8 @@ def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> 
     if needs_system(safe, "C", case.job.site.caving_signs):
         case.paper.facts.add("depth_over_5")
         hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in openings), depth_ft)
-    if is_wet(case, Stretch(case.stretch.from_ft, case.stretch.to_ft), safe):
+    say_edge_and_air(case, case.stretch, safe)
+    if is_wet(case, case.stretch, safe):
         case.paper.facts.add("wet")
         case.paper.put("dewater_days", case.number("slab_days_open"), "days the floor is open")
 

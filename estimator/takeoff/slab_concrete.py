@@ -39,7 +39,13 @@ def concrete_out(case: Case, openings: Openings) -> None:
         ("cross cut every", every, "ft"),
     )
     a_day = case.number("saw_ft_per_day")
-    paper.put("saw_days", up(paper.value("saw_lf") / a_day), "saw cut / a day's cut, up", ("a day", a_day, "ft"))
+    paper.put(
+        "saw_days",
+        up(paper.value("saw_lf") / a_day),
+        "saw cut / a day's cut, up",
+        paper.given("saw_lf"),
+        ("a day", a_day, "ft"),
+    )
     area = paper.put(
         "slab_sf",
         sum(length * wide for length, wide in openings),
@@ -98,6 +104,7 @@ def concrete_back(case: Case, openings: Openings) -> None:
         "retarder_sf",
         sum((length + lap) * (wide + lap) for length, wide in openings),
         "(length + lap) x (width + lap)",
+        ("openings", in_words(openings)),
         ("lap", lap, "ft"),
     )
     cubic_ft, extra = area * thick, case.number("concrete_waste_percent")

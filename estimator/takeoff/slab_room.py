@@ -33,11 +33,13 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         ("length", length, "ft"),
         ("ft a day", a_day, "ft"),
     )
+    path = case.number("floor_path_per_room_ft")
     paper.put(
         "floor_path_ft",
-        rooms * case.number("floor_path_per_room_ft"),
+        rooms * path,
         "covered path from the door, rooms x ft",
         ("rooms", rooms),
+        ("one room", path, "ft"),
     )
     masks = max(protection_factor(tool, enclosed=True, hours=1) for tool in FLOOR_TOOLS)
     people = case.number("floor_crew_people")

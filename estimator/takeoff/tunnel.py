@@ -11,9 +11,10 @@ from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, gra
 from estimator.takeoff.ground import ground_facts, is_wet
 from estimator.takeoff.haul import spoil
 from estimator.takeoff.pipe import hangers, new_pipe, stands
+from estimator.takeoff.slab_beams import edge_crossing
 from estimator.takeoff.tunnel_beams import TunnelBeams, tunnel_beams
 from estimator.takeoff.tunnel_fill import fill
-from estimator.takeoff.tunnel_pit import pits
+from estimator.takeoff.tunnel_pit import above_grade_ft, pits
 from estimator.takeoff.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
 from estimator.takeoff.working import cubic_yards, shown, up
 
@@ -39,7 +40,15 @@ def tunnel(case: Case) -> tuple[Verdict, ...]:
         hangers(case, hung)
     fill(case, bank, pit_bank)
     _people(case, way, shape, beams)
-    return crown_finds(case, pipe, crossings(case, way.face_ft))
+    return crown_finds(case, pipe, _over_the_pipe(case, way, pipe, beams))
+
+
+def _over_the_pipe(case: Case, way: Approach, pipe: Grade, beams: TunnelBeams) -> tuple[Crossing, ...]:
+    """Beams the new pipe passes: those of the log, and a known edge beam it leaves under or through."""
+    noted, edge = crossings(case, way.face_ft), beams.edge
+    if edge is None or edge.beam is None or not edge.beam.there or way.lead_ft or edge.said_by == "the line's log":
+        return noted
+    return (edge_crossing(case, pipe, edge.beam), *noted)
 
 
 def _shape(case: Case, way: Approach, pipe: Grade, beams: tuple[Crossing, ...]) -> TunnelShape:
@@ -162,6 +171,9 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
         ("length", shape.length_ft, "ft"),
         ("spacing", spacing, "ft"),
     )
+    case.paper.assume(
+        "the slab is taken to carry itself over the tunnel: props under one that holds no steel, or is cracked, come on top"
+    )
 
 
 def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> None:
@@ -181,7 +193,7 @@ def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -
             source="29 CFR 1926.651(i)(2): a registered engineer's approval below a footing",
         )
     hole = Stretch.between(case.station(way.mouth_ft), case.station(way.face_ft))
-    if is_wet(case, hole, case.slab_ft + shape.mouth_ft):
+    if is_wet(case, hole, case.slab_ft + shape.deepest_ft - above_grade_ft(case)):
         paper.facts.add("wet")
         paper.put("dewater_days", case.number("tunnel_days_open"), "days the tunnel is open")
     second = case.number("tunnel_exit_ft")

@@ -3,12 +3,11 @@
 from dataclasses import dataclass, replace
 
 from estimator.model.edge_beam import KnownEdge, edge_beam
-from estimator.model.job import EdgeBeam
 from estimator.model.profile import Profile
-from estimator.model.say import Feet
 from estimator.takeoff.approach import Approach
 from estimator.takeoff.case import Case
 from estimator.takeoff.grade import Crossing, crossings
+from estimator.takeoff.slab_beams import edge_counted, say_inner_beams
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,12 +34,13 @@ def tunnel_beams(case: Case, way: Approach) -> TunnelBeams:
     anything a beam of the firm's usual size is counted with, and asked for.
     """
     noted = _noted(case, way)
+    say_inner_beams(case, way.length_ft, noted)
     if not way.pits:
         return TunnelBeams(noted, None)
     edge = edge_beam(case.job, case.line, case.number("edge_beam_near_ft"))
     if way.entry == "exit" and edge.said_by == "the line's log" and not way.lead_ft:
         return TunnelBeams(noted, edge)
-    at_mouth = _said_of(case, way, edge)
+    at_mouth = edge_counted(case, edge, carried=way.entry == "wall" or edge.said_by == "another line's log")
     if not at_mouth.there:
         return TunnelBeams(noted, edge)
     here = Crossing(0.0, at_mouth.wide_ft, at_mouth.deep_ft, False)
@@ -68,23 +68,3 @@ def _along_the_other_line(case: Case, lead_ft: float) -> tuple[Crossing, ...]:
     line = case.job.line(join.line)
     other = replace(case, line=line, profile=Profile(line))
     return crossings(other, lead_ft)
-
-
-def _said_of(case: Case, way: Approach, edge: KnownEdge) -> EdgeBeam:
-    """The beam counted with at the mouth, and the sentence that says how it is known."""
-    if edge.beam is None:
-        deep, wide = case.number("edge_beam_deep_ft"), case.number("edge_beam_wide_ft")
-        case.paper.assume(
-            "nobody said whether a beam runs along the slab's edge: one {deep} deep and {wide} wide is counted with; "
-            "uncover the edge or get the drawing before a fixed price",
-            deep=Feet(deep),
-            wide=Feet(wide),
-        )
-        return EdgeBeam(deep, wide)
-    if edge.beam.there and (way.entry == "wall" or edge.said_by == "another line's log"):
-        case.paper.assume(
-            "the beam noted at a drain's exit, {deep} below the slab top, is taken to run round the house: "
-            "the tunnel begins under it",
-            deep=Feet(edge.beam.deep_ft),
-        )
-    return edge.beam

@@ -65,7 +65,7 @@ def _uplift(case: Case) -> None:
     case.paper.put(
         "uplift_lb_per_ft",
         uplift_lb_per_ft(outside, own),
-        "pi/4 x outside² x weight of the fill - weight of the pipe",
+        "pi/4 x outside² / 144 x weight of the fill - weight of the pipe",
         ("outside of the pipe", outside, "in"),
         ("wet fill", WET_FILL_PCF, "lb/cu ft"),
         ("the pipe's own weight", own, "lb/ft"),

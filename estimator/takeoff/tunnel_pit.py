@@ -1,14 +1,16 @@
 """A tunnel in; the pits it is dug from, out: bank cubic yards, and the sod over them."""
 
-from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
+from estimator.knowledge.excavation import PIT_OFF_LINES_FT, ladders, needs_ladder, needs_system
+from estimator.model.say import Feet
 from estimator.takeoff.approach import Approach
 from estimator.takeoff.case import Case
+from estimator.takeoff.deep_hole import say_edge_and_air
 from estimator.takeoff.depth import tolerance_ft
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import BARE, BEDS, surface
 from estimator.takeoff.tunnel_beams import TunnelBeams
 from estimator.takeoff.tunnel_shape import TunnelShape
-from estimator.takeoff.working import cubic_yards, up
+from estimator.takeoff.working import Given, cubic_yards, up
 
 
 def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> float:
@@ -28,9 +30,10 @@ def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> f
     paper.put(
         "pit_depth_ft",
         depth,
-        "slab top to the tunnel's floor at the mouth, dip included, less ground below slab top",
+        "slab top to the lower of the tunnel's floor at the mouth and the floor under the edge beam, less ground below slab top",
         ("slab", case.slab_ft, "ft"),
         ("height at the mouth", shape.mouth_ft, "ft"),
+        *_under_edge(case, beams.edge_floor_ft),
         ("ground below slab top", above_grade_ft(case), "ft"),
     )
     bank = paper.put(
@@ -45,6 +48,13 @@ def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> f
     _safety(case, depth, long, wide, way.pits)
     _sod(case, way.pits, long, wide)
     return bank
+
+
+def _under_edge(case: Case, beam_ft: float) -> tuple[Given, ...]:
+    """The edge beam and the room to crawl under it, where there is one."""
+    if not beam_ft:
+        return ()
+    return (("edge beam's bottom", beam_ft, "ft"), ("crawl under it", case.number("beam_crawl_ft"), "ft"))
 
 
 def above_grade_ft(case: Case) -> float:
@@ -83,6 +93,11 @@ def _safety(case: Case, depth_ft: float, long_ft: float, wide_ft: float, count: 
     if needs_system(safe, "C", case.job.site.caving_signs):
         paper.facts.add("depth_over_5")
         hand_shores(case, 2 * count * (long_ft + wide_ft), depth_ft)  # no machine sets a box against a wall
+    say_edge_and_air(case, case.stretch, safe)
+    paper.warn(
+        "the pit keeps {off} off gas and electric lines, and clear of air conditioner pads, decks and pools",
+        off=Feet(PIT_OFF_LINES_FT),
+    )
     paper.warn("the pit mouth is held by what the competent person decides, fenced, and covered at night")
 
 

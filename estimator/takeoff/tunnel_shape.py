@@ -57,6 +57,16 @@ class TunnelShape:
         return self.mouth_ft + (self.face_ft - self.mouth_ft) * at_ft / self.length_ft
 
     @property
+    def deepest_ft(self) -> float:
+        """Slab underside to the lowest floor, dips included.
+
+        >>> round(TunnelShape(length_ft=29, width_ft=3, mouth_ft=3.3, face_ft=3.0, dips=(Dip(0.4, 0.0, 3.0),)).deepest_ft, 2)
+        3.7
+        """
+        dipped = (max(self.height_ft(d.from_ft), self.height_ft(d.to_ft)) + d.depth_ft for d in self.dips)
+        return max(self.mouth_ft, self.face_ft, *dipped)
+
+    @property
     def plain_cf(self) -> float:
         """
         >>> round(TunnelShape(length_ft=29, width_ft=3, mouth_ft=3.3, face_ft=3.0).plain_cf, 2)

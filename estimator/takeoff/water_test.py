@@ -18,9 +18,10 @@ from estimator.takeoff.case import Case
 CODE_SOURCE = "IPC 312 / UPC 712: 10 ft of water, 15 min (read)"
 
 
-def new_pipe_test(case: Case) -> None:
-    """New drains to the code's head, a riser set for it; the plug takes all of it."""
-    _write(case, CODE_HEAD_FT, case.stretch.length_ft, CODE_SOURCE)
+def new_pipe_test(case: Case, length_ft: float | None = None, bore_in: float | None = None) -> None:
+    """New drains to the code's head, a riser set for it; the plug takes all of it. The stretch, where nothing else is given."""
+    length = case.stretch.length_ft if length_ft is None else length_ft
+    _write(case, CODE_HEAD_FT, length, case.bore_in if bore_in is None else bore_in, CODE_SOURCE)
     case.paper.put(
         "test_minutes", CODE_MINUTES, "held without any fall", ("by the code", CODE_MINUTES, "min"), source=CODE_SOURCE
     )
@@ -31,15 +32,15 @@ def new_pipe_test(case: Case) -> None:
 
 def old_pipe_test(case: Case, head_ft: float) -> None:
     """Old drains to the slab's top and no higher: the head is the depth of the lowest invert."""
-    _write(case, head_ft, case.stretch.length_ft, "common practice: to slab level only")
+    _write(case, head_ft, case.stretch.length_ft, case.bore_in, "common practice: to slab level only")
     minutes = case.number("test_minutes")
     case.paper.put("test_minutes", minutes, "watched, after the air is out", ("the firm's rule", minutes, "min"))
     case.paper.warn("fill no higher than the lowest opening, watch it, and let the water out at once after the reading")
     _plug_warning(case)
 
 
-def _write(case: Case, head_ft: float, length_ft: float, source: str) -> None:
-    paper, bore = case.paper, case.bore_in
+def _write(case: Case, head_ft: float, length_ft: float, bore: float, source: str) -> None:
+    paper = case.paper
     paper.put("test_head_ft", head_ft, "water over the pipe", ("head", head_ft, "ft"), source=source)
     paper.put("test_psi", head_psi(head_ft), "head x 62.4 / 144", ("head", head_ft, "ft"), source=SOURCE)
     gallons = pipe_gal_per_ft(bore) * (length_ft + head_ft)
@@ -52,7 +53,13 @@ def _write(case: Case, head_ft: float, length_ft: float, source: str) -> None:
         ("riser", head_ft, "ft"),
         source=SOURCE,
     )
-    paper.put("test_plug_lb", plug_load_lb(bore, head_ft), "pressure x area of the plug", ("bore", bore, "in"))
+    paper.put(
+        "test_plug_lb",
+        plug_load_lb(bore, head_ft),
+        "pressure x pi/4 x bore²",
+        paper.given("test_psi"),
+        ("bore", bore, "in"),
+    )
 
 
 def _plug_warning(case: Case) -> None:

@@ -108,6 +108,10 @@ def test_the_account_says_what_a_person_must_know(job: Job) -> None:
     assert "pass 4 saw 71.7 ft from the front cleanout" in text
     assert "hole at 14.5 is at 13.8 by pass 3: any mark there is ± 0.7 ft" in text
     assert "its zero slipped +0.6 ft" in text
+    assert (  # 28'1" - 14'2" = 13.92 ft by tape; 28.0 - 14.5 = 13.5 ft by the reel: it reads at least 0.4 ft short
+        "by tape from the front wall flag A (at 14.5) and flag B (at 28.0) lie 13.9 ft apart or more, "
+        "by the reel 13.5: any mark there is ± 0.4 ft" in text
+    )
 
 
 def test_its_questions_are_for_the_return_visit(job: Job) -> None:

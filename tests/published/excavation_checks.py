@@ -2,8 +2,8 @@
 
 import math
 
+from estimator.knowledge import beams, silica
 from estimator.knowledge import excavation as x
-from estimator.knowledge import silica
 from estimator.takeoff.earth import section_sf, top_width_ft
 from tests.published.check import Check
 
@@ -319,4 +319,26 @@ SILICA = (
     ),
 )
 
-EXCAVATION = LIMITS + SLOPES + SILICA
+UNDER_A_SLAB = (
+    Check(
+        id="beams",
+        what="inner beams of a slab lie about so far apart",
+        published=15,
+        unit="ft",
+        source="a regional contractor's page on slab types",
+        basis="read",
+        ours=lambda: beams.INNER_BEAM_EVERY_FT,
+        note="1950s slabs have none; the drawing or a scan decides",
+    ),
+    Check(
+        id="pit off lines",
+        what="a tunnel's pit from gas and electric lines",
+        published=3,
+        unit="ft",
+        source="common practice",
+        basis="common practice",
+        ours=lambda: x.PIT_OFF_LINES_FT,
+    ),
+)
+
+EXCAVATION = LIMITS + SLOPES + SILICA + UNDER_A_SLAB

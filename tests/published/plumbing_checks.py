@@ -27,6 +27,18 @@ SLOPES = (
     ),
     *(
         Check(
+            id=f"P3005.3 {size:g}",
+            what=f"least fall, {size:g} in, one- and two-family code",
+            published=fall,
+            unit="in/ft",
+            source="IRC P3005.3",
+            basis="memory",
+            ours=lambda size=size: f.least_slope_in_per_ft(size),
+        )
+        for size, fall in ((2.5, 0.25), (3.0, 0.125))
+    ),
+    *(
+        Check(
             id=f"704 % {fall}",
             what=f"{fall:g} in/ft in percent",
             published=percent,

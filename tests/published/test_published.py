@@ -93,8 +93,9 @@ def test_soil_is_type_b_only_when_classified_dry_and_without_a_leak(
 
 def test_type_c_is_never_benched() -> None:
     """Subpart P App. B: no benching in type C [read second-hand]."""
-    assert not may_bench("C")
-    assert may_bench("B")
+    assert not may_bench("C", cohesive=True)
+    assert may_bench("B", cohesive=True)
+    assert not may_bench("B", cohesive=False)
 
 
 def test_the_footing_line_is_at_forty_five_degrees() -> None:

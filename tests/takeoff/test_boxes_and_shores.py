@@ -110,3 +110,33 @@ def test_the_outside_end_of_a_strip_is_shored_and_wider_from_five_feet_on(
     depth, width = (4.5, 3.4) if held else (4.4, 2.4)
     assert found.value("hand_dig_bcy") == pytest.approx(3.0 * width * depth / 27)
     assert found.value("shores_sf") - inside == pytest.approx(2 * (3.0 + width) * depth if held else 0.0)
+
+
+def test_burst_pits_are_dug_as_large_as_their_boxes(tables: Tables) -> None:
+    """D = 5.0 + 0.1875 + 0.33 up = 5.6 ft; R = 7.5 ft: √(2 x 7.5 x 5.6 - 5.6²) = 7.26, up 7.3. A box is 4 x 8 ft.
+
+    Entry 7.3 x 2.5 and pull pit 5 x 4 both become 8 x 4 ft; boards by hand need 0.375 + 3.0, up 3.4 ft between them.
+    """
+    found = take_off(repair("burst", 5, 55), deep(5.0), tables)
+    assert found.value("dig_bcy") == pytest.approx(5.6 * (8 * 4 + 8 * 4) / 27)
+    by_hand = take_off(repair("burst", 5, 55), deep(5.0, Site(machine=False)), tables)
+    assert by_hand.value("hand_dig_bcy") == pytest.approx(5.6 * (7.3 * 3.4 + 5 * 4) / 27)
+    assert by_hand.value("shores_sf") == pytest.approx(5.6 * 2 * (7.3 + 3.4 + 5 + 4))
+
+
+@pytest.mark.parametrize(("centre_ft", "railed"), [(4.98, False), (4.99, True)])
+def test_a_hole_of_six_feet_is_railed(tables: Tables, centre_ft: float, railed: bool) -> None:
+    """29 CFR 1926.501(b)(7). Bottom 0.5175 ft below the centre, 0.5 ft locator: 5.9975 and 6.0075 ft."""
+    found = take_off(repair("yard spot", 36, 45), deep(centre_ft), tables)
+    assert any("is railed or fenced" in str(c) for c in found.cautions) is railed
+
+
+@pytest.mark.parametrize(("centre_ft", "tested"), [(2.98, False), (3.0, True)])
+def test_air_is_tested_past_four_feet_where_a_drain_leaks(tables: Tables, centre_ft: float, tested: bool) -> None:
+    """29 CFR 1926.651(g). Bottom 0.5175 ft below the centre, 0.5 ft locator: 3.9975 and 4.0175 ft. Maple has a crack there."""
+    leaking = take_off(repair("yard spot", 36, 45), deep(centre_ft), tables)
+    assert any("the air in the hole is tested" in str(c) for c in leaking.cautions) is tested
+    tight = deep(centre_ft)
+    tight = replace(tight, lines=(replace(tight.lines[0], findings=()),))
+    quiet = take_off(repair("yard spot", 36, 45), tight, tables)
+    assert not any("the air in the hole" in str(c) for c in quiet.cautions)

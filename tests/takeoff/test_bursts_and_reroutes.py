@@ -8,6 +8,7 @@ import pytest
 
 from estimator.model.job import Job, Leg, Reroute
 from estimator.model.judgement import Effect
+from estimator.model.say import Feet
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
@@ -279,3 +280,23 @@ def test_every_pit_of_a_burst_has_its_ladder(tables: Tables) -> None:
 def test_a_long_way_round_takes_more_cleanouts(tables: Tables, legs_ft: float, cleanouts: float) -> None:
     found = round_about(tables, legs=(Leg(zone="yard", length_ft=legs_ft),), fall_available_ft=5.0)
     assert found.value("cleanouts") == cleanouts
+
+
+def test_a_deep_way_round_is_as_wide_as_its_box(tables: Tables) -> None:
+    """4.4 to 5.0 ft deep: boxed, so 4.0 ft wide instead of 0.198 + 2.0, up 2.2."""
+    deep, shallow = (round_about(tables.with_settings({"reroute_depth_ft": ft})) for ft in ("4.4", "4.3"))
+    assert deep.value("dig_bcy") == pytest.approx(26 * 4.0 * (4.4 + 5.0) / 2 / 27)
+    assert shallow.value("dig_bcy") == pytest.approx(26 * 2.2 * (4.3 + 4.9) / 2 / 27)
+
+
+def test_a_way_round_is_filled_and_tested_along_its_own_length_and_size(tables: Tables) -> None:
+    """IPC 312: 10 ft of water. 0.0408 x 2² x (38 x 1.05 + 10 ft) = 8.14 gal."""
+    found = round_about(tables)
+    assert found.value("test_head_ft") == 10
+    assert found.value("test_fill_gal") == pytest.approx(0.0408 * 4 * (38 * 1.05 + 10))
+
+
+def test_how_much_soil_lies_over_a_way_round_is_said(tables: Tables) -> None:
+    """1.5 ft to the bottom - 0.33 bedding - 2.375 / 12 outside = 0.97 ft."""
+    said = next(a for a in round_about(tables).assumptions if "soil over the pipe" in str(a))
+    assert dict(said.words)["cover"] == Feet(0.97)

@@ -275,3 +275,23 @@ def test_a_hole_that_reaches_a_foot_under_the_slab_keeps_the_lawns_depth(tables:
     assert "depth_unlocated" not in found.facts
     assert found.value("dig_depth_ft") == 4.0
     assert any("one depth reading" in str(a) for a in found.assumptions)
+
+
+@pytest.mark.parametrize(
+    ("degrees", "bends"),
+    [(None, 1), (22.5, 1), (45.0, 1), (45.1, 2), (90.0, 2)],
+    ids=["not said", "16th", "8th", "more", "square"],
+)
+def test_a_turn_takes_an_eighth_bend_for_each_45_degrees(tables: Tables, degrees: float | None, bends: float) -> None:
+    """Common practice: a square turn of a drain is made of two eighth bends or a long sweep."""
+    found = dug(changed(maple_line(), at("bend", 20.0, degrees=degrees)), tables)
+    assert found.value("eighth_bends") == bends
+    assert found.value("glue_joints") == 1 + 2 * bends  # 20 ft in two sticks
+
+
+def test_the_length_of_a_dig_adds_up_on_paper_where_no_pothole_is_dug(tables: Tables) -> None:
+    found = dug(maple_line(), tables.with_settings({"pothole_pipe_first": "no"}))
+    quantity = found.quantity("dig_length_ft")
+    assert quantity is not None
+    given = {i.name: i.value for i in quantity.inputs}
+    assert given["pipe replaced"] + 2 * given["room at each end"] == quantity.value == 23  # type: ignore[operator]

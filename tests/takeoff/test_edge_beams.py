@@ -7,6 +7,7 @@ import pytest
 from estimator.model.edge_beam import edge_beam
 from estimator.model.job import EdgeBeam, Job
 from estimator.model.line import Line
+from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 from tests.takeoff.houses import at, changed, pecan_house, pecan_line, repair
@@ -98,3 +99,66 @@ def test_a_slab_that_may_have_tendons_carries_no_anchors(
     assert bool(found.value("hangers")) is hangers
     assert bool(found.value("pipe_stands")) is stands
     assert any("no anchor, pin or core" in str(c) for c in found.cautions) is stands
+
+
+def strip(tables: Tables, line: Line, edge: EdgeBeam | None, near_ft: float = -2, far_ft: float = 10) -> Takeoff:
+    return take_off(repair("break-through", near_ft, far_ft), house_with(line, edge), tables)
+
+
+def test_a_strip_stops_at_the_edge_beam_the_house_tells_of_as_at_one_the_log_notes(tables: Tables) -> None:
+    """The log's beam of 0 to 1 ft, 24 in deep, and the same in the key edge_beam: the same earth, saw cut and letter."""
+    noted = take_off(repair("break-through", -2, 10), pecan_house(), tables)
+    told = strip(tables, without_beams(), EdgeBeam(2.0, 1.0))
+    assert told.value("beam_crossings") == noted.value("beam_crossings") == 1
+    for name in ("inside_dig_bcy", "saw_lf", "slab_sf", "engineer_letters", "inside_backfill_ccy"):
+        assert told.value(name) == pytest.approx(noted.value(name)), name
+    assert told.value("slab_sf") == pytest.approx(2.0 * 9.0)  # 1 to 10 ft, 2 ft wide
+
+
+def test_a_strip_at_an_edge_nobody_spoke_of_counts_with_a_usual_beam(tables: Tables) -> None:
+    found = strip(tables, without_beams(), None)
+    assert found.value("beam_crossings") == 1
+    assert "edge_beam_unknown" in found.facts
+    assert any("nobody said whether a beam" in str(a) for a in found.assumptions)
+
+
+@pytest.mark.parametrize(("near_ft", "beams"), [(0.9, 1), (1.0, 0)])
+def test_a_strip_that_begins_inside_the_edge_beam_meets_it_not(tables: Tables, near_ft: float, beams: float) -> None:
+    assert strip(tables, without_beams(), EdgeBeam(2.0, 1.0), near_ft).value("beam_crossings") == beams
+
+
+def test_a_strip_at_an_edge_without_a_beam_is_opened_up_to_the_edge(tables: Tables) -> None:
+    found = strip(tables, without_beams(), NONE)
+    assert found.value("beam_crossings") == found.value("engineer_letters") == 0
+    assert found.value("slab_sf") == pytest.approx(2.0 * 10.0)
+
+
+@pytest.mark.parametrize("method", ["break-through", "tunnel"])
+@pytest.mark.parametrize(("deep_ft", "through"), [(2.19, False), (2.2, True)])
+def test_a_pipe_that_does_not_clear_the_edge_beams_bottom_leaves_through_it(
+    tables: Tables, method: str, deep_ft: float, through: bool
+) -> None:
+    """Exit invert 2.6 ft: its top lies 2.6 - (4.026 + 0.237) / 12 = 2.245 ft below the slab top, 1/8 in higher
+    at the beam's inner face: 2.234 ft, and half an inch is kept clear: 2.193 ft."""
+    found = take_off(repair(method, -2, 10), house_with(without_beams(), EdgeBeam(deep_ft, 1.0)), tables)
+    assert any("through a beam needs a sleeve" in str(c) for c in found.cautions) is through
+    assert found.finds == ()
+
+
+@pytest.mark.parametrize("method", ["break-through", "tunnel"])
+@pytest.mark.parametrize(("far_ft", "inner", "said"), [(13, False, False), (27, False, True), (27, True, False)])
+def test_silence_about_inner_beams_over_a_long_way_is_said(
+    tables: Tables, method: str, far_ft: float, inner: bool, said: bool
+) -> None:
+    """A beam about every 15 ft: a regional contractor's page on slab types (read). The tunnel is 2 ft longer than its pipe."""
+    line = changed(without_beams(), *([at("beam", 15.0, lengths=(("wide", 1.0), ("deep", 2.0)))] if inner else []))
+    found = take_off(repair(method, 0, far_ft), house_with(line, NONE), tables)
+    assert any("no beam across the inside" in str(a) for a in found.assumptions) is said
+
+
+def test_a_basement_floor_has_no_beams_to_ask_for(tables: Tables) -> None:
+    job = house_with(without_beams(), None)
+    job = replace(job, house=replace(job.house, floor="basement"))
+    found = take_off(repair("break-through", 0, 27), job, tables)
+    assert found.value("beam_crossings") == 0
+    assert not any("beam" in str(a) for a in found.assumptions)

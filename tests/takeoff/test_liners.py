@@ -210,3 +210,8 @@ def test_the_cover_over_a_liner_is_the_depth_less_half_the_pipe(tables: Tables) 
     over = ground_over(Case.of(repair("reline", 10, 50), house(wet), tables))
     assert over.water_over_crown_ft == pytest.approx(1.0 - 2 / 12)
     assert over.water_over_invert_ft == pytest.approx(1.0 + 2 / 12)
+
+
+def test_a_short_liner_in_rough_iron_takes_five_percent_more_resin(tables: Tables) -> None:
+    found = take_off(repair("sectional liner", 10, 14), pecan_house(pecan_line()), tables)
+    assert found.value("resin_gal") == pytest.approx(math.pi * (4 - WALL) * WALL * 12 * 4 / 231 * 1.15)

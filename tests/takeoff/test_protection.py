@@ -29,8 +29,10 @@ def hole(safety_ft: float, depth_ft: float = 6.0, length_ft: float = 12.0) -> Ho
     )
 
 
-def names(safety_ft: float, soil: str = "B", caving: bool | None = None, room: Room = OPEN) -> list[str]:
-    return [w.name for w in ways(hole(safety_ft), soil, caving, room, BOX, 5.0)]  # type: ignore[arg-type]
+def names(
+    safety_ft: float, soil: str = "B", caving: bool | None = None, room: Room = OPEN, cohesive: bool = True
+) -> list[str]:
+    return [w.name for w in ways(hole(safety_ft), soil, caving, room, BOX, 5.0, cohesive=cohesive)]  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("safety_ft", "expected"), [(4.99, ["vertical"]), (5.0, ["sloped", "benched", "boxed"])])
@@ -64,7 +66,7 @@ def test_an_edge_on_one_side_is_measured_from_the_pipe(away_ft: float, fits: boo
 
 
 def test_the_way_with_the_least_earth_is_taken_unless_the_firm_asks_for_another() -> None:
-    allowed = ways(hole(6.0), "B", None, OPEN, BOX, 5.0)
+    allowed = ways(hole(6.0), "B", None, OPEN, BOX, 5.0, cohesive=True)
     assert least(allowed).name == "boxed"
     assert least(allowed, "sloped").name == "sloped"
     assert least(allowed, "vertical").name == "boxed"
@@ -259,3 +261,37 @@ def test_of_two_words_about_ground_water_the_shallower_counts(tables: Tables, si
     line = changed(maple_line(), at("water table", 40.0, depth_ft=mark_ft))
     found = yard(3.4, tables, line=line, site=replace(KNOWN, water_table_ft=site_ft))
     assert "wet" in found.facts
+
+
+def test_only_soil_that_holds_together_is_benched() -> None:
+    """Subpart P App. B, figures for type B: cohesive soil only [memory]."""
+    assert "benched" in names(6.0, "B")
+    assert "benched" not in names(6.0, "B", cohesive=False)
+
+
+def test_loam_is_sloped_where_the_firm_would_bench_clay(tables: Tables) -> None:
+    """Type B both, the same outline; the benches' five percent are left out of the loam."""
+    wanted, tight = tables.with_settings({"protection_wanted": "benched"}), replace(maple_line(), findings=())
+    clay, loam = (yard(6.0, wanted, line=tight, soil=soil) for soil in ("firm clay", "loam"))
+    sloped = yard(6.0, tables.with_settings({"protection_wanted": "sloped"}), line=tight)
+    assert clay.value("dig_cf") == pytest.approx(sloped.value("dig_cf") * 1.05)
+    assert loam.value("dig_cf") < clay.value("dig_cf")
+
+
+def test_rock_with_a_sign_of_caving_is_no_stable_rock(tables: Tables) -> None:
+    tight = replace(maple_line(), findings=())
+    for caving, kind in ((False, "rock"), (True, "C")):
+        found = yard(6.0, tables, line=tight, soil="rock", site=replace(KNOWN, caving_signs=caving))
+        assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == kind
+
+
+def test_over_rock_the_bed_is_six_inches(tables: Tables) -> None:
+    """ASTM D2321: 4 in, over rock 6 in [read second-hand]. 3.4 + 0.1875 + 0.5 = 4.0875, up 4.1 ft."""
+    found = yard(3.4, tables, soil="rock")
+    assert found.value("dig_depth_ft") == 4.1
+    assert dict(inputs(found, "pipe_zone_cf"))["bedding"] == 0.5
+
+
+def test_fill_is_packed_by_hand_to_a_foot_over_the_pipe(tables: Tables) -> None:
+    """IPC 306: tamped layers of 6 in to 12 in over the crown [read]."""
+    assert any("packed by hand" in str(c) for c in yard(3.4, tables).cautions)

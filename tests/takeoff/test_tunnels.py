@@ -220,3 +220,17 @@ def test_the_crew_is_told_how_hard_an_empty_pipe_pushes_up(tables: Tables) -> No
     assert found.value("uplift_lb_per_ft") == pytest.approx(3.14159265 / 4 * 0.375**2 * 120 - 2.01)
     dry = take_off(repair("tunnel", -2, 27), pecan_house(), tables.with_settings({"tunnel_fill": "native"}))
     assert dry.value("uplift_lb_per_ft") == 0
+
+
+@pytest.mark.parametrize(("water_ft", "wet"), [(3.49, True), (3.5, False)])
+def test_water_is_compared_with_the_lowest_floor_below_the_ground(tables: Tables, water_ft: float, wet: bool) -> None:
+    """Pecan: slab 0.333 + mouth 3.3 + dip 0.4 under the edge beam - 0.5 ft the ground lies lower = 3.533; the inner dip
+    0.333 + 3.3 - 0.3 x 13 / 29 + 0.6 - 0.5 = 3.599 ft."""
+    job = replace(pecan_house(), site=Site(water_table_ft=water_ft + 0.1))
+    assert ("wet" in take_off(repair("tunnel", -2, 27), job, tables).facts) is wet
+
+
+def test_a_tunnel_says_what_it_counts_on(tables: Tables) -> None:
+    found = take_off(repair("tunnel", -2, 27), pecan_house(), tables)
+    assert any("props under one that holds no steel" in str(a) for a in found.assumptions)
+    assert any("off gas and electric lines" in str(c) for c in found.cautions)

@@ -6,8 +6,9 @@ from estimator.diagnosis.needs import needs_of
 from estimator.diagnosis.questions import house_questions, questions_of
 from estimator.diagnosis.readings import READINGS
 from estimator.diagnosis.tests_read import pairs
+from estimator.diagnosis.urgency import line_urgency
 from estimator.model.job import Job
-from estimator.model.judgement import Diagnosis, Evidence, Need, Question
+from estimator.model.judgement import Diagnosis, Evidence, LineUrgency, Need, Question
 from estimator.tables.tables import Tables
 
 ONCE = frozenset({"sewage-gets-out", "several-sections-fail", "two-building-exits", "water-nobody-uses", "water-rises-elsewhere",
@@ -16,19 +17,21 @@ ONCE = frozenset({"sewage-gets-out", "several-sections-fail", "two-building-exit
 
 
 def diagnose(job: Job, tables: Tables) -> Diagnosis:
-    """Every reading on every line, the needs that follow, what a return visit should settle; tests compared; the order with a lift.
+    """Every reading on every line, the needs that follow, how soon, what a return visit should settle; tests compared; the order with a lift.
 
     A clean line has no need: nothing to repair. Errors: KeyError when the settings table lacks a limit.
     """
     needs: list[Need] = []
     evidence: list[Evidence] = []
     questions: list[Question] = []
+    soon: list[LineUrgency] = []
     for line in job.lines:
         case = Case(job, line, tables)
         found = _evidence(case, evidence)
         here = needs_of(case, found)
         evidence += found
         needs += here
+        soon += [one] if (one := line_urgency(here, case)) else []
         questions += questions_of(case, found, here, READINGS)
         if line is job.lines[0]:
             questions += house_questions(case)
@@ -38,6 +41,7 @@ def diagnose(job: Job, tables: Tables) -> Diagnosis:
         questions=tuple(dict.fromkeys(questions)),
         lift_steps=lift_sequence(job, needs),
         tests_compared=tuple(pair.says for pair in pairs(job, tables)),
+        urgency=tuple(soon),
     )
 
 

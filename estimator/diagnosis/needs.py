@@ -11,8 +11,8 @@ from dataclasses import replace
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.ground import settled_places
 from estimator.diagnosis.iron import heavy_scale
-from estimator.diagnosis.severity import WATCH, severity
-from estimator.diagnosis.tested import clean_but_failed, covered
+from estimator.diagnosis.severity import REPAIR, WATCH, severity
+from estimator.diagnosis.tested import clean_but_failed, covered, leaks_in_the_test
 from estimator.diagnosis.urgency import urgency
 from estimator.diagnosis.whole_line import whole_line
 from estimator.model.judgement import Evidence, Need
@@ -26,6 +26,8 @@ GROUPS: dict[str, str] = {
 }
 """Kinds that are needs of their own; every other kind is trouble of the pipe itself."""
 
+HELD_BACK = "held back"
+
 SURE: tuple[Grade, ...] = ("seen", "inferred", "suspected", "not inspected")
 
 
@@ -35,13 +37,19 @@ def needs_of(case: Case, evidence: Sequence[Evidence]) -> tuple[Need, ...]:
     in_settled = {f.id for _, found in settled for f in found}
     made = [_need(case, found, evidence) for _, found in settled]
     for group in ("pipe", "dip", "build-up", "utility"):
-        rest = [f for f in case.line.findings if GROUPS.get(f.kind, "pipe") == group and f.id not in in_settled]
+        rest = [f for f in case.line.findings if group_of(f) == group and f.id not in in_settled]
         made += [_need(case, found, evidence) for found in touching(f for f in rest if severity(f, case) >= WATCH)]
     if clean_but_failed(case) and _bears_the_test(case):
         made.append(_not_found(case, evidence))
     ordered = sorted(made, key=lambda n: (n.stretch.from_ft, n.stretch.to_ft))
     whole = [replace(n, whole_line=whole_line(n, ordered, case)) for n in ordered]
     return _named(whole)
+
+
+def group_of(finding: Finding) -> str:
+    """The group its need belongs to; water that never ends is held back further down and no dip to repair (D03)."""
+    held_back = finding.kind == "sag" and "never ends" in finding.signs
+    return HELD_BACK if held_back else GROUPS.get(finding.kind, "pipe")
 
 
 def touching(findings: Iterable[Finding]) -> tuple[tuple[Finding, ...], ...]:
@@ -64,6 +72,8 @@ def _need(case: Case, findings: Sequence[Finding], evidence: Sequence[Evidence])
         stretch = stretch.union(f.stretch)
     level = max(severity(f, case) for f in findings)
     must = int(case.number("must_repair_severity"))
+    if set(findings) & set(leaks_in_the_test(case)):
+        level = max(level, REPAIR)
     if any(case.family_at(f) == "fibre" for f in findings):
         level = max(level, must)
     kinds = dict.fromkeys(f.kind for f in findings)

@@ -4,6 +4,8 @@ from collections.abc import Sequence
 
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Reading
+from estimator.diagnosis.severity import PLAN
+from estimator.diagnosis.urgency import was_seen
 from estimator.knowledge.excavation import needs_ladder
 from estimator.knowledge.tendons import may_have_tendons
 from estimator.model.edge_beam import edge_beam
@@ -40,7 +42,7 @@ def _suspected(needs: Sequence[Need]) -> list[Question]:
             stretch=n.stretch,
         )
         for n in needs
-        if n.grade == "suspected" and n.findings
+        if n.grade == "suspected" and n.findings and not was_seen(n)
     ]
 
 
@@ -62,7 +64,7 @@ def _located(case: Case, needs: Sequence[Need]) -> list[Question]:
 
 
 def _levels(case: Case, needs: Sequence[Need]) -> list[Question]:
-    """A dip that must be dug, without the levels that say how far."""
+    """A dip that is, or should be before long, laid anew, without the levels that say how far."""
     return [
         Question(
             about=Say.of(
@@ -72,7 +74,9 @@ def _levels(case: Case, needs: Sequence[Need]) -> list[Question]:
             stretch=n.stretch,
         )
         for n in needs
-        if {"sag", "reverse fall", "backfall"} & set(n.kinds) and n.must and not levels_known(case, n.stretch)
+        if {"sag", "reverse fall", "backfall"} & set(n.kinds)
+        and n.severity >= PLAN
+        and not levels_known(case, n.stretch)
     ]
 
 

@@ -53,7 +53,7 @@ READINGS = (
         evidence="standing water, the lens goes under and out again; or pipe that slopes the wrong way",
         effect="a dip: lining and bursting do not cure it",
         meaning=Say.of("Water stands in the pipe: it has sunk, or slopes the wrong way."),
-        confirm=Say.of("Run water, then film again with the flow stopped; take the level at both ends of the water."),
+        confirm=Say.of("Run water, then film again with the flow stopped."),
         asks=True,
         sees=dips,
     ),

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 
 from estimator.diagnosis.case import Case, opens
 from estimator.diagnosis.reading import Hit, Reading
+from estimator.diagnosis.severity import PLAN, REPAIR, severity
 from estimator.diagnosis.standing_water import is_dip
 from estimator.diagnosis.tests_read import Outcome, TestRead, read_test
 from estimator.model.line import Finding
@@ -43,7 +44,7 @@ def system_openings(case: Case) -> tuple[Finding, ...]:
 
     A test of the drains under a floor is plugged where they leave it: an opening out in the yard explains nothing.
     """
-    return tuple(f for other in covered(case) for f in openings(other) if _in_the_test(f, other))
+    return tuple(f for other in covered(case) for f in explaining(other))
 
 
 def _in_the_test(finding: Finding, case: Case) -> bool:
@@ -52,8 +53,21 @@ def _in_the_test(finding: Finding, case: Case) -> bool:
 
 
 def clean_but_failed(case: Case) -> bool:
-    """The test failed, and the camera saw no opening on any line it covers."""
+    """The test failed, and the camera saw no opening that explains it on any line it covers: a hairline explains nothing."""
     return bool(having(case, "failed")) and not system_openings(case)
+
+
+def leaks_in_the_test(case: Case) -> tuple[Finding, ...]:
+    """Openings of this line that must be what the failed test lost water by: none worse was seen on any line it covers."""
+    if not having(case, "failed"):
+        return ()
+    worst = max((severity(f, other) for other in covered(case) for f in explaining(other)), default=REPAIR)
+    return explaining(case) if worst < REPAIR else ()
+
+
+def explaining(case: Case) -> tuple[Finding, ...]:
+    """Openings of a line, on the house side of the plug, wide enough to lose what a test loses."""
+    return tuple(f for f in openings(case) if _in_the_test(f, case) and severity(f, case) >= PLAN)
 
 
 def _failed_clean(case: Case) -> Iterable[Hit]:
@@ -134,10 +148,10 @@ READINGS = (
     Reading(
         id="test-fails-camera-clean",
         numbers=("D09",),
-        evidence="the water test fails, the camera saw no opening",
+        evidence="the water test fails, the camera saw no opening that explains it",
         effect="no repair until it is isolated; the isolation test is priced",
         meaning=Say.of(
-            "The drains lose water, but the camera saw no opening: the leak is in a side drain, a riser, a fixture's connection or a joint above the water."
+            "The drains lose water, but the camera saw no opening that explains it: the leak is in a side drain, a riser, a fixture's connection or a joint above the water."
         ),
         confirm=Say.of("Test each section by itself, with a plug at each side drain."),
         asks=True,

@@ -75,6 +75,15 @@ class LiftStep:
     needs: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class LineUrgency:
+    """How soon a line must be seen to, 0 to 4, and what makes it sooner or later than its trouble alone would."""
+
+    line: str
+    level: int
+    because: tuple[Say, ...] = ()
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Diagnosis:
     needs: tuple[Need, ...]
@@ -82,6 +91,7 @@ class Diagnosis:
     questions: tuple[Question, ...] = ()
     lift_steps: tuple[LiftStep, ...] = ()  # in their order; none without foundation work
     tests_compared: tuple[Say, ...] = ()  # each pair of tests of one section, in a sentence
+    urgency: tuple[LineUrgency, ...] = ()  # one a line with a need, in the order of the lines
 
 
 class Effect(StrEnum):

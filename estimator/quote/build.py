@@ -15,6 +15,7 @@ from estimator.quote.facts import facts
 from estimator.quote.option import option
 from estimator.quote.refuse import reasons
 from estimator.quote.stays import all_repairs
+from estimator.quote.titles import told_apart
 from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables
 
@@ -51,7 +52,7 @@ def build_quote(
     lacks = [incomplete(job, c.scope, never, blocked) for c in chosen]
     return Quote(
         job=job, diagnosis=diagnosis, place=place, firm=firm(of_the_day), revision=revision, day=day,
-        options=tuple(option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)),
+        options=told_apart([option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)]),
         blocked=not_offered(blocked, chosen, tables),
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),

@@ -7,10 +7,8 @@ from decimal import Decimal
 from estimator.diagnosis import diagnose
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
-from estimator.model.money import to_step
-from estimator.model.offer import Option
 from estimator.model.profile import Profile
-from estimator.model.say import Dollars, Feet, Say
+from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.before import DIG_FACTS
@@ -20,6 +18,8 @@ from estimator.scopes.judge import Judge, counts
 from estimator.scopes.measures import CLASSES
 from estimator.scopes.rules import may
 from estimator.scopes.wanted import over_stretch
+from estimator.studies.column import Column
+from estimator.studies.deciding import decides
 from estimator.studies.priced import study
 from estimator.tables.tables import Tables
 from estimator.wording.plain import LINES, in_plain_words
@@ -32,20 +32,6 @@ WORK: tuple[tuple[Say, tuple[str, ...]], ...] = (
     (Say.of("water tests"), ("tests",)),
 )
 """What must be alike, beside the stretch itself, for two columns to be the same work."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
-    """One way over the stretch: an option with its dollars by class of work; or the rule that stands against it.
-
-    `differs` says what is not the same work as in the first column; empty: the same.
-    """
-
-    method: str
-    option: Option | None = None
-    against: Verdict | None = None
-    by_class: tuple[tuple[str, Decimal], ...] = ()
-    differs: tuple[Say, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,7 +75,7 @@ def compare(
         stretch=stretch,
         does=_does(job, line, stretch),
         columns=tuple(_with_differences(ordered)),
-        decides=_decides(ordered, job),
+        decides=decides(ordered, job),
     )
 
 
@@ -194,43 +180,14 @@ def _sum(column: Column, names: Sequence[str]) -> int:
 
 def _does(job: Job, line: str, stretch: Stretch) -> Say:
     inside = [b for b in Profile(job.line(line)).branches if stretch.holds(b.station_ft) and b.live != "dead"]
+    length, plain = Feet(round(stretch.length_ft, 1)), in_plain_words(LINES, line)
+    if not inside:
+        return Say.of(
+            "{length} of the {line} have to be renewed; no side drain joins there.", length=length, line=plain
+        )
     return Say.of(
         "{length} of the {line} have to be renewed; {count} side drains join there.",
-        length=Feet(round(stretch.length_ft, 1)),
-        line=in_plain_words(LINES, line),
+        length=length,
+        line=plain,
         count=len(inside),
     )
-
-
-def _decides(columns: Sequence[Column], job: Job) -> tuple[Say, ...]:
-    """The difference in dollars as square feet of this homeowner's own floor."""
-    options = {c.method: c.option for c in columns if c.option is not None}
-    tunnel, floor = options.get("tunnel"), options.get("break-through")
-    if tunnel is None or floor is None:
-        return _cheapest_and_next([c for c in columns if c.option is not None])
-    more = tunnel.price.total - floor.price.total
-    if more <= 0:
-        return (Say.of("The tunnel costs no more than opening the floor, and the floor stays."),)
-    said = Say.of(
-        "The tunnel costs {more} more than the floor. If your floor, put back, costs more than {more}, the tunnel is cheaper even before the dust.",
-        more=Dollars(more),
-    )
-    price = job.house.floor_price_sf
-    if not price:
-        return (said, Say.of("What your floor costs a square foot is not written down: ask."))
-    feet = Say.of(
-        "{more} are about {sf} sq ft of your own floor at {price} a square foot; this work opens {opened} sq ft.",
-        more=Dollars(more),
-        sf=to_step(more / price, Decimal(1)),
-        price=Dollars(price),
-        opened=round(floor.floor_sf),
-    )
-    return said, feet
-
-
-def _cheapest_and_next(columns: Sequence[Column]) -> tuple[Say, ...]:
-    options = sorted((c.option for c in columns if c.option is not None), key=lambda o: o.all_in)
-    if len(options) < 2:
-        return ()
-    more = options[1].all_in - options[0].all_in
-    return (Say.of("{next} costs {more} more than {first}.", next=options[1].title, more=Dollars(more), first=options[0].title),)  # fmt: skip

@@ -3,7 +3,8 @@
 from estimator.model.job import Job
 from estimator.model.ways import Turning, Way, Ways
 from estimator.studies.break_even import AlongAxis, break_even
-from estimator.studies.compare import Column, Comparison, compare
+from estimator.studies.column import Column
+from estimator.studies.compare import Comparison, compare
 from estimator.tables.tables import Tables
 
 PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")

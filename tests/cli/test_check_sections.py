@@ -13,7 +13,7 @@ from estimator.quote import build_report
 from estimator.scopes.rules.examples import demo_tables
 
 CLEAN = Path(__file__).parents[1] / "jobs" / "clean-line" / "job.toml"
-ORDER, COMPARED = "The order with the foundation work", "Tests compared"
+ORDER, COMPARED, URGENT = "The order with the foundation work", "Tests compared", "Is it urgent?"
 
 
 def said(job: Job) -> list[str]:
@@ -57,3 +57,11 @@ def test_the_quote_hands_both_to_the_papers() -> None:
     quote = build_report(job, diagnosis, tables, job.day)
     assert quote.lift_steps == tuple(step.text for step in diagnosis.lift_steps)
     assert quote.tests_compared == diagnosis.tests_compared
+
+
+def test_each_line_says_how_urgent_it_is_and_a_clean_one_does_not() -> None:
+    rows = said(read(Path(demo.__file__).parent / "job.toml"))
+    lines = rows[rows.index(URGENT) + 1 : rows.index(URGENT) + 12]
+    assert any(text.startswith("main (4)") and "Yes, now" in text for text in lines)
+    assert any(text.startswith("yard (3)") and "Yes, soon" in text for text in lines)
+    assert URGENT not in said(read(CLEAN))

@@ -135,3 +135,35 @@ def test_several_failed_sections_make_the_whole_run_under_the_slab_an_option() -
     assert [n.whole_line for n in needs("20 gap washing", zone="slab", pipe="PVC", water_tests=one)] == ["no"]
     assert [n.whole_line for n in needs("20 gap washing", zone="slab", pipe="PVC", water_tests=two)] == ["option"]
     assert [n.whole_line for n in needs("20 gap washing", zone="yard", pipe="PVC", water_tests=two)] == ["no"]
+
+
+def test_water_that_never_ends_is_no_dip_to_repair() -> None:
+    """Something further down holds it back: it is cleared and filmed again, and no dip is priced (common practice)."""
+    assert needs("30-50 sag 60%, never ends") == ()
+
+
+FAILED = (WaterTest(section="whole house", kind="whole", result="failed", sealed=True),)
+
+
+def test_an_opening_that_explains_a_failed_test_must_be_put_right() -> None:
+    (one,) = needs("20 crack open", zone="slab", water_tests=FAILED)
+    assert (one.severity, one.must) == (3, True)
+    (tight,) = needs("20 crack open", zone="slab")
+    assert (tight.severity, tight.must) == (2, False)
+
+
+def test_beside_something_worse_a_small_opening_may_stay() -> None:
+    crack, hole = needs("20 crack open", "40 hole 3in", zone="slab", water_tests=FAILED)
+    assert (crack.must, hole.must) == (False, True)
+
+
+def test_a_hairline_explains_no_failed_test_so_the_leak_is_looked_for() -> None:
+    assert "failed test" in {
+        kind for n in needs("20 crack hairline", zone="slab", water_tests=FAILED) for kind in n.kinds
+    }
+
+
+def test_an_opening_out_in_the_yard_explains_no_test_of_the_drains_under_the_floor() -> None:
+    house_side = (mark("slab", 30.0, 60.0, holds=True),)
+    found = needs("20 crack open", marks=house_side, water_tests=FAILED)
+    assert {n.must for n in found if "crack" in n.kinds} == {False}

@@ -17,7 +17,7 @@ def about(one: Job, words: str) -> bool:
 
 def test_a_deep_dip_without_levels_asks_for_levels() -> None:
     assert about(job(line("20-24 sag 40%")), "Take the level")
-    shallow = job(line("20-24 sag 20%"))
+    shallow = job(line("20-22 sag 10%"))
     assert not about(shallow, "Take the level")
 
 
@@ -117,3 +117,8 @@ def test_a_name_for_the_dig_is_asked_for_from_four_feet_on() -> None:
     assert about(at(3.01), words) and not about(at(2.99), words)
     assert not about(at(3.01, competent_person="Teo Marlow"), words)
     assert about(job(line("20 hole 2in", zone="slab")), words)
+
+
+def test_what_closes_the_pipe_was_seen_and_is_not_asked_about_as_if_it_were_a_guess() -> None:
+    assert not about(job(line("20 collapse no flow")), "only suspected")
+    assert about(job(line("20 crack suspected")), "only suspected")

@@ -12,7 +12,8 @@ from estimator.fieldnotes.echo import agreement
 from estimator.model.job import Job, WaterTest
 from estimator.model.judgement import Diagnosis, Question
 from estimator.model.line import Line, Pass
-from estimator.wording.say import speaker
+from estimator.quote.urgency import HOW_SOON
+from estimator.wording.say import say, speaker
 
 ON_THE_WAY: tuple[str, ...] = ("branch", "beam", "loc", "pothole", "bend", "crossing", "tree", "footing", "cleanout")
 AGREES_WITHIN_FT = 1.0
@@ -103,7 +104,23 @@ def _meaning(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
     meanings = dict.fromkeys(sentence(e.meaning, language) for e in diagnosis.evidence)
     out += [Row(line) for text in meanings for line in indented(text, columns, hanging=2)]
     out += needs_rows(diagnosis.needs, columns, language)
+    out += _how_soon(diagnosis, columns, language)
     return [*out, *_lift(diagnosis, columns, language), *_questions(diagnosis.questions, columns, language)]
+
+
+def _how_soon(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:
+    """Each line with a need: how soon, and what makes it so."""
+    if not diagnosis.urgency:
+        return []
+    speak = speaker(language)
+    cells = [
+        (
+            f"{term(one.line, language)} ({one.level})",
+            " ".join(say(text, language) for text in (HOW_SOON[one.level], *one.because)),
+        )
+        for one in diagnosis.urgency
+    ]
+    return [Row(""), Row(speak("Is it urgent?"), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
 
 
 def _compared(diagnosis: Diagnosis, columns: int, language: str) -> list[Row]:

@@ -1,21 +1,22 @@
 """The ways over one stretch in, side by side with what decides between them out; a blocked way stays visible with its reason."""
 
 from collections.abc import Callable, Sequence
-from decimal import Decimal
 
-from estimator.cli.views.options import area, days, drains
+from estimator.cli.views.break_even import turning
+from estimator.cli.views.options import area, days, drains, floors, most
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import Bar, strip, title
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, at, dollars, feet, number, sentence
+from estimator.cli.views.words import ENGLISH, at, dollars, feet, sentence
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.say import Say
-from estimator.studies.break_even import AlongAxis, BreakEven, Turn
-from estimator.studies.compare import Column, Comparison
-from estimator.wording.say import say, speaker
+from estimator.studies.break_even import BreakEven
+from estimator.studies.column import Column
+from estimator.studies.compare import Comparison
+from estimator.wording.say import pick, say, speaker
 
 CLASS_WORDS: dict[str, Say] = {
     "find": Say.of("finding out"),
@@ -37,7 +38,9 @@ def rows(
         *(Row(text) for text in _side_by_side(compared.open, columns, language)),
         *_differences(compared.open, columns, language),
         *_deciding(compared, columns, language),
-        *(_turning(even, columns, language) if even else []),
+        *(turning(even, columns, language) if even else []),
+        *_by_way(Say.of("What can go wrong"), compared.open, _risk, columns, language),
+        *_by_way(Say.of("In the price all in, for others"), compared.open, _others, columns, language),
         *_against(compared, columns, language),
     ]
 
@@ -56,7 +59,7 @@ def _side_by_side(open_: Sequence[Column], columns: int, language: str) -> list[
     classes = [name for name, _ in open_[0].by_class]
     money = [_money(name, open_, language) for name in classes]
     headers = ("", *(term(column.method, language) for column in open_))
-    return table(headers, [*body[:2], *money, *body[2:]], columns, right=tuple(range(1, len(headers))))
+    return table(headers, [*body[:MONEY], *money, *body[MONEY:]], columns, right=tuple(range(1, len(headers))))
 
 
 def _money(name: str, open_: Sequence[Column], language: str) -> tuple[str, ...]:
@@ -73,10 +76,6 @@ def _price(option: Option, language: str) -> str:
     return dollars(option.price.total, whole=True, language=language)
 
 
-def _floor(option: Option, language: str) -> str:
-    return area(option.floor_sf, language) or speaker(language)("none")
-
-
 def _yard(option: Option, language: str) -> str:
     return area(option.yard_sf, language) or speaker(language)("none")
 
@@ -84,13 +83,16 @@ def _yard(option: Option, language: str) -> str:
 ANSWERS: tuple[tuple[Say, Callable[[Option, str], str]], ...] = (
     (Say.of("all in, about"), _all_in),
     (Say.of("our price"), _price),
+    (Say.of("never above"), most),
     (Say.of("days on site"), lambda option, language: days(option.days_on_site, language)),
     (Say.of("without drains"), drains),
-    (Say.of("floor opened"), _floor),
+    (Say.of("floor opened"), floors),
     (Say.of("yard dug"), _yard),
     (Say.of("old pipe left"), lambda option, language: feet(option.old_pipe_left_ft, language)),
 )
 """The all-in price stands first: never a price alone."""
+MONEY = 3
+"""So many of these stand before what each class of work costs."""
 
 
 def _differences(open_: Sequence[Column], columns: int, language: str) -> list[Row]:
@@ -105,52 +107,28 @@ def _deciding(compared: Comparison, columns: int, language: str) -> list[Row]:
     return [Row(""), Row(speaker(language)("What decides"), "head"), *(Row(line) for line in lines)]
 
 
-def _turning(even: BreakEven, columns: int, language: str) -> list[Row]:
-    """Where the cheaper of two ways changes, all in, along each thing that may be otherwise than noted."""
-    ways = {"first": term(even.first, language), "second": term(even.second, language)}
-    out = [Row(""), Row(speaker(language)("Where {first} and {second} break even, floor and all", **ways), "head")]
-    for along in even.along:
-        for text in _along(along, even, language):
-            out += [Row(line) for line in indented(text, columns, by=0, hanging=2)]
-    return out
+def _by_way(
+    head: Say, open_: Sequence[Column], what: Callable[[Option, str], str], columns: int, language: str
+) -> list[Row]:
+    """One sentence a way, under a heading; nothing where no way has one."""
+    cells = [(term(c.method, language), text) for c in open_ if c.option and (text := what(c.option, language))]
+    if not cells:
+        return []
+    return [Row(""), Row(say(head, language), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
 
 
-def _along(along: AlongAxis, even: BreakEven, language: str) -> list[str]:
-    axis, speak = along.axis, speaker(language)
-
-    def shown(value: float) -> str:
-        return number(value, language=language)
-
-    name, unit = sentence(axis.name, language), term(axis.unit, language)
-    head = speak("{what} (now {now} {unit}): ", what=name, now=shown(axis.now), unit=unit)
-    if not along.turns:
-        cheaper = even.first if along.points[0][1] < along.points[0][2] else even.second
-        text = speak(
-            "{way} is cheaper all the way from {low} to {high} {unit}.",
-            way=term(cheaper, language),
-            low=shown(axis.low),
-            high=shown(axis.high),
-            unit=unit,
-        )
-        return [head + text]
-    return [head + _turn(turn, unit, language) for turn in along.turns]
+def _risk(option: Option, language: str) -> str:
+    return sentence(option.main_risk, language)
 
 
-def _turn(turn: Turn, unit: str, language: str) -> str:
-    return speaker(language)(
-        "below {at} {unit} {below} is cheaper, above it {above} ({before} just below, {after} just above).",
-        at=number(turn.at, language=language),
-        unit=unit,
-        below=term(turn.below, language),
-        above=term(turn.above, language),
-        before=_prices(turn.prices_below, language),
-        after=_prices(turn.prices_above, language),
+def _others(option: Option, language: str) -> str:
+    """What is not ours: about how much, or that a price has to be asked."""
+    speak = speaker(language)
+    return "; ".join(
+        f"{pick(language, o.text_en, o.text_es)}: "
+        + (speak("ask for a price") if o.amount is None else dollars(o.amount, whole=True, language=language))
+        for o in option.to_others
     )
-
-
-def _prices(pair: tuple[Decimal, Decimal], language: str) -> str:
-    first, second = (dollars(amount, whole=True, language=language) for amount in pair)
-    return speaker(language)("{first} against {second}", first=first, second=second)
 
 
 def _against(compared: Comparison, columns: int, language: str) -> list[Row]:

@@ -96,7 +96,7 @@ def _way(option: Option, language: str) -> str:
     return ", ".join(dict.fromkeys(term(repair.method, language) for repair in all_repairs(option)))
 
 
-def _most(option: Option, language: str) -> str:
+def most(option: Option, language: str) -> str:
     if not option.fixed:
         return speaker(language)("to be confirmed")
     return dollars(option.most, whole=True, language=language)
@@ -126,7 +126,7 @@ def area(square_ft: float, language: str = ENGLISH) -> str:
     return speaker(language)("{number} sq ft", number=number(square_ft, 0, language))
 
 
-def _floors(option: Option, language: str) -> str:
+def floors(option: Option, language: str) -> str:
     rooms = [term(room, language) for room in option.floors_opened]
     if not option.floor_sf:
         return ", ".join(rooms) or speaker(language)("none cut")
@@ -147,10 +147,10 @@ def _life(option: Option, language: str) -> str:
 SHORT: Answers = (
     (Say.of("way"), _way),
     (Say.of("price"), price),
-    (Say.of("never above"), _most),
+    (Say.of("never above"), most),
     (Say.of("days on site"), lambda o, language: days(o.days_on_site, language)),
     (Say.of("without drains"), drains),
-    (Say.of("floors opened"), _floors),
+    (Say.of("floors opened"), floors),
     (Say.of("yard dug"), _yard),
     (Say.of("old pipe left"), lambda o, language: feet(o.old_pipe_left_ft, language)),
     (Say.of("water test"), lambda o, language: say(TEST_WORDS[o.water_test], language)),

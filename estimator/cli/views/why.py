@@ -1,4 +1,4 @@
-"""A quote and the rules' answers in, the reasons out: what each option answers and leaves, and which rule said what."""
+"""A quote in, the reasons out: what each option answers and leaves, and which rule said what."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
@@ -17,15 +17,12 @@ from estimator.wording.say import speaker
 Said = tuple[str, Effect, str]
 """Rule, effect and sentence: the same three are said once."""
 
-AGAINST: tuple[Effect, ...] = (Effect.BLOCKS, Effect.UNTIL_APPROVED, Effect.DOES_NOT_FIX, Effect.NO_FIXED_PRICE)
 
-
-def rows(quote: Quote, verdicts: Sequence[Verdict], columns: int, language: str = ENGLISH) -> list[Row]:
-    """Needs, then each option's repairs with their reasons, then what the rules have against the other ways."""
+def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
+    """Needs, then each option's repairs with their reasons."""
     return [
         *needs_rows(quote.diagnosis.needs, columns, language),
         *(row for option in quote.options for row in _option(option, columns, language)),
-        *against(verdicts, columns, language),
     ]
 
 
@@ -46,11 +43,11 @@ def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row
     speak = speaker(language)
     must = speak("must be put right") if need.must else speak("may stay")
     how = speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
-    text = f"{_place(need, language)} — {must}; {how}, {term(need.grade, language)}."
+    text = f"{place_of(need, language)} — {must}; {how}, {term(need.grade, language)}."
     return [Row(line) for line in indented(text, columns, hanging=4)]
 
 
-def _place(need: Need, language: str) -> str:
+def place_of(need: Need, language: str) -> str:
     """`main 10.9 – 18.3 ft: channel, hole`."""
     kinds = ", ".join(term(kind, language) for kind in need.kinds)
     return f"{term(need.line, language)} {at(need.stretch, language)} {speaker(language)('ft')}: {kinds}"
@@ -69,7 +66,7 @@ def _option(option: Option, columns: int, language: str) -> list[Row]:
             *verdict_rows(list(shared.values()), columns, language),
         ]
     speak = speaker(language)
-    left = [speak("Leaves {place}.", place=_place(need, language)) for need in option.scope.leaves]
+    left = [speak("Leaves {place}.", place=place_of(need, language)) for need in option.scope.leaves]
     if option.scope.bound:
         most = dollars(Decimal(option.scope.bound), whole=True, language=language)
         left.append(speak("Could be beaten by {most} at most.", most=most))
@@ -127,20 +124,3 @@ def _once(verdicts: Sequence[Verdict], language: str) -> dict[Said, list[Verdict
     for verdict in verdicts:
         grouped.setdefault(_said(verdict, language), []).append(verdict)
     return grouped
-
-
-def against(verdicts: Sequence[Verdict], columns: int, language: str) -> list[Row]:
-    """By method: what blocks it, waits for a paper, does not fix or keeps the price open, and over which stretches."""
-    kept = sorted((v for v in verdicts if v.effect in AGAINST), key=lambda v: (v.method, AGAINST.index(v.effect)))
-    out = [Row(""), Row(speaker(language)("What the rules have against the other ways"), "head")] if kept else []
-    for method in dict.fromkeys(v.method for v in kept):
-        out.append(Row("  " + term(method, language)))
-        for (rule, effect, text), said in _once([v for v in kept if v.method == method], language).items():
-            where = ", ".join(dict.fromkeys(_of(v, language) for v in said))
-            line = f"{term(effect.value, language)}: {text} ({rule}; {where})"
-            out += [Row(t) for t in indented(line, columns, by=4, hanging=2)]
-    return out
-
-
-def _of(verdict: Verdict, language: str) -> str:
-    return f"{term(verdict.line, language)} {at(verdict.stretch, language)} {speaker(language)('ft')}"

@@ -5,6 +5,10 @@
 'requires first'
 >>> line(stretch(method="trench"), limits()) is None
 True
+>>> line(stretch(method="trench", line_marks=(mark("property line", -5.0),)), limits()).effect.value  # wholly beyond it
+'requires first'
+>>> line(stretch(method="trench", line_marks=(mark("property line", 40.0),)), limits()) is None
+True
 """
 
 from estimator.model.judgement import Effect
@@ -15,7 +19,9 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def line(it: StretchFacts, limits: Limits) -> Answers:
-    if not it.placed("property line"):
+    low_end = it.stretch.to_ft if it.downstream == 1 else it.stretch.from_ft
+    lines = [m.stretch.from_ft for m in it.line_marks if m.word == "property line"]
+    if not it.placed("property line") and not any((low_end - at) * it.downstream > 0 for at in lines):
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,

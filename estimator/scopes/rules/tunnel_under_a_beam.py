@@ -28,7 +28,7 @@ def under_a_beam(it: StretchFacts, limits: Limits) -> Answers:
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of("The tunnel passes under a beam of your foundation, so a licensed engineer reviews it first."),
         estimator=Say.of(
-            "{count} beams or footings over the tunnel: engineer's letter, support as it says (29 CFR 1926.651(i)).",
+            "Beams or footings over the tunnel: {count}; engineer's letter, support as it says (29 CFR 1926.651(i)).",
             count=max(1, noted),
         ),
         facts=frozenset({"engineer"}),

@@ -11,7 +11,7 @@ from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import DIGS, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import ALL, Answers, Rule, Ruling
 
 
 def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
@@ -23,7 +23,7 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
             "Another line, perhaps gas, runs through your drain. Do not use the drain, no flame and no light switch; if you smell gas leave and call 911 and the gas company from outside."
         ),
         estimator=Say.of(
-            "Utility in the bore: stop everything, do not pull the tool back, people out, 911 and the gas company from outside; no cutter, no jet, no liner, no burst, no machine dig until the owner of the line has cleared it."
+            "Utility in the bore: stop everything, do not pull the tool back, people out, 911 and the gas company from outside; no cutter, no jet, no plug, no liner, no burst, no way round, no machine dig until the owner of the line has cleared it."
         ),
         facts=frozenset({"utility_in_the_bore"}),
     )
@@ -32,7 +32,7 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="utility-in-the-bore",
     numbers=("R46",),
-    methods=("clean", *LINERS, *DIGS, "look and see", "crawl replace"),
+    methods=ALL,
     statement="A foreign utility in the bore: nothing is done in or above that pipe until its owner has cleared it.",
     reason="A cutter through a gas line fills the house with gas through its drains.",
     source="common practice (gas cross-bores)",

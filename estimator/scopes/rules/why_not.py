@@ -32,7 +32,18 @@ def why_not(job: Job, needs: Sequence[Need], offered: Iterable[Repair], tables: 
 
 
 def _against(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:
+    counting = in_order(verdicts)
+    return () if any(BY_ID[v.rule].goes_without_saying for v in counting) else counting
+
+
+def in_order(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:
+    """Those that block a way or say it cures nothing: what guards people first, then what goes without saying, then what says
+    most of the pipe.
+    """
     counting = [v for v in verdicts if v.effect in AGAINST and not v.overruled]
-    if any(BY_ID[v.rule].goes_without_saying for v in counting):
-        return ()
-    return tuple(sorted(counting, key=lambda v: (v.rule not in TOLD_FIRST, v.rule in TOLD_LAST)))
+    return tuple(sorted(counting, key=_telling))
+
+
+def _telling(verdict: Verdict) -> tuple[bool, ...]:
+    rule = BY_ID[verdict.rule]
+    return not rule.guards_people, not rule.goes_without_saying, rule.id not in TOLD_FIRST, rule.id in TOLD_LAST

@@ -1,0 +1,47 @@
+"""Every need with every way of repair in; place by place what may be offered and what not, and why, as rows out."""
+
+from collections.abc import Sequence
+
+from estimator.cli.views.screen import Row
+from estimator.cli.views.table import indented
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.why import place_of
+from estimator.cli.views.words import ENGLISH, sentence
+from estimator.scopes.each_way import NeedWays, WayThere
+from estimator.wording.say import speaker
+
+Same = tuple[bool, str, str]
+"""Offered or not, and what is said: ways that are answered alike stand together."""
+
+
+def rows(found: Sequence[NeedWays], columns: int, language: str = ENGLISH) -> list[Row]:
+    """For each place the ways that may be offered, then the others; each with a reason for either reader."""
+    if not found:
+        return []
+    out = [Row(""), Row(speaker(language)("Every way, place by place"), "head")]
+    for one in found:
+        out += [Row(line) for line in indented(place_of(one.need, language), columns)]
+        for (offered, mine, theirs), methods in _alike(one.ways, language).items():
+            names = ", ".join(term(m, language) for m in methods)
+            look = "" if offered else "dim"
+            out += [Row(line, look) for line in indented(f"{names}: {mine}", columns, by=4, hanging=2)]
+            out += [Row(line, look) for line in indented(theirs, columns, by=6, hanging=2)] if theirs else []
+    return out
+
+
+def _alike(ways: Sequence[WayThere], language: str) -> dict[Same, list[str]]:
+    out: dict[Same, list[str]] = {}
+    for way in sorted(ways, key=lambda w: not w.offered):
+        out.setdefault((way.offered, *_said(way, language)), []).append(way.method)
+    return out
+
+
+def _said(way: WayThere, language: str) -> tuple[str, str]:
+    """The estimator's sentence with the rule, and the homeowner's in quotes."""
+    speak, verdict = speaker(language), way.verdict
+    if verdict is None:
+        return speak("may be offered; no rule says anything of it."), ""
+    effect = term(verdict.effect.value, language)
+    start = speak("may be offered; {effect}", effect=effect) if way.offered else effect
+    mine = f"{start}: {sentence(verdict.estimator, language)} ({verdict.rule})"
+    return mine, f"“{sentence(verdict.homeowner, language)}”"

@@ -1,0 +1,93 @@
+"""The ways an option uses in, the weightiest first; a title in few plain words out, and titles that differ where options do.
+
+A title is the firm's own for the way most of the money goes to; the others are named after it in a word each.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from estimator.model.offer import Option
+from estimator.model.say import Feet, FromTable, Say
+from estimator.quote.stays import NOTHING_NEW, all_repairs
+from estimator.tables.rows import MethodRow
+from estimator.wording.plain import LINES, in_plain_words
+
+LINING = Say.of("lining")
+WORDS: dict[str, Say] = {
+    "clean": Say.of("cleaning"),
+    "sectional liner": LINING,
+    "reline": LINING,
+    "yard spot": Say.of("a dig in the yard"),
+    "slab spot": Say.of("through the floor"),
+    "break-through": Say.of("through the floor"),
+    "tunnel": Say.of("tunnel"),
+    "trench": Say.of("trench"),
+    "burst": Say.of("new pipe pulled through"),
+    "reroute": Say.of("a new way round"),
+    "abandon": Say.of("closing off"),
+    "isolation test": Say.of("a test of each part"),
+    "look and see": Say.of("a look"),
+    "crawl replace": Say.of("new pipe in the crawl space"),
+}
+"""Each way in a word or two; ways that come to the same for whoever lives there have the same word."""
+
+
+def title(methods: Sequence[MethodRow]) -> Say:
+    """`Replace the line by trench; other parts: lining`, or the first way's title alone where all come to the same."""
+    first = FromTable(methods[0].title_en, methods[0].title_es)
+    others = _others([m.method for m in methods])
+    return (
+        Say.of("{title}; other parts: {ways}", title=first, ways=others) if others else Say.of("{title}", title=first)
+    )
+
+
+def _others(methods: Sequence[str]) -> tuple[Say, ...]:
+    words = dict.fromkeys(WORDS[m] for m in methods if m in WORDS)
+    return tuple(word for word in words if word != WORDS.get(methods[0]))
+
+
+def under_title(methods: Sequence[MethodRow]) -> Say:
+    """The line under the title, and the other ways that belong to it."""
+    first = FromTable(methods[0].under_en, methods[0].under_es)
+    others = tuple(FromTable(m.title_en, m.title_es) for m in methods[1:])
+    return Say.of("{first} Also: {others}.", first=first, others=others) if others else Say.of("{first}", first=first)
+
+
+def told_apart(options: Sequence[Option]) -> tuple[Option, ...]:
+    """Options under one title get what differs after it: which line is done how, else how much of it is new, else a number."""
+    return tuple(replace(o, title=_apart(o, [x for x in options if _alike(x, o)])) for o in options)
+
+
+def _alike(one: Option, other: Option) -> bool:
+    """The same title would be read over both; a name the estimator gave stands in its place."""
+    return one.title == other.title and one.name == other.name
+
+
+def _apart(option: Option, same: Sequence[Option]) -> Say:
+    if len(same) < 2:
+        return option.title
+    for what in (_lines, _length):
+        said = [what(o) for o in same]
+        if len(set(said)) == len(said):
+            return Say.of("{title} ({what})", title=option.title, what=what(option))
+    return Say.of("{title} ({what})", title=option.title, what=str(same.index(option) + 1))
+
+
+def _lines(option: Option) -> tuple[Say, ...]:
+    """`tunnel on the main line and lining on the kitchen line`."""
+    return tuple(
+        Say.of("{ways} on the {line}", ways=ways, line=in_plain_words(LINES, line))
+        for line, ways in _by_line(option).items()
+    )
+
+
+def _by_line(option: Option) -> dict[str, tuple[Say, ...]]:
+    out: dict[str, dict[Say, None]] = {}
+    for repair in all_repairs(option.scope.repairs):
+        out.setdefault(repair.line, {}).setdefault(WORDS[repair.method])
+    return {line: tuple(ways) for line, ways in out.items()}
+
+
+def _length(option: Option) -> Say:
+    feet = sum(r.stretch.length_ft for r in all_repairs(option.scope.repairs) if r.method not in NOTHING_NEW)
+    return Say.of("{length} made new", length=Feet(round(feet, 1)))

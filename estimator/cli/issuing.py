@@ -38,12 +38,13 @@ def written(
     from estimator.cli.views.problems import tell
     from estimator.records.issue import Made, issue
     from estimator.records.newest import chosen_last
+    from estimator.records.own_numbers import held, to_look_at
     from estimator.records.record import Inputs
 
-    held = _newest_record(revisions_folder(job_file))
+    last = _newest_record(revisions_folder(job_file))
     if add_ons is None:
         add_ons = chosen_last(revisions_folder(job_file))
-    run = quoted(job_file, tables, on, held.price_day if held and not anew else lambda day: day, add_ons)
+    run = quoted(job_file, tables, on, last.price_day if last and not anew else lambda day: day, add_ons)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
@@ -55,6 +56,7 @@ def written(
         dated=run.quote.day,
         languages=wanted,
         pictures=pictures,
+        own_numbers=held(last.data["quote"]) if last else (),
         seed=seed_of(run.quote.job.number),
         add_ons=add_ons,
     )
@@ -64,7 +66,7 @@ def written(
         return _made(quote, number, inputs)
 
     issued = issue(revisions_folder(job_file), quote, inputs, make)
-    tell(issued.problems)
+    tell((*issued.problems, *(to_look_at(inputs.own_numbers, quote) if issued.new else ())))
     return run, issued
 
 
@@ -80,17 +82,20 @@ def _newest_record(folder: Path) -> "Record | None":
 
 
 def _for_the_office(quote: Quote, inputs: "Inputs") -> Quote:
-    """With what the office alone sees: the range, drawn from the seed on the record, and the ways side by side.
+    """With what the office alone sees: the range, drawn from the seed on the record, the ways side by side, and the
+    numbers set by hand that want another look.
 
     A record without a seed has neither; nor has a report.
     """
     from estimator.pipeline import with_job_settings, with_ranges
+    from estimator.records.own_numbers import to_look_at
     from estimator.studies.ways import ways_of
 
     if inputs.seed is None or not quote.options:
         return quote
     ways = ways_of(quote.job, with_job_settings(quote.job, inputs.tables))
-    return replace(with_ranges(quote, inputs.tables, inputs.seed), ways=ways)
+    own_numbers = tuple(problem.wrong for problem in to_look_at(inputs.own_numbers, quote))
+    return replace(with_ranges(quote, inputs.tables, inputs.seed), ways=ways, own_numbers=own_numbers)
 
 
 def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":

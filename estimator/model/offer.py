@@ -181,6 +181,7 @@ class Quote:
     cancel_business_days: int | None = None
     priced_on: date | None = None  # the day of the prices where they are older than the quote
     ways: Ways | None = None  # the ways to one stretch side by side: for the office alone
+    own_numbers: tuple[str, ...] = ()  # for the office: numbers set by hand whose ground moved since the last revision
     paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending
 
     @property

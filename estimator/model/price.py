@@ -109,6 +109,10 @@ class Overruled:
     unit: str
     reason: str
 
+    def shown(self, number: Decimal) -> str:
+        """Ours or mine with its unit: 22.3 ft, 14 h, $16,000.00."""
+        return f"${number:,.2f}" if self.what == "price" else f"{number:f} {self.unit}".strip()
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Price:

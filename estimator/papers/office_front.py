@@ -111,11 +111,12 @@ def _look_at(quote: Quote, page: Page) -> None:
     unfixed = [f"{o.letter}: {say}" for o in quote.options for say in o.not_fixed_because]
     page.listing("Not a fixed price, because", unfixed)
     overruled = [
-        f"{o.letter}: {x.what} {x.ours} → {x.mine} {x.unit}: {x.reason}"
+        f"{o.letter}: {x.what} {x.shown(x.ours)} → {x.shown(x.mine)}: {x.reason}"
         for o in quote.options
         for x in o.price.overruled
     ]
     page.listing("Set by hand: ours → mine, why", overruled)
+    page.listing("Set by hand before this changed: look at it again", list(quote.own_numbers), style="red")
 
 
 def _missing(quote: Quote) -> list[str]:

@@ -110,12 +110,6 @@ def concerns(override: Override, takeoffs: Sequence[Takeoff], tables: Tables) ->
     return any(t.value(name) > 0 for t in there for name in names)
 
 
-def moved(before: Iterable[Overruled], now: Iterable[Overruled]) -> tuple[Overruled, ...]:
-    """Overrides whose own number has changed since: the finding under them moved, so they want another look."""
-    was = {o.what: o.ours for o in before}
-    return tuple(o for o in now if o.what in was and was[o.what] != o.ours)
-
-
 def _refuse(override: Override, known: Sequence[str]) -> NoReturn:
     place = Place(file="job file, [[override]]")
     named = override.item or override.quantity or "nothing"

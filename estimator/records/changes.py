@@ -83,7 +83,7 @@ def _less(more: Totals, less: Totals, name: str) -> Decimal | None:
 def totals(record: Record) -> dict[str, Decimal]:
     """Of each option by what it does."""
     options = record.data["quote"]["options"]
-    return totals_of((_title(o), Decimal(o["price"]["total"])) for o in options)
+    return totals_of((title_of(o), Decimal(o["price"]["total"])) for o in options)
 
 
 def totals_of(options: Iterable[tuple[str, Decimal]]) -> dict[str, Decimal]:
@@ -125,7 +125,7 @@ def _options(old: Record, new: Record) -> Iterator[Change]:
 def _lines(old: Record, new: Record) -> Iterator[Change]:
     def amounts(record: Record) -> dict[str, str]:
         return {
-            f"{_title(option)}: {line['text_en']}": line["amount"]
+            f"{title_of(option)}: {line['text_en']}": line["amount"]
             for option in record.data["quote"]["options"]
             for line in option["price"]["lines"]
         }
@@ -134,7 +134,7 @@ def _lines(old: Record, new: Record) -> Iterator[Change]:
     return (c for c in _moved("line", amounts(old), amounts(new)) if c.what.startswith(both))
 
 
-def _title(option: Mapping[str, Any]) -> str:
+def title_of(option: Mapping[str, Any]) -> str:
     """An option by what it does; its letter may move."""
     return option["name"] or told(option["title"])
 
@@ -145,7 +145,7 @@ def title(option: Option) -> str:
 
 
 def _titles(record: Record) -> set[str]:
-    return {_title(option) for option in record.data["quote"]["options"]}
+    return {title_of(option) for option in record.data["quote"]["options"]}
 
 
 def told(said: Mapping[str, Any]) -> str:

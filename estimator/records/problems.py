@@ -164,6 +164,20 @@ ALREADY_DONE = Kind(
     "Nothing has to be written; the note stands in done.json beside the revisions.",
     "A note is written once.",
 )
+OWN_NUMBER_MOVED = Kind(
+    "records/own-number-moved",
+    Level.WARNING,
+    "your own {mine} for the {what} of {letter} was written when ours was {was}; ours is {now} now.",
+    "Look whether your reason still holds ({reason}): what was found under it has changed, or its prices. Else change it.",
+    "A number set by hand stays; it must not stay by oversight.",
+)
+OWN_NUMBER_ELSEWHERE = Kind(
+    "records/own-number-elsewhere",
+    Level.WARNING,
+    "your own {mine} for the {what} of {letter} ({reason}) was for “{was}”; {letter} is “{now}” now.",
+    "Write the letter of the option it is meant for, or take it out.",
+    "Options are lettered by their price, so a letter can come to mean another one.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     NO_SPACE,
@@ -189,4 +203,6 @@ PROBLEMS: tuple[Kind, ...] = (
     DONE_TOO_EARLY,
     DONE_WHILE_CANCELLABLE,
     ALREADY_DONE,
+    OWN_NUMBER_MOVED,
+    OWN_NUMBER_ELSEWHERE,
 )

@@ -11,6 +11,7 @@ from typing import Any
 import estimator
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
+from estimator.records.held import Held
 from estimator.records.plain import dumped, plain
 from estimator.records.problems import CHANGED_SINCE, DAMAGED
 from estimator.records.sealed import ChangedSince, unsealed
@@ -21,7 +22,7 @@ from estimator.tables.tables import Tables
 FORM = 1
 LIBRARIES: tuple[str, ...] = ("XlsxWriter", "openpyxl", "babel")
 NOT_CONTENT: frozenset[str] = frozenset(
-    {"origin", "revision", "tables_fingerprint", "cell", "cell_row", "sheet_columns"}
+    {"origin", "revision", "tables_fingerprint", "cell", "cell_row", "sheet_columns", "own_numbers"}
 )
 """Fields that may move without anything on the papers moving: where a note stands, the row a price stands in."""
 
@@ -38,6 +39,7 @@ class Inputs:
     languages: tuple[str, ...]
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     dated: date | None = None  # the quote's own day where it is later than its prices
+    own_numbers: tuple[Held, ...] = ()  # set by hand, as the revision before had them
     seed: int | None = None  # of the draws behind the range; None: no range was made
     add_ons: tuple[str, ...] | None = None  # chosen with `--with`, instead of what the job file says; None: as it says
 
@@ -66,6 +68,7 @@ class Record:
             languages=tuple(held["languages"]),
             dated=date.fromisoformat(held["dated"]) if held.get("dated") else None,
             seed=held.get("seed"),
+            own_numbers=tuple(Held(**number) for number in held.get("own_numbers", ())),
             add_ons=chosen_in(held[NAME]),
         )
 
@@ -95,6 +98,7 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
         "dated": str(inputs.dated) if inputs.dated else "",
         "versions": versions(),
         "seed": inputs.seed,
+        "own_numbers": plain(inputs.own_numbers),
         "languages": list(inputs.languages),
         "pictures": list(inputs.pictures),
         "content": content(quote, inputs),

@@ -9,7 +9,6 @@ from estimator.model.job import Allowance, Discount, Override
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.overrides import moved
 from estimator.pricing.price_by_class import price_by_class
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
@@ -130,20 +129,6 @@ def test_an_override_that_hits_nothing_is_a_problem(maple: Scope, tables: Tables
         with pytest.raises(CannotGoOn) as stopped:
             price_scope(maple, tables, place, overrides=[wrong])
         assert stopped.value.problems[0].code == "pricing/bad-override"
-
-
-def test_an_override_wants_another_look_when_our_own_number_moves(
-    pecan: Scope, tables: Tables, place: PlaceRow
-) -> None:
-    mine = [Override(item="tunnel backfill", hours=22.0, reason="wet")]
-    before = price_scope(pecan, tables, place, overrides=mine).overruled
-    longer = [
-        Override(item="tunnel", quantity="31 ft", reason="x"),
-        Override(item="fill the tunnel", quantity="33", reason="y"),
-    ]
-    now = price_scope(pecan, tables, place, overrides=[*longer, *mine]).overruled
-    assert moved(before, before) == ()
-    assert [o.what for o in moved(before, now)] == ["hours of tunnel backfill"]
 
 
 def test_an_override_of_another_line_leaves_this_one_alone(maple: Scope, tables: Tables, place: PlaceRow) -> None:

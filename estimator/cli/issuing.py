@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from estimator.model.job import Job
     from estimator.records.issue import Issued, Made
     from estimator.records.record import Inputs, Record
+    from estimator.records.verify import Verified
 
 
 def written(
@@ -193,10 +194,27 @@ def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]
         return [Row(f"As issued, byte for byte: {held}", "good")], True
     if not found.cells:
         said = f"The figures and words are as issued in {held}; another program saved the file since."
-        return [Row(text) for text in indented(said, columns, by=0)], True
+        return [*(Row(text) for text in indented(said, columns, by=0)), *_filled(found, job_file, columns)], True
     cells = [(c.sheet, c.cell, c.issued or "—", c.now or "—") for c in found.cells]
     head = [Row(text, "bad") for text in indented(f"Not as issued. Held against {held}:", columns, by=0)]
-    return [*head, *(Row(text) for text in table(("sheet", "cell", "issued", "in this file"), cells, columns))], False
+    changed = [Row(text) for text in table(("sheet", "cell", "issued", "in this file"), cells, columns)]
+    return [*head, *changed, *_filled(found, job_file, columns)], False
+
+
+def _filled(found: "Verified", job_file: Path, columns: int) -> list[Row]:
+    """What the reader wrote where the paper leaves room, and how the add-ons that are marked are written into the quote."""
+    from estimator.cli.views.table import indented, table
+
+    if not found.filled:
+        return []
+    cells = [(c.sheet, c.cell, c.now or "—") for c in found.filled]
+    out = [Row(""), Row("Written in where the paper leaves room:", "head")]
+    out += [Row(text) for text in table(("sheet", "cell", "written"), cells, columns)]
+    for sheet in dict.fromkeys(sheet for sheet, _ in found.marked):
+        codes = ",".join(code for on, code in found.marked if on == sheet)
+        said = f"{sheet}: to write what is marked into the quote: estimator quote {job_file} --with {codes}"
+        out += [Row(text) for text in indented(said, columns, by=0, hanging=2)]
+    return out
 
 
 def listed(files: "tuple[Path, ...]") -> list[Row]:

@@ -10,9 +10,11 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.records.names import TO_SEND
 from estimator.records.problems import NEVER_ISSUED
 from estimator.records.revisions import Revision, revisions
+from estimator.sheets.filled import ToFill, to_fill
 from estimator.sheets.read import read
 from estimator.sheets.seen import MISSING, SHOWN, Seen, seen
 
+SHORT_NAMES = "E"  # the column of the add-ons' short names on the sheet of an option
 MOSTLY = 0.5  # of its sheets tell which paper it was
 
 
@@ -28,12 +30,17 @@ class Differing:
 
 @dataclass(frozen=True, slots=True)
 class Verified:
-    """The issued file it was held against; `same_bytes`, or the cells that differ (none: saved again, figures untouched)."""
+    """The issued file it was held against; `same_bytes`, or the cells that differ (none: saved again, figures untouched).
+
+    `filled` is what somebody wrote where the paper leaves room for it; `marked` the cells of the boxes among them.
+    """
 
     revision: Revision
     issued: Path
     same_bytes: bool
     cells: tuple[Differing, ...] = ()
+    filled: tuple[Differing, ...] = ()
+    marked: tuple[tuple[str, str], ...] = ()  # sheet and short name, in the order of the sheets
 
 
 def verify(folder: Path, file: Path) -> Verified:
@@ -49,7 +56,7 @@ def verify(folder: Path, file: Path) -> Verified:
     now = seen(file)
     held = [(revision, path, seen(path)) for revision, path in issued]
     alike = [(revision, path, sheets) for revision, path, sheets in held if _same_paper(sheets, now)]
-    found = [Verified(revision, path, False, tuple(_differing(sheets, now))) for revision, path, sheets in alike]
+    found = [_parted(revision, path, sheets, now) for revision, path, sheets in alike]
     if not found:
         raise CannotGoOn(NEVER_ISSUED(Place(file=str(file))))
     return min(found, key=lambda verified: len(verified.cells))
@@ -66,6 +73,34 @@ def _same_paper(issued: dict[str, Seen], now: dict[str, Seen]) -> bool:
     """The same sheets, some of them alone, or most: then the paper is known, and what is missing or new can be named."""
     shared = len(issued.keys() & now.keys())
     return shared > 0 and (shared == len(now) or shared > MOSTLY * max(len(issued), len(now)))
+
+
+def _parted(revision: Revision, path: Path, issued: dict[str, Seen], now: dict[str, Seen]) -> Verified:
+    """What was written where the paper leaves room, with the sums that count it, apart from what was changed."""
+    room = to_fill(path)
+    changed, filled = [], []
+    for cell in _differing(issued, now):
+        here = room.get(cell.sheet)
+        if here and cell.cell in here.cells:
+            filled.append(cell)
+        elif not (here and _counts_marks(here, cell, now[cell.sheet])):
+            changed.append(cell)
+    boxes = {(sheet, box) for sheet, here in room.items() for one in here.sums for box in one.adds}
+    marked = [(c.sheet, _short_name(issued[c.sheet], c.cell)) for c in filled if (c.sheet, c.cell) in boxes]
+    return Verified(revision, path, False, tuple(changed), tuple(filled), tuple(marked))
+
+
+def _counts_marks(room: ToFill, cell: Differing, now: Seen) -> bool:
+    """A sum that differs by just what is marked."""
+    before, _, rest = cell.issued.partition(" ")
+    sums = {one.cell: one.counted(now) for one in room.sums}
+    return bool(before) and cell.cell in sums and cell.now == f"{float(sums[cell.cell]):.10g} {rest}"
+
+
+def _short_name(sheet: Seen, box: str) -> str:
+    """What stands under *Short name* in the row of a box."""
+    row = re.sub(r"\D", "", box)
+    return sheet.get(f"{SHORT_NAMES}{row}", box)
 
 
 def _differing(issued: dict[str, Seen], now: dict[str, Seen]) -> Iterator[Differing]:

@@ -96,8 +96,61 @@ def test_a_short_name_nobody_knows_stops_it_and_writes_nothing(job: Path) -> Non
     assert not (job.with_suffix("") / "r4").exists()
 
 
+@pytest.mark.parametrize(("adds", "fine"), [(0, True), (425, True), (225, False)])
+def test_a_file_that_came_back_with_marks_is_as_issued_and_says_what_was_marked(
+    job: Path, tmp_path: Path, adds: int, fine: bool
+) -> None:
+    """As a phone saves it, the sum as it was; as an office program does, 225 and 200 on top; any other sum is a change."""
+    import openpyxl
+
+    file = next((job.with_suffix("") / "r1" / "to send").glob("Drain quote*.xlsx"))
+    sheet = openpyxl.load_workbook(file)["Option B"]
+    cells = [cell for row in sheet.iter_rows() for cell in row]
+    boxes = [sheet.cell(c.row, 1).coordinate for c in cells if c.value in ("cleanout", "drain-plan")]
+    total = next(c.coordinate for c in cells if "SUMIF" in str(c.value))
+    back = tmp_path / file.name
+    back.write_bytes(written(file, "Option B", boxes, total, int(totals(job, 1)["B"]) + adds))
+    done = run("quote", job, "--verify", back)
+    assert (done.exit_code == 0) is fine, done.output
+    assert "--with cleanout,drain-plan" in " ".join(done.output.split())
+
+
+def written(file: Path, sheet: str, boxes: list[str], total: str, value: int) -> bytes:
+    """The file with an x in each box and another stored value in the cell of the total, all else to the byte."""
+    import io
+    import re
+    import zipfile
+
+    with zipfile.ZipFile(file) as archive:
+        parts = {name: archive.read(name) for name in archive.namelist()}
+    names = re.findall(r'<sheet [^>]*name="([^"]+)"', parts["xl/workbook.xml"].decode())
+    part = f"xl/worksheets/sheet{names.index(sheet) + 1}.xml"
+    text = parts[part].decode()
+    for box in boxes:
+        text, count = re.subn(
+            rf'<c r="{box}"( s="\d+")/>', rf'<c r="{box}"\1 t="inlineStr"><is><t>x</t></is></c>', text
+        )
+        assert count == 1, box
+    text, count = re.subn(rf'(<c r="{total}"[^>]*><f>[^<]*</f><v>)[^<]*', rf"\g<1>{value}", text)
+    assert count == 1, total
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, data in {**parts, part: text.encode()}.items():
+            archive.writestr(name, data)
+    return out.getvalue()
+
+
 def test_explain_tells_how_its_price_came_about(job: Path) -> None:
     said = run("explain", job, "b:cleanout").output
     # 0.75 h × 79.20 + 62.00 + 3.10 + 5.37 = 129.87; ÷ 0.60 = 216.45, up to 225 [by hand]
     for figure in ("$59.40", "$62.00", "$3.10", "$5.37", "$216.45", "$225.00"):
         assert figure in said, figure
+
+
+def test_explain_takes_the_lines_that_stand_as_one_on_paper(job: Path) -> None:
+    heads = [
+        line[:4] for line in run("explain", job, "A1-3").output.splitlines() if line[:1] == "A" and line[1:2].isdigit()
+    ]
+    assert heads == ["A1  ", "A2  ", "A3  "]
+    assert len(json.loads(run("explain", job, "A1–3", "--json").output)["lines"]) == 3
+    assert "no line of the quote is called A1-99" in " ".join(run("explain", job, "A1-99").output.split())

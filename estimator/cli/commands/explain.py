@@ -12,7 +12,7 @@ Item = Annotated[
     typer.Argument(
         metavar="ITEM",
         autocompletion=item_ids,
-        help="A line's id on the quote, such as A3; or an add-on's, such as A:cleanout.",
+        help="A line's id on the quote, such as A3 or A6-8; or an add-on's, such as A:cleanout.",
     ),
 ]
 
@@ -27,10 +27,13 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.views import explain
-    from estimator.cli.views.lines_of_quote import find
+    from estimator.cli.views.lines_of_quote import each, find
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import priced
 
     run = priced(job, tables, changes, on)
-    option, line = find(run.quote, item)
-    answer({"line": line, "option": option}, as_json, explain.rows(run.quote, item, width(), language, run.tables))
+    found = [find(run.quote, one) for one in each(item)]
+    rows = [row for one in each(item) for row in explain.rows(run.quote, one, width(), language, run.tables)]
+    option, line = found[0]
+    several = {"lines": [line for _, line in found], "option": option}
+    answer({"line": line, "option": option} if len(found) == 1 else several, as_json, rows)

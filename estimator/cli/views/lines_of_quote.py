@@ -1,5 +1,6 @@
 """An id as it stands on the quote in, such as A3 or A:cleanout; the option and the line it means, out."""
 
+import re
 from dataclasses import replace
 
 from estimator.cli.problems import NO_ITEM
@@ -8,6 +9,20 @@ from estimator.model.offer import Option, Quote
 from estimator.model.price import LineItem
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.add_ons import line_of
+
+MOST = 60  # more lines than this are no line of a quote, but a slip
+
+
+def each(item: str) -> list[str]:
+    """The ids that one line on paper stands for.
+
+    >>> each("A6–8"), each("a:cleanout"), each("B3")
+    (['A6', 'A7', 'A8'], ['a:cleanout'], ['B3'])
+    """
+    found = re.fullmatch(r"\s*([A-Za-z])(\d+)\s*[-–—]\s*[A-Za-z]?(\d+)\s*", item)
+    if found is None or not int(found[2]) <= int(found[3]) < int(found[2]) + MOST:
+        return [item]
+    return [f"{found[1].upper()}{n}" for n in range(int(found[2]), int(found[3]) + 1)]
 
 
 def find(quote: Quote, item: str) -> tuple[Option, LineItem]:

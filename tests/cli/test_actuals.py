@@ -193,7 +193,7 @@ def test_over_several_jobs_rates_are_suggested_and_no_table_is_changed(job: Path
     assert found["likely"] == pytest.approx(12 / units)
     assert found["low"] < found["likely"] < found["high"]
     shown = run("actuals", tmp_path, "--suggest").stdout
-    assert "Nothing is changed by itself" in " ".join(shown.split()) and "4 jobs" in shown
+    assert "Nothing is changed by itself" in " ".join(shown.split()) and "Jobs with real hours: 4;" in shown
     assert {p.name: p.read_bytes() for p in demo_folder().iterdir()} == before
 
 

@@ -16,7 +16,8 @@ Where = Annotated[
 def command(where: Where = None, on: OnDayOrToday = None, language: Language = AS_SET, as_json: AsJson = False) -> int:
     from estimator.cli.clock import today
     from estimator.cli.views.problems import tell
-    from estimator.cli.views.screen import Row, answer
+    from estimator.cli.views.screen import Row, answer, width
+    from estimator.cli.views.table import folded
     from estimator.cli.way import tables_for
     from estimator.tables.waiting import waiting
     from estimator.wording.say import speaker
@@ -28,6 +29,7 @@ def command(where: Where = None, on: OnDayOrToday = None, language: Language = A
         if tables
         else speak("Nothing can be priced with these.")
     )
-    answer(problems, as_json, [Row(said), *(Row(str(later)) for later in (waiting(tables) if tables else ()))])
+    later = (str(row) for row in (waiting(tables) if tables else ()))
+    answer(problems, as_json, [Row(line) for text in (said, *later) for line in folded(text, width())])
     tell(problems)
     return DONE if tables else TO_MEND

@@ -84,7 +84,8 @@ def _below(quote: Quote, label: Say, answer: Answer, columns: int, language: str
 def _block(option: Option, columns: int, language: str) -> list[Row]:
     cells = [(say(label, language), answer(option, language)) for label, answer in (*SHORT, *LONG)]
     lines = table(("", ""), cells, columns)
-    return [Row(f"{option.letter}  {heading(option, language)}", "head"), *(Row(t) for t in lines), Row("")]
+    head = indented(f"{option.letter}  {heading(option, language)}", columns, by=0, hanging=3)
+    return [*(Row(text, "head") for text in head), *(Row(t) for t in lines), Row("")]
 
 
 def price(option: Option, language: str = ENGLISH) -> str:

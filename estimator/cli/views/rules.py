@@ -9,13 +9,19 @@ from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH
 from estimator.wording.say import speaker, spoken
 
+TABLE_FROM = 80  # columns: in a narrower window what a rule says stands under its name
+
 
 def rows(found: Sequence[Entry], whole: bool, columns: int, language: str = ENGLISH) -> list[Row]:
     if whole:
         return [row for entry in found for row in _whole(entry, columns, language)]
     speak = speaker(language)
     cells = [(entry.id, ", ".join(entry.numbers), says(entry, language)) for entry in found]
-    lines = table((speak("rule"), speak("no."), speak("what it says")), cells, columns)
+    lines = (
+        table((speak("rule"), speak("no."), speak("what it says")), cells, columns)
+        if columns >= TABLE_FROM
+        else [line for name, numbers, text in cells for line in (f"{name} {numbers}", *indented(text, columns))]
+    )
     example = speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
     return [*map(Row, lines), Row(""), Row(example, "dim")]
 

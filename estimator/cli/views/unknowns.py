@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.table import table
+from estimator.cli.views.table import indented, table
 from estimator.cli.views.words import ENGLISH, dollars, sentence
 from estimator.model.offer import Option
 from estimator.studies.sensitivity import Unknown
@@ -20,7 +20,8 @@ def rows(found: Found, columns: int, language: str = ENGLISH) -> list[Row]:
 def _option(option: Option, unknown: Sequence[Unknown], columns: int, language: str) -> Iterable[Row]:
     speak = speaker(language)
     price = dollars(option.price.total, whole=True, language=language)
-    yield Row(f"{option.letter}  {sentence(option.title, language)}, {price}", "head")
+    head = f"{option.letter}  {sentence(option.title, language)}, {price}"
+    yield from (Row(text, "head") for text in indented(head, columns, by=0, hanging=3))
     if not unknown:
         yield Row(speak("Nothing that is still open moves this price."))
     else:

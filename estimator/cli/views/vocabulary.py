@@ -96,7 +96,7 @@ FORMULAS: tuple[Say, ...] = (
     Say.of("place row; IPC table 704.1"), Say.of("yes"), Say.of("no"),
 )  # fmt: skip
 """What a takeoff says of a quantity and does not say in one literal."""
-EVENLY = Say.of(", depth changing evenly between readings")
+ENDINGS: tuple[Say, ...] = (Say.of(", depth changing evenly between readings"), Say.of(", up to what is sold"))
 PLUS = Say.of("; plus ")
 MONEY: tuple[Say, ...] = (
     Say.of("received"), Say.of("payment"), Say.of("deposit"), Say.of("draw"), Say.of("change"), Say.of("credit"),
@@ -134,8 +134,9 @@ def formula(text: str, language: str) -> str:
     """
     if family(language) == NOTES_LANGUAGE or spoken(text, language) != text:
         return spoken(text, language)
-    if text.endswith(EVENLY.text):
-        return formula(text.removesuffix(EVENLY.text), language) + say(EVENLY, language)
+    for ending in ENDINGS:
+        if text.endswith(ending.text):
+            return formula(text.removesuffix(ending.text), language) + say(ending, language)
     for joint in (PLUS.text, "; "):
         before, found, after = text.partition(joint)
         if found:

@@ -57,7 +57,8 @@ def _option(option: Option, columns: int, language: str) -> list[Row]:
     """Its repairs with what was said of each alone, then what was said of several of them, then what it leaves."""
     repairs = [_with_finds(repair, option) for repair in all_repairs(option)]
     shared = _shared(repairs, language)
-    out = [Row(""), Row(f"{option.letter}  {heading(option, language)}", "head")]
+    head = indented(f"{option.letter}  {heading(option, language)}", columns, by=0, hanging=3)
+    out = [Row(""), *(Row(text, "head") for text in head)]
     for repair in repairs:
         out += _repair(repair, shared, columns, language)
     if shared:

@@ -108,7 +108,7 @@ def sloped_pit_cf(length_ft: float, width_ft: float, depth_ft: float, slope_h_to
 
 
 def sloped_all_round_cf(depths: Sequence[Depth], bottom_width_ft: float, slope_h_to_v: float) -> float:
-    """A trench sloped on its sides and both ends, cubic ft. Exact where the depth at the ends is level.
+    """A trench sloped on its sides and both ends, cubic ft; exact, for each end slopes up from a level edge across the bottom.
 
     >>> sloped_all_round_cf([Depth(0, 6), Depth(8, 6)], 4.0, 1.0) == sloped_pit_cf(8, 4, 6, 1.0)
     True

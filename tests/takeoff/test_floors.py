@@ -62,7 +62,10 @@ def test_earth_below_the_strip_and_under_the_beams_by_hand(strip: Takeoff) -> No
     near = up(2.6 - T + 0.237 / 12 + 0.33, 0.1)
     far = up(2.6 - 27 / 96 - T + 0.237 / 12 + 0.33, 0.1)
     assert (near, far) == (2.7, 2.4)
-    plain = sum(STRIPS) * 2.0 * (near + far) / 2
+    falls = (near - far) / 27
+    plain = 2.0 * sum(
+        long * (near - falls * middle) for long, middle in zip(STRIPS, (8.0, (15 + 10 / 12 + 27) / 2), strict=True)
+    )
     under_beams = (1.0 + 10 / 12) * 2.0 * 2.0
     assert strip.value("inside_dig_bcy") == pytest.approx((plain + under_beams) / 27)
 

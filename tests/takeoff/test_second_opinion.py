@@ -86,6 +86,26 @@ def test_a_level_trench_sloped_all_round_is_that_pit(length: float, width: float
     assert sloped_all_round_cf(level, width, slope) == pytest.approx(sloped_pit_cf(length, width, depth, slope))
 
 
+def end_slices(width: float, depth: float, slope: float, slices: int = 200) -> float:
+    """What lies beyond one end: at a distance u from the bottom's edge the floor has risen by u / slope, the sides go on."""
+    reach = slope * depth
+    whole = 0.0
+    for n in range(slices):
+        risen = (n + 0.5) / slices * depth
+        low, top = width + 2 * slope * risen, width + 2 * slope * depth
+        whole += Polygon([(-low / 2, risen), (low / 2, risen), (top / 2, depth), (-top / 2, depth)]).area
+    return whole * reach / slices
+
+
+@given(trenches(), widths_ft, slopes)
+def test_a_trench_of_changing_depth_sloped_all_round_is_as_large_as_its_slices(
+    depths: tuple[Depth, ...], width: float, slope: float
+) -> None:
+    ends = sum(end_slices(width, d.depth_ft, slope) for d in (depths[0], depths[-1]))
+    by_slices = sliced(depths, width, slope) + ends
+    assert sloped_all_round_cf(depths, width, slope) == pytest.approx(by_slices, rel=1e-4)
+
+
 @given(widths_ft, depths_ft, slopes)
 def test_the_section_formula_is_the_area_of_its_outline(width: float, depth: float, slope: float) -> None:
     assert section_sf(width, depth, slope) == pytest.approx(cross_section(width, depth, slope).area)

@@ -1,0 +1,153 @@
+"""Openings in the floor and the new pipe's grade in; the earth dug below and put back, what holds it and who asks, out."""
+
+import math
+
+from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
+from estimator.takeoff.case import Case
+from estimator.takeoff.deep_hole import say_edge_and_air
+from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft, tolerance_ft
+from estimator.takeoff.dig_fill import sand_tons
+from estimator.takeoff.grade import Crossing, Grade
+from estimator.takeoff.ground import is_wet
+from estimator.takeoff.hand_shores import hand_shores
+from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.strip_floor import Opening, StripFloor
+from estimator.takeoff.working import cubic_yards, shown, up
+
+
+def below_slab_ft(case: Case, pipe: Grade, inside_ft: float) -> float:
+    """Underside of the slab to the bottom of the dig: invert - slab + pipe wall + bedding."""
+    return pipe.invert_ft(inside_ft) - case.slab_ft + pipe.wall_in / INCHES_PER_FT + bedding_ft(case)
+
+
+def dig_below(
+    case: Case, pipe: Grade, openings: tuple[Opening, ...], beams: tuple[Crossing, ...], ends: tuple[float, float]
+) -> tuple[float, float]:
+    """Earth under the openings and, by hand, under the beams between them; and the pipe zone in it, cubic ft."""
+    paper, width = case.paper, openings[0].width_ft if openings else case.number("slab_run_width_ft")
+    near, far = ends
+    step = case.number("dig_step_ft")
+    floor = StripFloor(near, far, *(up(below_slab_ft(case, pipe, at), step) for at in ends))
+    length = sum(o.length_ft for o in openings)
+    under = _under_beams(case, beams, floor, width)
+    plain = sum(o.length_ft * width * floor.depth_ft(o.middle_ft) for o in openings)
+    paper.put("dig_length_ft", length, "strip less the beams", ("openings", len(openings)))
+    paper.put("dig_width_ft", width, "the firm's opening")
+    paper.put(
+        "dig_depth_ft",
+        floor.deepest_ft + case.slab_ft,
+        "invert + pipe wall + bedding, the slab taken off, up to the dig step, the slab put on again",
+        ("invert, nearer end", pipe.invert_ft(near), "ft"),
+        ("invert, farther end", pipe.invert_ft(far), "ft"),
+        ("pipe wall", pipe.wall_in, "in"),
+        ("bedding", bedding_ft(case), "ft"),
+        ("slab", case.slab_ft, "ft"),
+        ("dig step", step, "ft"),
+    )
+    paper.put(
+        "inside_dig_bcy",
+        cubic_yards(plain + under),
+        "(each opening: length x width x depth below the slab at its middle; + under beams) / 27",
+        (
+            "openings, long x deep",
+            ", ".join(f"{shown(o.length_ft)} x {floor.depth_ft(o.middle_ft):.3f} ft" for o in openings),
+        ),
+        ("width", width, "ft"),
+        ("depth, nearer end", floor.at_near_ft, "ft"),
+        ("depth, farther end", floor.at_far_ft, "ft"),
+        ("under beams", under, "cu ft"),
+    )
+    _depth_facts(case, floor.deepest_ft + case.slab_ft, openings)
+    high = min(bedding_ft(case) + outside_ft(case) + case.number("pipe_zone_over_ft"), floor.shallowest_ft)
+    return plain + under, (length + sum(_width_in(b, near, far) for b in beams)) * width * high
+
+
+def _width_in(beam: Crossing, near: float, far: float) -> float:
+    return max(0.0, min(beam.to_ft, far) - max(beam.from_ft, near))
+
+
+def _under_beams(case: Case, beams: tuple[Crossing, ...], floor: StripFloor, width: float) -> float:
+    """A short hand tunnel under each beam: its width x the opening's width x the room below the beam, at least a crawl."""
+    crossed = [(b, wide) for b in beams if (wide := _width_in(b, floor.near_ft, floor.far_ft)) > 0]
+    case.paper.put("beam_crossings", len(crossed), "beams the strip stops at; the crew digs under them by hand")
+    if crossed:
+        case.paper.facts.add("engineer")
+        letter = any("engineer" in a.what.lower() for a in case.job.approvals)
+        case.paper.put(
+            "engineer_letters",
+            0 if letter else 1,
+            "digging under a beam",
+            ("beams", len(crossed)),
+            source="29 CFR 1926.651(i)(2)",
+        )
+        case.paper.warn("no beam is sawn or notched; the crew stops on each side and digs under it by hand")
+    least, slab = case.number("under_beam_height_ft"), case.slab_ft
+    return sum(wide * width * max(least, floor.depth_ft(b.middle_ft) + slab - b.bottom_ft) for b, wide in crossed)
+
+
+def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> None:
+    safe = depth_ft + tolerance_ft(case, depth_ft)
+    case.paper.put(
+        "safety_depth_ft",
+        safe,
+        "bottom below slab top + what the locator may be off",
+        ("bottom", depth_ft, "ft"),
+        ("locator", safe - depth_ft, "ft"),
+    )
+    if needs_ladder(safe):
+        case.paper.put(
+            "ladders",
+            ladders(case.paper.value("dig_length_ft")),
+            "nobody walks more than 25 ft sideways to one",
+            case.paper.given("dig_length_ft"),
+            source="29 CFR 1926.651(c)(2)",
+        )
+    if safe > case.number("depth_slow_from_ft"):
+        case.paper.facts.add("depth_over_4")
+    if needs_system(safe, "C", case.job.site.caving_signs):
+        case.paper.facts.add("depth_over_5")
+        hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in openings), depth_ft)
+    say_edge_and_air(case, case.stretch, safe)
+    if is_wet(case, case.stretch, safe):
+        case.paper.facts.add("wet")
+        case.paper.put("dewater_days", case.number("slab_days_open"), "days the floor is open")
+
+
+def fill_below(case: Case, bank_cf: float, zone_cf: float, outside_bank: float, outside_native: float) -> None:
+    """Sand round the pipe, native soil over it, both packed by hand; the rest and the concrete go away."""
+    paper = case.paper
+    pipe_cf = math.pi / 4 * outside_ft(case) ** 2 * (case.inside[1] - max(0.0, case.inside[0]))
+    sand = cubic_yards(max(0.0, zone_cf - pipe_cf))
+    native = cubic_yards(max(0.0, bank_cf - zone_cf))
+    paper.add(
+        "pipe_zone_ccy",
+        sand,
+        "(pipe zone - the pipe in it) / 27",
+        ("pipe zone", zone_cf, "cu ft"),
+        ("pipe", pipe_cf, "cu ft"),
+    )
+    sand_tons(case, paper.value("pipe_zone_ccy"))
+    paper.put(
+        "inside_backfill_ccy",
+        native + sand,
+        "native + pipe zone, packed by hand",
+        ("native", native, "cy"),
+        ("pipe zone", sand, "cy"),
+    )
+    paper.put(
+        "native_ccy",
+        native + outside_native,
+        "inside + outside",
+        ("inside", native, "cy"),
+        ("outside", outside_native, "cy"),
+    )
+    bank = cubic_yards(bank_cf) + outside_bank
+    spoil(case, bank)
+    export(
+        case,
+        bank,
+        native + outside_native,
+        case.soil.shrink_hand,
+        rubble_lcy=paper.value("slab_haul_lcy") + paper.value("flatwork_haul_lcy"),
+        rubble_tons=paper.value("slab_tons") + paper.value("flatwork_tons"),
+    )

@@ -6,7 +6,6 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn, Place, Problem
-from estimator.pricing.burden import loaded_rate
 from estimator.pricing.hours import crew_of, facts_by_crew, slowed_by, times
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.parts import Part, of_kind
@@ -65,13 +64,19 @@ def _crew(
         rate=cents(rate * rules.night_rate) if NIGHT in facts else rate,
         set_up_hours=set_up.likely * slower,
         most_set_up_hours=max(set_up.likely, set_up.high) * slower,
-        cell=", ".join(cell("crews", m, "count") for m in members),
+        cell=", ".join(_cells(members, roles)),
     )
 
 
 def _rate(members: Iterable[CrewMember], roles: Mapping[str, Role]) -> Decimal:
     there = [(m.count, roles[m.role]) for m in members if m.role in roles]
-    return sum((count * loaded_rate(role.wage, role.burden_percent) for count, role in there), Decimal(0))
+    return sum((count * cents(role.hour) for count, role in there), Decimal(0))
+
+
+def _cells(members: Sequence[CrewMember], roles: Mapping[str, Role]) -> list[str]:
+    """How many of each, then what each earns."""
+    wages = [cell("roles", roles[m.role], "wage") for m in members if m.role in roles]
+    return [*(cell("crews", m, "count") for m in members), *wages]
 
 
 def _nobody(crew: Crew, parts: Iterable[Part], tables: Tables) -> Problem:

@@ -141,9 +141,12 @@ def _computed(header: str, note: str, formula: str, values: tuple[float | str, .
 
 
 def _loaded(rows: tuple[Kept, ...]) -> EditColumn:
-    values = tuple(float(r.wage * (1 + r.burden_percent / 100)) for r in rows if isinstance(r, Role))
+    values = tuple(float(r.hour) for r in rows if isinstance(r, Role))
     return _computed(
-        "an hour costs", "wage × (1 + burden); worked out, not read.", "ROUND($B{row}*(1+$C{row}/100),2)", values
+        "an hour costs",
+        "wage × (1 + burden) × paid ÷ worked hours; worked out, not read.",
+        "ROUND($B{row}*(1+$C{row}/100)*IF(N($E{row})>0,$D{row}/$E{row},1),2)",
+        values,
     )
 
 

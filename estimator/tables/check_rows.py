@@ -47,6 +47,9 @@ def prices(view: View) -> Iterator[Problem]:
                     view.at(table, row, "price_for"), column="cost of one unit", item=row.item, or_off=p.OR_OFF
                 )
     for role in view.tables.roles:
+        if bool(role.paid_hours) != bool(role.worked_hours) or role.worked_hours > role.paid_hours:
+            paid, worked = plain_number(role.paid_hours), plain_number(role.worked_hours)
+            yield p.HOURS_WORKED(view.at("roles", role, "worked_hours"), role=role.role, paid=paid, worked=worked)
         if role.wage == 0:
             yield p.NO_PRICE(view.at("roles", role, "wage"), column="wage", item=role.role, or_off="")
     for extra in view.tables.extras:

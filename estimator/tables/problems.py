@@ -118,6 +118,12 @@ NO_HOURS = Kind(
     "task “{task}” takes {likely} crew-hours.",
     "Write how long one of it takes; nothing is done in no time.",
 )
+HOURS_WORKED = Kind(
+    "tables/hours-worked",
+    E,
+    "“{role}” is paid for {paid} hours a year and works {worked}.",
+    "Write both, worked no more than paid (leave is paid and not worked), or leave both empty.",
+)
 NO_PRICE = Kind("tables/no-price", E, "{column} of “{item}” is 0.", "Write what it costs{or_off}.")
 UNITS = Kind(
     "tables/units",

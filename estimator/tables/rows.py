@@ -34,6 +34,21 @@ class Role(Kept):
     role: str = col("who")
     wage: Decimal = col("dollars an hour on the pay slip", least=0)
     burden_percent: Decimal = col("taxes, insurance, benefits and truck, on top of the wage", least=0)
+    paid_hours: Decimal = col(
+        "hours a year on the pay slips, leave and holidays in them, an hour of overtime as one and a half; empty: burden_percent holds that already",
+        least=0,
+        blank="0",
+        default=Decimal(0),
+    )
+    worked_hours: Decimal = col(
+        "hours a year truly worked; what is paid is spread over them alone", least=0, blank="0", default=Decimal(0)
+    )
+
+    @property
+    def hour(self) -> Decimal:
+        """What an hour of work costs the firm, dollars, unrounded: leave is paid and not worked, so it is not divided by."""
+        spread = self.paid_hours / self.worked_hours if self.worked_hours else Decimal(1)
+        return self.wage * (1 + self.burden_percent / 100) * spread
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -161,7 +161,7 @@ class Tables:
         hour = Decimal(0)
         for member in members:
             role = self.role(member.role)
-            hour += member.count * role.wage * (1 + role.burden_percent / 100)
+            hour += member.count * role.hour
         return cents(hour)
 
     # ── whole tables ──────────────────────────────────────────────────────────────────────────

@@ -12,7 +12,7 @@ from estimator.tables.as_workbook import workbook
 from estimator.tables.columns import columns
 from estimator.tables.keepers import KEEPERS
 from estimator.tables.rows import TABLES
-from tests.tables.workbench import demo, demo_bytes, edited, laid_over, reading
+from tests.tables.workbench import demo, demo_bytes, edited, laid_over, reading, with_edits
 
 
 @pytest.fixture(scope="module")
@@ -61,9 +61,9 @@ def test_worked_out_cells_are_locked_and_prices_are_not(book: dict[str, Workshee
     roles = book["roles"]
     assert roles.protection.sheet and not roles.protection.password
     assert (roles["A2"].value, roles["B2"].value, roles["C2"].value) == ("lead plumber", 38, 32)
-    assert roles["D1"].value == "(an hour costs)" and roles["D2"].protection.locked
+    assert roles["F1"].value == "(an hour costs)" and roles["F2"].protection.locked
     assert not roles["B2"].protection.locked
-    assert load_workbook(BytesIO(demo_bytes()), data_only=True)["roles"]["D2"].value == 50.16  # 38 × 1.32 [computed]
+    assert load_workbook(BytesIO(demo_bytes()), data_only=True)["roles"]["F2"].value == 50.16  # 38 × 1.32 [computed]
 
 
 def test_the_tables_the_arithmetic_hangs_on_are_locked_without_a_password(book: dict[str, Worksheet]) -> None:
@@ -127,3 +127,12 @@ def test_a_cell_of_several_names_offers_the_list_and_takes_more_than_one(book: d
     assert not rules[f"{headers['tasks']}2"].showErrorMessage
     tax = {str(r.sqref): r.formula1 for r in book["work_items"].data_validations.dataValidation}
     assert any(formula.startswith("tax_classes!$B$2") for formula in tax.values())
+
+
+def test_the_hour_worked_out_in_the_sheet_is_the_programs(tmp_path: Path) -> None:
+    """52 weeks paid and 48 worked: 22 × 1.32 × 52 ÷ 48 = 31.46 [computed]."""
+    lines = ["roles | helper | paid_hours | 2080", "roles | helper | worked_hours | 1920"]
+    tables = reading(with_edits(tmp_path, lines)).tables
+    assert tables is not None
+    sheet = load_workbook(BytesIO(workbook(tables)), data_only=True)["roles"]
+    assert round(sheet["F3"].value, 2) == float(round(tables.role("helper").hour, 2)) == 31.46

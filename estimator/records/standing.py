@@ -1,5 +1,6 @@
 """A job file and a day in, where the job stands out: its newest revision, what it was sold for, how long the offer holds."""
 
+import os
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
@@ -97,6 +98,7 @@ def _state(number: int, left: int, signed: Acceptance | None, built: Finished | 
 def job_files(folder: Path) -> Iterator[Path]:
     """Every job file below a folder, in order: TOML files with a [job] table of their own. A job file stands for itself.
 
+    Hidden folders and those of programs are passed by; the folder that was named never is.
     Errors: FileNotFoundError where there is nothing.
     """
     if folder.is_file():
@@ -104,13 +106,24 @@ def job_files(folder: Path) -> Iterator[Path]:
         return
     if not folder.exists():
         raise FileNotFoundError(2, "No such file or directory", str(folder))
-    for path in sorted(folder.rglob("*.toml")):
-        if (
-            path.is_file()
-            and not any(part.startswith(".") for part in path.relative_to(folder).parts)
-            and _is_job(path)
-        ):
-            yield path
+    yield from (path for path in sorted(_toml_files(folder)) if _is_job(path))
+
+
+NO_CUSTOMERS = ("tests", "node_modules")
+PROGRAM_MARKS = ("__init__.py", "pyvenv.cfg")
+"""What a folder holds in which a program lies, or an environment for one."""
+
+
+def _toml_files(folder: Path) -> Iterator[Path]:
+    for here, folders, files in os.walk(folder):
+        folders[:] = [name for name in folders if not _passed_by(Path(here, name))]
+        yield from (Path(here, name) for name in files if name.endswith(".toml") and not name.startswith("."))
+
+
+def _passed_by(folder: Path) -> bool:
+    """A hidden folder, or one of a program or its tests: no customer's job lies there."""
+    hidden = folder.name.startswith(".")
+    return hidden or folder.name in NO_CUSTOMERS or any((folder / mark).exists() for mark in PROGRAM_MARKS)
 
 
 def _is_job(path: Path) -> bool:

@@ -43,6 +43,26 @@ def test_every_job_below_the_folder_has_its_state(folder):
     assert found["broken"]["waits_for"] == "1 error in the notes"
 
 
+def test_folders_of_programs_and_hidden_ones_are_passed_by_unless_they_are_named(folder):
+    """Nobody's customer lives in tests, .venv, node_modules or a package; `jobs` at a project's root lists none of them."""
+    for name, mark in (
+        ("tests", ""),
+        (".old", ""),
+        ("node_modules", ""),
+        ("env", "pyvenv.cfg"),
+        ("program", "__init__.py"),
+    ):
+        shutil.copytree(folder / "maple", folder / name / "inner")
+        if mark:
+            (folder / name / mark).touch()
+
+    def listed(where: Path) -> set[str]:
+        return {str(Path(s["job_file"]).relative_to(where)) for s in json.loads(_typed("jobs", where, "--json").stdout)}
+
+    assert listed(folder) == {f"{name}/job.toml" for name in (*NAMES, "broken")}
+    assert listed(folder / "tests") == {"inner/job.toml"}
+
+
 def test_the_list_speaks_spanish(folder):
     said = _typed("jobs", folder, "--language", "es_US").stdout
     assert "espera" in said

@@ -7,7 +7,14 @@ import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
-Folder = Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder that holds the jobs, at any depth.")]
+Folder = Annotated[
+    Path,
+    typer.Argument(
+        metavar="FOLDER",
+        help="The folder that holds the jobs, at any depth. Hidden folders, folders named tests or node_modules and those of "
+        "Python programs are passed by, unless you name one of them here.",
+    ),
+]
 Reprice = Annotated[
     bool,
     typer.Option("--reprice", help="Price every job with --tables, and write what would change; nothing is issued."),

@@ -17,7 +17,7 @@ def rows(standings: Sequence[Standing], folder: Path, columns: int, language: st
     """The table and a count of each state under it."""
     speak = speaker(language)
     if not standings:
-        return [Row(speak("There is no job file below {folder}.", folder=str(folder)))]
+        return [Row(speak("There is no job file below {folder}.", folder=str(folder.resolve())))]
     headers = (speak("job"), speak("state"), speak("rev"), speak("total"), speak("days left"), speak("waits for"))
     cells = [_cells(standing, folder, language) for standing in standings]
     whole = _no_word_is_cut(headers, cells, columns)

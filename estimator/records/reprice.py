@@ -77,9 +77,9 @@ NOTES = ("", ".txt", ".log", ".md", ".toml")
 
 
 def fingerprint(job_file: Path, tables: Tables, day: date) -> str:
-    """A sum over all that decides the row of a job: notes, newest revision, tables, day. The same sum, the same row."""
+    """A sum over all that decides the row of a job: its place, notes, newest revision, tables, day. The same sum, the same row."""
     last = newest(revisions_folder(job_file))
-    told = hashlib.sha256(f"{tables.fingerprint} {day} {last.name if last else ''} {job_file.name}".encode())
+    told = hashlib.sha256(f"{tables.fingerprint} {day} {last.name if last else ''} {job_file.resolve()}".encode())
     for path in sorted(p for p in job_file.parent.iterdir() if p.is_file() and p.suffix in NOTES):
         told.update(path.read_bytes())
     for name, path in logs_in_folders(job_file):

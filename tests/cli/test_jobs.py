@@ -148,6 +148,17 @@ def test_a_run_that_was_stopped_goes_on_where_it_was(folder, tmp_path):
     assert not beside.exists()
 
 
+def test_two_houses_with_the_same_notes_are_two_rows_after_a_stop_too(folder):
+    """Rows kept from a run that was stopped are told apart by where the job lies."""
+    from estimator.records.reprice import fingerprint
+    from estimator.tables.read import demo_folder, read_tables
+
+    shutil.copytree(folder / "maple", folder / "copy of maple")
+    tables = read_tables(demo_folder(), date(2026, 11, 25)).tables
+    sums = {fingerprint(folder / name / "job.toml", tables, date(2026, 11, 25)) for name in ("maple", "copy of maple")}
+    assert len(sums) == 2
+
+
 @pytest.mark.parametrize("columns", [60, 80])
 @pytest.mark.parametrize("language", ["en_US", "es_US"])
 def test_in_a_narrow_window_no_word_of_a_job_is_cut(folder, columns, language):

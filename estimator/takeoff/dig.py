@@ -13,7 +13,7 @@ from estimator.takeoff.haul import spoil
 from estimator.takeoff.protection import Box, Hole, Way, least, ways
 from estimator.takeoff.room import Room, room_beside
 from estimator.takeoff.trench_width import exact_width_ft, trench_width_ft
-from estimator.takeoff.working import cubic_yards
+from estimator.takeoff.working import cubic_yards, shown
 
 
 def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> Way:
@@ -65,7 +65,7 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
         "pipe replaced + room at each end, with the locator's error where no pothole finds the pipe first; at least a box",
         ("pipe replaced", case.stretch.length_ft, "ft"),
         ("room at each end", (hole.length_ft - case.stretch.length_ft) / 2, "ft"),
-        *([("box", way.length_ft, "ft")] if way.length_ft > hole.length_ft else []),
+        ("box", way.length_ft if way.length_ft > hole.length_ft else 0.0, "ft"),
     )
     paper.put(
         "dig_depth_ft",
@@ -109,6 +109,7 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
         ("bottom width", way.width_ft, "ft"),
         ("deepest", deepest, "ft"),
         ("shallowest", min(d.depth_ft for d in way.depths), "ft"),
+        ("along the dig: depth", _along(way)),
         ("slope, across to down", way.slope_h_to_v),
         ("check by end areas", _check(way), "cu ft"),
         source=PRISMOIDAL,
@@ -123,6 +124,7 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
         ("bottom width", way.width_ft, "ft"),
         ("deepest", deepest, "ft"),
         ("shallowest", min(d.depth_ft for d in way.depths), "ft"),
+        ("along the dig: depth", _along(way)),
         ("slope, across to down", way.slope_h_to_v),
         ("dug", cubic_ft, "cu ft"),
         source=PRISMOIDAL,
@@ -132,6 +134,11 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
     elif deepest > case.number("machine_slow_from_ft"):
         paper.facts.add("depth_over_8")
     spoil(case, bank)
+
+
+def _along(way: Way) -> str:
+    """How far along the dig and how deep there: enough to reckon the earth on paper."""
+    return ", ".join(f"{shown(d.at_ft)} ft: {shown(d.depth_ft)} ft" for d in way.depths)
 
 
 def _check(way: Way) -> float:

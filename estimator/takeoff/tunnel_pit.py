@@ -10,7 +10,7 @@ from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import BARE, BEDS, surface
 from estimator.takeoff.tunnel_beams import TunnelBeams
 from estimator.takeoff.tunnel_shape import TunnelShape
-from estimator.takeoff.working import Given, cubic_yards, up
+from estimator.takeoff.working import cubic_yards, up
 
 
 def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> float:
@@ -33,7 +33,8 @@ def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> f
         "slab top to the lower of the tunnel's floor at the mouth and the floor under the edge beam, less ground below slab top",
         ("slab", case.slab_ft, "ft"),
         ("height at the mouth", shape.mouth_ft, "ft"),
-        *_under_edge(case, beams.edge_floor_ft),
+        ("edge beam's bottom", beams.edge_floor_ft, "ft"),
+        ("crawl under it", case.number("beam_crawl_ft"), "ft"),
         ("ground below slab top", above_grade_ft(case), "ft"),
     )
     bank = paper.put(
@@ -48,13 +49,6 @@ def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> f
     _safety(case, depth, long, wide, way.pits)
     _sod(case, way.pits, long, wide)
     return bank
-
-
-def _under_edge(case: Case, beam_ft: float) -> tuple[Given, ...]:
-    """The edge beam and the room to crawl under it, where there is one."""
-    if not beam_ft:
-        return ()
-    return (("edge beam's bottom", beam_ft, "ft"), ("crawl under it", case.number("beam_crawl_ft"), "ft"))
 
 
 def above_grade_ft(case: Case) -> float:

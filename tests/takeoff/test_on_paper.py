@@ -1,5 +1,9 @@
 """What `explain` prints is enough to work a quantity out again on paper: the numbers beside a formula give its value."""
 
+import re
+from dataclasses import replace
+from itertools import pairwise
+
 import pytest
 
 from estimator.model.judgement import METHODS
@@ -15,6 +19,15 @@ def numbers(found: Takeoff, name: str) -> dict[str, float]:
     quantity = found.quantity(name)
     assert quantity is not None, name
     return {i.name: float(i.value) for i in quantity.inputs if not isinstance(i.value, str)}
+
+
+def listed(found: Takeoff, name: str, given: str) -> list[tuple[float, float]]:
+    """An input that lists pairs, such as "14 x 2 ft, 11.17 x 2 ft"."""
+    quantity = found.quantity(name)
+    assert quantity is not None, name
+    text = next(str(i.value) for i in quantity.inputs if i.name == given)
+    pairs = [re.findall(r"[\d.]+", part) for part in text.split(", ")]
+    return [(float(a), float(b)) for a, b in pairs]
 
 
 @pytest.mark.parametrize("method", METHODS)
@@ -107,3 +120,44 @@ def test_layers_and_water_from_their_parts(tables: Tables) -> None:
     assert up(g["depth"] / g["lift"]) == found.value("lifts")
     w = numbers(found, "test_fill_gal")
     assert 0.0408 * w["bore"] ** 2 * (w["pipe"] + w["riser"]) == pytest.approx(found.value("test_fill_gal"))
+
+
+def test_the_earth_of_a_dig_of_changing_depth_from_the_depths_along_it(tables: Tables) -> None:
+    """Upright sides: width x the area under the depths, piece by piece, (a + b) / 2 x length."""
+    line = maple_line()
+    marks = tuple(m for m in line.marks if m.word != "depth")
+    read = (at("depth", ft, depth_ft=deep, surface="lawn") for ft, deep in ((5.0, 2.4), (20.0, 3.4), (45.0, 2.9)))
+    found = take_off(repair("trench", 10, 40), house(replace(line, marks=(*marks, *read))), tables)
+    depths = listed(found, "dig_cf", "along the dig: depth")
+    area = sum((a + b) / 2 * (y - x) for (x, a), (y, b) in pairwise(depths))
+    assert len(depths) == 3
+    assert found.value("dig_cf") == pytest.approx(area * numbers(found, "dig_cf")["bottom width"])
+
+
+def test_the_earth_below_a_strip_from_its_openings(tables: Tables) -> None:
+    found = take_off(repair("break-through", -2, 27), pecan_house(), tables)
+    given, openings = numbers(found, "inside_dig_bcy"), listed(found, "inside_dig_bcy", "openings, long x deep")
+    below = sum(long * deep for long, deep in openings) * given["width"] + given["under beams"]
+    assert len(openings) == 2
+    assert below / 27 == pytest.approx(found.value("inside_dig_bcy"), rel=1e-3)  # openings are shown to the hundredth
+
+
+def test_the_pits_of_a_burst_from_their_plans(tables: Tables) -> None:
+    found = take_off(repair("burst", 10, 50), house(maple_line()), tables)
+    plans = listed(found, "dig_bcy", "pits, as large as what holds their sides")
+    by_hand = numbers(found, "dig_bcy")["depth"] * sum(long * wide for long, wide in plans) / 27
+    assert by_hand == pytest.approx(found.value("dig_bcy"))
+
+
+def test_the_depth_of_a_tunnel_pit_from_its_parts(tables: Tables) -> None:
+    given = numbers(take_off(repair("tunnel", -2, 27), pecan_house(), tables), "pit_depth_ft")
+    floor = max(given["slab"] + given["height at the mouth"], given["edge beam's bottom"] + given["crawl under it"])
+    assert floor - given["ground below slab top"] == pytest.approx(3.5)
+
+
+def test_the_speed_and_the_fall_of_a_way_round_from_their_parts(tables: Tables) -> None:
+    found = take_off(repair("reroute", 0, 20, reroute="east"), everywhere(), tables)
+    speed, fall = numbers(found, "full_flow_fps"), numbers(found, "fall_needed_ft")
+    by_hand = 1.486 / 0.013 * (speed["bore"] / 48) ** (2 / 3) * (speed["fall"] / 12) ** 0.5
+    assert by_hand == pytest.approx(found.value("full_flow_fps"))
+    assert fall["level length"] * fall["fall"] / 12 == pytest.approx(found.value("fall_needed_ft"))

@@ -13,7 +13,7 @@ from estimator.model.work import Candidate, Repair, Scope, Takeoff
 from estimator.scopes.handed import Handed, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
-from estimator.scopes.least_price import LeastPrice
+from estimator.scopes.least_price import Hours, LeastPrice, hours_less
 from estimator.scopes.measures import (
     days_without_drains,
     drains_out_days,
@@ -55,9 +55,9 @@ class Counter:
         self.shared_costs: dict[str, int] = {}
         alone = tuple(self._candidate(r) for r in self.repairs.values())
         on_the_way, ways = share_ways(alone, self._saved_by_pairs())
-        self.candidates, cleaned, self._unshared = share_cleaning(on_the_way, self._cleaning())
+        self.candidates, cleaned = share_cleaning(on_the_way, self._cleaning())
         self.shared_costs |= ways | cleaned
-        self._ways = frozenset(ways | cleaned)
+        self._ways = frozenset(ways)
         self._least = self._least_price()
 
     # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
@@ -163,17 +163,24 @@ class Counter:
         alone = {name: self.priced((r,)) for name, r in self.repairs.items()}
         once = {name: self._handed.rough(takeoffs[-1]) for name, (takeoffs, _) in alone.items()}
         least = {name: r.cents + sum(cents for _, cents in r.shared) for name, r in once.items()}
-        return LeastPrice({name: price for name, (_, price) in alone.items()}, least, self.tables)
+        prices = {name: price for name, (_, price) in alone.items()}
+        return LeastPrice(prices, least, {n: self._cleaning_hours(n, p) for n, p in prices.items()}, self.tables)
+
+    def _cleaning_hours(self, name: str, price: Price) -> Hours:
+        """Crew-hours a repair spends on the cleaning and filming of its line: what it takes less when done a second time."""
+        own = self.takeoffs((self.repairs[name],))
+        if not any(t.value("clean_ft") for t in own):
+            return {}
+        again = tuple(t for t in self._handed.together((*own, *own))[len(own) :] if t.quantities)
+        return hours_less(price, self._handed.price((*again, self._handed.take_off_job(again))))
 
     @property
     def slack(self) -> int:
         """What a real price may lie below the sum."""
-        most = max((sum(1 for n in self.needs if n.line == line.name) for line in self.job.lines), default=0)
-        lines = len({n.line for n in self.needs})
-        return (self._least.slack if self._least else 0) + lines * max(0, most - 1) * self._unshared
+        return self._least.slack if self._least else 0
 
     def least(self, answer: Answer) -> int:
-        """Cents the real price of a set is never below. Where repairs share a way or a cleaning their hours are not simply added up."""
+        """Cents the real price of a set is never below. Where tunnels share a way their hours are not simply added up."""
         shares = sum(1 for c in answer.chosen if c.shared & self._ways) > 1
         return self._least(answer) if self._least and not shares else answer.cost - self.slack
 

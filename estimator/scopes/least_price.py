@@ -65,10 +65,16 @@ class Firm:
 
 
 class LeastPrice:
-    """Cents a set's real price is never below. `once` is what the job itself costs at least, in cents, with `job_hours`."""
+    """Cents a set's real price is never below. `once` is what the job itself costs at least, in cents, with `job_hours`.
 
-    def __init__(self, alone: Mapping[str, Price], once: Mapping[str, int], tables: Tables) -> None:
+    `cleaning` are the hours each spends on the cleaning of its line, of which a set needs no more than the most.
+    """
+
+    def __init__(
+        self, alone: Mapping[str, Price], once: Mapping[str, int], cleaning: Mapping[str, Hours], tables: Tables
+    ) -> None:
         self._firm = Firm.of(tables)
+        self._cleaning = cleaning
         self._hours = {name: _hours(price, job=False) for name, price in alone.items()}
         self._crews = _crews(list(alone.values()))
         least = min(once, key=lambda name: once[name])
@@ -90,18 +96,38 @@ class LeastPrice:
         return more * (self._firm.least_marked_up if more > 0 else self._firm.most_marked_up)
 
     def __call__(self, answer: Answer) -> int:
-        rounding = sum(
-            self._rounding(crew, self._job_hours[crew] + sum(self._hours[c.id].get(crew, 0.0) for c in answer.chosen))
-            for crew in self._crews
-        )
+        rounding = 0.0
+        for crew in self._crews:
+            spared = self._spared(crew, answer)
+            hours = self._job_hours[crew] + sum(self._hours[c.id].get(crew, 0.0) for c in answer.chosen) - spared
+            rounding += self._rounding(crew, hours) - (self._unpaid(crew) if spared else 0.0)
         return math.floor(answer.cost + self._once + 100 * rounding - self._machines) - ROUNDED_CENTS
+
+    def _spared(self, crew: str, answer: Answer) -> float:
+        """Hours of cleaning that others on the same line spend already: all but the most on each line."""
+        by_line: dict[str, list[float]] = {}
+        for c in answer.chosen:
+            by_line.setdefault(c.line, []).append(self._cleaning.get(c.id, {}).get(crew, 0.0))
+        return sum(sum(hours) - max(hours) for hours in by_line.values())
+
+    def _unpaid(self, crew: str) -> float:
+        """Dollars of the quarter hour that is not paid, marked up as much as may be."""
+        who = self._crews[crew]
+        return (
+            self._firm.most_marked_up * self._firm.tolerance / (self._firm.day - who.set_up) * self._firm.day * who.rate
+        )
 
     @property
     def slack(self) -> int:
         """How far a real price may lie below the sum of its set, cents (below 0: it lies above by that much)."""
-        days = [self._firm.tolerance / (self._firm.day - c.set_up) for c in self._crews.values()]
-        unpaid = sum(d * self._firm.day * c.rate for d, c in zip(days, self._crews.values(), strict=True))
-        return math.ceil(100 * self._firm.most_marked_up * unpaid + self._machines - self._once) + ROUNDED_CENTS
+        unpaid = sum(map(self._unpaid, self._crews))
+        return math.ceil(100 * unpaid + self._machines - self._once) + ROUNDED_CENTS
+
+
+def hours_less(price: Price, without: Price) -> Hours:
+    """Crew-hours of the repairs in one price that the other does without."""
+    less = _hours(without, job=False)
+    return {crew: more for crew, h in _hours(price, job=False).items() if (more := h - less.get(crew, 0.0)) > 0}
 
 
 def _hours(price: Price, job: bool) -> Hours:

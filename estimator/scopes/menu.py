@@ -63,8 +63,10 @@ def dishes(
     least_of: PriceOf | None = None,
     left_of: LeftOf = nothing_left,
 ) -> tuple[Dish, ...]:
-    """The sets looked at: the best by real price first (with its bound); the cheapest by sum for every set of allowed
+    """The sets looked at: the best by real price first; the cheapest by sum for every set of allowed
     methods; and the sets best at days without drains, at floor opened and at old pipe left, the sum breaking ties.
+
+    The best carries by how much it could be beaten, and so does another that proves to be as cheap or cheaper.
     """
     best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, least_of=least_of, left_of=left_of)
     if best is None:
@@ -72,8 +74,9 @@ def dishes(
     answers = {best.answer: None}
     answers |= dict.fromkeys(cheapest_of_methods(needs, candidates, shared_costs))
     answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
-    found = [replace(_dish(answer, price_of, measures_of), left=left_of(answer)) for answer in answers]
-    return (replace(found[0], bound=best.bound), *found[1:])
+    found = (replace(_dish(answer, price_of, measures_of), left=left_of(answer)) for answer in answers)
+    never_below = best.price - best.bound
+    return tuple(replace(d, bound=max(0, d.price - never_below)) if d.price <= best.price else d for d in found)
 
 
 def menu(found: Sequence[Dish]) -> tuple[Dish, ...]:

@@ -6,6 +6,7 @@ does not. As the search counts, the way is a charge of both, and the long tunnel
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from estimator.model.work import Candidate
 
@@ -47,32 +48,37 @@ def _sharing(candidate: Candidate, charge: Mapping[str, int], guests: Sequence[s
 
 def share_cleaning(
     candidates: Sequence[Candidate], cleaning: Mapping[str, int]
-) -> tuple[tuple[Candidate, ...], dict[str, int], int]:
-    """Candidates with the cleaning of their line as a charge paid once; the charge of each line; cents still unshared.
+) -> tuple[tuple[Candidate, ...], dict[str, int]]:
+    """Candidates with the cleaning of their line as charges paid once, and those charges.
 
-    `cleaning` is what each spends on having its line cleaned and filmed first. The charge is the most that any of a line
-    spends, but no more than the cheapest of them costs. A set of n on one line is then summed up to (n - 1) times the
-    cents unshared too dear, never more.
+    `cleaning` is what each spends on having its line cleaned and filmed first. The tool goes in at one end, so who reaches
+    farther cleans for whoever is nearer: each step from one spending to the next is a charge of all that spend so much. A
+    set is summed with the most that any of it spends, which is what it really pays, or less where they go in at both ends.
+
+    >>> from estimator.model.stretch import Stretch
+    >>> def c(id, cost): return Candidate(id=id, line="main", stretch=Stretch(0, 1), answers=frozenset(id), cost=cost)
+    >>> shared, charges = share_cleaning((c("near", 50), c("far", 70)), {"near": 20, "far": 30})
+    >>> [one.cost for one in shared], sorted(charges.values()), [len(one.shared) for one in shared]
+    ([30, 40], [10, 20], [1, 2])
     """
-    charge: dict[str, int] = {}
-    unshared = 0
+    steps: dict[str, list[int]] = {}
     for line in dict.fromkeys(c.line for c in candidates):
-        here = [c for c in candidates if c.line == line and cleaning.get(c.id, 0) > 0]
-        if len(here) > 1:
-            most = max(cleaning[c.id] for c in here)
-            charge[line] = min(most, *(c.cost for c in here))
-            unshared = max(unshared, most - charge[line])
-    shared = tuple(
-        replace(c, cost=c.cost - charge[c.line], shared=c.shared | {_cleaned(c.line)})
-        if cleaning.get(c.id, 0) > 0 and c.line in charge
-        else c
-        for c in candidates
-    )
-    return shared, {_cleaned(line): cents for line, cents in charge.items()}, unshared
+        spent = sorted({s for c in candidates if c.line == line and (s := cleaning.get(c.id, 0)) > 0})
+        steps[line] = spent
+    shared = tuple(_cleaned(c, cleaning.get(c.id, 0), steps[c.line]) for c in candidates)
+    charges = {_step(line, high): high - low for line, spent in steps.items() for low, high in pairwise([0, *spent])}
+    return shared, charges
 
 
-def _cleaned(line: str) -> str:
-    return f"cleaning of {line}"
+def _cleaned(candidate: Candidate, spent: int, steps: Sequence[int]) -> Candidate:
+    if spent <= 0:
+        return candidate
+    keys = {_step(candidate.line, step) for step in steps if step <= spent}
+    return replace(candidate, cost=candidate.cost - spent, shared=candidate.shared | keys)
+
+
+def _step(line: str, cents: int) -> str:
+    return f"cleaning of {line} up to {cents}"
 
 
 def _key(guest: str) -> str:

@@ -91,6 +91,32 @@ def test_no_real_price_lies_below_what_was_said_of_the_set_beforehand(tables, na
         assert answer.cost - counter.slack <= counter.least(answer) <= real
 
 
+ROOTS = """pass front cleanout to street, surface
+0 yard lawn, cleanout
+0-100 depth 3ft from lawn
+0-99 joints every 3ft
+12 roots 30%
+28 roots 30%
+44 roots 30%
+84 roots 30%
+100 cleanout
+100 end city main, stop reached main
+"""
+
+
+def test_liners_cleaned_for_from_both_ends_of_a_line_are_never_summed_up_too_dear(notes, needs_of, tables) -> None:
+    """Each foot of the line is jetted once, whoever of them is paid for it; the tool goes in at either end."""
+    job = notes(ROOTS, pipe="clay")
+    diagnosis = needs_of(job)
+    offers = repairs(job, diagnosis, tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    sets = islice(in_order([n.id for n in diagnosis.needs], counter.candidates, counter.shared_costs), 100)
+    cleaned = [a for a in sets if sum(1 for c in a.chosen if any("cleaning" in key for key in c.shared)) > 1]
+    assert cleaned
+    for answer in cleaned:
+        assert answer.cost - counter.slack <= counter.least(answer) <= counter.price_cents(answer)
+
+
 def test_a_discount_changes_the_price_and_not_the_choice(notes, tables) -> None:
     job = notes(YARD, pipe="clay")
     less = replace(job, discounts=(Discount(reason="next door", amount=Decimal(200)),))

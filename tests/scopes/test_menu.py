@@ -163,3 +163,17 @@ def test_at_one_price_the_set_that_leaves_less_comes_first() -> None:
         replace(dish(one("b", "clean", 10, "12")), left=(0,) * 5),
     )
     assert menu((slack, good))[0] == good
+
+
+def test_where_the_search_stops_early_a_cheaper_set_of_other_methods_says_how_far_it_could_be_beaten() -> None:
+    """Nine needs, two ways each: the set all of one way is the last of 512 by sum and the cheapest in truth [computed]."""
+    some = [c for n in "abcdefghi" for c in (one(f"{n}x", "x", 10, n), one(f"{n}y", "y", 11, n))]
+
+    def price(answer: Answer) -> int:
+        return 60 if all(c.method == "y" for c in answer.chosen) else answer.cost + 100
+
+    found = dishes(list("abcdefghi"), some, {}, price, lambda a: (0.0, 0.0, 0.0), lambda c: (0.0, 0.0, 0.0), slack=50)
+    best, cheaper = found[0], min(found, key=lambda d: d.price)
+    assert (best.price, cheaper.price) == (190, 60)
+    never_below = best.price - best.bound
+    assert cheaper.bound == 60 - never_below > 0

@@ -1,13 +1,14 @@
 """The demo's answers in, pictures of a terminal 80 columns wide out: `python -m estimator.cli.pictures docs/pictures`."""
 
 import io
-import re
 import sys
 from collections.abc import Iterable
+from html import escape
 from importlib.resources import as_file, files
 from pathlib import Path
 
 from rich.console import Console
+from rich.terminal_theme import TerminalTheme
 from rich.text import Text
 
 from estimator import demo
@@ -17,6 +18,26 @@ from estimator.cli.views.screen import STYLES, Row
 from estimator.cli.way import look, priced
 
 COLUMNS = 80
+PAPER = TerminalTheme((255, 255, 255), (32, 33, 36), [(32, 33, 36), (176, 0, 32), (0, 110, 50), *[(32, 33, 36)] * 5])
+"""Dark on white, as a page is printed; red and green are dark enough to be read on it."""
+FRAME = """<svg viewBox="-12 0 1018 {height}" xmlns="http://www.w3.org/2000/svg">
+    <style>
+    .{unique_id}-matrix {{ font-family: ui-monospace, monospace; font-size: {char_height}px; }}
+    {styles}
+    </style>
+    <defs><clipPath id="{unique_id}-clip-terminal">
+    <rect x="0" y="0" width="{terminal_width}" height="{terminal_height}"/>
+    </clipPath>{lines}</defs>
+    <rect x="-11" y="1" width="1016" height="99.8%" rx="6" fill="#ffffff" stroke="#9aa0a6"/>
+    <text class="{unique_id}-matrix" x="9" y="26" fill="#5f6368">$ TITLE</text>
+    <g transform="translate({terminal_x}, {terminal_y})" clip-path="url(#{unique_id}-clip-terminal)">
+    {backgrounds}
+    <g class="{unique_id}-matrix">
+    {matrix}
+    </g></g>
+</svg>
+"""
+"""A sheet with the words typed on top and the answer under them."""
 
 
 def pictures() -> dict[str, str]:
@@ -43,8 +64,7 @@ def picture(title: str, rows: Iterable[Row]) -> str:
     )
     for row in rows:
         console.print(Text(row.text, style=STYLES.get(row.look, "")))
-    svg = console.export_svg(title=title, unique_id="terminal")
-    svg = re.sub(r"@font-face\s*\{.*?\}\s*", "", svg, flags=re.DOTALL)
+    svg = console.export_svg(unique_id="terminal", code_format=FRAME.replace("TITLE", escape(title)), theme=PAPER)
     return svg.replace("<text ", '<text xml:space="preserve" ')  # or some viewers drop the blanks a row begins with
 
 

@@ -3,6 +3,7 @@
 import pytest
 
 from estimator.cli.views.strip import Bar, Scale, labels, letters, strip
+from estimator.cli.views.vocabulary import term
 from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.stretch import Stretch
 
@@ -110,3 +111,17 @@ def test_a_very_deep_pipe_stays_on_ten_rows():
 def test_a_station_and_its_column_agree_within_half_a_letter(station):
     scale = Scale(Stretch(-4, 40), 72, labels("en_US"))
     assert abs(scale.station(scale.column(station)) - station) <= scale.ft_a_letter / 2 + 1e-9
+
+
+@pytest.mark.parametrize("columns", [40, 60, 80])
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_no_name_of_a_zone_is_cut(columns, language):
+    """Narrow zones put their names on a row above; each name stands whole."""
+    marks = [
+        Mark(word=z, stretch=Stretch(at, at), holds=True)
+        for at, z in ((-4, "yard"), (2, "walk"), (6, "drive"), (12, "street"))
+    ]
+    drawn = strip(_line(marks=tuple(marks)), columns, language=language)
+    head = "\n".join(drawn[: next(n for n, row in enumerate(drawn) if '"' in row)])
+    assert [name for name in ("yard", "walk", "drive", "street") if term(name, language) not in head] == []
+    assert max(map(len, drawn)) <= columns

@@ -27,6 +27,7 @@ SURFACES: dict[str, str] = {
     "crawl": " ",
     "basement": "=",
 }
+LEAST_NAMED = 2  # letters: a zone shorter than that has no name over it
 FILMED, NOT_FILMED, BEAM, BRANCH = "─", "·", "#", "┬"
 
 
@@ -120,15 +121,27 @@ def title(line: Line, columns: int, language: str = ENGLISH) -> list[str]:
 
 
 def _surface(profile: Profile, scale: Scale) -> list[str]:
-    """A row with the zones' names over where they begin, and a row that draws their surface."""
-    names, drawn = [" "] * scale.columns, [" "] * scale.columns
+    """The zones' names over where they begin, whole and on as many rows as that takes; under them their surface."""
+    names: list[list[str]] = [[" "] * scale.columns]
+    drawn = [" "] * scale.columns
     for part, zone in profile.zones(scale.extent):
         first, last = scale.column(part.from_ft), scale.column(part.to_ft)
-        for column in range(first, last + 1):
-            drawn[column] = SURFACES.get(zone or "", "?")
+        drawn[first : last + 1] = SURFACES.get(zone or "", "?") * (last - first + 1)
+        if last - first < LEAST_NAMED:
+            continue  # the few inches before somebody said what lies there
         name = term(zone, scale.labels.language) if zone else speaker(scale.labels.language)("not said")
-        _write(names, first, name[: max(0, last - first - 1)])
-    return [scale.labels.row("", names), scale.labels.row(scale.labels.surface, drawn)]
+        _named(names, max(0, min(first, scale.columns - len(name))), name)
+    return [*(scale.labels.row("", row) for row in reversed(names)), scale.labels.row(scale.labels.surface, drawn)]
+
+
+def _named(rows: list[list[str]], at_column: int, name: str) -> None:
+    """The name on the lowest row that has room for it and a blank on both sides."""
+    wanted = slice(max(0, at_column - 1), at_column + len(name) + 1)
+    row = next((row for row in rows if not "".join(row[wanted]).strip()), None)
+    if row is None:
+        row = [" "] * len(rows[0])
+        rows.append(row)
+    _write(row, at_column, name)
 
 
 def _write(row: list[str], column: int, text: str) -> None:

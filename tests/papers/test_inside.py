@@ -82,7 +82,7 @@ def test_what_the_owner_set_by_hand_is_shown_with_ours_mine_and_why() -> None:
     )
     loud = replace(option, price=replace(option.price, overruled=(set_by_hand,)))
     text = "\n".join(cells(write(office(replace(quote, options=(loud,))))))
-    assert "16525 → 16500" in text and "next door anyway" in text
+    assert "price $16,525.00 → $16,500.00: next door anyway" in text
 
 
 def test_the_check_code_changes_with_every_amount_and_not_with_the_inside() -> None:

@@ -15,7 +15,8 @@ from estimator.model.work import JOB, Quantity, Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import cause_of
 from estimator.pricing.draws import Uncertain, draw, percentile
-from estimator.pricing.likely_range import EARTH, PRICES, SET_UP, likely_range, uncertain_things
+from estimator.pricing.likely_range import likely_range, uncertain_things
+from estimator.pricing.outcomes import EARTH, PRICES, SET_UP
 from estimator.pricing.three_points import ThreePoints
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import Equipment, PlaceRow, Production
@@ -191,7 +192,7 @@ def test_in_the_demo_tables_digging_hangs_on_soil_and_inside_work_on_access(peca
 def test_ten_thousand_draws_of_a_house_take_well_under_a_second(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
     start = time.process_time()
     likely_range(pecan, tables, place, seed=7, draws=10_000)
-    assert time.process_time() - start < 2.0  # a fifth of a second on a quiet machine
+    assert time.process_time() - start < 1.0  # a fifth of a second on a quiet machine
 
 
 def test_one_task_alone_has_the_percentiles_of_its_own_triangle(

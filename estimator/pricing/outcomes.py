@@ -1,0 +1,134 @@
+"""A price and drawn values of what is uncertain in; its own cost and crew days in every draw, out.
+
+Worked out a column at a time, all draws of a task, then all of a crew: ten thousand draws of a house take no time to speak of.
+"""
+
+import math
+from collections.abc import Callable, Iterable, Mapping, Sequence, Set
+from dataclasses import dataclass
+
+from estimator.model.paid_days import paid_steps
+from estimator.model.price import CostLine, CrewDays, Price
+from estimator.model.work import Takeoff
+from estimator.pricing.causes import UNSEEN
+from estimator.pricing.equipment import machine_days
+from estimator.pricing.house_rules import HouseRules, house_rules
+from estimator.tables.rows import Equipment
+from estimator.tables.tables import Tables
+
+PRICES = "prices of materials"
+EARTH = "earth that nobody saw"
+SET_UP = "daily set-up"
+EARTH_CLASSES = ("reach", "put back")
+BOUGHT = ("material", "small parts", "tax")
+
+Column = list[float]
+"""One value a draw."""
+Values = Mapping[str, Sequence[float]]
+"""A column for each uncertain thing, as multiples of the likely; what is not there is certain."""
+
+
+@dataclass(frozen=True, slots=True)
+class Model:
+    """What the draws are put through: tasks, crews and costs of the price at its likely values."""
+
+    price: Price
+    rules: HouseRules
+    seen: frozenset[str]  # repairs whose earth was measured
+    classes: Mapping[str, str]  # work item → class
+    machines: Mapping[str, tuple[Equipment, frozenset[str]]]  # equipment by the day, the repairs it is on
+
+    def moves_earth(self, repair: str, item: str) -> bool:
+        """Whether a work item of a repair has more to move where there is more earth than was measured."""
+        return repair not in self.seen and self.classes.get(item) in EARTH_CLASSES
+
+
+def model_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables) -> Model:
+    machines = [c for c in price.costs if c.part == "equipment" and c.unit == "day"]
+    return Model(
+        price=price,
+        rules=house_rules(tables),
+        seen=frozenset(t.repair.id for t in takeoffs if not t.facts & UNSEEN),
+        classes={w.item: w.work_class for w in tables.work_items},
+        machines={c.ref: (tables.equipment(c.ref), frozenset(r for r, _, _ in c.shares)) for c in machines},
+    )
+
+
+def outcomes(model: Model, values: Values, count: int) -> tuple[Column, Column]:
+    """Own cost and crew days of each draw."""
+    certain = [1.0] * count
+    work = _work(model, values, certain)
+    days = {c.crew: _days(model, c, work, None, values.get(SET_UP, certain)) for c in model.price.crews}
+    labor = [_scaled(model.rules.day_hours * float(c.rate), days[c.crew]) for c in model.price.crews]
+    others = [_other(model, line, work, values, certain) for line in model.price.costs if line.part != "labor"]
+    return _sum([_sum(labor, count), _sum(others, count)], count), _sum(days.values(), count)
+
+
+Work = Mapping[tuple[str, str], Column]
+"""Hours of a crew on a repair."""
+
+
+def _work(model: Model, values: Values, certain: Column) -> Work:
+    work: dict[tuple[str, str], Column] = {}
+    for task in model.price.tasks:
+        hours = _scaled(task.hours, values.get(task.task, certain))
+        if EARTH in values and model.moves_earth(task.repair, task.work_item):
+            hours = [h * more for h, more in zip(hours, values[EARTH], strict=True)]
+        key = (task.crew, task.repair)
+        work[key] = _sum([work[key], hours], len(hours)) if key in work else hours
+    return work
+
+
+def _days(model: Model, crew: CrewDays, work: Work, repairs: Set[str] | None, luck: Sequence[float]) -> Column:
+    """Days of a crew on some repairs, on all of them where none are named; `luck` is that of its daily set-up.
+
+    As `days_needed`, in floats. No drawn set-up reaches the day: `crews_of` looks at the highest.
+    """
+    mine = [h for (name, repair), h in work.items() if name == crew.crew and (repairs is None or repair in repairs)]
+    set_up, day, half = crew.setup_hours / math.ceil(crew.days), model.rules.day_hours, float(model.rules.day_step)
+    spare = model.rules.tolerance_hours
+    return [
+        half * paid_steps(hours, set_up * times, day_hours=day, step_days=half, tolerance_hours=spare)
+        for hours, times in zip(_sum(mine, len(luck)), luck, strict=True)
+    ]
+
+
+def _other(model: Model, line: CostLine, work: Work, values: Values, certain: Column) -> Column:
+    """What a line other than labor costs the firm itself."""
+    amount = float(line.amount)
+    if line.price_class != "own":
+        return _scaled(0.0, certain)
+    if line.part in BOUGHT:
+        return _scaled(amount, values.get(PRICES, certain))
+    machine, repairs = model.machines.get(line.ref, (None, frozenset[str]()))
+    crew = next((c for c in model.price.crews if machine and c.crew == machine.crew), None)
+    if machine and crew:
+        days = _days(model, crew, work, repairs, values.get(SET_UP, certain))
+        cost = _remembered(lambda days: float(machine_days(days, machine)) * float(line.rate))
+        return [cost(day) for day in days]
+    if line.part != "sub" or EARTH not in values:
+        return _scaled(amount, certain)
+    moved = sum(w for repair, item, w in line.shares if model.moves_earth(repair, item))
+    earth = amount * moved / sum(w for _, _, w in line.shares)
+    return [amount + earth * (more - 1) for more in values[EARTH]]
+
+
+def _remembered(cost: Callable[[float], float]) -> Callable[[float], float]:
+    """The same function; days come in few steps, so each is worked out once."""
+    known: dict[float, float] = {}
+
+    def of(days: float) -> float:
+        if days not in known:
+            known[days] = cost(days)
+        return known[days]
+
+    return of
+
+
+def _scaled(amount: float, column: Sequence[float]) -> Column:
+    return [amount * value for value in column]
+
+
+def _sum(columns: Iterable[Sequence[float]], count: int) -> Column:
+    """Draw by draw; nothing where there are no columns."""
+    return [sum(row) for row in zip(*columns, strict=True)] or [0.0] * count

@@ -57,7 +57,7 @@ def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("How many side drains are joined again?"), side_drains(letter, option.takeoffs)),
         (speak("Is there a water test after, and of what?"), letter.say(option.water_test_text)),
         (speak("City permit and inspection: who gets them, who pays?"), permit(letter, option)),
-        (speak("What is the hole filled with? Floor and yard put back to what?"), put_back(letter, option) or not_said),
+        (speak("What is the hole filled with? Floor and yard put back to what?"), put_back(letter, option)),
         (speak("What if you find more: price, and the most?"), more(letter, option)),
         (speak("Warranty: on which feet, how long, does it go with the house?"), option_words.warranty(letter, option)),
         (speak("How many days without drains?"), option_words.no_flush(letter, option)),
@@ -93,16 +93,22 @@ def permit(letter: Letter, option: Option) -> str:
 
 
 def put_back(letter: Letter, option: Option) -> str:
-    return "; ".join(dict.fromkeys(letter.text(line) for line in option.price.lines if line.work_class == "put back"))
+    """The lines that put back what was opened; of a way that opens nothing that it does not."""
+    lines = dict.fromkeys(letter.text(line) for line in option.price.lines if line.work_class == "put back")
+    if lines:
+        return "; ".join(lines)
+    if digs(option) or option.floor_sf:
+        return letter.speak("see the sheet of this option")
+    return letter.speak("Nothing is dug or opened in this option, so nothing is filled or put back.")
 
 
 def more(letter: Letter, option: Option) -> str:
     if not option.extras:
         return letter.speak("Nothing is added without a change that you sign.")
-    first = option.extras[0]
-    unit = letter.say(in_plain_words(UNITS, first.unit))
+    least = min(option.extras, key=lambda extra: extra.price)
+    unit = letter.say(in_plain_words(UNITS, least.unit))
     price = letter.speak(
-        "From {price} per {unit}, all agreed beforehand.", price=money(first.price, letter.language), unit=unit
+        "From {price} per {unit}, all agreed beforehand.", price=money(least.price, letter.language), unit=unit
     )
     return f"{price} {option_words.at_most(letter, option)}"
 

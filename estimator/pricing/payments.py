@@ -17,7 +17,7 @@ from estimator.tables.tables import Tables
 WORDS = {
     "deposit": Say.of("Deposit, when you sign"),
     "start": Say.of("When work starts"),
-    "pipe in before cover": Say.of("When the new pipe is in, before it is covered"),
+    "pipe in before cover": Say.of("When the new pipe or lining is in, before anything is covered"),
     "done": Say.of("When the work is done"),
 }
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}

@@ -22,7 +22,9 @@ from estimator.records.refusals import told
 
 NAME = "money.json"
 DEPOSIT, DONE = "deposit", "done"
-SHORT = {str(said): name for name, said in WORDS.items()}
+EARLIER = {"When the new pipe is in, before it is covered": "pipe in before cover"}
+"""Words of payments as they stood in revisions issued before."""
+SHORT = {**EARLIER, **{str(said): name for name, said in WORDS.items()}}
 """The short name of a payment by its words."""
 
 

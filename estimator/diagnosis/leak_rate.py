@@ -47,14 +47,25 @@ def settled(test: WaterTest, settle_min: float) -> tuple[tuple[float, float], ..
     return late if len(late) > 1 else test.readings
 
 
+def _while_it_fell(readings: tuple[tuple[float, float], ...]) -> tuple[tuple[float, float], ...]:
+    """Without the readings after the level came to a hold: there nothing leaks any more.
+
+    >>> _while_it_fell(((10, 1.0), (20, 4.0), (30, 4.0)))
+    ((10, 1.0), (20, 4.0))
+    """
+    while len(readings) > 2 and readings[-1][1] == readings[-2][1]:
+        readings = readings[:-1]
+    return readings
+
+
 def leak_rate(test: WaterTest, settle_min: float) -> float | None:
-    """Gallons a day between the first and last settled readings; None without two readings or without open risers.
+    """Gallons a day between the first settled reading and the last one before the level held; None without two readings or without open risers.
 
     >>> test = WaterTest(section="s", open_risers_in=(3.0,), readings=((0, 0), (15, 1.0)))
     >>> round(leak_rate(test, 10) or 0, 2)
     2.94
     """
-    readings = settled(test, settle_min)
+    readings = _while_it_fell(settled(test, settle_min))
     if len(readings) < 2 or not test.open_risers_in:
         return None
     (start_min, start_in), (end_min, end_in) = readings[0], readings[-1]

@@ -1,6 +1,7 @@
 """A job in, what was filmed, what was not, what was found and what the tests showed out, in a homeowner's words."""
 
 from estimator.model.job import Job, WaterTest
+from estimator.model.judgement import Diagnosis
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
@@ -9,6 +10,8 @@ from estimator.quote import where
 from estimator.wording.found import in_words
 
 LEAST_FT = 0.5  # shorter pieces that the camera missed are not worth a sentence
+UNDER_SCALE = "scale-hides"
+"""The reading of scale that hides the pipe."""
 WHY_STOPPED: dict[str, Say] = {
     "blocked": Say.of("there the camera could not pass"),
     "water": Say.of("there it went under water"),
@@ -43,6 +46,19 @@ def not_seen(job: Job) -> tuple[Say, ...]:
         else:
             out += [_gap(line, part) for part in gaps]
     return tuple(out)
+
+
+def hidden(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
+    """Pipe filmed under scale so thick that nothing seen there proves nothing."""
+    places = [(job.line(e.line), e.stretch) for e in diagnosis.evidence if e.rule == UNDER_SCALE and e.stretch]
+    return tuple(
+        Say.of(
+            "{line}: the pipe under the rust could not be judged, {place}.",
+            line=where.line_name(line),
+            place=where.place(line, stretch),
+        )
+        for line, stretch in places
+    )
 
 
 def _gap(line: Line, part: Stretch) -> Say:

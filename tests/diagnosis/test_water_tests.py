@@ -199,3 +199,11 @@ def test_the_leak_is_looked_for_under_the_floor_and_once() -> None:
     house = job(yard, line(zone="slab", name="main"), line(zone="slab", name="kitchen"), water_tests=(a_test(),))
     hidden = [n for n in diagnose(house, demo_tables()).needs if "failed test" in n.kinds]
     assert [n.line for n in hidden] == ["main"]
+
+
+def test_the_rate_is_that_of_the_fall_and_not_of_the_hold_after_it() -> None:
+    # 3 in between minute 15 and 30 in one 4 in riser: 3 x 12.566 / 231 x 96 = 15.67 gal/day, whether or not it held afterwards
+    fell = a_test(readings=((0, 0.0), (15, 5.0), (30, 8.0)))
+    held = a_test(readings=((0, 0.0), (15, 5.0), (30, 8.0), (45, 8.0), (60, 8.0)))
+    assert leak_rate(held, 10) == leak_rate(fell, 10) == pytest.approx(15.67, abs=0.01)
+    assert leak_rate(a_test(readings=((0, 0.0), (10, 1.0), (20, 1.0), (30, 1.0))), 10) == 0

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
+from estimator.model.judgement import Diagnosis, Effect, Evidence, Need, Question, Verdict
 from estimator.model.line import Finding, Mark
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn
@@ -369,3 +369,15 @@ def test_a_first_page_line_of_one_way_of_repair_comes_only_with_it(chosen: tuple
 
     assert with_line("tunnel") == ["Own line."]
     assert with_line("burst") == []
+
+
+def test_pipe_under_heavy_scale_was_filmed_and_not_seen(chosen: tuple[Chosen, ...], tables: Tables) -> None:
+    """That nothing was seen under scale proves nothing (common practice)."""
+    line = JOB.lines[0]
+    evidence = Evidence(
+        rule="scale-hides", line=line.name, stretch=Stretch(1.0, 9.0), findings=(), meaning=Say.of("hidden")
+    )
+    told = built(chosen, tables, diagnosis=replace(DIAGNOSIS, evidence=(evidence,))).not_seen
+    plain = built(chosen, tables, diagnosis=replace(DIAGNOSIS, evidence=())).not_seen
+    assert len(told) == len(plain) + 1
+    assert "under the rust could not be judged" in str(told[-1])

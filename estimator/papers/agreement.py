@@ -13,6 +13,7 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.in_words import in_words
 from estimator.wording.numbers import long_date
 
+MOST_WORKS = 4  # sentences in rows of their own; more are one text, so that all is signed on one page
 WIDTHS = (24.0, 24.0, 24.0, 24.0)
 
 
@@ -29,7 +30,8 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     page.pair(speak("Check code"), check_code(quote))
     page.pair(speak("House"), quote.job.customer.site)
     page.pair(speak("Owner"), quote.job.customer.name)
-    for text in letter.all(option.does):
+    works = letter.all(option.does)
+    for text in works if len(works) <= MOST_WORKS else [" ".join(works)]:
         page.pair(speak("Work"), text)
     add_ons.chosen(letter, page, option)
     page.gap()

@@ -10,6 +10,7 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
 from estimator.wording.plain import UNITS, in_plain_words
 
+MOST_NAMED = 8  # works in one answer; more are a list, which has a sheet
 WIDTHS = (23.0, 37.0, 18.0, 18.0)
 
 
@@ -33,7 +34,7 @@ def compare_bids(letter: Letter) -> Sheet:
             starts=True,
         )
         for question, answer in questions(letter, option):
-            page.add(
+            page.table_row(
                 Cell(question, "label"),
                 Cell(answer, "value"),
                 Cell("", "empty box", open=True),
@@ -93,13 +94,17 @@ def permit(letter: Letter, option: Option) -> str:
 
 
 def put_back(letter: Letter, option: Option) -> str:
-    """The lines that put back what was opened; of a way that opens nothing that it does not."""
-    lines = dict.fromkeys(letter.text(line) for line in option.price.lines if line.work_class == "put back")
-    if lines:
-        return "; ".join(lines)
+    """What puts back what was opened, allowances left out; a long list ends on the option's sheet; of a way that opens nothing that."""
+    speak = letter.speak
+    back = [line for line in option.price.lines if line.work_class == "put back" and line.price_class != "allowance"]
+    texts = list(dict.fromkeys(map(letter.text, back)))
+    if texts:
+        return "; ".join(
+            [*texts[:MOST_NAMED], *([speak("see the sheet of this option")] if texts[MOST_NAMED:] else [])]
+        )
     if digs(option) or option.floor_sf:
-        return letter.speak("see the sheet of this option")
-    return letter.speak("Nothing is dug or opened in this option, so nothing is filled or put back.")
+        return speak("see the sheet of this option")
+    return speak("Nothing is dug or opened in this option, so nothing is filled or put back.")
 
 
 def more(letter: Letter, option: Option) -> str:

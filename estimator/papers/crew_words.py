@@ -17,6 +17,10 @@ FOR_THE_CREW: dict[str, Say] = {
     "film after": Say.of("Film when the work is done"),
     "look and see": Say.of("Pipe uncovered in one place to be looked at; pictures taken"),
     "test after lift": Say.of("Second visit after the house was lifted: water test and film"),
+    "drain plan": Say.of(
+        "Drawing of the drains on the plan of the house: where they run, how deep, where each one joins"
+    ),
+    "film in a year": Say.of("Visit after a year: the whole drain filmed again"),
     "fill dirt": Say.of("Clean dirt brought in where the soil that was dug is not enough"),
     "void fill": Say.of("Hollow under the floor or the paving filled"),
     "permit": Say.of("City plumbing permit and inspection"),

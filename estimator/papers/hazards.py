@@ -18,7 +18,7 @@ BEFORE = frozenset({
 })  # fmt: skip
 EVERY_DAY = frozenset({
     "crw-daily", "crw-air", "crw-lockout", "crw-heat", "crw-night", "people-in-a-tunnel", "heat-wires-sewage-night",
-    "ladder-from-four-feet",
+    "ladder-from-four-feet", "drains-are-locked-out",
 })  # fmt: skip
 WHILE_WORKING = frozenset({
     "slabs-are-not-undermined", "strip-stops-at-a-beam", "concrete-dust", "test-water-and-plugs", "resin-smell",

@@ -31,7 +31,7 @@ def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None 
         sheets=(
             first_sheet(letter),
             pipe,
-            side_by_side(letter),
+            *side_by_side(letter),
             care_sheet(letter),
             *(option_sheet(letter, option) for option in quote.options),
             compare_bids(letter),

@@ -17,8 +17,9 @@ from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.wording.numbers import number
 from estimator.wording.plain import CLASSES, LINES, ONE, UNITS, in_plain_words
 
-WIDTHS = (7.5, 39.5, 12.0, 8.0, 14.0, 15.0)
+WIDTHS = (7.5, 38.0, 12.0, 9.5, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
+LONG_TABLE = 40  # lines: a longer table has a subtotal for each class, and its head on every page
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
 NOTHING_BUILT = ("clean", "isolation test", "look and see")
 STANDS_ALONE = ("allowance", "discount")
@@ -42,29 +43,36 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
     page.gap()
-    total = _work(letter, page, option)
+    head = len(page.rows)
+    long = len(gathered(letter, option, list(option.price.lines))) > LONG_TABLE
+    total = _work(letter, page, option, with_subtotals=long)
     add_on_rows(letter, page, option, total)
     _payments(letter, page, option)
     _extras(letter, page, option, total)
     _days(letter, page, option)
     _terms(letter, page, option)
-    return letter.close(page)
+    return letter.close(page, repeat=(head, head) if long else None)
 
 
-def _work(letter: Letter, page: Page, option: Option) -> str:
+def _work(letter: Letter, page: Page, option: Option, with_subtotals: bool) -> str:
     """The work lines by class; the address of the total."""
     speak = letter.speak
     heads = (speak("No."), speak("Work"), speak("How much"), speak("Quantity"), speak("Price each"), speak("Amount"))
     page.add(*(Cell(text, "head" if i < 3 else "head right") for i, text in enumerate(heads)))
-    amounts: list[str] = []
     by_class: list[tuple[str, list[str], Decimal]] = []
     for work_class in (*CLASSES, TAKEN_OFF):
         lines = [line for line in option.price.lines if line.work_class == work_class]
         if lines:
             cells = _class_lines(letter, page, option, work_class, lines)
-            amounts += cells
-            by_class.append((work_class, cells, sum((line.amount for line in lines), Decimal(0))))
-    total = _totals(letter, page, option, amounts)
+            value = sum((line.amount for line in lines), Decimal(0))
+            by_class.append((work_class, cells, value))
+            if with_subtotals:
+                page.add(
+                    Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of([f"{cells[0]}:{cells[-1]}"], value), "sum")
+                )
+    parts = [f"{cells[0]}:{cells[-1]}" for _, cells, _ in by_class]
+    # Class headings hold no numbers: one range, except where subtotals stand between.
+    total = _totals(letter, page, option, parts if with_subtotals else [f"{by_class[0][1][0]}:{by_class[-1][1][-1]}"])
     page.gap()
     page.line(speak("The price by what it is for"), "bold", starts=True)
     for work_class, cells, value in by_class:
@@ -152,17 +160,15 @@ def how_much(letter: Letter, line: LineItem) -> str:
     return f"{number(line.size, letter.language, 1)} {letter.say(in_plain_words(units, line.size_unit))}"
 
 
-def _totals(letter: Letter, page: Page, option: Option, amounts: list[str]) -> str:
+def _totals(letter: Letter, page: Page, option: Option, ranges: list[str]) -> str:
     speak, price = letter.speak, option.price
     lines = sum((line.amount for line in price.lines), Decimal(0))
     if lines + price.tax != price.total:
         raise LinesDoNotAdd(f"option {option.letter}: lines {lines} and tax {price.tax} are not {price.total}")
-    # One range: class headings between the lines hold no numbers.
-    whole = f"{amounts[0]}:{amounts[-1]}"
     if not price.tax:
-        row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of([whole], price.total), "total"))
+        row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of(ranges, price.total), "total"))
         return at(AMOUNT, row)
-    subtotal = page.add(Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of([whole], lines), "sum"))
+    subtotal = page.add(Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of(ranges, lines), "sum"))
     tax = page.add(
         Cell("; ".join(map(letter.say, price.tax_says)) or speak("Sales tax"), "cell", 5), Cell(price.tax, "money")
     )

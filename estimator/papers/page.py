@@ -91,6 +91,20 @@ class Page:
             self.add(Cell("", label_style), Cell(part, style, self.columns - 1))
         return row
 
+    def table_row(self, *cells: Cell) -> int:
+        """A row of a table; texts too long for one row go on in further rows, each in its column. The number of the first."""
+        columns = iter(self.widths)
+        widths = [sum(next(columns) for _ in range(cell.span)) for cell in cells]
+        parts = [
+            in_rows(c.value, w) if isinstance(c.value, str) else [c.value] for c, w in zip(cells, widths, strict=True)
+        ]
+        first = len(self.rows)
+        for number in range(max(map(len, parts))):
+            last = number == max(map(len, parts)) - 1
+            values = [part[number] if number < len(part) else "" for part in parts]
+            self.add(*(replace(cell, value=value) for cell, value in zip(cells, values, strict=True)), keep=not last)
+        return first
+
     def listing(
         self, heading: str, texts: list[str], style: str = "body", mark: str = "•", starts: bool = False
     ) -> None:

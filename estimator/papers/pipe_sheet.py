@@ -12,6 +12,7 @@ from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import LINES, PIPES, ROOMS, ZONES, in_plain_words
 
 PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH = 36.0, 40.0, 7.0
+MANY, NARROW = 5, (32.0, 34.0, 3.4)  # options, and the same widths where there are more of them
 FIGURE_WIDTHS = (30.0, 24.0, 24.0)
 VIEW_WIDTHS = (28.0, 28.0, 28.0)
 FIGURES_SCALE = 71  # of the size on the screen: nobody reads them but who doubts the picture
@@ -23,7 +24,7 @@ HARD_GROUND = ("slab", "drive", "walk", "street", "basement")
 def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
     """The coloured cells of all lines; the side views; and the figures that these are drawn from, if any is drawn."""
     speak = letter.speak
-    page = Page(speak("Your pipe"), (PLACE_WIDTH, STATE_WIDTH, *(LETTER_WIDTH for _ in letter.quote.options)))
+    page = Page(speak("Your pipe"), _widths(len(letter.quote.options)))
     letter.head(page)
     page.line(speak("A picture of your pipe"), "title")
     page.line(
@@ -38,6 +39,11 @@ def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
     for line in letter.quote.job.lines:
         _line(letter, page, line)
     return letter.close(page), *_views(letter)
+
+
+def _widths(options: int) -> tuple[float, ...]:
+    place, state, one = NARROW if options > MANY else (PLACE_WIDTH, STATE_WIDTH, LETTER_WIDTH)
+    return (place, state, *(one for _ in range(options)))
 
 
 def _views(letter: Letter) -> tuple[Sheet, ...]:
@@ -84,7 +90,8 @@ def _mark(letter: Letter, option: Option, piece: Segment) -> Cell:
     if option.letter in piece.renewed:
         return Cell(option.letter, "segment done")
     if option.letter in piece.closed:
-        return Cell(letter.speak("{letter} capped", letter=option.letter), "segment closed")
+        few = len(letter.quote.options) <= MANY
+        return Cell(letter.speak("{letter} capped", letter=option.letter) if few else option.letter, "segment closed")
     return Cell("", "segment none")
 
 

@@ -21,7 +21,7 @@ SMALLEST = (0.91, 0.89, 0.85, 0.82, 0.79, 0.76)
 """Sizes tried beside the full one: to save a page, and only to keep a block whole."""
 LEAST_PERCENT = 75.0  # smaller letters are hard to read
 LEAST_WHOLE_PERCENT = 71.0  # and a little smaller still where a block would go on over the page
-SPARE_PERCENT = 5  # printers differ; with less to spare the sheet is fitted to one page wide instead
+SPARE_PERCENT = 8  # printers differ; with less to spare the sheet is fitted to one page wide instead
 
 
 def print_percent(sheet: Sheet, heights_pt: Sequence[float], full_percent: float) -> float:

@@ -13,7 +13,7 @@ from estimator.model.stretch import Stretch
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
-from estimator.papers.pipe_sheet import colour, place, state
+from estimator.papers.pipe_sheet import colour, pipe_sheets, place, state
 from estimator.papers.segments import Segment, segments
 from estimator.sheets.write import write
 
@@ -94,3 +94,30 @@ def test_a_piece_shorter_than_what_is_shown_is_a_place_and_no_length() -> None:
     inside = replace(at(20.0), stretch=Stretch(20.0, 20.01))
     assert place(LETTER, LINE, inside).startswith("at 20 ft")
     assert place(LETTER, LINE, replace(inside, stretch=Stretch(20.0, 21.0))).startswith("20 ft to 21 ft")
+
+
+def rerouted() -> Letter:
+    """The first option goes another way instead; it cleans the whole line first."""
+    option = QUOTE.options[0]
+    repair = option.scope.repairs[0]
+    clean = replace(repair, id="clean", method="clean", stretch=Stretch(-6.0, 36.0), first=())
+    around = replace(repair, method="reroute", reroute="kitchen along the east wall", first=(clean,))
+    scope = replace(option.scope, repairs=(around,))
+    quote = replace(QUOTE, options=(replace(option, scope=scope), *QUOTE.options[1:]))
+    return Letter(quote, "en_US")
+
+
+def test_old_pipe_under_a_way_round_is_shown_as_capped_and_cleaning_renews_nothing() -> None:
+    letter = rerouted()
+    stretch = letter.quote.options[0].scope.repairs[0].stretch
+    for piece in segments(LINE, letter.quote.options):
+        assert "A" not in piece.renewed
+        assert ("A" in piece.closed) == stretch.holds(piece.stretch.middle_ft)
+
+
+def test_the_picture_names_the_new_way_and_says_what_becomes_of_the_old_pipe() -> None:
+    sheet = pipe_sheets(rerouted())[0]
+    cells = [cell for row in sheet.rows for cell in row.cells]
+    assert {cell.value for cell in cells if cell.style == "segment closed"} == {"A capped"}
+    told = [str(cell.value) for cell in cells if "kitchen along the east wall" in str(cell.value)]
+    assert told and told[0].endswith("the old pipe is capped and stays in the ground.")

@@ -45,3 +45,19 @@ def test_the_message_without_options_is_short_and_says_what_is_attached(language
 def test_a_drain_with_nothing_in_it_gets_no_notice() -> None:
     assert lines_in_the_bore(example_quote()) == []
     assert [found.kind for _, found in lines_in_the_bore(crossed())] == ["utility"]
+
+
+@pytest.mark.parametrize(
+    ("zero", "at_ft", "said"),
+    [
+        ("slab edge", 28.0, "Main line: 28 ft inside the wall"),
+        ("slab edge", -3.0, "Main line: 3 ft outside the wall"),
+        ("access", 28.0, "Main line: 28 ft along the pipe"),
+    ],
+)
+def test_the_place_is_told_as_the_line_is_counted(zero: str, at_ft: float, said: str) -> None:
+    quote = crossed()
+    found = replace(SEEN, stretch=Stretch(at_ft, at_ft))
+    line = replace(quote.job.lines[0], zero=zero, findings=(found,))
+    sheet = stop_notice(replace(quote, job=replace(quote.job, lines=(line,))), "en_US").sheets[0]
+    assert said in [cell.value for row in sheet.rows for cell in row.cells]

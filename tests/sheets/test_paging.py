@@ -3,7 +3,7 @@
 import pytest
 
 from estimator.sheets.book import Cell, Row, Sheet
-from estimator.sheets.paging import LEAST_PERCENT, PAGE_PT, USED, page_starts, print_percent
+from estimator.sheets.paging import LEAST_PERCENT, PAGE_PT, USED, page_starts, parted_blocks, print_percent
 
 PAGE = PAGE_PT * USED
 
@@ -64,5 +64,22 @@ def test_print_is_a_little_smaller_where_that_saves_a_page_with_a_few_rows() -> 
     assert print_percent(rows, (PAGE / 2, PAGE / 2), 150) == 100
     assert print_percent(rows, (PAGE, 20), 150) == 97
     assert print_percent(rows, (PAGE, PAGE), 150) == 100
-    assert print_percent(rows, (PAGE, 20), 100) == 100 * 0.94  # nothing between fits beside what printers need
+    assert print_percent(rows, (PAGE, 20), 100) == 100 * 0.91  # nothing between fits beside what printers need
     assert print_percent(sheet(text(), text(), scale=80), (PAGE / 0.8, 20), 150) >= LEAST_PERCENT
+
+
+def test_print_is_smaller_still_where_that_keeps_a_block_whole() -> None:
+    rows = sheet(text(starts=True), text(), text())
+    assert print_percent(rows, (PAGE / 2, PAGE / 2, PAGE * 0.2), 150) == 82
+    assert print_percent(rows, (PAGE, PAGE, PAGE), 150) == 100  # no size holds it
+
+
+def test_air_at_the_end_of_a_block_may_fall_off_the_page() -> None:
+    rows = sheet(text(), text(starts=True), Row((), 12.0), text(starts=True))
+    assert page_starts(rows, (PAGE - 100, 100, 12, 20), 100) == (2,)
+    assert parted_blocks(rows.rows, (2,)) == 0 and parted_blocks(rows.rows, (1,)) == 0
+
+
+def test_a_block_over_the_turn_of_a_page_is_counted() -> None:
+    rows = sheet(text(), text(starts=True), text(), text(starts=True))
+    assert parted_blocks(rows.rows, (2,)) == 1

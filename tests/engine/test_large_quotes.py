@@ -1,0 +1,150 @@
+"""A quote of twelve options and one of a hundred and fifty lines, from their notes to printed pages in an office program.
+
+Nothing is clipped, nothing shows as hashes, every sheet begins a page, and each page begins where the file says.
+"""
+
+import re
+import subprocess
+from collections import Counter
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+import pytest
+from openpyxl import load_workbook
+
+from estimator.fieldnotes import read_job
+from estimator.model.offer import Quote
+from estimator.papers.crew import crew
+from estimator.papers.homeowner import homeowner
+from estimator.papers.office import office
+from estimator.pipeline import run
+from estimator.sheets.book import Book
+from estimator.sheets.paging import parted_blocks
+from estimator.sheets.write import write
+from estimator.tables import demo_folder, read_tables
+from estimator.tables.tables import Tables
+from tests.engine.large_houses import many_lines, twelve_options
+from tests.engine.test_jobs_recalculated import LONG_WORD, parts
+
+HOUSES: dict[str, Callable[[Path], Path]] = {"twelve": twelve_options, "many": many_lines}
+PAPERS: dict[str, Callable[[Quote, Tables], Book]] = {
+    "home-en": lambda quote, tables: homeowner(quote, "en_US"),
+    "home-es": lambda quote, tables: homeowner(quote, "es_US"),
+    "crew": lambda quote, tables: crew(quote, "en_US"),
+    "office": lambda quote, tables: office(quote, tables),
+}
+ALL = [f"{house}-{paper}" for house in HOUSES for paper in PAPERS]
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A book, its file, and the text of every page that the office program printed."""
+
+    book: Book
+    file: Path
+    pages: tuple[str, ...]
+
+
+@pytest.fixture(scope="module")
+def quotes(tmp_path_factory: pytest.TempPathFactory) -> dict[str, tuple[Quote, Tables]]:
+    out = {}
+    for name, build in HOUSES.items():
+        job = read_job(build(tmp_path_factory.mktemp(name))).job
+        assert job is not None
+        tables = read_tables(demo_folder(), job.day).tables
+        assert tables is not None
+        quote = run(job, tables, job.day).quote
+        assert quote is not None
+        out[name] = (quote, tables)
+    return out
+
+
+@pytest.fixture(scope="module")
+def printed(
+    quotes: dict[str, tuple[Quote, Tables]], tmp_path_factory: pytest.TempPathFactory
+) -> Callable[[str], Printed]:
+    place = tmp_path_factory.mktemp("large")
+    books = {f"{h}-{p}": make(*quotes[h]) for h in HOUSES for p, make in PAPERS.items()}
+    for name, book in books.items():
+        (place / f"{name}.xlsx").write_bytes(write(book))
+    profile = f"-env:UserInstallation={(place / 'profile').as_uri()}"
+    command = ["soffice", profile, "--headless", "--convert-to", "pdf", "--outdir", str(place)]
+    files = [str(path) for path in sorted(place.glob("*.xlsx"))]
+    subprocess.run([*command, *files], check=True, capture_output=True, timeout=900)
+
+    @cache
+    def one(name: str) -> Printed:
+        text = subprocess.run(
+            ["pdftotext", "-layout", str(place / f"{name}.pdf"), "-"], check=True, capture_output=True, text=True
+        ).stdout
+        return Printed(books[name], place / f"{name}.xlsx", tuple(text.split("\f")[:-1]))
+
+    return one
+
+
+def test_there_are_twelve_options_and_a_hundred_and_fifty_printed_lines(
+    quotes: dict[str, tuple[Quote, Tables]],
+) -> None:
+    assert len(quotes["twelve"][0].options) == 12
+    sheet = next(s for s in homeowner(quotes["many"][0], "en_US").sheets if s.name == "Option A")
+    lines = [row for row in sheet.rows if row.cells and re.fullmatch(r"A\d+(–\d+)?", str(row.cells[0].value))]
+    assert len(lines) >= 150
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_nothing_shows_as_hashes_or_an_error(printed: Callable[[str], Printed], name: str) -> None:
+    text = "\n".join(printed(name).pages)
+    for sign in ("###", "#REF", "#VALUE", "#NAME", "Err:"):
+        assert sign not in text
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_word_of_every_cell_stands_on_a_page(printed: Callable[[str], Printed], name: str) -> None:
+    """What does not fit its cell is not drawn, and so is missing from the printed page."""
+    one = printed(name)
+    raw = subprocess.run(
+        ["pdftotext", "-raw", str(one.file.with_suffix(".pdf")), "-"], check=True, capture_output=True, text=True
+    ).stdout
+    on_paper = Counter(parts(raw))
+    for sheet in load_workbook(one.file, data_only=True):
+        cells = (c.value for row in sheet.iter_rows() for c in row if isinstance(c.value, str))
+        in_cells = Counter(word for value in cells for word in parts(value) if len(word) < LONG_WORD)
+        missing = {word: count - on_paper[word] for word, count in in_cells.items() if count > on_paper[word]}
+        assert not missing, sheet.title
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_page_begins_where_the_file_says(printed: Callable[[str], Printed], name: str) -> None:
+    """One page a sheet and one more a break: were anything wider or higher than its page, there would be more."""
+    one = printed(name)
+    planned = sum(1 + len(sheet.row_breaks.brk) for sheet in load_workbook(one.file))
+    assert len(one.pages) == planned
+
+
+@pytest.mark.parametrize("name", ["twelve-home-en", "twelve-home-es", "many-home-en", "many-home-es"])
+def test_each_option_of_the_first_sheet_is_whole_on_its_page(printed: Callable[[str], Printed], name: str) -> None:
+    one = printed(name)
+    breaks = [b.id for b in load_workbook(one.file).worksheets[0].row_breaks.brk]
+    assert parted_blocks(one.book.sheets[0].rows, breaks) == 0
+
+
+def test_the_head_of_a_long_table_stands_on_each_of_its_pages_and_each_class_has_its_subtotal(
+    printed: Callable[[str], Printed],
+) -> None:
+    one = printed("many-home-en")
+    sheet = next(s for s in one.book.sheets if s.name == "Option A")
+    subtotals = [row for row in sheet.rows if row.cells and row.cells[0].value == "Subtotal"]
+    assert len(subtotals) == 4
+    with_lines = [page for page in one.pages if re.search(r"^\s*A\d+(–\d+)?\s+a mirror", page, re.MULTILINE)]
+    assert len(with_lines) >= 3
+    assert all(re.search(r"No\.\s+Work\s+How much\s+Quantity\s+Price each\s+Amount", page) for page in with_lines)
+
+
+def test_more_options_than_a_table_can_hold_are_three_sheets_with_their_head_on_every_page(
+    printed: Callable[[str], Printed],
+) -> None:
+    tables = [s for s in printed("twelve-home-en").book.sheets if s.name.startswith("Side by side")]
+    assert [s.name for s in tables] == ["Side by side A–D", "Side by side E–H", "Side by side I–L"]
+    assert all(s.repeat for s in tables)

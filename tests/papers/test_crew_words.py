@@ -1,0 +1,59 @@
+"""What the crew reads of the work: once each, in its own words, no word to the customer, what others do by itself."""
+
+from dataclasses import replace
+
+import pytest
+
+from estimator.model.line import Mark
+from estimator.model.stretch import Stretch
+from estimator.papers.crew import crew
+from estimator.papers.crew_line import mark_words
+from estimator.papers.crew_words import FOR_THE_CREW, crew_words
+from estimator.papers.example import example_quote
+from estimator.papers.letter import Letter
+from estimator.scopes.rules.examples import demo_tables
+
+LINE = example_quote().options[0].price.lines[0]
+
+
+def said(text: str, item: str = "other") -> str:
+    return crew_words(Letter(example_quote(), "en_US"), replace(LINE, text_en=text, work_item=item))
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("Scraping the rust out of the old iron. If it cannot be lined you owe only the work done", "Scraping the rust out of the old iron"),
+        ("New lining, cured hard; a dip stays a dip", "New lining, cured hard"),
+        ("New 2-inch pipe (Schedule 40), joined at both ends", "New 2-inch pipe (Schedule 40), joined at both ends"),
+    ],
+)  # fmt: skip
+def test_only_the_first_sentence_is_for_the_crew(text: str, expected: str) -> None:
+    assert said(text) == expected
+
+
+@pytest.mark.parametrize("word", ["your", "you", "we ", "owe", "price"])
+def test_no_work_item_of_the_tables_speaks_to_the_customer(word: str) -> None:
+    for row in demo_tables().work_items:
+        text = said(row.text_en, row.item).lower()
+        assert not text.startswith(word) and f" {word}" not in f"{text} ", row.item
+
+
+def test_every_item_with_words_of_its_own_is_in_the_tables() -> None:
+    assert set(FOR_THE_CREW) <= {row.item for row in demo_tables().work_items}
+
+
+def test_the_same_work_on_several_pipes_is_one_line_that_names_them() -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    twice = replace(option.price, lines=(*option.price.lines, option.price.lines[0]))
+    sheet = crew(replace(quote, options=(replace(option, price=twice),)), letter=option.letter).sheets[1]
+    text = crew_words(Letter(quote, "en_US"), option.price.lines[0])
+    assert sum(1 for row in sheet.rows for cell in row.cells if cell.value == text) == 1
+
+
+def test_a_mark_and_its_note_do_not_say_one_word_twice() -> None:
+    letter = Letter(example_quote(), "en_US")
+    mark = Mark(word="invert", stretch=Stretch(3.1, 3.1), note="read with a stick in the pit")
+    assert mark_words(letter, mark) == "invert read with a stick in the pit"
+    assert mark_words(letter, replace(mark, note="by stick")) == "invert read by stick"

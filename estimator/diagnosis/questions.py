@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Reading
 from estimator.diagnosis.severity import PLAN
+from estimator.diagnosis.tests_read import read_test
 from estimator.diagnosis.urgency import was_seen
 from estimator.knowledge.excavation import needs_ladder
 from estimator.knowledge.tendons import may_have_tendons
@@ -26,7 +27,7 @@ def questions_of(
     asked = [
         Question(about=e.confirm, line=e.line, stretch=e.stretch, blocks_fixed_price=e.rule in blocks)
         for e in evidence
-        if e.asks and e.confirm is not None
+        if e.asks and e.confirm is not None and not (e.rule == PULLED and _tested_after_the_lift(case))
     ]
     if case.of(IN_THE_BORE):
         return tuple(dict.fromkeys(asked))
@@ -109,6 +110,13 @@ def _not_filmed(case: Case, needs: Sequence[Need]) -> list[Question]:
     ]
 
 
+def _tested_after_the_lift(case: Case) -> bool:
+    """All drains were tested once the house had been lifted, and the test proves something."""
+    after = (t for t in case.job.water_tests if t.kind == "whole" and t.when in ("after lift", "after repair"))
+    return any(read_test(t, case.job, case.tables).outcome != "inconclusive" for t in after)
+
+
+PULLED = "joint-pulled-by-a-lift"
 IN_THE_BORE, CLEARED_FIRST = "utility", "another-line-in-the-bore"
 HANGS_FREE = frozenset({"crawl", "basement"})
 CLEANABLE = frozenset({"scale", "grease", "mud", "blocked", "insects"})

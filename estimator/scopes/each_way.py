@@ -10,8 +10,7 @@ from estimator.model.work import Repair
 from estimator.scopes.judge import counts
 from estimator.scopes.measures import each
 from estimator.scopes.rules import may
-from estimator.scopes.rules.facts import facts_of
-from estimator.scopes.rules.why_not import in_order
+from estimator.scopes.rules.why_not import facts_there, in_order
 from estimator.tables.tables import Tables
 
 WEIGHT: tuple[Effect, ...] = tuple(Effect)
@@ -67,7 +66,7 @@ def _way(
     answering = [_gravest(r.verdicts) for r in open_ if r.method == method and need.id in r.answers]
     if answering:
         return WayThere(method, True, max(answering, key=_rank))
-    said = may(method, facts_of(job, job.line(need.line), need.stretch, (need,), tables), tables)
+    said = may(method, facts_there(method, need, job, tables), tables)
     there = (v for v in against if (v.method, v.line) == (method, need.line) and v.stretch.touches(need.stretch))
     return WayThere(method, False, next(iter((*in_order(said), *there)), None) or _no_stretch(method, need))
 

@@ -1,8 +1,10 @@
 """What the return visit should settle, and what stops a fixed price meanwhile; the order of work round a lift."""
 
+import pytest
+
 from estimator.diagnosis import diagnose
 from estimator.diagnosis.lift_sequence import lift_sequence
-from estimator.model.job import EdgeBeam, Foundation, Job, Site
+from estimator.model.job import EdgeBeam, Foundation, Job, Site, WaterTest
 from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
 
@@ -122,3 +124,21 @@ def test_a_name_for_the_dig_is_asked_for_from_four_feet_on() -> None:
 def test_what_closes_the_pipe_was_seen_and_is_not_asked_about_as_if_it_were_a_guess() -> None:
     assert not about(job(line("20 collapse no flow")), "only suspected")
     assert about(job(line("20 crack suspected")), "only suspected")
+
+
+@pytest.mark.parametrize(
+    "test, asked_for",
+    [
+        ({"when": "after lift", "result": "failed", "sealed": True}, False),
+        ({"when": "before lift", "result": "failed", "sealed": True}, True),
+        ({"when": "after lift", "sealed": False}, True),
+    ],
+)
+def test_a_whole_test_after_the_lift_is_not_asked_for_again(test: dict, asked_for: bool) -> None:
+    pulled = line("20 gap 2in soil seen", zone="slab", pipe="PVC")
+    one = job(
+        pulled,
+        foundation=Foundation(work="done"),
+        water_tests=(WaterTest(section="whole house", kind="whole", **test),),
+    )
+    assert about(one, "Water-test the whole system") == asked_for

@@ -4,9 +4,10 @@ from collections.abc import Iterable, Sequence
 
 from estimator.model.job import Job
 from estimator.model.judgement import METHODS, Effect, Need, Verdict
+from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.rules import BY_ID, may
-from estimator.scopes.rules.facts import facts_of
+from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.tables.tables import Tables
 
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
@@ -24,11 +25,21 @@ def why_not(job: Job, needs: Sequence[Need], offered: Iterable[Repair], tables: 
     answered = {(r.method, need) for r in offered for need in (*r.answers, *(a for f in r.first for a in f.answers))}
     out: dict[Verdict, None] = {}
     for need in needs:
-        facts = facts_of(job, job.line(need.line), need.stretch, (need,), tables)
         for method in METHODS:
             if (method, need.id) not in answered:
-                out |= dict.fromkeys(_against(may(method, facts, tables)))
+                out |= dict.fromkeys(_against(may(method, facts_there(method, need, job, tables), tables)))
     return tuple(out)
+
+
+def facts_there(method: str, need: Need, job: Job, tables: Tables) -> StretchFacts:
+    """What a way is asked about for one need: the bare need, or all that the way round there would replace."""
+    ways = (w for w in job.reroutes if method == "reroute" and w.replaces_line == need.line)
+    for way in ways:
+        low = need.stretch.from_ft if way.replaces_from_ft is None else way.replaces_from_ft
+        high = need.stretch.to_ft if way.replaces_to_ft is None else way.replaces_to_ft
+        if (replaced := Stretch.between(low, high)).covers(need.stretch):
+            return facts_of(job, job.line(need.line), replaced, (need,), tables, way.name)
+    return facts_of(job, job.line(need.line), need.stretch, (need,), tables)
 
 
 def _against(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:

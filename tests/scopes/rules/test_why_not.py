@@ -1,8 +1,10 @@
 """Every way that is not offered gets the reason that says most about the pipe; what goes without saying is not said."""
 
+from dataclasses import replace
+
 from estimator.diagnosis import diagnose
 from estimator.model.work import Repair
-from estimator.scopes.rules.examples import demo_tables
+from estimator.scopes.rules.examples import demo_tables, reroute
 from estimator.scopes.rules.why_not import why_not
 from tests.diagnosis.making import job, line
 
@@ -30,3 +32,18 @@ def test_a_way_that_is_offered_needs_no_reason() -> None:
     assert "burst" in reasons()
     burst = Repair(id="b", method="burst", line="main", stretch=NEEDS[0].stretch, answers=(NEEDS[0].id,))
     assert "burst" not in reasons((burst,))
+
+
+def test_a_way_round_is_judged_over_all_that_it_replaces_and_not_over_the_bad_place_alone() -> None:
+    """A toilet drains through the floor; that the same old line goes on below the bad place is no smaller pipe to run into."""
+    wall = reroute(
+        yard_ft=30, wall_ft=8, size_in=4.5, replaces_from_ft=0, replaces_to_ft=60, serves=(("toilet", 1),), penetrations=(("wall", 1),)
+    )  # fmt: skip
+    with_wall = replace(WORN, reroutes=(wall,))
+    said = [
+        v.rule
+        for v in why_not(with_wall, diagnose(with_wall, demo_tables()).needs, (), demo_tables())
+        if v.method == "reroute"
+    ]
+    assert said[0] == "wall-way-serves-what-drains-above-the-floor"
+    assert "size-never-shrinks" not in said

@@ -189,3 +189,12 @@ def test_what_may_stay_does_not_stand_under_what_must_be_put_right():
     assert "may stay;" in may and "must be put right" not in may
     alone = _text(why.needs_rows([replace(need, must=False)], 80))
     assert "Nothing seen that has to be put right." in alone
+
+
+@pytest.mark.parametrize("columns", [40, 80, 120])
+def test_every_option_shows_its_warranty_the_papers_it_needs_and_that_years_are_typical(columns):
+    text = " ".join(_text(options.rows(QUOTE, columns)).split())
+    assert text.count("typical") == len(QUOTE.options)
+    for option in QUOTE.options:
+        assert option.warranty_en.split()[0] in text
+    assert "papers needed" in text.lower()

@@ -11,7 +11,7 @@ from estimator.cli.views.words import ENGLISH, day, dollars, feet, number, sente
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
 from estimator.model.work import Repair
-from estimator.wording.say import say, speaker
+from estimator.wording.say import pick, say, speaker
 
 LABEL_WIDTH, LEAST_COLUMN, ROOMY_COLUMN = 16, 10, 14
 Answer = Callable[[Option, str], str]
@@ -62,12 +62,12 @@ def _comparison(quote: Quote, columns: int, language: str) -> list[Row]:
     if not quote.options:
         return [Row(speaker(language)("No way of repair can be offered on these notes."), "head")]
     column = (columns - LABEL_WIDTH) // len(quote.options) - 2
-    if column >= ROOMY_COLUMN:
-        return [Row(text) for text in _side_by_side(quote, (*SHORT, *LONG), columns, language)]
-    if column >= LEAST_COLUMN:
-        below = [row for label, answer in LONG for row in _below(quote, label, answer, columns, language)]
-        return [*(Row(text) for text in _side_by_side(quote, SHORT, columns, language)), *below]
-    return [row for option in quote.options for row in _block(option, columns, language)]
+    if column < LEAST_COLUMN:
+        return [row for option in quote.options for row in _block(option, columns, language)]
+    beside = (*SHORT, *LONG) if column >= ROOMY_COLUMN else SHORT
+    under = UNDER if column >= ROOMY_COLUMN else (*LONG, *UNDER)
+    below = [row for label, answer in under for row in _below(quote, label, answer, columns, language)]
+    return [*(Row(text) for text in _side_by_side(quote, beside, columns, language)), *below]
 
 
 def _side_by_side(quote: Quote, answers: Answers, columns: int, language: str) -> list[str]:
@@ -82,7 +82,7 @@ def _below(quote: Quote, label: Say, answer: Answer, columns: int, language: str
 
 
 def _block(option: Option, columns: int, language: str) -> list[Row]:
-    cells = [(say(label, language), answer(option, language)) for label, answer in (*SHORT, *LONG)]
+    cells = [(say(label, language), answer(option, language)) for label, answer in (*SHORT, *LONG, *UNDER)]
     lines = table(("", ""), cells, columns)
     head = indented(f"{option.letter}  {heading(option, language)}", columns, by=0, hanging=3)
     return [*(Row(text, "head") for text in head), *(Row(t) for t in lines), Row("")]
@@ -142,7 +142,16 @@ def _life(option: Option, language: str) -> str:
     speak = speaker(language)
     if not option.life_high:
         return speak("not said")
-    return speak("{years} yr", years=f"{option.life_low}–{option.life_high}")
+    return speak("{years} yr, typical", years=f"{option.life_low}–{option.life_high}")
+
+
+def _warranty(option: Option, language: str) -> str:
+    return pick(language, option.warranty_en, option.warranty_es)
+
+
+def _papers(option: Option, language: str) -> str:
+    """Permits, letters and tests that the work needs."""
+    return " ".join(say(paper, language) for paper in option.needs_papers) or speaker(language)("none known yet: ask")
 
 
 SHORT: Answers = (
@@ -158,6 +167,7 @@ SHORT: Answers = (
     (Say.of("lasts"), _life),
 )
 LONG: Answers = ((Say.of("main risk"), lambda o, language: sentence(o.main_risk, language)),)
+UNDER: Answers = ((Say.of("warranty"), _warranty), (Say.of("papers needed"), _papers))
 """What is compared, in the order people ask for it. The homeowner's file has the whole list."""
 
 

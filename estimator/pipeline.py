@@ -16,7 +16,7 @@ from estimator.pricing.add_ons import Wanted, add_ons, with_chosen
 from estimator.pricing.build import price_scope
 from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.likely_range import range_of
-from estimator.pricing.overrides import concerns
+from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost
@@ -39,7 +39,7 @@ LOST_OVERRIDE = Kind(
     "job/override-without-option",
     Level.WARNING,
     "your own number for {what} ({reason}) fits no option any more.",
-    "Look at it: the finding under it may have changed. Name another option, or take the override out.",
+    "{near}Look at it: the finding under it may have changed. Name another option, or take the override out.",
     "The owner's own numbers are never dropped without a word.",
 )
 LOST_ADD_ON = Kind(
@@ -193,7 +193,9 @@ def _with_overrides(
         offered = add_ons(option.takeoffs, price, tables, place, Wanted(job.add_ons, job.wishes.add_ons, called))
         options.append(_in_words(option, with_chosen(price, offered), offered, tables, place))
     lost = [
-        LOST_OVERRIDE(Place("the job file"), what=o.item or o.option or "the price", reason=o.reason)
+        LOST_OVERRIDE(
+            Place("the job file"), what=o.item or o.option or "the price", reason=o.reason, near=meant(o, tables)
+        )
         for o in dict.fromkeys((*numbers, *below_floor))
         if o not in used
     ]

@@ -6,7 +6,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.problems import NO_ORDER
-from estimator.cli.writing import free, new_file
+from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.papers.change_order import ChangeOrder, change_order
@@ -23,7 +23,7 @@ def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> t
 
     Errors: CannotGoOn where nothing was accepted, nothing came after, or the option is offered no more.
     """
-    free(to)
+    free(to, WORKBOOK)
     folder = revisions_folder(job_file)
     signed, place = accepted(folder), Place(file=str(folder))
     if signed is None:

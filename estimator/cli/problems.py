@@ -79,6 +79,13 @@ FILE_THERE = Kind(
     "Give another name; nothing of yours is written over.",
     "A command that writes a file never writes over one.",
 )
+FILE_ENDING = Kind(
+    "cli/file-ending",
+    Level.ERROR,
+    "a workbook is written, and its name does not end in {ending}.",
+    "Name it {name}: under another ending no program opens it.",
+    "Programs choose how to read a file by the end of its name.",
+)
 NO_PICTURE = Kind(
     "cli/no-picture",
     Level.WARNING,
@@ -127,6 +134,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NOTHING_TO_COMPARE,
     FOLDER_NOT_EMPTY,
     FILE_THERE,
+    FILE_ENDING,
     NO_PICTURE,
     NOT_A_PICTURE,
     OWN_SETTINGS,

@@ -20,7 +20,7 @@ from estimator.cli.guard import STOPPED
 from estimator.cli.problems import STOPPED_HALF_WAY
 from estimator.cli.views.problems import tell
 from estimator.cli.way import readable_tables
-from estimator.cli.writing import free, new_file
+from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.half_way import keep, kept, kept_beside
 from estimator.records.reprice import Repriced, fingerprint, reprice
@@ -54,7 +54,7 @@ def repriced(folder: Path, tables: Path | None, day: date, to: Path) -> Done:
     """
     from estimator.cli.repriced_workbook import workbook
 
-    free(to)
+    free(to, WORKBOOK)
     priced_with, files, beside = readable_tables(day, tables), list(job_files(folder)), kept_beside(folder)
     sums = {path: _sum(path, priced_with, day) for path in files}
     before = kept(beside)

@@ -12,6 +12,7 @@ from estimator.model.price import Overruled, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import Quantity, Takeoff
 from estimator.pricing.problems import BAD_OVERRIDE
+from estimator.tables.near import near
 from estimator.tables.tables import Tables
 
 NUMBER = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(.*)")
@@ -108,6 +109,12 @@ def concerns(override: Override, takeoffs: Sequence[Takeoff], tables: Tables) ->
     tasks = {r.work_item for r in tables.recipes if r.part == "labor" and r.ref == override.item}
     names = {_quantity_name(item, tables) for item in {override.item, *tasks}}
     return any(t.value(name) > 0 for t in there for name in names)
+
+
+def meant(override: Override, tables: Tables) -> str:
+    """The items and tasks spelt nearly like one that the tables do not have, in a sentence; nothing for one they have."""
+    names = [item.item for item in tables.work_items] + [r.ref for r in tables.recipes if r.part == "labor"]
+    return "" if not override.item or override.item in names else near(override.item, dict.fromkeys(names))
 
 
 def _refuse(override: Override, known: Sequence[str]) -> NoReturn:

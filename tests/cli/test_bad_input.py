@@ -258,3 +258,8 @@ def test_a_stretch_without_a_line_or_without_numbers_is_a_wrong_command_line(job
 def test_a_stretch_beyond_the_known_line_is_refused(job, where):
     assert "is not on the main" in refused(run("compare", job, "--line", "main", "--where", where))
     assert run("compare", job, "--line", "main", "--where", "20-36.7").exit_code == 0
+
+
+def test_a_folder_that_is_not_there_is_named_and_not_a_file_in_the_making(tmp_path):
+    told = run("tables", "workbook", tmp_path / "none" / "x.xlsx")
+    assert "none is not there." in refused(told) and "-tmp" not in refused(told)

@@ -39,7 +39,7 @@ def test_what_is_written_by_hand_is_read_as_the_guide_shows_it() -> None:
     block = GUIDE.rsplit("```toml\n", 1)[1].split("```")[0]
     found = reading(START + "30 roots 30%\n", more=block)
     assert found.job is not None, "\n".join(map(str, found.problems))
-    assert [o.item for o in found.job.overrides] == ["", "tunnel-dig"]
+    assert [o.item for o in found.job.overrides] == ["", "tunnel dig"]
     assert [o.do for o in found.job.options] == ["rename"]
     assert found.job.discounts
     assert found.job.approvals

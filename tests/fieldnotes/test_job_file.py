@@ -115,7 +115,7 @@ def test_the_owners_own_word(job: Job) -> None:
     rule, number = job.overrides
     assert rule == Override(reason="she knows the dip stays", rule="lining-keeps-the-grade", line="main", where="14-15")
     assert (number.reason, number.item, number.quantity, number.hours, number.price) == (
-        "I measured it", "tunnel-dig", "31 ft", 3.5, Decimal(16500)
+        "I measured it", "tunnel dig", "31 ft", 3.5, Decimal(16500)
     )  # fmt: skip
     assert job.options[0].repairs == (WantedRepair(method="tunnel", line="main", from_ft=-2, to_ft=14.5, entry="exit"),)
     assert (job.options[1].do, job.options[1].new_name) == ("rename", "Cheapest")
@@ -320,5 +320,5 @@ def test_the_same_foot_is_never_sold_twice(first: str, second: str, found: list[
     ],
 )
 def test_the_owners_own_place_and_number_can_be_read(key: str, text: str, found: list[str]) -> None:
-    word = f'\n[[override]]\nreason = "seen"\nitem = "tunnel-dig"\n{key} = "{text}"\n'
+    word = f'\n[[override]]\nreason = "seen"\nitem = "tunnel dig"\n{key} = "{text}"\n'
     assert codes("pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 roots 30%\n", word) == found

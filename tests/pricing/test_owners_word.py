@@ -9,6 +9,7 @@ from estimator.model.job import Allowance, Discount, Override
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
+from estimator.pricing.overrides import meant
 from estimator.pricing.price_by_class import price_by_class
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
@@ -138,3 +139,8 @@ def test_an_override_of_another_line_leaves_this_one_alone(maple: Scope, tables:
         price_scope(
             maple, tables, place, overrides=[Override(item="sod", quantity="90", line="kitchen", reason="gate")]
         )
+
+
+def test_an_item_nearly_spelt_is_told_what_may_be_meant(tables: Tables) -> None:
+    assert meant(Override(item="tunnel-dig", hours=3, reason="x"), tables).startswith("Perhaps “tunnel dig”")
+    assert meant(Override(item="tunnel dig", hours=3, reason="x"), tables) == ""

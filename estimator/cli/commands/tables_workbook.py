@@ -14,10 +14,11 @@ def command(file: NewFile, tables: TablesFrom = None, on: OnDay = None, language
     from estimator.cli.clock import today
     from estimator.cli.views.screen import show
     from estimator.cli.way import readable_tables
-    from estimator.cli.writing import new_file
+    from estimator.cli.writing import WORKBOOK, free, new_file
     from estimator.tables.as_workbook import workbook
     from estimator.wording.say import speaker
 
+    free(file, WORKBOOK)
     written = new_file(file, workbook(readable_tables(on or today(), tables)))
     check = f"estimator tables check {written}"
     said = speaker(language)(

@@ -83,7 +83,7 @@ def _page(letter: Letter, name: str, title: str) -> Page:
 
 def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
     speak = letter.speak
-    page.heading(speak("Tested: {section}", section=letter.typed(test.section)))
+    page.heading(speak("Tested: {section}", section=letter.typed(test.section)), starts=True)
     page.line(words, "bold")
     for label, value in (
         (
@@ -105,11 +105,12 @@ def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
             f"{shown(Inches(test.held_at_in), letter.language)} {speak('below')} {_level(letter, test)}",
         )
     if test.readings:
-        page.add(Cell(speak("Minutes"), "head"), Cell(speak("Level fell by"), "head", 2))
-        for minutes, drop in test.readings:
-            page.add(
-                Cell(number(minutes, letter.language), "cell"), Cell(shown(Inches(drop), letter.language), "cell", 2)
-            )
+        page.pair(speak("Level fell by"), " · ".join(_reading(letter, *reading) for reading in test.readings))
+
+
+def _reading(letter: Letter, minutes: float, drop_in: float) -> str:
+    at, drop = number(minutes, letter.language), shown(Inches(drop_in), letter.language)
+    return letter.speak("{drop} after {minutes} min", drop=drop, minutes=at)
 
 
 def _level(letter: Letter, test: WaterTest) -> str:

@@ -167,6 +167,15 @@ def whole_number(least: int, most: int) -> Reader:
     return read
 
 
+def year_built(answer: str, key: str, known: Known) -> Got | Unread:
+    """A year; two digits are offered as the year of the last hundred that they end."""
+    two = re.fullmatch(r"'?(\d\d)s?", answer.strip(), re.ASCII)
+    if two:
+        this = known.today.year
+        return Unread("which hundred", str(this - (this - int(two[1])) % 100))
+    return whole_number(1600, 2200)(answer, key, known)
+
+
 def _year(words: str, today: date) -> int:
     return (2000 + int(words) if len(words) == 2 else int(words)) if words else today.year
 

@@ -7,7 +7,7 @@ from typing import Literal
 from estimator.fieldnotes.kinds import error, warning
 from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tidy import Tidied
-from estimator.model.lengths import match_length, unit_written
+from estimator.model.lengths import match_length, parse_length, unit_written
 from estimator.model.problem import Place, Problem
 
 FLOW = error(
@@ -93,9 +93,9 @@ def _slot(part: str) -> dict[str, object] | None:
     if low in ("surface", "no riser", "from end"):
         return {"from_end": True} if low == "from end" else {"surface": True}
     if low.startswith(("riser ", "drop ")):
-        found = match_length(part, low.index(" ") + 1, "ft")
-        said: dict[str, object] | None = {"riser_ft": found[0]} if found and found[1] == len(part) else None
-        return said and {**said, "riser_has_unit": bool(unit_written(part[low.index(" ") :]))}
+        written = part[low.index(" ") + 1 :]
+        feet = parse_length(written, "ft")
+        return {"riser_ft": feet, "riser_has_unit": bool(unit_written(written))} if isinstance(feet, float) else None
     if low.startswith("zero at "):
         found = match_length(part, 8, "ft")
         return {"zero_at_ft": found[0]} if found and found[1] == len(part) else None

@@ -20,6 +20,7 @@ from estimator.fieldnotes.answers import (
     text,
     whole_number,
     words_like,
+    year_built,
     yes_no,
 )
 
@@ -82,7 +83,7 @@ CUSTOMER = Section(table="customer", title="The customer", questions=(
 ))  # fmt: skip
 
 HOUSE = Section(table="house", title="The house", questions=(
-    _q("built", "Built in what year", "1962", "Old paint and slabs with tendons go by the year.", whole_number(1600, 2200)),
+    _q("built", "Built in what year", "1962", "Old paint and slabs with tendons go by the year.", year_built),
     _q("floor", "Floor: slab (proven to have no tendons), post-tensioned slab, slab with tendons unknown, crawl space, basement",
        "slab", "Nobody cuts a slab whose tendons are not known. `slab` counts as none only in an old house, or with proof.", house.floor,
        default=known_by.fixed("slab, tendons unknown"), needed=True),

@@ -30,6 +30,8 @@ _LENGTH = re.compile(
     re.VERBOSE | re.IGNORECASE | re.ASCII,
 )
 
+_INCHES_LEFT_OUT = re.compile(r"(\d\s*(?:feet|foot|ft)\.?\s+\d{1,2})\s*\Z", re.IGNORECASE | re.ASCII)
+
 
 def plain_marks(text: str) -> str:
     """The text with a phone's curly quotes and long dashes made plain, each for one character."""
@@ -82,6 +84,8 @@ def parse_length(text: str, bare: Unit = "ft") -> float | str:
 
     >>> parse_length("12' 6 1/2\\""), parse_length("3.8 m"), parse_length("30", bare="in")
     (12.541666666666666, 12.46719160104987, 2.5)
+    >>> parse_length("2ft 6")
+    2.5
     >>> parse_length("38,5")
     'a comma is no decimal point: write 38.5'
     """
@@ -92,7 +96,7 @@ def parse_length(text: str, bare: Unit = "ft") -> float | str:
         return f"a comma is no decimal point: write {plain.replace(',', '.', 1)}"
     if plain.startswith("-"):
         return "a length is never below zero"
-    match = _LENGTH.fullmatch(plain)
+    match = _LENGTH.fullmatch(_INCHES_LEFT_OUT.sub(r"\1 in", plain))
     if match is None:
         return "write a length such as 12.5, 12'6\", 2 ft 8 in, 30 in or 3.8 m"
     if match["bare"] and not bare:

@@ -26,6 +26,11 @@ _DIRT = re.compile(
     re.IGNORECASE,
 )
 _WITH_UNIT = re.compile(r"\d\s*(?:%|percent\b|in\b|inch|ft\b|feet\b|['\"])|\bat\s+\d", re.IGNORECASE)
+_NAMED_BRANCH = re.compile(
+    r"\b((?:(?:hall|master|guest|front|back|half|kids?'?)\s+)?(?:bath(?:room)?|toilet|kitchen|laundry|washer|tub|shower|sink|lav|powder room))"
+    r"\s+(branch|wye|tee|tap|side drain)\b(?!.*\bcalled\b)([^,;]*)",
+    re.IGNORECASE,
+)
 DENIES = re.compile(
     r"\b(?:no|not|off|gone|was|were|without|never|cleared|removed|cleaned|isn't|wasn't|aint|nothing|none)\b",
     re.IGNORECASE,
@@ -49,6 +54,8 @@ def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     20.4 hole 2in, soil seen
     >>> print(plainer("loc 2'3 under tile, 28-1 from frt wall 6-2 off hall wall"))
     loc 2'3 under tile, 28'1" frt wall, 6'2" hall wall
+    >>> plainer("20 toilet branch 3in left live")
+    '20 branch 3in left live called toilet'
     >>> plainer("5 slab edge, call 5.3")
     '5 call 5.3 slab edge'
     """
@@ -58,6 +65,7 @@ def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     body = _PLURAL.sub(lambda m: trade_shortenings().get(m[1].lower(), "") + "s" if _is_plural(m) else m[0], body)
     if _OPENING.search(whole_words(tidied(body), words).text):
         body = _DIRT.sub("soil seen", body)
+    body = _NAMED_BRANCH.sub(lambda m: f"branch{m[3].rstrip()} called {m[1].lower()}", body)
     body = _EVERY.sub(r"every \1ft", _ABOUT.sub("", body))
     body = _STOP_AT_END.sub("", _STOP_BETWEEN.sub(",", body)).rstrip()
     body = _CALLED.sub(r"\1 call \3\2", body)

@@ -24,8 +24,9 @@ NEVER_ASKED = frozenset((
     "is", "it", "just", "looks", "maybe", "more", "not", "now", "of", "off", "ok", "okay", "on", "only",
     "or", "out", "please", "reads", "see", "seen", "so", "some", "than", "that", "the", "then", "there", "this",
     "too", "very", "was", "with",
+    "bath", "bathroom", "dishwasher", "disposal", "hall", "kitchen", "laundry", "lav", "sink", "shower", "toilet", "tub", "washer",
 ))  # fmt: skip
-"""Plain English: a remark, never a shortening."""
+"""Plain English, and what stands in a house: a remark, never a shortening."""
 
 
 @dataclass(frozen=True, slots=True)

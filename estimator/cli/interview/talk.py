@@ -20,6 +20,10 @@ BY_HAND = "By hand in the job file, not asked: overrides, options, approvals, di
 _BY_HAND = re.compile(
     r"(?:overrides?|options?|approvals?|discounts?|allowances?|settings?)(?: by hand)?", re.IGNORECASE
 )
+_NOBODY_KNOWS = re.compile(
+    r"(?:i )?(?:do not|don'?t|dont) know(?: yet)?|dunno|idk|no idea|not sure(?: yet)?|unknown|who knows|later",
+    re.IGNORECASE,
+)
 COMMANDS = "Enter skips or takes what is in [ ]. Also: ?, back, undo, list, go NAME, done."
 
 
@@ -108,6 +112,9 @@ class Talk:
             self._saved(step, {})
             return True
         got = step.question.read(answer, step.question.key, self._known_now(step))
+        if isinstance(got, Unread) and _NOBODY_KNOWS.fullmatch(answer):
+            unknown = step.question.read("unknown", step.question.key, self._known_now(step))
+            got = unknown if isinstance(unknown, Got) else Got({}, "left open")
         if isinstance(got, Unread):
             self.offer = got.offer
             self.terminal.tell(got.wrong, "bad")
@@ -143,7 +150,11 @@ class Talk:
         if here == came_to:
             following = next((all_steps[n].id for n in blank if n > here), END)
             return following, following
-        new = [n for n in blank if all_steps[n].table == step.table and all_steps[n].id not in asked]
+        new = [
+            n
+            for n in blank
+            if all_steps[n].id not in asked and (step.index is None or all_steps[n].table == step.table)
+        ]
         same = new or [n for n in blank if step.index is not None and all_steps[n].table == step.table]
         later = [n for n in same if n > here] or [n for n in same if all_steps[n].question.needed]
         return (all_steps[later[0]].id if later else self.job.next_id), self.job.next_id

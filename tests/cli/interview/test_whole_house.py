@@ -238,3 +238,35 @@ def test_two_lines_to_one_main_are_asked_whether_one_runs_into_the_other(tmp_pat
     lines = ["main", "", "ci", "n", "20 ft", "city main", "yard", "4", "clay", "n", "50 ft", ""]
     _, typist = interview(tmp_path / "job.toml", lines, at="line.0.name")
     assert "ends at the city main; so does main: if it runs into yard, go main joins" in typist.told
+
+
+@pytest.mark.parametrize("answer", ["i dont know", "dunno", "no idea", "not sure yet"])
+def test_somebody_who_does_not_know_leaves_it_open_or_unknown(tmp_path, interview, answer):
+    """Where `unknown` is an answer it is taken, elsewhere the question stays open; nobody is asked twice."""
+    job, typist = interview(tmp_path / "job.toml", [*ANSWERS[:8], "1962", "basement", answer, answer, ""])
+    assert job.data["house"]["soil"] == "unknown"
+    assert "expansive_soil" not in job.data["house"]
+    assert typist.asked[-1].startswith("City sewer"), "nothing is asked twice"
+
+
+def test_a_year_of_two_digits_is_offered_whole(tmp_path, interview):
+    job, typist = interview(tmp_path / "job.toml", [*ANSWERS[:8], "78", "", "basement"])
+    assert job.data["house"]["built"] == 1978
+    assert typist.asked[9] == "Built in what year [1978]"
+
+
+def test_a_place_said_later_brings_the_question_whether_it_is_a_trial(tmp_path, interview):
+    answers = [
+        *ANSWERS[:8],
+        "1962",
+        "basement",
+        "firm clay",
+        "",
+        "unknown",
+        *[""] * 9,
+        "go jurisdiction",
+        "demo",
+        "yes",
+    ]
+    job, _ = interview(tmp_path / "job.toml", answers)
+    assert job.data["job"]["demo"] is True

@@ -62,6 +62,12 @@ COMMANDS: tuple[Entry, ...] = (
         group="tables",
     ),
     Entry(
+        "folder",
+        "Write the tables as a folder of CSV files.",
+        "estimator tables folder my_tables --tables prices.xlsx",
+        group="tables",
+    ),
+    Entry(
         "changes",
         "What differs between two sets of tables, and what it does to jobs.",
         "estimator tables changes old_tables new_tables --jobs jobs",

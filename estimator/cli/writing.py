@@ -1,6 +1,8 @@
-"""A new file's name and its bytes in, the file on the disk out: whole, or not there."""
+"""A new file's or folder's name and its bytes in, the file or folder on the disk out: whole, or not there."""
 
 import os
+import shutil
+from collections.abc import Mapping
 from pathlib import Path
 
 from estimator.cli.problems import FILE_ENDING, FILE_THERE
@@ -31,8 +33,28 @@ def new_file(path: Path, data: bytes) -> Path:
         making.write_bytes(data)
         making.rename(path)
     except OSError as error:
-        named = path if path.parent.is_dir() else path.parent
-        raise OSError(error.errno, error.strerror, str(named)) from error
+        raise OSError(error.errno, error.strerror, str(_named(path))) from error
     finally:
         making.unlink(missing_ok=True)
     return path
+
+
+def new_folder(path: Path, files: Mapping[str, bytes]) -> Path:
+    """A folder with these files, as `new_file` writes one. Errors: as there."""
+    free(path)
+    making = path.with_name(f".{path.name}.{os.getpid()}-tmp")
+    try:
+        making.mkdir()
+        for name, data in files.items():
+            (making / name).write_bytes(data)
+        making.rename(path)
+    except OSError as error:
+        raise OSError(error.errno, error.strerror, str(_named(path))) from error
+    finally:
+        shutil.rmtree(making, ignore_errors=True)
+    return path
+
+
+def _named(path: Path) -> Path:
+    """What a refusal is about: the folder where it is missing, else the path itself."""
+    return path if path.parent.is_dir() else path.parent

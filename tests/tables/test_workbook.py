@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
+from typer.testing import CliRunner
 
+from estimator.cli.app import build
 from estimator.tables.as_workbook import workbook
 from estimator.tables.columns import columns
 from estimator.tables.keepers import KEEPERS
@@ -136,3 +138,14 @@ def test_the_hour_worked_out_in_the_sheet_is_the_programs(tmp_path: Path) -> Non
     assert tables is not None
     sheet = load_workbook(BytesIO(workbook(tables)), data_only=True)["roles"]
     assert round(sheet["F3"].value, 2) == float(round(tables.role("helper").hour, 2)) == 31.46
+
+
+def test_csv_to_workbook_to_csv_changes_no_row(tmp_path: Path) -> None:
+    (tmp_path / "prices.xlsx").write_bytes(demo_bytes())
+    words = ["tables", "folder", str(tmp_path / "back"), "--tables", str(tmp_path / "prices.xlsx")]
+    run = CliRunner().invoke(build(words), [*words, "--on", "2026-11-25"])
+    assert run.exit_code == 0, run.output
+    back = reading(tmp_path / "back")
+    assert back.problems == () and back.tables is not None
+    assert (back.tables.rows, back.tables.fingerprint) == (demo().rows, demo().fingerprint)
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["back", "prices.xlsx"]

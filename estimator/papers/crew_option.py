@@ -39,7 +39,7 @@ def work_sheet(letter: Letter, option: Option) -> Sheet:
             _repair(letter, page, takeoff)
     _work(letter, page, option)
     _agreed(letter, page, option)
-    page.listing(speak("Good to know"), notes(letter, option))
+    page.listing(speak("Good to know"), notes(letter, option), starts=True)
     _pick_list(letter, page, option)
     _tests(letter, page)
     return close(letter, page)
@@ -51,7 +51,7 @@ def _repair(letter: Letter, page: Page, takeoff: Takeoff) -> None:
     if repair.reroute:
         new_way(letter, page, takeoff)
     else:
-        page.heading(where_it_is(letter, repair))
+        page.heading(where_it_is(letter, repair), starts=True)
     if repair.method in CUTTING:
         page.line(speak("Cut to sound pipe. Worse than shown: stop, take a picture, call."), "box")
     else:
@@ -75,17 +75,18 @@ def _repair(letter: Letter, page: Page, takeoff: Takeoff) -> None:
 def _work(letter: Letter, page: Page, option: Option) -> None:
     """Each task once, with how much of it on which pipe; what others do stands by itself."""
     speak = letter.speak
-    page.heading(speak("Work, in this order"))
+    page.heading(speak("Work, in this order"), starts=True)
+    first = len(page.rows)
     own = [line for line in option.price.lines if line.price_class not in BY_OTHERS and line.work_class in CLASSES]
     for work_class, text in CLASSES.items():
         tasks = _tasks(letter, option, [line for line in own if line.work_class == work_class])
         if tasks:
-            page.line(letter.say(text), "bold")
+            page.line(letter.say(text), "bold", starts=len(page.rows) > first)
         for said, amounts in tasks.items():
             _task(page, said, "\n".join(amounts))
     others = [line for line in option.price.lines if line.price_class in BY_OTHERS]
     if others:
-        page.line(speak("Others do these; the office arranges them"), "bold")
+        page.line(speak("Others do these; the office arranges them"), "bold", starts=True)
     for said, amounts in _tasks(letter, option, others).items():
         _task(page, said, "\n".join(amounts))
     page.line(
@@ -124,7 +125,11 @@ def _agreed(letter: Letter, page: Page, option: Option) -> None:
     """How far the crew may go on its own when it is worse than shown."""
     speak = letter.speak
     most = [f"{letter.text(e)}: {speak('at most')} {e.cap_quantity.normalize():f}" for e in option.extras]
-    page.listing(speak("When it is worse than shown: stop and call"), most or [speak("Nothing was agreed beforehand.")])
+    page.listing(
+        speak("When it is worse than shown: stop and call"),
+        most or [speak("Nothing was agreed beforehand.")],
+        starts=True,
+    )
     if most:
         page.line(speak("The customer has agreed to these, up to the number given, and only when shown."), "quiet")
 

@@ -32,7 +32,7 @@ def _quoted(name: str) -> str:
 def new_way(letter: Letter, page: Page, takeoff: Takeoff) -> None:
     """The heading of a way round, its length and size, each leg, and where it ties in."""
     speak, repair = letter.speak, takeoff.repair
-    page.heading(where_it_is(letter, repair))
+    page.heading(where_it_is(letter, repair), starts=True)
     length = feet(takeoff.value("reroute_ft"), letter.language)
     size = inches(takeoff.value("reroute_size_in"))
     page.line(speak("{length} of new {size} inch pipe, turns and uprights counted", length=length, size=size), "bold")

@@ -32,7 +32,9 @@ def dig_below(
     under = _under_beams(case, beams, floor, width)
     plain = sum(o.length_ft * width * floor.depth_ft(o.middle_ft) for o in openings)
     paper.put("dig_length_ft", length, "strip less the beams", ("openings", len(openings)))
-    paper.put("dig_width_ft", width, "the firm's opening")
+    paper.put(
+        "dig_width_ft", width, "the firm's opening; where its sides are held, as wide as people need between shores"
+    )
     paper.put(
         "dig_depth_ft",
         floor.deepest_ft + case.slab_ft,

@@ -31,6 +31,10 @@ _NAMED_BRANCH = re.compile(
     r"\s+(branch|wye|tee|tap|side drain)\b(?!.*\bcalled\b)([^,;]*)",
     re.IGNORECASE,
 )
+_STUCK_FIRST = re.compile(
+    r"\b(?:can'?t|cannot|won'?t)\s+(?:pass|go\s+(?:any\s+)?further|get\s+(?:past|by|thru|through))[\s,.]+(?:it'?s\s+)?([A-Za-z][^,;]*)",
+    re.IGNORECASE,
+)
 DENIES = re.compile(
     r"\b(?:no|not|off|gone|was|were|without|never|cleared|removed|cleaned|isn't|wasn't|aint|nothing|none)\b",
     re.IGNORECASE,
@@ -56,6 +60,8 @@ def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     loc 2'3 under tile, 28'1" frt wall, 6'2" hall wall
     >>> plainer("20 toilet branch 3in left live")
     '20 branch 3in left live called toilet'
+    >>> plainer("31.5 cant go any further mud")
+    '31.5 mud cannot pass'
     >>> plainer("5 slab edge, call 5.3")
     '5 call 5.3 slab edge'
     """
@@ -65,11 +71,17 @@ def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     body = _PLURAL.sub(lambda m: trade_shortenings().get(m[1].lower(), "") + "s" if _is_plural(m) else m[0], body)
     if _OPENING.search(whole_words(tidied(body), words).text):
         body = _DIRT.sub("soil seen", body)
+    body = _STUCK_FIRST.sub(lambda m: f"{m[1].rstrip()} cannot pass" if _begins_with_a_finding(m[1]) else m[0], body)
     body = _NAMED_BRANCH.sub(lambda m: f"branch{m[3].rstrip()} called {m[1].lower()}", body)
     body = _EVERY.sub(r"every \1ft", _ABOUT.sub("", body))
     body = _STOP_AT_END.sub("", _STOP_BETWEEN.sub(",", body)).rstrip()
     body = _CALLED.sub(r"\1 call \3\2", body)
     return body + (f" ;{note}" if mark else "")
+
+
+def _begins_with_a_finding(text: str) -> bool:
+    line = whole_words(tidied(text), trade_shortenings()).text.lower()
+    return line.startswith(FINDING_WORDS)
 
 
 def _is_plural(match: re.Match[str]) -> bool:

@@ -10,6 +10,7 @@ from estimator.fieldnotes.answers import LONGEST, nearest
 from estimator.fieldnotes.tidy import tidied, trade_shortenings
 from estimator.fieldnotes.where import Where, read_where
 from estimator.model.lengths import plain_marks
+from estimator.model.line import FINDING_WORDS
 
 _HEADING_PART = re.compile(
     r"\s*(?:(?:riser|drop|zero at|before|after)\s|surface\b|no riser\b|with (?:the )?flow\b|against (?:the )?flow\b|"
@@ -23,6 +24,9 @@ _AMOUNT_ONLY = re.compile(
 _READING_LAST = re.compile(
     r"((?!pass\b)[A-Za-z][^;]*?[A-Za-z%\"])[\s,]+(?:at\s+|@\s*)?(\d{1,4}\.\d+(?:\s*(?:-|to)\s*\d{1,4}(?:\.\d+)?)?)",
     re.IGNORECASE | re.ASCII,
+)
+_FINDING = re.compile(
+    rf"(?<![\w'])(?:{'|'.join(FINDING_WORDS)}|rts|root|scl|grv|ofs|crk|belly|dip)s?(?![\w'])", re.IGNORECASE
 )
 _LOCATED = re.compile(r"\s*(?:loc|locate|located|loc'd|same)\b", re.IGNORECASE)
 _ENDS = ("", "y", "yes", "ok")
@@ -71,7 +75,7 @@ def _rooted(log: Typed, clean: str) -> str:
         return clean
     for row in reversed(log.rows):
         where = read_where(tidied(row.removeprefix(NOT_READ)))
-        if isinstance(where, Where):
+        if isinstance(where, Where) and not _AMOUNT_ONLY.fullmatch(row.removeprefix(NOT_READ)):
             reading = row.removeprefix(NOT_READ)[: where.end].strip()
             return f"{reading} {clean[same.end() :] if same else clean}" if row.startswith(NOT_READ) else clean
     return clean
@@ -154,9 +158,22 @@ def _both(log: Typed, old: str, clean: str, waits: bool, amount: bool) -> list[s
     if waits and isinstance(where, Where) and not clean[where.end :].strip() and read_where(tidied(old)) is None:
         return [f"{clean} {old}"]  # words first, then the reading
     if amount:
-        swapped = [new for new in (_swapped(old, clean),) if new] if waits else []
-        return [*swapped, f"{old} {clean}"]
+        within = [new for new in (_swapped(old, clean), _inserted(old, clean)) if new] if waits else []
+        return [*within, f"{old} {clean}"]
     return [f"{old} {clean}"] if waits and plain_marks(clean)[:1].isalpha() else []
+
+
+def _inserted(old: str, clean: str) -> str:
+    """The amount right after the first finding of the row: `26 roots a few at joint` and `30%`; "" where there is none.
+
+    >>> _inserted("26 roots a few at joint", "30%")
+    '26 roots 30%, a few at joint'
+    """
+    found = _FINDING.search(old.partition(";")[0])
+    if not found:
+        return ""
+    rest = old[found.end() :].strip(" ,")
+    return f"{old[: found.end()]} {clean}" + (f", {rest}" if rest else "")
 
 
 def _swapped(old: str, clean: str) -> str:

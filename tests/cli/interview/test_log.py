@@ -293,3 +293,16 @@ def test_a_branch_may_be_named_by_what_drains_into_it(typed_, kept):
     assert not log.asked
     sags = [f for f in log.sheet.line.findings if f.kind == "sag"]
     assert [f.percent for f in sags] in ([], [(50.0, 50.0)])
+
+
+def test_an_amount_goes_to_the_finding_of_the_row_before_and_is_no_reading():
+    """`roots a few at joint` and then `30%`; `loc` after an amount nobody could place belongs to the reading before."""
+    log = after(PASS, "2 yard", "26 roots a few at joint", "30%")
+    assert [(f.kind, f.percent) for f in log.sheet.line.findings] == [("roots", (30.0, 30.0))]
+    log = after(PASS, "2 yard", "26 branch 3in", "zz", "40%", "loc 3ft from lawn")
+    assert log.rows[-1] == "loc 3ft from lawn"
+
+
+def test_what_stops_the_camera_may_stand_after_the_stopping():
+    log = after(PASS, "2 yard", "31.5 cant go any further mud")
+    assert log.rows[-1] == "31.5 mud cannot pass"

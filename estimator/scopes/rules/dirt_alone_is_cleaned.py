@@ -26,7 +26,7 @@ def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     out_of_place = it.method in PLACED and fits(it, limits) is not None  # said by place-fits-the-method
     if out_of_place or (it.method not in LINERS and "metal" in it.families):
         return ()
-    trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE]
+    trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE and "never ends" not in f.signs]
     return tuple(
         Ruling(
             effect=Effect.DOES_NOT_FIX,

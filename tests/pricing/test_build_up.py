@@ -327,4 +327,4 @@ def test_no_real_price_lies_below_the_sum_for_the_search_by_more_than_its_slack(
     price = price_scope(scope, tables, place)
     rough = [rough_cost(t, tables, place) for t in scope]
     summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
-    assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, tables).slack
+    assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, {}, tables).slack

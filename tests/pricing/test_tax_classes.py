@@ -127,4 +127,4 @@ def test_the_sum_for_the_search_stays_below_the_price_where_materials_are_taxed_
     rough = [rough_cost(t, own, apart) for t in scope]
     summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
     price = price_scope(scope, own, apart)
-    assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, own).slack
+    assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, {}, own).slack

@@ -203,6 +203,11 @@ def read_day(answer: str, today: date) -> date | None:
     return None
 
 
+def day_or_none(answer: str, key: str, known: Known) -> Got | Unread:
+    """A day; a no is none."""
+    return Got({key: None}) if answer.lower().strip(" .!") in NO else day(answer, key, known)
+
+
 def day(answer: str, key: str, known: Known) -> Got | Unread:
     found = read_day(answer, known.today)
     if found is None:

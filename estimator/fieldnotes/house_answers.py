@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
-from estimator.fieldnotes.answers import NO, Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
+from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
 from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
 from estimator.model.lengths import plain_marks
 
@@ -57,8 +57,11 @@ def floor(answer: str, key: str, known: Known) -> Got | Unread:
 
 
 def insurer(answer: str, key: str, known: Known) -> Got | Unread:
-    """A name; a no is no insurer of that name."""
-    return Got({key: None}) if answer.lower().strip(" .!") in NO else text(answer, key, known)
+    """A name or a number; a no is no insurer of that name, and a yes does not name one."""
+    low = answer.lower().strip(" .!")
+    if low in YES:
+        return Unread("what is it called? Write its name, or Enter for none")
+    return Got({key: None}) if low in NO else text(answer, key, known)
 
 
 def trial(answer: str, key: str, known: Known) -> Got | Unread:

@@ -15,6 +15,7 @@ from estimator.fieldnotes.answers import (
     Known,
     Reader,
     day,
+    day_or_none,
     length,
     one_of,
     text,
@@ -191,14 +192,14 @@ SIGN = Section(table="sign", title="Seen off the camera", many=True, one="sign",
 INSURANCE = Section(table="customer", title="Insurance", questions=(
     _q("insurer", "Insurance company, if one is asked to pay", "Fernbrook Mutual (invented)",
        "A page of facts is written for it, without a word on what is covered; Enter: none.", house.insurer),
-    _q("policy", "Policy number", "HO-3318", "It stands on the insurer's page.", text, asked=known_by.insured),
-    _q("claim", "Claim number", "C-77", "It stands on the insurer's page.", text, asked=known_by.insured),
+    _q("policy", "Policy number", "HO-3318", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
+    _q("claim", "Claim number", "C-77", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
 ))  # fmt: skip
 
 WISHES = Section(table="wishes", title="What they want", questions=(
     _q("keep_floors", "Do they want the floors left whole", "yes", "Ways that open floors are then told so.", yes_no),
     _q("asked", "What they asked for, in their words", "slow hall bath, test before the lift", "It stands on the quote.", text),
-    _q("selling", "Selling on", "2027-01-05", "A closing day is a deadline; Enter when they do not sell.", day),
+    _q("selling", "Selling on", "2027-01-05", "A closing day is a deadline; Enter when they do not sell.", day_or_none),
 ))  # fmt: skip
 
 SECTIONS: tuple[Section, ...] = (

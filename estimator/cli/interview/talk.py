@@ -10,7 +10,7 @@ from estimator.cli.interview.steps import Step, answer_of, first_open, found, it
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
-from estimator.fieldnotes.answers import LONGEST, Got, Known, Unread, cleaned
+from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, cleaned
 from estimator.model.problem import CannotGoOn
 
 END = "end"
@@ -102,6 +102,9 @@ class Talk:
     def _answered(self, step: Step, answer: str) -> bool:
         """Always True: there is a next question."""
         has = answer_of(step, self.job.data) is not None
+        if step.begins and not has and answer.lower() in YES:
+            self.terminal.tell(f"which? such as: {step.question.example}", "bad")
+            return True
         if step.begins and not has and answer.lower() in _NO_MORE:
             answer = ""
         elif not answer and not has:

@@ -270,3 +270,18 @@ def test_a_place_said_later_brings_the_question_whether_it_is_a_trial(tmp_path, 
     ]
     job, _ = interview(tmp_path / "job.toml", answers)
     assert job.data["job"]["demo"] is True
+
+
+def test_a_yes_to_another_line_is_no_name_of_one(tmp_path, interview):
+    lines = ["main", "", "ci", "n", "20 ft", "city main", "y", "kitchen"]
+    job, typist = interview(tmp_path / "job.toml", lines, at="line.0.name")
+    assert "which? such as: main, yard, kitchen" in typist.told
+    assert [line["name"] for line in job.data["line"]] == ["main", "kitchen"]
+
+
+def test_no_is_no_insurer_and_no_day(tmp_path, interview):
+    answers = ["yes", "no", "yes", "", "no"]
+    job, typist = interview(tmp_path / "job.toml", answers, at="customer.insurer")
+    assert "insurer" not in job.data.get("customer", {})
+    assert any("what is it called" in told for told in typist.told)
+    assert "selling" not in job.data["wishes"]

@@ -37,7 +37,6 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     page.gap()
     _money(letter, page, option)
     page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
-    _cancel(letter, page)
     page.line(option_words.check_the_place(letter), "quiet")
     page.line(
         speak(
@@ -47,6 +46,7 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     )
     letter.which_counts(page)
     page.gap(14)
+    _cancel(letter, page)
     signatures(letter, page)
     return letter.close(page)
 
@@ -80,16 +80,17 @@ def _money(letter: Letter, page: Page, option: Option) -> None:
 
 
 def _cancel(letter: Letter, page: Page) -> None:
-    """The days to cancel count from the day of signing, so the boxes stay blank until then."""
+    """Beside the signatures, bold (16 CFR 429.1). The days count from the day of signing, so the boxes stay blank until then."""
     speak, count = letter.speak, letter.quote.cancel_business_days
     if not count:
         return
     page.line(
         speak(
-            "If you sign at home you may cancel within {count} business days of signing. We hand you the form for it, twice.",
+            "You, the buyer, may cancel this agreement at any time before midnight of business day {count} after the day you sign it. The notice of cancellation that we hand you, twice, explains this right.",
             count=count,
         ),
-        "box",
+        "cancel",
+        starts=True,
     )
     page.add(
         Cell(speak("Last day to cancel"), "label"),

@@ -83,7 +83,7 @@ def _parted(revision: Revision, path: Path, issued: dict[str, Seen], now: dict[s
         here = room.get(cell.sheet)
         if here and cell.cell in here.cells:
             filled.append(cell)
-        elif not (here and _counts_marks(here, cell, now[cell.sheet])):
+        elif not (here and _counts_marks(here, cell, now.get(cell.sheet, {}))):
             changed.append(cell)
     boxes = {(sheet, box) for sheet, here in room.items() for one in here.sums for box in one.adds}
     marked = [(c.sheet, _short_name(issued[c.sheet], c.cell)) for c in filled if (c.sheet, c.cell) in boxes]
@@ -110,9 +110,14 @@ def _differing(issued: dict[str, Seen], now: dict[str, Seen]) -> Iterator[Differ
     for name in (name for name in issued if name in now):
         before, after = issued[name], now[name]
         for at in sorted(before.keys() | after.keys(), key=_order):
-            if before.get(at, "") != after.get(at, ""):
+            if before.get(at, "") != after.get(at, "") and not _not_calculated(before.get(at, ""), after.get(at, "")):
                 blank = SHOWN if _order(at)[0] == 0 else ""
                 yield Differing(name, at, before.get(at, blank), after.get(at, blank))
+
+
+def _not_calculated(issued: str, now: str) -> bool:
+    """The same formula, whose value the program that saved it left out: it comes back as soon as a program calculates."""
+    return now.startswith(" =") and issued.endswith(now)
 
 
 def _order(at: str) -> tuple[int, int, str]:

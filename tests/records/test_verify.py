@@ -10,8 +10,11 @@ from openpyxl.styles import Font, PatternFill
 from openpyxl.styles.colors import Color
 
 from estimator.model.problem import CannotGoOn
+from estimator.papers.example import example_quote
+from estimator.papers.homeowner import homeowner
 from estimator.records.issue import Made, issue
 from estimator.records.verify import verify
+from estimator.sheets.write import write
 
 NAME = "Drain quote r1 - 417 Larkspur Court.xlsx"
 
@@ -199,3 +202,21 @@ def test_a_sheet_taken_out_or_put_in_is_named(letter, tmp_path):
 
     assert _altered(letter, tmp_path / NAME, taken_out) == [("sheet", "shown", "missing")]
     assert _altered(letter, tmp_path / NAME, put_in) == [("sheet", "missing", "shown")]
+
+
+def test_a_formula_that_the_saving_program_did_not_calculate_is_no_difference(letter, tmp_path):
+    issued = letter / "r1" / "to send" / NAME
+    with_value = issued.read_bytes()
+    book = openpyxl.load_workbook(BytesIO(with_value))
+    assert _altered(letter, tmp_path / NAME, lambda book: None) == []
+    assert book.active["B4"].value == "=B3"
+
+
+def test_a_sheet_with_boxes_that_was_taken_out_is_named_too(tmp_path, quote, inputs):
+    data = write(homeowner(example_quote(), "en_US"))
+    issue(tmp_path / "whole", quote, inputs, lambda number: Made(quote, {f"to send/{NAME}": data}))
+
+    def change(book):
+        del book["Option B"]
+
+    assert _altered(tmp_path / "whole", tmp_path / NAME, change) == [("sheet", "shown", "missing")]

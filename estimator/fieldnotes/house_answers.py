@@ -61,7 +61,22 @@ def insurer(answer: str, key: str, known: Known) -> Got | Unread:
     low = answer.lower().strip(" .!")
     if low in YES:
         return Unread("what is it called? Write its name, or Enter for none")
-    return Got({key: None}) if low in NO else text(answer, key, known)
+    gone = {key: None, "policy": None, "claim": None} if key == "insurer" else {key: None}
+    return Got(gone) if low in NO else text(answer, key, known)
+
+
+_DOLLARS = re.compile(
+    r"\$?\s*(\d{1,4}(?:\.\d{1,2})?)\s*(?:\$|dollars?)?\s*(?:/|a|per|each)?\s*(?:sq\.?\s*ft\.?|sf|foot|square foot)?",
+    re.I | re.A,
+)
+
+
+def floor_price(answer: str, key: str, known: Known) -> Got | Unread:
+    """`14`, `$14.50`, `14 a sq ft`: dollars a square foot."""
+    found = _DOLLARS.fullmatch(answer.strip())
+    if not found:
+        return Unread(f"“{answer}” is no price of a square foot: write it like 14 or 14.50")
+    return Got({key: float(found[1])}, f"${float(found[1]):.2f} a square foot")
 
 
 def trial(answer: str, key: str, known: Known) -> Got | Unread:

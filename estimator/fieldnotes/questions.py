@@ -116,6 +116,9 @@ HOUSE = Section(table="house", title="The house", questions=(
        "It is searched for before a saw touches the slab.", words_like(("nothing", "ducts", "conduit", "unknown")),
        default=known_by.fixed("unknown"), asked=known_by.on_slab),
     _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", text),
+    _q("floor_price", "What a square foot of it costs, put back", "14.50",
+       "The dearer the floor, the sooner a tunnel is the cheaper way; Enter leaves it open.", house.floor_price,
+       asked=known_by.on_slab),
 ))  # fmt: skip
 
 TRIAL = Section(table="job", title="A trial", questions=(

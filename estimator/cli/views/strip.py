@@ -95,8 +95,13 @@ def strip(line: Line, columns: int, bars: Sequence[Bar] = (), language: str = EN
         _ruler(scale),
         *_found(lettered, scale),
         *_bars(bars, scale),
-        *listed(lettered, columns, language),
+        *(listed(lettered, columns, language) if lettered or profile.filmed else [_not_filmed(language)]),
     ]
+
+
+def _not_filmed(language: str) -> str:
+    """Nothing found where nobody looked says nothing of the pipe."""
+    return speaker(language)("No camera was in this line.")
 
 
 def letters(findings: Sequence[Finding]) -> list[tuple[str, Finding]]:

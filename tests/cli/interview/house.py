@@ -6,7 +6,7 @@ ANSWERS: tuple[str, ...] = (
     # the customer
     "Wren Castellane", "417 Larkspur Court, Fernbrook", "555-0147", "",
     # the house
-    "1962", "slab", "", "4", "6 in", "24in deep 12in wide", "firm clay", "y", "demo", "", "yes", "2 baths, kitchen, washer", "copper", "nothing", "tile",
+    "1962", "slab", "", "4", "6 in", "24in deep 12in wide", "firm clay", "y", "demo", "", "yes", "2 baths, kitchen, washer", "copper", "nothing", "tile", "14",
     # a trial, for the place is invented
     "",
     # the site

@@ -118,8 +118,8 @@ def test_no_page_shows_hashes_or_an_error(folder: Path) -> None:
 
 
 def parts(text: str) -> list[str]:
-    """Words, parted at hyphens too, where a line may be broken."""
-    return [word for word in re.split(r"[\s\-]+", text) if word]
+    """Words, parted at hyphens and between brackets too, where a line may be broken."""
+    return [word for word in re.split(r"[\s\-]+|(?<=\))(?=\()", text) if word]
 
 
 def test_no_text_is_clipped_every_word_of_every_cell_stands_on_a_page(folder: Path) -> None:

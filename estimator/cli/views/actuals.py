@@ -28,13 +28,15 @@ def rows(
         said = speak("{task}: real hours, and none in the estimate.", task=term(task, language))
         out += [Row(text, "bad") for text in indented(said, columns, by=0)]
     out += [Row(text) for text in by_cause(found, language)]
-    estimated, real = number(planned, language=language), "" if days is None else number(days, language=language)
+    return [*out, *map(Row, indented(_days(planned, days, language), columns, by=0))]
+
+
+def _days(planned: Decimal, days: Decimal | None, language: str) -> str:
+    speak, estimated = speaker(language), number(planned, language=language)
     if days is None:
-        return [
-            *out,
-            Row(speak("Crew days: {estimated} estimated, nobody said how many in the end", estimated=estimated)),
-        ]
-    return [*out, Row(speak("Crew days: {estimated} estimated, {real} real", estimated=estimated, real=real))]
+        return speak("Crew days: {estimated} estimated, nobody said how many in the end", estimated=estimated)
+    real = number(days, language=language)
+    return speak("Crew days: {estimated} estimated, {real} real", estimated=estimated, real=real)
 
 
 def _compared(found: Sequence[Outcome], columns: int, language: str) -> list[Row]:

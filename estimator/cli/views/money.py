@@ -4,7 +4,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.table import table
+from estimator.cli.views.table import folded, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, day, dollars
 from estimator.pricing.ledger import Entry
@@ -21,7 +21,7 @@ def rows(state: Money, on: date, columns: int, language: str = ENGLISH) -> list[
         *_agreed(state, columns, language),
         *_later(state, columns, language),
         Row(""),
-        *_balance(state, on, language),
+        *_balance(state, on, columns, language),
     ]
 
 
@@ -53,17 +53,19 @@ def _entry(entry: Entry, language: str) -> tuple[str, ...]:
     return when, term(SAID.get(entry.kind, entry.kind), language), term(entry.text, language), amount, entry.reference
 
 
-def _balance(state: Money, on: date, language: str) -> list[Row]:
+def _balance(state: Money, on: date, columns: int, language: str) -> list[Row]:
     speak, due, when = speaker(language), state.due(on), day(on, language)
+    owed = dollars(abs(state.balance), language=language)
     if state.balance < 0:
-        back = dollars(-state.balance, language=language)
-        return [Row(speak("Paid too much: {amount} goes back.", amount=back), "bad")]
-    if state.balance == Decimal(0):
-        return [Row(speak("Nothing is owed."), "good")]
-    owed = dollars(state.balance, language=language)
-    if due > 0:
+        said, look = speak("Paid too much: {amount} goes back.", amount=owed), "bad"
+    elif state.balance == Decimal(0):
+        said, look = speak("Nothing is owed."), "good"
+    elif due > 0:
         part = dollars(due, language=language)
-        return [
-            Row(speak("Still owed: {amount}; {part} of it is due by {day}.", amount=owed, part=part, day=when), "head")
-        ]
-    return [Row(speak("Still owed: {amount}; nothing of it is due by {day}.", amount=owed, day=when), "head")]
+        said, look = (
+            speak("Still owed: {amount}; {part} of it is due by {day}.", amount=owed, part=part, day=when),
+            "head",
+        )
+    else:
+        said, look = speak("Still owed: {amount}; nothing of it is due by {day}.", amount=owed, day=when), "head"
+    return [Row(line, look) for line in folded(said, columns)]

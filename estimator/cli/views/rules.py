@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from estimator.cli.rule_book import Entry
 from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented, table
+from estimator.cli.views.table import folded, indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH
 from estimator.wording.say import speaker, spoken
@@ -20,7 +20,11 @@ def rows(found: Sequence[Entry], whole: bool, columns: int, language: str = ENGL
     lines = (
         table((speak("rule"), speak("no."), speak("what it says")), cells, columns)
         if columns >= TABLE_FROM
-        else [line for name, numbers, text in cells for line in (f"{name} {numbers}", *indented(text, columns))]
+        else [
+            line
+            for name, numbers, text in cells
+            for line in (*folded(f"{name} {numbers}", columns), *indented(text, columns))
+        ]
     )
     example = speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
     return [*map(Row, lines), Row(""), Row(example, "dim")]

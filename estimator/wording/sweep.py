@@ -38,14 +38,17 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
             yield from _literals(node.args[0], named, path)
         elif isinstance(node.func, ast.Name) and node.func.id in OF_THEMSELVES:
             yield from _own_words(node)
-        elif isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN and path.parent.name == TAKEOFF:
-            yield from _formula(node.args[2:])
+        elif path.parent.name == TAKEOFF:
+            own = [keyword.value for keyword in node.keywords if keyword.arg in NAMED]
+            down = isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN
+            yield from _formula([*own, *(node.args[2:] if down else ())])
 
 
 OF_THEMSELVES = {"Rule": ("statement", "reason", "worse"), "Reading": ("evidence",)}
 """Records that hold sentences about themselves, by keyword."""
 TAKEOFF, WRITTEN_DOWN = "takeoff", ("put", "add")
-"""Where quantities are written down: name, value, formula, then inputs that begin with their names."""
+NAMED = ("formula", "words")
+"""Where quantities are written down: name, value, formula, then inputs that begin with their names; or the formula by keyword."""
 
 
 def _own_words(node: ast.Call) -> Iterator[str]:
@@ -57,7 +60,10 @@ def _own_words(node: ast.Call) -> Iterator[str]:
 
 def _formula(given: list[ast.expr]) -> Iterator[str]:
     """Whole literals only: what is put together of several is translated by its parts."""
-    wanted = [*given[:1], *(pair.elts[0] for pair in given[1:] if isinstance(pair, ast.Tuple) and pair.elts)]
+    wanted = [
+        *(g for g in given[:1] if not isinstance(g, ast.Tuple)),
+        *(pair.elts[0] for pair in given if isinstance(pair, ast.Tuple) and pair.elts),
+    ]
     for expression in wanted:
         parts = {
             id(part) for joined in ast.walk(expression) if isinstance(joined, ast.JoinedStr) for part in joined.values

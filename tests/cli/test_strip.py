@@ -98,7 +98,7 @@ def test_a_line_of_which_nothing_is_known_is_drawn_without_a_depth():
     bare = Line(name="branch", size_in=2, pipe="unknown", filmed=False)
     drawn = strip(bare, 60)
     assert any(line.startswith("depth ?") for line in drawn)
-    assert drawn[-1] == "Nothing was found on this line."
+    assert drawn[-1] == "No camera was in this line."
 
 
 def test_a_very_deep_pipe_stays_on_ten_rows():

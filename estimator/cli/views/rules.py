@@ -27,7 +27,7 @@ def rows(found: Sequence[Entry], whole: bool, columns: int, language: str = ENGL
         ]
     )
     example = speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
-    return [*map(Row, lines), Row(""), Row(example, "dim")]
+    return [*map(Row, lines), Row(""), *(Row(line, "dim") for line in folded(example, columns))]
 
 
 def says(entry: Entry, language: str) -> str:

@@ -23,8 +23,14 @@ BAD_LENGTH = error(
     "job/length", "{key} = {value} is no length: {reason}.", "Write it like 2 ft 8 in, 2'6, 30 in or 3.8 m."
 )
 BAD_CHOICE = error("job/choice", "{key} = {value} is none of the words allowed.{nearest}", "Write one of: {known}.")
+BAD_TENDONS = error(
+    "job/tendons",
+    "{key} = {value} does not prove that the slab has no tendons: {reason}.",
+    'Write "none" and the paper, such as "none, engineer\'s drawing of 1995"; "unknown" as long as nobody has one; "yes" where it has tendons.',
+    "A floor is cut on the strength of this word, and a tendon that is cut can kill.",
+)
 BAD_VALUE = error("job/value", "{key} = {value} does not fit here.", "Write {better}.")
-PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_VALUE)
+PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_TENDONS, BAD_VALUE)
 
 _BETTER = {
     "date": "a day such as 2026-11-18",
@@ -36,7 +42,6 @@ _BETTER = {
     "tuple": "a list, or one [[table]] for each",
     "model": "keys under a [table]",
     "edge_beam": '"none" where somebody made sure, or how deep and wide, such as "24in deep 12in wide"',
-    "tendons": '"yes", "unknown", or "none" and what proves it, such as "none, engineer\'s drawing"',
     "dict": "word = number pairs in braces",
 }
 
@@ -92,6 +97,8 @@ def _problem(document: Document, e: ErrorDetails) -> Problem:
     shown = _short(value)
     if kind == "length":
         return BAD_LENGTH(place, key=key, value=shown, reason=e["msg"])
+    if kind == "tendons":
+        return BAD_TENDONS(place, key=key, value=shown, reason=e["msg"])
     if kind == "literal_error":
         known = tuple(re.findall(r"'([^']*)'", str(e.get("ctx", {}).get("expected", ""))))
         known = tuple(word for word in known if word)

@@ -88,7 +88,7 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("floor", "Floor: slab (proven to have no tendons), post-tensioned slab, slab with tendons unknown, crawl space, basement",
        "slab", "Nobody cuts a slab whose tendons are not known. `slab` counts as none only in an old house, or with proof.", house.floor,
        default=known_by.fixed("slab, tendons unknown"), needed=True),
-    _q("tendons", "What proves that it has no tendons", "engineer's drawing",
+    _q("tendons", "Which paper proves that it has no tendons", "engineer's drawing",
        "Of an old house `slab` is enough; of a younger one no floor is cut without proof. A missing stamp proves nothing. "
        "Enter leaves it open.", slab.proof_of_no_tendons, asked=known_by.on_plain_slab),
     _q("slab_thickness", "How thick is the slab", "4 in", "What is sawn and hauled hangs on it.", length("in"),

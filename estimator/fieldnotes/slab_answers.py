@@ -3,6 +3,7 @@
 import re
 
 from estimator.fieldnotes.answers import Got, Known, Unread, length_words
+from estimator.fieldnotes.tendon_proof import why_no_proof
 from estimator.model.lengths import parse_length, plain_marks
 
 NOBODY_KNOWS = (
@@ -18,7 +19,7 @@ NOBODY_KNOWS = (
     "dont know",
     "don't know",
 )
-_NONE_BY = re.compile(r"(?:none|no|nothing)\s*[,:;]\s*(?=\S)", re.IGNORECASE)
+_NONE_BY = re.compile(r"none\s*[,:;]\s*(?=\S)", re.IGNORECASE)
 _DEEP_WIDE = re.compile(r"(?P<deep>.+?)\s*deep\b[\s,]*(?:and\s+|by\s+|x\s*)?(?P<wide>.+?)\s*wide", re.IGNORECASE)
 _BARE_PAIR = re.compile(
     r"(\d{1,3}(?:\.\d+)?)\s*(?:in|\")?\s*(?:x|by)\s*(\d{1,3}(?:\.\d+)?)\s*(?:in|\")?", re.IGNORECASE
@@ -26,7 +27,7 @@ _BARE_PAIR = re.compile(
 
 
 def proof_of_no_tendons(answer: str, key: str, known: Known) -> Got | Unread:
-    """What proves it, in anybody's words; where nothing does, the slab stays one that may have them.
+    """The paper that shows it; where nobody knows, the slab stays one that may have them. Anything else is asked back.
 
     >>> from datetime import date
     >>> today = Known(today=date(2026, 11, 18))
@@ -34,15 +35,15 @@ def proof_of_no_tendons(answer: str, key: str, known: Known) -> Got | Unread:
     {'tendons': "none, engineer's drawing"}
     >>> proof_of_no_tendons("nothing", "tendons", today).values
     {'tendons': 'unknown'}
+    >>> proof_of_no_tendons("scan ordered", "tendons", today).wrong
+    'that leaves it open; write only which paper shows that it has none, once you have it'
     """
     low = answer.lower().strip(" .!")
     if low in NOBODY_KNOWS:
         return Got({key: "unknown"}, "then it may have tendons: no floor is cut before a scan and an engineer's letter")
-    if re.match(r"(?:yes|y|it has|there are)\b", low):
-        return Unread("if it has tendons, go floor and write post-tensioned slab; if it has none, write what proves it")
-    if re.search(r"\bstamps?\b", low) and re.search(r"\b(?:no|missing|without|not)\b", low):
-        return Unread("a missing stamp proves nothing; write whose drawing, letter or scan it is, or Enter")
     proof = _NONE_BY.sub("", answer).strip()
+    if wrong := why_no_proof(proof):
+        return Unread(wrong)
     return Got({key: f"none, {proof}"}, f"no tendons, by {proof}")
 
 

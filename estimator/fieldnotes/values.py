@@ -8,6 +8,7 @@ from pydantic import BeforeValidator, Field, PlainValidator
 from pydantic_core import PydanticCustomError
 
 from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
+from estimator.fieldnotes.tendon_proof import NAME_THE_PAPER, why_no_proof
 from estimator.model.job import EdgeBeam
 from estimator.model.lengths import Unit, parse_length, unit_written
 
@@ -71,10 +72,15 @@ BeamWords = Annotated[EdgeBeam, PlainValidator(_edge_beam)]
 
 
 def _tendons(value: Any) -> Any:
-    """`yes`, `unknown`, or `none` with what proves it; a bare `none` proves nothing."""
-    if isinstance(value, str) and not re.match(r"none\s*[,:;]\s*\S|(?:yes|unknown)\b", value.strip(), re.IGNORECASE):
-        raise PydanticCustomError("tendons", "say what proves it")
-    return value
+    """`yes`, `unknown`, or `none` with the paper that shows it; a bare `none` proves nothing."""
+    if not isinstance(value, str):
+        return value
+    words = value.strip()
+    said = re.fullmatch(r"none\s*[,:;]\s*(\S.*)", words, re.IGNORECASE | re.DOTALL)
+    wrong = why_no_proof(said[1]) if said else NAME_THE_PAPER
+    if wrong and not re.match(r"(?:yes|unknown)\b", words, re.IGNORECASE):
+        raise PydanticCustomError("tendons", "{reason}", {"reason": wrong})
+    return words
 
 
 TendonWords = Annotated[str, BeforeValidator(_tendons)]

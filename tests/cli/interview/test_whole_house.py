@@ -199,7 +199,7 @@ def test_proof_of_no_tendons_and_the_edge_beam_go_into_the_house(tmp_path, inter
 def test_a_floor_said_later_brings_its_own_questions(tmp_path, interview):
     answers = [*ANSWERS[:9], "", "", "", "", "firm clay", "go floor", "slab", "scan of Nov 12"]
     job, typist = interview(tmp_path / "job.toml", answers)
-    assert typist.asked[16] == "What proves that it has no tendons"
+    assert typist.asked[16] == "Which paper proves that it has no tendons"
     assert job.data["house"]["tendons"] == "none, scan of Nov 12"
     assert typist.asked[17].startswith("Does the ground swell"), "then it goes on where it was"
 

@@ -12,8 +12,9 @@ from estimator.model.offer import Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.work import Repair, Takeoff
-from estimator.pricing.add_ons import Wanted, add_ons, with_chosen
+from estimator.pricing.add_ons import add_ons, wanted
 from estimator.pricing.build import price_scope
+from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.likely_range import range_of
 from estimator.pricing.overrides import concerns, meant
@@ -45,7 +46,7 @@ LOST_OVERRIDE = Kind(
 LOST_ADD_ON = Kind(
     "job/add-on-nowhere",
     Level.WARNING,
-    "the add-on {code} was chosen, and no option can have it.",
+    "the add-on {code} {asked}, and no option can have it.",
     "It is in every price anyway, or fits none of these repairs. To choose from: {codes}.",
     "What a homeowner asked for is never dropped without a word.",
 )
@@ -190,7 +191,7 @@ def _with_overrides(
         mine += [o for o in below_floor if o.option.lower() in called]
         used.update(mine)
         price = priced(option.takeoffs, job, tables, place, mine)
-        offered = add_ons(option.takeoffs, price, tables, place, Wanted(job.add_ons, job.wishes.add_ons, called))
+        offered = add_ons(option.takeoffs, price, tables, place, wanted(job, called))
         options.append(_in_words(option, with_chosen(price, offered), offered, tables, place))
     lost = [
         LOST_OVERRIDE(
@@ -203,10 +204,22 @@ def _with_overrides(
 
 
 def _lost_add_ons(job: Job, options: Sequence[InWords]) -> list[Problem]:
-    """A warning for each chosen add-on that stands with no option."""
-    there = {a.code for o in options for a in o.add_ons}
-    lost = [code for code in dict.fromkeys(job.wishes.add_ons) if options and code not in there]
-    return [LOST_ADD_ON(Place("the job file"), code=code, codes=", ".join(sorted(there)) or "none") for code in lost]
+    """A warning for each add-on that was chosen, or stands in the job file, and that no option has."""
+    there = {code for letter, o in zip(LETTERS, options, strict=False) for code in _all_names(letter, o)}
+    offered = sorted({a.code for o in options for a in o.add_ons})
+    asked = dict.fromkeys(job.chosen_add_ons, "was chosen")
+    asked |= {word.code: "stands in the job file" for word in job.add_ons if word.quantity != 0}
+    return [
+        LOST_ADD_ON(Place("the job file"), code=code, asked=how, codes=", ".join(offered) or "none")
+        for code, how in asked.items()
+        if code.lower() not in there
+    ]
+
+
+def _all_names(letter: str, option: InWords) -> set[str]:
+    """Every name under which an add-on of this option can be chosen, in small letters."""
+    codes = [a.code.lower() for a in option.add_ons]
+    return {*codes, *(f"{called}:{code}".lower() for called in (letter, option.name) for code in codes)}
 
 
 def _in_words(

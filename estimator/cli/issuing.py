@@ -33,18 +33,15 @@ def written(
     """The next revision on the disk, or the newest one when it says the same.
 
     While the newest one's offer holds its price day is kept; `anew` takes the prices of the day itself. The add-ons that
-    were chosen for the newest one stay chosen where `add_ons` is None; () takes them out.
+    were chosen for the newest one stay chosen where `add_ons` is None and the job file wishes for the same; () takes them out.
     """
     from estimator.cli.photos import photos
     from estimator.cli.views.problems import tell
     from estimator.records.issue import Made, issue
-    from estimator.records.newest import chosen_last
     from estimator.records.own_numbers import held, to_look_at
     from estimator.records.record import Inputs
 
     last = _newest_record(revisions_folder(job_file))
-    if add_ons is None:
-        add_ons = chosen_last(revisions_folder(job_file))
     run = quoted(job_file, tables, on, last.price_day if last and not anew else lambda day: day, add_ons)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
@@ -59,7 +56,7 @@ def written(
         pictures=pictures,
         own_numbers=held(last.data["quote"]) if last else (),
         seed=seed_of(run.quote.job.number),
-        add_ons=add_ons,
+        add_ons=run.quote.job.chosen,
     )
     quote = _for_the_office(run.quote, inputs)
 
@@ -210,9 +207,9 @@ def _filled(found: "Verified", job_file: Path, columns: int) -> list[Row]:
     cells = [(c.sheet, c.cell, c.now or "—") for c in found.filled]
     out = [Row(""), Row("Written in where the paper leaves room:", "head")]
     out += [Row(text) for text in table(("sheet", "cell", "written"), cells, columns)]
-    for sheet in dict.fromkeys(sheet for sheet, _ in found.marked):
-        codes = ",".join(code for on, code in found.marked if on == sheet)
-        said = f"{sheet}: to write what is marked into the quote: estimator quote {job_file} --with {codes}"
+    codes = ",".join(f"{sheet.split()[-1]}:{code}" for sheet, code in found.marked)
+    if codes:
+        said = f"To write what is marked into the quote: estimator quote {job_file} --with {codes}"
         out += [Row(text) for text in indented(said, columns, by=0, hanging=2)]
     return out
 

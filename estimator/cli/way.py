@@ -146,7 +146,8 @@ def quoted(
             raise
     job, read, texts = ready(job_file, tables, None, on)
     priced_with = read.on(price_day(read.day))
-    return Priced(quote=report(job, priced_with, read.day), tables=priced_with, verdicts=(), texts=texts)
+    told = report(_as_chosen(job_file, job, add_ons), priced_with, read.day)
+    return Priced(quote=told, tables=priced_with, verdicts=(), texts=texts)
 
 
 def only_nothing_to_offer(stop: CannotGoOn) -> bool:
@@ -164,19 +165,24 @@ def _run(
 ) -> Priced:
     from estimator.cli.views.problems import tell
     from estimator.pipeline import run
-    from estimator.records.names import revisions_folder
-    from estimator.records.newest import chosen_last
 
     job, read, texts = ready(job_file, tables, changes, on)
     priced_with = read.on(price_day(read.day))
-    chosen = chosen_last(revisions_folder(job_file)) if add_ons is None else add_ons
-    result = run(job.with_add_ons(chosen), priced_with, read.day)
+    result = run(_as_chosen(job_file, job, add_ons), priced_with, read.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
     tell(result.problems)
     return Priced(
         quote=result.quote, tables=priced_with, verdicts=result.choices.verdicts, texts=texts, repairs=result.offers.repairs
     )  # fmt: skip
+
+
+def _as_chosen(job_file: Path, job: Job, add_ons: tuple[str, ...] | None) -> Job:
+    """The job with the add-ons that are chosen now, or were for its newest revision."""
+    from estimator.records.names import revisions_folder
+    from estimator.records.newest import chosen_last
+
+    return job.with_add_ons(chosen_last(revisions_folder(job_file), job) if add_ons is None else add_ons)
 
 
 def ready(

@@ -5,6 +5,9 @@ from decimal import Decimal
 
 from estimator.model.price import CostLine, Step, TaskHours
 
+BESIDE = "add-on "
+"""What the tasks, costs and lines of an add-on are laid on begins so; those of repairs never do."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class AddOn:
@@ -31,7 +34,7 @@ class AddOn:
     @property
     def repair(self) -> str:
         """What its tasks and its line are laid on, as others are on a repair."""
-        return f"add-on {self.code}"
+        return BESIDE + self.code
 
     @property
     def price(self) -> Decimal:

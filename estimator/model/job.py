@@ -246,12 +246,18 @@ class Job:
     allowances: tuple[Allowance, ...] = ()
     discounts: tuple[Discount, ...] = ()
     add_ons: tuple[WantedAddOn, ...] = ()
+    chosen: tuple[str, ...] | None = None  # add-ons chosen at the writing of a quote, instead of those of the wishes
     settings: tuple[tuple[str, str], ...] = ()  # the firm's settings changed for this job only
     notes: tuple[str, ...] = ()
 
+    @property
+    def chosen_add_ons(self) -> tuple[str, ...]:
+        """Short names, each alone or after the letter of an option and a colon: `cleanout`, `B:cleanout`."""
+        return self.wishes.add_ons if self.chosen is None else self.chosen
+
     def with_add_ons(self, codes: tuple[str, ...] | None) -> "Job":
-        """The job with these add-ons chosen instead; with None as it stands."""
-        return self if codes is None else replace(self, wishes=replace(self.wishes, add_ons=codes))
+        """The job with these add-ons chosen instead of those in the wishes; with None as the wishes say."""
+        return replace(self, chosen=None if codes == self.wishes.add_ons else codes)
 
     def line(self, name: str) -> Line:
         """The line of that name. Errors: KeyError when there is none."""

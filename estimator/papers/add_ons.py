@@ -4,12 +4,13 @@ from estimator.model.add_on import AddOn
 from estimator.model.offer import Option
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at
+from estimator.papers.sizes import size
 from estimator.sheets.book import Cell, Formula
-from estimator.wording.numbers import money, number
-from estimator.wording.plain import ONE, UNITS, in_plain_words
+from estimator.sheets.filled import with_marked
+from estimator.wording.numbers import money
 from estimator.wording.say import pick
 
-BOX, AMOUNT = 0, 5
+BOX, AMOUNT = 0, 5  # the short name stands left of the price
 
 
 def add_on_rows(letter: Letter, page: Page, option: Option, total: str) -> None:
@@ -27,7 +28,7 @@ def add_on_rows(letter: Letter, page: Page, option: Option, total: str) -> None:
     )
     rows = [_row(letter, page, add_on) for add_on in option.open_add_ons]
     boxes, prices = (f"{at(column, rows[0])}:{at(column, rows[-1])}" for column in (BOX, AMOUNT))
-    marked = Formula(f'=ROUND({total}+SUMIF({boxes},"<>",{prices}),2)', option.price.total)
+    marked = Formula(with_marked(total, boxes, prices), option.price.total)
     page.add(Cell(speak("Total with what you marked"), "total words", 5), Cell(marked, "total"))
     if any(add_on.tax for add_on in option.open_add_ons):
         page.line(speak("Sales tax is in these prices."), "quiet")
@@ -57,8 +58,7 @@ def how_much(letter: Letter, add_on: AddOn) -> str:
     """How many of it, where it is more than one."""
     if not add_on.unit or (add_on.unit == "each" and add_on.size == 1):
         return ""
-    units = {**UNITS, **ONE} if add_on.size == 1 else UNITS
-    return f"{number(add_on.size, letter.language, 1)} {letter.say(in_plain_words(units, add_on.unit))}"
+    return size(letter, add_on.size, add_on.unit)
 
 
 def in_short(letter: Letter, option: Option) -> str:

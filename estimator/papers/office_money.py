@@ -4,7 +4,9 @@ from decimal import Decimal
 
 from estimator.model.offer import Option, Quote
 from estimator.papers.inside import close, inside_page, table
+from estimator.papers.insurer_page import class_price
 from estimator.papers.page import Page, at, sum_of
+from estimator.pricing.chosen_add_ons import added
 from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.wording.plain import CLASSES
 
@@ -23,20 +25,20 @@ def insurer(quote: Quote) -> Sheet:
     page.gap()
     page.add(Cell("", "head"), *(Cell(f"Option {o.letter}", "head right") for o in shown))
     rows = [
-        page.add(Cell(str(text), "cell"), *(Cell(_class(o, name), "money") for o in shown))
+        page.add(Cell(str(text), "cell"), *(Cell(class_price(o, name), "money") for o in shown))
         for name, text in CLASSES.items()
     ]
-    others = [o.price.total - sum((_class(o, name) for name in CLASSES), Decimal(0)) for o in shown]
+    if any(added(o.price) for o in shown):
+        more = (Cell(added(o.price), "money") for o in shown)
+        rows.append(page.add(Cell("added by the homeowner", "cell"), *more))
+    whole = (sum((class_price(o, name) for name in CLASSES), added(o.price)) for o in shown)
+    others = [o.price.total - amount for o, amount in zip(shown, whole, strict=True)]
     if any(others):
         rows.append(page.add(Cell("discounts and tax charged", "cell"), *(Cell(other, "money") for other in others)))
     cells = [sum_of([f"{at(i, rows[0])}:{at(i, rows[-1])}"], o.price.total) for i, o in enumerate(shown, start=1)]
     page.add(Cell("Total", "sum words"), *(Cell(cell, "sum") for cell in cells))
     page.line("The policy decides what is paid; nothing on this sheet is an opinion on coverage.", "quiet")
     return close(page, f"INTERNAL {quote.job.number}")
-
-
-def _class(option: Option, name: str) -> Decimal:
-    return sum((line.amount for line in option.price.lines if line.work_class == name), Decimal(0))
 
 
 def money(quote: Quote) -> Sheet:

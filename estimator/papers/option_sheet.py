@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from decimal import Decimal
+from itertools import groupby
 
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
@@ -13,9 +14,9 @@ from estimator.papers.cautions import of_one_alone
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
 from estimator.papers.segments import all_repairs
+from estimator.papers.sizes import size
 from estimator.sheets.book import Cell, Formula, Sheet
-from estimator.wording.numbers import number
-from estimator.wording.plain import CLASSES, LINES, ONE, UNITS, in_plain_words
+from estimator.wording.plain import CLASSES, LINES, UNITS, in_plain_words
 
 WIDTHS = (7.5, 38.0, 12.0, 9.5, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
@@ -94,12 +95,16 @@ def gathered(letter: Letter, option: Option, lines: list[LineItem]) -> list[tupl
 
     Lump sums are added up; measured lines only where one unit price holds for all. `A6–8` stands for three lines.
     """
-    alike: dict[tuple[object, ...], list[LineItem]] = {}
-    for line in lines:
-        price = line.unit_price if line.billed == "measured" else None
-        alone = line.id if line.price_class in STANDS_ALONE else ""
-        alike.setdefault((line.work_item, line.text_en, line.size_unit, price, alone), []).append(line)
-    return [(_sum_of(same), _text_of(letter, option, same)) for same in alike.values()]
+    return [
+        (_sum_of(same), _text_of(letter, option, same)) for _, group in groupby(lines, _alike) if (same := list(group))
+    ]
+
+
+def _alike(line: LineItem) -> tuple[object, ...]:
+    """The same for lines, one after another, that one line can stand for."""
+    price = line.unit_price if line.billed == "measured" else None
+    alone = line.id if line.price_class in STANDS_ALONE else ""
+    return line.work_item, line.text_en, line.size_unit, price, alone
 
 
 def _sum_of(same: list[LineItem]) -> LineItem:
@@ -134,16 +139,14 @@ def line_texts(letter: Letter, option: Option, lines: list[LineItem]) -> list[st
 
 
 def _line(letter: Letter, page: Page, line: LineItem, text: str) -> str:
+    """A lump sum is one price for its stated size; only what is measured is a count times a unit price."""
     row = len(page.rows)
-    product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", line.amount)
-    page.add(
-        Cell(line.id, "cell quiet"),
-        Cell(text, "cell"),
-        Cell(how_much(letter, line), "cell"),
-        Cell(line.quantity, "number"),
-        Cell(line.unit_price, "money"),
-        Cell(product, "money"),
-    )
+    work = (Cell(line.id, "cell quiet"), Cell(text, "cell"), Cell(how_much(letter, line), "cell"))
+    if line.billed == "measured":
+        product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", line.amount)
+        page.add(*work, Cell(line.quantity, "number"), Cell(line.unit_price, "money"), Cell(product, "money"))
+    else:
+        page.add(*work, Cell(letter.speak("one price"), "cell quiet", 2), Cell(line.amount, "money"))
     return at(AMOUNT, row)
 
 
@@ -156,8 +159,7 @@ def how_much(letter: Letter, line: LineItem) -> str:
         return speak("per {unit}", unit=letter.say(in_plain_words(UNITS, line.unit)))
     if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):
         return speak("all of it")
-    units = {**UNITS, **ONE} if line.size == 1 else UNITS
-    return f"{number(line.size, letter.language, 1)} {letter.say(in_plain_words(units, line.size_unit))}"
+    return size(letter, line.size, line.size_unit)
 
 
 def _totals(letter: Letter, page: Page, option: Option, ranges: list[str]) -> str:

@@ -80,6 +80,14 @@ BELOW_FLOOR = Kind(
     'Take less off, or have the owner overrule it: [[override]] rule = "floor-margin" with a reason.',
     "A discount must not eat what the firm lives on.",
 )
+ADD_ON_TOO_LOW = Kind(
+    "pricing/add-on-too-low",
+    Level.ERROR,
+    "the add-on {code} would be sold at {amount}; the floor margin asks for {least} at least.",
+    'Give it a higher price in [[add_on]], or have the owner overrule it: [[override]] rule = "floor-margin" with a reason. '
+    "Nothing is sold for nothing: quantity = 0 leaves it out.",
+    "What is chosen beside the work must not eat what the firm lives on.",
+)
 BAD_OVERRIDE = Kind(
     "pricing/bad-override",
     Level.ERROR,
@@ -114,6 +122,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NOTHING_TO_SELL,
     NO_LUMP_LINE,
     BELOW_FLOOR,
+    ADD_ON_TOO_LOW,
     BAD_OVERRIDE,
     PRICE_TOO_LOW,
     BAD_PAYMENTS,

@@ -230,10 +230,20 @@ def _days(old: Record, new: Record) -> Iterator[Change]:
     return _moved("day", {"priced on": old.data["day"]}, {"priced on": new.data["day"]})
 
 
+def _chosen(old: Record, new: Record) -> Iterator[Change]:
+    def said(record: Record) -> dict[str, str]:
+        job = record.data["quote"]["job"]
+        codes = job["wishes"]["add_ons"] if job["chosen"] is None else job["chosen"]
+        return {"add-ons chosen": ", ".join(codes)}
+
+    return _moved("wish", said(old), said(new))
+
+
 COMPARED: tuple[Callable[[Record, Record], Iterator[Change]], ...] = (
     _options,
     _lines,
     _findings,
+    _chosen,
     _notes,
     _rules,
     _tables,

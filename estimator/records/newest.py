@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from estimator.model.job import Job
 from estimator.records.names import INTERNAL
 from estimator.records.summary import chosen_in, read_summary
 
@@ -15,12 +16,16 @@ def summaries(folder: Path) -> Iterator[tuple[str, dict[str, Any]]]:
         yield f"r{number}", read_summary(_record(folder, number))
 
 
-def chosen_last(folder: Path) -> tuple[str, ...] | None:
-    """The add-ons chosen for the newest revision at its writing; None where there is none, it is damaged, or chose none."""
+def chosen_last(folder: Path, job: Job) -> tuple[str, ...] | None:
+    """The add-ons chosen at the writing of the newest revision, as long as the job file wishes for what it did then.
+
+    None where there is no revision, or where the job file counts. A damaged record is told by whoever writes the next one.
+    """
     try:
-        return chosen_in(list(summaries(folder))[-1][1]) or None
-    except (OSError, ValueError, IndexError, StopIteration):
+        held = read_summary(_record(folder, _numbers(folder)[-1]))
+    except (OSError, ValueError, IndexError):
         return None
+    return chosen_in(held) if tuple(held.get("wished", ())) == job.wishes.add_ons else None
 
 
 def options_of(folder: Path) -> list[dict[str, Any]]:
@@ -34,4 +39,7 @@ def _numbers(folder: Path) -> list[int]:
 
 
 def _record(folder: Path, number: int) -> Path:
-    return next((folder / f"r{number}" / INTERNAL).glob("*.json"))
+    """Errors: OSError where it has none."""
+    for path in (folder / f"r{number}" / INTERNAL).glob("*.json"):
+        return path
+    raise FileNotFoundError(f"r{number} has no record")

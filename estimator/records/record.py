@@ -41,7 +41,7 @@ class Inputs:
     dated: date | None = None  # the quote's own day where it is later than its prices
     own_numbers: tuple[Held, ...] = ()  # set by hand, as the revision before had them
     seed: int | None = None  # of the draws behind the range; None: no range was made
-    add_ons: tuple[str, ...] | None = None  # chosen with `--with`, instead of what the job file says; None: as it says
+    add_ons: tuple[str, ...] | None = None  # `Job.chosen`: instead of what the job file says; None: as it says
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +91,7 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
     tables = inputs.tables
     return Record({
         "form": FORM,
-        NAME: summary(quote, inputs.add_ons),
+        NAME: summary(quote),
         "number": quote.job.number,
         "revision": quote.revision,
         "day": str(inputs.day),

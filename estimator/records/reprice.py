@@ -55,7 +55,7 @@ def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
     errors = tuple(p for p in reading.problems if p.level is Level.ERROR)
     if reading.job is None or errors:
         raise CannotGoOn(*(errors or reading.problems))
-    chosen = chosen_last(revisions_folder(job_file))
+    chosen = chosen_last(revisions_folder(job_file), reading.job)
     quote = run(reading.job.with_add_ons(chosen), tables, day).quote
     after = {title(option): option.price.total for option in quote.options} if quote else {}
     names = dict.fromkeys([*before, *after])

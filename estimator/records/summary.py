@@ -13,14 +13,16 @@ ENOUGH = 16384  # bytes from the start in which the summary ends, but for a hund
 END = b"}\n"
 
 
-def summary(quote: "Quote", add_ons: tuple[str, ...] | None = None) -> dict[str, Any]:
-    """Number, site, revision, last day of the offer, the add-ons chosen at its writing, and each option's total by its letter."""
+def summary(quote: "Quote") -> dict[str, Any]:
+    """Number, site, revision, last day of the offer, each option's total by its letter; the add-ons chosen at its writing,
+    and those the job file wished for then."""
     return {
         "number": quote.job.number,
         "site": quote.job.customer.site,
         "revision": quote.revision,
         "valid_until": str(quote.valid_until),
-        "add_ons": None if add_ons is None else list(add_ons),
+        "add_ons": None if quote.job.chosen is None else list(quote.job.chosen),
+        "wished": list(quote.job.wishes.add_ons),
         "totals": {option.letter: str(option.price.total) for option in quote.options},
     }
 

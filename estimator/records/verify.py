@@ -14,7 +14,6 @@ from estimator.sheets.filled import ToFill, to_fill
 from estimator.sheets.read import read
 from estimator.sheets.seen import MISSING, SHOWN, Seen, seen
 
-SHORT_NAMES = "E"  # the column of the add-ons' short names on the sheet of an option
 MOSTLY = 0.5  # of its sheets tell which paper it was
 
 
@@ -85,8 +84,8 @@ def _parted(revision: Revision, path: Path, issued: dict[str, Seen], now: dict[s
             filled.append(cell)
         elif not (here and _counts_marks(here, cell, now.get(cell.sheet, {}))):
             changed.append(cell)
-    boxes = {(sheet, box) for sheet, here in room.items() for one in here.sums for box in one.adds}
-    marked = [(c.sheet, _short_name(issued[c.sheet], c.cell)) for c in filled if (c.sheet, c.cell) in boxes]
+    sums = [(sheet, one) for sheet, here in room.items() for one in here.sums if sheet in now]
+    marked = [(sheet, one.names[box]) for sheet, one in sums for box in one.marked(now[sheet])]
     return Verified(revision, path, False, tuple(changed), tuple(filled), tuple(marked))
 
 
@@ -95,12 +94,6 @@ def _counts_marks(room: ToFill, cell: Differing, now: Seen) -> bool:
     before, _, rest = cell.issued.partition(" ")
     sums = {one.cell: one.counted(now) for one in room.sums}
     return bool(before) and cell.cell in sums and cell.now == f"{float(sums[cell.cell]):.10g} {rest}"
-
-
-def _short_name(sheet: Seen, box: str) -> str:
-    """What stands under *Short name* in the row of a box."""
-    row = re.sub(r"\D", "", box)
-    return sheet.get(f"{SHORT_NAMES}{row}", box)
 
 
 def _differing(issued: dict[str, Seen], now: dict[str, Seen]) -> Iterator[Differing]:

@@ -58,6 +58,7 @@ def as_found(new: Job, old: Job) -> Job:
         allowances=old.allowances,
         discounts=old.discounts,
         add_ons=old.add_ons,
+        chosen=old.chosen,
         settings=old.settings,
     )
 

@@ -8,21 +8,38 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
-COUNTS_MARKS = re.compile(r'=ROUND\(([A-Z]+\d+)\+SUMIF\(([A-Z]+)(\d+):\2(\d+),"<>",([A-Z]+)\3:\5\4\),2\)')
-"""A total and the prices of the rows whose box is marked; the only sum that a reader's mark moves."""
+MARK = "x"
+COUNTS_MARKS = re.compile(r'=ROUND\(([A-Z]+\d+)\+SUMIF\(([A-Z]+)(\d+):\2(\d+),"x",([A-Z]+)\3:\5\4\),2\)')
+
+
+def with_marked(total: str, boxes: str, prices: str) -> str:
+    """A total and the prices of the rows whose box is marked with an x, large or small: the one sum a reader's mark moves.
+
+    A box left empty, or with any other word in it, such as no, counts nothing. What has a price there has its short name
+    left of it.
+
+    >>> with_marked("F9", "A12:A13", "F12:F13")
+    '=ROUND(F9+SUMIF(A12:A13,"x",F12:F13),2)'
+    """
+    return f'=ROUND({total}+SUMIF({boxes},"{MARK}",{prices}),2)'
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedSum:
-    """Such a sum: where it stands, the sum without marks, and by box what a mark adds."""
+    """Such a sum: where it stands, the sum without marks, and by box what a mark adds and its short name."""
 
     cell: str
     unmarked: Decimal
     adds: Mapping[str, Decimal]
+    names: Mapping[str, str]
+
+    def marked(self, written: Mapping[str, str]) -> tuple[str, ...]:
+        """The boxes with an x."""
+        return tuple(box for box in self.adds if written.get(box, "").strip().lower() == MARK)
 
     def counted(self, written: Mapping[str, str]) -> Decimal:
-        """With what is written in the boxes, whatever it is."""
-        return self.unmarked + sum((price for box, price in self.adds.items() if written.get(box)), Decimal(0))
+        """The sum with what is marked."""
+        return self.unmarked + sum((self.adds[box] for box in self.marked(written)), Decimal(0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +68,7 @@ def _of(values: Any, formulas: Any) -> ToFill:
 
 def _sum(values: Any, at: str, match: re.Match[str]) -> MarkedSum:
     total, boxes, first, last, prices = match.groups()
-    rows = range(int(first), int(last) + 1)
-    adds = {f"{boxes}{row}": Decimal(str(values[f"{prices}{row}"].value)) for row in rows}
-    return MarkedSum(at, Decimal(str(values[total].value)), adds)
+    rows = {f"{boxes}{row}": values[f"{prices}{row}"] for row in range(int(first), int(last) + 1)}
+    adds = {box: Decimal(str(price.value)) for box, price in rows.items()}
+    names = {box: str(price.offset(column=-1).value) for box, price in rows.items()}
+    return MarkedSum(at, Decimal(str(values[total].value)), adds, names)

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.tables import against_add_ons
 from estimator.tables.check_settings import wrong_with
 from estimator.tables.near import near_or_all
 from estimator.tables.row_reader import tidy
@@ -33,26 +34,17 @@ UNKNOWN_SOIL = Kind(
     "{near}",
     "Soil decides protection, hours and loads; a word nobody knows must not pass for one that somebody does.",
 )
-UNKNOWN_ADD_ON = Kind(
-    "job/add-on",
-    Level.ERROR,
-    "nobody knows the add-on “{code}” that was chosen.",
-    "{near} Or give it words and a price in an [[add_on]] of its own.",
-    "What a homeowner chose must be what she is charged for.",
-)
-ADD_ON_WORDS = Kind(
-    "job/add-on-words",
-    Level.ERROR,
-    "[[add_on]] {code} stands in no table, and has {lacks}.",
-    'Give it text = "…" and price = …, or write a code of the table add_ons: {codes}.',
-    "An add-on of the estimator's own is sold in his words and at his price.",
-)
-PROBLEMS: tuple[Kind, ...] = (UNKNOWN_SETTING, UNKNOWN_PLACE, UNKNOWN_SOIL, UNKNOWN_ADD_ON, ADD_ON_WORDS)
+PROBLEMS: tuple[Kind, ...] = (UNKNOWN_SETTING, UNKNOWN_PLACE, UNKNOWN_SOIL, *against_add_ons.PROBLEMS)
 
 
 def against_job(job: Job, tables: Tables) -> tuple[Problem, ...]:
     """Everything the job names that the tables do not have, or have otherwise."""
-    return (*wrong_settings(job, tables), *_place(job, tables), *_soils(job, tables), *_add_ons(job, tables))
+    return (
+        *wrong_settings(job, tables),
+        *_place(job, tables),
+        *_soils(job, tables),
+        *against_add_ons.against_add_ons(job, tables),
+    )
 
 
 def wrong_settings(job: Job, tables: Tables) -> Iterator[Problem]:
@@ -77,21 +69,6 @@ def with_settings_of(job: Job, tables: Tables) -> Tables:
         raise CannotGoOn(*wrong)
     rows = {key: tidy(replace(tables.setting(key), value=value.strip())) for key, value in job.settings}
     return tables.with_settings({key: row.value for key, row in rows.items() if isinstance(row, Setting)})
-
-
-def _add_ons(job: Job, tables: Tables) -> Iterator[Problem]:
-    """Codes that were chosen and nobody knows; add-ons of the estimator's own without words or a price."""
-    listed = [row.code for row in tables.add_ons]
-    for word in job.add_ons:
-        lacks = [name for name, given in (("text", word.text), ("price", word.price)) if not given]
-        if word.code not in listed and lacks and word.quantity != 0:
-            place = Place(JOB_FILE, table="add_on", cell=word.code)
-            yield ADD_ON_WORDS(place, code=word.code, lacks=f"no {' and no '.join(lacks)}", codes=", ".join(listed))
-    known = dict.fromkeys((*listed, *(word.code for word in job.add_ons)))
-    for code in job.wishes.add_ons:
-        if code not in known:
-            place = Place("--with, or [wishes] add_ons in the job file")
-            yield UNKNOWN_ADD_ON(place, code=code, near=near_or_all(code, tuple(known)))
 
 
 def _place(job: Job, tables: Tables) -> Iterator[Problem]:

@@ -89,6 +89,52 @@ def test_the_job_file_may_say_it_too_and_the_command_line_stands_over_it(job: Pa
         assert totals(path, len(list((folder / "job").glob("r?")))) == totals(job, like)
 
 
+def test_none_stays_none_until_the_job_file_wishes_otherwise(job: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "house"
+    folder.mkdir()
+    for name in demo.FILES:
+        shutil.copyfile(NOTES / name, folder / name)
+    path, text = folder / "job.toml", (NOTES / "job.toml").read_text("utf-8")
+
+    def quoted(wishes: str, *words: str) -> dict[str, Decimal]:
+        path.write_text(text.replace("[wishes]\n", f"[wishes]\nadd_ons = {wishes}\n"), "utf-8")
+        assert run("quote", path, "--on", "2026-11-18", *words).exit_code == 0
+        return totals(path, len(list((folder / "job").glob("r?"))))
+
+    both, neither = totals(job, 2), totals(job, 1)
+    assert quoted('["cleanout", "drain-plan"]') == both
+    assert quoted('["cleanout", "drain-plan"]', "--with", "none") == neither
+    assert quoted('["cleanout", "drain-plan"]') == neither
+    assert quoted('["drain-plan", "cleanout"]') == both
+
+
+def test_one_option_may_have_what_the_others_have_not(job: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "house"
+    shutil.copytree(job.parent, folder)
+    assert run("quote", folder / "job.toml", "--on", "2026-11-18", "--with", "b:cleanout").exit_code == 0
+    first, now = totals(job, 1), totals(folder / "job.toml", 4)
+    assert now["B"] == first["B"] + 225
+    assert {letter: total for letter, total in now.items() if letter != "B"} == {
+        k: v for k, v in first.items() if k != "B"
+    }
+
+
+@pytest.mark.parametrize("words", ["", "none,cleanout", " , "])
+def test_a_choice_that_says_nothing_or_two_things_is_asked_back(job: Path, words: str) -> None:
+    done = run("quote", job, "--with", words)
+    assert done.exit_code == 2
+    assert "or none alone" in " ".join(done.output.split())
+
+
+def test_a_revision_without_its_record_stops_no_other_command(job: Path, tmp_path: Path) -> None:
+    folder = tmp_path / "house"
+    shutil.copytree(job.parent, folder)
+    (folder / "job" / "r4").mkdir()
+    for command in ("options", "explain"):
+        words = [command, folder / "job.toml", *(["A1"] if command == "explain" else [])]
+        assert run(*words).exit_code == 0
+
+
 def test_a_short_name_nobody_knows_stops_it_and_writes_nothing(job: Path) -> None:
     done = run("quote", job, "--with", "cleanot")
     assert done.exit_code == 1
@@ -112,7 +158,7 @@ def test_a_file_that_came_back_with_marks_is_as_issued_and_says_what_was_marked(
     back.write_bytes(written(file, "Option B", boxes, total, int(totals(job, 1)["B"]) + adds))
     done = run("quote", job, "--verify", back)
     assert (done.exit_code == 0) is fine, done.output
-    assert "--with cleanout,drain-plan" in " ".join(done.output.split())
+    assert "--with B:cleanout,B:drain-plan" in " ".join(done.output.split())
 
 
 def written(file: Path, sheet: str, boxes: list[str], total: str, value: int) -> bytes:

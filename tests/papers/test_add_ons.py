@@ -12,9 +12,10 @@ from estimator.papers.agreement import agreement
 from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
+from estimator.papers.insurer_page import insurer_page
 from estimator.papers.letter import Letter
 from estimator.papers.office import office
-from estimator.pricing.add_ons import with_chosen
+from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.sheets.write import write
 
 LANGUAGES = ("en_US", "es_US")
@@ -46,7 +47,7 @@ def test_each_has_a_box_that_may_be_typed_into_and_the_total_counts_what_is_mark
     assert all(box.value is None and not box.protection.locked for box in boxes)
     assert sheet.cell(first, 6).protection.locked
     total = sheet.cell(first + 2, 6)
-    assert str(total.value).endswith(f'SUMIF(A{first}:A{first + 1},"<>",F{first}:F{first + 1}),2)')
+    assert str(total.value).endswith(f'SUMIF(A{first}:A{first + 1},"x",F{first}:F{first + 1}),2)')
     shown = load_workbook(io.BytesIO(data), data_only=True)[name]
     assert Decimal(str(shown.cell(first + 2, 6).value)) == example_quote().options[0].price.total
 
@@ -91,3 +92,19 @@ def test_the_office_sees_what_each_costs_and_whether_it_was_chosen() -> None:
     assert cleanout[2:6] == (1.5, "h", 129.87, 250)
     assert cleanout[-1] == "chosen: in the price above"
     assert next(row for row in found if row and row[0] == "drain-plan")[-1] != cleanout[-1]
+
+
+def test_the_office_s_first_sheet_counts_the_cost_of_what_was_chosen() -> None:
+    quote = chosen(example_quote(), "cleanout")
+    price = quote.options[0].price
+    found = next(row for row in rows(write(office(quote)), "INTERNAL") if row and str(row[0]).startswith("A  "))
+    assert found[1:4] == (16775, 8731.67, 8043.33)  # 16,525 + 250; 8,601.80 + 129.87 [by hand]
+    assert round(found[4], 4) == float(price.margin)
+
+
+def test_what_the_homeowner_added_is_no_part_of_the_claim() -> None:
+    books = [write(insurer_page(q, "en_US")) for q in (example_quote(), chosen(example_quote(), "cleanout"))]
+    before, after = (rows(data, load_workbook(io.BytesIO(data)).sheetnames[0]) for data in books)
+    pipe = [[row for row in found if row and row[0] == "The pipe itself"] for found in (before, after)]
+    assert pipe[0] == pipe[1] != []
+    assert ("Added by the homeowner, beside the repair", 250, 250) in after

@@ -14,10 +14,12 @@ from estimator.fieldnotes import read_job
 from estimator.model.add_on import AddOn
 from estimator.model.job import Job, WantedAddOn
 from estimator.model.offer import Option
+from estimator.model.problem import CannotGoOn
 from estimator.model.work import Takeoff
 from estimator.pipeline import run
-from estimator.pricing.add_ons import Wanted, add_ons, with_chosen
+from estimator.pricing.add_ons import Wanted, add_ons
 from estimator.pricing.build import price_scope
+from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.rows import AddOnRow, PlaceRow, Production, Recipe, TaxClass, WorkItem
 from estimator.tables.tables import Tables
@@ -101,7 +103,7 @@ def test_the_estimator_changes_number_words_and_price_and_leaves_out(
         return offered(maple, stocked, place, Wanted((WantedAddOn(code="valve", **said),), (), {"a"}))  # type: ignore[arg-type]
 
     assert valve(quantity=2)[0].cost == D("612.69")  # 237.60 + 330 + 16.50 + 28.59 [by hand]
-    assert (valve(price=D(480))[0].amount, valve(text="Our valve")[0].text_en) == (D(480), "Our valve")
+    assert (valve(price=D(540))[0].amount, valve(text="Our valve")[0].text_en) == (D(540), "Our valve")
     assert valve(quantity=0) == ()
     assert valve(options=("B",)) == ()
     assert len(valve(options=("a",))) == 1
@@ -115,6 +117,48 @@ def test_one_of_his_own_stands_at_his_price_and_costs_it_less_an_allowances_marg
     margin = stocked.price_class("allowance").margin_percent
     assert (own.amount, own.chosen, own.text_es) == (D(1850), True, "The second bath's line as well")
     assert own.cost == (D(1850) * (1 - margin / 100)).quantize(D("0.01"))
+
+
+def test_below_the_floor_margin_or_for_nothing_it_is_not_sold(maple: Scope, stocked: Tables, place: PlaceRow) -> None:
+    """306.34 at the floor margin is the least; the owner may go below it with a reason, to nothing nobody may."""
+    floor = stocked.price_class("own").floor_margin_percent
+    least = (D("306.34") / (1 - floor / 100)).quantize(D("0.01"))
+
+    def sold(price: Decimal, overruled: bool = False) -> Decimal:
+        word = WantedAddOn(code="valve", price=price)
+        return offered(maple, stocked, place, Wanted((word,), (), frozenset(), overruled))[0].amount
+
+    assert sold(least) == least
+    for price in (least - D("0.01"), D(1), D(0)):
+        with pytest.raises(CannotGoOn, match="the floor margin asks for"):
+            sold(price)
+    assert sold(least - D("0.01"), overruled=True) == least - D("0.01")
+    with pytest.raises(CannotGoOn, match="Nothing is sold for nothing"):
+        sold(D(0), overruled=True)
+
+
+def test_what_is_passed_on_and_not_taxed_by_its_class_takes_no_tax_off(
+    maple: Scope, stocked: Tables, make_place: Place
+) -> None:
+    where = make_place(tax_kind="whole charge")
+    permit = next(r for r in stocked.rows["subs_and_fees"] if getattr(r, "price_class", "") == "pass-through")
+    recipe = Recipe(work_item="valve", part="fee", ref=getattr(permit, "item"), quantity="", per=1, crew="", when=())  # noqa: B009
+    recipes = (*(r for r in stocked.recipes if r.work_item != "valve"), recipe)
+    items = [replace(i, tax_class="apart") if i.item == "valve" else i for i in stocked.work_items]
+    untaxed = TaxClass(place=where.place, tax_class="apart", tax_kind="none", tax_percent=None, source="test", asked_whom="", checked_on=None)  # fmt: skip
+    tables = replace(
+        stocked, rows={**stocked.rows, "recipes": recipes, "work_items": tuple(items), "tax_classes": (untaxed,)}
+    )
+    (fee,) = offered(maple, tables, where)
+    assert (fee.tax, fee.cost) == (D(0), getattr(permit, "cost"))  # noqa: B009
+
+
+@pytest.mark.parametrize(("chosen", "taken"), [("valve", True), ("VALVE", True), ("a:valve", True), ("A:Valve", True), ("B:valve", False), ("valves", False)])  # fmt: skip
+def test_it_is_chosen_by_its_short_name_for_all_options_or_for_one(
+    maple: Scope, stocked: Tables, place: PlaceRow, chosen: str, taken: bool
+) -> None:
+    (valve,) = offered(maple, stocked, place, Wanted((), (chosen,), {"", "a", "the dig"}))
+    assert valve.chosen is taken
 
 
 # ── chosen, on the whole demo ─────────────────────────────────────────────────────────────────

@@ -42,13 +42,14 @@ Verify = Annotated[
     Path | None,
     typer.Option("--verify", metavar="FILE", help="Say whether a workbook that came back is as it was issued."),
 ]
+NONE = "none"
 With = Annotated[
     list[str] | None,
     typer.Option(
         "--with",
         metavar="ADD-ON",
         autocompletion=add_on_codes,
-        help="Add-ons the homeowner chose, such as cleanout,drain-plan; none takes them out. Else as last time.",
+        help="Add-ons the homeowner chose, such as cleanout,drain-plan, or B:cleanout for option B alone; none takes them out. Else as last time.",
     ),
 ]
 Today = Annotated[
@@ -92,12 +93,18 @@ def command(
 
 
 def chosen(words: list[str] | None) -> tuple[str, ...] | None:
-    """The codes typed, each once; () for none, None where nothing was typed.
+    """The short names typed, each once; () for none, None where nothing was typed.
 
-    >>> chosen(["cleanout, drain-plan", "cleanout"]), chosen(["none"]), chosen(None)
-    (('cleanout', 'drain-plan'), (), None)
+    >>> chosen(["cleanout, B:drain-plan", "cleanout"]), chosen(["none"]), chosen(None)
+    (('cleanout', 'B:drain-plan'), (), None)
+
+    Errors: BadParameter for none beside others, and for no name at all.
     """
     if words is None:
         return None
-    codes = [code.strip() for word in words for code in word.split(",")]
-    return tuple(dict.fromkeys(code for code in codes if code and code.lower() != "none"))
+    codes = tuple(dict.fromkeys(code.strip() for word in words for code in word.split(",") if code.strip()))
+    if [code.lower() for code in codes] == [NONE]:
+        return ()
+    if not codes or NONE in (code.lower() for code in codes):
+        raise typer.BadParameter("write short names of add-ons, such as cleanout,B:drain-plan; or none alone.")
+    return codes

@@ -1,0 +1,149 @@
+"""One add-on of the table in; what it takes, what it costs and what it is sold for, out.
+
+It is done while the crews are there, so it pays for its exact hours and no set-up, half day or least charge; nor any
+contingency, since nothing is hidden in it. Then margin, up to the firm's step. Several chosen cost the sum of what was
+printed for each.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from decimal import Decimal
+
+from estimator.model.add_on import BESIDE, AddOn
+from estimator.model.money import cents, exact, up_to
+from estimator.model.price import CostLine, CrewDays, Step, TaskHours
+from estimator.model.stretch import Stretch
+from estimator.model.work import JOB, Quantity, Repair, Takeoff
+from estimator.pricing.amounts import follow_crews
+from estimator.pricing.chosen_add_ons import line_of
+from estimator.pricing.crew_days import labor_lines
+from estimator.pricing.crews import Crew, crews_of
+from estimator.pricing.discounts import floor_price
+from estimator.pricing.equipment import equipment_lines
+from estimator.pricing.hours import by_crew, task_hours
+from estimator.pricing.house_rules import HouseRules, house_rules
+from estimator.pricing.lines import PASSED_ON
+from estimator.pricing.markup import class_prices, class_rows
+from estimator.pricing.materials import material_lines
+from estimator.pricing.parts import Sold, parts_of_sold
+from estimator.pricing.shares import by_class
+from estimator.pricing.shown import plain
+from estimator.pricing.subs import sub_lines
+from estimator.pricing.tax import charged_tax
+from estimator.pricing.tax_classes import taxed_in_their_own_way
+from estimator.tables.rows import AddOnRow, PlaceRow, PriceClass, WorkItem
+from estimator.tables.tables import Tables
+
+ZERO = Decimal(0)
+
+
+def priced(
+    row: AddOnRow,
+    size: float,
+    by_hand: Decimal | None,
+    takeoffs: Sequence[Takeoff],
+    tables: Tables,
+    place: PlaceRow | None,
+) -> tuple[AddOn, Decimal]:
+    """So many of its work item, at its own price or the one set by hand; and the least it may be sold for.
+
+    Errors: CannotGoOn for a recipe with a missing row or without any cost.
+    """
+    item = tables.work_item(row.work_item)
+    alone = _takeoff(row.code, item, size, takeoffs)
+    tasks, costs = _cost(Sold(takeoff=alone, item=item, size=size), tables, place)
+    spent = by_class(costs)
+    rows = class_rows(tuple(spent), tables)
+    prices = class_prices(spent, rows, ZERO)
+    before = sum(prices.values(), ZERO)
+    amount = up_to(before, house_rules(tables).price_step) if by_hand is None else by_hand
+    made = AddOn(
+        code=row.code,
+        text_en=row.text_en or item.text_en.replace("{size}", alone.size),
+        text_es=row.text_es or item.text_es.replace("{size}", alone.size),
+        work_item=item.item,
+        work_class=item.work_class,
+        size=size,
+        unit=item.unit,
+        amount=amount,
+        cost=sum(spent.values(), ZERO),
+        tasks=tasks,
+        costs=costs,
+        steps=_steps(spent, prices, rows, before, amount),
+    )
+    return taxed(made, prices, spent, tables, place), floor_price(spent, rows)
+
+
+def _steps(
+    spent: Mapping[str, Decimal],
+    prices: Mapping[str, Decimal],
+    rows: Mapping[str, PriceClass],
+    before: Decimal,
+    amount: Decimal,
+) -> tuple[Step, ...]:
+    """The way from its cost to its price."""
+    steps = [
+        Step(
+            text=f"price of class {name}",
+            formula=f"{cost} ÷ (1 − {plain(rows[name].margin_percent)} %)",
+            amount=prices[name],
+        )
+        for name, cost in spent.items()
+    ]
+    last = Step(text="price", formula="rounded up to the firm's step, or as the owner set it", amount=amount)
+    return (*steps, Step(text="before rounding", formula="own work + subs + passed on", amount=before), last)
+
+
+def _takeoff(code: str, item: WorkItem, size: float, takeoffs: Sequence[Takeoff]) -> Takeoff:
+    """The work item alone, in the ground, the weather and the pipe size of the option."""
+    return Takeoff(
+        repair=Repair(id=BESIDE + code, method=JOB, line="", stretch=Stretch(0.0, 0.0)),
+        quantities=(Quantity(name=item.quantity, value=size, unit=item.unit),),
+        facts=frozenset[str]().union(*(t.facts for t in takeoffs)),
+        size=next((t.size for t in takeoffs if t.size), ""),
+    )
+
+
+def _cost(sold: Sold, tables: Tables, place: PlaceRow | None) -> tuple[tuple[TaskHours, ...], tuple[CostLine, ...]]:
+    """Hours and cost lines; of crews their exact hours."""
+    rules = house_rules(tables)
+    parts = parts_of_sold([sold], tables)
+    tasks = task_hours(parts, tables, rules.factor_cap)
+    teams = crews_of(parts, tables, rules)
+    crews = tuple(_at_work(teams[name], hours, rules) for name, hours in by_crew(tasks).items() if hours > 0)
+    parts = follow_crews(parts, tasks, {c.crew: c for c in crews})
+    return tasks, (
+        *labor_lines(tasks, crews),
+        *equipment_lines(parts, tables, tasks, teams, rules),
+        *material_lines(parts, tables, place, rules.small_parts_percent),
+        *sub_lines(parts, tables),
+    )
+
+
+def _at_work(crew: Crew, work: float, rules: HouseRules) -> CrewDays:
+    """A crew that is there already: its hours to the hundredth, no set-up."""
+    hours = cents(work)
+    return CrewDays(
+        crew=crew.name,
+        work_hours=work,
+        setup_hours=0.0,
+        days=hours / exact(rules.day_hours),
+        hours=hours,
+        rate=crew.rate,
+        amount=cents(hours * crew.rate),
+        cell=crew.cell,
+    )
+
+
+def taxed(
+    made: AddOn,
+    prices: Mapping[str, Decimal],
+    spent: Mapping[str, Decimal],
+    tables: Tables,
+    place: PlaceRow | None,
+) -> AddOn:
+    """With the sales tax that the place charges the homeowner on it, by its kind and the class of its work."""
+    own_way = taxed_in_their_own_way([line_of(made)], place, tables)
+    usual = {**prices, PASSED_ON: prices.get(PASSED_ON, ZERO) - own_way.passed_on}
+    tax, _ = charged_tax(made.costs, usual, spent, made.amount - own_way.amount, place, own_way.owners)
+    return replace(made, tax=tax + own_way.tax)

@@ -1,0 +1,31 @@
+"""An add-on of the estimator's own under a name that cannot be typed."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.fieldnotes import read_job
+from estimator.model.job import WantedAddOn
+from estimator.model.problem import CannotGoOn, Problem
+from estimator.pipeline import run
+from estimator.tables.read import demo_folder, read_tables
+
+DEMO = Path(__file__).parents[3] / "estimator" / "demo" / "job.toml"
+
+
+def problems(folder: Path) -> Iterable[Problem]:
+    job, day = read_job(DEMO).job, date(2026, 11, 18)
+    tables = read_tables(demo_folder(), day).tables
+    assert job is not None and tables is not None
+    job = replace(
+        job,
+        add_ons=(
+            WantedAddOn(code="bath, line", text="The second bath", text_es="El segundo baño", price=Decimal(1850)),
+        ),
+    )
+    try:
+        return run(job, tables, day).problems
+    except CannotGoOn as stop:
+        return stop.problems

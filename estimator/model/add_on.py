@@ -3,10 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from estimator.model.price import CostLine, Step, TaskHours
-
-BESIDE = "add-on "
-"""What the tasks, costs and lines of an add-on are laid on begins so; those of repairs never do."""
+from estimator.model.price import BESIDE, CostLine, Step, TaskHours
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

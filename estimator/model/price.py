@@ -5,6 +5,9 @@ from decimal import Decimal
 
 from estimator.model.say import Say
 
+BESIDE = "add-on "
+"""What the tasks, costs and lines of an add-on are laid on begins so; those of repairs never do."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TaskHours:
@@ -89,6 +92,11 @@ class LineItem:
     price_class: str = "own"
     cost_share: Decimal = Decimal(0)
 
+    @property
+    def is_added(self) -> bool:
+        """An add-on that was chosen, no part of a repair."""
+        return self.repair.startswith(BESIDE)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
@@ -139,3 +147,14 @@ class Price:
     def days(self) -> Decimal:
         """Crew days, all crews one after another."""
         return sum((c.days for c in self.crews), Decimal(0))
+
+    @property
+    def added(self) -> Decimal:
+        """What the add-ons chosen put on the price, before sales tax."""
+        return sum((line.amount for line in self.lines if line.is_added), Decimal(0))
+
+    @property
+    def cost_beside(self) -> Decimal:
+        """What allowances and the add-ons chosen cost the firm: in none of the cost lines above."""
+        apart = (line for line in self.lines if line.is_added or line.price_class == "allowance")
+        return sum((line.cost_share for line in apart), Decimal(0))

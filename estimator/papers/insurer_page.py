@@ -2,12 +2,10 @@
 
 from decimal import Decimal
 
-from estimator.model.add_on import BESIDE
 from estimator.model.offer import Option, Quote
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
-from estimator.pricing.chosen_add_ons import added
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date
 from estimator.wording.plain import CLASSES
@@ -49,11 +47,11 @@ def _by_class(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
         page.add(Cell(letter.say(text), "cell"), *(Cell(class_price(o, name), "money") for o in options))
         for name, text in CLASSES.items()
     ]
-    more = [added(o.price) for o in options]
+    more = [o.price.added for o in options]
     if any(more):
         cells = (Cell(amount, "money") for amount in more)
         rows.append(page.add(Cell(speak("Added by the homeowner, beside the repair"), "cell"), *cells))
-    whole = (sum((class_price(o, name) for name in CLASSES), added(o.price)) for o in options)
+    whole = (sum((class_price(o, name) for name in CLASSES), o.price.added) for o in options)
     rest = [o.price.total - amount for o, amount in zip(options, whole, strict=True)]
     if any(rest):
         rows.append(page.add(Cell(speak("Discounts and sales tax"), "cell"), *(Cell(r, "money") for r in rest)))
@@ -67,5 +65,5 @@ def _by_class(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
 
 def class_price(option: Option, name: str) -> Decimal:
     """What of the repair itself belongs to a class; what the homeowner added stands apart."""
-    lines = (line for line in option.price.lines if not line.repair.startswith(BESIDE))
+    lines = (line for line in option.price.lines if not line.is_added)
     return sum((line.amount for line in lines if line.work_class == name), Decimal(0))

@@ -6,7 +6,6 @@ from estimator.model.offer import Option, Quote
 from estimator.papers.check_code import check_code
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.page import Page
-from estimator.pricing.chosen_add_ons import beside
 from estimator.sheets.book import Cell, Chart, Series, Sheet
 
 WIDTHS = (30.0, 13.0, 13.0, 13.0, 13.0, 12.0)
@@ -46,7 +45,7 @@ CREW_DAYS = (
 
 def cost_of(option: Option) -> Decimal:
     """All cost lines, passed on ones too, and what allowances and chosen add-ons cost beside them."""
-    return sum((cost.amount for cost in option.price.costs), Decimal(0)) + beside(option.price)
+    return sum((cost.amount for cost in option.price.costs), Decimal(0)) + option.price.cost_beside
 
 
 def _option(option: Option) -> tuple[Cell, ...]:
@@ -73,8 +72,8 @@ def _where_it_goes(quote: Quote, page: Page) -> None:
         sums = [sum((c.amount for c in o.price.costs if c.part == part), Decimal(0)) for o in shown]
         if any(sums):
             rows.append(page.add(Cell(part, "cell"), *(Cell(s, "money") for s in sums)))
-    if any(beside(o.price) for o in shown):
-        cells = (Cell(beside(o.price), "money") for o in shown)
+    if any(o.price.cost_beside for o in shown):
+        cells = (Cell(o.price.cost_beside, "money") for o in shown)
         rows.append(page.add(Cell("allowances, add-ons", "cell"), *cells))
     rows.append(
         page.add(Cell("left over", "cell"), *(Cell(o.price.total - o.price.tax - cost_of(o), "money") for o in shown))

@@ -6,7 +6,6 @@ from estimator.model.offer import Option, Quote
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.insurer_page import class_price
 from estimator.papers.page import Page, at, sum_of
-from estimator.pricing.chosen_add_ons import added
 from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.wording.plain import CLASSES
 
@@ -28,10 +27,10 @@ def insurer(quote: Quote) -> Sheet:
         page.add(Cell(str(text), "cell"), *(Cell(class_price(o, name), "money") for o in shown))
         for name, text in CLASSES.items()
     ]
-    if any(added(o.price) for o in shown):
-        more = (Cell(added(o.price), "money") for o in shown)
+    if any(o.price.added for o in shown):
+        more = (Cell(o.price.added, "money") for o in shown)
         rows.append(page.add(Cell("added by the homeowner", "cell"), *more))
-    whole = (sum((class_price(o, name) for name in CLASSES), added(o.price)) for o in shown)
+    whole = (sum((class_price(o, name) for name in CLASSES), o.price.added) for o in shown)
     others = [o.price.total - amount for o, amount in zip(shown, whole, strict=True)]
     if any(others):
         rows.append(page.add(Cell("discounts and tax charged", "cell"), *(Cell(other, "money") for other in others)))

@@ -9,9 +9,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from estimator.model.add_on import BESIDE, AddOn
+from estimator.model.add_on import AddOn
 from estimator.model.money import cents, exact, up_to
-from estimator.model.price import CostLine, CrewDays, Step, TaskHours
+from estimator.model.price import BESIDE, CostLine, CrewDays, Step, TaskHours
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Takeoff
 from estimator.pricing.amounts import follow_crews

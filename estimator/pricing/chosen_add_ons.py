@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
 
-from estimator.model.add_on import BESIDE, AddOn
+from estimator.model.add_on import AddOn
 from estimator.model.price import LineItem, Price, Step
 from estimator.pricing.build import margin
 
@@ -40,17 +40,6 @@ def _class(add_on: AddOn) -> str:
     return classes.pop() if len(classes) == 1 else "own"
 
 
-def added(price: Price) -> Decimal:
-    """What the add-ons chosen put on the price, before sales tax."""
-    return sum((line.amount for line in price.lines if line.repair.startswith(BESIDE)), ZERO)
-
-
-def beside(price: Price) -> Decimal:
-    """What allowances and the add-ons chosen cost the firm: in none of the price's own cost lines."""
-    apart = (line for line in price.lines if line.price_class == "allowance" or line.repair.startswith(BESIDE))
-    return sum((line.cost_share for line in apart), ZERO)
-
-
 def with_chosen(price: Price, offered: Iterable[AddOn]) -> Price:
     """The price with the add-ons that were chosen: every other line stays as it was offered."""
     chosen = [a for a in offered if a.chosen]
@@ -72,5 +61,5 @@ def with_chosen(price: Price, offered: Iterable[AddOn]) -> Price:
         total=total,
         tax=price.tax + tax,
     )
-    spent = sum((cost.amount for cost in price.costs), ZERO) + beside(made)
+    spent = sum((cost.amount for cost in price.costs), ZERO) + made.cost_beside
     return replace(made, margin=margin(made.total - made.tax, spent))

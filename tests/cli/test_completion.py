@@ -43,8 +43,11 @@ def test_the_lines_of_the_job_after_line(job):
 
 
 def test_the_lines_of_the_quote_from_the_newest_record(job):
-    """The same ids as the record holds, in its order."""
-    held = [line["id"] for option in options_of(job.with_suffix("")) for line in option["price"]["lines"]]
+    """The same ids as the record holds, in its order, and each option's add-ons after its lines."""
+    held = []
+    for option in options_of(job.with_suffix("")):
+        held += [line["id"] for line in option["price"]["lines"]]
+        held += [f"{option['letter']}:{add_on['code']}" for add_on in option["add_ons"]]
     assert len(held) > 20
     assert _bash("explain", str(job), "") == held
     assert _bash("explain", str(job), "A3") == [id_ for id_ in held if id_.startswith("A3")]

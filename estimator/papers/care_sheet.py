@@ -36,10 +36,19 @@ def care_sheet(letter: Letter) -> Sheet:
     page.gap()
     list_cautions(letter, page, of_several(letter))
     page.gap()
-    notices = (*(term for option in quote.options for term in option.terms), *quote.notices)
-    page.listing(speak("Notices of your city and state"), letter.terms(notices, "notice"))
+    page.listing(speak("Notices of your city and state"), _notices(letter))
     page.line(option_words.check_the_place(letter), "quiet")
     return letter.close(page)
+
+
+def _notices(letter: Letter) -> list[str]:
+    """Those that count for every option, then those of some options' methods, their letters in front."""
+    options, whole = letter.quote.options, letter.terms(letter.quote.notices, "notice")
+    of_option = {option.letter: letter.terms(option.terms, "notice") for option in options}
+    texts = dict.fromkeys([*(text for texts in of_option.values() for text in texts), *whole])
+    letters = {text: [by for by, said in of_option.items() if text in said] for text in texts}
+    every = [text for text in texts if text in whole or len(letters[text]) == len(options)]
+    return [*every, *(f"{', '.join(letters[text])}: {text}" for text in texts if text not in every)]
 
 
 def list_cautions(letter: Letter, page: Page, groups: Groups) -> None:

@@ -1,6 +1,7 @@
 """The crew's first sheet: what can kill, who protects how, what is on paper before the first spade. Never "none required"."""
 
 from estimator.model.offer import Option
+from estimator.papers.crew_boxes import DAILY, LOCATED, PAPERS
 from estimator.papers.crew_page import blank, box, close, crew_page
 from estimator.papers.hazards import hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
@@ -64,36 +65,16 @@ def _daily(letter: Letter, page: Page) -> None:
     """Before each shift, after rain, after anything that shook the ground: 29 CFR 1926.651(k)."""
     speak = letter.speak
     page.line(speak("Each shift, after rain, after shaking: name and hour"), "bold")
-    for text in (
-        speak("Sides, water, cracks at the edge, heap, ladder looked at"),
-        speak("Air tested before entry and all the time: oxygen, gas, hydrogen sulfide; blower on"),
-        speak("House drains locked and tagged; people in the house told not to flush"),
-        speak("Attendant outside who never goes in; how a man is pulled out is clear"),
-        speak("No gasoline engine at the mouth of the pit or inside; lights and tools on a ground-fault breaker"),
-        speak("Open pit covered or fenced for the night"),
-        speak("Heat: water, shade, rests"),
-    ):
+    for text in map(letter.say, DAILY):
         box(page, text)
 
 
 def _papers(letter: Letter, page: Page) -> None:
     speak, job = letter.speak, letter.quote.job
     page.line(speak("On paper before the first spade: number and day"), "bold")
-    located = speak(
-        "Public lines marked (811) and the waiting time over: ticket, marked on, ends on; dig by hand near the marks"
-    )
-    for text in (
-        located if not job.site.located else f"{located} ({speak('said to be marked')})",
-        speak("Private lines found: water, gas, power, sprinklers, pool"),
-        speak("Permit: number, card on site"),
-        speak("Engineer's letter or approval, where one is asked for"),
-        speak("Slab: scanned for cables; water, gas and power in or under it found and shut off"),
-        speak("Asbestos: floor, glue, duct and cement pipe tested by the state's rule before cutting, or presumed"),
-        speak("Lead: house before 1978: painted area measured; over the limit a lead-safe firm (40 CFR 745)"),
-        speak("Shut-offs: where the water main, gas and power are"),
-        speak("Inspection called for: water standing, pipe open, safe to look at"),
-    ):
-        box(page, text)
+    for what in PAPERS:
+        marked = what is LOCATED and job.site.located
+        box(page, f"{letter.say(what)} ({speak('said to be marked')})" if marked else letter.say(what))
 
 
 def _ask(letter: Letter, page: Page) -> None:

@@ -63,7 +63,7 @@ def _block(letter: Letter, page: Page, option: Option) -> None:
     page.add(Cell(speak("Price"), "label"), Cell(option.price.total, "price"))
     for text in letter.all(option.does):
         page.line(text)
-    for label, answer in option_words.rows(letter, option)[:-1]:  # papers needed: on the sheet to print
+    for label, answer in option_words.rows_on_a_phone(letter, option):
         _answer(page, label, answer)
     for text in option_words.day_texts(letter, option):
         page.line(text, "quiet")

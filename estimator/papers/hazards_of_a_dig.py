@@ -8,6 +8,7 @@ from estimator.model.say import Feet, Say
 from estimator.model.work import JOB, Repair
 from estimator.papers.crew_where import where_it_is
 from estimator.papers.letter import Letter
+from estimator.papers.rules_for_the_crew import for_the_crew
 from estimator.papers.segments import all_repairs
 
 TOLD = frozenset({"caution", "adds work", "requires first", "until approved", "no fixed price"})
@@ -50,12 +51,20 @@ def _key(letter: Letter, repair: Repair, option: Option) -> str:
 
 def _ended(letter: Letter, sentences: Iterable[Say]) -> list[str]:
     """The sentences without what another already says, each with its stop."""
-    texts = letter.all(what for what in sentences if what.text != NOTHING_FORCES)
-    return [text if text.endswith(".") else f"{text}." for text in texts or letter.all(sentences)]
+    every = list(sentences)
+    texts = letter.all(for_the_crew(what) for what in every if not _said_with_its_depth(what, every))
+    return [text if text.endswith(".") else f"{text}." for text in texts]
 
 
 NOTHING_FORCES = "the competent person decides how the sides are held; nothing seen so far forces a system at {depth}"
-"""The takeoff's words for what the rule of the five feet says with the same depth."""
+RULE_OF_FIVE_FEET = (
+    "Depth with tolerance {depth}: the competent person decides; nothing seen so far that forces a system."
+)
+
+
+def _said_with_its_depth(what: Say, others: Iterable[Say]) -> bool:
+    """The takeoff's words, where the rule of the five feet says the same of the same depth."""
+    return what.text == NOTHING_FORCES and Say(RULE_OF_FIVE_FEET, what.words) in others
 
 
 def _said(option: Option) -> Iterator[tuple[Repair, Say]]:

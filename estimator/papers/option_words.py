@@ -15,6 +15,11 @@ from estimator.wording.say import pick
 
 def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     """Label and answer of everything but the price itself; the same labels in the same order for every option."""
+    return [*rows_on_a_phone(letter, option), papers_needed(letter, option)]
+
+
+def rows_on_a_phone(letter: Letter, option: Option) -> list[tuple[str, str]]:
+    """What can be decided by; the papers needed stand on the sheets to print."""
     speak = letter.speak
     return [
         (speak("At most"), at_most(letter, option)),
@@ -34,8 +39,12 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("Usually lasts"), life(letter, option)),
         (speak("Warranty"), warranty(letter, option)),
         (speak("Main risk"), letter.say(option.main_risk)),
-        (speak("Papers needed"), " ".join(letter.all(option.needs_papers)) or speak("ask us before work starts")),
     ]
+
+
+def papers_needed(letter: Letter, option: Option) -> tuple[str, str]:
+    speak = letter.speak
+    return speak("Papers needed"), " ".join(letter.all(option.needs_papers)) or speak("ask us before work starts")
 
 
 def warranty(letter: Letter, option: Option) -> str:

@@ -63,3 +63,19 @@ def test_the_notices_of_the_place_stay_on_what_is_signed() -> None:
         for notice in letter.terms((*option.terms, *quote.notices), "notice"):
             assert any(notice in text for text in page), notice
         assert any("“Before, while, after”" in text for text in page)
+
+
+def test_a_notice_of_some_options_methods_names_them() -> None:
+    quote = example_quote()
+    notice = replace(quote.options[0].terms[0], kind="notice", text_en="The lining may smell of resin", text_es="Olor")
+    one, two = (replace(quote.options[0], letter=by, terms=(*quote.options[0].terms, notice)) for by in "AB")
+    three = replace(quote.options[0], letter="C")
+    for options, expected in (((one, three), "A: "), ((one, two, three), "A, B: "), ((one, two), "")):
+        page = texts(care_sheet(Letter(replace(quote, options=options), "en_US")))
+        assert [t for t in page if "smell of resin" in t and t.endswith(f"{expected}The lining may smell of resin")]
+        assert sum("smell of resin" in t for t in page) == 1
+    of_the_place = replace(quote, options=(one, three), notices=(*quote.notices, notice))
+    assert any(
+        t.endswith("The lining may smell of resin") and "A:" not in t
+        for t in texts(care_sheet(Letter(of_the_place, "en_US")))
+    )

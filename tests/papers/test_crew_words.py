@@ -21,15 +21,23 @@ def said(text: str, item: str = "other") -> str:
 
 
 @pytest.mark.parametrize(
-    ("text", "expected"),
+    "text",
     [
-        ("Scraping the rust out of the old iron. If it cannot be lined you owe only the work done", "Scraping the rust out of the old iron"),
-        ("New lining, cured hard; a dip stays a dip", "New lining, cured hard"),
-        ("New 2-inch pipe (Schedule 40), joined at both ends", "New 2-inch pipe (Schedule 40), joined at both ends"),
+        "New lining, cured hard; a dip stays a dip",
+        "New 2-inch pipe (Schedule 40), joined at both ends",
+        "New 4-inch drain another way round; the old pipe is closed off and left in the ground",
+        "Hand-dug tunnel, with fresh air and light; no floor is cut for it",
+        "Coming with the crew. Mind the dog; the gate stays shut",  # a firm's own words
     ],
-)  # fmt: skip
-def test_only_the_first_sentence_is_for_the_crew(text: str, expected: str) -> None:
-    assert said(text) == expected
+)
+def test_the_crew_reads_the_whole_text(text: str) -> None:
+    assert said(text, "mobilisation") == text
+
+
+def test_the_crew_knows_that_scraping_may_end_the_work() -> None:
+    row = next(row for row in demo_tables().work_items if row.item == "descaling")
+    text = said(row.text_en)
+    assert "if it cannot be lined: stop, call" in text and "owe" not in text
 
 
 @pytest.mark.parametrize("word", ["your", "you", "we ", "owe", "price"])
@@ -39,8 +47,8 @@ def test_no_work_item_of_the_tables_speaks_to_the_customer(word: str) -> None:
         assert not text.startswith(word) and f" {word}" not in f"{text} ", row.item
 
 
-def test_every_item_with_words_of_its_own_is_in_the_tables() -> None:
-    assert set(FOR_THE_CREW) <= {row.item for row in demo_tables().work_items}
+def test_every_text_with_words_of_its_own_is_in_the_tables() -> None:
+    assert set(FOR_THE_CREW) <= {row.text_en for row in demo_tables().work_items}
 
 
 def test_the_same_work_on_several_pipes_is_one_line_that_names_them() -> None:

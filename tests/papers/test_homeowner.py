@@ -12,8 +12,10 @@ from openpyxl import load_workbook
 from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Quote, Term
 from estimator.model.say import Dollars, Say
+from estimator.papers import option_words
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
+from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import LinesDoNotAdd
 from estimator.sheets.verify import parts_not_allowed
 from estimator.sheets.write import write
@@ -319,3 +321,12 @@ def test_what_a_place_wants_on_the_first_page_stands_there_in_letters_of_twelve_
         [cell] = [c for row in sheet.iter_rows(max_row=8) for c in row if c.value == board.text_en]
         assert cell.font.sz * (sheet.page_setup.scale or 100) / 100 >= 12
     assert board.text_en not in words(write(homeowner(example_quote(), "en_US")))
+
+
+def test_a_phone_shows_every_row_but_the_papers_needed() -> None:
+    quote = example_quote()
+    letter = Letter(quote, "en_US")
+    option = quote.options[0]
+    shown, every = option_words.rows_on_a_phone(letter, option), option_words.rows(letter, option)
+    assert [row for row in every if row not in shown] == [option_words.papers_needed(letter, option)]
+    assert ("Main risk", letter.say(option.main_risk)) in shown

@@ -1,0 +1,83 @@
+"""A caution in, whether the same hazard stands on the page in other words, out: told by whole sentences, never by a name.
+
+A firm that rewords one of its own sentences gets the caution back beside it, until somebody lists the new pair here. A number
+that differs from the one listed (3 ft for 2 ft) brings it back too.
+"""
+
+from collections.abc import Collection
+
+from estimator.model.offer import Term
+from estimator.model.say import Say
+from estimator.papers.crew_boxes import ASBESTOS, DAILY, HEAT, LEAD, LOCATED, PAPERS, SLAB
+from estimator.wording.say import say
+
+PLUG = "Test plugs: rated size and pressure, tethered, nobody in line with the pipe, let the water down before deflating; no air test on plastic"
+SPOIL = "Spoil, tools and machines at least 2 ft back from the edge; way out within 25 ft where it is 4 ft or deeper"
+FOOTING = "Never below a footing without a support system, stable rock or a registered engineer's letter (29 CFR 1926.651(i)); no undermined walk, drive or slab without support"
+AIR = "Test the air before entry and all the time: an open sewer is an expected hazard. Blower on, attendant outside who never goes in, a rescue plan with a way to pull a person out, no engine at the pit or inside"
+LOCKOUT = "House drains locked and tagged; nobody flushes while someone is under the house"
+WHICH_RULE = "Which rule governs, 29 CFR 1926 Subpart P, underground construction 1926.800 or confined spaces Subpart AA, is decided and signed by the competent person: ______"
+VAPOR = "Primer and cement vapour burns and dulls: ventilate, no sparks, low-voltage light on a ground-fault breaker"
+FLOAT = "An empty pipe floats in wet fill: fill the pipe with water, hold it down, pour in lifts, watch the grade, film again"
+SILICA = "Wet saw or shrouded breaker. Breaker, walk-behind or hand saw indoors or in a tunnel: respirator APF 10 for any time (29 CFR 1926.1153 Table 1)"
+BEAM = "Never notch or cross a grade beam: stop each side and go under by hand as the plan says"
+OVERHEAD = "Look up before the excavator swings: overhead lines"
+NIGHT = "Cover or fence what is open at night, and light it"
+SEWAGE = "Gloves, eye cover, wash before eating; soil soaked with sewage is handled apart"
+"""The firm's sentences for its crew, as the tables come."""
+
+ELSEWHERE: dict[str, tuple[str, ...]] = {
+    "a test plug is rated and tied, nobody stands in line with the pipe, and the water is let down before the plug": (
+        PLUG,
+    ),
+    "no air test on plastic pipe": (PLUG,),
+    "spoil, tools and machines stay at least 2 ft from the edge": (SPOIL,),
+    "the pipe is filled with water and held down before fill is pumped: an empty pipe floats": (FLOAT,),
+    "concrete dust is deadly over the years: wet saw, shrouded breaker, and masks indoors for saw and breaker alike": (
+        SILICA,
+    ),
+    "Inside or enclosed: water-fed saw and shrouded breaker, respirator APF 10 for both at any duration (29 CFR 1926.1153 Table 1).": (
+        SILICA,
+    ),
+    "nobody flushes while someone is under the house; air is tested before entry and all the time": (LOCKOUT, AIR),
+    "no beam is sawn or notched; the crew stops on each side and digs under it by hand": (BEAM,),
+    "No walk, drive or slab undermined without support (29 CFR 1926.651(i)(3)).": (FOOTING,),
+    "Tunnel: gas test before and during entry, blower, attendant outside, low-voltage light, no engine at the mouth, drains locked out, rescue plan; the competent person decides on 29 CFR 1926.800, Subpart P or AA and signs.": (
+        AIR,
+        LOCKOUT,
+        VAPOR,
+        WHICH_RULE,
+    ),
+    "Heat plan; look up for wires before the machine swings; gloves and washing for sewage-soaked soil; pit covered and lit at night.": (
+        HEAT.text,
+        OVERHEAD,
+        SEWAGE,
+        NIGHT,
+    ),
+    "One-call locate (811) before digging; wait as the state says; hand-dig in the tolerance zone.": (LOCATED.text,),
+    "Floor, mastic, duct or cement pipe of that age: asbestos test by the state's rule before cutting.": (
+        ASBESTOS.text,
+    ),
+    "Built before 1978 and painted area not measured: ask; over the limit a lead-safe firm and the pamphlet (40 CFR 745.83).": (
+        LEAD.text,
+    ),
+    "water, gas, power and ducts in and under the floor are found and shut off before the first cut": (SLAB.text,),
+}
+"""A caution of the rules or the takeoff in English, its numbers filled in, and the sentences that together say as much."""
+
+
+def standing(terms: Collection[Term]) -> frozenset[str]:
+    """What every safety page of an option says anyway, in English: its terms for the crew, and the boxes."""
+    return frozenset(
+        [*(term.text_en for term in terms if term.kind == "crew caution"), *(b.text for b in (*PAPERS, *DAILY))]
+    )
+
+
+def said_elsewhere(caution: Say, stands: Collection[str]) -> bool:
+    """Every sentence that together says the same stands there.
+
+    >>> said_elsewhere(Say.of("no air test on plastic pipe"), {PLUG}), said_elsewhere(Say.of("no air test on plastic pipe"), {AIR})
+    (True, False)
+    """
+    others = ELSEWHERE.get(say(caution, "en_US"))
+    return others is not None and all(other in stands for other in others)

@@ -2,10 +2,10 @@
 
 import math
 
-from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
+from estimator.knowledge.excavation import ladders, needs_ladder
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import say_edge_and_air
+from estimator.takeoff.deep_hole import sides_are_held
 from estimator.takeoff.depth import bedding_ft, bottom, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.dig_safety import potholes
@@ -169,15 +169,11 @@ def _pit_safety(case: Case, depth: float, safe: float, pits: tuple[Plan, ...]) -
         ("bottom", depth, "ft"),
         ("locator", safe - depth, "ft"),
     )
-    if safe > case.number("depth_slow_from_ft"):
-        case.paper.facts.add("depth_over_4")
     if needs_ladder(safe):
         case.paper.put("ladders", count * ladders(1), "one a pit", ("pits", count), source="29 CFR 1926.651(c)(2)")
-    if needs_system(safe, "C", case.job.site.caving_signs):
-        case.paper.facts.add("depth_over_5")
+    if sides_are_held(case, safe):
         if hand_only(case):
             hand_shores(case, sum(2 * (long + wide) for long, wide in pits), depth)
         else:
             trench_boxes(case, tuple(long for long, _ in pits), depth, case.number("burst_days_open"))
-    say_edge_and_air(case, case.stretch, safe)
     case.paper.warn("nobody goes into a pit before the competent person has looked, each day and after every rain")

@@ -2,9 +2,9 @@
 
 import math
 
-from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
+from estimator.knowledge.excavation import ladders, needs_ladder
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import say_edge_and_air
+from estimator.takeoff.deep_hole import sides_are_held
 from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.grade import Crossing, Grade
@@ -104,12 +104,8 @@ def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> 
             case.paper.given("dig_length_ft"),
             source="29 CFR 1926.651(c)(2)",
         )
-    if safe > case.number("depth_slow_from_ft"):
-        case.paper.facts.add("depth_over_4")
-    if needs_system(safe, "C", case.job.site.caving_signs):
-        case.paper.facts.add("depth_over_5")
+    if sides_are_held(case, safe):
         hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in openings), depth_ft)
-    say_edge_and_air(case, case.stretch, safe)
     if is_wet(case, case.stretch, safe):
         case.paper.facts.add("wet")
         case.paper.put("dewater_days", case.number("slab_days_open"), "days the floor is open")

@@ -1,10 +1,10 @@
 """A tunnel in; the pits it is dug from, out: bank cubic yards, and the sod over them."""
 
-from estimator.knowledge.excavation import PIT_OFF_LINES_FT, ladders, needs_ladder, needs_system
+from estimator.knowledge.excavation import PIT_OFF_LINES_FT, ladders, needs_ladder
 from estimator.model.say import Feet
 from estimator.takeoff.approach import Approach
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import say_edge_and_air
+from estimator.takeoff.deep_hole import sides_are_held
 from estimator.takeoff.depth import tolerance_ft
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import BARE, BEDS, surface
@@ -82,12 +82,8 @@ def _safety(case: Case, depth_ft: float, long_ft: float, wide_ft: float, count: 
             ("pits", count),
             source="29 CFR 1926.651(c)(2)",
         )
-    if safe > case.number("depth_slow_from_ft"):
-        paper.facts.add("depth_over_4")
-    if needs_system(safe, "C", case.job.site.caving_signs):
-        paper.facts.add("depth_over_5")
+    if sides_are_held(case, safe):
         hand_shores(case, 2 * count * (long_ft + wide_ft), depth_ft)  # no machine sets a box against a wall
-    say_edge_and_air(case, case.stretch, safe)
     paper.warn(
         "the pit keeps {off} off gas and electric lines, and clear of air conditioner pads, decks and pools",
         off=Feet(PIT_OFF_LINES_FT),

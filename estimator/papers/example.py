@@ -11,7 +11,7 @@ from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, Tas
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
-from estimator.papers.example_house import HOLE, example_line
+from estimator.papers.example_house import DIP, GROOVE, HOLE, example_line
 
 
 def _line(
@@ -155,8 +155,8 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
         id="n1",
         line="main",
         stretch=Stretch(8, 26),
-        kinds=("hole",),
-        findings=(HOLE,),
+        kinds=("channel", "hole", "sag"),
+        findings=(GROOVE, HOLE, DIP),
         severity=3,
         urgency=3,
         grade="seen",

@@ -1,5 +1,8 @@
 """The picture of each line as coloured cells with words, its side view to scale, and the figures behind the view."""
 
+from collections.abc import Sequence
+
+from estimator.model.judgement import Need
 from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.papers.letter import Letter
@@ -17,7 +20,7 @@ FIGURE_WIDTHS = (30.0, 24.0, 24.0)
 VIEW_WIDTHS = (28.0, 28.0, 28.0)
 FIGURES_SCALE = 71  # of the size on the screen: nobody reads them but who doubts the picture
 VIEWS_A_PAGE = 2
-SERIOUS = frozenset({"hole", "collapse", "gap", "channel", "crack", "leak", "reverse fall", "backfall", "fitting"})
+UNSURE = frozenset({"suspected", "not inspected"})
 HARD_GROUND = ("slab", "drive", "walk", "street", "basement")
 
 
@@ -29,7 +32,7 @@ def pipe_sheets(letter: Letter) -> tuple[Sheet, ...]:
     page.line(speak("A picture of your pipe"), "title")
     page.line(
         speak(
-            "Each row is a piece of the pipe, in the order the camera went. Red is broken, yellow is to watch, a box with a broken edge was not seen. A letter on color: that option renews this piece."
+            "Each row is a piece of the pipe, in the order the camera went. Red must be put right. Yellow: something was found that may stay, or is only suspected. A box with a dashed edge was not seen. A letter on color: that option renews this piece."
         )
     )
     if any(gives_up(r) for o in letter.quote.options for r in all_repairs(o.scope.repairs)):
@@ -77,9 +80,12 @@ def _line(letter: Letter, page: Page, line: Line) -> None:
     page.line(counted_from(letter, line), "quiet")
     letters = (Cell(o.letter, "head centre") for o in options)
     page.add(Cell(speak("Where"), "head"), Cell(speak("The pipe there"), "head"), *letters)
+    needs = tuple(n for n in letter.quote.diagnosis.needs if n.line == line.name)
     for piece in segments(line, options):
         marks = (_mark(letter, o, piece) for o in options)
-        page.add(Cell(place(letter, line, piece), ground(piece)), Cell(state(letter, piece), colour(piece)), *marks)
+        page.add(
+            Cell(place(letter, line, piece), ground(piece)), Cell(state(letter, piece), colour(piece, needs)), *marks
+        )
     for text in _given_up(letter, line):
         page.line(text, "quiet")
     page.gap()
@@ -161,11 +167,12 @@ def state(letter: Letter, piece: Segment) -> str:
     return text if piece.filmed else f"{text} ({speak('not seen by the camera')})"
 
 
-def colour(piece: Segment) -> str:
-    if piece.findings:
-        bad = any(f.kind in SERIOUS and f.grade != "suspected" for f in piece.findings)
-        return "segment bad" if bad else "segment watch"
-    return "segment good" if piece.filmed else "segment unseen"
+def colour(piece: Segment, needs: Sequence[Need]) -> str:
+    """Red where what was surely found must be put right; yellow where it may stay, or is only suspected."""
+    if not piece.findings:
+        return "segment good" if piece.filmed else "segment unseen"
+    must = {f.id for n in needs if n.must and n.grade not in UNSURE for f in n.findings if f.grade not in UNSURE}
+    return "segment bad" if any(f.id in must for f in piece.findings) else "segment watch"
 
 
 def ground(piece: Segment) -> str:

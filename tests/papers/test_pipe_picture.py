@@ -20,6 +20,7 @@ from estimator.sheets.write import write
 QUOTE = example_quote()
 LINE = QUOTE.job.lines[0]
 LETTER = Letter(QUOTE, "en_US")
+NEEDS = QUOTE.diagnosis.needs
 
 
 def pieces(line: Line = LINE) -> tuple[Segment, ...]:
@@ -42,19 +43,36 @@ def test_the_pieces_cover_the_whole_line_without_gap_or_overlap() -> None:
     [
         (-3.0, "segment good", "nothing wrong seen"),
         (14.5, "segment bad", "the bottom of the pipe is gone; a hole in the pipe"),
-        (24.0, "segment watch", "a dip that holds water"),
+        (24.0, "segment bad", "a dip that holds water"),
         (33.2, "segment watch", "roots growing in (suspected)"),
         (38.0, "segment unseen", "not seen by the camera"),
     ],
 )
 def test_a_piece_is_coloured_by_what_was_seen_there(station_ft: float, style: str, words: str) -> None:
     piece = at(station_ft)
-    assert (colour(piece), state(LETTER, piece)) == (style, words)
+    assert (colour(piece, NEEDS), state(LETTER, piece)) == (style, words)
+
+
+def coloured(finding: Finding, must: bool) -> str:
+    """Its piece's colour where the diagnosis says of it that it must be put right, or may stay."""
+    need = replace(NEEDS[0], stretch=finding.stretch, findings=(finding,), grade=finding.grade, must=must)
+    return colour(at(finding.stretch.middle_ft, replace(LINE, findings=(finding,))), (need,))
 
 
 def test_what_is_only_suspected_is_never_shown_as_broken() -> None:
     hole = Finding(id="h", kind="hole", stretch=Stretch(10.0, 11.0), grade="suspected")
-    assert colour(at(10.5, replace(LINE, findings=(hole,)))) == "segment watch"
+    assert coloured(hole, must=True) == "segment watch"
+
+
+def test_the_diagnosis_colours_not_the_kind_of_finding() -> None:
+    roots = Finding(id="r", kind="roots", stretch=Stretch(10.0, 11.0))
+    gap = Finding(id="g", kind="gap", stretch=Stretch(10.0, 11.0))
+    assert (coloured(roots, must=True), coloured(gap, must=False)) == ("segment bad", "segment watch")
+
+
+def test_the_picture_says_what_its_colours_mean() -> None:
+    said = " ".join(str(cell.value) for row in pipe_sheets(LETTER)[0].rows for cell in row.cells)
+    assert "Red must be put right. Yellow: something was found that may stay, or is only suspected." in said
 
 
 def test_a_finding_in_pipe_nobody_filmed_says_so() -> None:

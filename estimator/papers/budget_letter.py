@@ -5,6 +5,7 @@ from decimal import ROUND_FLOOR, Decimal
 from estimator.model.money import up_to
 from estimator.model.offer import Quote
 from estimator.papers.letter import Letter
+from estimator.papers.next_visit import for_the_homeowner
 from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date, money
@@ -43,9 +44,11 @@ def budget_letter(quote: Quote, language: str) -> Book:
     text = speak("From about {low} to about {high}.", low=money(low, language), high=money(high, language))
     page.add(Cell(text, "title", 2))
     page.listing(speak("What we found so far"), letter.all(quote.found))
-    unsure = dict.fromkeys(s for o in quote.options for s in o.not_fixed_because)
+    questions = quote.diagnosis.questions
+    asked = {q.about for q in questions}  # told below, as what the next visit settles
+    unsure = dict.fromkeys(s for o in quote.options for s in o.not_fixed_because if s not in asked)
     page.listing(speak("What would move these figures"), letter.all([*unsure, *quote.not_seen]))
-    page.listing(speak("What the next visit settles"), letter.all(q.about for q in quote.diagnosis.questions))
+    page.listing(speak("What the next visit settles"), letter.all(for_the_homeowner(questions)))
     page.gap()
     page.line(
         speak(

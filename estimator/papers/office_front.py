@@ -5,6 +5,7 @@ from decimal import Decimal
 from estimator.model.offer import Option, Quote
 from estimator.papers.check_code import check_code
 from estimator.papers.inside import close, inside_page, table
+from estimator.papers.next_visit import for_the_office
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Chart, Series, Sheet
 
@@ -113,6 +114,7 @@ def _look_at(quote: Quote, page: Page) -> None:
     page.listing("Worth a look", [*others, *dict.fromkeys(lifts)])
     unfixed = [f"{o.letter}: {say}" for o in quote.options for say in o.not_fixed_because]
     page.listing("Not a fixed price, because", unfixed)
+    page.listing("To find out on a return visit", list(map(str, for_the_office(quote.diagnosis.questions))))
     overruled = [
         f"{o.letter}: {x.what} {x.shown(x.ours)} → {x.shown(x.mine)}: {x.reason}"
         for o in quote.options

@@ -8,7 +8,8 @@ from functools import lru_cache
 
 from estimator.cli.interview.loose import as_remark, may_deny, plainer, says_something
 from estimator.cli.interview.sheet import NOT_READ, About, Sheet, read
-from estimator.fieldnotes.tidy import trade_shortenings
+from estimator.fieldnotes.tidy import tidied, trade_shortenings
+from estimator.fieldnotes.where import Where, read_where
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
 from estimator.model.problem import Level, Problem
 
@@ -27,6 +28,10 @@ NEVER_ASKED = frozenset((
     "bath", "bathroom", "dishwasher", "disposal", "hall", "kitchen", "laundry", "lav", "sink", "shower", "toilet", "tub", "washer",
 ))  # fmt: skip
 """Plain English, and what stands in a house: a remark, never a shortening."""
+ALL_WELL = frozenset(("ok", "okay", "fine", "good"))
+BESIDE_ALL_WELL = frozenset(
+    ("again", "all", "and", "here", "is", "it", "just", "looks", "now", "so", "still", "then", "very")
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,19 +86,47 @@ def put(log: Typed, row: int, clean: str) -> Typed:
     tried = (clean, plain, *_remarked(log, row, plain))
     unknown = _strange(log, row, plain)
     for text in dict.fromkeys(tried):
-        if unknown and text.startswith("#") and not clean.startswith("#"):
+        if text.startswith("#") and not clean.startswith("#") and (unknown or not _may_be_a_note(clean)):
             continue  # it may be the one word that says what is there
         rows = (*log.rows[:row], text, *log.rows[row + 1 :])
         sheet = _read(rows, log.about, log.words)
         if not _errors(sheet, row, text):
             return _opened(_kept(log, row, rows, sheet))
     kept = (*log.rows[:row], NOT_READ + clean, *log.rows[row + 1 :])
-    errors = unknown or _errors_of(log, row, tried[2] if len(tried) > 2 else plain)
+    errors = unknown or _errors_of(log, row, tried[2] if len(tried) > 2 else plain) or _errors_of(log, row, plain)
     log = replace(log, rows=kept, row=None, problems=errors, unread=row, asked=None)
     if not unknown:
         return log
-    word = word_of(unknown[0])
+    word = _one_word(unknown[0], plain)
     return replace(log, asked=Asked(row, word, _like(word), unknown[0].place.column or 1))
+
+
+def _may_be_a_note(text: str) -> bool:
+    """It gives no reading, or says no more of one than that all is well there.
+
+    >>> _may_be_a_note("so it goes"), _may_be_a_note("29 looks fine here"), _may_be_a_note("7 wadget here")
+    (True, True, False)
+    """
+    where = read_where(tidied(text))
+    if not isinstance(where, Where):
+        return True
+    words = set(re.findall(r"[^\s,.;]+", text[where.end :].lower()))
+    return bool(words & ALL_WELL) and words <= ALL_WELL | BESIDE_ALL_WELL
+
+
+def _one_word(unknown: Problem, text: str) -> str:
+    """The word to ask for: of several in a row the misspelt one they begin with, or any where nothing else is said."""
+    phrase, column = word_of(unknown), unknown.place.column or 1
+    words = [word for word in phrase.split() if word.isalpha() and word.lower() not in NEVER_ASKED]
+    if " " not in phrase or not words:
+        return phrase
+    where = read_where(tidied(text))
+    comes_first = isinstance(where, Where) and not text[where.end : column - 1].strip(" ,:")
+    if comes_first and _like(words[0]) and phrase.startswith(words[0]):
+        return words[0]
+    if comes_first and as_remark(text, phrase, column).startswith("#"):
+        return next(filter(_like, words), words[0])
+    return phrase
 
 
 def _strange(log: Typed, row: int, text: str) -> tuple[Problem, ...]:
@@ -102,7 +135,7 @@ def _strange(log: Typed, row: int, text: str) -> tuple[Problem, ...]:
     `murk 30%` says nothing without its word; `roots lots` only leaves out how much.
     """
     first = next((p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD), None)
-    word = word_of(first) if first else ""
+    word = _one_word(first, text) if first else ""
     if first is None or not word.isalpha() or word.lower() in NEVER_ASKED or may_deny(text, word):
         return ()
     without = as_remark(text, word, first.place.column or 1)
@@ -161,7 +194,7 @@ def _remarked(log: Typed, row: int, text: str) -> list[str]:
     whole = [] if kept else [as_remark(text, rest, start + 1)]
     for _ in range(MOST_REMARKS):
         unknown = next(
-            (p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD and not _like(word_of(p))), None
+            (p for p in _errors_of(log, row, text) if p.code == UNKNOWN_WORD and not _like(_one_word(p, text))), None
         )
         if unknown is None or says_something(word_of(unknown), log.words) or may_deny(text, word_of(unknown)):
             break

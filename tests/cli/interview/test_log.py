@@ -252,6 +252,37 @@ def test_a_question_left_open_is_asked_again_when_the_log_goes_on():
     assert typed(again, "sag").rows == (PASS, "22 murk 30%")
 
 
+@pytest.mark.parametrize(
+    ("line", "word", "offer"),
+    [
+        ("12 brnch kitchen left 2in live proven", "brnch", "branch"),
+        ("13 brnch kitchen, slab tile", "brnch", "branch"),
+        ("12 scael heavy here", "scael", "scale"),
+        ("7 wadget here", "wadget", ""),
+        ("13 blorb zork", "blorb", ""),
+    ],
+)
+def test_a_reading_with_words_nobody_knows_never_becomes_a_silent_note(line, word, offer):
+    log = after(PASS, line)
+    assert log.rows[1] == f"{NOT_READ}{line}"
+    assert log.sheet.not_read == (line,)
+    assert log.asked is not None
+    assert (log.asked.word, log.asked.offer) == (word, offer)
+    assert log.problems
+
+
+def test_a_misspelt_word_among_others_takes_what_was_offered():
+    log = typed(after(PASS, "12 brnch left kitchen 2in live proven"), "")
+    assert [(m.word, m.size_in) for m in log.sheet.line.marks if m.word == "branch"] == [("branch", 2)]
+    assert typed(after(PASS, "7 wadget here"), "-").rows[1] == "# 7 wadget here"
+
+
+@pytest.mark.parametrize("line", ["12 hall bath here", "20 looks bad here", "12 nothing here"])
+def test_plain_words_at_a_reading_stay_to_be_mended_unless_they_say_that_all_is_well(line):
+    assert after(PASS, line).sheet.not_read == (line,)
+    assert after(PASS, "29 looks fine").rows[1] == "# 29 looks fine"
+
+
 # ── any text ──────────────────────────────────────────────────────────────────────────────────
 
 BITS = st.lists(

@@ -12,7 +12,7 @@ from estimator.model.offer import Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.work import Repair, Takeoff
-from estimator.pricing.add_ons import add_ons, wanted
+from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.pricing.discounts import FLOOR_RULE
@@ -77,6 +77,7 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     diagnosis = diagnose(job, tables)
     offers = repairs(job, diagnosis, tables)
     choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
+    job = bound(job, [option.scope for option in choices.options])
     options, problems = _with_overrides(choices.options, job, tables, place)
     if options or diagnosis.needs:
         built = build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts, choices.unanswered)
@@ -185,13 +186,14 @@ def _with_overrides(
     below_floor = [o for o in job.overrides if o.rule == FLOOR_RULE]
     used: set[Override] = set()
     options = []
-    for letter, option in zip(LETTERS, chosen, strict=False):
+    ways = ways_of([option.scope for option in chosen])
+    for letter, option, way in zip(LETTERS, chosen, ways, strict=False):
         called = {"", letter.lower(), option.name.lower()}
         mine = [o for o in numbers if o.option.lower() in called and concerns(o, option.takeoffs, tables)]
         mine += [o for o in below_floor if o.option.lower() in called]
         used.update(mine)
         price = priced(option.takeoffs, job, tables, place, mine)
-        offered = add_ons(option.takeoffs, price, tables, place, wanted(job, called))
+        offered = add_ons(option.takeoffs, price, tables, place, wanted(job, {*called, way.lower()}))
         options.append(_in_words(option, with_chosen(price, offered), offered, tables, place))
     lost = [
         LOST_OVERRIDE(
@@ -205,7 +207,9 @@ def _with_overrides(
 
 def _lost_add_ons(job: Job, options: Sequence[InWords]) -> list[Problem]:
     """A warning for each add-on that was chosen, or stands in the job file, and that no option has."""
-    there = {code for letter, o in zip(LETTERS, options, strict=False) for code in _all_names(letter, o)}
+    ways = ways_of([option.scope for option in options])
+    named = zip(LETTERS, ways, options, strict=False)
+    there = {code for letter, way, o in named for code in _all_names(o, letter, way, o.name)}
     offered = sorted({a.code for o in options for a in o.add_ons})
     asked = dict.fromkeys(job.chosen_add_ons, "was chosen")
     asked |= {word.code: "stands in the job file" for word in job.add_ons if word.quantity != 0}
@@ -216,10 +220,10 @@ def _lost_add_ons(job: Job, options: Sequence[InWords]) -> list[Problem]:
     ]
 
 
-def _all_names(letter: str, option: InWords) -> set[str]:
+def _all_names(option: InWords, *called: str) -> set[str]:
     """Every name under which an add-on of this option can be chosen, in small letters."""
     codes = [a.code.lower() for a in option.add_ons]
-    return {*codes, *(f"{called}:{code}".lower() for called in (letter, option.name) for code in codes)}
+    return {*codes, *(f"{name}:{code}".lower() for name in called for code in codes)}
 
 
 def _in_words(

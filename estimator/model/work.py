@@ -32,6 +32,9 @@ class Repair:
     because: tuple[Say, ...] = ()  # how the stretch came about: pads, whole joints, remnants
 
 
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+"""What options are called by, in the order in which they are shown."""
+
 JOB = "job"
 """The method of the one takeoff a scope has besides its repairs: mobilising, permit, film, waits."""
 

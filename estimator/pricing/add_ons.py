@@ -9,7 +9,7 @@ from estimator.model.job import Job, WantedAddOn
 from estimator.model.money import cents
 from estimator.model.price import Price
 from estimator.model.problem import Place, Problem
-from estimator.model.work import Takeoff
+from estimator.model.work import LETTERS, Scope, Takeoff
 from estimator.pricing.add_on_price import priced, taxed
 from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.facts import holds
@@ -44,6 +44,30 @@ class Wanted:
 
     def _here(self, word: WantedAddOn) -> bool:
         return not word.options or any(o.lower() in self.called for o in word.options)
+
+
+def ways_of(scopes: Sequence[Scope]) -> tuple[str, ...]:
+    """Each option by what it does, which stays when its letter moves: `clean main, reline main`; several alike are counted."""
+    said: list[str] = []
+    for scope in scopes:
+        repairs = [r for repair in scope.repairs for r in (repair, *repair.first)]
+        way = ", ".join(sorted({f"{r.method} {r.reroute or r.line}" for r in repairs}))
+        again = sum(known.partition(" no. ")[0] == way for known in said)
+        said.append(f"{way} no. {again + 1}" if again else way)
+    return tuple(said)
+
+
+def bound(job: Job, scopes: Sequence[Scope]) -> Job:
+    """The add-ons chosen at the writing of a quote hang on what an option does from then on, not on its letter."""
+    if job.chosen is None:
+        return job
+    letters = {letter.lower(): way for letter, way in zip(LETTERS, ways_of(scopes), strict=False)}
+
+    def to_way(code: str) -> str:
+        option, colon, name = code.rpartition(":")
+        return f"{letters.get(option.strip().lower(), option)}{colon}{name}"
+
+    return replace(job, chosen=tuple(dict.fromkeys(map(to_way, job.chosen))))
 
 
 def wanted(job: Job, called: Set[str]) -> Wanted:

@@ -9,6 +9,7 @@ from estimator.model.judgement import Diagnosis, Need, Verdict
 from estimator.model.offer import Firm, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import FromTable, Say
+from estimator.model.work import LETTERS as LETTERS
 from estimator.quote import findings, terms, urgency
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
@@ -18,8 +19,6 @@ from estimator.quote.stays import all_repairs
 from estimator.quote.titles import told_apart
 from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables
-
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
 
 def build_quote(

@@ -40,6 +40,7 @@ class Verified:
     cells: tuple[Differing, ...] = ()
     filled: tuple[Differing, ...] = ()
     marked: tuple[tuple[str, str], ...] = ()  # sheet and short name, in the order of the sheets
+    unclear: tuple[tuple[str, str, str], ...] = ()  # and what stands in a box that is no x
 
 
 def verify(folder: Path, file: Path) -> Verified:
@@ -86,7 +87,8 @@ def _parted(revision: Revision, path: Path, issued: dict[str, Seen], now: dict[s
             changed.append(cell)
     sums = [(sheet, one) for sheet, here in room.items() for one in here.sums if sheet in now]
     marked = [(sheet, one.names[box]) for sheet, one in sums for box in one.marked(now[sheet])]
-    return Verified(revision, path, False, tuple(changed), tuple(filled), tuple(marked))
+    unclear = [(sheet, one.names[box], word) for sheet, one in sums for box, word in one.unclear(now[sheet])]
+    return Verified(revision, path, False, tuple(changed), tuple(filled), tuple(marked), tuple(unclear))
 
 
 def _counts_marks(room: ToFill, cell: Differing, now: Seen) -> bool:

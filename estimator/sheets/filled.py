@@ -37,6 +37,11 @@ class MarkedSum:
         """The boxes with an x."""
         return tuple(box for box in self.adds if written.get(box, "").strip().lower() == MARK)
 
+    def unclear(self, written: Mapping[str, str]) -> tuple[tuple[str, str], ...]:
+        """The boxes with something else in them, and what: a yes, a tick, a no. Only a person can ask what is meant."""
+        words = {box: written.get(box, "").strip() for box in self.adds}
+        return tuple((box, word) for box, word in words.items() if word and word.lower() != MARK)
+
     def counted(self, written: Mapping[str, str]) -> Decimal:
         """The sum with what is marked."""
         return self.unmarked + sum((self.adds[box] for box in self.marked(written)), Decimal(0))

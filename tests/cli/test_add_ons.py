@@ -161,8 +161,23 @@ def test_a_file_that_came_back_with_marks_is_as_issued_and_says_what_was_marked(
     assert "--with B:cleanout,B:drain-plan" in " ".join(done.output.split())
 
 
-def written(file: Path, sheet: str, boxes: list[str], total: str, value: int) -> bytes:
-    """The file with an x in each box and another stored value in the cell of the total, all else to the byte."""
+def test_a_yes_in_a_box_is_asked_about_and_not_counted(job: Path, tmp_path: Path) -> None:
+    import openpyxl
+
+    file = next((job.with_suffix("") / "r1" / "to send").glob("Drain quote*.xlsx"))
+    cells = [cell for row in openpyxl.load_workbook(file)["Option B"].iter_rows() for cell in row]
+    boxes = [f"A{cell.row}" for cell in cells if cell.value == "cleanout"]
+    total = next(cell.coordinate for cell in cells if "SUMIF" in str(cell.value))
+    back = tmp_path / file.name
+    back.write_bytes(written(file, "Option B", boxes, total, int(totals(job, 1)["B"]), "yes please"))
+    done = run("quote", job, "--verify", back)
+    assert done.exit_code == 0
+    assert "Option B, cleanout: “yes please” is no x and is not counted" in " ".join(done.output.split())
+    assert "--with" not in done.output
+
+
+def written(file: Path, sheet: str, boxes: list[str], total: str, value: int, mark: str = "x") -> bytes:
+    """The file with a mark in each box and another stored value in the cell of the total, all else to the byte."""
     import io
     import re
     import zipfile
@@ -174,7 +189,7 @@ def written(file: Path, sheet: str, boxes: list[str], total: str, value: int) ->
     text = parts[part].decode()
     for box in boxes:
         text, count = re.subn(
-            rf'<c r="{box}"( s="\d+")/>', rf'<c r="{box}"\1 t="inlineStr"><is><t>x</t></is></c>', text
+            rf'<c r="{box}"( s="\d+")/>', rf'<c r="{box}"\1 t="inlineStr"><is><t>{mark}</t></is></c>', text
         )
         assert count == 1, box
     text, count = re.subn(rf'(<c r="{total}"[^>]*><f>[^<]*</f><v>)[^<]*', rf"\g<1>{value}", text)

@@ -15,9 +15,10 @@ from estimator.model.add_on import AddOn
 from estimator.model.job import Job, WantedAddOn
 from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
-from estimator.model.work import Takeoff
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair, Scope, Takeoff
 from estimator.pipeline import run
-from estimator.pricing.add_ons import Wanted, add_ons
+from estimator.pricing.add_ons import Wanted, add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.tables.read import demo_folder, read_tables
@@ -25,7 +26,7 @@ from estimator.tables.rows import AddOnRow, PlaceRow, Production, Recipe, TaxCla
 from estimator.tables.tables import Tables
 
 D = Decimal
-Scope = tuple[Takeoff, ...]
+Takeoffs = tuple[Takeoff, ...]
 Place = Callable[..., PlaceRow]
 DAY = date(2026, 11, 18)
 NOTHING_SAID = Wanted()
@@ -52,7 +53,9 @@ def offered(
     return add_ons(scope, price_scope(scope, tables, place), tables, place, wanted)
 
 
-def test_its_price_is_its_exact_hours_and_parts_over_the_margin(maple: Scope, stocked: Tables, place: PlaceRow) -> None:
+def test_its_price_is_its_exact_hours_and_parts_over_the_margin(
+    maple: Takeoffs, stocked: Tables, place: PlaceRow
+) -> None:
     (valve,) = offered(maple, stocked, place)
     # 1.5 h × 79.20 = 118.80; 165.00; small parts 5 % = 8.25; tax 8.25 % × 173.25 = 14.29; 306.34 ÷ 0.60 = 510.57 [by hand]
     assert valve.cost == D("306.34")
@@ -62,19 +65,21 @@ def test_its_price_is_its_exact_hours_and_parts_over_the_margin(maple: Scope, st
 
 
 def test_where_the_whole_charge_is_taxed_the_tax_is_in_what_is_printed(
-    maple: Scope, stocked: Tables, make_place: Place
+    maple: Takeoffs, stocked: Tables, make_place: Place
 ) -> None:
     (valve,) = offered(maple, stocked, make_place(tax_kind="whole charge"))
     assert valve.amount == D(500)  # 292.05 ÷ 0.60 = 486.75, up to 25 [by hand]
     assert (valve.tax, valve.price) == (D("41.25"), D("541.25"))
 
 
-def test_on_separated_materials_its_materials_alone_are_taxed(maple: Scope, stocked: Tables, make_place: Place) -> None:
+def test_on_separated_materials_its_materials_alone_are_taxed(
+    maple: Takeoffs, stocked: Tables, make_place: Place
+) -> None:
     (valve,) = offered(maple, stocked, make_place(tax_kind="separated"))
     assert valve.tax == D("23.82")  # 173.25 of 292.05, sold for 486.75: 288.75 × 8.25 % [by hand]
 
 
-def test_work_taxed_in_its_own_way_is_so_as_an_add_on_too(maple: Scope, stocked: Tables, make_place: Place) -> None:
+def test_work_taxed_in_its_own_way_is_so_as_an_add_on_too(maple: Takeoffs, stocked: Tables, make_place: Place) -> None:
     where = make_place(tax_kind="whole charge")
     items = [replace(i, tax_class="apart") if isinstance(i, WorkItem) and i.item == "valve" else i for i in stocked.rows["work_items"]]  # fmt: skip
     untaxed = TaxClass(place=where.place, tax_class="apart", tax_kind="none", tax_percent=None, source="test", asked_whom="", checked_on=None)  # fmt: skip
@@ -83,21 +88,21 @@ def test_work_taxed_in_its_own_way_is_so_as_an_add_on_too(maple: Scope, stocked:
     assert valve.tax == 0
 
 
-def test_it_is_offered_only_with_the_ways_it_names(maple: Scope, stocked: Tables, place: PlaceRow) -> None:
+def test_it_is_offered_only_with_the_ways_it_names(maple: Takeoffs, stocked: Tables, place: PlaceRow) -> None:
     for methods, there in ((("yard spot",), True), (("reline",), False), ((), True)):
         row = replace(stocked.add_ons[0], methods=methods)
         tables = replace(stocked, rows={**stocked.rows, "add_ons": (row,)})
         assert bool(offered(maple, tables, place)) is there
 
 
-def test_what_is_in_the_price_anyway_is_not_offered(maple: Scope, stocked: Tables, place: PlaceRow) -> None:
+def test_what_is_in_the_price_anyway_is_not_offered(maple: Takeoffs, stocked: Tables, place: PlaceRow) -> None:
     sold = next(line.work_item for line in price_scope(maple, stocked, place).lines)
     row = replace(stocked.add_ons[0], work_item=sold)
     assert offered(maple, replace(stocked, rows={**stocked.rows, "add_ons": (row,)}), place) == ()
 
 
 def test_the_estimator_changes_number_words_and_price_and_leaves_out(
-    maple: Scope, stocked: Tables, place: PlaceRow
+    maple: Takeoffs, stocked: Tables, place: PlaceRow
 ) -> None:
     def valve(**said: object) -> tuple[AddOn, ...]:
         return offered(maple, stocked, place, Wanted((WantedAddOn(code="valve", **said),), (), {"a"}))  # type: ignore[arg-type]
@@ -110,7 +115,7 @@ def test_the_estimator_changes_number_words_and_price_and_leaves_out(
 
 
 def test_one_of_his_own_stands_at_his_price_and_costs_it_less_an_allowances_margin(
-    maple: Scope, stocked: Tables, place: PlaceRow
+    maple: Takeoffs, stocked: Tables, place: PlaceRow
 ) -> None:
     word = WantedAddOn(code="bath line", text="The second bath's line as well", price=D(1850))
     _, own = offered(maple, stocked, place, Wanted((word,), ("bath line",), frozenset()))
@@ -119,7 +124,9 @@ def test_one_of_his_own_stands_at_his_price_and_costs_it_less_an_allowances_marg
     assert own.cost == (D(1850) * (1 - margin / 100)).quantize(D("0.01"))
 
 
-def test_below_the_floor_margin_or_for_nothing_it_is_not_sold(maple: Scope, stocked: Tables, place: PlaceRow) -> None:
+def test_below_the_floor_margin_or_for_nothing_it_is_not_sold(
+    maple: Takeoffs, stocked: Tables, place: PlaceRow
+) -> None:
     """306.34 at the floor margin is the least; the owner may go below it with a reason, to nothing nobody may."""
     floor = stocked.price_class("own").floor_margin_percent
     least = (D("306.34") / (1 - floor / 100)).quantize(D("0.01"))
@@ -138,7 +145,7 @@ def test_below_the_floor_margin_or_for_nothing_it_is_not_sold(maple: Scope, stoc
 
 
 def test_what_is_passed_on_and_not_taxed_by_its_class_takes_no_tax_off(
-    maple: Scope, stocked: Tables, make_place: Place
+    maple: Takeoffs, stocked: Tables, make_place: Place
 ) -> None:
     where = make_place(tax_kind="whole charge")
     permit = next(r for r in stocked.rows["subs_and_fees"] if getattr(r, "price_class", "") == "pass-through")
@@ -155,7 +162,7 @@ def test_what_is_passed_on_and_not_taxed_by_its_class_takes_no_tax_off(
 
 @pytest.mark.parametrize(("chosen", "taken"), [("valve", True), ("VALVE", True), ("a:valve", True), ("A:Valve", True), ("B:valve", False), ("valves", False)])  # fmt: skip
 def test_it_is_chosen_by_its_short_name_for_all_options_or_for_one(
-    maple: Scope, stocked: Tables, place: PlaceRow, chosen: str, taken: bool
+    maple: Takeoffs, stocked: Tables, place: PlaceRow, chosen: str, taken: bool
 ) -> None:
     (valve,) = offered(maple, stocked, place, Wanted((), (chosen,), {"", "a", "the dig"}))
     assert valve.chosen is taken
@@ -220,3 +227,27 @@ def test_chosen_in_the_job_they_are_in_lines_payments_and_margin(demo_job: Job, 
 def test_with_nothing_chosen_no_price_moves(demo_job: Job, demo_tables: Tables) -> None:
     option = options(demo_job, demo_tables)[0]
     assert with_chosen(option.price, option.add_ons) is option.price
+
+
+def test_what_was_chosen_for_one_option_stays_with_it_when_its_letter_moves(demo_job: Job, demo_tables: Tables) -> None:
+    scopes = [option.scope for option in options(demo_job, demo_tables)]
+    ways = ways_of(scopes)
+    assert len(set(ways)) == len(ways)
+    first = bound(demo_job.with_add_ons(("b:cleanout", "drain-plan")), scopes)
+    assert first.chosen == (f"{ways[1]}:cleanout", "drain-plan")
+    again = bound(first, scopes[1:])  # what was B is A now
+    assert again.chosen == first.chosen
+    taken = [wanted(again, {"", "x", way.lower()}).takes("cleanout") for way in ways_of(scopes[1:])]
+    assert taken == [True] + [False] * (len(scopes) - 2)
+
+
+def test_what_the_job_file_wishes_for_a_letter_stays_with_the_letter(demo_job: Job, demo_tables: Tables) -> None:
+    """As every number of the owner's does that names an option."""
+    scopes = [option.scope for option in options(demo_job, demo_tables)]
+    wished = replace(demo_job, wishes=replace(demo_job.wishes, add_ons=("B:cleanout",)))
+    assert bound(wished, scopes) is wished
+
+
+def test_options_that_do_alike_are_counted() -> None:
+    one = Scope(repairs=(Repair(id="r", method="reline", line="main", stretch=Stretch(0.0, 9.0)),), needs=())
+    assert ways_of([one, one, one]) == ("reline main", "reline main no. 2", "reline main no. 3")

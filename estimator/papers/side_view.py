@@ -6,6 +6,7 @@ from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
+from estimator.papers.heights import RAISED, Points, height_at, pipe, surface
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.papers.segments import BUILDS_NOTHING, all_repairs, gives_up
@@ -34,16 +35,22 @@ class Curve:
 
 def side_view(letter: Letter, page: Page, figures: Page, line: Line) -> None:
     """The chart on the page and its table on the figures' page; a sentence instead where no depth was ever read."""
-    profile = Profile(line)
-    known = [(x, d) for x in _stations(profile) if (d := profile.depth_to_centre_ft(x).value) is not None]
+    profile, floor_ft = Profile(line), letter.quote.job.house.slab_above_grade_ft
+    known = pipe(profile, floor_ft or 0.0)
     if len(known) < 2:
         page.line(letter.speak("No depth was measured on this line, so no side view is drawn."), "quiet")
         return
-    curves = [*_ground_and_pipe(letter, known), *_found(letter, profile, line), *_repairs(letter, profile, line)]
+    ground = Curve(letter.speak("Ground or floor"), GROUND, surface(profile, floor_ft or 0.0), "line")
+    drain = Curve(letter.speak("Pipe"), PIPE, known, "line")
+    curves = [ground, drain, *_found(letter, known, line), *_repairs(letter, known, line)]
     series = [_series(figures, curve) for curve in curves]
     if line.findings:
         page.line("   ".join(numbered(letter, line)), "quiet")
     page.line(_how_to_read(letter, curves), "quiet")
+    if floor_ft is None and len({zone == RAISED for _, zone in profile.zones(profile.extent)}) > 1:
+        page.line(
+            letter.speak("How high the floor lies over the ground was not written down; both are drawn level."), "quiet"
+        )
     page.chart(_chart(letter, line, tuple(series)))
 
 
@@ -55,27 +62,11 @@ def _how_to_read(letter: Letter, curves: list[Curve]) -> str:
     return f"{scale} {letter.speak('The bars below the pipe show where each option works, not how deep.')}"
 
 
-def _stations(profile: Profile) -> list[float]:
-    whole = profile.extent
-    marks = [m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert")]
-    return sorted({whole.from_ft, whole.to_ft, *(m for m in marks if whole.holds(m))})
-
-
-def _ground_and_pipe(letter: Letter, known: list[tuple[float, float]]) -> list[Curve]:
-    speak = letter.speak
-    return [
-        Curve(speak("Ground or floor"), GROUND, tuple((x, 0.0) for x, _ in known), "line"),
-        Curve(speak("Pipe"), PIPE, tuple((x, -d) for x, d in known), "line"),
-    ]
-
-
-def _found(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
+def _found(letter: Letter, known: Points, line: Line) -> list[Curve]:
     if not line.findings:
         return []
     findings = sorted(line.findings, key=lambda f: f.stretch.middle_ft)
-    points = tuple(
-        (f.stretch.middle_ft, -(profile.depth_to_centre_ft(f.stretch.middle_ft).value or 0.0)) for f in findings
-    )
+    points = tuple((at, height_at(known, at)) for at in (f.stretch.middle_ft for f in findings))
     return [Curve(letter.speak("Found"), BAD, points, "marks", tuple(str(i + 1) for i in range(len(findings))))]
 
 
@@ -88,7 +79,7 @@ def numbered(letter: Letter, line: Line) -> list[str]:
     ]
 
 
-def _repairs(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
+def _repairs(letter: Letter, known: Points, line: Line) -> list[Curve]:
     """One bar a repair, under the pipe, a shade an option."""
     out = []
     for number, option in enumerate(letter.quote.options):
@@ -96,7 +87,7 @@ def _repairs(letter: Letter, profile: Profile, line: Line) -> list[Curve]:
         under = BETWEEN_FT * (number + 1)
         for stretch in _stretches(option, line):
             ends = (stretch.from_ft, stretch.to_ft)
-            points = tuple((x, -(profile.depth_to_centre_ft(x).value or 0.0) - under) for x in ends)
+            points = tuple((x, height_at(known, x) - under) for x in ends)
             out.append(Curve(letter.speak("Option {letter}", letter=option.letter), shade, points, "bar"))
     return out
 
@@ -130,5 +121,5 @@ def _chart(letter: Letter, line: Line, series: tuple[Series, ...]) -> Chart:
         kind="scatter", series=series, row=0, height_px=HEIGHT_PX, width_px=590,
         title=speak("Side view, {name}", name=in_plain_words(LINES, line.name)),
         alt=speak("Side view of the pipe: ground on top, the pipe below it at its measured depth. Found: {found}.", found=found),
-        x_title=speak("feet along the pipe"), y_title=speak("feet below ground"), number_format="0;0;0",
+        x_title=speak("feet along the pipe"), y_title=speak("feet below ground, + above"), number_format="+0;0;0",
     )  # fmt: skip

@@ -167,11 +167,11 @@ def _cleaned(hung: Hung, zero: Zero) -> Cleaned | None:
 
 
 def assemble(
-    line: Line, log: Log, wanted_zero: str, joins: bool, limits: Limits, place: Place
+    line: Line, log: Log, wanted_zero: str, limits: Limits, place: Place
 ) -> tuple[Line, tuple[Hung, ...], Zero, list[Problem]]:
     """The line filled from its log; also its hung passes and its zero, for what hangs on reel readings elsewhere."""
     hung, problems = hang(log, limits)
-    zero = find_zero(hung, wanted_zero, joins, limits.same_place_ft)
+    zero = find_zero(hung, wanted_zero, limits.same_place_ft)
     if zero is None:
         problems.append(NO_SLAB_EDGE(place, line=line.name))
         zero = Zero(0.0, 1, "access")

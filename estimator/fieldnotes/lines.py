@@ -127,9 +127,7 @@ def read_line(
         name=form.name, size_in=round(form.size * 12, 6), pipe=pipe, length_ft=form.length, ends=form.ends,
         filmed=form.filmed, note=form.note,
     )  # fmt: skip
-    line, hung, zero, found = assemble(
-        bare, log, form.zero or "", form.joins is not None, limits, document.place(*path, "zero")
-    )
+    line, hung, zero, found = assemble(bare, log, form.zero or "", limits, document.place(*path, "zero"))
     return ReadLine(line, hung, zero, document.place(*path), form, log.names), problems + found
 
 

@@ -39,16 +39,16 @@ def _crossing(hung: Hung, near_ft: float) -> tuple[float, bool] | None:
     return None
 
 
-def find_zero(hung: list[Hung], wanted: str, joins: bool, near_ft: float) -> Zero | None:
-    """The default: the slab edge when the first pass crosses it going in, else the access; the access of a branch.
+def find_zero(hung: list[Hung], wanted: str, near_ft: float) -> Zero | None:
+    """The default: the slab edge when the first pass crosses it going in, else the access; `wanted` stands over it.
 
-    None: no edge is to be found.
+    Where the line ends changes nothing: while its log is typed nobody knows that yet. None: no edge is to be found.
     """
     if not hung:
         return Zero(0.0, 1, "access")
     crossings = [(h, crossing) for h in hung if (crossing := _crossing(h, near_ft))]
     first = _crossing(hung[0], near_ft)
-    if wanted == "slab edge" or (not wanted and not joins and first is not None and first[1]):
+    if wanted == "slab edge" or (not wanted and first is not None and first[1]):
         if not crossings:
             return None
         h, (reading, goes_in) = crossings[0]

@@ -165,6 +165,18 @@ def test_zero_is_the_slab_edge_when_the_camera_crosses_it_going_in_else_the_acce
     assert line_of(uphill_out, 'zero = "slab edge"\n').downstream == 1
 
 
+OTHER = '[[line]]\nname = "other"\nsize = "4 in"\npipe = "clay"\nfilmed = false\nlength = "20 ft"\nends = "city main"\n'
+
+
+@pytest.mark.parametrize("end", ['joins = { line = "other", at = 2 }', 'ends = "city main"'])
+def test_where_a_line_ends_does_not_move_its_zero(end: str) -> None:
+    """Station = 20 − 7 = 13 [computed]; it is typed before anybody asks where the line ends."""
+    going_in = "pass front cleanout to house, riser 2 ft\n2 yard\n7 slab\n20 crack\n"
+    line = line_of(going_in, f"{end}\n{OTHER}")
+    assert (line.zero, line.findings[0].stretch.from_ft) == ("slab edge", 13)
+    assert line_of(going_in, f'zero = "access"\n{end}\n{OTHER}').findings[0].stretch.from_ft == 18
+
+
 def test_a_pass_of_the_job_file_has_its_own_log_and_access() -> None:
     more = '\n[[line.pass]]\nwhy = "flow stopped"\nfrom = "end"\nflow = "against flow"\nriser = 0\nlog = "two.txt"\n'
     logs = TextFiles({"main.txt": FIRST, "two.txt": "15 crack\n"})

@@ -101,6 +101,5 @@ def about(job: JobFile, step: Step, name: str) -> About:
         size_in=round(size * 12, 6) if isinstance(size, float) and size > 0 else 4.0,
         pipe=str(item.get("pipe", "unknown")),
         zero=str(item.get("zero", "")),
-        joins="joins" in item,
         given=Heading(access=access, to=to, flow=direction, surface=True) if said else None,
     )

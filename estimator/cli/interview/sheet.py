@@ -23,7 +23,6 @@ class About:
     size_in: float = 4.0
     pipe: str = "unknown"
     zero: str = ""
-    joins: bool = False
     given: Heading | None = None  # a pass that stands in the job file's keys
 
 
@@ -55,5 +54,5 @@ def read(rows: Sequence[str], about: About, words: Mapping[str, str]) -> Sheet:
     log = Log()
     LogReader(log, about.file, words, about.given).read("\n".join(rows))
     bare = Line(name=about.name, size_in=about.size_in, pipe=about.pipe)
-    line, _, _, hanging = assemble(bare, log, about.zero, about.joins, LIMITS, Place(about.file))
+    line, _, _, hanging = assemble(bare, log, about.zero, LIMITS, Place(about.file))
     return Sheet(tuple(rows), log, line, tuple(log.problems), tuple(hanging))

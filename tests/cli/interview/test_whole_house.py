@@ -285,3 +285,17 @@ def test_no_is_no_insurer_and_no_day(tmp_path, interview):
     assert job.data.get("customer", {}) == {}
     assert any("what is it called" in told for told in typist.told)
     assert "selling" not in job.data["wishes"]
+
+
+def test_stations_stay_as_they_were_told_once_it_is_said_where_the_line_ends(tmp_path, interview):
+    """The slab edge at reading 12 and a hole at 20.2: 20.2 − 12 = 8.2 inside [computed], before and after."""
+    house_answers = [*ANSWERS[: ANSWERS.index("main")]]
+    path = tmp_path / "job.toml"
+    interview(path, house_answers)
+    log = ["pass front cleanout to house, riser 28in", "3 yard", "12 slab tile", "20.2 hole 4in", "done"]
+    _, typist = interview(path, ["yard", "4", "clay", "no", "30 ft", "city main"], at="line.0.name")
+    _, typist = interview(path, ["main", "4", "ci", "yes", *log, "yard at 2"], at="line.1.name")
+    assert any(told.strip().startswith("8.2") and "hole" in told for told in typist.told)
+    main = read_job(path).job.lines[1]
+    assert main.joins is not None
+    assert (main.zero, main.findings[0].stretch.from_ft) == ("slab edge", 8.2)

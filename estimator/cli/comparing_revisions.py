@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from estimator.cli.views.screen import Row
 from estimator.model.problem import CannotGoOn
-from estimator.records.changes import Change, Parted, changes, parted, prices_moved, totals
+from estimator.records.changes import Change, Parted, changes, does, parted, prices_moved, totals
 from estimator.records.names import revisions_folder
 from estimator.records.record import Record
 from estimator.records.revisions import Revision, pair
+from estimator.records.same_option import Doing, doing, like, names
 
 if TYPE_CHECKING:
     from estimator.model.job import Job
@@ -42,26 +43,36 @@ def compared(first: Revision, last: Revision) -> tuple[tuple[Change, ...], tuple
     """Errors: CannotGoOn for a damaged record."""
     old, new = first.record(), last.record()
     moved = changes(old, new)
-    return moved, parted(totals(old), _at_new_prices(old, new), _as_found(old, new, moved), totals(new))
+    was, now = names(does(old), does(new))
+    before, after = totals(old, was), totals(new, now)
+    known = tuple(zip(was, does(old), strict=True))
+    newer = (*zip(now, does(new), strict=True), *(k for k in known if k[0] not in now))
+    at_new_prices = _at_new_prices(old, new, known) if prices_moved(old, new) else before
+    as_found = _as_found(old, new, newer) if _asked(old, new, moved) else None
+    return moved, parted(before, at_new_prices, at_new_prices if as_found is None else as_found, after)
 
 
-def _at_new_prices(old: Record, new: Record) -> dict[str, Decimal]:
+Known = tuple[tuple[str, Doing], ...]
+"""Options with their names."""
+
+
+def _at_new_prices(old: Record, new: Record, known: Known) -> dict[str, Decimal]:
     """The old notes priced with the new tables; nothing where they cannot be."""
-    if not prices_moved(old, new):
-        return totals(old)
     job = _job(old)
-    return _priced(job, new) if job else {}
+    return _priced(job, new, known) if job else {}
 
 
-def _as_found(old: Record, new: Record, moved: tuple[Change, ...]) -> dict[str, Decimal]:
+def _asked(old: Record, new: Record, moved: tuple[Change, ...]) -> bool:
+    """Something may have been asked for, or found: the notes or the rules say otherwise, or other add-ons were chosen."""
+    return old.inputs.add_ons != new.inputs.add_ons or any(c.about in ("wish", "notes", "rule") for c in moved)
+
+
+def _as_found(old: Record, new: Record, known: Known) -> dict[str, Decimal]:
     """What the new notes found, with the wishes and decisions of the old ones, at the new prices; nothing where not."""
     from estimator.records.whose import as_found
 
-    wished, said = any(c.about == "wish" for c in moved), any(c.about in ("notes", "rule") for c in moved)
-    if not wished and old.inputs.add_ons == new.inputs.add_ons and not said:
-        return _at_new_prices(old, new)
     before, after = _job(old), _job(new)
-    return _priced(as_found(after, before), new) if before and after else {}
+    return _priced(as_found(after, before), new, known) if before and after else {}
 
 
 def _job(record: Record) -> "Job | None":
@@ -74,13 +85,14 @@ def _job(record: Record) -> "Job | None":
     return job.with_add_ons(record.inputs.add_ons) if job else None
 
 
-def _priced(job: "Job", new: Record) -> dict[str, Decimal]:
-    """Each option's total with the tables and on the day of the newer record."""
+def _priced(job: "Job", new: Record, known: Known) -> dict[str, Decimal]:
+    """Each option's total with the tables and on the day of the newer record, by the names known of it."""
     from estimator.pipeline import run
-    from estimator.records.changes import title, totals_of
 
     try:
         quote = run(job, new.inputs.tables, new.inputs.dated or new.inputs.day).quote
     except CannotGoOn:
         return {}
-    return totals_of((title(option), option.price.total) for option in quote.options) if quote else {}
+    options = quote.options if quote else ()
+    named = like([doing(option) for option in options], known)
+    return {name: option.price.total for name, option in zip(named, options, strict=True)}

@@ -7,14 +7,14 @@ from pathlib import Path
 
 from estimator.cli.problems import NO_ORDER
 from estimator.cli.writing import WORKBOOK, free, new_file
-from estimator.model.offer import Option, Quote
+from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.papers.change_order import ChangeOrder, change_order
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.again import laid_out
-from estimator.records.changes import title
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import Revision, named, newest
+from estimator.records.same_option import doing, same
 from estimator.sheets.write import write
 
 
@@ -43,19 +43,13 @@ ACCEPT = "Note the acceptance first: estimator quote JOB --accepted A --on 2026-
 
 def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> ChangeOrder:
     was = next(option for option in before.options if option.letter == signed.option)
-    now = _same(was, after)
-    if now is None:
-        why = f"what was signed, {title(was)}, is not offered in r{after.revision}"
+    found = same(doing(was), [doing(option) for option in after.options])
+    if found is None:
+        why = f"what was signed, {was.name or was.title}, is not offered in r{after.revision}"
         instead = "Put it together as an [[option]] of the job file, run `estimator quote`, and write the order then."
         raise CannotGoOn(NO_ORDER(place, why=why, instead=instead))
     day = date.fromisoformat(signed.on)
-    return ChangeOrder(before=before, signed=was, signed_on=day, after=after, now=now)
-
-
-def _same(was: Option, after: Quote) -> Option | None:
-    """The option that does the same; of several the one of the same letter."""
-    alike = [option for option in after.options if title(option) == title(was)]
-    return next((o for o in alike if o.letter == was.letter), alike[0] if alike else None)
+    return ChangeOrder(before=before, signed=was, signed_on=day, after=after, now=after.options[found])
 
 
 def quote_of(revision: Revision) -> Quote:

@@ -9,13 +9,13 @@ from typing import Any
 
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.cancellation import cancel_until
-from estimator.records.changes import told as told_plainly
 from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
 from estimator.records.problems import ACCEPTED_TOO_EARLY, ACCEPTED_TOO_LATE, ALREADY_ACCEPTED, NO_OPTION, NOT_FIXED
 from estimator.records.refusals import told
 from estimator.records.revisions import Revision, revisions
+from estimator.records.told import told as told_plainly
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,13 +1,12 @@
 """Two records in, what moved between them and why out: prices, lines, findings, price tables, settings, versions."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
-from typing import Any
 
 from estimator.model.offer import Option
-from estimator.model.say import Say
 from estimator.records.record import Record
+from estimator.records.same_option import Doing, names, recorded
 from estimator.records.whose import moved, rules_of
 from estimator.tables.changes import changes as table_changes
 from estimator.tables.tables import Tables
@@ -21,6 +20,7 @@ class Change:
     what: str
     before: str
     after: str
+    option: str = ""  # of a line: the option it belongs to, by letter and title
 
     @property
     def because(self) -> str:
@@ -52,7 +52,7 @@ class Parted:
 
 
 Totals = Mapping[str, Decimal]
-"""Totals by what the option does."""
+"""Totals by the name of the option, the same in both where it does the same."""
 
 
 def parted(before: Totals, at_new_prices: Totals, as_found: Totals, after: Totals) -> tuple[Parted, ...]:
@@ -80,14 +80,24 @@ def _less(more: Totals, less: Totals, name: str) -> Decimal | None:
     return more[name] - less[name] if name in more and name in less else None
 
 
-def totals(record: Record) -> dict[str, Decimal]:
-    """Of each option by what it does."""
+def totals(record: Record, names: Iterable[str]) -> dict[str, Decimal]:
+    """Of each option under the name it has in `names`, which stand in the order of its options."""
     options = record.data["quote"]["options"]
-    return totals_of((title_of(o), Decimal(o["price"]["total"])) for o in options)
+    return {name: Decimal(o["price"]["total"]) for name, o in zip(names, options, strict=True)}
+
+
+def does(record: Record) -> tuple[Doing, ...]:
+    """What each option of a record does."""
+    return tuple(recorded(option) for option in record.data["quote"]["options"])
+
+
+def title(option: Option) -> str:
+    """An option of one and the same job: its letter may move with the prices, its title does not."""
+    return option.name or str(option.title)
 
 
 def totals_of(options: Iterable[tuple[str, Decimal]]) -> dict[str, Decimal]:
-    """Totals by what each option does; of several that do the same the second is told apart by its number.
+    """Totals by title; of several that are alike the second is told apart by its number.
 
     >>> list(totals_of([("dig", Decimal(1)), ("dig", Decimal(2))]))
     ['dig', 'dig (2)']
@@ -116,64 +126,26 @@ def _moved(about: str, before: Mapping[str, str], after: Mapping[str, str]) -> I
 
 
 def _options(old: Record, new: Record) -> Iterator[Change]:
-    def shown(record: Record) -> dict[str, str]:
-        return {name: str(total) for name, total in totals(record).items()}
-
-    return _moved("option", shown(old), shown(new))
+    before, after = (totals(*pair) for pair in zip((old, new), names(does(old), does(new)), strict=True))
+    return _moved("option", {n: str(t) for n, t in before.items()}, {n: str(t) for n, t in after.items()})
 
 
 def _lines(old: Record, new: Record) -> Iterator[Change]:
-    def amounts(record: Record) -> dict[str, str]:
-        return {
-            f"{title_of(option)}: {line['text_en']}": line["amount"]
-            for option in record.data["quote"]["options"]
-            for line in option["price"]["lines"]
-        }
-
-    both = tuple(f"{title}: " for title in _titles(old) & _titles(new))
-    return (c for c in _moved("line", amounts(old), amounts(new)) if c.what.startswith(both))
+    """Of the options that both have, each named once for all its lines."""
+    before, after = (_amounts(*pair) for pair in zip((old, new), names(does(old), does(new)), strict=True))
+    for option in [name for name in before if name in after]:
+        yield from (replace(c, option=option) for c in _moved("line", before[option], after[option]))
 
 
-def title_of(option: Mapping[str, Any]) -> str:
-    """An option by what it does; its letter may move."""
-    return option["name"] or told(option["title"])
-
-
-def title(option: Option) -> str:
-    """The same of an option that is no record yet."""
-    return option.name or str(option.title)
-
-
-def _titles(record: Record) -> set[str]:
-    return {title_of(option) for option in record.data["quote"]["options"]}
-
-
-def told(said: Mapping[str, Any]) -> str:
-    """A sentence of a record in plain English.
-
-    >>> told({"text": "{n} in the yard", "words": [["n", {"ft": 12.5}]]})
-    '12.5 ft in the yard'
-    """
-    return str(Say(said["text"], tuple((name, _word(value)) for name, value in said["words"])))
-
-
-def _word(value: Any) -> Any:
-    if isinstance(value, list):
-        return ", ".join(str(_word(part)) for part in value)
-    match value:
-        case {"en": english, "es": _}:
-            return english
-        case {"text": _, "words": _}:
-            return told(value)
-        case {"ft": ft}:
-            return f"{ft:g} ft"
-        case {"inches": inches}:
-            return f"{inches:g} in"
-        case {"amount": amount}:
-            return f"${amount}"
-        case {"days": days}:
-            return f"{days} days"
-    return value
+def _amounts(record: Record, named: Iterable[str]) -> dict[str, dict[str, str]]:
+    """Of each option, what its lines of one text come to."""
+    out: dict[str, dict[str, str]] = {}
+    for name, option in zip(named, record.data["quote"]["options"], strict=True):
+        sums: dict[str, Decimal] = {}
+        for line in option["price"]["lines"]:
+            sums[line["text_en"]] = sums.get(line["text_en"], Decimal(0)) + Decimal(line["amount"])
+        out[name] = {text: str(amount) for text, amount in sums.items()}
+    return out
 
 
 def _findings(old: Record, new: Record) -> Iterator[Change]:

@@ -11,15 +11,15 @@ from typing import Any
 from estimator.model.offer import Option, Quote
 from estimator.model.price import Overruled
 from estimator.model.problem import Place, Problem
-from estimator.records.changes import title, title_of
 from estimator.records.held import Held
 from estimator.records.problems import OWN_NUMBER_ELSEWHERE, OWN_NUMBER_MOVED
+from estimator.records.same_option import doing, recorded
 
 
 def held(quote: Mapping[str, Any]) -> tuple[Held, ...]:
     """Those of a quote as its record keeps it."""
     return tuple(
-        Held(option["letter"], title_of(option), number["what"], number["ours"], number["reason"])
+        Held(option["letter"], recorded(option).title, number["what"], number["ours"], number["reason"])
         for option in quote["options"]
         for number in option["price"].get("overruled", ())
     )
@@ -40,8 +40,9 @@ def to_look_at(before: Iterable[Held], quote: Quote) -> tuple[Problem, ...]:
 def _moved(old: Held, option: Option, number: Overruled) -> Iterator[Problem]:
     place, mine = Place("the job file"), number.shown(number.mine)
     words = {"mine": mine, "what": number.what, "letter": option.letter, "reason": number.reason}
-    if old.title != title(option):
-        yield OWN_NUMBER_ELSEWHERE(place, **words, was=old.title, now=title(option))
+    now = doing(option).title
+    if old.title not in (now, option.name or str(option.title)):  # records made before kept the whole title
+        yield OWN_NUMBER_ELSEWHERE(place, **words, was=old.title, now=now)
     elif Decimal(old.ours) != number.ours:
         was = number.shown(Decimal(old.ours))
         yield OWN_NUMBER_MOVED(place, **words, was=was, now=number.shown(number.ours))

@@ -10,16 +10,17 @@ from estimator.fieldnotes import read_job
 from estimator.fieldnotes.beside import logs_in_folders
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.pipeline import run
-from estimator.records.changes import title, totals
+from estimator.records.changes import does, totals
 from estimator.records.names import revisions_folder
 from estimator.records.newest import chosen_last
 from estimator.records.revisions import newest
+from estimator.records.same_option import doing, names
 from estimator.tables.tables import Tables
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class OptionMove:
-    """One option by what it does: issued and now, in dollars; None where it was not, or is no longer, offered."""
+    """One option by its letter and title: issued and now, in dollars; None where it was not, or is no longer, offered."""
 
     option: str
     issued: Decimal | None = None
@@ -50,21 +51,26 @@ def reprice(job_file: Path, tables: Tables, day: date) -> Repriced:
 
 def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
     last = newest(revisions_folder(job_file))
-    before = totals(last.record()) if last else {}
+    record = last.record() if last else None
     reading = read_job(job_file)
     errors = tuple(p for p in reading.problems if p.level is Level.ERROR)
     if reading.job is None or errors:
         raise CannotGoOn(*(errors or reading.problems))
     chosen = chosen_last(revisions_folder(job_file), reading.job)
     quote = run(reading.job.with_add_ons(chosen), tables, day).quote
-    after = {title(option): option.price.total for option in quote.options} if quote else {}
-    names = dict.fromkeys([*before, *after])
+    options = quote.options if quote else ()
+    was, now = names(does(record) if record else (), [doing(option) for option in options])
+    before = totals(record, was) if record else {}
+    after = {name: option.price.total for name, option in zip(now, options, strict=True)}
     return Repriced(
         job_file=str(job_file),
         number=reading.job.number,
         site=reading.job.customer.site,
         revision=last.name if last else "",
-        moves=tuple(OptionMove(option=name, issued=before.get(name), now=after.get(name)) for name in names),
+        moves=tuple(
+            OptionMove(option=name, issued=before.get(name), now=after.get(name))
+            for name in dict.fromkeys([*was, *now])
+        ),
     )
 
 

@@ -62,3 +62,21 @@ def test_changes_speak_spanish(job):
     said = _typed("changes", job, "--language", "es_US").stdout
     assert "las notas, palabra por palabra" in said
     assert "What was found" not in said
+
+
+def test_roots_that_moved_and_a_longer_lining_are_an_ordinary_change_order(tmp_path):
+    """The spot in the yard stands 2 ft farther, one on the main 3 ft: the same options, though every length is another."""
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    job = tmp_path / "job.toml"
+    assert _typed("quote", job).exit_code == 0
+    assert _typed("quote", job, "--accepted", "A", "--on", "2026-11-20").exit_code == 0
+    yard, main = tmp_path / "yard.txt", tmp_path / "main.txt"
+    yard.write_text(yard.read_text("utf-8").replace("22.4 ", "24.4 "), "utf-8")
+    main.write_text(main.read_text("utf-8").replace("16.8-24.2 ", "16.8-27.2 "), "utf-8")
+    assert _typed("quote", job).exit_code == 0
+    result = _typed("changes", job, "--order", tmp_path / "order.xlsx")
+    assert result.exit_code == 0, result.output
+    told = _typed("changes", job)
+    assert told.stdout.splitlines().count("A: Line the old pipe from inside") == 1, "named once above its lines"
+    assert "not offered" not in next(row for row in told.stdout.splitlines() if row.startswith("A: Line"))

@@ -202,8 +202,8 @@ def test_changes_name_the_price_first_and_then_the_reasons(tmp_path, quote_at, i
     issue(folder, quote_at("4300.00"), later, papers(quote_at("4300.00")))
     moved = changes(named(folder, "r1").record(), named(folder, "r2").record())
     assert moved == (
-        Change("option", "Dig at one spot", "4200.00", "4300.00"),
-        Change("line", "Dig at one spot: Coming and going", "4200.00", "4300.00"),
+        Change("option", "A: Dig at one spot", "4200.00", "4300.00"),
+        Change("line", "Coming and going", "4200.00", "4300.00", "A: Dig at one spot"),
         Change("notes", "main.txt", "", "15 roots 40%"),
         Change("table", "settings, round_to: value", "25", "100"),
     )

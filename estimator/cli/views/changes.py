@@ -5,7 +5,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.cli.views.screen import Row
-from estimator.cli.views.table import table
+from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, day, dollars
 from estimator.model.say import Say
@@ -29,7 +29,7 @@ def as_data(moved: Sequence[Change], parts: Sequence[Parted]) -> dict[str, objec
     """The same for other programs; each change with whose doing it is."""
     return {
         "options": parts,
-        "changes": [{"about": c.about, "what": c.what, "before": c.before, "after": c.after, "because": c.because} for c in moved],
+        "changes": [{"about": c.about, "option": c.option, "what": c.what, "before": c.before, "after": c.after, "because": c.because} for c in moved],
     }  # fmt: skip
 
 
@@ -41,13 +41,16 @@ def rows(
     parts: Sequence[Parted] = (),
     language: str = ENGLISH,
 ) -> list[Row]:
-    """One table a kind of change; a sentence where nothing moved. `parts` say what of a move was asked for."""
+    """One table a kind of change, one an option for its lines; a sentence where nothing moved. `parts` say what of a move was asked for."""
     if not moved:
         return [Row(speaker(language)("Nothing moved between {old} and {new}.", old=old, new=new))]
     out: list[Row] = []
     for about, head in HEADS:
         if about == "option" and parts:
             out += _parted(parts, old, new, columns, language)
+            continue
+        if about == "line":
+            out += _lines([c for c in moved if c.about == about], say(head, language), (old, new), columns, language)
             continue
         cells = [
             (c.what, _shown(c, c.before, language), _shown(c, c.after, language)) for c in moved if c.about == about
@@ -56,6 +59,18 @@ def rows(
             body = (Row(text) for text in table(("", old, new), cells, columns))
             out += [Row(say(head, language), "head"), *body, Row("")]
     return out[:-1]
+
+
+def _lines(moved: Sequence[Change], head: str, revisions: tuple[str, str], columns: int, language: str) -> list[Row]:
+    """A table an option, which is named once above it."""
+    out = [Row(head, "head")] if moved else []
+    for option in dict.fromkeys(c.option for c in moved):
+        cells = [
+            (c.what, _shown(c, c.before, language), _shown(c, c.after, language)) for c in moved if c.option == option
+        ]
+        named = (Row(text, "head") for text in indented(option, columns, by=0, hanging=2))
+        out += [*named, *(Row(text) for text in table(("", *revisions), cells, columns, right=(1, 2))), Row("")]
+    return out
 
 
 def _shown(change: Change, text: str, language: str) -> str:

@@ -14,11 +14,11 @@ from estimator.pricing.payments import WORDS
 from estimator.records.afterwards.problems import NO_MILESTONE
 from estimator.records.afterwards.small_file import read_small, write_small
 from estimator.records.afterwards.sold import Sold
-from estimator.records.changes import told as in_english
 from estimator.records.disk import Disk
 from estimator.records.finished import finished
 from estimator.records.lock import locked
 from estimator.records.refusals import told
+from estimator.records.told import told as in_english
 
 NAME = "money.json"
 DEPOSIT, DONE = "deposit", "done"

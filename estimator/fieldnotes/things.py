@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from estimator.fieldnotes.slots import ALWAYS, LEGS, READERS, Found, canonical, phrase
-from estimator.fieldnotes.words import BY_NAME, MATERIALS, PLURALS, Word
+from estimator.fieldnotes.words import BY_NAME, FIXTURE_ROOMS, MATERIALS, PLURALS, WHOSE_ROOM, Word
 from estimator.model.line import ZONES
 
 
@@ -28,6 +28,8 @@ class Thing:
 
 _THING = phrase((*BY_NAME, *PLURALS))
 _MATERIAL = phrase(MATERIALS)
+_ROOM = phrase(FIXTURE_ROOMS).pattern
+_ROOM_NAME = re.compile(rf"(?:(?:{'|'.join(WHOSE_ROOM)})\s+)?{_ROOM}(?:\s+{_ROOM})?", re.IGNORECASE)
 _UNDER_ZONE = re.compile(rf"under\s+(?:the\s+)?({'|'.join(ZONES)})(?![\w'])", re.IGNORECASE)
 _LEG_FIRST = re.compile(rf"\s*({'|'.join(LEGS)})\s+(?=[A-Za-z])", re.IGNORECASE)
 _FILLER = re.compile(r"[\s]+|,|:")
@@ -57,12 +59,19 @@ def _slot(thing: Thing, text: str, at: int, names: frozenset[str]) -> Found | No
     for reader in ALWAYS:
         if found := reader(thing.word, text, at):
             return found
-    return _known_name(text, at, names) if thing.word.kind == "place" else None
+    known = _known_name(text, at, names) if thing.word.kind == "place" else None
+    return known or _room_name(thing, text, at)
 
 
 def _known_name(text: str, at: int, names: frozenset[str]) -> Found | None:
     match = phrase(tuple(names)).match(text, at) if names else None
     return ("name", match.group(), match.end()) if match else None
+
+
+def _room_name(thing: Thing, text: str, at: int) -> Found | None:
+    """`branch kitchen left` is the branch called kitchen, as `branch left called kitchen` is."""
+    match = _ROOM_NAME.match(text, at) if thing.word.word == "branch" and "name" not in thing.values else None
+    return ("name", match.group().lower(), match.end()) if match else None
 
 
 def _free_text(thing: Thing, text: str, at: int, names: frozenset[str]) -> int | None:

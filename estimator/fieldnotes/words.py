@@ -25,6 +25,11 @@ LABELS: tuple[str, ...] = ("wide", "deep", "thick", "away", "above", "below")
 SIDES: tuple[str, ...] = ("left", "right", "up", "down")
 GRADE_WORDS: tuple[str, ...] = ("light", "moderate", "severe")
 EXTRA_SIGNS: tuple[str, ...] = ("encased", "hung", "buried", "mud", "thin", "two-way", "dry", "capped")
+FIXTURE_ROOMS: tuple[str, ...] = (
+    "bath", "bathroom", "toilet", "kitchen", "laundry", "washer", "tub", "shower", "sink", "lav", "powder room",
+)  # fmt: skip
+"""What a branch is most often called by: a word of these right after `branch` is its name."""
+WHOSE_ROOM: tuple[str, ...] = ("hall", "master", "guest", "front", "back", "half", "kids", "kid's", "kids'")
 ALL_SIGNS: tuple[str, ...] = (*SIGNS, *EXTRA_SIGNS)
 
 

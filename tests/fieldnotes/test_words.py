@@ -334,3 +334,18 @@ def test_lines_without_a_reading_and_comments_are_notes() -> None:
 @given(st.sampled_from(sorted(BY_NAME) + list(MATERIALS) + list(ALL_SIGNS)))
 def test_known_words_are_never_taken_for_shortenings(word: str) -> None:
     assert whole_words(digits_for_words(tidied(word)), trade_shortenings()).text == word
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [
+        ("13 branch kitchen left 2in live", "kitchen"),
+        ("13 wye 3in left Hall Bath proven", "hall bath"),
+        ("13 branch 2in kitchen sink", "kitchen sink"),
+        ("13 branch 3in left called den bath", "den bath"),
+        ("13 branch 3in left", None),
+    ],
+)
+def test_a_branch_may_be_called_by_a_room_without_saying_called(text: str, name: str | None) -> None:
+    assert mark(text).name == name
+    assert codes(START + "13 branch den left 2in\n") == ["log/word"]

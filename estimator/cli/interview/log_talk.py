@@ -106,9 +106,9 @@ class _Session:
             log_files.written(self.job, self.step, self.name, self.log.rows)
         if self.log.learned:
             self.job.put(("words",), {self.log.learned[0]: self.log.learned[1]})
-        self._answer()
+        self._answer(text)
 
-    def _answer(self) -> None:
+    def _answer(self, text: str) -> None:
         log, wide = self.log, self.terminal.columns
         if log.refused:
             self.terminal.tell(log.refused, "bad")
@@ -116,6 +116,7 @@ class _Session:
             sheet = log.sheet
             more = [f"{log.learned[0]} = {log.learned[1]}, remembered"] if log.learned else []
             more += ["a new run? begin it with: pass …"] if _begins_a_run(log.rows[log.row]) else []
+            more += ["what is it called? undo, and write: called NAME"] if self._lost_name(text, log.row) else []
             more += [short(p) for p in (*log.problems, *self._unplaced())]
             said = reply.answer(sheet, log.row, wide, self.line, "; ".join(more))
             self.line = sheet.line
@@ -125,6 +126,12 @@ class _Session:
                 self.terminal.tell(said.strip())
         elif log.problems and not log.asked:
             self.terminal.tell("? " + short(log.problems[0]), "bad")
+
+    def _lost_name(self, text: str, row: int) -> bool:
+        """Words beside a branch without a name became a remark: one of them may be its name."""
+        entries = [e for p in self.log.sheet.log.passes for e in p.entries if e.place.line == row + 1]
+        nameless = any(e.thing.word.word == "branch" and "name" not in e.thing.values for e in entries)
+        return nameless and ";" in self.log.rows[row] and ";" not in text
 
     def _unplaced(self) -> list[Problem]:
         row = self.log.row

@@ -6,7 +6,7 @@ from types import MappingProxyType
 
 from estimator.fieldnotes.slots import phrase
 from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
-from estimator.fieldnotes.words import BY_NAME, MATERIALS, PLURALS
+from estimator.fieldnotes.words import BY_NAME, FIXTURE_ROOMS, MATERIALS, PLURALS, WHOSE_ROOM
 from estimator.model.lengths import plain_marks
 from estimator.model.line import FINDING_WORDS, SIGNS
 
@@ -26,9 +26,9 @@ _DIRT = re.compile(
     re.IGNORECASE,
 )
 _WITH_UNIT = re.compile(r"\d\s*(?:%|percent\b|in\b|inch|ft\b|feet\b|['\"])|\bat\s+\d", re.IGNORECASE)
+_ROOM = phrase(FIXTURE_ROOMS).pattern
 _NAMED_BRANCH = re.compile(
-    r"\b((?:(?:hall|master|guest|front|back|half|kids?'?)\s+)?(?:bath(?:room)?|toilet|kitchen|laundry|washer|tub|shower|sink|lav|powder room))"
-    r"\s+(branch|wye|tee|tap|side drain)\b(?!.*\bcalled\b)([^,;]*)",
+    rf"\b((?:(?:{'|'.join(WHOSE_ROOM)})\s+)?{_ROOM})\s+(branch|wye|tee|tap|side drain)\b(?!.*\bcalled\b)([^,;]*)",
     re.IGNORECASE,
 )
 _STUCK_FIRST = re.compile(
@@ -72,6 +72,8 @@ def plainer(text: str, words: Mapping[str, str] = MappingProxyType({})) -> str:
     if _OPENING.search(whole_words(tidied(body), words).text):
         body = _DIRT.sub("soil seen", body)
     body = _STUCK_FIRST.sub(lambda m: f"{m[1].rstrip()} cannot pass" if _begins_with_a_finding(m[1]) else m[0], body)
+    own = {short: meaning for short, meaning in words.items() if meaning == "branch"}
+    body = whole_words(tidied(body), own).text if own else body
     body = _NAMED_BRANCH.sub(lambda m: f"branch{m[3].rstrip()} called {m[1].lower()}", body)
     body = _EVERY.sub(r"every \1ft", _ABOUT.sub("", body))
     body = _STOP_AT_END.sub("", _STOP_BETWEEN.sub(",", body)).rstrip()

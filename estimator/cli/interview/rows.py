@@ -115,14 +115,14 @@ def _may_be_a_note(text: str) -> bool:
 
 
 def _one_word(unknown: Problem, text: str) -> str:
-    """The word to ask for: of several in a row the misspelt one they begin with, or any where nothing else is said."""
+    """The word to ask for: of several in a row the misspelt one they begin with (`kitchen brnch`), or any where nothing else is said."""
     phrase, column = word_of(unknown), unknown.place.column or 1
     words = [word for word in phrase.split() if word.isalpha() and word.lower() not in NEVER_ASKED]
     if " " not in phrase or not words:
         return phrase
     where = read_where(tidied(text))
     comes_first = isinstance(where, Where) and not text[where.end : column - 1].strip(" ,:")
-    if comes_first and _like(words[0]) and phrase.startswith(words[0]):
+    if comes_first and _like(words[0]):
         return words[0]
     if comes_first and as_remark(text, phrase, column).startswith("#"):
         return next(filter(_like, words), words[0])

@@ -277,6 +277,12 @@ def test_a_misspelt_word_among_others_takes_what_was_offered():
     assert typed(after(PASS, "7 wadget here"), "-").rows[1] == "# 7 wadget here"
 
 
+@pytest.mark.parametrize("line", ["12 brnch kitchen left 2in live proven", "12 kitchen brnch left 2in live proven"])
+def test_a_branch_keeps_its_name_though_its_word_was_misspelt(line):
+    log = typed(after(PASS, line), "branch")
+    assert [(m.name, m.side) for m in log.sheet.line.marks if m.word == "branch"] == [("kitchen", "left")]
+
+
 @pytest.mark.parametrize("line", ["12 hall bath here", "20 looks bad here", "12 nothing here"])
 def test_plain_words_at_a_reading_stay_to_be_mended_unless_they_say_that_all_is_well(line):
     assert after(PASS, line).sheet.not_read == (line,)

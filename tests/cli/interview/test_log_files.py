@@ -130,3 +130,12 @@ def test_a_line_left_unread_is_named_by_check(tmp_path, interview):
     found = [p for p in read_job(tmp_path / "job.toml").problems if p.code == "log/not-read"]
     assert [(p.place.file, p.place.line) for p in found] == [("main.txt", 2)]
     assert "9 hloe 2in" in found[0].wrong
+
+
+def test_the_name_of_a_branch_is_kept_or_asked_for(tmp_path, interview):
+    lines = ["pass vent, with flow, surface", "13 branch kitchen left 2in live", "15 branch 2in out of the den", "done"]
+    answers = ["main", "4", "ci", "yes", *lines]
+    _, typist = interview(tmp_path / "job.toml", answers, at="line.0.name")
+    assert sum("called NAME" in told for told in typist.told) == 1
+    job, _ = interview(tmp_path / "job.toml", ["under slab", "whole", "kitchen"], at="water_test.0.section")
+    assert job.data["water_test"][0]["covers"] == ["kitchen"]

@@ -101,9 +101,13 @@ def found(words: str, data: Data) -> tuple[Step | str, tuple[str, ...]]:
     """The step meant by `soil`, `house`, `line 2`, `log main`, `kitchen`, `water test`, or the nearest such words; and
     what else begins so. Of several a whole part comes first: `water` is the tests, then the water lines."""
     low = " ".join(words.lower().replace(".", " ").replace("_", " ").split())
-    names = _names(data)
+    names, keys = _names(data), _keys(data)
     if low in names:
-        return names[low], ()
+        same = keys.get(low)
+        other = () if same is None or same == names[low] or low == "log" else (_numbered(same),)
+        return names[low], other
+    if low in keys:
+        return keys[low], ()
     begins = _one_each({name: step for name, step in names.items() if low and name.startswith(low)})
     if begins:
         first, *others = sorted(begins, key=lambda name: not _is_part(begins[name]))
@@ -112,6 +116,20 @@ def found(words: str, data: Data) -> tuple[Step | str, tuple[str, ...]]:
         (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", s.question.text.lower())), None
     )
     return inside or nearest(low, tuple(names)), ()
+
+
+def _keys(data: Data) -> dict[str, Step]:
+    """What `list` calls the questions of lines, tests …: each as it is asked of the last one there is."""
+    there = [s for s in steps(data) if s.index is not None and s.index < len(items(data, s.section.table))]
+    last = {(s.section.table, s.question.key): s for s in there}
+    out: dict[str, Step] = {}
+    for (_, key), step in last.items():
+        out.setdefault(key.replace("_", " "), step)
+    return out
+
+
+def _numbered(step: Step) -> str:
+    return f"{step.section.one} {(step.index or 0) + 1} {step.question.key.replace('_', ' ')}"
 
 
 def _one_each(names: Mapping[str, Step]) -> dict[str, Step]:

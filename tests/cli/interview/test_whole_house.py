@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from estimator.cli.interview import keeping
+from estimator.cli.interview.steps import Step, found, steps
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.answers import Known
 
@@ -111,6 +112,24 @@ def test_a_question_is_found_by_what_people_call_it(tmp_path, interview, words, 
     interview(tmp_path / "job.toml", ANSWERS)
     _, typist = interview(tmp_path / "job.toml", [f"go {words}"])
     assert typist.asked[-1].startswith(asked)
+
+
+def test_every_name_that_list_shows_may_be_gone_to(tmp_path, interview):
+    """Of several tests the last is meant; a name that stands in two parts is the first's, and the other is named."""
+    job, _ = interview(tmp_path / "job.toml", ANSWERS)
+    for step in steps(job.data):
+        name = step.question.key.replace("_", " ")
+        there, _ = found(name, job.data)
+        assert isinstance(there, Step), name
+        assert there.question.key == step.question.key, name
+    two = {"water_test": [{"section": "whole house"}, {"section": "kitchen"}]}
+    for name in ("covers", "plug", "readings", "result", "section"):
+        there, others = found(name, two)
+        assert isinstance(there, Step)
+        assert (there.id, others) == (f"water_test.1.{name}", ())
+    assert found("date", two)[1] == ("water test 2 date",)
+    _, typist = interview(tmp_path / "job.toml", ["go covers"])
+    assert typist.asked[-1].startswith("Lines and branches in the test")
 
 
 def test_a_question_nobody_knows_gets_the_nearest(tmp_path, interview):

@@ -13,6 +13,7 @@ from estimator.papers.change_order import ChangeOrder, change_order
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.again import laid_out
 from estimator.records.names import revisions_folder
+from estimator.records.noted_since import facts_since, gone_since, noted_since
 from estimator.records.revisions import Revision, named, newest
 from estimator.records.same_option import doing, same
 from estimator.sheets.write import write
@@ -49,7 +50,16 @@ def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> Cha
         instead = "Put it together as an [[option]] of the job file, run `estimator quote`, and write the order then."
         raise CannotGoOn(NO_ORDER(place, why=why, instead=instead))
     day = date.fromisoformat(signed.on)
-    return ChangeOrder(before=before, signed=was, signed_on=day, after=after, now=after.options[found])
+    jobs = before.job, after.job
+    return ChangeOrder(
+        before=before,
+        signed=was,
+        signed_on=day,
+        after=after,
+        now=after.options[found],
+        noted=(*noted_since(*jobs), *facts_since(*jobs)),
+        no_longer=gone_since(*jobs),
+    )
 
 
 def quote_of(revision: Revision) -> Quote:

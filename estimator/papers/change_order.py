@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.model.offer import Extra, Option, Quote
+from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.agreement import signatures
 from estimator.papers.check_code import check_code
@@ -22,13 +23,18 @@ SIGNED, NOW, MOVED = 1, 2, 3
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ChangeOrder:
-    """The quote and option that were signed, on their day, and the same option as it stands now."""
+    """The quote and option that were signed, on their day, and the same option as it stands now.
+
+    `noted` and `no_longer` are what the notes say besides findings and tests: now and not then, then and not now.
+    """
 
     before: Quote
     signed: Option
     signed_on: date
     after: Quote
     now: Option
+    noted: tuple[Say, ...] = ()
+    no_longer: tuple[Say, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,8 +96,9 @@ def _found(order: ChangeOrder, letter: Letter, page: Page) -> None:
     """What is on the paper now and was not on the one that was signed, and the reverse."""
     speak = letter.speak
     page.heading(speak("What was found since"))
-    before, after = letter.all(order.before.found), letter.all(order.after.found)
-    new, gone = _without(after, before), _without(before, after)
+    before, after = (letter.all((*quote.found, *quote.tests)) for quote in (order.before, order.after))
+    new = [*_without(after, before), *letter.all(order.noted)]
+    gone = [*_without(before, after), *letter.all(order.no_longer)]
     page.listing(speak("New"), new)
     page.listing(speak("No longer there"), gone)
     if not new and not gone:
@@ -119,6 +126,8 @@ def _money(order: ChangeOrder, letter: Letter, page: Page) -> None:
     ]
     page.add(Cell(speak("Total"), "total words"), *totals)
     page.gap()
+    for why in _why(order, letter):
+        page.line(why)
     page.line(_in_words(order, letter), "box")
     spent = (days(order.signed.days_on_site, letter.language), days(order.now.days_on_site, letter.language))
     page.line(speak("We work at your house: {before} as signed, {now} now.", before=spent[0], now=spent[1]))
@@ -136,6 +145,36 @@ def _shown(order: ChangeOrder, letter: Letter) -> list[Moved]:
     rest = [Moved(texts[0], texts[0], same, same)] if same else []
     rest += [Moved(texts[1], texts[1], off[0], off[1])] if any(off) else []
     return [*moved, *rest]
+
+
+def _why(order: ChangeOrder, letter: Letter) -> list[str]:
+    """Why lines move whose own work does not: prices of another day, or what the lines share with each other."""
+    speak, days_of = letter.speak, (order.before.price_day, order.after.price_day)
+    if days_of[0] != days_of[1]:
+        was, now = (long_date(day, letter.language) for day in days_of)
+        return [speak("What you signed has the prices of {was}; now they are those of {now}.", was=was, now=now)]
+    same_work = {m.text_en for m in moves(order.signed, order.now) if m.signed != m.now} & _same_work(order)
+    if not same_work:
+        return []
+    return [
+        speak(
+            "The price is made for all of the work and rounded as a whole; one line takes what rounding leaves. "
+            "So a line whose own work stays can move when other work changes; it is charged once."
+        )
+    ]
+
+
+def _same_work(order: ChangeOrder) -> set[str]:
+    """Lines by their text of which there is just as much as was signed."""
+    was, now = _much(order.signed), _much(order.now)
+    return {text for text in was if was[text] == now.get(text)}
+
+
+def _much(option: Option) -> dict[str, list[tuple[float, Decimal]]]:
+    out: dict[str, list[tuple[float, Decimal]]] = {}
+    for line in option.price.lines:
+        out.setdefault(line.text_en, []).append((line.size, line.quantity))
+    return {text: sorted(sizes) for text, sizes in out.items()}
 
 
 def _line(page: Page, text: str, signed: Decimal, now: Decimal) -> int:

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 import pytest
 
+from estimator.model.say import Say
 from estimator.papers.change_order import ChangeOrder, change_order, moves
 from estimator.papers.example import example_quote
 from estimator.sheets.book import Formula
@@ -107,3 +108,28 @@ def test_no_cost_and_no_margin_stands_on_it() -> None:
     order = _order(Decimal(300))
     inside = {f"{cost.amount}" for cost in order.now.price.costs} - {f"{line.amount}" for line in order.now.price.lines}
     assert not {word for word in _words(order).split() if word in inside}
+
+
+def test_what_the_notes_say_beside_findings_was_found_too() -> None:
+    order = replace(_order(Decimal(0)), noted=(Say.of("the main line, 22 ft: a side drain of 3 in, laundry."),))
+    assert "The main line, 22 ft: a side drain" in _words(order)
+    assert "Nothing new" not in _words(order)
+
+
+WHY = "a line whose own work stays can move"
+
+
+def test_a_line_whose_work_stays_and_whose_price_moves_is_explained_and_one_with_other_work_is_not() -> None:
+    assert WHY in _words(_order(Decimal(300)))
+    assert WHY not in _words(_order(Decimal(0)))
+    order = _order(Decimal(300))
+    lines = list(order.now.price.lines)
+    lines[2] = replace(lines[2], size=lines[2].size + 4)
+    assert WHY not in _words(replace(order, now=replace(order.now, price=replace(order.now.price, lines=tuple(lines)))))
+
+
+def test_prices_of_another_day_are_named() -> None:
+    order = _order(Decimal(300))
+    later = replace(order, after=replace(order.after, day=date(2027, 1, 20), priced_on=None))
+    assert "now they are those of January 20, 2027." in _words(later)
+    assert WHY not in _words(later)

@@ -51,7 +51,7 @@ def build_quote(
     lacks = [incomplete(job, c.scope, never, blocked) for c in chosen]
     return Quote(
         job=job, diagnosis=diagnosis, place=place, firm=firm(of_the_day), revision=revision, day=day,
-        options=told_apart([option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)]),
+        options=told_apart([option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)], job.lines),
         blocked=not_offered(blocked, chosen, tables),
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),

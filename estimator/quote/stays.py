@@ -5,11 +5,11 @@ from collections.abc import Iterable, Sequence
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.offer import TestPromise
-from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
-from estimator.model.stretch import Stretch, missing
+from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Repair, Scope, Takeoff
 from estimator.quote import where
+from estimator.quote.lengths import old_on_paper, on_paper
 from estimator.wording.found import in_words
 from estimator.wording.plain import FINDINGS, LINES, in_plain_words
 
@@ -34,7 +34,7 @@ def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]
 def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
     line = job.line(repair.line)
     words: dict[str, object] = {
-        "length": Feet(repair.stretch.length_ft),
+        "length": Feet(on_paper(line, repair.stretch.length_ft)),
         "line": where.line_name(line),
         "place": where.place(line, repair.stretch),
     }
@@ -43,7 +43,7 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
             new = takeoff.value("reroute_ft") if takeoff else 0.0
             return Say.of(
                 "{length} of new pipe another way ({way}); the old {line} is closed off.",
-                length=Feet(new),
+                length=Feet(on_paper(line, new)),
                 way=repair.reroute,
                 line=words["line"],
             )
@@ -77,7 +77,7 @@ def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say,
 
 
 def _old(line: Line, renewed: list[Stretch]) -> Say | None:
-    old = sum(part.length_ft for part in missing(Profile(line).extent, renewed))
+    old = old_on_paper(line, renewed)
     return Say.of("{line}: {length}.", line=where.line_name(line), length=Feet(old)) if old >= LEAST_FT else None
 
 

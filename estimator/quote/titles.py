@@ -3,12 +3,14 @@
 A title is the firm's own for the way most of the money goes to; the others are named after it in a word each.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.say import Feet, FromTable, Say
-from estimator.quote.stays import NOTHING_NEW, all_repairs
+from estimator.quote.lengths import on_paper
+from estimator.quote.stays import LININGS, NOTHING_NEW, all_repairs
 from estimator.tables.rows import MethodRow
 from estimator.wording.plain import LINES, in_plain_words
 
@@ -53,9 +55,10 @@ def under_title(methods: Sequence[MethodRow]) -> Say:
     return Say.of("{first} Also: {others}.", first=first, others=others) if others else Say.of("{first}", first=first)
 
 
-def told_apart(options: Sequence[Option]) -> tuple[Option, ...]:
+def told_apart(options: Sequence[Option], lines: Sequence[Line]) -> tuple[Option, ...]:
     """Options under one title get what differs after it: which line is done how, else how much of it is new, else a number."""
-    return tuple(replace(o, title=_apart(o, [x for x in options if _alike(x, o)])) for o in options)
+    by_name = {line.name: line for line in lines}
+    return tuple(replace(o, title=_apart(o, [x for x in options if _alike(x, o)], by_name)) for o in options)
 
 
 def _alike(one: Option, other: Option) -> bool:
@@ -63,10 +66,10 @@ def _alike(one: Option, other: Option) -> bool:
     return one.title == other.title and one.name == other.name
 
 
-def _apart(option: Option, same: Sequence[Option]) -> Say:
+def _apart(option: Option, same: Sequence[Option], lines: Mapping[str, Line]) -> Say:
     if len(same) < 2:
         return option.title
-    for what in (_lines, _length):
+    for what in (_lines, lambda o: _lengths(o, lines)):
         said = [what(o) for o in same]
         if len(set(said)) == len(said):
             return Say.of("{title} ({what})", title=option.title, what=what(option))
@@ -88,6 +91,18 @@ def _by_line(option: Option) -> dict[str, tuple[Say, ...]]:
     return {line: tuple(ways) for line, ways in out.items()}
 
 
-def _length(option: Option) -> Say:
-    feet = sum(r.stretch.length_ft for r in all_repairs(option.scope.repairs) if r.method not in NOTHING_NEW)
-    return Say.of("{length} made new", length=Feet(round(feet, 1)))
+def _lengths(option: Option, lines: Mapping[str, Line]) -> tuple[Say, ...]:
+    """New pipe and lining apart, each the sum of the lengths that stand under the title."""
+    lined = made = 0.0
+    new_ft = {t.repair.id: t.value("reroute_ft") for t in option.takeoffs}
+    for repair in all_repairs(option.scope.repairs):
+        length = new_ft.get(repair.id, 0.0) if repair.method == "reroute" else repair.stretch.length_ft
+        if repair.method in NOTHING_NEW or not length:
+            continue
+        shown = on_paper(lines[repair.line], length)
+        lined, made = (lined + shown, made) if repair.method in LININGS else (lined, made + shown)
+    said = (
+        (made, Say.of("{length} of new pipe", length=Feet(round(made, 2)))),
+        (lined, Say.of("{length} lined", length=Feet(round(lined, 2)))),
+    )
+    return tuple(text for ft, text in said if ft)

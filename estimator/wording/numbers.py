@@ -8,7 +8,7 @@ from estimator.model.money import cents, exact, to_step
 
 HALF = Decimal("0.5")
 INCHES_IN_FT = 12
-SHOW_INCHES_BELOW_FT = 20.0  # from here on a whole foot is as near as anybody reads a drain
+SHOW_INCHES_BELOW_FT = 20.0  # from here on half a foot is as near as anybody reads a drain
 FEET = {"en": ("ft", "in"), "es": ("pies", "pulg")}
 DAYS = {"en": ("day", "days"), "es": ("día", "días")}
 
@@ -61,17 +61,18 @@ def days(value: Decimal, language: str) -> str:
 
 
 def feet(ft: float, language: str) -> str:
-    """A length as people read it: feet and inches where it is short, whole feet where it is long.
+    """A length as people read it: to the inch where it is short, to the half foot where it is long.
 
     >>> feet(29.0, "en_US"), feet(14.17, "en_US"), feet(2.5, "es_US"), feet(71.7, "es_US"), feet(0.25, "en_US")
-    ('29 ft', '14 ft 2 in', '2 pies 6 pulg', '72 pies', '3 in')
+    ('29 ft', '14 ft 2 in', '2 pies 6 pulg', '71 pies 6 pulg', '3 in')
     """
     foot, inch = FEET[family(language)]
     sign = "-" if ft < 0 else ""
-    if abs(ft) >= SHOW_INCHES_BELOW_FT:
-        return f"{sign}{number(to_step(exact(abs(ft)), Decimal(1)), language, 0)} {foot}"
-    whole, inches = divmod(int(to_step(exact(abs(ft)) * INCHES_IN_FT, Decimal(1))), INCHES_IN_FT)
-    parts = [f"{whole} {_one_foot(whole, foot)}"] if whole or not inches else []
+    step = HALF if abs(ft) >= SHOW_INCHES_BELOW_FT else Decimal(1) / INCHES_IN_FT
+    whole, inches = divmod(
+        int(to_step(to_step(exact(abs(ft)) / step, Decimal(1)) * step * INCHES_IN_FT, Decimal(1))), INCHES_IN_FT
+    )
+    parts = [f"{number(whole, language, 0)} {_one_foot(whole, foot)}"] if whole or not inches else []
     return sign + " ".join([*parts, f"{inches} {inch}"] if inches else parts)
 
 

@@ -14,6 +14,8 @@ from estimator.quote.titles import WORDS, title, told_apart
 from estimator.tables import Tables
 from estimator.wording.say import say
 
+LINES = example_quote().job.lines
+
 
 def titled(tables: Tables, *methods: str) -> str:
     return str(title([tables.method(m) for m in methods]))
@@ -60,13 +62,13 @@ def of(option: Option, method: str, line: str, longer_ft: float = 0.0) -> Repair
     "first, second, said",
     [
         ([("tunnel", "main"), ("reline", "kitchen")], [("tunnel", "kitchen"), ("reline", "main")], "tunnel on the main line and lining on the kitchen line"),
-        ([("tunnel", "main", 0.0)], [("tunnel", "main", 4.0)], "ft made new"),
+        ([("tunnel", "main", 0.0)], [("tunnel", "main", 4.0)], "29 ft of new pipe"),
         ([("tunnel", "main")], [("tunnel", "main")], "(1)"),
     ],
 )  # fmt: skip
 def test_options_under_one_title_say_what_differs(first: list, second: list, said: str) -> None:
     one = example_quote().options[0]
-    pair = told_apart(options([of(one, *r) for r in first], [of(one, *r) for r in second]))
+    pair = told_apart(options([of(one, *r) for r in first], [of(one, *r) for r in second]), LINES)
     assert pair[0].title != pair[1].title
     assert said in say(pair[0].title, "en_US")
 
@@ -74,9 +76,19 @@ def test_options_under_one_title_say_what_differs(first: list, second: list, sai
 def test_titles_that_differ_stay_as_they_are() -> None:
     one = example_quote().options[0]
     both = (one, replace(one, title=Say.of("Another way")))
-    assert [o.title for o in told_apart(both)] == [o.title for o in both]
+    assert [o.title for o in told_apart(both, LINES)] == [o.title for o in both]
 
 
 def test_a_name_of_the_estimators_own_needs_nothing_after_the_title() -> None:
     one = example_quote().options[0]
-    assert [o.title for o in told_apart((one, replace(one, name="Mine")))] == [one.title, one.title]
+    assert [o.title for o in told_apart((one, replace(one, name="Mine")), LINES)] == [one.title, one.title]
+
+
+def test_new_pipe_and_lining_are_counted_apart() -> None:
+    one = example_quote().options[0]
+    both = [of(one, "tunnel", "main"), of(one, "sectional liner", "main", -25.0)]
+    more = [of(one, "tunnel", "main", 4.0), both[1]]
+    assert [say(o.title, "en_US").partition(" (")[2] for o in told_apart(options(both, more), LINES)] == [
+        "29 ft of new pipe and 4 ft lined)",
+        "33 ft of new pipe and 4 ft lined)",
+    ]

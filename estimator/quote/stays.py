@@ -121,6 +121,14 @@ def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
     if not lines:
         return Say.of("Only the pieces whose water test stands among the lines of this price. The rest is not tested.")
     return Say.of(
-        "Only the new part of the {lines}: it is filled and must hold. New pipe elsewhere has no water test in this price; old pipe is not in the promise.",
+        "Only the new part of the {lines}: it is filled and must hold. {elsewhere} has no water test in this price; old pipe is not in the promise.",
         lines=tuple(dict.fromkeys(lines)),
+        elsewhere=_elsewhere({t.repair.method for t in new if t.repair.line in untested}),
     )
+
+
+def _elsewhere(methods: set[str]) -> Say:
+    """What the lines are given whose work is not tested."""
+    if methods <= {*LININGS}:
+        return Say.of("The lining elsewhere")
+    return Say.of("What is new elsewhere") if methods & {*LININGS} else Say.of("New pipe elsewhere")

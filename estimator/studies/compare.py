@@ -185,6 +185,10 @@ def _does(job: Job, line: str, stretch: Stretch) -> Say:
         return Say.of(
             "{length} of the {line} have to be renewed; no side drain joins there.", length=length, line=plain
         )
+    if len(inside) == 1:
+        return Say.of(
+            "{length} of the {line} have to be renewed; one side drain joins there.", length=length, line=plain
+        )
     return Say.of(
         "{length} of the {line} have to be renewed; {count} side drains join there.",
         length=length,

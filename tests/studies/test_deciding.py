@@ -43,3 +43,13 @@ def test_a_yard_without_drive_or_dip_says_nothing_of_them(house, tables) -> None
 
 def test_no_side_drain_is_said_in_words(house, tables) -> None:
     assert "no side drain joins there" in str(compare(house("maple"), tables).does)
+
+
+def test_one_side_drain_joins_and_several_join(house, tables) -> None:
+    job = house("pecan")
+    main = job.line("main")
+    branches = [m for m in main.marks if m.word == "branch" and 0 < m.stretch.middle_ft < 20]
+    lone = replace(main, marks=(*(m for m in main.marks if m.word != "branch"), branches[0]))
+    one = replace(job, lines=tuple(lone if x.name == "main" else x for x in job.lines))
+    assert "one side drain joins there" in str(compare(one, tables, "main", Stretch(-2, 27)).does)
+    assert "side drains join there" in str(compare(job, tables, "main", Stretch(-2, 27)).does)

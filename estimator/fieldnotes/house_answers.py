@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Mapping
+from difflib import SequenceMatcher
 from typing import Any
 
 from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
@@ -12,7 +13,9 @@ FLOORS = ("slab", "post-tensioned slab", "slab, tendons unknown", "crawl space",
 _OTHER_FLOORS = {
     "pt": "post-tensioned slab", "pt slab": "post-tensioned slab", "post tension": "post-tensioned slab",
     "post tensioned": "post-tensioned slab", "cables": "post-tensioned slab", "tendons": "post-tensioned slab",
-    "tendons unknown": "slab, tendons unknown", "slab?": "slab, tendons unknown", "unknown": "slab, tendons unknown",
+    "tendons unknown": "slab, tendons unknown", "slab with tendons unknown": "slab, tendons unknown",
+    "slab tendons unknown": "slab, tendons unknown", "slab (proven to have no tendons)": "slab",
+    "slab proven to have no tendons": "slab", "slab?": "slab, tendons unknown", "unknown": "slab, tendons unknown",
     "not sure": "slab, tendons unknown", "slab not sure": "slab, tendons unknown", "crawl": "crawl space",
     "pier and beam": "crawl space", "concrete": "slab, tendons unknown",
 }  # fmt: skip
@@ -21,6 +24,7 @@ _floor = one_of(
     _OTHER_FLOORS,
     {"slab": "slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`"},
 )
+MISSPELT, MAY_BE = 0.7, 0.6  # of 1: `frim` is like firm; `sift` may be soft or stiff, `fat` is like neither
 LANGUAGES: Mapping[str, list[str]] = {
     "English": ["en_US"], "Spanish": ["es_US"], "both": ["en_US", "es_US"],
 }  # fmt: skip
@@ -101,8 +105,38 @@ def soil(answer: str, key: str, known: Known) -> Got | Unread:
     alike = [s for s in known.soils if s.endswith(" " + answer.lower().strip(" ."))]
     if len(alike) > 1 and answer.lower().strip(" .") not in known.soils:
         return Unread(f"which one: {', '.join(alike)}")
-    others = {"dirt": "earth", "stiff clay": "firm clay"}
-    return one_of(known.soils, {k: v for k, v in others.items() if v in known.soils})(answer, key, known)
+    others = {
+        k: v
+        for k, v in {"dirt": "earth", "stiff clay": "firm clay"}.items()
+        if v in known.soils and k not in known.soils
+    }
+    got = one_of(known.soils, others)(answer, key, known)
+    if isinstance(got, Got):
+        return got
+    kind = answer.lower().strip(" .").rpartition(" ")[2]
+    alike = [s for s in known.soils if s.split()[-1] == kind] or list(known.soils)
+    return Unread(
+        f"“{answer}” is not known here. Which one: {', '.join(alike)}",
+        _slip_of(answer, {s: s for s in known.soils} | others),
+    )
+
+
+def _slip_of(answer: str, soils: Mapping[str, str]) -> str:
+    """The one soil this misspells, word by word; never a guess: `fat clay` may be soft or firm, and stands differently.
+
+    >>> soils = {"soft clay": "soft clay", "firm clay": "firm clay"}
+    >>> _slip_of("frim clay", soils), _slip_of("fat clay", soils)
+    ('firm clay', '')
+    """
+    words = answer.lower().strip(" .").split()
+
+    def alike(name: str) -> float:
+        known = name.lower().split()
+        pairs = zip(words, known, strict=False)
+        return min(SequenceMatcher(None, *pair).ratio() for pair in pairs) if len(words) == len(known) else 0.0
+
+    may_be = {soil: alike(name) for name, soil in soils.items() if words and alike(name) >= MAY_BE}
+    return next((soil for soil, ratio in may_be.items() if ratio >= MISSPELT), "") if len(may_be) == 1 else ""
 
 
 def place(answer: str, key: str, known: Known) -> Got | Unread:

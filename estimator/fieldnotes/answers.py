@@ -22,6 +22,7 @@ class Known:
     data: Mapping[str, Any] = field(default_factory=dict)
     branches: tuple[str, ...] = ()  # named in this job's logs
     item: Mapping[str, Any] = field(default_factory=dict)  # what the table asked about holds so far
+    insists: bool = False  # this very answer was just asked back, and is given again
 
     @property
     def lines(self) -> tuple[str, ...]:

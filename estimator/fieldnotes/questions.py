@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
+from estimator.fieldnotes import customer_answers as customer
 from estimator.fieldnotes import house_answers as house
 from estimator.fieldnotes import line_answers as line
 from estimator.fieldnotes import question_defaults as known_by
@@ -70,17 +71,17 @@ JOB = Section(table="job", title="The job", questions=(
        default=lambda known: known.number, needed=True),
     _q("date", "Day of the visit", "2026-11-18, 11/18, today", "Prices are those of this day.", day,
        default=lambda known: known.today.isoformat(), needed=True),
-    _q("prepared_by", "Your name", "Ines Calloway", "It stands on the quote as who wrote it.", text,
+    _q("prepared_by", "Your name", "Ines Calloway", "It stands on the quote as who wrote it.", customer.person,
        default=known_by.last("job", "prepared_by"), needed=True),
     _q("language", "Quote in English, Spanish or both", "both",
        "The homeowner's papers come in these languages.", house.language, default=known_by.language),
 ))  # fmt: skip
 
 CUSTOMER = Section(table="customer", title="The customer", questions=(
-    _q("name", "Customer's name", "Wren Castellane", "Whom the quote is for.", text, needed=True),
+    _q("name", "Customer's name", "Wren Castellane", "Whom the quote is for.", customer.person, needed=True),
     _q("site", "Address of the house", "417 Larkspur Court, Fernbrook", "Where the work is.", text, needed=True),
     _q("phone", "Phone", "555-0147", "For the office; it is on no homeowner's paper.", text),
-    _q("email", "E-mail", "wren@example.com", "Where the quote is sent.", text),
+    _q("email", "E-mail", "wren@example.com", "Where the quote is sent.", customer.email),
 ))  # fmt: skip
 
 HOUSE = Section(table="house", title="The house", questions=(
@@ -113,7 +114,7 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("water_lines", "Water lines: copper under slab, overhead or unknown", "overhead",
        "What lies under a slab is cut with it.", words_like(_WHAT_RUNS), default=known_by.fixed("unknown"), asked=known_by.on_slab),
     _q("in_slab", "What else runs in the slab: nothing, ducts, conduit or unknown", "nothing",
-       "It is searched for before a saw touches the slab.", words_like(("nothing", "ducts", "conduit", "unknown")),
+       "It is searched for before a saw touches the slab.", slab.runs_in_slab,
        default=known_by.fixed("unknown"), asked=known_by.on_slab),
     _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", text),
     _q("floor_price", "What a square foot of it costs, put back", "14.50",

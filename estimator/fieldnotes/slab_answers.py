@@ -2,10 +2,11 @@
 
 import re
 
-from estimator.fieldnotes.answers import Got, Known, Unread, length_words
+from estimator.fieldnotes.answers import Got, Known, Unread, length_words, text, words_like
 from estimator.fieldnotes.tendon_proof import why_no_proof
 from estimator.model.lengths import parse_length, plain_marks
 
+IN_SLAB = ("nothing", "ducts", "conduit", "unknown")
 NOBODY_KNOWS = (
     "unknown",
     "?",
@@ -19,6 +20,13 @@ NOBODY_KNOWS = (
     "dont know",
     "don't know",
 )
+_RUNS_IN_SLAB = re.compile(
+    r"\b(?:air|cables?|conduits?|copper|drains?|ducts?|electric\w*|gas|heat\w*|hoses?|hydronic|irrigation|lines?|mesh|pex|"
+    r"phone|pipes?|piping|plumbing|post.?tension\w*|power|radiant|rebar|refrigerant|sewer|speakers?|sprinklers?|steel|tendons?|"
+    r"tub(?:e|es|ing)|vacuum|vents?|water|wir(?:e|es|ing))\b",
+    re.IGNORECASE,
+)
+_in_slab = words_like(IN_SLAB)
 _NONE_BY = re.compile(r"none\s*[,:;]\s*(?=\S)", re.IGNORECASE)
 _DEEP_WIDE = re.compile(r"(?P<deep>.+?)\s*deep\b[\s,]*(?:and\s+|by\s+|x\s*)?(?P<wide>.+?)\s*wide", re.IGNORECASE)
 _BARE_PAIR = re.compile(
@@ -68,3 +76,21 @@ def edge_beam(answer: str, key: str, known: Known) -> Got | Unread:
         f"{length_words(found[part], size, 'in')} {part}" for part, size in zip(("deep", "wide"), feet, strict=True)
     )
     return Got({key: said}, said)
+
+
+def runs_in_slab(answer: str, key: str, known: Known) -> Got | Unread:
+    """One of the known things, or words that name something that runs in a slab; other words are asked back once.
+
+    After a slip `nothing` is never offered: Enter would say what nobody saw.
+    """
+    got = _in_slab(answer, key, known)
+    if isinstance(got, Got) and got.values[key] in IN_SLAB:
+        return got
+    if known.insists or _RUNS_IN_SLAB.search(answer):
+        return text(answer, key, known)
+    if isinstance(got, Unread) and got.offer != "nothing":
+        return got
+    return Unread(
+        f"does “{answer}” run in the slab? Such as ducts, conduit, gas, heating; or nothing, only where somebody looked. "
+        "The same again keeps it"
+    )

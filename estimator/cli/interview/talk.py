@@ -38,6 +38,7 @@ class Talk:
     trail: list[tuple[str, str, str]] = field(default_factory=list)  # question, text and place before the answer
     offer: str = ""
     head: str = ""
+    asked_back: tuple[str, str] = ("", "")  # a question and the answer it did not take: given again it may stand
     asked_before: str = ""  # the question just asked: asked again it is short
 
     def run(self) -> None:
@@ -114,7 +115,10 @@ class Talk:
                 self.terminal.tell("left open; a price needs it (`list` shows what is open)")
             self._saved(step, {})
             return True
-        got = step.question.read(answer, step.question.key, self._known_now(step))
+        this = (step.id, answer.lower())
+        known = replace(self._known_now(step), insists=self.asked_back == this)
+        got = step.question.read(answer, step.question.key, known)
+        self.asked_back = this if isinstance(got, Unread) else ("", "")
         if isinstance(got, Unread) and _NOBODY_KNOWS.fullmatch(answer):
             unknown = step.question.read("unknown", step.question.key, self._known_now(step))
             got = unknown if isinstance(unknown, Got) else Got({}, "left open")

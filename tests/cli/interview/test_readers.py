@@ -200,3 +200,44 @@ def test_no_trial_at_an_invented_place_is_told_what_it_leads_to() -> None:
     assert "no quote is made here" in no.said
     assert isinstance(yes, Got)
     assert "no quote" not in yes.said
+
+
+@pytest.mark.parametrize(
+    "part",
+    ["slab (proven to have no tendons)", "post-tensioned slab", "slab with tendons unknown", "crawl space", "basement"],
+)
+def test_the_floor_takes_every_word_of_its_own_question(part) -> None:
+    assert part in QUESTIONS["house", "floor"].text
+    assert isinstance(read("house", "floor", part), Got)
+
+
+def test_unknown_tendons_are_never_read_as_none() -> None:
+    assert read("house", "floor", "slab with tendons unknown").values == {"floor": "slab, tendons unknown"}  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize("answer", ["fat clay", "lean clay", "sandy clay", "wet clay", "sift clay"])
+def test_a_soil_that_may_be_firm_or_soft_is_asked_and_never_guessed(answer) -> None:
+    """Fat and lean clay name how much it swells, not how firm it stands: ASTM D2487 (the names, from memory)."""
+    soils = ("soft clay", "firm clay", "stiff clay", "hard clay", "sand", "rock")
+    got = read("house", "soil", answer, replace(ASKED, soils=soils))
+    assert isinstance(got, Unread)
+    assert got.offer == ""
+    assert "soft clay, firm clay" in got.wrong
+
+
+@pytest.mark.parametrize(
+    ("table", "key", "odd", "plain"),
+    [
+        ("house", "in_slab", "tile in hall", ["nothing", "radiant heating", "old gas pipe to the range", "2 conduits"]),
+        ("customer", "email", "ana at mail", ["ana@example.com", "ana@example.com, b.c@example.org", "no"]),
+        ("customer", "name", "both", ["Wren Castellane", "Both Family Trust", "Ng"]),
+        ("job", "prepared_by", "11/16", ["Ines Calloway"]),
+    ],
+)
+def test_an_odd_answer_is_asked_back_once_and_then_kept(table, key, odd, plain) -> None:
+    got = read(table, key, odd)
+    assert isinstance(got, Unread)
+    assert got.offer == ""
+    assert "same again" in got.wrong
+    assert read(table, key, odd, replace(ASKED, insists=True)) == Got({key: odd})
+    assert all(isinstance(read(table, key, answer), Got) for answer in plain)

@@ -318,3 +318,19 @@ def test_stations_stay_as_they_were_told_once_it_is_said_where_the_line_ends(tmp
     main = read_job(path).job.lines[1]
     assert main.joins is not None
     assert (main.zero, main.findings[0].stretch.from_ft) == ("slab edge", 8.2)
+
+
+def test_what_is_odd_is_asked_back_once(tmp_path, interview):
+    job, typist = interview(
+        tmp_path / "job.toml", ["both", "Both", "4 Elm", "", "ana at mail", "ana@example.com"], at="customer.name"
+    )
+    assert job.data["customer"] == {"name": "Both", "site": "4 Elm", "email": "ana@example.com"}
+    assert sum("same again keeps it" in told for told in typist.told) == 2
+    other, _ = interview(tmp_path / "other.toml", ["both", "no", "Wren"], at="customer.name")
+    assert other.data["customer"] == {"name": "Wren"}
+
+
+def test_enter_after_a_soil_nobody_knows_takes_no_guess(tmp_path, interview):
+    job, typist = interview(tmp_path / "job.toml", ["fat clay", ""], at="house.soil")
+    assert "soil" not in job.data.get("house", {})
+    assert typist.asked[1] == "Soil"

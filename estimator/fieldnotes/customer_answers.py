@@ -1,0 +1,36 @@
+"""Answers about people come in: who it is for, who wrote it, an e-mail address. What looks like a slip is asked back once."""
+
+import re
+
+from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, text
+
+OTHER_ANSWERS = frozenset((
+    *YES, *NO, "both", "english", "spanish", "today", "yesterday", "unknown", "main", "slab", "crawl space", "basement",
+    "city", "septic", "whole", "routine", "passed", "failed", "nothing", "all",
+))  # fmt: skip
+"""What answers another question, and is no name of a person."""
+_ADDRESS = re.compile(r"[^@\s,;]+@[^@\s,;]+\.[^@\s,;.]{2,}")
+_BETWEEN = re.compile(r"\s*[,;]\s*|\s+(?:and\s+)?")
+
+
+def person(answer: str, key: str, known: Known) -> Got | Unread:
+    """A name; a word that answers another question, or no letter at all, is asked back once.
+
+    >>> from datetime import date
+    >>> person("both", "name", Known(today=date(2026, 11, 18))).wrong
+    'is “both” a name? Write the name; the same again keeps it'
+    """
+    low = answer.lower().strip(' ."!')
+    if (low in OTHER_ANSWERS or not re.search(r"[^\W\d_]", low)) and not known.insists:
+        return Unread(f"is “{answer}” a name? Write the name; the same again keeps it")
+    return text(answer, key, known)
+
+
+def email(answer: str, key: str, known: Known) -> Got | Unread:
+    """One address or several; what has no `@` and no dot behind it is asked back once. A no is none."""
+    if answer.lower().strip(" .!") in NO:
+        return Got({key: None})
+    parts = [part for part in _BETWEEN.split(answer.strip(' "')) if part]
+    if not known.insists and not (parts and all(map(_ADDRESS.fullmatch, parts))):
+        return Unread(f"“{answer}” is no e-mail address: write it like wren@example.com; the same again keeps it")
+    return text(answer, key, known)

@@ -14,7 +14,7 @@ from estimator.scopes.counter import Counter
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
-from estimator.scopes.measures import days_on_site, each, up_half, yard_sf
+from estimator.scopes.measures import days_on_site, up_half, yard_sf
 from estimator.scopes.menu import Dish, dishes, menu
 from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
@@ -23,6 +23,10 @@ from estimator.tables.tables import Tables
 
 SERIOUS = 3
 """From this severity on a thing found is serious; below it nothing is dug for where cleaning will do."""
+
+
+LookedAt = tuple[tuple[Dish, ...], tuple[Dish, ...]]
+"""Sets that are worth showing, and all that the estimator did not drop."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,15 +73,15 @@ def choose(
     judge = Judge(job, tables, may)
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)
-    found, others = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
+    found, looked_at = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
+    options = _named(_once((*pinned, *found, *added)), job.options)
     answered = {a for r in counter.repairs.values() for a in r.answers}
-    mine = {r.method for o in (*pinned, *added) for r in each(o.scope.repairs)}
     return Choices(
-        options=_named(_once((*pinned, *found, *added)), job.options),
+        options=options,
         verdicts=tuple(
             dict.fromkeys(
                 (
-                    *(v for v in others if v.method not in mine),
+                    *left_out([o.scope.repairs for o in options], *looked_at, counter, _dropped(job.options)),
                     *offers.verdicts,
                     *counter.blocked,
                     *against,
@@ -95,21 +99,24 @@ def _to_answer(needs: tuple[Need, ...]) -> tuple[Need, ...]:
 
 def _found(
     needs: tuple[Need, ...], counter: Counter, wishes: tuple[WantedOption, ...], most: int
-) -> tuple[tuple[Chosen, ...], tuple[Verdict, ...]]:
+) -> tuple[tuple[Chosen, ...], LookedAt]:
     """From the menu, less what the estimator dropped; one that also puts right what may wait where all others leave it.
 
-    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller. Second: why
-    the rules' other ways are not among them.
+    Where nothing must be repaired nothing bigger than a spot is pushed, as long as there is something smaller.
     """
     if most <= 0 or not counter.candidates:
-        return (), ()
-    dropped = {o.name.lower() for o in by_hand(wishes, "drop")}
+        return (), ((), ())
+    dropped = _dropped(wishes)
     asked = dict.fromkeys((_to_answer(needs), _planned(needs) or needs))
     looked_at = [_dishes(some, counter) for some in asked]
     allowed = [_wanted_ones(_no_bigger(some, needs), dropped) for some in looked_at]
     picked = _picked([menu(some) for some in allowed], needs, most)
-    out = left_out(picked, allowed[0], _wanted_ones(looked_at[0], dropped), counter, dropped)
-    return tuple(sorted((_sold(d, counter) for d in picked), key=lambda option: option.price.total)), out
+    options = tuple(sorted((_sold(d, counter) for d in picked), key=lambda option: option.price.total))
+    return options, (allowed[0], _wanted_ones(looked_at[0], dropped))
+
+
+def _dropped(wishes: tuple[WantedOption, ...]) -> set[str]:
+    return {o.name.lower() for o in by_hand(wishes, "drop")}
 
 
 def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, ...]:

@@ -19,6 +19,18 @@ KINDS: dict[str, str] = {
     "reroute": "go around",
 }
 """Each way of repair and its kind; a candidate that says its own (a short piece hung in the crawl space) keeps that."""
+REACHES: dict[str, str] = {
+    "slab spot": "floor",
+    "break-through": "floor",
+    "tunnel": "tunnel",
+    "reroute": "way round",
+    "sectional liner": "lining",
+    "reline": "lining",
+    "yard spot": "trench",
+    "trench": "trench",
+    "burst": "pulled",
+}
+"""How a repair comes to the pipe, which the house lives with: the floor opened, a tunnel below it, a way round, a lining."""
 SMALLEST = frozenset({"clean", "find out", LINED_SPOT})
 SMALL = SMALLEST | {SPOT}
 
@@ -36,6 +48,11 @@ def way(candidate: Candidate | None) -> str:
 def kind(candidate: Candidate | None) -> str:
     """One of the four (spot, line, replace, go around), or clean, or find out."""
     return SPOT if way(candidate) == LINED_SPOT else way(candidate)
+
+
+def reach(candidate: Candidate | None) -> str:
+    """How it comes to the pipe; a way that is alone in that is named by its method."""
+    return "" if candidate is None else REACHES.get(candidate.method, candidate.method)
 
 
 def method(candidate: Candidate | None) -> str:

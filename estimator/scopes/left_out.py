@@ -1,59 +1,100 @@
-"""Sets that are shown and all that were looked at in; for each allowed way that is in none of them the reason, out."""
+"""Options as they are shown and all sets that were looked at in; for each allowed way in none of them the reason, out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
-from estimator.model.work import Repair
+from estimator.model.work import LETTERS, Repair
 from estimator.scopes.counter import Counter
-from estimator.scopes.measures import each
+from estimator.scopes.kinds import KINDS, REACHES
+from estimator.scopes.measures import each, up_half
 from estimator.scopes.menu import Dish, by_price
 
 COSTS_MORE = "costs-more"
 NO_ROOM = "four-are-enough"
 TOO_MUCH = "smaller-way-first"
 WHY: dict[str, Say] = {
-    COSTS_MORE: Say.of("It could be done, but costs more and gives nothing more in days, floor or new pipe."),
-    NO_ROOM: Say.of("It could be done too; of ways so alike only the cheaper ones are shown. Ask us for its price."),
+    COSTS_MORE: Say.of(
+        "It could be done, but option {option} costs no more and is no worse in days without drains, floor opened or old "
+        "pipe left."
+    ),
+    NO_ROOM: Say.of("It could be done too, for no less than option {option}, the nearest to it. Ask us for its price."),
     TOO_MUCH: Say.of("Nothing found here asks for so much work; something smaller puts it right."),
 }
+Set = tuple[Repair, ...]
+Figures = tuple[float, float, float, float]
+"""Price, days without drains in halves, floor opened in sq ft, old pipe left in ft. Less is better in all four."""
 
 
 def left_out(
-    picked: Sequence[Dish], allowed: Sequence[Dish], found: Sequence[Dish], counter: Counter, dropped: set[str]
+    options: Sequence[Set], allowed: Sequence[Dish], found: Sequence[Dish], counter: Counter, dropped: set[str]
 ) -> tuple[Verdict, ...]:
-    """One reason a way: too much for what was found (`found`, not `allowed`), beaten by one shown, or no place for it.
+    """One reason a way, of the cheapest set it is in: too much for what was found (`found`, not `allowed`), beaten by an
+    option, or dearer than the one most like it.
 
-    What the estimator dropped needs no reason. A way that no whole set uses keeps what the rules say of it elsewhere.
+    `options` in the order of their letters. What the estimator dropped needs no reason. A way that no whole set uses keeps
+    what the rules say of it elsewhere.
     """
-    used = {way for dish in picked for way in _ways(dish, counter)} | dropped
+    used = {r.method for option in options for r in each(option)} | dropped
     out: dict[str, Verdict] = {}
     for dish in by_price(found):
-        for repair in _new(dish, used, counter):
-            why = TOO_MUCH if dish not in allowed else COSTS_MORE if _beaten(dish, picked) else NO_ROOM
-            out.setdefault(repair.method, _verdict(repair, why))
+        whole = counter.repairs_of(dish.answer)
+        for repair in (r for r in each(whole) if r.method not in used and r.method not in out):
+            why, option = _why(repair, whole, options, counter) if dish in allowed else (TOO_MUCH, "")
+            out[repair.method] = _verdict(repair, why, option)
     return tuple(out.values())
 
 
-def _new(dish: Dish, used: set[str], counter: Counter) -> Iterator[Repair]:
-    return (r for r in each(counter.repairs_of(dish.answer)) if r.method not in used)
+def _why(repair: Repair, whole: Set, options: Sequence[Set], counter: Counter) -> tuple[str, str]:
+    """The reason and the letter of the option it speaks of: one that beats the set, else the one most like it.
+
+    A lining beats no new pipe and a tunnel or trench no way round, whatever they cost: people compare those themselves.
+    """
+    mine = _figures(whole, counter)
+    lettered = [(letter, o, _figures(o, counter)) for letter, o in zip(LETTERS, options, strict=False)]
+    for letter, option, figures in lettered:
+        if _same_kind(repair, option) and _no_worse(figures, mine):
+            return COSTS_MORE, letter
+    dearer = {letter: figures[0] > mine[0] for letter, _, figures in lettered}  # never all: the cheapest set is shown
+    return NO_ROOM, min(lettered, key=lambda it: (dearer[it[0]], *(-n for n in _shared(it[1], whole))))[0]
 
 
-def _ways(dish: Dish, counter: Counter) -> set[str]:
-    return {r.method for r in each(counter.repairs_of(dish.answer))}
+def _figures(repairs: Set, counter: Counter) -> Figures:
+    """As they are printed beside each other."""
+    days, floor, old = counter.measures_of(repairs)
+    return float(counter.priced(repairs)[1].total), float(up_half(days)), round(floor, 6), round(old, 6)
 
 
-def _beaten(dish: Dish, picked: Sequence[Dish]) -> bool:
-    return any(one.no_worse(dish) and one.price < dish.price for one in picked)
+def _no_worse(a: Figures, b: Figures) -> bool:
+    return all(one <= other for one, other in zip(a, b, strict=True))
 
 
-def _verdict(repair: Repair, why: str) -> Verdict:
+def _same_kind(repair: Repair, option: Set) -> bool:
+    """All that the repair answers the option answers by repairs of its kind."""
+    alike = [r for r in each(option) if KINDS.get(r.method) == KINDS.get(repair.method)]
+    return set(repair.answers) <= {need for r in alike for need in r.answers}
+
+
+def _shared(one: Set, other: Set) -> tuple[int, int]:
+    """How many needs both treat by the same method, and how many they come to by the same way (floor, tunnel, lining)."""
+    methods = _treated(one, lambda m: m) & _treated(other, lambda m: m)
+    reaches = _treated(one, lambda m: REACHES.get(m, m)) & _treated(other, lambda m: REACHES.get(m, m))
+    return len(methods), len(reaches)
+
+
+def _treated(repairs: Set, told: Callable[[str], str]) -> set[tuple[str, str]]:
+    return {(need, told(r.method)) for r in each(repairs) for need in r.answers}
+
+
+def _verdict(repair: Repair, why: str, option: str) -> Verdict:
+    said = replace(WHY[why], words=(("option", option),) if option else ())
     return Verdict(
         rule=why,
         effect=Effect.PREFERS,
         method=repair.method,
         line=repair.line,
         stretch=repair.stretch,
-        homeowner=WHY[why],
-        estimator=WHY[why],
+        homeowner=said,
+        estimator=said,
     )

@@ -3,39 +3,65 @@
 from collections.abc import Callable, Sequence
 
 from estimator.model.work import Candidate
-from estimator.scopes.kinds import SMALL, SMALLEST, kind, method, way
+from estimator.scopes.kinds import SMALL, SMALLEST, kind, method, reach, way
 from estimator.scopes.menu import Dish
 
 MOST_SHOWN = 4
 MOST_OF_A_KIND = 2
-"""So many methods of one kind are shown: a tunnel and a floor opened are not the same weeks for those who live there."""
+"""So many methods of one kind are shown where the next gives nothing that one of those shown does not."""
 
 Told = Callable[[Candidate | None], str]
+Fits = Callable[[str, Dish, Sequence[Dish]], bool]
 
 
 def shown(menu: Sequence[Dish], most: int = MOST_SHOWN) -> tuple[Dish, ...]:
     """The cheapest; then, while there are fewer than four, the cheapest of the others that differ by what people tell apart.
 
-    First another kind (spot, line, replace, go around) on the dearest need, the one whose repair costs most in the
-    cheapest set; then, need by need, a spot opened beside one lined from inside; then a second method of a kind.
+    First on the dearest need, the one whose repair costs most in the cheapest set: another kind (spot, line, replace, go
+    around), then another way to come to the pipe (floor, tunnel, lining, trench) and another method, as long as none that
+    is shown beats it. Then, need by need, a spot opened beside one lined from inside; then a second method of a kind.
     """
     if not menu:
         return ()
     needs = _dearest_first(menu[0])
+    main = needs[:1]
     out = [menu[0]]
-    for need, told in [*((n, kind) for n in needs[:1]), *((n, way) for n in needs), *((n, method) for n in needs[:1])]:
-        _add_others(out, menu, need, told, most)
+    steps: list[tuple[list[str], Told, Fits]] = [
+        (main, kind, _always),
+        (main, reach, _unbeaten),
+        (main, method, _unbeaten),
+        (needs, way, _always),
+        (main, method, _second),
+    ]
+    for some, told, fits in steps:
+        for need in some:
+            _add_others(out, menu, need, told, fits, most)
     return tuple(sorted(out, key=lambda d: menu.index(d)))
 
 
-def _add_others(out: list[Dish], menu: Sequence[Dish], need: str, told: Told, most: int) -> None:
+def _add_others(out: list[Dish], menu: Sequence[Dish], need: str, told: Told, fits: Fits, most: int) -> None:
     """The cheapest of each that treats the need as none of those shown does."""
+    cheapest: dict[str, Dish] = {}
     for dish in menu:
-        here = on(need, dish)
-        alike = [on(need, d) for d in out]
-        full = told is method and sum(kind(a) == kind(here) for a in alike) >= MOST_OF_A_KIND
-        if len(out) < most and not full and told(here) not in {told(a) for a in alike}:
+        cheapest.setdefault(told(on(need, dish)), dish)
+    for here, dish in cheapest.items():
+        if len(out) < most and here not in {told(on(need, d)) for d in out} and fits(need, dish, out):
             out.append(dish)
+
+
+def _always(need: str, dish: Dish, out: Sequence[Dish]) -> bool:
+    return True
+
+
+def _unbeaten(need: str, dish: Dish, out: Sequence[Dish]) -> bool:
+    """None of those shown treats the need the same way and is no worse in price, days, floor and old pipe left."""
+    here = way(on(need, dish))
+    return not any(way(on(need, one)) == here and one.no_worse(dish) for one in out)
+
+
+def _second(need: str, dish: Dish, out: Sequence[Dish]) -> bool:
+    here = kind(on(need, dish))
+    return sum(kind(on(need, one)) == here for one in out) < MOST_OF_A_KIND
 
 
 def _dearest_first(dish: Dish) -> list[str]:

@@ -19,7 +19,7 @@ from estimator.pipeline import handed, place_of, run
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.counter import Counter
-from estimator.scopes.left_out import WHY
+from estimator.scopes.left_out import COSTS_MORE, NO_ROOM, WHY
 from estimator.scopes.measures import days_on_site, days_without_drains, each, main_of, old_pipe_left_ft, up_half
 from estimator.scopes.search import in_order
 from estimator.takeoff import together
@@ -368,6 +368,70 @@ def test_an_allowed_way_that_is_not_shown_says_why(notes, chosen) -> None:
     shown = {r.method for o in found.options for r in o.scope.repairs}
     assert told
     assert not set(told) & shown
+
+
+def house(name: str):
+    job = read_job(Path(__file__).parents[1] / "jobs" / name / "job.toml").job
+    assert job is not None
+    return job
+
+
+@pytest.mark.parametrize("keep", [True, False])
+def test_tunnel_or_floor_reaches_the_quote_whatever_the_yard_offers(tables, keep: bool) -> None:
+    """The dearest trouble lies under the slab: variants for the yard take neither the tunnel's place nor the floor's."""
+    job = house("juniper")
+    job = replace(job, wishes=replace(job.wishes, keep_floors=keep))
+    result = run(job, tables, job.day)
+    used = {r.method for o in result.choices.options for r in each(o.scope.repairs) if r.line == "main"}
+    assert {"tunnel", "break-through", "reline"} <= used
+    assert len(result.choices.options) <= 4
+    floors = {r.method: o.floor_sf for o in result.choices.options for r in o.scope.repairs if r.line == "main"}
+    assert floors["tunnel"] == 0 < floors["break-through"]
+
+
+@pytest.mark.parametrize("name", ["juniper", "j02-walnut", "j12-near-cut-yearly", "lift-planned-open-crack"])
+def test_the_option_named_in_a_reason_stands_as_it_is_said(tables, name: str) -> None:
+    """Every set with the way that is not shown, of the first 300 there are, is priced and held against the option named."""
+    job = house(name)
+    result = run(job, tables, job.day)
+    needs = result.diagnosis.needs
+    counter = Counter(job, needs, result.offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    asked = [n.id for n in needs if n.must] or [n.id for n in needs]
+    options = {o.letter: o for o in result.quote.options}
+    told = [v for v in result.quote.blocked if v.rule in (COSTS_MORE, NO_ROOM)]
+    assert told
+    for verdict in told:
+        (option,) = (o for letter, o in options.items() if f"option {letter}" in str(verdict.homeowner))
+        assert verdict.method not in {r.method for o in options.values() for r in each(o.scope.repairs)}
+        sets = islice(in_order(asked, counter.candidates, counter.shared_costs), 300)
+        there = [a for a in sets if any(c.method == verdict.method for c in a.chosen)]
+        assert there
+        cheapest = min(there, key=counter.price_cents)
+        assert option.price.total * 100 <= counter.price_cents(cheapest)
+        if verdict.rule == COSTS_MORE:
+            days, floor, old = counter.measures(cheapest)
+            assert option.days_without_drains <= up_half(days)
+            assert option.floor_sf <= floor
+            assert option.old_pipe_left_ft <= old
+
+
+def test_a_lining_is_never_named_as_better_than_new_pipe(tables) -> None:
+    """Cheaper, as quick, no floor cut and no more left old: it is still the old pipe with a lining in it [common practice]."""
+    job = house("juniper")
+    plain = run(job, tables, job.day)
+    lined, dug = (next(o for o in plain.quote.options if {r.method for r in o.scope.repairs} == ways) for ways in ({"reline"}, {"tunnel", "sectional liner"}))  # fmt: skip
+    assert lined.price.total < dug.price.total
+    assert (lined.days_without_drains, lined.floor_sf) <= (dug.days_without_drains, dug.floor_sf)
+    assert lined.old_pipe_left_ft < dug.old_pipe_left_ft
+    pins = tuple(
+        WantedOption(do="pin", name=f"Lined {n}", repairs=tuple(
+            WantedRepair(method="reline", line=r.line, from_ft=r.stretch.from_ft, to_ft=r.stretch.to_ft) for r in repairs
+        ))
+        for n, repairs in enumerate((lined.scope.repairs, lined.scope.repairs[:1], lined.scope.repairs[1:]))
+    )  # fmt: skip
+    result = run(replace(job, options=pins), tables, job.day)
+    assert len(result.quote.options) == 4
+    assert {v.method: v.rule for v in result.quote.blocked if v.rule in WHY}["tunnel"] == NO_ROOM
 
 
 def test_a_set_of_one_price_that_puts_more_right_is_the_one_offered(notes, chosen) -> None:

@@ -9,8 +9,9 @@ import pytest
 
 from estimator.model.stretch import Stretch
 from estimator.model.work import Candidate
+from estimator.scopes.kinds import KINDS, way
 from estimator.scopes.menu import MOST_METHOD_SETS, Dish, best_at, cheapest_of_methods, dishes, menu
-from estimator.scopes.options import shown, small
+from estimator.scopes.options import on, shown, small
 from estimator.scopes.search import Answer, cheapest, in_order
 
 
@@ -137,6 +138,63 @@ def test_a_way_on_a_lesser_need_comes_before_a_second_method_on_the_dearest() ->
         dish(one("f", "break-through", 40), yard),
     )
     assert shown(found) == found[:3] + found[4:]
+
+
+def measured(floor: float, *chosen: Candidate, price: int = 0, old: float = 0) -> Dish:
+    return replace(dish(*chosen, price=price), floor_sf=floor, old_pipe_left_ft=old)
+
+
+def test_tunnel_and_floor_come_before_variants_on_a_lesser_need() -> None:
+    """What the owner of a slab house asks first: a tunnel, or the floor opened [common practice]."""
+    lined, burst, trench = (one(way, way, 4, "2") for way in ("sectional liner", "burst", "trench"))
+    floor, tunnel = one("f", "break-through", 10), one("t", "tunnel", 14)
+    found = (
+        measured(48, floor, lined),
+        measured(48, floor, one("r", "reline", 5, "2")),
+        measured(48, floor, burst, price=16),
+        measured(48, floor, trench, price=17),
+        measured(0, tunnel, lined),
+    )
+    assert shown(found) == (*found[:3], found[4])
+
+
+def test_a_tunnel_comes_before_a_smaller_opening_of_the_floor() -> None:
+    ways = ("sectional liner", "reline", "slab spot", "break-through", "tunnel")
+    found = tuple(
+        measured(floor, one(w, w, 10 + i)) for i, (w, floor) in enumerate(zip(ways, (0, 0, 9, 30, 0), strict=True))
+    )
+    assert [d.answer.chosen[0].method for d in shown(found)] == ["sectional liner", "reline", "break-through", "tunnel"]
+
+
+def test_a_third_way_of_one_kind_is_shown_where_it_gives_what_the_others_do_not() -> None:
+    slow = replace(measured(0, one("d", "trench", 20), old=9), days_without_drains=1)
+    pulled, hung = measured(0, one("b", "burst", 21), old=9), measured(0, one("c", "crawl replace", 30), old=4)
+    assert shown((slow, pulled, hung)) == (slow, pulled, hung)
+    assert shown((slow, pulled, replace(hung, old_pipe_left_ft=9))) == (slow, pulled)
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_a_way_on_the_dearest_need_gives_way_only_to_four_others_or_to_one_that_beats_it(seed: int) -> None:
+    """Of random menus on two needs: looked through one by one, the way that is missing has its reason."""
+    random = Random(seed)
+    ways = random.sample(sorted(KINDS), 5)
+    lesser = [one(w, w, random.randrange(1, 4), "2") for w in ("yard spot", "sectional liner", "trench")]
+    found = menu(
+        [
+            measured(random.choice((0, 20, 40)), one(w, w, cost), other, old=random.choice((0, 5, 9)))
+            for w in ways
+            for cost in (random.randrange(10, 40),)
+            for other in random.sample(lesser, 2)
+        ]
+    )
+    options = shown(found)
+    used = [on("1", d).method for d in options]
+    assert options[0] == found[0]
+    assert 1 <= len(options) <= 4
+    for missing in set(ways) - set(used):
+        first = next(d for d in found if on("1", d).method == missing)
+        kept = any(way(on("1", o)) == way(on("1", first)) and o.no_worse(first) for o in options)
+        assert kept or len(set(used)) == 4
 
 
 def test_a_spot_opened_stands_beside_one_lined_from_inside() -> None:

@@ -4,6 +4,7 @@ from estimator.model.likely_range import LikelyRange
 from estimator.model.money import cents
 from estimator.model.offer import Option
 from estimator.papers.inside import table
+from estimator.papers.office_front import cost_of
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Chart, Series
 
@@ -15,11 +16,23 @@ CURVE_COLOUR, PRICED_COLOUR, HELD_COLOUR, DRIVER_COLOUR = "1F5D57", "B5563A", "C
 def spread(page: Page, option: Option, found: LikelyRange) -> None:
     """Cost and days together, all crews, machines, materials and loads, drawn from the seed on the record."""
     page.line("How far our cost and the crew days may run", "bold")
+    page.line(_what_is_in(option), "quiet")
     first = _curve(page, option, found)
     _contingency(page, found)
     marks = _marks(page, option, found)
     page.chart(_chance(option, found, first, marks))
     _drivers(page, option, found)
+
+
+def _what_is_in(option: Option) -> str:
+    """The cost the figures are about, and what the price costs besides."""
+    own, others = option.price.direct, cost_of(option) - option.price.direct
+    if not others:
+        return f"Our cost: ${own:,.2f} in the price, all of it our own work."
+    return (
+        f"Our cost: ${own:,.2f} in the price for our own work. "
+        f"Subs, fees and allowances cost ${others:,.2f} more; they are not in these figures."
+    )
 
 
 def _curve(page: Page, option: Option, found: LikelyRange) -> int:

@@ -7,6 +7,7 @@ from estimator.cli.views.words import ENGLISH, dollars, number
 from estimator.model.likely_range import LikelyRange
 from estimator.model.money import cents
 from estimator.model.offer import Option, Quote
+from estimator.papers.office_front import cost_of
 from estimator.wording.say import speaker
 
 MOST_DRIVERS = 5
@@ -26,12 +27,23 @@ def _option(option: Option, found: LikelyRange, columns: int, language: str) -> 
         (speak("our cost"), *(dollars(cents(amount), True, language) for amount in found.cost.values())),
         (speak("crew days"), *(number(days, language=language) for days in found.days.values())),
     ]
-    priced = speak("Priced on a cost of {amount}.", amount=dollars(option.price.direct, True, language))
-    told = [priced, contingency(found, language), drivers(found, language)]
+    told = [priced(option, language), contingency(found, language), drivers(found, language)]
     words = [Row(line) for text in told if text for line in indented(text, columns)]
     days = number(option.price.days, language=language)
     head = Row(speak("Option {letter}: {days} crew days in the price", letter=option.letter, days=days), "head")
     return [Row(""), head, *(Row(text) for text in table(heads, body, columns, right=(1, 2, 3, 4))), *words]
+
+
+def priced(option: Option, language: str = ENGLISH) -> str:
+    """The cost that the range is about, and what the price costs besides, which is left out of it."""
+    speak, own, others = speaker(language), option.price.direct, cost_of(option) - option.price.direct
+    amount = dollars(own, True, language)
+    if not others:
+        return speak("Priced on a cost of {amount}, all of it our own work.", amount=amount)
+    return speak(
+        "Priced on a cost of {amount} for our own work. Subs, fees and allowances cost {others} more; they are not in these figures.",
+        amount=amount, others=dollars(others, True, language),
+    )  # fmt: skip
 
 
 def contingency(found: LikelyRange, language: str = ENGLISH) -> str:

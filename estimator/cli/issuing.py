@@ -37,6 +37,7 @@ def written(
     """
     from estimator.cli.photos import photos
     from estimator.cli.views.problems import tell
+    from estimator.records.edited_prices import edited
     from estimator.records.issue import Made, issue
     from estimator.records.own_numbers import held, to_look_at
     from estimator.records.record import Inputs
@@ -64,7 +65,8 @@ def written(
         return _made(quote, number, inputs)
 
     issued = issue(revisions_folder(job_file), quote, inputs, make)
-    tell((*issued.problems, *(to_look_at(inputs.own_numbers, quote) if issued.new else ())))
+    moved = edited(last, run.tables, run.quote.price_day) if last and issued.new and not anew else ()
+    tell((*issued.problems, *(to_look_at(inputs.own_numbers, quote) if issued.new else ()), *moved))
     return run, issued
 
 

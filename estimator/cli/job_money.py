@@ -11,7 +11,12 @@ from estimator.cli.writing import new_file
 from estimator.model.problem import Place, Problem
 from estimator.pricing.ledger import Entry, Kind, bookkeeping_csv
 from estimator.records.afterwards.money import Money, changed, milestone, money, note
-from estimator.records.afterwards.problems import BEFORE_SIGNING, MORE_THAN_AGREED
+from estimator.records.afterwards.problems import (
+    BEFORE_SIGNING,
+    BOOKED_ALREADY,
+    MORE_THAN_AGREED,
+    NOTHING_ADDED,
+)
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
 from estimator.tables.tables import Tables
@@ -55,6 +60,36 @@ def doubts(folder: Path, done: Sold, state: Money, paid: str, amount: str, day: 
     if done.signed and day < date.fromisoformat(done.signed.on):
         asked.append(BEFORE_SIGNING(Place(file=str(folder)), day=day, signed=done.signed.on))
     return asked
+
+
+def twice(folder: Path, before: Money, after: Money, typed: bool) -> list[Problem]:
+    """What is asked where the same money may have been noted twice: the very same entry, or another of its reference."""
+    new = after.later[len(before.later) :]
+    if typed and not new:
+        return [NOTHING_ADDED(Place(file=str(folder)))]
+    return [_booked(folder, e, was) for e in new if (was := _of_its_reference(e, before.later)) is not None]
+
+
+def _of_its_reference(entry: Entry, known: tuple[Entry, ...]) -> Entry | None:
+    """A payment under the same reference that was not taken back. One check may be shared over several payments on one day."""
+    same = [e for e in known if e.kind == entry.kind == "payment" and e.reference == entry.reference != ""]
+    left = sum((e.amount for e in same), Decimal(0))
+    if entry.amount <= 0 or left <= 0:
+        return None
+    return next((e for e in same if e.amount > 0 and (e.day != entry.day or e.text == entry.text)), None)
+
+
+def _booked(folder: Path, entry: Entry, was: Entry) -> Problem:
+    return BOOKED_ALREADY(
+        Place(file=str(folder)),
+        reference=entry.reference,
+        amount=was.amount,
+        name=was.text,
+        day=was.day,
+        paid=entry.text,
+        now=entry.amount,
+        on=entry.day,
+    )
 
 
 def _above(text: str) -> Decimal:

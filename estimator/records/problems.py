@@ -178,6 +178,14 @@ OWN_NUMBER_ELSEWHERE = Kind(
     "Write the letter of the option it is meant for, or take it out.",
     "Options are lettered by their price, so a letter can come to mean another one.",
 )
+PRICES_EDITED = Kind(
+    "records/prices-edited",
+    Level.WARNING,
+    "rows in force on {day} read otherwise than when r{number} was made with them, and its offer holds until {until}: {moves}.",
+    "A new price is a new row with its own `from` day: this offer then keeps the old one, and --today prices it anew. "
+    "Where the old one was a slip, all is well.",
+    "A price written over its old row reaches offers that still hold.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     NO_SPACE,
@@ -205,4 +213,5 @@ PROBLEMS: tuple[Kind, ...] = (
     ALREADY_DONE,
     OWN_NUMBER_MOVED,
     OWN_NUMBER_ELSEWHERE,
+    PRICES_EDITED,
 )

@@ -164,3 +164,32 @@ def test_a_payment_above_what_was_agreed_or_before_the_signature_is_noted_and_as
 
 def test_the_help_says_which_day_is_taken(job: Path) -> None:
     assert "else today" in run("money", "--help").stdout
+
+
+def test_the_same_reference_on_another_day_is_asked_about_and_the_very_same_command_adds_nothing(job: Path) -> None:
+    paid = ("--paid", "deposit", "--amount", "1000", "--ref", "123")
+    assert "after/" not in run("money", job, *paid, "--on", "2026-12-01").stderr
+    balance = state(job)["balance"]
+    again = run("money", job, *paid, "--on", "2026-12-01")
+    assert "after/nothing-added" in again.stderr and "booked-already" not in again.stderr
+    assert state(job)["balance"] == balance
+    later = run("money", job, *paid, "--on", "2026-12-03")
+    assert later.exit_code == 0
+    assert "after/booked-already" in later.stderr and "on 2026-12-01" in " ".join(later.stderr.split())
+    assert "nothing-added" not in later.stderr
+    back = run("money", job, "--paid", "deposit", "--amount", "-1000", "--ref", "123", "--on", "2026-12-03")
+    assert "booked-already" not in back.stderr
+    assert state(job)["balance"] == balance
+
+
+def test_one_check_for_two_payments_of_one_day_and_one_that_was_taken_back_are_not_asked_about(job: Path) -> None:
+    run("money", job, "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01", "--ref", "123")
+    both = run("money", job, "--paid", "start", "--amount", "500", "--on", "2026-12-01", "--ref", "123")
+    assert "booked-already" not in both.stderr
+    run("money", job, "--paid", "done", "--amount", "10", "--on", "2026-12-02", "--ref", "bounced")
+    run("money", job, "--paid", "done", "--amount", "-10", "--on", "2026-12-04", "--ref", "bounced")
+    assert (
+        "booked-already"
+        not in run("money", job, "--paid", "done", "--amount", "10", "--on", "2026-12-06", "--ref", "bounced").stderr
+    )
+    assert "nothing-added" not in run("money", job).stderr

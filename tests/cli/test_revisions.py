@@ -2,6 +2,7 @@
 
 import csv
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -121,3 +122,38 @@ def test_the_list_of_changes_parts_findings_and_wishes_from_prices_that_moved(jo
     # one change alone moves the price by what the list says: the same notes at the old prices
     run("quote", job, "--tables", tables, "--on", "2026-11-18", "--today")
     assert record(job, 3)["day"] == "2026-11-18"
+
+
+def _write_over(tables: Path, item: str, cost: str) -> None:
+    path = tables / "materials.csv"
+    rows = list(csv.DictReader(path.open(newline="", encoding="utf-8")))
+    for row in rows:
+        row["cost"] = cost if row["item"] == item else row["cost"]
+    with path.open("w", newline="", encoding="utf-8") as file:
+        writer = csv.DictWriter(file, list(rows[0]))
+        writer.writeheader()
+        writer.writerows(rows)
+
+
+def test_a_price_written_over_its_old_row_is_named_where_it_reaches_an_offer_that_holds(
+    job: Path, tables: Path
+) -> None:
+    first = issue(job, tables)
+    _write_over(tables, "liner-4", "95")
+    edited = issue(job, tables, "--on", "2026-12-10")
+    said = " ".join(edited.stderr.split())
+    assert "records/prices-edited" in said and "records/prices-edited" not in first.stderr
+    assert re.search(r"liner-4, cost [\d.]+ → 95", said) and "offer holds until 2026-12-18" in said
+    assert "--today prices it anew" in said and "--today prices it anew" in edited.stdout
+    text = job.read_text("utf-8")
+    job.write_text(text.replace('slab_thickness = "4 in"', 'slab_thickness = "5 in"'), "utf-8")
+    assert "prices-edited" not in issue(job, tables, "--on", "2026-12-10").stderr, "the newest record has it now"
+
+
+def test_a_price_with_a_day_of_its_own_or_after_the_offer_is_no_edited_one(job: Path, tables: Path) -> None:
+    issue(job, tables)
+    text = job.read_text("utf-8")
+    job.write_text(text.replace('slab_thickness = "4 in"', 'slab_thickness = "5 in"'), "utf-8")
+    assert "prices-edited" not in issue(job, tables, "--on", "2026-12-10").stderr
+    _write_over(tables, "liner-4", "95")
+    assert "prices-edited" not in issue(job, tables, "--on", "2026-12-19").stderr

@@ -40,12 +40,15 @@ def command(
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import readable_tables
+    from estimator.records.afterwards.money import money as standing
 
     day = on or today()
     folder, done = job_money.of_job(job, letter)
     said = {"paid": paid, "due": due, "change": change, "credit": credit}
+    before = standing(folder, done)
     state = job_money.noted(folder, done, said, amount, day, reference)
-    tell(job_money.doubts(folder, done, state, paid, amount, day))
+    asked = job_money.doubts(folder, done, state, paid, amount, day)
+    tell([*asked, *job_money.twice(folder, before, state, bool(paid or change or credit))])
     if csv is not None:
         job_money.written(csv, state, done, readable_tables(day, tables))
     answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language))

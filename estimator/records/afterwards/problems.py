@@ -65,6 +65,21 @@ BEFORE_SIGNING = Kind(
     "Is the day right? Take it back with the same amount below 0, and note it again with --on.",
     "Money before a signature is rarely meant.",
 )
+BOOKED_ALREADY = Kind(
+    "after/booked-already",
+    Level.WARNING,
+    "“{reference}” is booked already, {amount} dollars for “{name}” on {day}; now it counts twice.",
+    "If it is the same money, take this one back: "
+    "money JOB --paid '{paid}' --amount -{now} --ref '{reference}' --on {on}",
+    "One check comes in once.",
+)
+NOTHING_ADDED = Kind(
+    "after/nothing-added",
+    Level.WARNING,
+    "this is noted already, word for word; nothing was added.",
+    "If it came in a second time, give it a reference of its own with --ref.",
+    "The same command typed twice counts once.",
+)
 NO_MILESTONE = Kind(
     "after/no-milestone",
     Level.ERROR,
@@ -84,4 +99,6 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_MILESTONE,
     MORE_THAN_AGREED,
     BEFORE_SIGNING,
+    BOOKED_ALREADY,
+    NOTHING_ADDED,
 )

@@ -1,0 +1,26 @@
+"""The very same payment is typed a second time."""
+
+import os
+import tempfile
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.cli.job_money import twice
+from estimator.pricing.ledger import Entry
+from estimator.records.afterwards.examples import issued
+from estimator.records.afterwards.money import money, note
+
+
+def problems(folder):
+    with tempfile.TemporaryDirectory() as desk:
+        os.chdir(desk)
+        try:
+            here = Path("larkspur")
+            done = issued(here)
+            name = money(here, done).milestones[0].name
+            paid = Entry(day=date(2026, 12, 1), kind="payment", text=name, amount=Decimal(1000), reference="123")
+            before = note(here, done, [paid])
+            return twice(here, before, note(here, done, [paid]), typed=True)
+        finally:
+            os.chdir(folder)

@@ -75,7 +75,8 @@ class _Session:
             passes = self.log.sheet.log.passes
             no_pass = " (no pass yet)" if passes and passes[0].heading.access == "?" else ""
             return f"{self.log.about.name}{no_pass}> "
-        return f"  “{asked.word}” means [{asked.offer or 'a remark'}]: "
+        unknown = "left open; - is a remark" if asked.alone else "a remark"
+        return f"  “{asked.word}” means [{asked.offer or unknown}]: "
 
     def _command(self, text: str) -> str:
         low = text.lower().rstrip(".!")

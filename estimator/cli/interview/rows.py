@@ -36,12 +36,16 @@ BESIDE_ALL_WELL = frozenset(
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A word nobody knows, in which row; `offer` is a known word, or "" for a remark."""
+    """A word nobody knows, in which row; `offer` is a known word, or "" for a remark.
+
+    `alone`: without it nothing is said at its reading, so that only a dash makes a remark of it.
+    """
 
     row: int
     word: str
     offer: str
     column: int = 1
+    alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +102,9 @@ def put(log: Typed, row: int, clean: str) -> Typed:
     if not unknown:
         return log
     word = _one_word(unknown[0], plain)
-    return replace(log, asked=Asked(row, word, _like(word), unknown[0].place.column or 1))
+    column = unknown[0].place.column or 1
+    alone = as_remark(plain, word, column).startswith("#")
+    return replace(log, asked=Asked(row, word, _like(word), column, alone))
 
 
 def _may_be_a_note(text: str) -> bool:

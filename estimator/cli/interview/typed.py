@@ -85,7 +85,7 @@ def _rooted(log: Typed, clean: str) -> str:
 
 
 def _told(log: Typed, asked: Asked, answer: str) -> Typed:
-    """Enter takes what was offered, a known word is remembered, a dash makes a remark; anything else is the next line."""
+    """Enter takes what was offered, a known word is remembered, a dash makes a remark; else it is the next line."""
     log = replace(log, asked=None)
     named = re.fullmatch(rf"\s*{re.escape(asked.word)}\s*=\s*([A-Za-z][A-Za-z ]*)", answer, re.IGNORECASE)
     if named:  # a short name of this job
@@ -93,6 +93,8 @@ def _told(log: Typed, asked: Asked, answer: str) -> Typed:
         return put(replace(log, rows=rows), asked.row + 1, log.rows[asked.row].removeprefix(NOT_READ))
     raw = log.rows[asked.row].removeprefix(NOT_READ)
     low = answer.lower().strip()
+    if low in _ENDS and not asked.offer and asked.alone:
+        return replace(log, refused="left as it is, to be mended: list names it")
     if low in _AS_NOTE or (low in _ENDS and not asked.offer):
         return put(log, asked.row, as_remark(raw, asked.word, asked.column))
     meaning = asked.offer if low in _ENDS else _meant(low)

@@ -275,6 +275,9 @@ def test_a_misspelt_word_among_others_takes_what_was_offered():
     log = typed(after(PASS, "12 brnch left kitchen 2in live proven"), "")
     assert [(m.word, m.size_in) for m in log.sheet.line.marks if m.word == "branch"] == [("branch", 2)]
     assert typed(after(PASS, "7 wadget here"), "-").rows[1] == "# 7 wadget here"
+    tired = typed(after(PASS, "7 wadget here"), "")
+    assert (tired.sheet.not_read, tired.asked) == (("7 wadget here",), None)
+    assert "list" in tired.refused
 
 
 @pytest.mark.parametrize("line", ["12 brnch kitchen left 2in live proven", "12 kitchen brnch left 2in live proven"])

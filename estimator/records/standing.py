@@ -2,7 +2,7 @@
 
 import os
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -15,6 +15,7 @@ from estimator.records.finished import Finished, finished
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import newest
 from estimator.records.summary import read_summary
+from estimator.records.told import said
 
 STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "done", "damaged")
 JOB = re.compile(r"^[ \t]*(\[[ \t]*job\b|job[ \t]*=[ \t]*\{|job\.)", re.MULTILINE)
@@ -68,6 +69,8 @@ def _issued(
     totals = [Decimal(total) for total in issued["totals"].values()]
     total = signed.total if signed else str(min(totals)) if totals else ""
     state, waits = _state(number, left, signed, built, day)
+    if state in ("issued", "revised") and issued.get("open"):
+        waits = _open(issued["open"])
     return Standing(
         job_file=job_file,
         state=state,
@@ -93,6 +96,14 @@ def _state(number: int, left: int, signed: Acceptance | None, built: Finished | 
     if left < 0:
         return "expired", Say.of("a new revision")
     return "revised" if number > 1 else "issued", Say.of("the homeowner")
+
+
+def _open(reasons: Sequence[Mapping[str, Any]]) -> Say:
+    """Nothing can be signed yet: the first thing to settle, and how many more there are."""
+    first, more = said(reasons[0]), len(reasons) - 1
+    if more:
+        return Say.of("a fixed price: {why} (and {count} more)", why=first, count=more)
+    return Say.of("a fixed price: {why}", why=first)
 
 
 def job_files(folder: Path) -> Iterator[Path]:

@@ -5,6 +5,9 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from estimator.model.say import Say
+from estimator.records.plain import plain
+
 if TYPE_CHECKING:
     from estimator.model.offer import Quote
 
@@ -15,7 +18,7 @@ END = b"}\n"
 
 def summary(quote: "Quote") -> dict[str, Any]:
     """Number, site, revision, last day of the offer, each option's total by its letter; the add-ons chosen at its writing,
-    and those the job file wished for then."""
+    and those the job file wished for then; what is open as long as no option can be signed."""
     return {
         "number": quote.job.number,
         "site": quote.job.customer.site,
@@ -24,7 +27,14 @@ def summary(quote: "Quote") -> dict[str, Any]:
         "add_ons": None if quote.job.chosen is None else list(quote.job.chosen),
         "wished": list(quote.job.wishes.add_ons),
         "totals": {option.letter: str(option.price.total) for option in quote.options},
+        "open": plain(_open(quote)),
     }
+
+
+def _open(quote: "Quote") -> tuple[Say, ...]:
+    """What must be settled before anything can be signed: of the option that lacks the least; nothing where one is fixed."""
+    reasons = [option.not_fixed_because for option in quote.options]
+    return min(reasons, key=len, default=())
 
 
 def chosen_in(held: Mapping[str, Any]) -> tuple[str, ...] | None:

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 
+from estimator.model.say import Feet, Say
 from estimator.records.accepted import accept
 from estimator.records.finished import finish, finished
 from estimator.records.issue import issue
@@ -12,6 +13,7 @@ from estimator.records.names import revisions_folder
 from estimator.records.revisions import named
 from estimator.records.standing import job_files, standing
 from estimator.records.summary import read_summary
+from estimator.wording.say import say
 
 DAY = date(2026, 11, 20)
 LAST_DAY = date(2026, 12, 18)
@@ -122,3 +124,31 @@ def test_a_job_whose_notes_break_the_program_is_damaged_and_the_list_goes_on(job
         raise RecursionError
 
     assert standing(job_file, DAY, breaks).state == "damaged"
+
+
+WHY = Say.of("{n} of the pipe were not seen.", n=Feet(12.5))
+
+
+@pytest.mark.parametrize(
+    ("reasons", "waits"),
+    [
+        ([(WHY,), (WHY, Say("no test"))], "a fixed price: 12.5 ft of the pipe were not seen."),
+        ([(WHY, Say("no test"))], "a fixed price: 12.5 ft of the pipe were not seen. (and 1 more)"),
+        ([(WHY,), ()], "the homeowner"),
+    ],
+)
+def test_a_job_of_which_nothing_can_be_signed_waits_for_what_is_open(
+    job_file, quote_at, inputs, papers, reasons, waits
+):
+    """Of several options the one that lacks the least; one that can be signed is enough."""
+    first = quote_at().options[0]
+    options = tuple(
+        replace(first, letter="AB"[i], fixed=not why, not_fixed_because=why) for i, why in enumerate(reasons)
+    )
+    quote = replace(quote_at(), options=options)
+    issue(revisions_folder(job_file), quote, inputs, papers(quote))
+    found = standing(job_file, DAY, lambda path: 0)
+    assert (found.state, str(found.waits_for)) == ("issued", waits)
+    assert standing(job_file, LAST_DAY + timedelta(days=1), lambda path: 0).state == "expired"
+    if waits != "the homeowner":
+        assert "precio" in say(found.waits_for, "es_US")

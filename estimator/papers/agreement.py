@@ -1,7 +1,9 @@
 """One option as a page to sign: total in figures and words, milestone amounts, notices, lines for names and days.
 
-Of an option whose price is not fixed: why there is nothing to sign yet.
+Of options whose price is not fixed: one page that says why there is nothing to sign yet.
 """
+
+from collections.abc import Sequence
 
 from estimator.model.offer import Option
 from estimator.papers import add_ons, option_words
@@ -11,16 +13,22 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.in_words import in_words
-from estimator.wording.numbers import long_date
+from estimator.wording.numbers import listed, long_date
 
 MOST_WORKS = 4  # sentences in rows of their own; more are one text, so that all is signed on one page
 WIDTHS = (24.0, 24.0, 24.0, 24.0)
 
 
+def agreements(letter: Letter) -> tuple[Sheet, ...]:
+    """A page to sign for each option whose price is fixed, and one page for all the others."""
+    options = letter.quote.options
+    waiting = [option for option in options if not option.fixed]
+    signed = (agreement(letter, option) for option in options if option.fixed)
+    return (*signed, *([not_yet(letter, waiting)] if waiting else []))
+
+
 def agreement(letter: Letter, option: Option) -> Sheet:
-    """The agreement of one option, or what has to be confirmed before there is one."""
-    if not option.fixed:
-        return _not_yet(letter, option)
+    """The agreement of one option whose price is fixed."""
     speak, quote = letter.speak, letter.quote
     page = Page(speak("Agreement {letter}", letter=option.letter), WIDTHS)
     letter.head(page)
@@ -51,20 +59,29 @@ def agreement(letter: Letter, option: Option) -> Sheet:
     return letter.close(page)
 
 
-def _not_yet(letter: Letter, option: Option) -> Sheet:
+def not_yet(letter: Letter, options: Sequence[Option]) -> Sheet:
     """No total, no payments and no lines for signatures, so that nobody signs what may change."""
     speak, quote = letter.speak, letter.quote
-    page = Page(speak("Agreement {letter}", letter=option.letter), WIDTHS)
+    page = Page(speak("Not to sign yet"), WIDTHS)
     letter.head(page)
-    page.line(speak("Option {letter} cannot be signed yet", letter=option.letter), "title")
-    page.pair(speak("Option"), option_words.title(letter, option), "value bold")
+    page.line(_cannot(letter, options), "title")
     page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)}")
     page.pair(speak("House"), quote.job.customer.site)
-    page.line(option_words.at_most(letter, option), "box")
+    page.gap()
+    for option in options:
+        page.line(option_words.title(letter, option), "bold", starts=True)
+        page.line(option_words.at_most(letter, option), "box")
     page.line(
         speak("Once this is confirmed we write you a new quote with a fixed price, and with an agreement to sign.")
     )
     return letter.close(page)
+
+
+def _cannot(letter: Letter, options: Sequence[Option]) -> str:
+    if len(options) == 1:
+        return letter.speak("Option {letter} cannot be signed yet", letter=options[0].letter)
+    letters = listed([option.letter for option in options], letter.language)
+    return letter.speak("Options {letters} cannot be signed yet", letters=letters)
 
 
 def _money(letter: Letter, page: Page, option: Option) -> None:

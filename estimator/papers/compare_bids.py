@@ -24,6 +24,7 @@ def compare_bids(letter: Letter) -> Sheet:
         "quiet",
     )
     page.line(speak("Write the others' answers in the empty boxes."), "quiet")
+    page.line(speak("Ask the others these. An empty box is an answer too."), "bold")
     page.gap()
     for option in letter.quote.options:
         page.add(
@@ -41,7 +42,6 @@ def compare_bids(letter: Letter) -> Sheet:
                 Cell("", "empty box", open=True),
             )
         page.gap()
-    page.line(speak("Ask the others these. An empty box is an answer too."), "bold")
     return letter.close(page)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from estimator.model.offer import Quote
-from estimator.papers.agreement import agreement
+from estimator.papers.agreement import agreements
 from estimator.papers.care_sheet import care_sheet
 from estimator.papers.compare_bids import compare_bids
 from estimator.papers.first_sheet import first_sheet
@@ -35,7 +35,7 @@ def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None 
             care_sheet(letter),
             *(option_sheet(letter, option) for option in quote.options),
             compare_bids(letter),
-            *(agreement(letter, option) for option in quote.options),
+            *agreements(letter),
             *views,
             *photo_sheets(letter),
         ),

@@ -19,7 +19,6 @@ MANY, NARROW = 5, (32.0, 34.0, 3.4)  # options, and the same widths where there 
 FIGURE_WIDTHS = (30.0, 24.0, 24.0)
 VIEW_WIDTHS = (28.0, 28.0, 28.0)
 FIGURES_SCALE = 71  # of the size on the screen: nobody reads them but who doubts the picture
-VIEWS_A_PAGE = 2
 UNSURE = frozenset({"suspected", "not inspected"})
 HARD_GROUND = ("slab", "drive", "walk", "street", "basement")
 
@@ -50,7 +49,7 @@ def _widths(options: int) -> tuple[float, ...]:
 
 
 def _views(letter: Letter) -> tuple[Sheet, ...]:
-    """Two side views a page, and their figures."""
+    """The side views, each whole on its page, and their figures."""
     speak = letter.speak
     page, figures = Page(speak("Side views"), VIEW_WIDTHS), Page(speak("Figures"), FIGURE_WIDTHS)
     figures.line(speak("The figures behind the side views"), "title")
@@ -59,8 +58,8 @@ def _views(letter: Letter) -> tuple[Sheet, ...]:
         Cell(speak("Feet along the pipe"), "head right"),
         Cell(speak("Feet above ground"), "head right"),
     )
-    for number, line in enumerate(letter.quote.job.lines):
-        page.heading(title(letter, line), new_page=number > 0 and number % VIEWS_A_PAGE == 0)
+    for line in letter.quote.job.lines:
+        page.heading(title(letter, line), starts=True)
         page.line(counted_from(letter, line), "quiet")
         side_view(letter, page, figures, line)
     if not page.charts:

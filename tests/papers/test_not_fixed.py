@@ -6,15 +6,17 @@ import pytest
 
 from estimator.model.offer import Quote
 from estimator.model.say import Say
-from estimator.papers.agreement import agreement
+from estimator.papers.agreement import agreements
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.message import LONGEST, message
 from estimator.papers.option_sheet import option_sheet
 from estimator.sheets.book import Sheet
+from estimator.sheets.paging import page_starts
 
 ABOVE = {"en_US": "cannot go above", "es_US": "no puede pasar de"}
 LANGUAGES = tuple(ABOVE)
+LINE_PT = 30.0  # two printed lines a row, more than any of these takes
 
 
 def half_fixed() -> Quote:
@@ -29,11 +31,25 @@ def text(sheet: Sheet) -> str:
 
 
 def test_there_is_nothing_to_sign_and_the_page_says_why() -> None:
-    letter = Letter(half_fixed(), "en_US", {})
-    shown = text(agreement(letter, letter.quote.options[0]))
-    assert "Option A cannot be signed yet" in shown and "Roots beyond the dip are suspected, not seen." in shown
-    assert "Name in print" not in shown and "16525" not in shown
-    assert "Name in print" in text(agreement(letter, letter.quote.options[1]))
+    to_sign, waiting = map(text, agreements(Letter(half_fixed(), "en_US", {})))
+    assert "Option A cannot be signed yet" in waiting and "Roots beyond the dip are suspected, not seen." in waiting
+    assert "Name in print" not in waiting and "16525" not in waiting
+    assert "Name in print" in to_sign
+
+
+@pytest.mark.parametrize(
+    ("language", "said"),
+    [
+        ("en_US", "Options A, B, C, and D cannot be signed yet"),
+        ("es_US", "Las opciones A, B, C y D aún no se pueden firmar"),
+    ],
+)
+def test_all_that_cannot_be_signed_stands_on_one_page(language: str, said: str) -> None:
+    quote = half_fixed()
+    four = tuple(replace(quote.options[0], letter=x) for x in "ABCD")
+    (page,) = agreements(Letter(replace(quote, options=four), language, {}))
+    assert said in text(page)
+    assert page_starts(page, [row.height_pt or LINE_PT for row in page.rows], 100.0) == ()
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

@@ -125,3 +125,15 @@ def test_no_name_of_a_zone_is_cut(columns, language):
     head = "\n".join(drawn[: next(n for n, row in enumerate(drawn) if '"' in row)])
     assert [name for name in ("yard", "walk", "drive", "street") if term(name, language) not in head] == []
     assert max(map(len, drawn)) <= columns
+
+
+@pytest.mark.parametrize("columns", [60, 80, 120])
+@pytest.mark.parametrize("end_ft", [49.9, 50.0, 50.2, 100.0, 1200.0])
+def test_every_number_of_the_axis_is_whole(columns, end_ft):
+    """A cut 50 reads as 5."""
+    seen = Pass(number=1, access="cleanout", flow="with flow", start_ft=0, sign=1, seen=Stretch(0, end_ft))
+    drawn = strip(_line(marks=(), passes=(seen,), length_ft=end_ft, downstream=1), columns)
+    shown = [int(text.replace(",", "")) for text in _row(drawn, "station").split()[1:]]
+    step = shown[1] - shown[0]
+    assert shown == list(range(0, int(end_ft) + 1, step))
+    assert len(_row(drawn, "station")) <= columns

@@ -193,13 +193,16 @@ def _pipe_row(profile: Profile, scale: Scale) -> list[str]:
 
 def _ruler(scale: Scale) -> str:
     """Round stations at their places."""
-    step = next(s for s in (5, 10, 20, 25, 50, 100, 200, 500, 1000, 10000, 10**9) if s / scale.ft_a_letter >= 7)
-    row = [" "] * (scale.columns + 4)
+    longest = len(number(round(scale.extent.to_ft), language=scale.labels.language))
+    apart = max(7, 2 * longest)  # letters
+    step = next(s for s in (5, 10, 20, 25, 50, 100, 200, 500, 1000, 10000, 10**9) if s / scale.ft_a_letter >= apart)
+    row = [" "] * scale.columns
     station = -(-scale.extent.from_ft // step) * step
     while station <= scale.extent.to_ft:
-        _write(row, scale.column(station), number(station, language=scale.labels.language))
+        text = number(station, language=scale.labels.language)
+        _write(row, min(scale.column(station), scale.columns - len(text)), text)  # the last one whole, too
         station += step
-    return scale.labels.row(scale.labels.station, row)[: scale.columns + scale.labels.width]
+    return scale.labels.row(scale.labels.station, row)
 
 
 def _found(lettered: Sequence[tuple[str, Finding]], scale: Scale) -> list[str]:

@@ -1,4 +1,4 @@
-"""How fast the program is on this machine: `python -m tests.bench` prints the tables of docs/performance.md, about two minutes.
+"""How fast the program is on this machine: `python -m tests.bench` prints the tables of docs/performance.md, about five minutes.
 
 `python -m tests.bench start jobs` prints only those named.
 """

@@ -66,14 +66,14 @@ def grade(case: Case) -> Grade:
     (near, near_ft), (far, far_ft) = read[0], read[-1]
     if far - near < case.number("fall_least_run_ft"):
         case.paper.assume(
-            "one invert reading: the new pipe is taken to fall {fall} in for each ft from there",
+            "one reading of the pipe's bottom: the new pipe is taken to fall {fall} in for each ft from there",
             fall=f"{least * INCHES_PER_FT:g}",
         )
         return Grade(near_ft + least * near, least, size.inside_in, size.wall_in, "one reading")
     fall = (near_ft - far_ft) / (far - near)
     if fall < least - 1e-9:
         case.paper.warn(
-            "the inverts read give {fall} in for each ft, less than the {least} asked for: a lower exit, or the inspector's word",
+            "the pipe's bottom as it was read falls {fall} in for each ft, less than the {least} asked for: a lower exit, or the inspector's word",
             fall=f"{fall * INCHES_PER_FT:.3g}",
             least=f"{least * INCHES_PER_FT:.3g}",
         )

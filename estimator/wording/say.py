@@ -13,6 +13,7 @@ from estimator.wording import numbers
 LOCALES = Path(__file__).parent / "locales"
 LANGUAGES = ("en_US", "es_US")
 NOTES_LANGUAGE = "en"
+"""Texts stand in the source in this language, so it needs no catalog."""
 
 Speaker = Callable[..., str]
 """Says the text with its gaps filled: speak("{what} costs {price}", what=..., price=...)."""
@@ -20,7 +21,12 @@ Speaker = Callable[..., str]
 
 @lru_cache(maxsize=4)
 def catalog(language: str) -> gettext.NullTranslations:
-    """The compiled catalog. Errors: FileNotFoundError for a language that has none."""
+    """Return the compiled catalog; English says what the source says.
+
+    Errors: FileNotFoundError for another language that has none.
+    """
+    if numbers.family(language) == NOTES_LANGUAGE:
+        return gettext.NullTranslations()
     with (LOCALES / language / "LC_MESSAGES" / "estimator.mo").open("rb") as file:
         return gettext.GNUTranslations(file)
 

@@ -4,7 +4,8 @@ import ast
 from collections.abc import Iterator
 from pathlib import Path
 
-from estimator.wording.say import LANGUAGES, LOCALES
+from estimator.wording.numbers import family
+from estimator.wording.say import LANGUAGES, LOCALES, NOTES_LANGUAGE
 
 PACKAGE = Path(__file__).parent.parent
 NO_TEXT = ""
@@ -122,9 +123,7 @@ def update(language: str) -> tuple[int, int]:
         locale=language, project="estimator", charset="utf-8", fuzzy=False, header_comment="# What the program says."
     )
     for text, where in sorted(texts().items()):
-        # English may be said in plainer words than the trade writes; where nobody did, it is said as it is written.
-        said = old.get(text) or (text if language == "en_US" else NO_TEXT)
-        new.add(text, said, auto_comments=[where])
+        new.add(text, old.get(text) or NO_TEXT, auto_comments=[where])
     _write(folder, new, write_po, write_mo)
     return len(new), sum(1 for m in new if m.id and not m.string)
 
@@ -145,7 +144,7 @@ def main() -> None:
     """Bring all catalogs up to date and say what is missing."""
     import sys
 
-    for language in LANGUAGES:
+    for language in (one for one in LANGUAGES if family(one) != NOTES_LANGUAGE):
         count, missing = update(language)
         sys.stdout.write(f"{language}: {count} texts, {missing} without a translation\n")
 

@@ -11,13 +11,16 @@ from babel.messages.pofile import read_po
 from estimator.wording.say import LANGUAGES, LOCALES
 from estimator.wording.sweep import texts
 
+TRANSLATED = [language for language in LANGUAGES if language != "en_US"]
+"""The texts stand in the source in English."""
+
 
 def po(language: str) -> Catalog:
     with (LOCALES / language / "LC_MESSAGES" / "estimator.po").open("rb") as file:
         return read_po(file, locale=language)
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("language", TRANSLATED)
 def test_the_catalog_holds_what_the_program_says_and_nothing_else(language: str) -> None:
     held = {m.id for m in po(language) if m.id}
     assert held == set(texts()), "run: python -m estimator.wording.sweep"
@@ -36,7 +39,7 @@ def test_every_translation_has_the_same_gaps() -> None:
     assert wrong == []
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("language", TRANSLATED)
 def test_the_compiled_catalog_is_made_from_the_one_people_edit(language: str) -> None:
     fresh = io.BytesIO()
     write_mo(fresh, po(language))
@@ -67,4 +70,4 @@ def test_what_a_homeowner_reads_of_the_takeoff_has_no_word_of_the_trade_only() -
         for t, where in texts().items()
         if where in ("takeoff/grade.py", "takeoff/depth.py", "takeoff/ground.py", "takeoff/approach.py")
     }
-    assert [m.string for m in po("en_US") if m.id in assumed and jargon.search(m.string)] == []
+    assert [text for text in assumed if jargon.search(text)] == []

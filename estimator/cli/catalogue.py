@@ -54,6 +54,11 @@ COMMANDS: tuple[Entry, ...] = (
         "What fell due, what came in, changes and credits, what is owed.",
         "estimator money larkspur/job.toml --paid deposit --amount 1000 --ref 123",
     ),
+    Entry(
+        "site",
+        "A short sheet for the site: plug tests in order, what the water says, fitted levels.",
+        "estimator site larkspur/job.toml tests",
+    ),
     Entry("check", "Look for mistakes in price tables.", "estimator tables check price_tables", group="tables"),
     Entry(
         "workbook",

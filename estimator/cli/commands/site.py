@@ -1,0 +1,48 @@
+"""`estimator site`: the notes in, one short sheet for the person on site out: tests, water or levels."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
+
+SHEETS = ("tests", "water", "levels")
+
+
+def _sheet(name: str) -> str:
+    if name not in SHEETS:
+        raise typer.BadParameter(f"there is no sheet “{name}”; write {', '.join(SHEETS[:-1])} or {SHEETS[-1]}.")
+    return name
+
+
+SheetName = Annotated[
+    str,
+    typer.Argument(
+        parser=_sheet,
+        metavar="SHEET",
+        help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted.",
+    ),
+]
+NewFile = Annotated[
+    Path | None, typer.Option("--out", metavar="FILE", help="Also write it as a workbook, ending in .xlsx; a new name.")
+]
+
+
+def command(
+    job: JobFile,
+    sheet: SheetName,
+    tables: TablesFrom = None,
+    changes: SetKeys = None,
+    language: Language = AS_SET,
+    out: NewFile = None,
+    as_json: AsJson = False,
+) -> None:
+    from estimator.cli.site_sheets import made, written
+    from estimator.cli.views import site_sheet
+    from estimator.cli.views.screen import answer, width
+
+    looked, found = made(job, sheet, tables, changes)
+    if out is not None:
+        written(out, found, looked, language)
+    answer(site_sheet.as_data(found, language), as_json, site_sheet.rows(found, width(), language))

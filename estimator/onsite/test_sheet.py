@@ -1,0 +1,169 @@
+"""The test plan as a sheet: where each plug goes, what to do after each result, what counts as tight, what can hurt."""
+
+from estimator.knowledge.hydrostatics import CODE_HEAD_FT, CODE_MINUTES, head_psi, plug_load_lb
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis
+from estimator.model.say import Feet, Inches, Say
+from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.onsite.test_plan import Plug, Section, Step, TestPlan, test_plan
+from estimator.tables.tables import Tables
+
+NAME = "tests"
+
+
+def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables) -> SiteSheet:
+    """Return the sheet for whoever tests the drains under the slab."""
+    plan = test_plan(job, diagnosis, tables)
+    title = Say.of("Test plan for the drains under the slab")
+    if plan is None:
+        return SiteSheet(
+            name=NAME,
+            title=title,
+            answer=Say.of("No line in the notes leaves a slab, so there is nothing to plan."),
+            blocks=(),
+        )
+    blocks = (_steps(plan), _sections(plan), _tight(tables), _new_pipe(plan), CAUTIONS)
+    return SiteSheet(name=NAME, title=title, answer=_answer(plan), blocks=tuple(b for b in blocks if not b.empty))
+
+
+test_sheet.__test__ = False  # type: ignore[attr-defined]
+
+
+def _answer(plan: TestPlan) -> Say:
+    if plan.steps:
+        return Say.of(
+            "Up to {most} tests with one plug; {expected} on average. Stop when the result no longer changes the repair.",
+            most=plan.most,
+            expected=f"{plan.expected:.1f}",
+        )
+    if all(s.known == "tight" for s in plan.sections):
+        return Say.of("All sections held. No more tests are needed.")
+    return Say.of("No more tests needed now. Repair what the camera saw, then test the whole drain again.")
+
+
+def _steps(plan: TestPlan) -> Block:
+    heads = (
+        Say.of("test"),
+        Say.of("plug"),
+        Say.of("water to fill"),
+        Say.of("if the level drops"),
+        Say.of("if it holds"),
+    )
+    return Block(heading=Say.of("Tests in order"), heads=heads, rows=tuple(_step(s) for s in plan.steps))
+
+
+def _step(step: Step) -> tuple[Words, ...]:
+    plug = Say.of(
+        "{size} plug {where}, {away} from the {way_in}",
+        size=Inches(step.plug.size_in),
+        where=_where(step.plug),
+        away=Feet(round(step.plug.way_in_ft, 1)),
+        way_in=step.plug.way_in,
+    )
+    fill = Say.of(
+        "{gallons} gal to the slab top. On the plug: {psi} psi, {pounds} lb",
+        gallons=f"{step.plug.gallons:.0f}",
+        psi=f"{step.plug.psi:.1f}",
+        pounds=f"{step.plug.load_lb:.0f}",
+    )
+    return (str(step.number), plug, fill, _next(step.if_drops), _next(step.if_holds))
+
+
+def _where(plug: Plug) -> Say:
+    at = Feet(round(plug.station_ft, 1))
+    if not plug.branch:
+        return Say.of("at the building outlet ({at})", at=at)
+    if plug.upstream:
+        return Say.of("just upstream of the {branch} branch ({at})", branch=plug.branch, at=at)
+    return Say.of("just downstream of the {branch} branch ({at})", branch=plug.branch, at=at)
+
+
+def _next(what: int | tuple[str, ...]) -> Say:
+    if isinstance(what, int):
+        return Say.of("go to test {number}", number=what)
+    if not what:
+        return Say.of("all of it holds. Stop.")
+    return Say.of("the leak is in: {sections}. Stop.", sections=what)
+
+
+def _sections(plan: TestPlan) -> Block:
+    heads = (Say.of("section"), Say.of("where"), Say.of("size"), Say.of("gallons"), Say.of("known"))
+    return Block(
+        heading=Say.of("Sections, from the building outlet up"),
+        heads=heads,
+        rows=tuple(_section(s) for s in plan.sections),
+    )
+
+
+def _section(section: Section) -> tuple[Words, ...]:
+    if section.branch:
+        where = Say.of("joins at {at}", at=Feet(round(section.stretch.from_ft, 1)))
+    else:
+        low, high = Feet(round(section.stretch.from_ft, 1)), Feet(round(section.stretch.to_ft, 1))
+        where = Say.of("{low} to {high}", low=low, high=high)
+    return (
+        section.name,
+        where,
+        Say.of("{size}", size=Inches(section.size_in)),
+        f"{section.gallons:.1f}",
+        _known(section),
+    )
+
+
+def _known(section: Section) -> Say:
+    if section.known == "tight":
+        return Say.of("held by itself")
+    if section.known == "leaks":
+        return Say.of("failed a test")
+    if section.repair:
+        return Say.of("replaced anyway")
+    return Say.of("openings seen: {count}", count=section.seen) if section.seen else Say.of("not tested")
+
+
+def _tight(tables: Tables) -> Block:
+    lines = (
+        Say.of("Fill to the top of the slab, no higher. Old drains are not built for more."),
+        Say.of(
+            "Wait {settle} minutes for air to leave. Then read the level every 5 minutes.",
+            settle=f"{tables.number('test_settle_min'):g}",
+        ),
+        Say.of(
+            "Tight: no more than {drop} of drop in {minutes} minutes after that.",
+            drop=Inches(tables.number("test_allowed_drop_in")),
+            minutes=f"{tables.number('test_minutes'):g}",
+        ),
+        Say.of("Write down every open riser and its size, and the height where the level stops."),
+        Say.of("If it drops, move the plug before you blame the pipe: rough iron often keeps a plug from sealing."),
+    )
+    return Block(heading=Say.of("What counts as tight"), lines=lines)
+
+
+def _new_pipe(plan: TestPlan) -> Block:
+    size = max((s.size_in for s in plan.sections), default=4.0)
+    lines = (
+        Say.of(
+            "New pipe: {head} of water above the highest joint for {minutes} minutes, no drop, unless your code says otherwise.",
+            head=Feet(CODE_HEAD_FT),
+            minutes=f"{CODE_MINUTES:g}",
+        ),
+        Say.of(
+            "That is {psi} psi, {pounds} lb on a {size} plug.",
+            psi=f"{head_psi(CODE_HEAD_FT):.1f}",
+            pounds=f"{plug_load_lb(size, CODE_HEAD_FT):.0f}",
+            size=Inches(size),
+        ),
+    )
+    return Block(heading=Say.of("After the repair"), lines=lines)
+
+
+CAUTIONS = Block(
+    heading=Say.of("Before you inflate a plug"),
+    lines=(
+        Say.of("Inflate to the pressure printed on the plug, with a gauge. Never past it."),
+        Say.of("Stand clear of the pipe end. A plug that slips comes out with the full weight of the water."),
+        Say.of("Tie the plug off. Drain from above before you deflate it."),
+        Say.of("Never test with compressed air."),
+        Say.of("Tell everybody in the house: no water, no toilets until the plug is out. Tape the fixtures."),
+        Say.of("Sewage: gloves, eye protection, and wash up."),
+    ),
+)

@@ -1,0 +1,54 @@
+"""A site sheet and whose job it is in, a workbook of one sheet out: fits a phone's width and one printed page wide."""
+
+from estimator.model.job import Job
+from estimator.model.say import Say
+from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.papers.page import Page
+from estimator.sheets.book import Book, Cell
+from estimator.wording.say import plain_words, say, speaker
+
+WIDTH, ACCENT = 90.0, "1F4E79"
+LONGEST = 34
+
+
+def site_book(sheet: SiteSheet, job: Job, language: str) -> Book:
+    """Return the workbook for the person who needs the sheet on site."""
+    speak = speaker(language)
+    page = Page(sheet.name, _widths(sheet, language))
+    page.line(say(sheet.title, language), "title")
+    page.line(f"{job.number} · {job.customer.site}", "quiet")
+    page.line(say(sheet.answer, language), "bold")
+    for block in sheet.blocks:
+        _block(page, block, language)
+    footer = f"{speak('INTERNAL')} {job.number} {job.customer.site}"[:200]
+    made = page.sheet(footer=footer, page_words=(speak("Page"), speak("of")))
+    return Book(title=say(sheet.title, language), day=job.day, accent=ACCENT, sheets=(made,))
+
+
+def _widths(sheet: SiteSheet, language: str) -> tuple[float, ...]:
+    """Columns as wide as their longest words, together as wide as a page."""
+    tables = [b for b in sheet.blocks if b.rows]
+    columns = max((len(b.heads) for b in tables), default=1)
+    wanted = [8.0] * columns
+    for block in tables:
+        for row in (block.heads, *block.rows):
+            for n, word in enumerate(row):
+                wanted[n] = max(wanted[n], min(LONGEST, len(_word(word, language)) + 2.0))
+    factor = max(1.0, WIDTH / sum(wanted))
+    return tuple(w * factor for w in wanted)
+
+
+def _block(page: Page, block: Block, language: str) -> None:
+    page.heading(say(block.heading, language), starts=True)
+    for line in block.lines:
+        page.line(f"• {say(line, language)}")
+    if not block.rows:
+        return
+    last = page.columns - len(block.heads) + 1
+    page.add(*(Cell(say(h, language), "head", last if n == len(block.heads) - 1 else 1) for n, h in enumerate(block.heads)), keep=True)
+    for row in block.rows:
+        page.table_row(*(Cell(_word(w, language), "cell", last if n == len(row) - 1 else 1) for n, w in enumerate(row)))
+
+
+def _word(word: Words, language: str) -> str:
+    return say(word, language) if isinstance(word, Say) else plain_words(word, language)

@@ -4,8 +4,9 @@ from estimator.knowledge.hydrostatics import CODE_HEAD_FT, CODE_MINUTES, head_ps
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.say import Feet, Inches, Say
+from estimator.onsite.sections import Section
 from estimator.onsite.sheet import Block, SiteSheet, Words
-from estimator.onsite.test_plan import Plug, Section, Step, TestPlan, test_plan
+from estimator.onsite.test_plan import Plug, Step, TestPlan, test_plan
 from estimator.tables.tables import Tables
 
 NAME = "tests"

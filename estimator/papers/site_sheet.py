@@ -45,7 +45,10 @@ def _block(page: Page, block: Block, language: str) -> None:
     if not block.rows:
         return
     last = page.columns - len(block.heads) + 1
-    page.add(*(Cell(say(h, language), "head", last if n == len(block.heads) - 1 else 1) for n, h in enumerate(block.heads)), keep=True)
+    page.add(
+        *(Cell(say(h, language), "head", last if n == len(block.heads) - 1 else 1) for n, h in enumerate(block.heads)),
+        keep=True,
+    )
     for row in block.rows:
         page.table_row(*(Cell(_word(w, language), "cell", last if n == len(row) - 1 else 1) for n, w in enumerate(row)))
 

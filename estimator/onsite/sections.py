@@ -1,0 +1,124 @@
+"""A house's drains under the slab in; the chain of sections that a plug can part, from the building outlet up, out.
+
+A length of main, the branch that joins there, the next length of main, and so on to the far end.
+"""
+
+from dataclasses import dataclass
+
+from estimator.knowledge.hydrostatics import pipe_gal_per_ft
+from estimator.knowledge.pipe_family import family
+from estimator.model.job import Job
+from estimator.model.judgement import Diagnosis
+from estimator.model.line import Line
+from estimator.model.profile import Branch, Profile
+from estimator.model.stretch import Stretch
+
+OPENINGS = ("hole", "crack", "gap", "collapse", "channel", "leak", "offset")
+"""Findings through which water can leave."""
+WEIGHT_PER_FT = {"iron": 1.0, "clay": 1.5, "plastic": 0.2}
+"""How often a foot of old pipe leaks, against iron (judgment, from memory; only the order of the tests rests on it)."""
+BRANCH_FT = 8.0
+"""A branch nobody filmed counts as so many feet: closet bend, trap arm and riser leak more often than straight pipe (from memory)."""
+SEEN_WEIGHT = 40.0
+"""A seen opening counts as so many feet of pipe (judgment)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One piece of the chain. `stretch` is on the main; a branch has a point. `known` is what a test proved of it."""
+
+    name: str
+    branch: bool
+    stretch: Stretch
+    size_in: float
+    gallons: float
+    weight: float
+    seen: int  # openings that the camera saw in it
+    known: str  # "", "tight" or "leaks"
+    repair: str  # the defect whose repair replaces all of it anyway; "" where none does
+
+
+def main_drain(job: Job) -> Line | None:
+    """The line that leaves the slab and that no other line under the slab carries on."""
+    found = [line for line in job.lines if Profile(line).slab_edge_ft is not None]
+    return max(found, key=lambda line: len(Profile(line).branches), default=None)
+
+
+def sections_of(main: Line, job: Job, diagnosis: Diagnosis) -> tuple[Section, ...]:
+    """The chain from the outlet up."""
+    profile = Profile(main)
+    edge = profile.slab_edge_ft or 0.0
+    up = -main.downstream
+    end = profile.extent.to_ft if up > 0 else profile.extent.from_ft
+    branches = sorted(
+        (b for b in profile.branches if (b.station_ft - edge) * up > 0 and b.live != "dead"),
+        key=lambda b: b.station_ft * up,
+    )
+    out: list[Section] = []
+    at = edge
+    for number, branch in enumerate(branches, start=1):
+        out.append(_piece(main, profile, Stretch.between(at, branch.station_ft), f"main {number}", job, diagnosis))
+        out.append(_branch(branch, main, job, diagnosis, number))
+        at = branch.station_ft
+    out.append(_piece(main, profile, Stretch.between(at, end), f"main {len(branches) + 1}", job, diagnosis))
+    return tuple(s for s in out if s.branch or s.stretch.length_ft > 0)
+
+
+def _piece(main: Line, profile: Profile, stretch: Stretch, name: str, job: Job, diagnosis: Diagnosis) -> Section:
+    seen = sum(f.kind in OPENINGS and f.grade == "seen" and f.stretch.touches(stretch) for f in main.findings)
+    pipes = profile.pipes(stretch)
+    weight = SEEN_WEIGHT * seen + sum(p.length_ft * WEIGHT_PER_FT.get(family(m), 1.0) for p, m in pipes)
+    gallons = sum(part.length_ft * pipe_gal_per_ft(size) for part, size in profile.sizes(stretch))
+    repair = next(
+        (n.id for n in diagnosis.needs if n.must and n.line == main.name and n.stretch.covers(stretch)), ""
+    )  # fmt: skip
+    return Section(
+        name,
+        False,
+        stretch,
+        profile.bore_in(stretch.middle_ft).value,
+        gallons,
+        weight,
+        seen,
+        _proved(main.name, job),
+        repair,
+    )
+
+
+def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, number: int) -> Section:
+    name = branch.name or f"branch {number}"
+    line = next((one for one in job.lines if one.joins and one.joins.line == main.name and _same(one, branch)), None)
+    seen = sum(f.kind in OPENINGS for f in line.findings) if line else 0
+    long_ft = Profile(line).extent.length_ft if line else BRANCH_FT
+    repair = ""
+    if line:
+        whole = Profile(line).extent
+        repair = next((n.id for n in diagnosis.needs if n.must and n.line == line.name and n.stretch.covers(whole)), "")
+    at = Stretch(branch.station_ft, branch.station_ft)
+    known = _proved(name, job) or (_proved(line.name, job) if line else "")
+    return Section(
+        name,
+        True,
+        at,
+        branch.size_in,
+        long_ft * pipe_gal_per_ft(branch.size_in),
+        long_ft + SEEN_WEIGHT * seen,
+        seen,
+        known,
+        repair,
+    )
+
+
+def _same(line: Line, branch: Branch) -> bool:
+    return line.joins is not None and abs(line.joins.station_ft - branch.station_ft) < 1.0
+
+
+def _proved(name: str, job: Job) -> str:
+    """What isolated tests of this part alone proved, the last one counting."""
+    for test in reversed(job.water_tests):
+        alone = test.kind == "isolated" and name in test.covers
+        if alone and test.result == "passed" and test.sealed is not False:
+            return "tight"
+        if alone and test.result == "failed" and len(test.covers) == 1 and test.sealed is not False:
+            return "leaks"
+    return ""

@@ -7,6 +7,7 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.sections import Section
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.test_plan import Plug, Step, TestPlan, test_plan
+from estimator.onsite.ways_in import ways_in
 from estimator.tables.tables import Tables
 
 NAME = "tests"
@@ -23,7 +24,7 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables) -> SiteSheet:
             answer=Say.of("No line in the notes leaves a slab, so there is nothing to plan."),
             blocks=(),
         )
-    blocks = (_steps(plan), _sections(plan), _tight(tables), _new_pipe(plan), CAUTIONS)
+    blocks = (_steps(plan), _sections(plan), _tight(tables), _new_pipe(plan), _camera(job), CAUTIONS)
     return SiteSheet(name=NAME, title=title, answer=_answer(plan), blocks=tuple(b for b in blocks if not b.empty))
 
 
@@ -77,6 +78,29 @@ def _where(plug: Plug) -> Say:
     if plug.upstream:
         return Say.of("just upstream of the {branch} branch ({at})", branch=plug.branch, at=at)
     return Say.of("just downstream of the {branch} branch ({at})", branch=plug.branch, at=at)
+
+
+def _camera(job: Job) -> Block:
+    heads = (
+        Say.of("line"),
+        Say.of("way in"),
+        Say.of("smallest pipe on the way"),
+        Say.of("reaches"),
+        Say.of("square bends"),
+        Say.of("camera"),
+    )
+    rows = tuple(
+        (
+            way.line,
+            way.name,
+            Say.of("{size}", size=Inches(way.size_in)),
+            Say.of("{at}", at=Feet(round(way.reach_ft, 1))),
+            str(way.square_bends),
+            Say.of("may not come out: small head only") if way.may_stick else Say.of("goes and comes back"),
+        )
+        for way in ways_in(job)
+    )
+    return Block(heading=Say.of("Camera: which way in first"), heads=heads, rows=rows)
 
 
 def _next(what: int | tuple[str, ...]) -> Say:

@@ -1,0 +1,60 @@
+"""A line in; its ways in for a camera, the best first, and whether a camera may get stuck there, out."""
+
+from dataclasses import dataclass
+
+from estimator.model.job import Job
+from estimator.model.line import Line
+from estimator.model.profile import Profile
+
+CAMERA_BORE_IN = 3.0
+"""Below this a standard camera head and its skid may go in and not come out (common practice)."""
+TIGHT_DEGREES = 75.0
+MOST_TIGHT_BENDS = 2
+"""So many square bends on the way and the cable may not come back (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class WayIn:
+    """One way in: its name, station and size, how far the camera would go from there, the square bends on that way."""
+
+    line: str
+    name: str
+    station_ft: float
+    size_in: float
+    reach_ft: float
+    square_bends: int
+
+    @property
+    def may_stick(self) -> bool:
+        return self.size_in < CAMERA_BORE_IN or self.square_bends > MOST_TIGHT_BENDS
+
+
+def ways_in(job: Job) -> tuple[WayIn, ...]:
+    """Return every noted way in, line by line: those a camera comes out of again first, then the larger, then fewer bends."""
+    found = [way for line in job.lines for way in _of(line)]
+    order = {line.name: n for n, line in enumerate(job.lines)}
+    return tuple(sorted(found, key=lambda w: (order[w.line], w.may_stick, -w.size_in, w.square_bends, -w.reach_ft)))
+
+
+def _of(line: Line) -> list[WayIn]:
+    profile = Profile(line)
+    named = {round(m.stretch.from_ft, 1): m.name or m.choice or m.word for m in profile.marks("cleanout", "access")}
+    for run in line.passes:
+        if run.access:
+            named[round(run.start_ft, 1)] = run.access
+    low, high = profile.extent.from_ft, profile.extent.to_ft
+    out = []
+    for at, name in named.items():
+        far = high if high - at >= at - low else low
+        bends = sum(
+            1
+            for m in profile.marks("bend")
+            if min(at, far) <= m.stretch.from_ft <= max(at, far) and (m.degrees or 45.0) >= TIGHT_DEGREES
+        )
+        sizes = [
+            size
+            for part, size in profile.sizes(profile.extent)
+            if part.to_ft >= min(at, far) and part.from_ft <= max(at, far)
+        ]
+        out.append(WayIn(line.name, name, at, min(sizes, default=line.size_in), abs(far - at), bends))
+    return out

@@ -16,24 +16,8 @@ from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.unlikely import thick_slab
 from estimator.fieldnotes.wanted import UNKNOWN_LINE, WHERE, is_where, wanted_options
 from estimator.fieldnotes.watertests import water_test
-from estimator.model.job import (
-    Allowance,
-    Approval,
-    Customer,
-    Discount,
-    Foundation,
-    House,
-    Job,
-    Leg,
-    Override,
-    Reroute,
-    Sign,
-    Site,
-    WantedAddOn,
-    WantedOption,
-    WaterTest,
-    Wishes,
-)
+from estimator.model.job import Foundation, Job, Override, Reroute, WantedOption, WaterTest, Wishes
+from estimator.model.lengths import parse_quantity
 from estimator.model.problem import Problem
 
 NO_LINES = error("job/no-lines", "the job has no [[line]].", "Add one for each run of pipe that was filmed or matters.")
@@ -69,6 +53,7 @@ class _Builder:
     def job(self) -> Job:
         tree = self._lines()
         form = self.form
+        self.problems += thick_slab(form.house.slab_thickness_ft, self.document.place("house", "slab_thickness"))
         self.known = tuple(read.line.name for read in tree.read)
         return Job(
             number=form.job.number,
@@ -77,21 +62,21 @@ class _Builder:
             languages=form.job.languages or form.job.language or ("en_US",),
             demo=form.job.demo,
             notes=form.job.notes,
-            customer=Customer(**form.customer.model_dump()),
-            house=self._house(),
+            customer=form.customer,
+            house=form.house,
             lines=tuple(read.line for read in tree.read),
-            site=self._site(),
+            site=form.site,
             wishes=self._wishes(),
             foundation=self._foundation(),
             water_tests=self._tests(tree),
             reroutes=tuple(self._reroute(r, n, tree) for n, r in enumerate(form.reroute)),
-            signs=tuple(Sign(**s.model_dump()) for s in form.sign),
-            approvals=tuple(Approval(**a.model_dump()) for a in form.approval),
+            signs=form.sign,
+            approvals=form.approval,
             overrides=self._overrides(),
             options=self._options(tree),
-            allowances=tuple(Allowance(**a.model_dump()) for a in form.allowance),
-            discounts=tuple(Discount(**d.model_dump()) for d in form.discount),
-            add_ons=tuple(WantedAddOn(**a.model_dump()) for a in form.add_on),
+            allowances=form.allowance,
+            discounts=form.discount,
+            add_ons=form.add_on,
             settings=tuple((key, _setting(value)) for key, value in form.settings.items()),
         )
 
@@ -112,53 +97,15 @@ class _Builder:
             self.problems += contradictions(this, self.limits)
         return tree
 
-    def _house(self) -> House:
-        h = self.form.house
-        self.problems += thick_slab(h.slab_thickness, self.document.place("house", "slab_thickness"))
-        return House(
-            floor=h.floor,
-            jurisdiction=h.jurisdiction,
-            built=h.built,
-            slab_thickness_ft=h.slab_thickness,
-            slab_above_grade_ft=h.slab_above_grade,
-            soil=h.soil,
-            expansive_soil=h.expansive_soil,
-            sewer=h.sewer,
-            lived_in=h.lived_in,
-            exits=h.exits,
-            water_lines=h.water_lines,
-            in_slab=h.in_slab,
-            edge_beam=h.edge_beam,
-            tendons=h.tendons,
-            bathrooms=h.bathrooms,
-            floor_finish=h.floor_finish,
-            floor_price_sf=h.floor_price,
-            fixtures=tuple(h.fixtures.items()),
-        )
-
-    def _site(self) -> Site:
-        s = self.form.site
-        return Site(
-            gate_ft=s.gate,
-            carry_ft=s.carry,
-            machine=s.machine,
-            located=s.located,
-            caving_signs=s.caving_signs,
-            water_table_ft=s.water_table,
-            paint_sqft=s.paint_sqft,
-            roots_in_soil=s.roots_in_soil,
-            competent_person=s.competent_person,
-        )
-
     def _wishes(self) -> Wishes:
-        wishes = Wishes(**self.form.wishes.model_dump())
-        keep = self.form.house.keep_floors
-        return replace(wishes, keep_floors=wishes.keep_floors if keep is None else keep)
+        keep = self.document.data["house"].get("keep_floors")
+        return self.form.wishes if keep is None else replace(self.form.wishes, keep_floors=keep)
 
     def _foundation(self) -> Foundation:
-        if self.form.foundation.work != "none" or not self.form.house.foundation_work:
-            return Foundation(**self.form.foundation.model_dump())
-        return self._foundation_word(self.form.house.foundation_work)
+        word = self.document.data["house"].get("foundation_work")
+        return (
+            self._foundation_word(str(word)) if word and self.form.foundation.work == "none" else self.form.foundation
+        )
 
     def _foundation_word(self, text: str) -> Foundation:
         """`planned 2027-02` or `done 2024-05`; a month counts from its first day."""
@@ -202,31 +149,27 @@ class _Builder:
             replaces_line=form.replaces.line,
             replaces_from_ft=form.replaces.from_,
             replaces_to_ft=form.replaces.to,
-            legs=tuple(Leg(zone=leg.zone, length_ft=leg.length) for leg in form.legs),
+            legs=form.legs,
             fall_available_ft=form.fall_available,
             ties_into_line=into.line if into else "",
             ties_into_ft=join_station(target, into) if target and into else None,
             size_in=round(form.size * 12, 6) if form.size is not None else None,
-            serves=tuple(form.serves.items()),
-            penetrations=tuple(form.penetrations.items()),
+            serves=form.serves,
+            penetrations=form.penetrations,
             turns=form.turns,
             vents=form.vents,
         )
 
     def _overrides(self) -> tuple[Override, ...]:
-        out = []
-        for number, form in enumerate(self.form.override):
-            values = form.model_dump(exclude={"because", "reason"})
-            reason = form.reason or form.because
-            if not reason.strip():
+        for number, mine in enumerate(self.form.override):
+            if not mine.reason.strip():
                 self.problems.append(NO_REASON(self.document.place("override", number)))
-            if form.where and not is_where(form.where):
-                self.problems.append(WHERE(self.document.place("override", number, "where"), text=form.where))
-            if form.quantity and not _can_be_priced(form.quantity):
+            if mine.where and not is_where(mine.where):
+                self.problems.append(WHERE(self.document.place("override", number, "where"), text=mine.where))
+            if mine.quantity and not _can_be_priced(mine.quantity):
                 place = self.document.place("override", number, "quantity")
-                self.problems.append(QUANTITY(place, text=form.quantity, most=MOST_QUANTITY))
-            out.append(Override(reason=reason, **values))
-        return tuple(out)
+                self.problems.append(QUANTITY(place, text=mine.quantity, most=MOST_QUANTITY))
+        return self.form.override
 
     def _options(self, tree: LineTree) -> tuple[WantedOption, ...]:
         options, problems = wanted_options(self.form, self.document, [read.line for read in tree.read], self.limits)
@@ -235,8 +178,8 @@ class _Builder:
 
 
 def _can_be_priced(quantity: str) -> bool:
-    number = re.match(r"\s*(\d{1,9}(?:\.\d+)?)(?![\d.])", quantity, re.ASCII)
-    return number is not None and 0 < float(number[1]) <= MOST_QUANTITY
+    read = parse_quantity(quantity)
+    return not isinstance(read, str) and 0 < read[0] <= MOST_QUANTITY
 
 
 def _setting(value: str | bool | int | Decimal) -> str:

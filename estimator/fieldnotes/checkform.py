@@ -1,6 +1,7 @@
 """Good TOML comes in; the checked form, or a problem for every key that is wrong, goes out."""
 
 import re
+from dataclasses import is_dataclass
 from typing import Any, get_args
 
 from pydantic import BaseModel, ValidationError
@@ -10,6 +11,7 @@ from estimator.fieldnotes.forms import JobFileForm
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
+from estimator.fieldnotes.written import form_of
 from estimator.model.problem import Problem
 
 UNKNOWN_KEY = error(
@@ -135,4 +137,6 @@ def _known_keys(path: Path) -> tuple[str, ...]:
 def _form_in(annotation: Any) -> type[BaseModel] | None:
     if isinstance(annotation, type) and issubclass(annotation, BaseModel):
         return annotation
+    if isinstance(annotation, type) and is_dataclass(annotation):
+        return form_of(annotation)
     return next((found for part in get_args(annotation) if (found := _form_in(part))), None)

@@ -1,31 +1,42 @@
-"""The job file's tables and keys, closed: what may be written where, and as what. Raw values in, checked forms out."""
+"""The job file's tables and keys, closed: what may be written where, and as what. Raw values in, checked forms out.
+
+A table that is a record of the model needs no form here: the record is its declaration (`written`). The forms below are
+of tables that say their thing otherwise than the record keeps it.
+"""
 
 from datetime import date as Day
 from decimal import Decimal
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import Field
 
 from estimator.fieldnotes.values import (
-    BeamWords,
     Count,
-    Counts,
-    Dollars,
+    CountPairs,
     Feet,
     Inches,
     Languages,
     Legs,
     Riser,
     Station,
-    TendonWords,
     Text,
     Words,
 )
-from estimator.model.job import Floor
-
-
-class Form(BaseModel):
-    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True, allow_inf_nan=False)
+from estimator.fieldnotes.written import AsRecord, Form
+from estimator.model.job import (
+    Allowance,
+    Approval,
+    Customer,
+    Discount,
+    Foundation,
+    House,
+    Leg,
+    Override,
+    Sign,
+    Site,
+    WantedAddOn,
+    Wishes,
+)
 
 
 class JobForm(Form):
@@ -36,68 +47,6 @@ class JobForm(Form):
     languages: Languages = ()
     demo: bool = False
     notes: Words = ()
-
-
-class CustomerForm(Form):
-    name: Text
-    site: Text
-    phone: Text = ""
-    email: Text = ""
-    insurer: Text = ""
-    policy: Text = ""
-    claim: Text = ""
-
-
-class HouseForm(Form):
-    floor: Floor
-    jurisdiction: Text
-    built: Annotated[int, Field(ge=1600, le=2200)] | None = None
-    slab_thickness: Inches | None = None
-    slab_above_grade: Inches | None = None
-    soil: Text | None = None
-    expansive_soil: bool | None = None
-    sewer: Literal["city", "septic"] = "city"
-    lived_in: bool = True
-    keep_floors: bool | None = None
-    exits: Annotated[int, Field(ge=1, le=20)] = 1
-    water_lines: Text = "unknown"
-    in_slab: Text = "unknown"
-    edge_beam: BeamWords | None = None
-    tendons: TendonWords = ""
-    bathrooms: Count | None = None
-    floor_finish: Text = ""
-    floor_price: Dollars | None = None
-    foundation_work: Text = ""
-    fixtures: Counts = {}
-
-
-class SiteForm(Form):
-    gate: Feet | None = None
-    carry: Feet | None = None
-    machine: bool = True
-    located: bool = False
-    caving_signs: bool | None = None
-    water_table: Feet | None = None
-    paint_sqft: Annotated[float, Field(ge=0, le=1_000_000)] | None = None
-    roots_in_soil: bool = False
-    competent_person: Text = ""
-
-
-class WishesForm(Form):
-    keep_floors: bool = False
-    asked: Text = ""
-    selling: Day | None = None
-    recommend: Text = ""
-    because: Text = ""
-    by: Text = ""
-    add_ons: Words = ()
-
-
-class FoundationForm(Form):
-    work: Literal["none", "planned", "done"] = "none"
-    lift_date: Day | None = None
-    company: Text = ""
-    piers: Count | None = None
 
 
 class PassForm(Form):
@@ -153,7 +102,7 @@ class WaterTestForm(Form):
     level: Text = "slab top"
     open_risers: tuple[Inches, ...] = ()
     riser_size: Inches | None = None
-    readings: dict[str, Inches] | Text = {}
+    readings: dict[str, Inches] | Text = Field(default_factory=dict)
     drop: Inches | None = None
     minutes: Annotated[float, Field(gt=0, le=100_000)] | None = None
     held_at: Text | None = None
@@ -167,48 +116,17 @@ class WaterTestForm(Form):
     note: Text = ""
 
 
-class LegForm(Form):
-    zone: Text
-    length: Feet
-
-
 class RerouteForm(Form):
     name: Text
     replaces: PlaceOnLineForm
-    legs: Annotated[tuple[LegForm, ...], Legs] = ()
+    legs: Annotated[tuple[Annotated[Leg, AsRecord], ...], Legs] = ()
     fall_available: Inches | None = None
     ties_into: JoinForm | None = None
     size: Inches | None = None
-    serves: Counts = {}
-    penetrations: Counts = {}
+    serves: CountPairs = ()
+    penetrations: CountPairs = ()
     turns: Count = 0
     vents: Count = 0
-
-
-class SignForm(Form):
-    what: Text
-    where: Text = ""
-    note: Text = ""
-
-
-class ApprovalForm(Form):
-    what: Text
-    by: Text
-    on: Day
-    covers: Words = ()
-
-
-class OverrideForm(Form):
-    reason: Text = ""
-    because: Text = ""
-    rule: Text = ""
-    option: Text = ""
-    line: Text = ""
-    where: Text = ""
-    item: Text = ""
-    quantity: Text = ""
-    hours: Annotated[float, Field(ge=0, le=100_000)] | None = None
-    price: Dollars | None = None
 
 
 class WantedRepairForm(Form):
@@ -225,41 +143,22 @@ class OptionForm(Form):
     repairs: tuple[WantedRepairForm, ...] = ()
 
 
-class AllowanceForm(Form):
-    text: Text
-    amount: Dollars
-
-
-class DiscountForm(Form):
-    reason: Text
-    amount: Dollars
-
-
-class AddOnForm(Form):
-    code: Text
-    quantity: Annotated[float, Field(ge=0, le=100_000)] | None = None
-    text: Text = ""
-    text_es: Text = ""
-    price: Dollars | None = None
-    options: Words = ()
-
-
 class JobFileForm(Form):
     job: JobForm
-    customer: CustomerForm
-    house: HouseForm
-    site: SiteForm = SiteForm()
-    wishes: WishesForm = WishesForm()
-    foundation: FoundationForm = FoundationForm()
+    customer: Annotated[Customer, AsRecord]
+    house: Annotated[House, AsRecord]
+    site: Annotated[Site, AsRecord] = Site()
+    wishes: Annotated[Wishes, AsRecord] = Wishes()
+    foundation: Annotated[Foundation, AsRecord] = Foundation()
     line: tuple[LineForm, ...] = ()
     water_test: tuple[WaterTestForm, ...] = ()
     reroute: tuple[RerouteForm, ...] = ()
-    sign: tuple[SignForm, ...] = ()
-    approval: tuple[ApprovalForm, ...] = ()
-    override: tuple[OverrideForm, ...] = ()
+    sign: tuple[Annotated[Sign, AsRecord], ...] = ()
+    approval: tuple[Annotated[Approval, AsRecord], ...] = ()
+    override: tuple[Annotated[Override, AsRecord], ...] = ()
     option: tuple[OptionForm, ...] = ()
-    allowance: tuple[AllowanceForm, ...] = ()
-    discount: tuple[DiscountForm, ...] = ()
-    add_on: tuple[AddOnForm, ...] = ()
-    settings: dict[str, str | bool | int | Decimal] = {}
-    words: dict[str, str] = {}
+    allowance: tuple[Annotated[Allowance, AsRecord], ...] = ()
+    discount: tuple[Annotated[Discount, AsRecord], ...] = ()
+    add_on: tuple[Annotated[WantedAddOn, AsRecord], ...] = ()
+    settings: dict[str, str | bool | int | Decimal] = Field(default_factory=dict)
+    words: dict[str, str] = Field(default_factory=dict)

@@ -90,6 +90,13 @@ def _text(value: Any) -> Any:
     return str(value) if isinstance(value, int | Decimal) and not isinstance(value, bool) else value
 
 
+def _counts(value: Any) -> Any:
+    """`{ kitchen_sink = 1 }` as pairs; anything else is no such table."""
+    if not isinstance(value, dict):
+        raise PydanticCustomError("dict_type", "write word = number pairs in braces")
+    return tuple(value.items())
+
+
 Feet = Annotated[float, _length("ft")]
 Riser = Annotated[Feet, BeforeValidator(_riser)]
 Inches = Annotated[float, _length("in")]  # feet too, once read: only a bare number means inches
@@ -99,5 +106,7 @@ Language = Literal["en_US", "es_US"]
 Languages = Annotated[tuple[Language, ...], BeforeValidator(_words)]
 Count = Annotated[int, Field(ge=0, le=1_000_000)]
 Dollars = Annotated[Decimal, Field(ge=0, le=100_000_000)]
+Amount = Annotated[float, Field(ge=0, le=100_000)]
 Counts = dict[str, Count]
+CountPairs = Annotated[tuple[tuple[str, Count], ...], BeforeValidator(_counts)]
 Station = Annotated[float, Field(ge=-10_000, le=10_000)]

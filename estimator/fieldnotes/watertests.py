@@ -3,6 +3,7 @@
 import re
 from decimal import Decimal
 from itertools import pairwise
+from typing import Any
 
 from estimator.fieldnotes.forms import WaterTestForm
 from estimator.fieldnotes.kinds import error
@@ -35,7 +36,11 @@ MINUTE_TWICE = error(
 )
 PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, DROP_ALONE, SETTLED, MINUTE_TWICE)
 
-_RESULTS = {"pass": "passed", "fail": "failed"}
+_RESULTS: dict[str, Any] = {"pass": "passed", "fail": "failed"}
+_AS_WRITTEN = tuple(
+    sorted(WaterTestForm.model_fields.keys() & WaterTest.__dataclass_fields__.keys() - {"level", "readings", "result"})
+)
+"""Keys whose value the record holds as it is written."""
 
 
 def _inches(feet: float) -> float:
@@ -119,24 +124,14 @@ def _settled(form: WaterTestForm, place: Place, problems: list[Problem]) -> floa
 def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Problem]]:
     problems: list[Problem] = []
     risers = form.open_risers or ((form.riser_size,) if form.riser_size is not None else ())
+    same = {name: getattr(form, name) for name in _AS_WRITTEN}
     test = WaterTest(
-        section=form.section,
-        kind=form.kind,
-        covers=form.covers,
-        when=form.when,
-        date=form.date,
-        plug=form.plug,
+        **same,
         level=_level(form),
         open_risers_in=tuple(_inches(r) for r in risers),
         readings=_readings(form, place, problems),
         held_at_in=_held_at(form, place, problems),
-        result=_RESULTS.get(form.result, form.result),  # type: ignore[arg-type]
-        sealed=form.sealed,
+        result=_RESULTS.get(form.result, form.result),
         settled_min=_settled(form, place, problems),
-        rose_at=form.rose_at,
-        not_in_test=form.not_in_test,
-        billed=form.billed,
-        witness=form.witness,
-        note=form.note,
     )
     return test, problems

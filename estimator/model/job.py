@@ -4,9 +4,21 @@ import datetime
 from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
-from typing import Literal
+from typing import Annotated, Literal
 
 from estimator.model.line import Line
+
+# ── how a field is written in a job file ──────────────────────────────────────────────────────
+# A record of this module is the one declaration of its table: `estimator.fieldnotes.written` takes the keys, what may be
+# written under each, and how it is written again from here. A key is the field's name without the unit at its end.
+
+Feet = Annotated[float, "ft"]
+"""Kept in ft; in a job file a number alone is feet."""
+Inches = Annotated[float, "in"]
+"""Kept in ft; in a job file a number alone is inches."""
+Year = Annotated[int, (1600, 2200)]
+Exits = Annotated[int, (1, 20)]
+TendonProof = Annotated[str, "proof that a slab has no tendons"]
 
 Floor = Literal["slab", "post-tensioned slab", "slab, tendons unknown", "crawl space", "basement"]
 SLAB_FLOORS: tuple[str, ...] = ("slab", "post-tensioned slab", "slab, tendons unknown")
@@ -41,17 +53,21 @@ class House:
 
     floor: Floor
     jurisdiction: str
-    built: int | None = None
-    slab_thickness_ft: float | None = None
-    slab_above_grade_ft: float | None = None
+    built: Year | None = None
+    slab_thickness_ft: Inches | None = None
+    slab_above_grade_ft: Inches | None = None
+    crawl_height_ft: Inches | None = None  # ground to joists, at its lowest
+    crawl_mud: bool | None = None  # wet or muddy under the floor; None: nobody said
     soil: str | None = None
     expansive_soil: bool | None = None
     sewer: Literal["city", "septic"] = "city"
+    force_main: bool | None = None  # a pump pushes the sewage: pipe under pressure, without fall; None: nobody said
+    shared_lateral: bool | None = None  # another house drains into the same line; None: nobody said
     lived_in: bool = True
-    exits: int = 1  # how many drains leave the building
+    exits: Exits = 1  # how many drains leave the building
     water_lines: str = "unknown"  # "copper under slab", "overhead", "unknown"
     edge_beam: EdgeBeam | None = None  # None: nobody said, which is not "none"
-    tendons: str = ""  # "none, engineer's drawing": no tendons, and what proves it; "" nobody proved anything
+    tendons: TendonProof = ""  # "none, engineer's drawing": no tendons, and what proves it; "" nobody proved anything
     in_slab: str = "unknown"  # what else runs in the slab: "nothing", "ducts", "conduit", "unknown"
     bathrooms: int | None = None
     floor_finish: str = ""
@@ -63,12 +79,12 @@ class House:
 class Site:
     """What the crew meets. `caving_signs` is the competent person's word; None: nobody looked."""
 
-    gate_ft: float | None = None
-    carry_ft: float | None = None
+    gate_ft: Feet | None = None
+    carry_ft: Feet | None = None
     machine: bool = True
     located: bool = False  # public utilities located
     caving_signs: bool | None = None
-    water_table_ft: float | None = None
+    water_table_ft: Feet | None = None
     paint_sqft: float | None = None
     roots_in_soil: bool = False
     competent_person: str = ""
@@ -112,7 +128,7 @@ class WaterTest:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Leg:
     zone: str  # "wall", "yard", "crawl", "attic", "drive" ...
-    length_ft: float
+    length_ft: Feet
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -33,6 +33,10 @@ _LENGTH = re.compile(
 _INCHES_LEFT_OUT = re.compile(r"(\d\s*(?:feet|foot|ft)\.?\s+\d{1,2})\s*\Z", re.IGNORECASE | re.ASCII)
 
 
+_THOUSANDS = re.compile(r"(\d{1,3}(?:,\d{3})+(?:\.\d+)?)(?![\d,])")
+_QUANTITY = re.compile(r"(\d+(?:\.\d+)?)\s*([A-Za-z][A-Za-z .]*)?", re.ASCII)
+
+
 def plain_marks(text: str) -> str:
     """The text with a phone's curly quotes and long dashes made plain, each for one character."""
     return text.translate(_PHONE)
@@ -44,6 +48,11 @@ def _number(text: str) -> Fraction:
         text = text.replace(sign, f" {words}")
     text = re.sub(r"\s?/\s?", "/", text).replace("-", " ")
     return sum((Fraction(part) for part in text.split()), Fraction(0))
+
+
+def _too_many_inches(match: re.Match[str]) -> bool:
+    """After feet a foot of inches, or more, is a slip: 4'115" is 4 ft 11.5 in or 4 ft 1 in and something."""
+    return match["feet"] is not None and _number(match["inches"] or match["bare_inches"] or "0") >= IN_PER_FT
 
 
 def _feet(match: re.Match[str], bare: Unit) -> Fraction:
@@ -69,11 +78,15 @@ def match_length(text: str, start: int = 0, bare: Unit = "") -> tuple[float, int
 
     >>> match_length("depth 2ft8in below", 6)
     (2.6666666666666665, 12)
+    >>> match_length("4'115 in") is None
+    True
     """
     match = _LENGTH.match(plain_marks(text), start)
     if match is None or (match["bare"] and not bare):
         return None
     try:
+        if _too_many_inches(match):
+            return None
         return float(_feet(match, bare)), match.end()
     except (ZeroDivisionError, OverflowError, ValueError):
         return None
@@ -88,10 +101,14 @@ def parse_length(text: str, bare: Unit = "ft") -> float | str:
     2.5
     >>> parse_length("38,5")
     'a comma is no decimal point: write 38.5'
+    >>> parse_length("1,200 ft"), parse_length("4'115 in")
+    ('leave the comma out: 1200 ft', 'inches after feet stay below 12')
     """
     plain = plain_marks(text).strip()
     if not plain:
         return "it is empty: write a length such as 2 ft 8 in"
+    if _THOUSANDS.match(plain):
+        return f"leave the comma out: {plain.replace(',', '')}"
     if re.fullmatch(r"\d+,\d+.*", plain):
         return f"a comma is no decimal point: write {plain.replace(',', '.', 1)}"
     if plain.startswith("-"):
@@ -102,7 +119,7 @@ def parse_length(text: str, bare: Unit = "ft") -> float | str:
     if match["bare"] and not bare:
         return "say the unit: ft, in, m, cm or mm"
     try:
-        if match["inches"] and _number(match["inches"]) >= IN_PER_FT:
+        if _too_many_inches(match):
             return "inches after feet stay below 12"
         feet = float(_feet(match, bare))
         return feet if feet <= MOST_FT else f"nothing about a house is longer than {MOST_FT:,} ft: look for a slip"
@@ -110,6 +127,25 @@ def parse_length(text: str, bare: Unit = "ft") -> float | str:
         return "a fraction cannot be over 0"
     except (OverflowError, ValueError):
         return "it is too long to be a length"
+
+
+def parse_quantity(text: str) -> tuple[float, str] | str:
+    """A quantity and the unit written behind it ("" for none), a length in ft; or in words why it cannot be read.
+
+    >>> parse_quantity("1,200 ft"), parse_quantity("408 in"), parse_quantity("12 cu yd"), parse_quantity("3")
+    ((1200.0, 'ft'), (34.0, 'ft'), (12.0, 'cu yd'), (3.0, ''))
+    >>> parse_quantity("34'6"), parse_quantity("10.4 m")[1], parse_quantity("1200,5")
+    ((34.5, 'ft'), 'ft', 'a comma is no decimal point: write 1200.5')
+    """
+    plain = plain_marks(text).strip()
+    if grouped := _THOUSANDS.match(plain):
+        plain = grouped[1].replace(",", "") + plain[grouped.end() :]
+    counted = _QUANTITY.fullmatch(plain)
+    unit = (counted[2] or "").strip() if counted else ""
+    if counted and (unit.lower().rstrip(".") in ("ft", "feet", "foot") or not unit_written(plain)):
+        return float(counted[1]), "ft" if unit_written(plain) else unit
+    feet = parse_length(plain)
+    return feet if isinstance(feet, str) else (feet, "ft")
 
 
 def _whole_and_sixteenths(sixteenths: int) -> str:

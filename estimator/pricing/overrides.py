@@ -1,21 +1,19 @@
 """The owner's own numbers in; takeoffs and hours with them, and a record of ours, mine and why, out."""
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from typing import NoReturn
 
 from estimator.model.job import Override
+from estimator.model.lengths import parse_quantity
 from estimator.model.money import exact
 from estimator.model.price import Overruled, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import Quantity, Takeoff
-from estimator.pricing.problems import BAD_OVERRIDE
+from estimator.pricing.problems import BAD_OVERRIDE, OVERRIDE_UNIT
 from estimator.tables.near import near
 from estimator.tables.tables import Tables
-
-NUMBER = re.compile(r"\s*([0-9]+(?:\.[0-9]+)?)\s*(.*)")
 
 
 def with_quantities(
@@ -24,7 +22,7 @@ def with_quantities(
     """Set a quantity, by its name or by its work item. All quantities of that item in the same unit change alike.
 
     So a tunnel of 31 ft in place of 29 has each of its feet longer by 31/29, near the pit and far from it.
-    Errors: CannotGoOn for an item this option does not have, or a quantity without a number.
+    Errors: CannotGoOn for an item this option does not have, or a quantity in another unit.
     """
     changed, said = tuple(takeoffs), []
     for override in overrides:
@@ -40,15 +38,24 @@ def _set_quantity(
     name = _quantity_name(override.item, tables)
     hit = [t for t in takeoffs if t.value(name) > 0 and override.line in ("", t.repair.line)]
     ours = sum(t.value(name) for t in hit)
-    number = NUMBER.fullmatch(override.quantity)
-    if not hit or number is None:
+    if not hit:
         _refuse(override, sorted({q.name for t in takeoffs for q in t.quantities if q.value > 0}))
-    mine = float(number.group(1))
+    mine, unit = _mine(override, next(q.unit for t in hit if (q := t.quantity(name)) is not None))
     alike = {name} | {r.quantity for r in tables.recipes if r.work_item == override.item and r.quantity}
     made = tuple(_scaled(t, name, alike, mine / ours) if t in hit else t for t in takeoffs)
     what = f"quantity of {override.item}"
-    ours_shown, unit = exact(round(ours, 3)), number.group(2)
-    return made, Overruled(what=what, ours=ours_shown, mine=exact(mine), unit=unit, reason=override.reason)
+    return made, Overruled(what=what, ours=exact(round(ours, 3)), mine=exact(mine), unit=unit, reason=override.reason)
+
+
+def _mine(override: Override, ours: str) -> tuple[float, str]:
+    """The owner's number and its unit; a length only for what is counted in feet. Errors: CannotGoOn otherwise."""
+    read = parse_quantity(override.quantity)
+    other = not isinstance(read, str) and bool(ours and read[1]) and (read[1] == "ft") != (ours == "ft")
+    if isinstance(read, str) or other:
+        place = Place(file="job file, [[override]]")
+        named = {"quantity": override.quantity, "item": override.item, "unit": ours or "plain numbers"}
+        raise CannotGoOn(OVERRIDE_UNIT(place, reason=override.reason, **named))
+    return read
 
 
 def _quantity_name(item: str, tables: Tables) -> str:

@@ -88,6 +88,13 @@ ADD_ON_TOO_LOW = Kind(
     "Nothing is sold for nothing: quantity = 0 leaves it out.",
     "What is chosen beside the work must not eat what the firm lives on.",
 )
+OVERRIDE_UNIT = Kind(
+    "pricing/override-unit",
+    Level.ERROR,
+    "the override “{reason}” gives “{quantity}”, and {item} is counted in {unit}.",
+    "Write the number in {unit}.",
+    "A number in another unit would go straight into the price.",
+)
 BAD_OVERRIDE = Kind(
     "pricing/bad-override",
     Level.ERROR,
@@ -124,6 +131,7 @@ PROBLEMS: tuple[Kind, ...] = (
     BELOW_FLOOR,
     ADD_ON_TOO_LOW,
     BAD_OVERRIDE,
+    OVERRIDE_UNIT,
     PRICE_TOO_LOW,
     BAD_PAYMENTS,
 )

@@ -124,12 +124,42 @@ def test_a_quantity_by_hand_moves_what_is_measured_alike_and_nothing_else(
 def test_an_override_that_hits_nothing_is_a_problem(maple: Scope, tables: Tables, place: PlaceRow) -> None:
     for wrong in (
         Override(item="tunnel", quantity="31 ft", reason="x"),
-        Override(item="sod", quantity="lots", reason="x"),
         Override(item="tunnel dig", hours=3, reason="x"),
     ):
         with pytest.raises(CannotGoOn) as stopped:
             price_scope(maple, tables, place, overrides=[wrong])
         assert stopped.value.problems[0].code == "pricing/bad-override"
+
+
+@pytest.mark.parametrize(
+    ("quantity", "feet"), [("1,200 ft", 1200.0), ("408 in", 34.0), ("10.4 m", 34.1207), ("34'6", 34.5), ("58", 58.0)]
+)
+def test_a_length_by_hand_is_read_whole_in_every_form(
+    pecan: Scope, tables: Tables, place: PlaceRow, quantity: str, feet: float
+) -> None:
+    """1 in = 1/12 ft and 1 m = 1/0.3048 ft, exact by definition."""
+    units = {"shoring_sets": "each", "pit_bcy": "cy", "pits": "each", "engineer_letters": "each"}
+    in_feet = tuple(replace(q, unit=units.get(q.name, "ft")) for q in pecan[0].quantities)
+    mine = [Override(item="tunnel", quantity=quantity, reason="x")]
+    price = price_scope((replace(pecan[0], quantities=in_feet), pecan[1]), tables, place, overrides=mine)
+    assert sum(t.quantity for t in price.tasks if t.task == "tunnel dig") == pytest.approx(feet, abs=1e-4)
+
+
+def test_a_length_for_what_is_counted_otherwise_is_a_problem(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    feet = tuple(replace(q, unit="sf") for q in maple[0].quantities)
+    mine = [Override(item="sod", quantity="408 in", reason="x")]
+    with pytest.raises(CannotGoOn) as stopped:
+        price_scope((replace(maple[0], quantities=feet), *maple[1:]), tables, place, overrides=mine)
+    assert stopped.value.problems[0].code == "pricing/override-unit"
+
+
+@pytest.mark.parametrize("quantity", ["lots", "4'115\"", "1,2"])
+def test_what_is_no_number_of_the_item_is_a_problem(
+    maple: Scope, tables: Tables, place: PlaceRow, quantity: str
+) -> None:
+    with pytest.raises(CannotGoOn) as stopped:
+        price_scope(maple, tables, place, overrides=[Override(item="sod", quantity=quantity, reason="x")])
+    assert stopped.value.problems[0].code == "pricing/override-unit"
 
 
 def test_an_override_of_another_line_leaves_this_one_alone(maple: Scope, tables: Tables, place: PlaceRow) -> None:

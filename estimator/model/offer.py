@@ -14,6 +14,7 @@ from estimator.model.price import CostLine, Price, TaskHours
 from estimator.model.say import Say
 from estimator.model.ways import Ways
 from estimator.model.work import Scope, Takeoff
+from estimator.model.works import Works, together
 
 TestPromise = Literal["yes", "only this part", "not promised"]
 
@@ -108,6 +109,11 @@ class Option:
     cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare
     likely_range: LikelyRange | None = None  # how far the firm's own cost may run: for the office alone
     add_ons: tuple[AddOn, ...] = ()  # those that are chosen stand in the price already
+
+    @property
+    def works(self) -> Works:
+        """All that the option does: the works of its repairs together."""
+        return together(t.works for t in self.takeoffs)
 
     @property
     def open_add_ons(self) -> tuple[AddOn, ...]:

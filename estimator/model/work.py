@@ -6,6 +6,7 @@ from decimal import Decimal
 from estimator.model.judgement import Need, Verdict
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.works import Works
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +67,7 @@ class Takeoff:
 
     `sizes` names what {size} in a recipe means here, in inches as text: "4", "3x4" ... `finds` are findings of the takeoff
     itself, such as a pipe crown that would hit a beam: verdicts on the repair found only once its geometry is known.
+    `works` are the openings and pipe that the quantities measure.
     """
 
     repair: Repair
@@ -75,6 +77,7 @@ class Takeoff:
     assumptions: tuple[Say, ...] = ()
     cautions: tuple[Say, ...] = ()
     finds: tuple[Verdict, ...] = ()
+    works: Works = Works(line="")
 
     def value(self, name: str) -> float:
         """The value of a quantity; 0.0 when this repair has none of it."""

@@ -1,8 +1,8 @@
 """Step 4: a repair in, its quantities out, each with its formula and inputs."""
 
 from estimator.takeoff.job import take_off_job
-from estimator.takeoff.problems import PROBLEMS
 from estimator.takeoff.takeoff import take_off
 from estimator.takeoff.together import together
+from estimator.works.problems import PROBLEMS
 
 __all__ = ["PROBLEMS", "take_off", "take_off_job", "together"]

@@ -1,42 +1,22 @@
 """A stretch to burst in; pits from the bend the pipe can take, pulls, joints, potholes and branch pits, out."""
 
-import math
-
 from estimator.knowledge.excavation import ladders, needs_ladder
-from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.deep_hole import sides_are_held
-from estimator.takeoff.depth import bedding_ft, bottom, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.dig_safety import potholes
-from estimator.takeoff.ground import ground_facts, hand_only, is_wet
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
-from estimator.takeoff.held_plan import Plan, held_plan
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
 from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards, shown, up
+from estimator.works.depth import bedding_ft, outside_ft
+from estimator.works.ground import ground_facts, hand_only
+from estimator.works.held_plan import Plan
+from estimator.works.pulled import PullPlan, openings, pull_plan
 
 PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
-
-
-def straight_entry_ft(radius_ft: float, depth_ft: float) -> float:
-    """Plan length of an entry where the pipe bends once, from the ground down to the bottom: √(2RH - H²).
-
-    >>> straight_entry_ft(7.5, 4.0), straight_entry_ft(5.0, 5.0)
-    (6.6332495807108, 5.0)
-    """
-    return radius_ft if depth_ft >= radius_ft else math.sqrt(2 * radius_ft * depth_ft - depth_ft**2)
-
-
-def s_entry_ft(radius_ft: float, depth_ft: float) -> float:
-    """Plan length where the pipe bends down and back: √(H(4R - H)).
-
-    >>> s_entry_ft(7.5, 4.0)
-    10.198039027185569
-    """
-    return 2 * radius_ft if depth_ft >= 2 * radius_ft else math.sqrt(depth_ft * (4 * radius_ft - depth_ft))
 
 
 def burst(case: Case) -> None:
@@ -44,9 +24,9 @@ def burst(case: Case) -> None:
     ground_facts(case)
     paper, run = case.paper, case.stretch.length_ft
     paper.put("burst_ft", run, "old pipe burst", ("from", case.stretch.from_ft, "ft"), ("to", case.stretch.to_ft, "ft"))
-    most = case.number("burst_length_max_ft")
+    most, plan = case.number("burst_length_max_ft"), pull_plan(case)
     pulls = paper.put(
-        "burst_pulls", up(run / most), "length / longest pull, up", ("length", run, "ft"), ("longest", most, "ft")
+        "burst_pulls", plan.pulls, "length / longest pull, up", ("length", run, "ft"), ("longest", most, "ft")
     )
     tails, stick = case.number("burst_pipe_extra_ft"), case.number("burst_stick_ft")
     pipe = paper.put(
@@ -69,30 +49,20 @@ def burst(case: Case) -> None:
     new_pipe(case, tunnel=False, tests=1)
     for hung in ("pipe_trench_ft", "pipe_buy_ft", "glue_joints", "glue_sets"):
         paper.drop(hung)
-    _pits(case, pulls)
+    _pits(case, plan)
     potholes(case, case.stretch)
 
 
-def _pits(case: Case, pulls: float) -> None:
+def _pits(case: Case, plan: PullPlan) -> None:
     """An entry pit as long as the bend needs, a pull pit for each pull, a small pit at each side drain."""
-    paper = case.paper
-    under = bottom(case, case.stretch)
-    depth, radius = under.deepest_ft, case.number("bend_radius_ods") * outside_ft(case)
-    safe = depth + tolerance_ft(case, depth)
-    shape = case.word("burst_entry", "straight", "S")
-    entry = up((s_entry_ft if shape == "S" else straight_entry_ft)(radius, depth), case.number("dig_step_ft"))
-    entry_pit = held_plan(case, (entry, case.number("burst_pit_width_ft")), safe)
-    pull = case.number("burst_pull_pit_length_ft"), case.number("burst_pull_pit_width_ft")
-    pull_pit = held_plan(case, pull, safe)
-    side_pit = held_plan(case, (case.number("branch_pit_ft"), case.number("branch_pit_ft")), safe)
-    side_pits = len(case.branches)
-    plans = (entry_pit, *[pull_pit] * int(pulls), *[side_pit] * side_pits)
+    paper, depth, pulls, side_pits = case.paper, plan.depth_ft, plan.pulls, len(plan.sides)
+    shape, plans = case.word("burst_entry", "straight", "S"), plan.plans
     paper.put(
         "burst_entry_ft",
-        entry,
+        plan.entry_ft,
         "√(H x (4R - H))" if shape == "S" else "√(2 x R x H - H²)",
         ("H, ground to the bottom", depth, "ft"),
-        ("R, bend of the pipe", radius, "ft"),
+        ("R, bend of the pipe", plan.radius_ft, "ft"),
         source=PIT_SOURCE,
     )
     paper.put(
@@ -103,19 +73,13 @@ def _pits(case: Case, pulls: float) -> None:
         ("side drains", side_pits),
     )
     _earth(case, depth, plans)
-    _pit_safety(case, depth, safe, plans)
-    side_holes = tuple(_hole(b.station_ft, side_pit) for b in case.branches)
-    put_back(case, _hole(case.stretch.from_ft, entry_pit), _hole(case.stretch.to_ft, pull_pit), *side_holes)
-    _pump(case, depth)
+    _pit_safety(case, plan)
+    put_back(case, *((o.at_top, o.top_width_ft) for o in openings(case, plan)))
+    _pump(case, plan)
 
 
-def _hole(middle_ft: float, plan: Plan) -> tuple[Stretch, float]:
-    long, wide = plan
-    return Stretch(middle_ft - long / 2, middle_ft + long / 2), wide
-
-
-def _pump(case: Case, depth_ft: float) -> None:
-    if is_wet(case, case.stretch, depth_ft):
+def _pump(case: Case, plan: PullPlan) -> None:
+    if any(o.wet for o in openings(case, plan)):
         case.paper.facts.add("wet")
         case.paper.put("dewater_days", case.number("burst_days_open"), "days the pits are open")
 
@@ -159,15 +123,16 @@ def _earth(case: Case, depth: float, plans: tuple[Plan, ...]) -> None:
     export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
 
 
-def _pit_safety(case: Case, depth: float, safe: float, pits: tuple[Plan, ...]) -> None:
+def _pit_safety(case: Case, plan: PullPlan) -> None:
     """Boxes with both ends shielded; shores by hand where no machine gets to."""
+    pits, depth, safe = plan.plans, plan.depth_ft, plan.safe_ft
     count = len(pits)
     case.paper.put(
         "safety_depth_ft",
         safe,
-        "bottom + what the locator may be off",
-        ("bottom", depth, "ft"),
-        ("locator", safe - depth, "ft"),
+        "bottom, not rounded, + what the locator may be off",
+        ("bottom", plan.under.exact_ft, "ft"),
+        ("locator", plan.under.tolerance_ft, "ft"),
     )
     if needs_ladder(safe):
         case.paper.put("ladders", count * ladders(1), "one a pit", ("pits", count), source="29 CFR 1926.651(c)(2)")

@@ -4,7 +4,7 @@ from estimator.knowledge.excavation import air_test, needs_guardrail, needs_syst
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.ground import leaks_here
+from estimator.works.ground import leaks_here
 
 
 def sides_are_held(case: Case, safety_ft: float) -> bool:

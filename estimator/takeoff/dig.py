@@ -1,59 +1,40 @@
 """A length of pipe to reach from the open air in; the dig, its protection, its fill and what is hauled away, out."""
 
-from estimator.knowledge.excavation import SLOPE_SOURCE, SoilType
+from estimator.knowledge.excavation import SLOPE_SOURCE
 from estimator.knowledge.trench import D2321_SOURCE
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import Bottom, bedding_ft, bottom, outside_ft
 from estimator.takeoff.dig_fill import fill, fill_as_it_was
 from estimator.takeoff.dig_safety import footing_line, heap_room, machine_path, potholes, safety
-from estimator.takeoff.earth import PRISMOIDAL, trench_end_area_cf
-from estimator.takeoff.ground import ground_facts, hand_only, is_wet, soil_type
 from estimator.takeoff.haul import spoil
-from estimator.takeoff.protection import Box, Hole, Way, least, ways
-from estimator.takeoff.room import Room, room_beside
-from estimator.takeoff.trench_width import exact_width_ft, trench_width_ft
 from estimator.takeoff.working import cubic_yards, shown
+from estimator.works.depth import Bottom, bedding_ft, outside_ft
+from estimator.works.earth import PRISMOIDAL, trench_end_area_cf
+from estimator.works.ground import ground_facts, hand_only
+from estimator.works.open_dig import OpenDig, open_dig
+from estimator.works.protection import Way
+from estimator.works.trench_width import exact_width_ft
 
 
-def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> Way:
+def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> OpenDig:
     """Everything a trench or pit over `hole` takes. `hole` has room at both ends in it already; `days` it stays open.
 
     Without new pipe, the soil that came out goes back.
     """
-    under = bottom(case, hole)
-    wet = is_wet(case, hole, under.safety_ft)
-    kind = soil_type(case, hole, wet)
-    beside = room_beside(case, hole)
-    way = _chosen(case, hole, under, kind, beside)
+    dug = open_dig(case, hole)
+    way, under = dug.way, dug.under
     ground_facts(case)
-    _write_size(case, hole, way, under, kind)
-    safety(case, hole, way, under, wet, days)
+    _write_size(case, hole, way, under, dug.kind)
+    safety(case, hole, way, under, dug.wet, days)
     potholes(case, hole)
-    heap_room(case, way, beside)
+    heap_room(case, way, dug.beside)
     machine_path(case)
     if new_pipe:
         fill(case, way)
     else:
         fill_as_it_was(case, way)
-    footing_line(case, way, under, beside)
-    return way
-
-
-def _chosen(case: Case, hole: Stretch, under: Bottom, kind: SoilType, beside: Room) -> Way:
-    whole = Hole(
-        length_ft=hole.length_ft,
-        width_ft=trench_width_ft(case, shored=False),
-        shored_width_ft=trench_width_ft(case, shored=True),
-        depths=under.dug,
-        safety_ft=under.safety_ft,
-    )
-    no_box = hand_only(case)  # a steel box is set by a machine
-    box = None if no_box else Box(width_ft=case.number("box_width_ft"), length_ft=case.number("box_length_ft"))
-    caving, bench = case.job.site.caving_signs, case.number("bench_percent")
-    allowed = ways(whole, kind, caving, beside, box, bench, cohesive="clay" in case.soil.soil)
-    wanted = case.word("protection_wanted", "least earth", "sloped", "benched", "boxed")
-    return least(allowed, "shored" if wanted == "boxed" and box is None else wanted)
+    footing_line(case, way, under, dug.beside)
+    return dug
 
 
 def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -> None:

@@ -5,11 +5,11 @@ import math
 from estimator.knowledge.trench import LAYER_IN, LAYERS_TO_OVER_PIPE_IN
 from estimator.model.say import Feet
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft
-from estimator.takeoff.earth import sloped_pit_cf
 from estimator.takeoff.haul import export
-from estimator.takeoff.protection import Way
 from estimator.takeoff.working import cubic_yards, up
+from estimator.works.depth import INCHES_PER_FT, bedding_ft, outside_ft
+from estimator.works.earth import sloped_pit_cf
+from estimator.works.protection import Way
 
 SAND_SOURCE = "ASTM D2321 bedding and pipe zone; common practice"
 

@@ -14,11 +14,11 @@ from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
 from estimator.takeoff.deep_hole import say_edge_and_air
-from estimator.takeoff.depth import Bottom, pothole_reaches
 from estimator.takeoff.hand_shores import hand_shores
-from estimator.takeoff.protection import Way
-from estimator.takeoff.room import Room
 from estimator.takeoff.trench_boxes import trench_boxes
+from estimator.works.depth import Bottom, pothole_reaches
+from estimator.works.protection import Way
+from estimator.works.room import Room
 
 
 def safety(case: Case, hole: Stretch, way: Way, under: Bottom, wet: bool, days: float) -> None:

@@ -1,7 +1,6 @@
 """A stretch to line in; liner cut, shots, resin, side drains to reopen, cure, what is left of the bore, out."""
 
 import math
-from collections.abc import Sequence
 
 from estimator.model.judgement import Verdict
 from estimator.takeoff.case import Case
@@ -9,6 +8,7 @@ from estimator.takeoff.cleaning import clean, descale
 from estimator.takeoff.liner_wall import wall_finds
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import shown, up
+from estimator.works.liner_pieces import stock_length
 
 CUBIC_IN_PER_GAL = 231.0
 INCHES_PER_FT = 12.0
@@ -173,27 +173,20 @@ def _times(case: Case, shots: float) -> None:
     )
 
 
-def stock_length(length_ft: float, stock_ft: Sequence[float]) -> tuple[float, float]:
-    """How many pieces of which stock length cover the stretch: the shortest that does, else several of the longest.
-
-    >>> stock_length(2.5, (2, 3, 4, 6)), stock_length(4.0, (2, 3, 4, 6)), stock_length(6.5, (2, 3, 4, 6))
-    ((1.0, 3), (1.0, 4), (2.0, 6))
-    """
-    enough = [s for s in sorted(stock_ft) if s >= length_ft - 1e-9]
-    return (1.0, enough[0]) if enough else (up(length_ft / max(stock_ft)), max(stock_ft))
-
-
 def sectional(case: Case) -> tuple[Verdict, ...]:
-    """Short liners over one bad piece, its margins in the stretch already, in stock lengths."""
+    """Short liners over one bad piece, its margins in the stretch already, in stock lengths; iron scraped bare first."""
     clean(case)
-    stock = case.numbers("sectional_stock_ft")
-    count, long = stock_length(case.stretch.length_ft, stock)
+    if case.is_iron():
+        descale(case)
+    overlap = case.number("sectional_overlap_ft")
+    count, long = stock_length(case.stretch.length_ft, case.numbers("sectional_stock_ft"), overlap)
     pieces = case.paper.put(
         "sectional_pieces",
         count,
-        "the shortest stock length that covers it, else several of the longest",
+        "the shortest stock length that covers it, else several of the longest, each lapping onto the one before",
         ("bad place with its margins", case.stretch.length_ft, "ft"),
         ("stock", case.text("sectional_stock_ft"), "ft"),
+        ("overlap of two pieces", overlap, "ft"),
     )
     case.paper.put("liner_ft", pieces * long, "pieces x stock length", ("pieces", pieces), ("stock", long, "ft"))
     _resin_sectional(case, pieces * long)

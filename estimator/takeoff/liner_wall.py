@@ -6,7 +6,7 @@ from estimator.knowledge.f1216 import SOURCE, Edition, Ground, LeastWall, Liner,
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.takeoff.case import Case
-from estimator.takeoff.ground import water_table_ft
+from estimator.works.ground import water_table_ft
 
 MM_PER_IN = 25.4
 ROTTEN = ("channel", "hole", "collapse", "oval")

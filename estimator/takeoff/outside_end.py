@@ -2,41 +2,34 @@
 
 import math
 
-from estimator.knowledge.excavation import needs_system
-from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft, tolerance_ft
-from estimator.takeoff.grade import Grade
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import put_back
-from estimator.takeoff.trench_width import trench_width_ft
-from estimator.takeoff.tunnel_pit import above_grade_ft
 from estimator.takeoff.working import cubic_yards, up
+from estimator.works.depth import bedding_ft, outside_ft
+from estimator.works.floor_cut import outside_hole
+from estimator.works.grade import Grade
 
 
 def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
     """Bank yards dug outside and native yards put back; both 0 where the stretch ends at the slab edge or inside."""
-    near, _ = case.inside
-    if near >= 0:
+    hole = outside_hole(case, pipe)
+    if hole is None:
         return 0.0, 0.0
     paper, room = case.paper, case.number("dig_end_ft")
-    length = -near + room
-    bed = bedding_ft(case)
-    exact = pipe.invert_ft(near) - above_grade_ft(case) + pipe.wall_in / INCHES_PER_FT + bed
-    depth = up(exact, case.number("dig_step_ft"))
-    held = needs_system(depth + tolerance_ft(case, depth), "C", case.job.site.caving_signs)
-    width = trench_width_ft(case, shored=held)
+    length, width, bed = hole.along.length_ft, hole.bottom_width_ft, bedding_ft(case)
+    depth = up(hole.depth_ft, case.number("dig_step_ft"))
     bank = cubic_yards(length * width * depth)
     paper.put(
         "hand_dig_bcy",
         bank,
         "outside end: (pipe outside + room) x width x depth / 27",
-        ("pipe outside", -near, "ft"),
+        ("pipe outside", length - room, "ft"),
         ("room", room, "ft"),
         ("width", width, "ft"),
         ("depth", depth, "ft"),
     )
-    if held:
+    if hole.held_by:
         paper.facts.add("depth_over_5")
         hand_shores(case, 2 * (length + width), depth)
     high = bed + outside_ft(case) + case.number("pipe_zone_over_ft")
@@ -51,5 +44,5 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
         ("native", native, "cy"),
         ("pipe zone", sand, "cy"),
     )
-    put_back(case, (Stretch.between(case.station(0.0), case.station(-length)), width))
+    put_back(case, (hole.along, width))
     return bank, native

@@ -6,11 +6,11 @@ from estimator.model.judgement import Verdict
 from estimator.model.stretch import Stretch
 from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
-from estimator.takeoff.grade import code_families
 from estimator.takeoff.reroute_checks import fall_finds, floor_finds, served_by, size_finds, size_for
 from estimator.takeoff.reroute_yard import yard_legs
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import up
+from estimator.works.grade import code_families
 
 
 def reroute(case: Case) -> tuple[Verdict, ...]:

@@ -7,8 +7,8 @@ from estimator.model.job import Reroute
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT
-from estimator.takeoff.grade import code_families, least_fall_in_per_ft
+from estimator.works.depth import INCHES_PER_FT
+from estimator.works.grade import code_families, least_fall_in_per_ft
 
 UPRIGHT = ("drop", "rise", "stack", "vertical")
 

@@ -1,37 +1,29 @@
 """The legs of a way round that run in the ground in; their trench by hand or machine, fill and surface, out."""
 
 from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
-from estimator.knowledge.pipes import pipe_size
 from estimator.model.job import Reroute
 from estimator.model.say import Feet
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft
 from estimator.takeoff.dig_fill import sand_tons
-from estimator.takeoff.earth import Depth, trench_cf
-from estimator.takeoff.grade import least_fall_in_per_ft
-from estimator.takeoff.ground import ground_facts, hand_only
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil, with_flatwork
-from estimator.takeoff.held_plan import held_plan
 from estimator.takeoff.restoration import put_back_zone, round_sod
 from estimator.takeoff.trench_boxes import trench_boxes
-from estimator.takeoff.trench_width import trench_width_ft
-from estimator.takeoff.working import cubic_yards, up
-
-BURIED = ("yard", "drive", "walk", "street")
+from estimator.takeoff.working import cubic_yards
+from estimator.works.around import new_trench
+from estimator.works.depth import bedding_ft
+from estimator.works.earth import Depth, trench_cf
+from estimator.works.ground import ground_facts, hand_only
 
 
 def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
     """A trench along the buried legs, as deep as the firm begins a new drain and deeper by its fall at the far end."""
-    legs = [leg for leg in way.legs if leg.zone in BURIED]
-    if not legs:
+    dug = new_trench(case, way, size_in)
+    if dug is None:
         return
     ground_facts(case)
-    outside = pipe_size(size_in or case.bore_in).outside_in / INCHES_PER_FT
-    straight = sum(leg.length_ft for leg in legs)
-    begins, ends = _depths(case, straight, size_in)
-    free = straight, trench_width_ft(case, shored=False, pipe_outside_ft=outside)
-    length, width = held_plan(case, free, ends, outside)
+    legs, outside, begins, ends = dug.legs, dug.outside_ft, dug.begins_ft, dug.ends_ft
+    length, width = dug.length_ft, dug.width_ft
     cubic_ft = trench_cf((Depth(0.0, begins), Depth(length, ends)), width)
     _earth(case, cubic_ft, length, width, begins, ends)
     _fill(case, cubic_ft, length, width, outside, begins)
@@ -47,12 +39,6 @@ def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
         put_back_zone(case, leg.zone, "lawn", leg.length_ft, (leg is first) + (leg is last), width)
     round_sod(case)
     with_flatwork(case)
-
-
-def _depths(case: Case, length_ft: float, size_in: float) -> tuple[float, float]:
-    step, begins = case.number("dig_step_ft"), case.number("reroute_depth_ft")
-    fall = least_fall_in_per_ft(case, size_in or case.bore_in) / INCHES_PER_FT
-    return up(begins, step), up(begins + fall * length_ft, step)
 
 
 def _earth(case: Case, cubic_ft: float, length_ft: float, width_ft: float, begins_ft: float, ends_ft: float) -> None:

@@ -1,21 +1,13 @@
 """The dig as it lies in the ground in; what is put back on top, each to a stated finish, out."""
 
 from estimator.model.stretch import Stretch
-from estimator.takeoff.case import Case, surface_word
+from estimator.takeoff.case import Case
 from estimator.takeoff.haul import with_flatwork
 from estimator.takeoff.working import up
+from estimator.works.surface import surface
 
 BARE = ("bare", "bare ground", "bare soil", "dirt", "soil", "gravel", "mulch")
 BEDS = ("bed", "beds", "planting bed", "planting beds")
-
-
-def surface(case: Case, at_ft: float) -> tuple[str, str]:
-    """Zone and what lies on it at a station: ("yard", "lawn") where the notes say yard and nothing more."""
-    answer = case.profile.zone(at_ft)
-    zone = answer.value or "yard"
-    mark = answer.marks[0] if answer.marks else None
-    word = surface_word(mark.choice, mark.surface) if mark else ""
-    return zone, word or ("lawn" if zone == "yard" else "")
 
 
 def put_back(case: Case, *holes: tuple[Stretch, float]) -> None:

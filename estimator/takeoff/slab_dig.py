@@ -5,32 +5,26 @@ import math
 from estimator.knowledge.excavation import ladders, needs_ladder
 from estimator.takeoff.case import Case
 from estimator.takeoff.deep_hole import sides_are_held
-from estimator.takeoff.depth import INCHES_PER_FT, bedding_ft, outside_ft, tolerance_ft
 from estimator.takeoff.dig_fill import sand_tons
-from estimator.takeoff.grade import Crossing, Grade
-from estimator.takeoff.ground import is_wet
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
-from estimator.takeoff.strip_floor import Opening, StripFloor
 from estimator.takeoff.working import cubic_yards, shown, up
+from estimator.works.depth import bedding_ft, outside_ft
+from estimator.works.floor_cut import FloorPlan, below_slab_ft
+from estimator.works.grade import Crossing
+from estimator.works.ground import is_wet
+from estimator.works.strip_floor import StripFloor
 
 
-def below_slab_ft(case: Case, pipe: Grade, inside_ft: float) -> float:
-    """Underside of the slab to the bottom of the dig: invert - slab + pipe wall + bedding."""
-    return pipe.invert_ft(inside_ft) - case.slab_ft + pipe.wall_in / INCHES_PER_FT + bedding_ft(case)
-
-
-def dig_below(
-    case: Case, pipe: Grade, openings: tuple[Opening, ...], beams: tuple[Crossing, ...], ends: tuple[float, float]
-) -> tuple[float, float]:
+def dig_below(case: Case, plan: FloorPlan) -> tuple[float, float]:
     """Earth under the openings and, by hand, under the beams between them; and the pipe zone in it, cubic ft."""
-    paper, width = case.paper, openings[0].width_ft if openings else case.number("slab_run_width_ft")
-    near, far = ends
+    paper, width, pipe, openings, beams = case.paper, plan.width_ft, plan.pipe, plan.cuts, plan.beams
+    near, far = plan.near_ft, plan.far_ft
     step = case.number("dig_step_ft")
-    floor = StripFloor(near, far, *(up(below_slab_ft(case, pipe, at), step) for at in ends))
+    floor = StripFloor(near, far, *(up(below_slab_ft(case, pipe, at), step) for at in (near, far)))
     length = sum(o.length_ft for o in openings)
     under = _under_beams(case, beams, floor, width)
-    plain = sum(o.length_ft * width * floor.depth_ft(o.middle_ft) for o in openings)
+    plain = sum(o.length_ft * o.width_ft * floor.depth_ft(o.middle_ft) for o in openings)
     paper.put("dig_length_ft", length, "strip less the beams", ("openings", len(openings)))
     paper.put(
         "dig_width_ft", width, "the firm's opening; where its sides are held, as wide as people need between shores"
@@ -51,17 +45,20 @@ def dig_below(
         cubic_yards(plain + under),
         "(each opening: length x width x depth below the slab at its middle; + under beams) / 27",
         (
-            "openings, long x deep",
-            ", ".join(f"{shown(o.length_ft)} x {floor.depth_ft(o.middle_ft):.3f} ft" for o in openings),
+            "openings, long x wide x deep",
+            ", ".join(
+                f"{shown(o.length_ft)} x {shown(o.width_ft)} x {floor.depth_ft(o.middle_ft):.3f} ft" for o in openings
+            ),
         ),
         ("width", width, "ft"),
         ("depth, nearer end", floor.at_near_ft, "ft"),
         ("depth, farther end", floor.at_far_ft, "ft"),
         ("under beams", under, "cu ft"),
     )
-    _depth_facts(case, floor.deepest_ft + case.slab_ft, openings)
+    _depth_facts(case, plan, floor.deepest_ft + case.slab_ft)
     high = min(bedding_ft(case) + outside_ft(case) + case.number("pipe_zone_over_ft"), floor.shallowest_ft)
-    return plain + under, (length + sum(_width_in(b, near, far) for b in beams)) * width * high
+    across = sum(o.length_ft * o.width_ft for o in openings) + sum(_width_in(b, near, far) for b in beams) * width
+    return plain + under, across * high
 
 
 def _width_in(beam: Crossing, near: float, far: float) -> float:
@@ -87,14 +84,14 @@ def _under_beams(case: Case, beams: tuple[Crossing, ...], floor: StripFloor, wid
     return sum(wide * width * max(least, floor.depth_ft(b.middle_ft) + slab - b.bottom_ft) for b, wide in crossed)
 
 
-def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> None:
-    safe = depth_ft + tolerance_ft(case, depth_ft)
+def _depth_facts(case: Case, plan: FloorPlan, depth_ft: float) -> None:
+    safe = plan.exact_ft + plan.tolerance_ft
     case.paper.put(
         "safety_depth_ft",
         safe,
-        "bottom below slab top + what the locator may be off",
-        ("bottom", depth_ft, "ft"),
-        ("locator", safe - depth_ft, "ft"),
+        "bottom below slab top, not rounded, + what the locator may be off",
+        ("bottom", plan.exact_ft, "ft"),
+        ("locator", plan.tolerance_ft, "ft"),
     )
     if needs_ladder(safe):
         case.paper.put(
@@ -105,7 +102,7 @@ def _depth_facts(case: Case, depth_ft: float, openings: tuple[Opening, ...]) -> 
             source="29 CFR 1926.651(c)(2)",
         )
     if sides_are_held(case, safe):
-        hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in openings), depth_ft)
+        hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in plan.cuts), depth_ft)
     if is_wet(case, case.stretch, safe):
         case.paper.facts.add("wet")
         case.paper.put("dewater_days", case.number("slab_days_open"), "days the floor is open")

@@ -16,6 +16,7 @@ from estimator.takeoff.slab import break_through, slab_spot
 from estimator.takeoff.small_methods import abandon, crawl_replace, isolation_test, look_and_see
 from estimator.takeoff.tunnel import tunnel
 from estimator.takeoff.yard import trench, yard_spot
+from estimator.works import works_of
 
 Step = Callable[[Case], tuple[Verdict, ...] | None]
 
@@ -62,6 +63,7 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
         assumptions=tuple(paper.assumptions),
         cautions=tuple(paper.cautions),
         finds=finds,
+        works=works_of(repair, job, tables),
     )
 
 

@@ -1,22 +1,22 @@
 """A stretch under the slab in; the tunnel to reach it, its pit, its fill and the pipe hung in it, out."""
 
-from dataclasses import replace
-
 from estimator.model.judgement import Verdict
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
-from estimator.takeoff.approach import Approach, approach
 from estimator.takeoff.case import Case
-from estimator.takeoff.grade import Crossing, Grade, crossings, crown_finds, grade
-from estimator.takeoff.ground import ground_facts, is_wet
 from estimator.takeoff.haul import spoil
 from estimator.takeoff.pipe import hangers, new_pipe, stands
-from estimator.takeoff.slab_beams import edge_crossing
-from estimator.takeoff.tunnel_beams import TunnelBeams, tunnel_beams
 from estimator.takeoff.tunnel_fill import fill
-from estimator.takeoff.tunnel_pit import above_grade_ft, pits
-from estimator.takeoff.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
+from estimator.takeoff.tunnel_pit import pits
 from estimator.takeoff.working import cubic_yards, shown, up
+from estimator.works.approach import Approach
+from estimator.works.floor_cut import above_grade_ft
+from estimator.works.grade import Crossing, Grade, crossings, crown_finds
+from estimator.works.ground import ground_facts, is_wet
+from estimator.works.slab_beams import edge_crossing
+from estimator.works.tunnel_beams import TunnelBeams
+from estimator.works.tunnel_plan import tunnel_plan
+from estimator.works.tunnel_shape import TunnelShape
 
 RUN_SOURCE = "common practice; 29 CFR 1926.800 or Subpart P: the competent person decides which"
 
@@ -24,12 +24,11 @@ RUN_SOURCE = "common practice; 29 CFR 1926.800 or Subpart P: the competent perso
 def tunnel(case: Case) -> tuple[Verdict, ...]:
     """Approach, section, dips, pits, shoring sets, hangers, spoil, fill, pipe."""
     ground_facts(case)
-    way = approach(case)
-    pipe = grade(case)
-    beams = tunnel_beams(case, way)
-    shape = _shape(case, way, pipe, beams.over)
+    plan = tunnel_plan(case)
+    way, pipe, beams, shape = plan.way, plan.pipe, plan.beams, plan.shape
+    _write_shape(case, way, pipe, plan.plain)
     bank = _dug(case, way, shape, beams.over)
-    pit_bank = pits(case, way, shape, beams)
+    pit_bank = pits(case, plan)
     spoil(case, bank + pit_bank)
     _shoring(case, shape)
     new_pipe(case, tunnel=True, tests=1)
@@ -49,24 +48,6 @@ def _over_the_pipe(case: Case, way: Approach, pipe: Grade, beams: TunnelBeams) -
     if edge is None or edge.beam is None or not edge.beam.there or way.lead_ft or edge.said_by == "the line's log":
         return noted
     return (edge_crossing(case, pipe, edge.beam), *noted)
-
-
-def _shape(case: Case, way: Approach, pipe: Grade, beams: tuple[Crossing, ...]) -> TunnelShape:
-    """Mouth and face heights up to the dig step, then the dips under beams."""
-    step, least, below = (
-        case.number("dig_step_ft"),
-        case.number("tunnel_height_min_ft"),
-        case.number("tunnel_under_pipe_ft"),
-    )
-    mouth = up(height_ft(pipe.invert_ft(way.mouth_ft), case.slab_ft, below, least), step)
-    face = up(height_ft(pipe.invert_ft(way.face_ft), case.slab_ft, below, least), step)
-    plain = TunnelShape(length_ft=way.length_ft, width_ft=case.number("tunnel_width_ft"), mouth_ft=mouth, face_ft=face)
-    crawl, margin = case.number("beam_crawl_ft"), case.number("beam_dip_margin_ft")
-    dips = tuple(dip_under(plain, b, case.slab_ft, crawl, margin, step) for b in beams)
-    _write_shape(case, way, pipe, plain)
-    return replace(
-        plain, dips=tuple(d for d in dips if d.depth_ft), beams_cf=beam_concrete_cf(plain, beams, case.slab_ft)
-    )
 
 
 def _write_shape(case: Case, way: Approach, pipe: Grade, shape: TunnelShape) -> None:

@@ -2,23 +2,24 @@
 
 from estimator.knowledge.excavation import PIT_OFF_LINES_FT, ladders, needs_ladder
 from estimator.model.say import Feet
-from estimator.takeoff.approach import Approach
 from estimator.takeoff.case import Case
 from estimator.takeoff.deep_hole import sides_are_held
-from estimator.takeoff.depth import tolerance_ft
 from estimator.takeoff.hand_shores import hand_shores
-from estimator.takeoff.restoration import BARE, BEDS, surface
-from estimator.takeoff.tunnel_beams import TunnelBeams
-from estimator.takeoff.tunnel_shape import TunnelShape
+from estimator.takeoff.restoration import BARE, BEDS
 from estimator.takeoff.working import cubic_yards, up
+from estimator.works.depth import tolerance_ft
+from estimator.works.floor_cut import above_grade_ft
+from estimator.works.surface import surface
+from estimator.works.tunnel_plan import TunnelPlan
 
 
-def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> float:
+def pits(case: Case, plan: TunnelPlan) -> float:
     """0 where the tunnel begins in another one. Plan of the firm's pit x depth from the ground to the floor at the mouth, for each pit; cubic yards."""
     paper, long, wide = case.paper, case.number("pit_length_ft"), case.number("pit_width_ft")
+    way, shape, beams = plan.way, plan.shape, plan.beams
     if not way.pits:
         return 0.0
-    depth = pit_depth_ft(case, shape, beams.edge_floor_ft)
+    depth = plan.pit_ft
     cubic_ft = way.pits * long * wide * depth
     paper.put(
         "pits",
@@ -46,33 +47,22 @@ def pits(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> f
         ("width", wide, "ft"),
         ("depth", depth, "ft"),
     )
-    _safety(case, depth, long, wide, way.pits)
+    _safety(case, plan, depth, long, wide)
     _sod(case, way.pits, long, wide)
     return bank
 
 
-def above_grade_ft(case: Case) -> float:
-    """How far the ground lies below the slab top outside."""
-    above = case.job.house.slab_above_grade_ft
-    return case.number("slab_above_grade_ft") if above is None else above
-
-
-def pit_depth_ft(case: Case, shape: TunnelShape, edge_beam_ft: float) -> float:
-    """The pit goes as deep as the floor at the mouth, the dip under the edge beam included; up to the dig step."""
-    beam_floor = edge_beam_ft + case.number("beam_crawl_ft") if edge_beam_ft else 0.0
-    floor = max(case.slab_ft + shape.mouth_ft, beam_floor)
-    return up(floor - above_grade_ft(case), case.number("dig_step_ft"))
-
-
-def _safety(case: Case, depth_ft: float, long_ft: float, wide_ft: float, count: int) -> None:
-    """Limits are compared with the depth and what a locator may be off, as for any dig."""
-    paper, safe = case.paper, depth_ft + tolerance_ft(case, depth_ft)
+def _safety(case: Case, plan: TunnelPlan, depth_ft: float, long_ft: float, wide_ft: float) -> None:
+    """Limits are compared with the depth, not rounded, and what a locator may be off, as for any dig."""
+    paper, exact, count = case.paper, plan.exact_pit_ft, plan.way.pits
+    off = tolerance_ft(case, exact)
+    safe = exact + off
     paper.put(
         "safety_depth_ft",
         safe,
-        "pit + what the locator may be off",
-        ("pit", depth_ft, "ft"),
-        ("locator", safe - depth_ft, "ft"),
+        "pit, not rounded, + what the locator may be off",
+        ("pit", exact, "ft"),
+        ("locator", off, "ft"),
     )
     if needs_ladder(safe):
         paper.put(

@@ -1,20 +1,19 @@
 """Quantities in as they are worked out, one under another; the finished tuple out."""
 
-import math
-from collections.abc import Iterable
-
-from estimator.model.say import Say
 from estimator.model.work import Input, Quantity
 from estimator.takeoff.quantities import QUANTITIES
+from estimator.works.notes import Given as Given
+from estimator.works.notes import Notes
+from estimator.works.rounding import shown as shown
+from estimator.works.rounding import total as total
+from estimator.works.rounding import up as up
 
 CUBIC_FT_PER_CY = 27.0
 COMMON_PRACTICE = "common practice"
 GEOMETRY = "geometry"
 
-Given = tuple[str, float | str, str] | tuple[str, float | str]
 
-
-class Working:
+class Working(Notes):
     """The sheet of paper of one takeoff: each quantity with its formula, inputs and source; what was assumed; cautions.
 
     >>> paper = Working()
@@ -27,10 +26,8 @@ class Working:
     """
 
     def __init__(self) -> None:
+        super().__init__()
         self._found: dict[str, Quantity] = {}
-        self.facts: set[str] = set()
-        self.assumptions: list[Say] = []
-        self.cautions: list[Say] = []
 
     def put(self, name: str, value: float, formula: str, *inputs: Given, source: str = COMMON_PRACTICE) -> float:
         """Write a quantity down and give its value back. Writing the same name again replaces it."""
@@ -60,30 +57,10 @@ class Working:
         """A quantity already written down, as an input of the next one."""
         return (QUANTITIES[name][1], self.value(name), QUANTITIES[name][0])
 
-    def assume(self, text: str, **words: object) -> None:
-        said = Say.of(text, **words)
-        if said not in self.assumptions:
-            self.assumptions.append(said)
-
-    def warn(self, text: str, **words: object) -> None:
-        said = Say.of(text, **words)
-        if said not in self.cautions:
-            self.cautions.append(said)
-
     @property
     def quantities(self) -> tuple[Quantity, ...]:
         """Everything that is more than nothing, in the order it was worked out."""
         return tuple(q for q in self._found.values() if q.value > 0)
-
-
-def up(value: float, step: float = 1.0) -> float:
-    """Up to the next whole step; what floating numbers add in the last places does not count.
-
-    >>> up(3.9175, 0.1), up(2.375, 0.1), up(4.0, 0.1), up(27 / 4), up(0.3 / 0.1)
-    (4.0, 2.4, 4.0, 7.0, 3.0)
-    """
-    steps = math.ceil(round(value / step, 9))
-    return round(steps * step, 9)
 
 
 def cubic_yards(cubic_ft: float) -> float:
@@ -92,21 +69,3 @@ def cubic_yards(cubic_ft: float) -> float:
     2.0
     """
     return cubic_ft / CUBIC_FT_PER_CY
-
-
-def shown(value: float) -> str:
-    """A length inside a list of lengths, as a person would write it.
-
-    >>> shown(12.66667), shown(3.0)
-    ('12.67', '3')
-    """
-    return f"{round(value, 2):g}"
-
-
-def total(values: Iterable[float]) -> float:
-    """Sum without the loss of adding floats one by one.
-
-    >>> total([0.1] * 10)
-    1.0
-    """
-    return math.fsum(values)

@@ -1,20 +1,10 @@
 """Dig from the open air: a yard spot or a whole trench in; its quantities out."""
 
-from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.depth import pothole_reaches
 from estimator.takeoff.dig import dig
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
-
-
-def hole_over(case: Case) -> Stretch:
-    """The stretch with room to work at each end, and the locator's own error where nothing is uncovered first."""
-    room = case.number("dig_end_ft")
-    first = case.word("pothole_pipe_first", "yes", "no") == "yes"
-    if not first or not pothole_reaches(case, case.stretch.padded(room, room)):
-        room += case.number("locator_tolerance_min_ft")
-    return case.stretch.padded(room, room)
+from estimator.works.open_dig import hole_over
 
 
 def yard_spot(case: Case) -> None:
@@ -29,13 +19,13 @@ def trench(case: Case) -> None:
 
 def _open(case: Case, days: str, tests: int) -> None:
     hole = hole_over(case)
-    way = dig(case, hole, case.number(days))
+    dug = dig(case, hole, case.number(days))
     new_pipe(case, tunnel=False, tests=tests)
-    put_back(case, (hole, way.top_width_ft))
+    put_back(case, (dug.top, dug.way.top_width_ft))
 
 
 def look(case: Case) -> None:
     """One hole to see what is wrong; the pipe stays as it is until that is known."""
     hole = hole_over(case)
-    way = dig(case, hole, case.number("spot_days_open"), new_pipe=False)
-    put_back(case, (hole, way.top_width_ft))
+    dug = dig(case, hole, case.number("spot_days_open"), new_pipe=False)
+    put_back(case, (dug.top, dug.way.top_width_ft))

@@ -39,7 +39,7 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
             yield from _literals(node.args[0], named, path)
         elif isinstance(node.func, ast.Name) and node.func.id in OF_THEMSELVES:
             yield from _own_words(node)
-        elif path.parent.name == TAKEOFF:
+        elif path.parent.name in MEASURING:
             own = [keyword.value for keyword in node.keywords if keyword.arg in NAMED]
             down = isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN
             yield from _formula([*own, *(node.args[2:] if down else ())])
@@ -47,7 +47,7 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
 
 OF_THEMSELVES = {"Rule": ("statement", "reason", "worse"), "Reading": ("evidence",)}
 """Records that hold sentences about themselves, by keyword."""
-TAKEOFF, WRITTEN_DOWN = "takeoff", ("put", "add")
+MEASURING, WRITTEN_DOWN = ("works", "takeoff"), ("put", "add")
 NAMED = ("formula", "words")
 """Where quantities are written down: name, value, formula, then inputs that begin with their names; or the formula by keyword."""
 

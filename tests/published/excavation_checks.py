@@ -4,7 +4,7 @@ import math
 
 from estimator.knowledge import beams, silica
 from estimator.knowledge import excavation as x
-from estimator.takeoff.earth import section_sf, top_width_ft
+from estimator.works.earth import section_sf, top_width_ft
 from tests.published.check import Check
 
 P = "29 CFR 1926 Subpart P"

@@ -112,7 +112,7 @@ def test_a_strip_stops_at_the_edge_beam_the_house_tells_of_as_at_one_the_log_not
     assert told.value("beam_crossings") == noted.value("beam_crossings") == 1
     for name in ("inside_dig_bcy", "saw_lf", "slab_sf", "engineer_letters", "inside_backfill_ccy"):
         assert told.value(name) == pytest.approx(noted.value(name)), name
-    assert told.value("slab_sf") == pytest.approx(2.0 * 9.0)  # 1 to 10 ft, 2 ft wide
+    assert told.value("slab_sf") == pytest.approx(2.0 * 6.5 + 3.0 * 3.0)  # 1 to 10.5 ft, the last 3 ft 3 ft wide
 
 
 def test_a_strip_at_an_edge_nobody_spoke_of_counts_with_a_usual_beam(tables: Tables) -> None:
@@ -130,7 +130,7 @@ def test_a_strip_that_begins_inside_the_edge_beam_meets_it_not(tables: Tables, n
 def test_a_strip_at_an_edge_without_a_beam_is_opened_up_to_the_edge(tables: Tables) -> None:
     found = strip(tables, without_beams(), NONE)
     assert found.value("beam_crossings") == found.value("engineer_letters") == 0
-    assert found.value("slab_sf") == pytest.approx(2.0 * 10.0)
+    assert found.value("slab_sf") == pytest.approx(2.0 * 7.5 + 3.0 * 3.0)
 
 
 @pytest.mark.parametrize("method", ["break-through", "tunnel"])

@@ -12,7 +12,13 @@ from estimator.takeoff.working import up
 from tests.takeoff.houses import at, changed, pecan_house, pecan_line, repair
 
 T = 1 / 3  # slab, ft
-STRIPS = (14.0, 27 - (15 + 10 / 12))  # 1 to 15 ft and 15.833 to 27 ft: the strip stops at both beams
+FAR = 27.5  # half a foot beyond the new pipe, to couple it
+BEAM_ENDS = 15 + 10 / 12
+STRIPS = ((14.0, 2.0, 8.0), (FAR - 3 - BEAM_ENDS, 2.0, (BEAM_ENDS + FAR - 3) / 2), (3.0, 3.0, FAR - 1.5))
+"""Long, wide, middle: 1 to 15 ft and 15.833 to 24.5 ft, the strip stops at both beams; its last 3 ft as wide as one opening."""
+
+ACROSS = sum(long * wide for long, wide, _ in STRIPS) + (1 + 10 / 12) * 2.0
+"""The strip and what is dug by hand under the beams, sq ft."""
 
 
 @pytest.fixture
@@ -22,12 +28,14 @@ def strip(tables: Tables) -> Takeoff:
 
 def test_the_strip_stops_on_each_side_of_every_beam(strip: Takeoff) -> None:
     assert strip.value("beam_crossings") == 2
-    assert strip.value("slab_sf") == pytest.approx(2.0 * sum(STRIPS))
-    assert strip.value("dig_length_ft") == pytest.approx(sum(STRIPS))
+    assert strip.value("slab_sf") == pytest.approx(sum(long * wide for long, wide, _ in STRIPS))
+    assert strip.value("dig_length_ft") == pytest.approx(FAR - 1 - 10 / 12)
 
 
 def test_saw_cuts_go_round_each_opening_and_across_every_two_feet(strip: Takeoff) -> None:
-    assert strip.value("saw_lf") == pytest.approx(sum(2 * (long + 2) + 2 * int(long / 2) for long in STRIPS))
+    assert strip.value("saw_lf") == pytest.approx(
+        sum(2 * (long + wide) + wide * int(long / 2) for long, wide, _ in STRIPS)
+    )
 
 
 def test_concrete_out_is_weighed_bulked_and_hauled(strip: Takeoff) -> None:
@@ -52,20 +60,18 @@ def test_a_large_patch_comes_by_truck_and_pays_the_part_load_fee(tables: Tables)
 
 
 def test_dowels_retarder_and_floor_follow_each_opening(strip: Takeoff) -> None:
-    assert strip.value("dowels") == sum(up(2 * (long + 2) / 1.5) for long in STRIPS)
-    assert strip.value("retarder_sf") == pytest.approx(sum((long + 1) * 3 for long in STRIPS))
-    assert strip.value("floor_sf") == pytest.approx(sum((long + 2) * 4 for long in STRIPS))
+    assert strip.value("dowels") == sum(up(2 * (long + wide) / 1.5) for long, wide, _ in STRIPS)
+    assert strip.value("retarder_sf") == pytest.approx(sum((long + 1) * (wide + 1) for long, wide, _ in STRIPS))
+    assert strip.value("floor_sf") == pytest.approx(sum((long + 2) * (wide + 2) for long, wide, _ in STRIPS))
 
 
 def test_earth_below_the_strip_and_under_the_beams_by_hand(strip: Takeoff) -> None:
-    """Invert 2.6 and 2.31875 ft, wall 0.237 in, bedding 0.33 ft: 2.616 -> 2.7 and 2.335 -> 2.4 ft below the slab's underside."""
+    """Invert 2.6 and 2.3135 ft, wall 0.237 in, bedding 0.33 ft: 2.616 -> 2.7 and 2.330 -> 2.4 ft below the slab's underside."""
     near = up(2.6 - T + 0.237 / 12 + 0.33, 0.1)
-    far = up(2.6 - 27 / 96 - T + 0.237 / 12 + 0.33, 0.1)
+    far = up(2.6 - FAR / 96 - T + 0.237 / 12 + 0.33, 0.1)
     assert (near, far) == (2.7, 2.4)
-    falls = (near - far) / 27
-    plain = 2.0 * sum(
-        long * (near - falls * middle) for long, middle in zip(STRIPS, (8.0, (15 + 10 / 12 + 27) / 2), strict=True)
-    )
+    falls = (near - far) / FAR
+    plain = sum(long * wide * (near - falls * middle) for long, wide, middle in STRIPS)
     under_beams = (1.0 + 10 / 12) * 2.0 * 2.0
     assert strip.value("inside_dig_bcy") == pytest.approx((plain + under_beams) / 27)
 
@@ -87,7 +93,7 @@ def test_dust_is_named_and_masks_are_counted(strip: Takeoff) -> None:
     said = " ".join(str(c) for c in strip.cautions)
     assert "masks indoors" in said
     assert strip.value("respirators") == 2
-    assert strip.value("negative_air_days") == up(sum(STRIPS) / 15) + 1
+    assert strip.value("negative_air_days") == up(sum(long for long, _, _ in STRIPS) / 15) + 1
 
 
 def test_services_in_the_floor_are_found_before_the_first_cut(strip: Takeoff) -> None:
@@ -147,13 +153,13 @@ def test_the_strip_too_is_blocked_where_the_pipe_would_hit_a_beam(tables: Tables
 
 
 def test_sand_round_the_pipe_inside_and_outside(strip: Takeoff) -> None:
-    """0.33 + 0.375 + 0.5 = 1.205 ft of pipe zone over 27 ft inside, under beams too, and 3 ft outside, less the pipe."""
-    inside = 27 * 2.0 * 1.205 - math.pi / 4 * 0.375**2 * 27
+    """0.33 + 0.375 + 0.5 = 1.205 ft of pipe zone inside, under beams too, and 3 ft outside, less the pipe."""
+    inside = ACROSS * 1.205 - math.pi / 4 * 0.375**2 * 27
     outside = 3 * 2.4 * 1.205 - math.pi / 4 * 0.375**2 * 3
     assert strip.value("pipe_zone_ccy") == pytest.approx((inside + outside) / 27)
     assert strip.value("sand_tons") == pytest.approx((inside + outside) / 27 * 1.15 * 1.35)
     dug = strip.value("inside_dig_bcy") * 27
-    assert strip.value("inside_backfill_ccy") == pytest.approx((dug - 27 * 2.0 * 1.205 + inside) / 27)
+    assert strip.value("inside_backfill_ccy") == pytest.approx((dug - ACROSS * 1.205 + inside) / 27)
 
 
 def test_both_sides_of_a_deep_strip_are_shored_by_hand(tables: Tables) -> None:
@@ -162,7 +168,7 @@ def test_both_sides_of_a_deep_strip_are_shored_by_hand(tables: Tables) -> None:
     found = take_off(repair("break-through", 0, 27), pecan_house(deep), tables)
     assert {"hand_shored", "depth_over_5"} <= found.facts
     assert found.value("dig_width_ft") == 3.4  # as a shored trench: 4.5 in + 3 ft, up
-    sides = sum(2 * (strip + 3.4) for strip in STRIPS)
+    sides = 2 * (14 + 3.4) + 2 * (FAR - BEAM_ENDS + 3.4)  # already wide enough to couple at the end
     assert found.value("shores_sf") == pytest.approx(sides * found.value("dig_depth_ft"))
     assert found.value("boxes") == 0
 
@@ -191,6 +197,6 @@ def test_what_is_dug_outside_goes_back_round_the_pipe(strip: Takeoff) -> None:
 
 
 def test_native_soil_goes_back_inside_and_outside(strip: Takeoff) -> None:
-    inside = strip.value("inside_dig_bcy") - 27 * 2.0 * 1.205 / 27
+    inside = strip.value("inside_dig_bcy") - ACROSS * 1.205 / 27
     outside = strip.value("hand_dig_bcy") - 3 * 2.4 * 1.205 / 27
     assert strip.value("native_ccy") == pytest.approx(inside + outside)

@@ -224,7 +224,7 @@ def test_a_toilet_is_pulled_for_a_test_unless_one_is_off_already(tables: Tables)
 def test_a_failed_test_over_the_line_makes_its_soil_type_c(tables: Tables) -> None:
     from estimator.model.stretch import Stretch
     from estimator.takeoff.case import Case
-    from estimator.takeoff.ground import leaks_here
+    from estimator.works.ground import leaks_here
 
     job = replace(
         house(replace(maple_line(), findings=())),

@@ -21,13 +21,13 @@ def numbers(found: Takeoff, name: str) -> dict[str, float]:
     return {i.name: float(i.value) for i in quantity.inputs if not isinstance(i.value, str)}
 
 
-def listed(found: Takeoff, name: str, given: str) -> list[tuple[float, float]]:
-    """An input that lists pairs, such as "14 x 2 ft, 11.17 x 2 ft"."""
+def listed(found: Takeoff, name: str, given: str) -> list[tuple[float, ...]]:
+    """An input that lists pairs or more, such as "14 x 2 ft, 11.17 x 2 ft"."""
     quantity = found.quantity(name)
     assert quantity is not None, name
     text = next(str(i.value) for i in quantity.inputs if i.name == given)
     pairs = [re.findall(r"[\d.]+", part) for part in text.split(", ")]
-    return [(float(a), float(b)) for a, b in pairs]
+    return [tuple(map(float, numbers)) for numbers in pairs]
 
 
 @pytest.mark.parametrize("method", METHODS)
@@ -136,9 +136,9 @@ def test_the_earth_of_a_dig_of_changing_depth_from_the_depths_along_it(tables: T
 
 def test_the_earth_below_a_strip_from_its_openings(tables: Tables) -> None:
     found = take_off(repair("break-through", -2, 27), pecan_house(), tables)
-    given, openings = numbers(found, "inside_dig_bcy"), listed(found, "inside_dig_bcy", "openings, long x deep")
-    below = sum(long * deep for long, deep in openings) * given["width"] + given["under beams"]
-    assert len(openings) == 2
+    given, openings = numbers(found, "inside_dig_bcy"), listed(found, "inside_dig_bcy", "openings, long x wide x deep")
+    below = sum(long * wide * deep for long, wide, deep in openings) + given["under beams"]
+    assert len(openings) == 3
     assert below / 27 == pytest.approx(found.value("inside_dig_bcy"), rel=1e-3)  # openings are shown to the hundredth
 
 

@@ -9,9 +9,9 @@ from estimator.model.line import Line
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
-from estimator.takeoff.earth import Depth, sloped_pit_cf
-from estimator.takeoff.protection import Box, Hole, benched, boxed, least, sloped, ways
-from estimator.takeoff.room import Footing, Room
+from estimator.works.earth import Depth, sloped_pit_cf
+from estimator.works.protection import Box, Hole, benched, boxed, least, sloped, ways
+from estimator.works.room import Footing, Room
 from tests.takeoff.houses import at, changed, house, maple_line, repair
 from tests.takeoff.houses import hole as hole_in
 

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from shapely import Polygon, box, unary_union
 
-from estimator.takeoff.earth import (
+from estimator.works.earth import (
     Depth,
     end_area_cf,
     prismoid_cf,
@@ -18,8 +18,8 @@ from estimator.takeoff.earth import (
     trench_cf,
     trench_end_area_cf,
 )
-from estimator.takeoff.grade import Crossing
-from estimator.takeoff.tunnel_shape import Dip, TunnelShape, beam_concrete_cf, dip_under
+from estimator.works.grade import Crossing
+from estimator.works.tunnel_shape import Dip, TunnelShape, beam_concrete_cf, dip_under
 
 depths_ft = st.floats(0.5, 20)
 widths_ft = st.floats(0.5, 8)

@@ -8,9 +8,9 @@ from estimator.knowledge.beams import INNER_BEAM_EVERY_FT
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.job import SLAB_FLOORS, EdgeBeam
 from estimator.model.say import Feet
-from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT
-from estimator.takeoff.grade import Crossing, Grade, crossings
+from estimator.works.case import Case
+from estimator.works.depth import INCHES_PER_FT
+from estimator.works.grade import Crossing, Grade, crossings
 
 
 def strip_beams(case: Case, pipe: Grade, near: float, far: float) -> tuple[Crossing, ...]:

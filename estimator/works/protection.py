@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from estimator.knowledge.excavation import SoilType, may_bench, needs_system, slope
-from estimator.takeoff.earth import Depth, sloped_all_round_cf, top_width_ft, trench_cf
-from estimator.takeoff.room import Room
+from estimator.works.earth import Depth, sloped_all_round_cf, top_width_ft, trench_cf
+from estimator.works.room import Room
 
 WayName = Literal["vertical", "sloped", "benched", "boxed", "shored"]
 

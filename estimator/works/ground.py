@@ -3,7 +3,7 @@
 from estimator.knowledge.excavation import SoilType, type_over_a_pipe
 from estimator.model.line import Finding
 from estimator.model.stretch import Stretch
-from estimator.takeoff.case import Case
+from estimator.works.case import Case
 
 LEAKS: tuple[str, ...] = ("leak", "hole", "gap", "collapse", "channel", "crack", "blister", "fitting")
 """Findings that let water into the soil: the ground around them counts as type C."""

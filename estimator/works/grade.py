@@ -8,8 +8,8 @@ from estimator.knowledge.pipes import pipe_size
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
 from estimator.model.say import Feet, Say
-from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT
+from estimator.works.case import Case
+from estimator.works.depth import INCHES_PER_FT
 
 FAMILIES: tuple[Family, ...] = ("IPC", "UPC")
 

@@ -1,9 +1,9 @@
 """The new pipe's outside and the depth in; the bottom width of a trench out, ft: the larger of the firm's rule and the standard's."""
 
 from estimator.knowledge.trench import d2321_width_in
-from estimator.takeoff.case import Case
-from estimator.takeoff.depth import INCHES_PER_FT, outside_ft
-from estimator.takeoff.working import up
+from estimator.works.case import Case
+from estimator.works.depth import INCHES_PER_FT, outside_ft
+from estimator.works.rounding import up
 
 
 def firm_width_ft(case: Case, shored: bool, outside: float) -> float:

@@ -7,10 +7,10 @@ from estimator.knowledge.pipes import pipe_size
 from estimator.knowledge.trench import bedding_in
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch, missing
-from estimator.takeoff.case import Case
-from estimator.takeoff.earth import Depth
-from estimator.takeoff.ground import is_rock
-from estimator.takeoff.working import up
+from estimator.works.case import Case
+from estimator.works.earth import Depth
+from estimator.works.ground import is_rock
+from estimator.works.rounding import up
 
 INCHES_PER_FT = 12.0
 

@@ -1,9 +1,9 @@
 """A pit's or trench's plan and depth in; the plan it is really dug to where its sides must be held, out."""
 
 from estimator.knowledge.excavation import needs_system
-from estimator.takeoff.case import Case
-from estimator.takeoff.ground import hand_only
-from estimator.takeoff.trench_width import trench_width_ft
+from estimator.works.case import Case
+from estimator.works.ground import hand_only
+from estimator.works.trench_width import trench_width_ft
 
 Plan = tuple[float, float]
 """Length and bottom width, ft."""

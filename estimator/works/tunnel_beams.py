@@ -4,10 +4,10 @@ from dataclasses import dataclass, replace
 
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.profile import Profile
-from estimator.takeoff.approach import Approach
-from estimator.takeoff.case import Case
-from estimator.takeoff.grade import Crossing, crossings
-from estimator.takeoff.slab_beams import edge_counted, say_inner_beams
+from estimator.works.approach import Approach
+from estimator.works.case import Case
+from estimator.works.grade import Crossing, crossings
+from estimator.works.slab_beams import edge_counted, say_inner_beams
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,9 +2,11 @@
 
 from dataclasses import dataclass
 
-from estimator.model.say import Feet
-from estimator.takeoff.case import Case
-from estimator.takeoff.working import Given
+from estimator.model.line import Mark
+from estimator.model.say import Feet, Say
+from estimator.model.stretch import Stretch
+from estimator.works.case import Case
+from estimator.works.notes import Given
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,6 +29,9 @@ class Approach:
     begins_ft: float = 0.0
     lead_ft: float = 0.0
     room_ft: float = 0.0
+    into_ft: float = 0.0  # straight in from the wall
+    second_beside_ft: float | None = None  # how far open ground lies from the far end, where somebody measured it
+    guess: Say | None = None  # what nobody noted about the way in
 
     def feet_between(self, low_ft: float, high_ft: float) -> float:
         """Feet of tunnel that lie so far from a pit."""
@@ -50,8 +55,10 @@ def approach(case: Case) -> Approach:
         )
     elif chosen.entry == "exit" and case.lead_ft:
         case.paper.assume("the tunnel follows the line it joins for {lead} first", lead=Feet(round(case.lead_ft, 2)))
-    if chosen.pits > 1:
+    if chosen.pits > 1 and chosen.second_beside_ft is None:
         case.paper.assume("a second pit at the far end; where there is no open ground, an opening through the floor")
+    if chosen.guess is not None:
+        case.paper.take(chosen.guess)
     return chosen
 
 
@@ -66,12 +73,32 @@ def _reaches(case: Case, length_ft: float) -> tuple[float, ...]:
     return (length_ft / 2, length_ft / 2) if length_ft > case.number("second_pit_over_ft") else (length_ft,)
 
 
+def way_in_unknown(line: str) -> Say:
+    """What is said where the tunnel's way in is a guess."""
+    return Say.of(
+        "nobody noted where {line} runs into another line or leaves the slab, nor how far the outside wall is: the tunnel's way in is a guess",
+        line=line,
+    )
+
+
+def second_beside_ft(case: Case, face_ft: float, first: Mark | None = None) -> float | None:
+    """How far open ground lies from the far end of a tunnel: the way in that was measured there; None where nobody did."""
+    near = case.number("pit_length_ft")
+    at = Stretch(case.station(face_ft), case.station(face_ft))
+    there = (m for m in case.profile.marks("beside") if m is not first and m.stretch.gap_ft(at) <= near)
+    return min((ft for m in there if (ft := m.length()) is not None), default=None)
+
+
 def _from_exit(case: Case) -> Approach:
     far, room = max(case.inside[1], 0.0), _room_ft(case)
     dug = case.lead_ft if case.from_tunnel else 0.0
     lead = case.lead_ft - dug
     length = lead + far + room
     reaches = (dug + length,) if dug else _reaches(case, length)
+    second = second_beside_ft(case, far + room) if len(reaches) > 1 else None
+    if second is not None:  # from open ground in to the far end
+        length += second
+        reaches = _reaches(case, length)
     return Approach(
         entry="exit",
         length_ft=length,
@@ -82,10 +109,13 @@ def _from_exit(case: Case) -> Approach:
         begins_ft=dug,
         lead_ft=lead,
         room_ft=room,
+        second_beside_ft=second,
+        guess=None if case.edge_known else way_in_unknown(case.line.name),
         words="along the pipe from the slab edge to the far end + working room",
         inputs=(
             *((("along the line it joins", lead, "ft"),) if lead else ()),
             ("to the far end", far, "ft"),
+            *((("in from the wall at the far end", second, "ft"),) if second is not None else ()),
             ("working room", room, "ft"),
         ),
     )
@@ -109,6 +139,8 @@ def _from_wall(case: Case) -> Approach | None:
         reaches_ft=_reaches(case, length),
         pits=len(_reaches(case, length)),
         room_ft=room,
+        into_ft=into,
+        second_beside_ft=second_beside_ft(case, high + room, mark),
         words="straight in from the wall + along the pipe + working room at both ends",
         inputs=(
             ("in from the wall", into, "ft"),

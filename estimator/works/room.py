@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from estimator.model.line import Mark
 from estimator.model.stretch import Stretch
-from estimator.takeoff.case import Case
+from estimator.works.case import Case
 
 
 @dataclass(frozen=True, slots=True)

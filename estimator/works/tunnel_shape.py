@@ -4,9 +4,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from estimator.takeoff.earth import prismoid_cf
-from estimator.takeoff.grade import Crossing
-from estimator.takeoff.working import total, up
+from estimator.works.earth import prismoid_cf
+from estimator.works.grade import Crossing
+from estimator.works.rounding import total, up
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
-class Opening:
+class FloorCut:
     """One opening in the floor: where it begins and ends inside the slab edge, and how wide, ft."""
 
     from_ft: float

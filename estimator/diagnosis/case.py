@@ -70,12 +70,17 @@ class Case:
 
     @cached_property
     def tests(self) -> tuple[WaterTest, ...]:
-        """Water tests that cover this line: by its name or a branch's, or the whole system where none is named."""
-        names = {self.line.name} | {m.name for m in self.line.marks if m.name}
-        whole = [t for t in self.job.water_tests if t.kind != "new pipe"]
-        return tuple(
-            t for t in whole if (set(t.covers) & names if t.covers else t.kind == "whole" or t.section in names)
-        )
+        """Water tests that cover this line, or a branch of it that has no line of its own; the whole system where none is named."""
+        names = {self.line.name, *(name for name, line in branches_without_a_line(self.job) if line == self.line.name)}
+        old = [t for t in self.job.water_tests if t.kind != "new pipe"]
+        return tuple(t for t in old if (set(t.covers) & names if t.covers else t.kind == "whole" or t.section in names))
+
+
+def branches_without_a_line(job: Job) -> tuple[tuple[str, str], ...]:
+    """Branches that were noted on a line and never filmed as a line of their own: (name, the line they join)."""
+    own = {line.name for line in job.lines}
+    named = [(m.name, line.name) for line in job.lines for m in line.marks if m.word == "branch" and m.name]
+    return tuple((name, line) for name, line in named if name not in own)
 
 
 def opens(finding: Finding) -> bool:

@@ -12,11 +12,12 @@ from estimator.diagnosis.case import Case
 from estimator.diagnosis.ground import settled_places
 from estimator.diagnosis.iron import heavy_scale
 from estimator.diagnosis.severity import REPAIR, WATCH, severity
-from estimator.diagnosis.tested import clean_but_failed, covered, leaks_in_the_test
+from estimator.diagnosis.tested import Section, leaks_in_the_test, not_located
 from estimator.diagnosis.urgency import urgency
 from estimator.diagnosis.whole_line import whole_line
 from estimator.model.judgement import Evidence, Need
 from estimator.model.line import Finding, Grade
+from estimator.model.stretch import Stretch
 
 GROUPS: dict[str, str] = {
     **dict.fromkeys(("scale", "grease"), "build-up"),
@@ -39,8 +40,7 @@ def needs_of(case: Case, evidence: Sequence[Evidence]) -> tuple[Need, ...]:
     for group in ("pipe", "dip", "build-up", "utility"):
         rest = [f for f in case.line.findings if group_of(f) == group and f.id not in in_settled]
         made += [_need(case, found, evidence) for found in touching(f for f in rest if severity(f, case) >= WATCH)]
-    if clean_but_failed(case) and _bears_the_test(case):
-        made.append(_not_found(case, evidence))
+    made += [_leak_not_located(case, section, evidence) for section in not_located(case)]
     ordered = sorted(made, key=lambda n: (n.stretch.from_ft, n.stretch.to_ft))
     whole = [replace(n, whole_line=whole_line(n, ordered, case)) for n in ordered]
     return _named(whole)
@@ -106,25 +106,24 @@ def _grade(worst: Sequence[Finding]) -> Grade:
     return min((f.grade for f in worst), key=SURE.index)
 
 
-def _bears_the_test(case: Case) -> bool:
-    """The need to find the leak stands once: on the first line the failed tests cover, under the floor if any lies there."""
-    return covered(case)[0].line.name == case.line.name
+TEST_READINGS = ("test-fails-camera-clean", "section-fails-nothing-seen")
 
 
-def _not_found(case: Case, evidence: Sequence[Evidence]) -> Need:
-    """A failed test with a clean camera: something leaks, nobody knows where. Only an isolation test answers it."""
+def _leak_not_located(case: Case, section: Section, evidence: Sequence[Evidence]) -> Need:
+    """A section failed and nothing seen explains it: something leaks there, nobody knows where."""
     must = int(case.number("must_repair_severity"))
+    at = section.station_ft
     need = Need(
         id="",
         line=case.line.name,
-        stretch=case.profile.extent,
+        stretch=case.profile.extent if at is None else Stretch(at, at),
         kinds=("leak", "failed test"),
         findings=(),
         severity=must,
         urgency=0,
         grade="suspected",
         must=True,
-        because=tuple(e.rule for e in evidence if e.rule == "test-fails-camera-clean"),
+        because=tuple(e.rule for e in evidence if e.rule in TEST_READINGS),
     )
     return replace(need, urgency=urgency(need, case))
 

@@ -4,14 +4,17 @@ Common practice: a two-way cleanout under standing water makes a failed water te
 """
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
-from estimator.diagnosis.case import Case, opens
+from estimator.diagnosis.case import Case, branches_without_a_line, opens
 from estimator.diagnosis.reading import Hit, Reading
 from estimator.diagnosis.severity import PLAN, REPAIR, severity
 from estimator.diagnosis.standing_water import is_dip
 from estimator.diagnosis.tests_read import Outcome, TestRead, read_test
+from estimator.model.job import Job, WaterTest
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
+from estimator.tables.tables import Tables
 
 STATIC_TESTS = "common practice; contractors' pages on static tests of slab drains (read second-hand)"
 
@@ -32,36 +35,105 @@ def openings(case: Case) -> tuple[Finding, ...]:
 FLOORS = frozenset({"slab", "basement", "crawl"})
 
 
-def covered(case: Case) -> tuple[Case, ...]:
-    """Every line that the same tests cover; where some lie under a floor, only those."""
-    lines = tuple(Case(case.job, line, case.tables) for line in case.job.lines)
-    same = tuple(other for other in lines if set(other.tests) & set(case.tests))
-    return tuple(other for other in same if FLOORS & other.zones(other.profile.extent)) or same
+@dataclass(frozen=True, slots=True)
+class Section:
+    """What one failed test leaves under suspicion: the parts it covered less those that held by themselves.
 
-
-def system_openings(case: Case) -> tuple[Finding, ...]:
-    """Openings that could explain a failed test: on the lines it covers, on the house side of the plug.
-
-    A test of the drains under a floor is plugged where they leave it: an opening out in the yard explains nothing.
+    `line` bears the leak where nothing seen explains it: the first line that may leak, under a floor if any lies there;
+    `station_ft` is where a branch joins it that has no line of its own.
     """
-    return tuple(f for other in covered(case) for f in explaining(other))
+
+    read: TestRead
+    parts: tuple[str, ...]
+    lines: tuple[str, ...]
+    line: str
+    station_ft: float | None
+
+    @property
+    def isolated(self) -> bool:
+        return self.read.test.kind == "isolated"
+
+
+def sections(job: Job, tables: Tables) -> tuple[Section, ...]:
+    """Failed tests, each narrowed: what held by itself is never blamed, and a test of more says nothing that one of less says better."""
+    reads = [read_test(t, job, tables) for t in job.water_tests if t.kind != "new pipe"]
+    tight = _tight(reads)
+    failed = [r for r in reads if r.outcome == "failed"]
+    known = {id(r): _parts(r.test, job, tables) for r in failed}
+    out = []
+    for read in failed:
+        narrower = [o for o in failed if o.test.kind == "isolated" and set(known[id(o)]) < set(known[id(read)])]
+        if read.test.kind == "whole" and narrower:
+            continue
+        parts = tuple(p for p in known[id(read)] if p not in tight or read.test.kind == "isolated")
+        out.append(_section(read, parts or known[id(read)], job, tables))
+    return tuple(out)
+
+
+def _tight(reads: Iterable[TestRead]) -> frozenset[str]:
+    """Parts whose last test by themselves passed."""
+    last: dict[str, Outcome] = {}
+    for read in reads:
+        if read.test.kind == "isolated" and read.outcome != "inconclusive":
+            for part in read.test.covers or (read.test.section,):
+                if read.outcome == "passed" or len(read.test.covers) < 2:
+                    last[part] = read.outcome
+    return frozenset(part for part, outcome in last.items() if outcome == "passed")
+
+
+def _parts(test: WaterTest, job: Job, tables: Tables) -> tuple[str, ...]:
+    """Lines and branches in a test: those it names, else its section, else all lines under the floor with their branches."""
+    known = {line.name for line in job.lines} | {name for name, _ in branches_without_a_line(job)}
+    named = [part for part in test.covers if part in known] or [part for part in (test.section,) if part in known]
+    if named:
+        return tuple(named)
+    lines = [Case(job, line, tables) for line in job.lines]
+    inside = [c.line.name for c in lines if FLOORS & c.zones(c.profile.extent)] or [c.line.name for c in lines]
+    return (*inside, *(name for name, line in branches_without_a_line(job) if line in inside))
+
+
+def _section(read: TestRead, parts: tuple[str, ...], job: Job, tables: Tables) -> Section:
+    joins = dict(branches_without_a_line(job))
+    lines = tuple(line.name for line in job.lines if line.name in parts)
+    inside = [n for n in lines if FLOORS & (case := Case(job, job.line(n), tables)).zones(case.profile.extent)]
+    if lines:
+        return Section(read, parts, lines, (inside or lines)[0], None)
+    branch = next((part for part in parts if part in joins), None)
+    if branch is None:
+        return Section(read, parts, (), job.lines[0].name, None)
+    marks = (m for m in job.line(joins[branch]).marks if m.name == branch)
+    return Section(read, parts, (), joins[branch], next(m.stretch.from_ft for m in marks))
+
+
+def not_located(case: Case) -> tuple[Section, ...]:
+    """Failed sections borne by this line in which the camera saw no opening that explains them: a hairline explains nothing."""
+    return tuple(s for s in sections(case.job, case.tables) if s.line == case.line.name and not _explained(s, case))
+
+
+def _explained(section: Section, case: Case) -> bool:
+    lines = (Case(case.job, case.job.line(name), case.tables) for name in section.lines)
+    return any(explaining(line) for line in lines)
+
+
+def suspected(case: Case) -> tuple[Case, ...]:
+    """Every line that a failed test on this line leaves under suspicion."""
+    mine = [s for s in sections(case.job, case.tables) if case.line.name in s.lines]
+    names = dict.fromkeys(name for s in mine for name in s.lines)
+    return tuple(Case(case.job, case.job.line(name), case.tables) for name in names)
 
 
 def _in_the_test(finding: Finding, case: Case) -> bool:
+    """A test of the drains under a floor is plugged where they leave it: an opening out in the yard explains nothing."""
     under_floor = FLOORS & case.zones(case.profile.extent)
     return not under_floor or bool(FLOORS & case.zones(finding.stretch))
 
 
-def clean_but_failed(case: Case) -> bool:
-    """The test failed, and the camera saw no opening that explains it on any line it covers: a hairline explains nothing."""
-    return bool(having(case, "failed")) and not system_openings(case)
-
-
 def leaks_in_the_test(case: Case) -> tuple[Finding, ...]:
-    """Openings of this line that must be what the failed test lost water by: none worse was seen on any line it covers."""
-    if not having(case, "failed"):
+    """Openings of this line that must be what the failed test lost water by: none worse was seen on any line it leaves open."""
+    lines = suspected(case)
+    if not lines:
         return ()
-    worst = max((severity(f, other) for other in covered(case) for f in explaining(other)), default=REPAIR)
+    worst = max((severity(f, other) for other in lines for f in explaining(other)), default=REPAIR)
     return explaining(case) if worst < REPAIR else ()
 
 
@@ -71,7 +143,11 @@ def explaining(case: Case) -> tuple[Finding, ...]:
 
 
 def _failed_clean(case: Case) -> Iterable[Hit]:
-    return (Hit(None),) if clean_but_failed(case) else ()
+    return [Hit(None, (), (("sections", s.parts),)) for s in not_located(case) if not s.isolated]
+
+
+def _section_failed(case: Case) -> Iterable[Hit]:
+    return [Hit(None, (), (("section", s.read.test.section),)) for s in not_located(case) if s.isolated]
 
 
 def _holds(case: Case) -> Iterable[Hit]:
@@ -151,12 +227,23 @@ READINGS = (
         evidence="the water test fails, the camera saw no opening that explains it",
         effect="no repair until it is isolated; the isolation test is priced",
         meaning=Say.of(
-            "The drains lose water, but the camera saw no opening that explains it: the leak is in a side drain, a riser, a fixture's connection or a joint above the water."
+            "Failed water test, leak not located: the camera saw no opening in {sections} that explains it. The leak is in a branch drain, a riser, a fixture connection or a joint above the water."
         ),
-        confirm=Say.of("Test each section by itself, with a plug at each side drain."),
+        confirm=Say.of("Test each section by itself, with a plug at each branch drain."),
         asks=True,
         source=STATIC_TESTS,
         sees=_failed_clean,
+    ),
+    Reading(
+        id="section-fails-nothing-seen",
+        numbers=("D09",),
+        evidence="a section fails its test by itself, and nothing seen in it explains it",
+        effect="the leak is in that section and no other; it is inspected before it is repaired",
+        meaning=Say.of("Failed water test, leak not located in {section}: this section leaks by itself."),
+        confirm=Say.of("Inspect the section that failed with the camera, and read the height at which its level stops."),
+        asks=True,
+        source=STATIC_TESTS,
+        sees=_section_failed,
     ),
     Reading(
         id="level-drops-and-holds",

@@ -20,6 +20,18 @@ PROBLEMS = (NOT_SEEN_GOING_IN,)
 
 SOFT = ("scale", "grease", "mud", "blocked")
 """What cleaning takes away. Roots are not here: cut roots leave the opening they came in by."""
+CLOSES = frozenset({"cannot pass", "no flow", "full"})
+"""Signs that are over once a later camera run got through."""
+
+
+def got_through(seen: Stretch | None, at: Stretch) -> bool:
+    """A run that filmed on both sides of a place went through it."""
+    return seen is not None and seen.from_ft < at.from_ft and at.to_ft < seen.to_ft
+
+
+def opened(finding: Finding) -> Finding:
+    """The finding without the signs that it closes the pipe."""
+    return replace(finding, signs=tuple(s for s in finding.signs if s not in CLOSES))
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,31 +57,39 @@ def _other_look(a: Finding, b: Finding) -> bool:
     return (a.origin.pass_number, a.origin.back) != (b.origin.pass_number, b.origin.back)
 
 
-def one_finding(earlier: Finding, later: Finding) -> Finding:
-    """The later sight, with what it does not say taken from the earlier one, which goes into its history."""
+def one_finding(earlier: Finding, later: Finding, through: bool = False) -> Finding:
+    """The later sight, with what it does not say taken from the earlier one, which goes into its history.
+
+    Where the later run went through, the pipe is closed no more; what cleaning took away is as much as the later run saw.
+    """
+    before = opened(earlier) if through else earlier
+    if later.after_cleaning and not earlier.after_cleaning and later.kind in (*SOFT, "roots"):
+        before = replace(before, percent=None, size_in=None, grade_word=None)
     return replace(
         later,
-        percent=later.percent or earlier.percent,
-        size_in=earlier.size_in if later.size_in is None else later.size_in,
-        grade_word=later.grade_word or earlier.grade_word,
+        percent=later.percent or before.percent,
+        size_in=before.size_in if later.size_in is None else later.size_in,
+        grade_word=later.grade_word or before.grade_word,
         count=earlier.count if later.count is None else later.count,
         clock=later.clock or earlier.clock,
         direction=later.direction or earlier.direction,
-        signs=signs_in_order((*later.signs, *earlier.signs)),
+        signs=signs_in_order((*later.signs, *before.signs)),
         grade="seen" if "seen" in (earlier.grade, later.grade) else later.grade,
         after_cleaning=later.after_cleaning or earlier.after_cleaning,
         history=(*earlier.history, replace(earlier, history=())),
     )
 
 
-def merged(sights: Iterable[Finding], limits: Limits) -> list[Finding]:
+def merged(sights: Iterable[Finding], limits: Limits, passes: Iterable[Pass] = ()) -> list[Finding]:
     """Sights of one thing in several passes made one finding; the newest look counts."""
+    seen = {p.number: p.seen for p in passes}
     out: list[Finding] = []
     for sight in sights:
         for number, known in enumerate(out):
             alike = known.kind == sight.kind and _other_look(known, sight)
             if alike and same_place(known.stretch, sight.stretch, limits):
-                out[number] = one_finding(known, sight)
+                through = got_through(seen.get(sight.origin.pass_number), known.stretch)
+                out[number] = one_finding(known, sight, through)
                 break
         else:
             out.append(sight)
@@ -83,18 +103,21 @@ def parted(
     seen_by = {p.number: p.seen for p in passes}
     cleaned = list(after)
 
+    def passed(finding: Finding) -> bool:
+        later = (seen for n, seen in seen_by.items() if n > finding.origin.pass_number)
+        return any(got_through(seen, finding.stretch) for seen in later)
+
     def gone(finding: Finding) -> bool:
         number = finding.origin.pass_number
         if finding.kind == "blocked":
-            later = [seen for n, seen in seen_by.items() if n > number and seen is not None]
-            return any(s.from_ft < finding.stretch.from_ft and finding.stretch.to_ft < s.to_ft for s in later)
+            return passed(finding)
         return finding.kind in SOFT and any(
             c.number > number and c.seen.covers(finding.stretch) and (c.cleaned or c.seen).covers(finding.stretch)
             for c in cleaned
         )
 
     every = list(findings)
-    return [f for f in every if not gone(f)], [f for f in every if gone(f)]
+    return [opened(f) if passed(f) else f for f in every if not gone(f)], [f for f in every if gone(f)]
 
 
 MISSED_BY_EYE = ("hole", "gap", "crack", "collapse")

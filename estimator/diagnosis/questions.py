@@ -48,20 +48,24 @@ def _suspected(needs: Sequence[Need]) -> list[Question]:
 
 
 def _located(case: Case, needs: Sequence[Need]) -> list[Question]:
-    """A line with trouble in the ground and no depth read anywhere: how deep a dig goes is not known."""
+    """Trouble in the ground and no depth read in that ground: how deep a dig goes there is not known."""
     buried = [n for n in needs if n.must and not case.zones(n.stretch) <= HANGS_FREE and not set(n.kinds) <= CLEANABLE]
-    deep = (case.profile.depth_to_centre_ft(n.stretch.middle_ft).value for n in buried)
-    if all(depth is not None for depth in deep):
-        return []
     return [
         Question(
-            about=Say.of(
-                "Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then."
-            ),
-            line=case.line.name,
-            stretch=buried[0].stretch,
+            about=_LOCATE_INSIDE if case.zones(n.stretch) & INSIDE else _LOCATE, line=case.line.name, stretch=n.stretch
         )
-    ]
+        for n in buried
+        if (depth := case.profile.depth_to_centre_ft(n.stretch.middle_ft)).value is None or depth.how == "assumed"
+    ][:1]
+
+
+INSIDE = frozenset({"slab", "basement"})
+_LOCATE = Say.of(
+    "Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then."
+)
+_LOCATE_INSIDE = Say.of(
+    "How deep is the pipe under the floor here? A depth from the lawn says nothing of it. Locate it from inside: the price of any dig stays open until then."
+)
 
 
 def _levels(case: Case, needs: Sequence[Need]) -> list[Question]:

@@ -240,7 +240,9 @@ READINGS = (
         evidence="a section fails its test by itself, and nothing seen in it explains it",
         effect="the leak is in that section and no other; it is inspected before it is repaired",
         meaning=Say.of("Failed water test, leak not located in {section}: this section leaks by itself."),
-        confirm=Say.of("Inspect the section that failed with the camera, and read the height at which its level stops."),
+        confirm=Say.of(
+            "Inspect the section that failed with the camera, and read the height at which its level stops."
+        ),
         asks=True,
         source=STATIC_TESTS,
         sees=_section_failed,

@@ -186,7 +186,9 @@ def assemble(
             marks += [mark, *_regular_joints(mark, h, zero)]
             sights += [_finding(entry, h, zero, "offset")] if _is_lip(entry) else []
     passes = tuple(_pass(h, zero) for h in hung)
-    known, doubts = doubted(merged(sights, limits, passes), lambda f: Place(f.origin.file, f.origin.row, f.origin.column))
+    known, doubts = doubted(
+        merged(sights, limits, passes), lambda f: Place(f.origin.file, f.origin.row, f.origin.column)
+    )
     standing, gone = parted(known, (c for h in hung if (c := _cleaned(h, zero))), passes)
     downstream: Literal[1, -1] = zero.sign
     if passes and passes[0].flow == "against flow":

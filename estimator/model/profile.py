@@ -12,6 +12,10 @@ from estimator.model.line import ZONES, Line, Mark
 from estimator.model.on_the_way import beams, branches
 from estimator.model.stretch import Stretch, joined, missing
 
+STOPPED_BY = frozenset({"blocked", "water", "offset", "roots", "grease", "collapse", "turn", "cable"})
+"""What a camera stops at that is no end of the pipe."""
+SLACK_FT = 0.1
+
 
 class Profile:
     """One line put together from its marks. Stations in ft; `extent` is from the lowest to the highest known one."""
@@ -53,6 +57,22 @@ class Profile:
 
     def inspected(self, stretch: Stretch) -> bool:
         return any(part.covers(stretch) for part in self.filmed)
+
+    def run_out_seen(self, stretch: Stretch, run_out_ft: float) -> bool:
+        """Pipe was filmed so far beyond both ends, or the line is known to end or begin there.
+
+        A camera that was stopped saw neither the end of what stopped it nor the pipe to couple to.
+        """
+        low = Stretch(stretch.from_ft - run_out_ft, stretch.from_ft)
+        high = Stretch(stretch.to_ft, stretch.to_ft + run_out_ft)
+        return all(self.inspected(beyond) or self._ends_in(beyond) for beyond in (low, high))
+
+    def _ends_in(self, beyond: Stretch) -> bool:
+        """The line begins or ends there: an access, an end that was reached, or where it was measured to end."""
+        known = [m.stretch.from_ft for m in self.marks("end", "access", "cleanout")]
+        known += [m.stretch.from_ft for m in self.marks("stop") if m.choice and m.choice not in STOPPED_BY]
+        known += [p.start_ft for p in self.line.passes]
+        return any(beyond.padded(SLACK_FT, SLACK_FT).holds(at) for at in known)
 
     # ── what holds from one mark to the next ──────────────────────────────────────────────────
 
@@ -154,18 +174,23 @@ class Profile:
 
     # ── depth, invert, fall ───────────────────────────────────────────────────────────────────
 
-    def _depth_readings(self, at_ft: float) -> tuple[Mark, ...]:
-        """Depths taken from the kind of surface that lies over this station; all of them when none was.
+    def _depth_readings(self, at_ft: float) -> tuple[tuple[Mark, ...], bool]:
+        """Depths taken from the kind of surface that lies over this station, and True; those of another ground, and False.
 
-        A depth under the floor and one under the lawn start at different heights: they are never mixed. A basement floor
-        lies storeys lower than the lawn: a depth taken from the one says nothing of the other, and none is known then.
+        A depth under the floor and one under the lawn start at different heights: they are never mixed, and the one says
+        nothing sure of the other. A basement floor lies stories lower than the lawn: from the one nothing is taken for the other.
         """
         marks = tuple(m for m in self.marks("depth", "loc", "pothole", "invert") if m.depth_ft is not None)
         below = self._from_basement(at_ft)
         marks = tuple(m for m in marks if self._from_basement(m.stretch.middle_ft, m) == below)
         indoors = self.zone(at_ft).value in INDOOR_ZONES
-        alike = tuple(m for m in marks if taken_indoors(m) in (indoors, None))
-        return alike or marks
+        alike = tuple(m for m in marks if self._taken_indoors(m) == indoors)
+        return (alike, True) if alike else (marks, False)
+
+    def _taken_indoors(self, mark: Mark) -> bool:
+        """Where a depth was taken from; where its surface may be either, such as concrete, or is not said, what lies over the pipe there."""
+        said = taken_indoors(mark)
+        return self.zone(mark.stretch.middle_ft).value in INDOOR_ZONES if said is None else said
 
     def _from_basement(self, at_ft: float, reading: Mark | None = None) -> bool:
         """The surface there is a basement floor; for a reading, the one its own words say it was taken from."""
@@ -175,14 +200,17 @@ class Profile:
     def depth_to_centre_ft(self, at_ft: float) -> Answer[float | None]:
         """Surface to pipe centre, ft: read there, between two readings in a straight line, or carried from the nearest.
 
-        An `invert` reading is turned into the centre by half the bore. None where no depth was ever read.
+        An `invert` reading is turned into the centre by half the bore. "assumed" where it was read in another ground alone,
+        such as the lawn for a pipe under the slab. None where no depth was ever read.
         """
 
         def centre(mark: Mark) -> float:
             depth = mark.depth_ft or 0.0
             return depth - self.bore_in(mark.stretch.from_ft).value / 24 if mark.to == "invert" else depth
 
-        return interpolated(self._depth_readings(at_ft), centre, at_ft)
+        readings, alike = self._depth_readings(at_ft)
+        found = interpolated(readings, centre, at_ft)
+        return found if alike else Answer(found.value, "assumed", found.marks)
 
     def invert_below_slab_ft(self, at_ft: float) -> Answer[float | None]:
         """Invert below the slab top from `invert` and `level` readings only (a locator depth never gives fall), ft."""

@@ -10,6 +10,7 @@ from estimator.model.stretch import Stretch
 from estimator.scopes.ground import runs_under
 from estimator.scopes.rules import StretchFacts, facts_of
 from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE
+from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 from estimator.tables.tables import Tables
 
 May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
@@ -59,6 +60,8 @@ class Judge:
         return self._fixed[method, need.id]
 
     def _fixes(self, method: str, need: Need) -> bool:
+        if method == "clean" and closed_by_dirt(need):
+            return True  # what closes the pipe comes out first; what the camera then sees decides on the rest
         if method == "clean" and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
             return False  # nothing to clean out; or an opening that roots came in by and that must be closed
         if method in FINDS_OUT or set(need.kinds) <= {FAILED_TEST}:
@@ -68,6 +71,11 @@ class Judge:
         against = [v for v in said if counts(v, Effect.DOES_NOT_FIX)]
         self.does_not_fix |= dict.fromkeys(against)
         return not against
+
+
+def closed_by_dirt(need: Need) -> bool:
+    """Roots, grease, wipes or mud stopped the camera and nobody has cleaned there yet."""
+    return any(cleaned_first(f) and not f.after_cleaning for f in need.findings)
 
 
 def counts(verdict: Verdict, *effects: Effect) -> bool:

@@ -14,6 +14,7 @@ from estimator.model.say import Say
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
+from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 
 CLEANABLE = frozenset({"roots", "scale", "grease", "mud", "insects", "blocked"})
 
@@ -23,6 +24,16 @@ def no_opening(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
 
 
 def _ruling(need: Need) -> Ruling:
+    if any(cleaned_first(f) and not f.after_cleaning for f in need.findings):
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of(
+                "Cleaning opens the pipe so that we can inspect it. The opening the roots came in by stays; what the camera shows then decides the repair."
+            ),
+            estimator=Say.of("Closed by dirt: clean, re-inspect, then price. The opening stays."),
+            facts=frozenset({"film_again"}),
+            stretch=need.stretch,
+        )
     if not need.must and set(need.kinds) & CLEANABLE:
         return Ruling(
             effect=Effect.CAUTION,

@@ -55,6 +55,7 @@ class StretchFacts:
     under: tuple[str, ...] = ()
     rooms: tuple[str, ...] = ()
     filmed: bool = True
+    run_out_seen: bool = True  # sound pipe beyond both ends was filmed, or the line ends there
     depth_ft: float | None = None
     fall_ft: float | None = None
     slab_edge_ft: float | None = None
@@ -157,6 +158,7 @@ def facts_of(
         under=_each(m.choice for m in here if m.word == "under"),
         rooms=profile.rooms(stretch),
         filmed=profile.inspected(stretch),
+        run_out_seen=profile.run_out_seen(stretch, tables.number("run_out_ft")),
         depth_ft=_deepest(profile, stretch),
         fall_ft=profile.fall_ft(stretch.from_ft, stretch.to_ft).value,
         slab_edge_ft=profile.slab_edge_ft,
@@ -189,16 +191,25 @@ def _soils(job: Job, profile: Profile, stretch: Stretch) -> tuple[str, ...]:
 
 
 def _deepest(profile: Profile, stretch: Stretch) -> float | None:
-    """Deepest centre below the surface; None where none was read, or where one part, such as a basement's, has none."""
+    """Deepest centre below the surface; None where one part has none that was read in its own ground."""
     stations = {stretch.from_ft, stretch.to_ft}
     stations |= {
         m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert") if m.stretch.touches(stretch)
     }
     depths = [profile.depth_to_centre_ft(at).value for at in stations]
-    parts = [profile.depth_to_centre_ft(part.middle_ft).value for part, _ in profile.zones(stretch)]
-    if None in parts:
-        return None
+    for part, _ in profile.zones(stretch):
+        known = profile.depth_to_centre_ft(part.middle_ft)
+        if known.value is None or (known.how == "assumed" and _counts(part, stretch)):
+            return None
     return max((d for d in depths if d is not None), default=None)
+
+
+SHORT_PART_FT = 3.0
+"""A part of another ground no longer than this, such as the pit outside a slab, is dug with the rest of the stretch."""
+
+
+def _counts(part: Stretch, whole: Stretch) -> bool:
+    return part.length_ft > min(SHORT_PART_FT, whole.length_ft / 2)
 
 
 def _downstream_size(job: Job, profile: Profile, stretch: Stretch) -> float | None:

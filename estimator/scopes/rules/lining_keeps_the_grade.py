@@ -18,7 +18,12 @@ DIPS = ("sag", "reverse fall", "backfall")
 
 def keeps_the_grade(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     counts = limits("sag_counts_percent")
-    dips = [f for f in it.of(*DIPS) if f.kind != "sag" or percent_of(f, it.bore_in) > counts or "full" in f.signs]
+    alone = {f.id for n in it.needs if set(n.kinds) <= set(DIPS) for f in n.findings}
+    dips = [
+        f
+        for f in it.of(*DIPS)
+        if f.kind != "sag" or f.id in alone or percent_of(f, it.bore_in) > counts or "full" in f.signs
+    ]
     return tuple(
         Ruling(
             effect=Effect.DOES_NOT_FIX,

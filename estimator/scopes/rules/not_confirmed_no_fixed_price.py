@@ -18,7 +18,7 @@ def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
     unsure = [n for n in it.needs if n.grade in ("suspected", "not inspected")]
     unsure_findings = [f for f in it.findings if f.grade in ("suspected", "not inspected")] if not it.needs else []
     if not unsure and not unsure_findings and it.filmed:
-        return None
+        return None if it.run_out_seen else BEYOND
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
         homeowner=Say.of(
@@ -33,11 +33,23 @@ def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
     )
 
 
+BEYOND = Ruling(
+    effect=Effect.NO_FIXED_PRICE,
+    homeowner=Say.of(
+        "We could not see past this spot: how long the damage is and where good pipe begins is not inspected. The price is not fixed until we have seen it from the other end or opened it."
+    ),
+    estimator=Say.of(
+        "Sound pipe beyond the end of this repair was not seen: film from the other end, or a look-and-see dig, before a fixed price."
+    ),
+    facts=frozenset({"confirm_first"}),
+)
+
+
 RULE = Rule(
     id="not-confirmed-no-fixed-price",
     numbers=("R01",),
     methods=("sectional liner", "reline", *DIGS, "crawl replace"),
-    statement="What is only suspected, or was not filmed, has no fixed price; a step that confirms it comes first.",
+    statement="What is only suspected, or was not filmed, has no fixed price; nor has a repair where sound pipe beyond its ends was not seen.",
     reason="A price for work nobody has seen is a guess that one side pays for. What follows from something seen (inferred) counts as known.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",

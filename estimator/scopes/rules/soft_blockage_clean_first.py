@@ -18,7 +18,7 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, LINERS, Answers, 
 
 
 def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
-    soft = [f for f in it.findings if _soft(f) and not f.after_cleaning]
+    soft = [f for f in it.findings if cleaned_first(f) and not f.after_cleaning]
     if not soft:
         return None
     if it.method == "clean":
@@ -36,7 +36,7 @@ def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
     )
 
 
-def _soft(finding: Finding) -> bool:
+def cleaned_first(finding: Finding) -> bool:
     """A blockage called soft, or roots, grease and the like that the camera could not pass."""
     if finding.kind == "blocked":
         return "soft" in finding.signs

@@ -66,7 +66,7 @@ def _rule(rule: Rule, tables: Tables) -> Entry:
         reason=rule.reason,
         source=rule.source,
         effects=_effects(function) if function else (),
-        methods=rule.methods,
+        methods=rule.asked_of,
         settings=_settings(rule.reads, tables),
         guards_people=rule.guards_people,
         worse=rule.worse,

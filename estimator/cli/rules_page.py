@@ -58,7 +58,7 @@ def _reading(it: Reading) -> str:
 
 def _rule(it: Rule) -> str:
     guards = "yes" if it.guards_people else ""
-    ways = _list(it.methods)
+    ways = _list(it.asked_of)
     return _row(
         f"`{it.id}`", _list(it.numbers), ways, it.statement, it.reason, _keys(it.reads), guards, it.worse, it.source
     )

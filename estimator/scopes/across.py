@@ -40,7 +40,7 @@ def _part(method: str, entry: str, need: Need, run: Stretch, profile: Profile, j
     if bare is None or not judge.fixes(method, need):
         return None
     extent = sound_pipe(bare, (need,), profile, judge.tables, run)
-    verdicts = judge.verdicts(method, need.line, extent.stretch, (need,))
+    verdicts = judge.verdicts(method, need.line, extent.stretch, (need,), entry=entry)
     if any(counts(v, Effect.BLOCKS) for v in verdicts):
         return None
     return Repair(

@@ -87,7 +87,7 @@ def _dig(
     stretch = sound_pipe(place, here, profile, judge.tables, runs[0]).stretch
     if method in LONGEST and stretch.length_ft > judge.tables.number(LONGEST[method]):
         return None
-    verdicts = judge.verdicts(method, repair.line, stretch, here)
+    verdicts = judge.verdicts(method, repair.line, stretch, here, entry=entry)
     if any(counts(v, Effect.BLOCKS) for v in verdicts):
         return None
     answers = tuple(n.id for n in needs if stretch.covers(n.stretch) and judge.fixes(method, n))

@@ -152,7 +152,7 @@ def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge
     touched = tuple(n for n in needs if stretch.touches(n.stretch))
     if any(ends_inside(stretch, n.stretch) for n in touched):
         return
-    verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched, shape.reroute)
+    verdicts = judge.verdicts(method, line, stretch, touched, shape.reroute, shape.entry)
     forbidden = [v for v in verdicts if counts(v, Effect.BLOCKS)]
     if forbidden:
         yield from forbidden

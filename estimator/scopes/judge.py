@@ -7,11 +7,14 @@ from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
+from estimator.model.works import Works
 from estimator.scopes.ground import runs_under
 from estimator.scopes.rules import StretchFacts, facts_of
 from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 from estimator.tables.tables import Tables
+from estimator.works import works_of
 
 May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
 """A method and the facts of a stretch in, the verdicts of all rules out: `scopes.rules.verdicts.may`."""
@@ -29,21 +32,32 @@ class Judge:
 
     def __init__(self, job: Job, tables: Tables, may: May) -> None:
         self.job, self.tables, self._may = job, tables, may
-        self._said: dict[tuple[str, str, Stretch, tuple[str, ...], str], tuple[Verdict, ...]] = {}
+        self._said: dict[tuple[str, str, Stretch, tuple[str, ...], str, str], tuple[Verdict, ...]] = {}
+        self._works: dict[tuple[str, str, Stretch, str, str], Works] = {}
         self._fixed: dict[tuple[str, str], bool] = {}
         self.does_not_fix: dict[Verdict, None] = {}  # why a way is no answer to a need, in the order found
 
     def verdicts(
-        self, method: str, line: str, stretch: Stretch, needs: tuple[Need, ...], reroute: str = ""
+        self, method: str, line: str, stretch: Stretch, needs: tuple[Need, ...], reroute: str = "", entry: str = ""
     ) -> tuple[Verdict, ...]:
-        """Every rule's answer on this method over this stretch."""
-        asked = (method, line, stretch, tuple(n.id for n in needs), reroute)
+        """Every rule's answer on this method over this stretch, and on the works it takes."""
+        asked = (method, line, stretch, tuple(n.id for n in needs), reroute, entry)
         if asked not in self._said:
-            facts = facts_of(self.job, self.job.line(line), stretch, needs, self.tables, reroute)
+            part = self._part_judged(method, line, stretch)
+            works = self.works(method, line, stretch, reroute, entry)
+            facts = facts_of(self.job, self.job.line(line), part, needs, self.tables, reroute, works)
             self._said[asked] = self._may(method, facts, self.tables)
         return self._said[asked]
 
-    def part_judged(self, method: str, line: str, stretch: Stretch) -> Stretch:
+    def works(self, method: str, line: str, stretch: Stretch, reroute: str = "", entry: str = "") -> Works:
+        """What the method would do over this stretch, planned once."""
+        asked = (method, line, stretch, reroute, entry)
+        if asked not in self._works:
+            repair = Repair(id="", method=method, line=line, stretch=stretch, reroute=reroute, entry=entry)
+            self._works[asked] = works_of(repair, self.job, self.tables)
+        return self._works[asked]
+
+    def _part_judged(self, method: str, line: str, stretch: Stretch) -> Stretch:
         """What the rules are asked about: of a tunnel or a strip through the floor, the part under the floor.
 
         What lies outside the slab edge is open in the pit.
@@ -66,7 +80,8 @@ class Judge:
             return False  # nothing to clean out; or an opening that roots came in by and that must be closed
         if method in FINDS_OUT or set(need.kinds) <= {FAILED_TEST}:
             return finds_out(method, need)
-        facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables)
+        works = self.works(method, need.line, need.stretch)
+        facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables, works=works)
         said = self._may(method, replace(facts, findings=need.findings), self.tables)
         against = [v for v in said if counts(v, Effect.DOES_NOT_FIX)]
         self.does_not_fix |= dict.fromkeys(against)

@@ -96,8 +96,8 @@ def floor_sf(takeoffs: Iterable[Takeoff]) -> float:
 
 
 def yard_sf(takeoffs: Iterable[Takeoff]) -> float:
-    """Grass, beds, walks and drive opened, sq ft."""
-    return sum(t.value(name) for t in takeoffs for name in ("sod_sf", "bed_sf", "flatwork_sf", "drive_sf"))
+    """Grass, beds, walks, drive and street opened, sq ft."""
+    return sum(t.value(name) for t in takeoffs for name in ("sod_sf", "bed_sf", "flatwork_sf", "drive_sf", "street_sf"))
 
 
 def renewed(repairs: Iterable[Repair], line: str) -> tuple[Stretch, ...]:

@@ -81,7 +81,7 @@ def over_stretch(
 ) -> Repair | tuple[Verdict, ...]:
     """One method over a given stretch, after the dig that a rule asks for; or the verdicts that forbid it there."""
     touched = tuple(n for n in needs if n.line == line and stretch.touches(n.stretch))
-    verdicts = judge.verdicts(method, line, judge.part_judged(method, line, stretch), touched, reroute)
+    verdicts = judge.verdicts(method, line, stretch, touched, reroute, entry)
     blocks = tuple(v for v in verdicts if counts(v, Effect.BLOCKS))
     if blocks:
         return blocks

@@ -14,6 +14,8 @@ FACTS: dict[str, str] = {
     "carry_over_50": "spoil is carried more than 50 ft, up to 100 ft (beyond that only carry_over_100 holds)",
     "carry_over_100": "spoil is carried more than 100 ft",
     "lived_in": "people live in the house during the work",
+    "floor_cut": "a floor is opened",
+    "way_in_assumed": "nobody measured a way in that the work needs",
     "under_slab": "the pipe lies under the slab",
     "slab_over_4in": "the slab is thicker than 4 in",
     "slab_may_have_tendons": "the slab has, or may have, tendons",

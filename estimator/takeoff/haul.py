@@ -111,7 +111,9 @@ def _loads(case: Case, loose_cy_: float, tons: float, *given: Given) -> None:
 def with_flatwork(case: Case) -> None:
     """Walk and driveway taken up ride along with the soil and the slab: the loads are counted anew with them."""
     paper, soil = case.paper, case.soil
-    cubic_ft = (paper.value("flatwork_sf") + paper.value("drive_sf")) * case.number("flatwork_thickness_ft")
+    cubic_ft = sum(paper.value(f"{what}_sf") for what in ("flatwork", "drive", "street")) * case.number(
+        "flatwork_thickness_ft"
+    )
     if not cubic_ft:
         return
     weight, bulk = case.number("concrete_pcf"), case.number("concrete_swell_percent")

@@ -99,11 +99,7 @@ def _opened_floor(case: Case, takeoffs: Sequence[Takeoff]) -> None:
 
 
 def _streets(case: Case, takeoffs: Sequence[Takeoff]) -> None:
-    count = 0
-    for takeoff in takeoffs:
-        if takeoff.value("dig_cf") or takeoff.value("burst_ft"):
-            profile = Case.of(takeoff.repair, case.job, case.tables).profile
-            count += any(zone == "street" for _, zone in profile.zones(takeoff.repair.stretch))
+    count = sum(1 for t in takeoffs if any("street" in o.zones for o in t.works.open_digs))
     case.paper.put("street_closures", count, "repairs dug in the street")
 
 

@@ -157,6 +157,8 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "flatwork_saw_lf": ("ft", "saw cut in flatwork"),
     "drive_sf": ("sq ft", "driveway put back"),
     "drive_saw_lf": ("ft", "saw cut in the driveway"),
+    "street_sf": ("sq ft", "street patched"),
+    "street_saw_lf": ("ft", "saw cut in the street"),
     # once a job (method "job")
     "jobs": ("each", "1: the job"),
     "excavator_deliveries": ("each", "excavator brought and fetched: 1 where any takeoff of the scope has dig_bcy"),

@@ -8,8 +8,11 @@ from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
 from estimator.takeoff.reroute_checks import fall_finds, floor_finds, served_by, size_finds, size_for
 from estimator.takeoff.reroute_yard import yard_legs
+from estimator.takeoff.slab_concrete import concrete_back, concrete_out, in_words
+from estimator.takeoff.slab_room import floor_and_dust
 from estimator.takeoff.water_test import new_pipe_test
-from estimator.takeoff.working import up
+from estimator.takeoff.working import cubic_yards, up
+from estimator.works.around import floor_holes
 from estimator.works.grade import code_families
 
 
@@ -23,6 +26,7 @@ def reroute(case: Case) -> tuple[Verdict, ...]:
     length = _length(case, way)
     _holes(case, way)
     yard_legs(case, way, size)
+    _floors(case, way)
     _old_pipe(case, way)
     case.paper.put(
         "pipe_buy_ft",
@@ -105,6 +109,26 @@ def _holes(case: Case, way: Reroute) -> None:
         "pipe on the wall to box in, insulate and paint",
         ("legs on a wall", sum(1 for leg in way.legs if leg.zone == "wall")),
     )
+
+
+def _floors(case: Case, way: Reroute) -> None:
+    """The floor opened at each fixture the notes count: saw, concrete, a little earth by hand, and back."""
+    cut = floor_holes(case, way)
+    if not cut:
+        return
+    paper, deep = case.paper, case.number("floor_hole_deep_ft")
+    paper.facts.add("inside_work")
+    concrete_out(case, cut)
+    earth = paper.put(
+        "inside_dig_bcy",
+        cubic_yards(sum(long * wide * deep for long, wide in cut)),
+        "each opening in the floor: length x width x depth below the slab / 27",
+        ("openings", in_words(cut)),
+        ("depth", deep, "ft"),
+    )
+    paper.put("inside_backfill_ccy", earth, "all that was dug, packed by hand", ("dug", earth, "cy"))
+    concrete_back(case, cut)
+    floor_and_dust(case, cut)
 
 
 def _old_pipe(case: Case, way: Reroute) -> None:

@@ -23,7 +23,7 @@ def put_back(case: Case, *holes: tuple[Stretch, float]) -> None:
 def put_back_zone(case: Case, zone: str, word: str, length_ft: float, ends: int, top_width_ft: float) -> None:
     """One length in one zone; `ends` of the hole's own ends lie in it and take the margin."""
     if zone in ("walk", "drive", "street"):
-        _concrete(case, "flatwork" if zone == "walk" else "drive", length_ft, ends, top_width_ft)
+        _paved(case, {"walk": "flatwork"}.get(zone, zone), length_ft, ends, top_width_ft)
         return
     with_margin = length_ft + ends * case.number("sod_margin_ft")
     if word in BEDS:
@@ -71,13 +71,14 @@ def to_panels(cut_ft: float, panel_ft: float, least_left_ft: float) -> float:
     return whole if 0 < whole - cut_ft < least_left_ft else float(cut_ft)
 
 
-def _concrete(case: Case, name: str, length_ft: float, ends: int, top_width_ft: float) -> None:
-    """Saw 1 ft beyond the dig or to the next joint; break out; pour back, broom finish."""
+def _paved(case: Case, name: str, length_ft: float, ends: int, top_width_ft: float) -> None:
+    """Saw 1 ft beyond the dig or to the next joint; break out; concrete poured back, a street patched as the city asks."""
     paper, beyond = case.paper, case.number("flatwork_margin_ft")
     panel = case.number("walk_panel_ft" if name == "flatwork" else "drive_panel_ft")
     least = case.number("flatwork_remnant_ft")
-    long = to_panels(length_ft + ends * beyond, panel, least)
-    wide = to_panels(top_width_ft + 2 * beyond, panel, least)
+    long, wide = length_ft + ends * beyond, top_width_ft + 2 * beyond
+    if name != "street":  # asphalt has no joints
+        long, wide = to_panels(long, panel, least), to_panels(wide, panel, least)
     paper.add(
         f"{name}_sf",
         long * wide,
@@ -91,4 +92,7 @@ def _concrete(case: Case, name: str, length_ft: float, ends: int, top_width_ft: 
     )
     if name == "drive":
         paper.facts.add("drive")
-    paper.assume("concrete outside is put back plain with a broom finish; colour and pattern will not match")
+    if name == "street":
+        paper.assume("the street is patched in hot asphalt; thickness, width and base are the city's to say")
+    else:
+        paper.assume("concrete outside is put back plain with a broom finish; colour and pattern will not match")

@@ -71,6 +71,7 @@ from estimator.scopes.rules import (
     protect_from_five_feet,
     reroute_has_the_fall,
     resin_smell,
+    room_is_dug_in_a_crawl_space,
     room_to_work_over_the_pipe,
     rusted_metal_is_replaced,
     second_way_out,
@@ -96,6 +97,7 @@ from estimator.scopes.rules import (
     wall_way,
     water_and_plugs_of_a_test,
     water_in_the_ground,
+    way_in_was_measured,
     way_round_was_seen,
     what_a_lining_cannot_cure,
 )
@@ -200,6 +202,8 @@ RULES: tuple[Rule, ...] = (
     treated_soil.RULE,
     void_needs_an_engineer.RULE,
     wall_way.RULE,
+    room_is_dug_in_a_crawl_space.RULE,
+    way_in_was_measured.RULE,
 )
 """In the order of their numbers; those without a number last."""
 

@@ -12,14 +12,15 @@ True
 from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BREAKS_PIPE, CUTS_FLOOR, OPENS_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import FROM_MEMORY, SLAB_CUTS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
 
 
 def asbestos(it: StretchFacts, limits: Limits) -> Answers:
     cement_pipe = any("asbestos" in p.lower() for p in it.pipes)
-    if it.method not in SLAB_CUTS and not cement_pipe:
+    if not it.works.cuts_floor and not cement_pipe:
         return None
     if cement_pipe or it.house.built is None or it.house.built <= ASBESTOS_FLOOR_THROUGH:
         return Ruling(
@@ -40,7 +41,7 @@ def asbestos(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="asbestos-before-cutting",
     numbers=("R29",),
-    methods=("slab spot", "break-through", "trench", "yard spot", "burst"),
+    concerns=CUTS_FLOOR | OPENS_GROUND | BREAKS_PIPE,
     statement="Floor, mastic, ducts or cement pipe disturbed: test before cutting; in older houses always.",
     reason="Resilient floor and mastic through 1980 are presumed to hold asbestos where people work on them; later cases happen.",
     source=FROM_MEMORY,

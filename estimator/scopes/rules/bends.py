@@ -11,6 +11,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import BREAKS_PIPE, LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
@@ -20,7 +21,7 @@ def bends(it: StretchFacts, limits: Limits) -> Answers:
     tight = [m for m in it.placed("bend") if (m.degrees or 0.0) > limits("bend_blocks_degrees")]
     if not tight:
         return None
-    if it.method == "reline":
+    if any(not x.pieces_ft for x in it.works.lined):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of(
@@ -46,7 +47,7 @@ def bends(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="tight-bends",
     numbers=("R13",),
-    methods=("sectional liner", "reline", "burst"),
+    concerns=LINES | BREAKS_PIPE,
     statement="Bends over 45 degrees: no sectional liner and no burst through them; a full liner must be flexible.",
     reason="Liners wrinkle or stall, and a bursting head jams.",
     source=FROM_MEMORY,

@@ -15,9 +15,10 @@
 from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts, percent_of
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 
 
 def big_offset(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
@@ -39,7 +40,7 @@ def _ruling(it: StretchFacts, offset: Finding, most: float) -> Ruling:
             stretch=offset.stretch,
         )
     elsewhere = [n for n in it.needs if not n.stretch.touches(offset.stretch)]
-    if it.method == "reline" and elsewhere:
+    if any(not x.pieces_ft for x in it.works.lined) and elsewhere:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of(
@@ -65,7 +66,7 @@ def _ruling(it: StretchFacts, offset: Finding, most: float) -> Ruling:
 RULE = Rule(
     id="big-offset",
     numbers=("R06",),
-    methods=LINERS,
+    concerns=LINES,
     statement="Pipe ends more than a quarter of the bore out of line: no sectional liner, and a full liner only after a spot repair there.",
     reason="The liner folds or necks at the step. Grinding the lip of clay or thin iron opens the pipe.",
     source=COMMON_PRACTICE,

@@ -14,9 +14,10 @@
 from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import FROM_MEMORY, LINERS, Rule, Ruling
+from estimator.scopes.rules.rule import FROM_MEMORY, Rule, Ruling
 
 LOOSE = frozenset({"gone", "broken", "loose"})
 
@@ -61,7 +62,7 @@ def bottom_gone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
 RULE = Rule(
     id="bottom-gone-dig-first",
     numbers=("R04",),
-    methods=LINERS,
+    concerns=LINES,
     statement="More than a third of the round missing, or soil seen over more than a few feet: dig there before lining.",
     reason="A liner needs a pipe to press against while it cures.",
     source=FROM_MEMORY,

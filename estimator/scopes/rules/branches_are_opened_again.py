@@ -15,9 +15,10 @@ from estimator.model.judgement import Effect
 from estimator.model.profile import Branch
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 
 
 def branches_opened(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
@@ -68,7 +69,7 @@ def _ruling(branch: Branch, least_in: float) -> Ruling:
 RULE = Rule(
     id="branches-are-opened-again",
     numbers=("R11",),
-    methods=LINERS,
+    concerns=LINES,
     statement="Each live side drain within the lined length is opened again; small or unreachable ones need a dig; dead ones stay shut.",
     reason="A side drain lined shut floods its fixture.",
     source=COMMON_PRACTICE,

@@ -11,6 +11,7 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.line import Mark
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BREAKS_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -46,7 +47,7 @@ def _least(crossing: Mark, limits: Limits) -> float:
 RULE = Rule(
     id="burst-near-utilities",
     numbers=("R33",),
-    methods=("burst",),
+    concerns=BREAKS_PIPE,
     statement="A utility within 12 in of the burst, water within 24 in: potholed and left exposed.",
     reason="The ground that a bursting head moves breaks what is near.",
     source="Carmel, Indiana, city standard 33.159 for pipe bursting",

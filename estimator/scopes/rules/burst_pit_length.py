@@ -10,6 +10,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import BREAKS_PIPE
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -35,7 +36,7 @@ def pit_length(it: Measured, limits: Limits) -> Answers:
 RULE = Rule(
     id="burst-pit-length",
     numbers=("R35",),
-    methods=("burst",),
+    concerns=BREAKS_PIPE,
     statement="An entry pit shorter than the pipe's bend radius allows: not this layout.",
     reason="Fused pipe bent tighter than about twenty diameters kinks.",
     source="Carmel, Indiana, city standard for pipe bursting (radius); geometry",

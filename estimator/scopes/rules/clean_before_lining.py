@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 DIRT = ("roots", "scale", "grease", "mud")
 
@@ -34,7 +35,7 @@ def clean_first(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="clean-before-lining",
     numbers=("R02", "D01"),
-    methods=LINERS,
+    concerns=LINES,
     statement="Roots and build-up are removed and the pipe is filmed again before any liner.",
     reason="A liner hardens over whatever it touches; a root mass or crust under it stays there as a bump.",
     source=COMMON_PRACTICE,

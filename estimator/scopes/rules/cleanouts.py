@@ -18,6 +18,7 @@ from itertools import pairwise
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.scopes.rules.concern import BREAKS_PIPE, LAYS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -65,7 +66,7 @@ def _turn(it: StretchFacts, limits: Limits) -> bool:
 RULE = Rule(
     id="cleanouts",
     numbers=("R39",),
-    methods=("tunnel", "break-through", "trench", "burst", "reroute", "crawl replace"),
+    concerns=LAYS | BREAKS_PIPE,
     statement="No cleanout near the building exit, too far between two, or a turn over 45 degrees: one is added.",
     reason="What cannot be reached cannot be kept clean; a code asks for it when a drain is renewed.",
     source="IPC 708 (spacing 100 ft, turns over 45 degrees); the place's row stands over it",

@@ -9,14 +9,16 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.model.works import PAVED
+from estimator.scopes.rules.concern import CUTS_FLOOR, OPENS_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import SLAB_CUTS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def dust(it: StretchFacts, limits: Limits) -> Answers:
-    inside = it.under_floor and it.method in SLAB_CUTS
-    if not inside and not {"drive", "walk", "street"} & set(it.zones):
+    inside = it.works.cuts_floor
+    if not inside and not PAVED & set(it.works.zones):
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,
@@ -37,7 +39,7 @@ def dust(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="concrete-dust",
     numbers=("R31",),
-    methods=("slab spot", "break-through", "yard spot", "trench", "burst"),
+    concerns=CUTS_FLOOR | OPENS_GROUND,
     statement="Cutting or breaking concrete: water-fed saw, shrouded breaker; indoors APF 10 for saws and breakers alike, outdoors over 4 h too.",
     reason="Fine silica dust scars lungs for good.",
     source="29 CFR 1926.1153(c)(1) Table 1",

@@ -9,6 +9,7 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import HANGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -38,7 +39,7 @@ def tight(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="crawl-space-is-tight",
     numbers=(),
-    methods=("crawl replace",),
+    concerns=HANGS,
     statement="Less clearance than the firm's limit, or mud: more hours; always a second person and light.",
     reason="Nobody lies in mud under a house alone.",
     source=COMMON_PRACTICE,

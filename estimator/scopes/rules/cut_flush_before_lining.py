@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def sticks_in(it: StretchFacts, limits: Limits) -> Answers:
@@ -31,7 +32,7 @@ def sticks_in(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="cut-flush-before-lining",
     numbers=("R02",),
-    methods=LINERS,
+    concerns=LINES,
     statement="A pipe that sticks in is cut flush and filmed before any liner.",
     reason="The liner hangs on it or folds round it.",
     source=COMMON_PRACTICE,

@@ -9,13 +9,15 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def located(it: StretchFacts, limits: Limits) -> Answers:
-    if it.depth_ft is not None:
+    unknown = [o for o in it.works.digs if not o.depth_known]
+    if not unknown and (it.depth_ft is not None or not any(o.line == it.line for o in it.works.digs)):
         return None
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
@@ -28,7 +30,7 @@ def located(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="depth-was-located",
     numbers=("R01",),
-    methods=DIGS,
+    concerns=DIGS,
     statement="A dig on a line without any depth reading has no fixed price.",
     reason="Depth decides protection, hours and whether a footing is in the way.",
     source=COMMON_PRACTICE,

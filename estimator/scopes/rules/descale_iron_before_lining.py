@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def bare_wall(it: StretchFacts, limits: Limits) -> Answers:
@@ -33,7 +34,7 @@ def bare_wall(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="descale-iron-before-lining",
     numbers=("R03", "D07", "D08"),
-    methods=LINERS,
+    concerns=LINES,
     statement="Iron is descaled to bare wall and checked for shape before lining; the price of lining hangs on the result.",
     reason="Scale hides grooves and holes, and sometimes the scale is all that is left of the pipe.",
     source=COMMON_PRACTICE,

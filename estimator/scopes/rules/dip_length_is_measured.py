@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import LAYS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.lining_keeps_the_grade import DIPS
@@ -37,7 +38,7 @@ def measured_dip(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="dip-length-is-measured",
     numbers=("D02",),
-    methods=("yard spot", "trench", "slab spot", "break-through", "tunnel"),
+    concerns=LAYS,
     statement="A dip is relaid until the new fall meets the old pipe; without levels that length is an allowance and no fixed price.",
     reason="Both ends of standing water lie at one height, so the wet length alone gives no fall. A locator's depth never gives fall.",
     source="plain arithmetic",

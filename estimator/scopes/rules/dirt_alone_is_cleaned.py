@@ -13,10 +13,11 @@
 
 from estimator.model.judgement import Effect, Need
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES, NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.place_fits_the_method import PLACED, fits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, LINERS, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 
 DIRT = frozenset({"scale", "grease", "blocked"})
 NO_TROUBLE = DIRT | {"mud", "insects"}
@@ -24,7 +25,7 @@ NO_TROUBLE = DIRT | {"mud", "insects"}
 
 def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     out_of_place = it.method in PLACED and fits(it, limits) is not None  # said by place-fits-the-method
-    if out_of_place or (it.method not in LINERS and "metal" in it.families):
+    if out_of_place or (not it.works.lined and "metal" in it.families):
         return ()
     trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE and "never ends" not in f.signs]
     return tuple(
@@ -50,7 +51,7 @@ def only_dirt(need: Need) -> bool:
 RULE = Rule(
     id="dirt-alone-is-cleaned",
     numbers=("D07", "R03", "R05"),
-    methods=(*LINERS, *DIGS, "reroute", "crawl replace"),
+    concerns=NEW_PIPE | LINES,
     statement="Scale, grease or a soft blockage with nothing else wrong: clean and film first, then choose; no liner and no dig for it.",
     reason="Whether the pipe under the scale needs anything is known only once it is bare.",
     source=COMMON_PRACTICE,

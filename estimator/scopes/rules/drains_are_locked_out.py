@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import HANGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -30,7 +31,7 @@ def locked(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="drains-are-locked-out",
     numbers=("R25",),
-    methods=("crawl replace",),
+    concerns=HANGS,
     statement="The house drains are locked and tagged while anyone works on them under the house.",
     reason="One flush empties over whoever lies under an open pipe.",
     source=COMMON_PRACTICE,

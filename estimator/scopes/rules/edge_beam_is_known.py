@@ -14,6 +14,7 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BELOW_FLOOR, OPENS_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
@@ -23,11 +24,9 @@ def edge_known(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     """A tunnel always begins under the edge; another dig is asked about where it crosses or comes up to the edge."""
     if it.edge.beam is not None or not it.on_slab_house:
         return ()
-    if it.method == "tunnel":
-        near = "slab" in it.zones
-    else:
-        near = it.slab_edge_ft is not None and it.stretch.holds(it.slab_edge_ft)
-    if not near:
+    edge = it.slab_edge_ft
+    crosses = edge is not None and any(o.along.holds(edge) for o in it.works.digs if o.line == it.line)
+    if not ("slab" in it.zones if it.works.tunnels else crosses):
         return ()
     return (
         Ruling(
@@ -54,7 +53,7 @@ def edge_known(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
 RULE = Rule(
     id="edge-beam-is-known",
     numbers=("R18",),
-    methods=("tunnel", "break-through", "slab spot", "yard spot", "trench"),
+    concerns=BELOW_FLOOR | OPENS_GROUND,
     statement="A dig under or at the slab's edge, with no word about its beam: an engineer first and no fixed price until somebody looked.",
     reason="Most slabs have a beam along the edge; a crew that does not expect it undermines it, and a tunnel that does not dip under it cannot be dug.",
     source=COMMON_PRACTICE + "; 29 CFR 1926.651(i)(2)",

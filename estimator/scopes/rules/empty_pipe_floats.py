@@ -9,6 +9,7 @@ False
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import TUNNELS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -30,7 +31,7 @@ def floats(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="empty-pipe-floats",
     numbers=(),
-    methods=("tunnel",),
+    concerns=TUNNELS,
     statement="Pipe in slurry or flowable fill is filled with water and held down; filmed again after.",
     reason="A 4 in plastic pipe in wet fill lifts with about 11 lb a foot.",
     source="plain arithmetic (buoyancy); common practice",

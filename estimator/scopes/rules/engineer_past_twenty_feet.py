@@ -1,22 +1,23 @@
 """Deeper than 20 ft a registered engineer designs the dig.
 
->>> from estimator.scopes.rules.examples import limits, measured
->>> past_twenty(measured(20.01), limits()).effect.value
+>>> from estimator.scopes.rules.examples import dug, limits
+>>> past_twenty(dug(20.01), limits()).effect.value
 'until approved'
->>> past_twenty(measured(20.0), limits()) is None
+>>> past_twenty(dug(20.0), limits()) is None
 True
 """
 
 from estimator.knowledge.excavation import needs_engineer
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import PEOPLE_BELOW
+from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
-def past_twenty(it: Measured, limits: Limits) -> Answers:
-    depth_ft = it.safe_depth_ft(limits)
+def past_twenty(it: StretchFacts, limits: Limits) -> Answers:
+    depth_ft = it.safe_depth_ft
     if depth_ft is None or not needs_engineer(depth_ft):
         return None
     return Ruling(
@@ -30,12 +31,11 @@ def past_twenty(it: Measured, limits: Limits) -> Answers:
 RULE = Rule(
     id="engineer-past-twenty-feet",
     numbers=("R23",),
-    methods=("yard spot", "trench", "burst", "tunnel", "look and see"),
+    concerns=PEOPLE_BELOW,
     statement="Deeper than 20 ft: not without a registered engineer's design.",
     reason="The published tables of slopes and boxes end there.",
     source="29 CFR 1926.652(b), (c); Subpart P App. B Table B-1 note 3 (read second-hand)",
     worse="hurting somebody",
-    reads=("locator_tolerance_percent", "locator_tolerance_min_ft"),
     guards_people=True,
-    measures=past_twenty,
+    applies=past_twenty,
 )

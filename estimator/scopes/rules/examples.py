@@ -10,8 +10,10 @@ from estimator.model.job import House, Leg, Reroute, Site, Wishes
 from estimator.model.judgement import Need
 from estimator.model.line import FINDING_WORDS, Finding, Mark
 from estimator.model.profile import Beam, Branch
+from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Quantity, Repair, Takeoff
+from estimator.model.works import Burst, Laid, Lined, Opening, Span, Works
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
@@ -101,6 +103,32 @@ def reroute(
     return Reroute(name="round the east side", replaces_line="main", legs=made, fall_available_ft=fall_in / 12, **more)
 
 
+NEW_IN_PLACE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "crawl replace")
+
+
+def works(method: str, at: Stretch, zones: tuple[str, ...], size_in: float, opening: dict[str, Any]) -> Works:
+    """What a way does over a made-up stretch: one opening of it, as deep and as wide as is said in `opening`."""
+    kinds = {"yard spot": "pit", "look and see": "pit", "trench": "trench", "slab spot": "floor opening"}
+    kinds |= {"break-through": "floor opening", "tunnel": "tunnel", "burst": "pit"}
+    if method == "look and see" and {"slab", "basement"} & set(zones):
+        kinds["look and see"] = "floor opening"
+    named: dict[str, Any] = {
+        "kind": kinds.get(method), "line": "main", "along": at, "name": Say.of("the trench from {low} to {high}", low=at.from_ft, high=at.to_ft),
+        "depth_ft": 3.0, "bottom_width_ft": 2.4, "top_width_ft": 2.4, "spans": tuple(Span(at, z) for z in zones), **opening,
+    }  # fmt: skip
+    if method == "tunnel":
+        named["spans"] = tuple(Span(at, z) for z in zones if z == "slab")
+    pipe: dict[str, Any] = {"line": "main", "stretch": at, "size_in": size_in}
+    return Works(
+        line="main",
+        openings=(Opening(**named),) if named["kind"] else (),
+        laid=(Laid(**pipe, hung=method in ("tunnel", "crawl replace")),) if method in NEW_IN_PLACE else (Laid(line="", stretch=at, size_in=size_in),) if method == "reroute" else (),
+        lined=(Lined(**pipe, pieces_ft=(4.0,) if method == "sectional liner" else ()),) if method in ("reline", "sectional liner") else (),
+        burst=(Burst(**pipe),) if method == "burst" else (),
+        cleans=(at,) if method in ("clean", "reline", "sectional liner") else (),
+    )  # fmt: skip
+
+
 def stretch(*findings: str, method: str = "reline", **more: Any) -> StretchFacts:
     """A stretch 0–30 ft of a 4 in clay main in the yard of a 1967 slab house, with these findings and whatever else is said.
 
@@ -114,6 +142,13 @@ def stretch(*findings: str, method: str = "reline", **more: Any) -> StretchFacts
         "line_pipes": ("clay",), "sizes_in": (4.0,), "depth_ft": 3.0, "soils": ("firm clay",), "cleanouts_ft": (0.0,),
         "findings": seen, "line_findings": seen, **more,
     }  # fmt: skip
+    called = {"opening_ft": "depth_ft", "bottom_ft": "bottom_width_ft", "top_ft": "top_width_ft"}
+    opened = {called.get(name, name): made.pop(name) for name in OPENING_WORDS if name in made}
+    if isinstance(depth := made["depth_ft"], float):
+        opened.setdefault("depth_ft", depth)
+    opened.setdefault("depth_known", made["depth_ft"] is not None)
+    made.setdefault("works", works(method, made["stretch"], made["zones"], max(made["sizes_in"]), opened))
+    made.setdefault("line_marks", made.get("marks", ()))
     made["house"] = replace(house, **more.get("house", {}))
     made["site"] = replace(Site(), **more.get("site", {}))
     made["wishes"] = replace(Wishes(), **more.get("wishes", {}))
@@ -124,11 +159,20 @@ def measured(safe_depth_ft: float, method: str = "trench", facts: tuple[str, ...
     """A repair measured with this depth (tolerance counted), and any other quantities by name, such as tunnel_ft=25.1."""
     amounts = {"safety_depth_ft": safe_depth_ft, **{k: more.pop(k) for k in list(more) if k in QUANTITIES_USED}}
     quantities = tuple(Quantity(name=name, value=value, unit="") for name, value in amounts.items())
-    at = stretch(method=method, **more)
+    wide, top = amounts.get("dig_width_ft"), amounts.get("dig_top_width_ft")
+    opened = {"opening_ft": safe_depth_ft, **({"bottom_ft": wide} if wide else {}), **({"top_ft": top} if top else {})}
+    at = stretch(method=method, **opened, **more)
     repair = Repair(id="r1", method=method, line="main", stretch=at.stretch)
     return Measured(repair, Takeoff(repair=repair, quantities=quantities, facts=frozenset(facts)), at)
 
 
+def dug(safe_depth_ft: float, method: str = "trench", **more: Any) -> StretchFacts:
+    """The facts of a stretch whose opening is this deep, the locator's tolerance counted."""
+    return measured(safe_depth_ft, method, **more).at
+
+
+OPENING_WORDS = ("held_by", "wet", "assumed", "opening_ft", "bottom_ft", "top_ft", "depth_known")
+"""What may be said of the opening of a made-up stretch, beside its depth."""
 QUANTITIES_USED = (
     "dig_width_ft", "dig_top_width_ft", "tunnel_ft", "pits", "pit_depth_ft", "tunnel_mouth_height_ft", "tunnel_face_height_ft", "burst_entry_ft",
 )  # fmt: skip

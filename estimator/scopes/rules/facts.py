@@ -24,6 +24,7 @@ from estimator.model.judgement import Need
 from estimator.model.line import Finding, Line, Mark
 from estimator.model.profile import Beam, Branch, Profile
 from estimator.model.stretch import Stretch
+from estimator.model.works import Opening, Works
 from estimator.tables.tables import Tables
 
 
@@ -33,7 +34,8 @@ class StretchFacts:
 
     `findings`, `marks` and `needs` are those that touch the stretch; `line_*` those of the whole line. `sizes_in` are in the
     order of the flow. `edge` is what is known of the beam along the slab's edge. `depth_ft` is the deepest centre below the surface, None where no depth was read; `fall_ft` how
-    much the bottom drops along the stretch, from levels only.
+    much the bottom drops along the stretch, from levels only. `works` is what the repair would do there; `marks_of` are the
+    marks of every line of the house, for what stands near an opening.
     """
 
     line: str
@@ -64,6 +66,8 @@ class StretchFacts:
     downstream: Literal[1, -1] = 1
     is_branch: bool = False
     ends: str = ""
+    works: Works = Works(line="")
+    marks_of: tuple[tuple[str, tuple[Mark, ...]], ...] = ()
     house: House = field(default_factory=lambda: House(floor="slab", jurisdiction=""))
     site: Site = field(default_factory=Site)
     wishes: Wishes = field(default_factory=Wishes)
@@ -74,6 +78,30 @@ class StretchFacts:
     edge: KnownEdge = KnownEdge(None, "nobody")
     approvals: tuple[Approval, ...] = ()
     overrides: tuple[Override, ...] = ()
+
+    # ── how deep people go ────────────────────────────────────────────────────────────────────
+
+    @property
+    def deepest(self) -> Opening | None:
+        """The deepest opening people go down into; a tunnel's own floor counts by its pits, where they climb."""
+        down = [o for o in self.works.with_people if o.kind != "tunnel"] or list(self.works.with_people)
+        return max(down, key=lambda o: o.safety_ft, default=None)
+
+    @property
+    def safe_depth_ft(self) -> float | None:
+        """Its bottom with the locator's tolerance, never rounded, ft; None where nobody goes down."""
+        return None if self.deepest is None else self.deepest.safety_ft
+
+    # ── what lies near an opening ─────────────────────────────────────────────────────────────
+
+    def near(self, opening: Opening, *words: str, at_top: bool = False) -> tuple[tuple[Mark, float], ...]:
+        """Marks of these words on the opening's own line, each with how far off its edge it lies in plan, ft.
+
+        Nearest first. What was noted without a distance from the line stands on it.
+        """
+        marks = dict(self.marks_of).get(opening.line, self.line_marks if opening.line == self.line else ())
+        found = ((m, opening.distance_ft(m.stretch, away_ft(m), at_top=at_top)) for m in marks if m.word in words)
+        return tuple(sorted(found, key=lambda pair: pair[1]))
 
     # ── short questions ───────────────────────────────────────────────────────────────────────
 
@@ -127,13 +155,25 @@ class StretchFacts:
         return frozenset(kind for n in self.needs for kind in n.kinds) | frozenset(f.kind for f in self.findings)
 
 
+def away_ft(mark: Mark) -> float:
+    """How far off the line a thing stands, ft; 0 where nobody said."""
+    away = mark.length("away")
+    return away if away is not None else mark.length() or 0.0
+
+
 def percent_of(finding: Finding, bore_in: float) -> float:
     """The share of the bore a finding takes, percent; 0 where nobody said."""
     return finding.share_percent(bore_in) or 0.0
 
 
 def facts_of(
-    job: Job, line: Line, stretch: Stretch, needs: Iterable[Need], tables: Tables, reroute: str = ""
+    job: Job,
+    line: Line,
+    stretch: Stretch,
+    needs: Iterable[Need],
+    tables: Tables,
+    reroute: str = "",
+    works: Works | None = None,
 ) -> StretchFacts:
     """The facts of one stretch. `needs` are those the repair is about; `reroute` names the way round, if one is meant."""
     profile = Profile(line)
@@ -167,6 +207,8 @@ def facts_of(
         downstream=line.downstream,
         is_branch=line.joins is not None,
         ends=line.ends,
+        works=works or Works(line=line.name),
+        marks_of=tuple((other.name, other.marks) for other in job.lines),
         house=job.house,
         site=job.site,
         wishes=job.wishes,

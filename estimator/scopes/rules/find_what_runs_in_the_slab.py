@@ -10,14 +10,13 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BELOW_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def services(it: StretchFacts, limits: Limits) -> Answers:
-    if not it.under_floor:
-        return None
     if it.house.in_slab == "nothing" and it.house.water_lines == "overhead":
         return Ruling(
             effect=Effect.CAUTION,
@@ -41,7 +40,7 @@ def services(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="find-what-runs-in-the-slab",
     numbers=("R32",),
-    methods=("slab spot", "break-through", "tunnel", "look and see"),
+    concerns=BELOW_FLOOR,
     statement="Services in and under the slab are found or shut off before sawing, breaking or digging there.",
     reason="A cut gas or power line kills, a cut water line floods the house.",
     source=COMMON_PRACTICE,

@@ -10,6 +10,7 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.scopes.rules.concern import LAYS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -36,7 +37,7 @@ def flexible(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="flexible-joint-at-the-edge",
     numbers=("D15",),
-    methods=("yard spot", "trench", "tunnel"),
+    concerns=LAYS,
     statement="A joint that moved at the slab edge: a flexible connection, and the warranty says that movement may recur.",
     reason="A stiff joint breaks in the same place.",
     source=COMMON_PRACTICE,

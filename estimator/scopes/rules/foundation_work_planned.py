@@ -10,9 +10,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES, NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, NEW_PIPE, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def lift(it: StretchFacts, limits: Limits) -> Answers:
@@ -33,7 +34,7 @@ def lift(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="foundation-work-planned",
     numbers=("R49",),
-    methods=(*LINERS, *NEW_PIPE),
+    concerns=NEW_PIPE | LINES,
     statement="Foundation work planned: test before, fix only what feeds the soil, lift, test after, then the rest; no warranty across a lift.",
     reason="A lift pulls joints apart; new pipe set too early breaks, and a leak left open softens the soil the piers stand in.",
     source=COMMON_PRACTICE,

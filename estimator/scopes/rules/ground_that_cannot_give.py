@@ -11,6 +11,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BREAKS_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -41,7 +42,7 @@ def cannot_give(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="ground-that-cannot-give",
     numbers=("R34",),
-    methods=("burst",),
+    concerns=BREAKS_PIPE,
     statement="No burst under a slab, in rock or in concrete; beside a footing with caution.",
     reason="The old pipe must be pushed outward into soil.",
     source=COMMON_PRACTICE,

@@ -10,9 +10,10 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.bottom_gone_dig_first import missing_percent
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import FROM_MEMORY, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
 
 
 def half_gone(it: StretchFacts, limits: Limits) -> Answers:
@@ -28,7 +29,7 @@ def half_gone(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="half-gone-no-liner",
     numbers=("R04",),
-    methods=LINERS,
+    concerns=LINES,
     statement="More than half of the round missing: no liner.",
     reason="Nothing holds the liner's shape while it cures.",
     source=FROM_MEMORY,

@@ -11,15 +11,16 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import FROM_INSIDE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def hard_blockage(it: StretchFacts, limits: Limits) -> Answers:
     if not closed_hard(it):
         return None
-    if it.method == "burst":
+    if it.works.burst:
         return Ruling(
             effect=Effect.NO_FIXED_PRICE,
             homeowner=Say.of("We must first get a cable through the closed part; if that fails it has to be dug up."),
@@ -49,7 +50,7 @@ def closed_hard(it: StretchFacts) -> bool:
 RULE = Rule(
     id="hard-blockage",
     numbers=("R05", "D19"),
-    methods=("clean", *LINERS, "burst"),
+    concerns=FROM_INSIDE,
     statement="Collapsed, or closed by something hard or unknown: no cleaning by machine, no liner; bursting only once a cable has passed.",
     reason="A tool driven into a collapse gets stuck or makes it worse.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import TUNNELS
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -28,7 +29,7 @@ def headroom(it: Measured, limits: Limits) -> Answers:
 RULE = Rule(
     id="headroom",
     numbers=("R26",),
-    methods=("tunnel",),
+    concerns=TUNNELS,
     statement="Less headroom than the firm's least: no tunnel.",
     reason="Nobody can turn, or be pulled out.",
     source=COMMON_PRACTICE,

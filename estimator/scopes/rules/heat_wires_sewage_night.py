@@ -9,9 +9,10 @@ False
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def every_dig(it: StretchFacts, limits: Limits) -> Answers:
@@ -29,7 +30,7 @@ def every_dig(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="heat-wires-sewage-night",
     numbers=(),
-    methods=(*DIGS, "look and see", "crawl replace"),
+    concerns=DIGS,
     statement="Every dig carries cautions for heat, overhead wires, soaked soil and night cover.",
     reason="These hurt people on days when nothing caves in.",
     source=COMMON_PRACTICE,

@@ -9,9 +9,10 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import NEW_PIPE, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def inspection(it: StretchFacts, limits: Limits) -> Answers:
@@ -37,7 +38,7 @@ def inspection(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="inspection-before-cover",
     numbers=("R44",),
-    methods=NEW_PIPE,
+    concerns=NEW_PIPE,
     statement="Inspection before backfill where the place asks it: an inspection wait; where nobody asked, a question.",
     reason="Covered work has been ordered open again.",
     source="the place's row; a Texas town's ordinance (read second-hand)",

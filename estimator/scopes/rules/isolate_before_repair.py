@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import DIGS, FROM_INSIDE, NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import DIGS, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def isolate(it: StretchFacts, limits: Limits) -> Answers:
@@ -29,7 +30,7 @@ def isolate(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="isolate-before-repair",
     numbers=("D09", "D14"),
-    methods=("clean", *LINERS, *DIGS, "reroute", "crawl replace", "look and see"),
+    concerns=FROM_INSIDE | NEW_PIPE | DIGS,
     statement="A failed water test with a clean camera yields an isolation test and no repair.",
     reason="The leak may be in a side drain, a riser or a fixture's connection that this repair would not touch.",
     source="common practice; contractors' pages on static tests (read second-hand)",

@@ -9,13 +9,14 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import RENEWS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def keep_floors(it: StretchFacts, limits: Limits) -> Answers:
-    if not it.under_floor or not (it.wishes.keep_floors or it.house.lived_in):
+    if it.works.cuts_floor or not it.under_floor or not (it.wishes.keep_floors or it.house.lived_in):
         return None
     return Ruling(
         effect=Effect.PREFERS,
@@ -27,7 +28,7 @@ def keep_floors(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="keep-the-floors",
     numbers=("R27",),
-    methods=("tunnel", "reroute", "reline"),
+    concerns=RENEWS,
     statement="Floors to be kept, or a lived-in house: tunnel, reroute or liner come first.",
     reason="The finish, the dust and the days out of the rooms often cost more than the digging.",
     source=COMMON_PRACTICE,

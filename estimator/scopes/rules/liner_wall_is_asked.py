@@ -9,9 +9,10 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def liner_wall(it: StretchFacts, limits: Limits) -> Answers:
@@ -34,7 +35,7 @@ def liner_wall(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="liner-wall-is-asked",
     numbers=("R15",),
-    methods=LINERS,
+    concerns=LINES,
     statement="The least liner wall comes from the place's row; where it is empty, ask.",
     reason="Two public specifications ask 4.5 mm; 3 mm is usual in small house pipe.",
     source="ASTM F1216 App. X1 for the thickness; house practice from memory",

@@ -9,6 +9,7 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import KEEPS_THE_OLD_PATH
 from estimator.scopes.rules.facts import StretchFacts, percent_of
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Rule, Ruling
@@ -43,7 +44,7 @@ def keeps_the_grade(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
 RULE = Rule(
     id="lining-keeps-the-grade",
     numbers=("R07", "D02"),
-    methods=("reline", "sectional liner", "burst"),
+    concerns=KEEPS_THE_OLD_PATH,
     statement="A liner or burst pipe follows the old grade: a dip or reverse fall stays.",
     reason="New inside does not lift the pipe. It may be offered only with that in writing.",
     source="common practice; for bursting a city's standard for pipe bursting (Carmel, Indiana, 33.159) calls sags and low grade unsuitable",

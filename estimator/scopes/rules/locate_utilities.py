@@ -11,7 +11,9 @@
 """
 
 from estimator.model.judgement import Effect
+from estimator.model.line import Mark
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Rule, Ruling
@@ -32,7 +34,7 @@ def locate(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
                 facts=frozenset({"utility_locate"}),
             )
         )
-    private = [m.choice for m in it.placed("crossing") if m.choice and any(word in m.choice for word in PRIVATE)]
+    private = [m.choice for m in _crossing(it) if m.choice and any(word in m.choice for word in PRIVATE)]
     if private:
         out.append(
             Ruling(
@@ -47,10 +49,16 @@ def locate(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     return tuple(out)
 
 
+def _crossing(it: StretchFacts) -> tuple[Mark, ...]:
+    """Utilities on the stretch, and those within reach of what is opened."""
+    by_opening = (m for o in it.works.digs for m, far in it.near(o, "crossing", at_top=True) if far <= 0)
+    return tuple(dict.fromkeys((*it.placed("crossing"), *by_opening)))
+
+
 RULE = Rule(
     id="locate-utilities",
     numbers=("R32",),
-    methods=("yard spot", "trench", "tunnel", "burst", "reroute", "look and see"),
+    concerns=DIGS,
     statement="Any dig or burst: one-call locate and its wait first; private lines are located by the firm.",
     reason="Gas, power and water lie where nobody expects them.",
     source="29 CFR 1926.651(b); waits by state, usually 2 to 3 business days (from memory)",

@@ -12,6 +12,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import LINED_WHOLE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
@@ -32,7 +33,7 @@ def long_liner(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="long-liner",
     numbers=("R14",),
-    methods=("reline",),
+    concerns=LINED_WHOLE,
     statement="Over about 120 ft, or 60 ft in 2 to 3 in pipe: split the shot.",
     reason="Limits of small rigs.",
     source=FROM_MEMORY,

@@ -1,21 +1,22 @@
 """A machine digs only as deep as its arm reaches: beyond that another machine is hired, and the price is not fixed.
 
->>> from estimator.scopes.rules.examples import limits, measured
->>> reaches(measured(10.1, facts=("depth_over_8",)), limits()).effect.value
+>>> from estimator.scopes.rules.examples import dug, limits
+>>> reaches(dug(10.1, facts=("depth_over_8",)), limits()).effect.value
 'no fixed price'
->>> reaches(measured(10.0, facts=("depth_over_8",)), limits()) is None
+>>> reaches(dug(10.0, facts=("depth_over_8",)), limits()) is None
 True
 """
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import OPENS_GROUND
+from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
-def reaches(it: Measured, limits: Limits) -> Answers:
-    depth_ft, reach_ft = it.safe_depth_ft(limits), limits("machine_reach_ft")
+def reaches(it: StretchFacts, limits: Limits) -> Answers:
+    depth_ft, reach_ft = it.safe_depth_ft, limits("machine_reach_ft")
     if depth_ft is None or depth_ft <= reach_ft:
         return None
     return Ruling(
@@ -34,11 +35,11 @@ def reaches(it: Measured, limits: Limits) -> Answers:
 RULE = Rule(
     id="machine-reaches",
     numbers=(),
-    methods=("yard spot", "trench", "burst", "look and see", "reroute"),
+    concerns=OPENS_GROUND,
     statement="Deeper than the firm's machine reaches, locator's tolerance counted: no fixed price.",
     reason="Another machine, another way in and other protection are another job.",
     source=COMMON_PRACTICE + "; the reach is a firm's default",
     worse="offering what cannot work",
-    reads=("machine_reach_ft", "locator_tolerance_percent", "locator_tolerance_min_ft"),
-    measures=reaches,
+    reads=("machine_reach_ft",),
+    applies=reaches,
 )

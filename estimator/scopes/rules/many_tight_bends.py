@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINED_WHOLE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
@@ -28,7 +29,7 @@ def many(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="many-sharp-bends",
     numbers=("R13",),
-    methods=("reline",),
+    concerns=LINED_WHOLE,
     statement="More than two square bends in one shot: caution.",
     reason="Each bend adds drag; the liner can stall inside the house.",
     source=FROM_MEMORY,

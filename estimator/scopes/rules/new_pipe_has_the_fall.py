@@ -11,6 +11,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import LAYS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -39,7 +40,7 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="new-pipe-has-the-fall",
     numbers=("R36",),
-    methods=("trench", "tunnel", "break-through"),
+    concerns=LAYS,
     statement="A run relaid between known levels with less than the code's least fall: no gravity drain there.",
     reason="Solids stay behind where water creeps.",
     source="the place's row; IPC 704.1, UPC 708 (read second-hand)",

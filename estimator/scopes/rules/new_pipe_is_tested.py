@@ -9,13 +9,14 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def new_pipe(it: StretchFacts, limits: Limits) -> Answers:
-    if not it.under_floor:
+    if not it.under_floor and not it.works.below_floor:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
@@ -30,7 +31,7 @@ def new_pipe(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="test-the-new-pipe",
     numbers=("R42",),
-    methods=("tunnel", "break-through", "slab spot", "reroute"),
+    concerns=NEW_PIPE,
     statement="After any replacement under a slab: water test before cover; old systems only to their lowest opening and for minutes.",
     reason="A buried mistake costs the whole job again; filling a leaking old system soaks the soil that carries the house.",
     source="IPC 312, IRC P2503.5.1 (10 ft, 15 min); the old system: common practice",

@@ -11,7 +11,7 @@ from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, SPOTS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def worn_out(it: StretchFacts, limits: Limits) -> Answers:
@@ -27,7 +27,7 @@ def worn_out(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="no-spots-on-worn-out-pipe",
     numbers=("D06", "D17", "D18"),
-    methods=SPOTS,
+    methods=("yard spot", "slab spot", "sectional liner"),
     statement="Iron grooved along most of the run, clay with roots at most joints, or fiber: renewal of the run, no spots.",
     reason="The next hole opens beside the new piece.",
     source=COMMON_PRACTICE,

@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import RENEWS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
@@ -48,7 +49,7 @@ BEYOND = Ruling(
 RULE = Rule(
     id="not-confirmed-no-fixed-price",
     numbers=("R01",),
-    methods=("sectional liner", "reline", *DIGS, "crawl replace"),
+    concerns=RENEWS,
     statement="What is only suspected, or was not filmed, has no fixed price; nor has a repair where sound pipe beyond its ends was not seen.",
     reason="A price for work nobody has seen is a guess that one side pays for. What follows from something seen (inferred) counts as known.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -30,7 +31,7 @@ def one_bath(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="one-bathroom",
     numbers=("R50",),
-    methods=("tunnel", "break-through", "trench", "reroute", "crawl replace"),
+    concerns=NEW_PIPE,
     statement="One bathroom, lived in, and drains off over a day: a portable toilet or hotel allowance.",
     reason="Nobody can go a day without a toilet.",
     source=COMMON_PRACTICE,

@@ -11,9 +11,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def only_main(it: StretchFacts, limits: Limits) -> Answers:
@@ -34,7 +35,7 @@ def only_main(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="only-the-main-is-lined",
     numbers=("R43",),
-    methods=LINERS,
+    concerns=LINES,
     statement="Lining after a failed test: the whole system can still fail at unlined parts; price end seals or promise the main only.",
     reason="The test fills everything, the liner covers one pipe.",
     source=COMMON_PRACTICE,

@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import FROM_MEMORY, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
 
 
 def out_of_round(it: StretchFacts, limits: Limits) -> Answers:
@@ -28,7 +29,7 @@ def out_of_round(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="out-of-round-no-liner",
     numbers=("R08",),
-    methods=LINERS,
+    concerns=LINES,
     statement="Deformed by more than a tenth: no liner.",
     reason="The liner takes the same shape and keeps the loss of strength.",
     source=FROM_MEMORY,

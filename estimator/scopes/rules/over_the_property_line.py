@@ -13,30 +13,50 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+from estimator.model.works import Opening
+from estimator.scopes.rules.concern import OPENS_GROUND, RENEWS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def line(it: StretchFacts, limits: Limits) -> Answers:
-    low_end = it.stretch.to_ft if it.downstream == 1 else it.stretch.from_ft
-    lines = [m.stretch.from_ft for m in it.line_marks if m.word == "property line"]
-    if not it.placed("property line") and not any((low_end - at) * it.downstream > 0 for at in lines):
+    touched: list[tuple[Stretch, Opening | None]] = [(part, None) for part in it.works.renewed]
+    touched += [(o.at_top, o) for o in it.works.open_digs if o.line == it.line]
+    lines = [m.stretch for m in it.line_marks if m.word == "property line"]
+    over = [(where, o) for where, o in touched for lot in lines if _past(where, lot, it.downstream)]
+    if not over:
         return None
+    opening = next((o for _, o in over if o is not None), None)
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of(
-            "Part of the pipe lies past your property line; we need written permission from whoever owns it."
+            "Part of the work lies past your property line; we need written permission from whoever owns it."
         ),
-        estimator=Say.of("Crosses the property line: written permission, or the city's part of the pipe."),
+        estimator=(
+            Say.of("Crosses the property line: written permission, or the city's part of the pipe.")
+            if opening is None
+            else Say.of(
+                "Past the property line with {opening}: written permission, or the city's part of the pipe.",
+                opening=opening.name,
+            )
+        ),
         facts=frozenset({"permission_first"}),
     )
+
+
+def _past(where: Stretch, lot: Stretch, downstream: int) -> bool:
+    """It reaches the lot line or lies beyond it, down the drain."""
+    low_end = where.to_ft if downstream == 1 else where.from_ft
+    edge = lot.from_ft if downstream == 1 else lot.to_ft
+    return where.touches(lot) or (low_end - edge) * downstream > 0
 
 
 RULE = Rule(
     id="over-the-property-line",
     numbers=("R41",),
-    methods=("yard spot", "trench", "burst", "reroute", "reline"),
+    concerns=RENEWS | OPENS_GROUND,
     statement="Work past the property line: written permission first; who owns the pipe there differs by city.",
     reason="It is not the homeowner's to open.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@ False
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import TUNNELS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -30,7 +31,7 @@ def in_a_tunnel(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="people-in-a-tunnel",
     numbers=("R25",),
-    methods=("tunnel",),
+    concerns=TUNNELS,
     statement="People under a house: air plan, second person, light, drains locked out, a named competent person, at any depth.",
     reason="An open sewer is a bad-air hazard, and one flush floods the face. Which federal rule applies hangs on where people work.",
     source="29 CFR 1926.651(g), 1926.800(a), 1926.1201(b) (from memory); the rest common practice",

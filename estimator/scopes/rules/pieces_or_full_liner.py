@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINED_IN_PIECES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -27,7 +28,7 @@ def pieces_or_full(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="pieces-or-full-liner",
     numbers=("R10",),
-    methods=("sectional liner",),
+    concerns=LINED_IN_PIECES,
     statement="Sectional liners inside a later full reline: choose one, not both.",
     reason="The same length would be charged twice.",
     source="plain arithmetic",

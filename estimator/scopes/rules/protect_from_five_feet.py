@@ -1,56 +1,77 @@
 """From 5 ft on, or at any depth with a sign of caving, the sides are sloped, shored or boxed.
 
->>> from estimator.scopes.rules.examples import limits, measured
->>> protect(measured(5.0), limits()).effect.value
+>>> from estimator.scopes.rules.examples import dug, limits
+>>> protect(dug(5.0), limits()).effect.value
 'requires first'
->>> protect(measured(4.99), limits()).effect.value
+>>> protect(dug(4.99), limits()).effect.value
 'caution'
->>> protect(measured(2.0, site={"caving_signs": True}), limits()).effect.value
+>>> protect(dug(2.0, site={"caving_signs": True}), limits()).effect.value
 'requires first'
 """
 
-from estimator.knowledge.excavation import needs_system
+from estimator.knowledge.excavation import SYSTEM_FROM_FT, needs_system
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import PEOPLE_BELOW
+from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
-def protect(it: Measured, limits: Limits) -> Answers:
-    depth_ft = it.safe_depth_ft(limits)
-    signs = it.at.site.caving_signs
-    if depth_ft is None:
+def protect(it: StretchFacts, limits: Limits) -> Answers:
+    opening, signs = it.deepest, it.site.caving_signs
+    if opening is None:
         return None
+    depth_ft = opening.safety_ft
+    wet = any(o.wet for o in it.works.with_people) or any("running in" in f.signs for f in it.findings)
+    name, depth = opening.name, Feet(round(depth_ft, 2))
+    if wet and not needs_system(depth_ft, "C", signs):
+        return Ruling(
+            effect=Effect.REQUIRES_FIRST,
+            homeowner=Say.of("The sides of the hole are secured before anyone goes in."),
+            estimator=Say.of(
+                "{opening}, {depth} with tolerance, water in it: seepage is a sign of caving at any depth; pump it down, then slope, shore or box before anyone enters (29 CFR 1926.652(a)(1)(ii)).",
+                opening=name,
+                depth=depth,
+            ),
+            facts=frozenset({"competent_person"}),
+        )
     if needs_system(depth_ft, "C", signs):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of("The sides of the hole are secured before anyone goes in."),
             estimator=Say.of(
-                "Depth with tolerance {depth}: slope, shore or box before anyone enters; inspected daily and after rain; spoil 2 ft back.",
-                depth=Feet(round(depth_ft, 2)),
+                "{opening}, {depth} with tolerance: slope, shore or box before anyone enters; inspected daily and after rain; spoil 2 ft back.",
+                opening=name,
+                depth=depth,
             ),
             facts=frozenset({"competent_person"}),
         )
-    return Ruling(
-        effect=Effect.CAUTION,
-        homeowner=Say.of("A trained person checks the hole before anyone goes in."),
-        estimator=Say.of(
-            "Depth with tolerance {depth}: the competent person decides; nothing seen so far that forces a system.",
-            depth=Feet(round(depth_ft, 2)),
-        ),
-    )
+    homeowner = Say.of("A trained person checks the hole before anyone goes in.")
+    if depth_ft >= SYSTEM_FROM_FT - limits("protect_near_ft"):
+        estimator = Say.of(
+            "{opening}, {depth} with tolerance, is so near 5 ft that a few inches decide: bring what holds the sides; the competent person measures and decides before anyone goes in.",
+            opening=name,
+            depth=depth,
+        )
+    else:
+        estimator = Say.of(
+            "{opening}, {depth} with tolerance: the competent person looks for signs of caving and decides before anyone goes in.",
+            opening=name,
+            depth=depth,
+        )
+    return Ruling(effect=Effect.CAUTION, homeowner=homeowner, estimator=estimator)
 
 
 RULE = Rule(
     id="protect-from-five-feet",
     numbers=("R22",),
-    methods=("yard spot", "slab spot", "break-through", "trench", "burst", "tunnel", "look and see", "crawl replace"),
-    statement="5 ft deep or more, or any sign of caving: a protective system; below that the competent person decides, in writing.",
+    concerns=PEOPLE_BELOW,
+    statement="5 ft deep or more, or any sign of caving, water in the dig among them: a protective system; below that the competent person decides, in writing.",
     reason="A cubic yard of soil weighs as much as a car, and trenches fall in without warning.",
     source="29 CFR 1926.651(j), (k); 1926.652(a)(1)",
     worse="hurting somebody",
-    reads=("locator_tolerance_percent", "locator_tolerance_min_ft"),
+    reads=("protect_near_ft",),
     guards_people=True,
-    measures=protect,
+    applies=protect,
 )

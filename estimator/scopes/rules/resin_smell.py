@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def resin(it: StretchFacts, limits: Limits) -> Answers:
@@ -32,7 +33,7 @@ def resin(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="resin-smell",
     numbers=("R45",),
-    methods=LINERS,
+    concerns=LINES,
     statement="Lining a lived-in house: traps filled, air out, low-odor resin.",
     reason="Styrene of 1,070 ppm was once measured outdoors; 700 ppm is the immediate-danger level; indoor cases are reported.",
     source="published measurements of styrene at lining sites (read second-hand); NIOSH immediate-danger level",

@@ -11,9 +11,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import CUTS_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, SLAB_CUTS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def room(it: StretchFacts, limits: Limits) -> Answers:
@@ -43,7 +44,7 @@ def room(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="room-to-work-over-the-pipe",
     numbers=(),
-    methods=SLAB_CUTS,
+    concerns=CUTS_FLOOR,
     statement="A floor is opened only where a saw and people can work; cabinets and tubs come off first, walls are asked about.",
     reason="A saw needs room, and a wall may carry the roof.",
     source=COMMON_PRACTICE,

@@ -4,9 +4,10 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
-from estimator.model.judgement import METHODS, Effect
+from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.scopes.rules.concern import Concern
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
@@ -18,23 +19,6 @@ Worse = Literal[
     "offering what cannot work", "leaving out a caution", "hurting somebody", "leaving out a way that works"
 ]
 """Which mistake a rule is there to avoid; the first three make a doubtful case fire, the last makes it keep still."""
-
-DIGS: tuple[str, ...] = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst")
-"""Ways that open the ground."""
-SLAB_CUTS: tuple[str, ...] = ("slab spot", "break-through")
-LINERS: tuple[str, ...] = ("sectional liner", "reline")
-NEW_PIPE: tuple[str, ...] = (
-    "yard spot",
-    "slab spot",
-    "tunnel",
-    "break-through",
-    "trench",
-    "burst",
-    "reroute",
-    "crawl replace",
-)
-SPOTS: tuple[str, ...] = ("yard spot", "slab spot", "sectional liner")
-ALL: tuple[str, ...] = METHODS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +40,8 @@ Answers = Ruling | Iterable[Ruling] | None
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
-    """One rule. `numbers` are its numbers in docs/rules.md (R07 ...); `reads` the settings it asks for.
+    """One rule. `concerns` says what works it is asked of; where only the tool decides (how long a liner, how small a
+    bore), `methods` names the tools instead. `numbers` are for those who build it; `reads` are the settings it asks for.
 
     One that `goes_without_saying` (a tunnel in a lawn) is never printed as the reason why a way is not offered.
     One `found_by_takeoff` is asked there, beside the geometry it needs; it stands here so that it can be read and looked up.
@@ -66,14 +51,24 @@ class Rule:
 
     id: str
     numbers: tuple[str, ...]
-    methods: tuple[str, ...]
     statement: str
     reason: str
     source: str
     worse: Worse
+    concerns: Concern | None = None
+    methods: tuple[str, ...] = ()
     reads: tuple[str, ...] = ()
     guards_people: bool = False
     goes_without_saying: bool = False
     found_by_takeoff: bool = False
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None
+
+    def is_asked(self, it: StretchFacts) -> bool:
+        """Whether the rule has anything to say of these works, or of this tool."""
+        return it.method in self.methods or (self.concerns is not None and self.concerns.asked(it))
+
+    @property
+    def asked_of(self) -> tuple[str, ...]:
+        """What works or tools it is asked of, in words."""
+        return self.methods if self.concerns is None else (*self.concerns.all_words, *self.methods)

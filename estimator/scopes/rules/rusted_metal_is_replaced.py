@@ -13,15 +13,16 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import CLEANS, LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 
 
 def rusted(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     if "metal" not in it.families:
         return ()
-    if it.method == "clean":
+    if not it.works.lined:
         return (
             Ruling(
                 effect=Effect.CAUTION,
@@ -41,7 +42,7 @@ def rusted(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
 RULE = Rule(
     id="rusted-metal-is-replaced",
     numbers=("R12",),
-    methods=(*LINERS, "clean"),
+    concerns=LINES | CLEANS,
     statement="Galvanized, lead and copper drains are replaced, not lined.",
     reason="They rust shut from inside, and what bore is left is too small for a liner.",
     source=COMMON_PRACTICE,

@@ -11,13 +11,15 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import TUNNELS
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def way_out(it: Measured, limits: Limits) -> Answers:
-    pits = max(it.takeoff.value("pits"), 1.0)
+    guessed = sum(1 for o in it.at.works.assumed if o.kind == "pit")
+    pits = max(it.takeoff.value("pits") - guessed, 1.0)
     far_ft = it.takeoff.value("tunnel_ft") / pits
     if far_ft >= limits("tunnel_dead_end_max_ft"):
         return Ruling(
@@ -43,7 +45,7 @@ def way_out(it: Measured, limits: Limits) -> Answers:
 RULE = Rule(
     id="second-way-out",
     numbers=("R25",),
-    methods=("tunnel",),
+    concerns=TUNNELS,
     statement="A face farther from its pit than the firm's limit needs a second way out; twice as far is not dug from one pit.",
     reason="Whoever is at the face must get out past a fall.",
     source="common practice; the length is a firm's default",

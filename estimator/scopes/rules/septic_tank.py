@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINES, NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, NEW_PIPE, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def septic(it: StretchFacts, limits: Limits) -> Answers:
@@ -30,7 +31,8 @@ def septic(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="septic-tank",
     numbers=("R47",),
-    methods=("clean", *LINERS, *NEW_PIPE),
+    concerns=NEW_PIPE | LINES,
+    methods=("clean",),
     statement="Septic tank: health-department permit, debris kept out of the tank.",
     reason="Debris blocks the tank and its field.",
     source=COMMON_PRACTICE,

@@ -13,6 +13,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LINED_IN_PIECES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -35,7 +36,7 @@ def sound_ends(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="short-liner-needs-sound-ends",
     numbers=("R04",),
-    methods=("sectional liner",),
+    concerns=LINED_IN_PIECES,
     statement="No short liner over a collapse, a groove, a wide gap or a deformed pipe.",
     reason="It seals only where it overlaps sound pipe by about a foot at each end.",
     source=COMMON_PRACTICE,

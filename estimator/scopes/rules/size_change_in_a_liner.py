@@ -9,15 +9,25 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BREAKS_PIPE, LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def size_change(it: StretchFacts, limits: Limits) -> Answers:
     if len(set(it.sizes_in)) < 2:
         return None
-    if it.method == "sectional liner":
+    if it.works.burst:
+        return Ruling(
+            effect=Effect.BLOCKS,
+            homeowner=Say.of("The pipe changes size there, and one pull takes one size of pipe only."),
+            estimator=Say.of(
+                "Sizes {sizes} in: one pull takes one size; a pit at the change and two pulls, or a trench.",
+                sizes=", ".join(f"{s:g}" for s in it.sizes_in),
+            ),
+        )
+    if any(x.pieces_ft for x in it.works.lined):
         return Ruling(
             effect=Effect.BLOCKS,
             homeowner=Say.of("The pipe changes size there, and a short lining fits one size only."),
@@ -37,10 +47,10 @@ def size_change(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="size-change-in-a-liner",
     numbers=("R12",),
-    methods=LINERS,
-    statement="A size change within the length: a transition liner or split shots.",
-    reason="A liner made for one size wrinkles in a smaller pipe and hangs loose in a larger one.",
-    source=COMMON_PRACTICE,
+    concerns=LINES | BREAKS_PIPE,
+    statement="A size change within the length: a transition liner or split shots; bursting never pulls over it.",
+    reason="A liner made for one size wrinkles in a smaller pipe and hangs loose in a larger one; a bursting head is made for one size.",
+    source=COMMON_PRACTICE + "; bursting goes same size for same size, IPC 716 and a city's standard (from memory)",
     worse="offering what cannot work",
     applies=size_change,
 )

@@ -9,18 +9,21 @@ True
 'caution'
 """
 
+from itertools import pairwise
+
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import NEW_PIPE, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def shrinks(it: StretchFacts, limits: Limits) -> Answers:
     below_in = it.downstream_size_in
-    if below_in is None:
-        return None
-    if it.method == "reroute":
+    if not it.works.renewed:  # pipe on a new way
+        if below_in is None:
+            return None
         if not any(way.size_in is not None and way.size_in > below_in for way in it.reroutes):
             return None
         return Ruling(
@@ -28,7 +31,23 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
             homeowner=Say.of("The new pipe would run into a smaller one, which the code does not allow."),
             estimator=Say.of("Ties into {below} in: size may not shrink downstream.", below=f"{below_in:g}"),
         )
-    if it.bore_in <= below_in or any("closet bend" in (m.choice or "") for m in it.placed("end", "bend")):
+    inside = any(b < a for a, b in pairwise(it.sizes_in))
+    if inside:
+        return Ruling(
+            effect=Effect.NO_FIXED_PRICE,
+            homeowner=Say.of(
+                "Your old drain gets smaller on its way down, which the code does not allow for new pipe; we ask the inspector before the price is fixed."
+            ),
+            estimator=Say.of(
+                "Sizes {sizes} in down the stretch: new pipe may not get smaller; lay the larger size on to the lower end, or the inspector's word.",
+                sizes=", ".join(f"{s:g}" for s in it.sizes_in),
+            ),
+        )
+    if (
+        below_in is None
+        or it.bore_in <= below_in
+        or any("closet bend" in (m.choice or "") for m in it.placed("end", "bend"))
+    ):
         return None
     return Ruling(
         effect=Effect.CAUTION,
@@ -45,7 +64,7 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="size-never-shrinks",
     numbers=("R38",),
-    methods=NEW_PIPE,
+    concerns=NEW_PIPE,
     statement="New pipe never runs into a smaller one; a 4 by 3 closet bend is excepted; an old line that shrinks is said.",
     reason="What passes the large pipe stops at the small one.",
     source="IPC 704 (read second-hand)",

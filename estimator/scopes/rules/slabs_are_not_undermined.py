@@ -9,13 +9,14 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import OPENS_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def undermined(it: StretchFacts, limits: Limits) -> Answers:
-    if not {"walk", "drive"} & set(it.zones):
+    if not {"walk", "drive"} & {zone for o in it.works.open_digs for zone in o.zones}:
         return None
     return Ruling(
         effect=Effect.CAUTION,
@@ -27,7 +28,7 @@ def undermined(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="slabs-are-not-undermined",
     numbers=("R18",),
-    methods=("yard spot", "trench", "burst", "look and see"),
+    concerns=OPENS_GROUND,
     statement="Paving beside or over a dig is supported or taken out.",
     reason="Undermined paving drops on whoever works below, or cracks later.",
     source="29 CFR 1926.651(i)(3)",

@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LAYS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -32,7 +33,7 @@ def sleeve(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="sleeve-through-the-wall",
     numbers=("R20",),
-    methods=("yard spot", "trench", "tunnel", "reroute"),
+    concerns=LAYS,
     statement="Through a foundation wall: a sleeve or arch two pipe sizes larger.",
     reason="A wall that settles shears a pipe cast into it.",
     source="IRC 2021 P2603.4 (foundation walls; 2006 edition P2603.5 also named footings); under a footing: common practice",

@@ -1,36 +1,37 @@
 """Where a sloped dig is wider than the ground allows it is boxed or shored instead.
 
->>> from estimator.scopes.rules.examples import limits, mark, measured
+>>> from estimator.scopes.rules.examples import dug, limits, mark
 >>> wall = mark("edge", lengths=(("away", 5.0),))
->>> no_room(measured(5.2, dig_top_width_ft=10.4, facts=("sloped",), marks=(wall,)), limits()).effect.value
+>>> no_room(dug(5.2, dig_top_width_ft=10.4, held_by="sloped", line_marks=(wall,)), limits()).effect.value
 'requires first'
->>> no_room(measured(5.0, dig_top_width_ft=10.0, facts=("sloped",), marks=(wall,)), limits()) is None
+>>> no_room(dug(5.0, dig_top_width_ft=9.9, held_by="sloped", line_marks=(wall,)), limits()) is None
 True
 """
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import OPENS_GROUND
+from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
-def no_room(it: Measured, limits: Limits) -> Answers:
-    top_ft = it.top_width_ft
-    if top_ft is None or "sloped" not in it.takeoff.facts:
-        return None
-    away = [m.length("away") or m.length() for m in it.at.placed("edge", "tree", "footing")]
-    clear = [m.length() for m in it.at.placed("clear")]
-    tight = [a for a in away if a is not None and a < top_ft / 2] + [c for c in clear if c is not None and c < top_ft]
+def no_room(it: StretchFacts, limits: Limits) -> Answers:
+    sloped = [o for o in it.works.open_digs if o.held_by in ("sloped", "benched")]
+    tight = [(far, o) for o in sloped for _, far in it.near(o, "edge", "tree", "footing", at_top=True) if far <= 0]
+    clear = [m.length() for m in it.placed("clear")]
+    tight += [(c, o) for o in sloped for c in clear if c is not None and c < o.top_width_ft]
     if not tight:
         return None
+    room, opening = min(tight, key=lambda found: found[0])
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of("There is no room for sloping sides, so the hole is held open with shoring."),
         estimator=Say.of(
-            "Sloped top {top} does not fit ({room} free): box or shore.",
-            top=Feet(round(top_ft, 1)),
-            room=Feet(min(tight)),
+            "{opening}: sloped top {top} does not fit ({room} free): box or shore.",
+            opening=opening.name,
+            top=Feet(round(opening.top_width_ft, 1)),
+            room=Feet(round(room, 1)),
         ),
         facts=frozenset({"boxed"}),
     )
@@ -39,11 +40,11 @@ def no_room(it: Measured, limits: Limits) -> Answers:
 RULE = Rule(
     id="slope-that-does-not-fit",
     numbers=("R24",),
-    methods=("yard spot", "trench", "burst", "look and see"),
+    concerns=OPENS_GROUND,
     statement="Sloped sides that run into a lot line, house or tree: box or shore instead.",
     reason="Geometry: the top of a slope is wide.",
     source="plain arithmetic",
     worse="hurting somebody",
     guards_people=True,
-    measures=no_room,
+    applies=no_room,
 )

@@ -12,16 +12,17 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import FROM_INSIDE, RENEWS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, DIGS, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
     soft = [f for f in it.findings if cleaned_first(f) and not f.after_cleaning]
     if not soft:
         return None
-    if it.method == "clean":
+    if not it.works.renewed:
         return Ruling(
             effect=Effect.PREFERS,
             homeowner=Say.of("The blockage looks soft: it is cleaned out gently and the pipe is filmed again."),
@@ -46,7 +47,7 @@ def cleaned_first(finding: Finding) -> bool:
 RULE = Rule(
     id="soft-blockage-clean-first",
     numbers=("R05", "D19"),
-    methods=("clean", *LINERS, *DIGS),
+    concerns=FROM_INSIDE | RENEWS,
     statement="A soft blockage is cleaned out and filmed before anything is priced beyond it.",
     reason="Roots, grease and paper are why a camera stops, and cleaning is the remedy.",
     source=COMMON_PRACTICE,

@@ -11,6 +11,7 @@
 from estimator.knowledge.excavation import type_over_a_pipe
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -45,7 +46,7 @@ def soil_type(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="soil-over-an-old-pipe",
     numbers=("R22",),
-    methods=("yard spot", "trench", "tunnel", "burst", "slab spot", "break-through", "look and see"),
+    concerns=DIGS,
     statement="Soil over an existing pipe is never type A; at a leak, in water or unclassified it is type C.",
     reason="It was disturbed when the pipe was laid, and a leaking drain keeps it wet.",
     source="29 CFR 1926 Subpart P App. A; 1926.651(k)",

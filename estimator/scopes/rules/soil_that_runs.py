@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import TUNNELS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -29,7 +30,7 @@ def soil_runs(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="soil-that-runs",
     numbers=("R26",),
-    methods=("tunnel",),
+    concerns=TUNNELS,
     statement="Loose sand, gravel, fill or running soil: no tunnel without full shoring by design.",
     reason="The face runs in on whoever digs.",
     source=COMMON_PRACTICE,

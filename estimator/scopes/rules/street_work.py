@@ -9,21 +9,24 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import OPENS_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def street(it: StretchFacts, limits: Limits) -> Answers:
-    if "street" not in it.zones:
+    opened = [o for o in it.works.open_digs if "street" in o.zones]
+    if not opened:
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of(
-            "Part of the pipe lies in the street; the city's permit, traffic control and its way of patching the road are part of the work."
+            "Part of the work lies in the street; the city's permit, traffic control and its way of patching the road are part of the work."
         ),
         estimator=Say.of(
-            "Right of way: city permit, traffic control, bond, street patch to the city's rule; who owns the pipe there?"
+            "Right of way, opened by {opening}: city permit, traffic control, bond, street patch to the city's rule; who owns the pipe there?",
+            opening=opened[0].name,
         ),
         facts=frozenset({"street_permit"}),
     )
@@ -32,7 +35,7 @@ def street(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="street-work",
     numbers=("R41",),
-    methods=("yard spot", "trench", "burst", "look and see"),
+    concerns=OPENS_GROUND,
     statement="Street or right of way: city permit, traffic control, bond and patch by the city's rule.",
     reason="The road is not the homeowner's to open; ownership from property line to main differs by city.",
     source=COMMON_PRACTICE,

@@ -11,13 +11,15 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import CUTS_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def at_a_beam(it: StretchFacts, limits: Limits) -> Answers:
-    inside = [b for b in it.beams if b.stretch.overlaps(it.stretch)]
+    floors = [o for o in it.works.floors if o.line == it.line]
+    inside = [b for b in it.beams if b.stretch.overlaps(it.stretch) and floors]
     if not inside:
         return None
     if it.method == "slab spot":
@@ -45,7 +47,7 @@ def at_a_beam(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="strip-stops-at-a-beam",
     numbers=("R18",),
-    methods=("break-through", "slab spot"),
+    concerns=CUTS_FLOOR,
     statement="An opening in the floor never crosses a grade beam: it stops each side and the pipe passes under by hand.",
     reason="A notched beam lets the house break there.",
     source=COMMON_PRACTICE,

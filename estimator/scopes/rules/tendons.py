@@ -16,15 +16,16 @@ True
 from estimator.knowledge.tendons import may_have_tendons
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BELOW_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import SLAB_CUTS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def tendons(it: StretchFacts, limits: Limits) -> Answers:
     if not may_have_tendons(it.house, limits.place.tendons_since if limits.place else None):
         return None
-    if it.method in SLAB_CUTS or (it.method == "look and see" and it.on_slab):
+    if it.works.cuts_floor:
         return Ruling(
             effect=Effect.UNTIL_APPROVED,
             homeowner=Say.of(
@@ -35,9 +36,7 @@ def tendons(it: StretchFacts, limits: Limits) -> Answers:
             ),
             facts=frozenset({"slab_may_have_tendons", "tendon_scan", "engineer"}),
         )
-    if not it.on_slab and it.method == "tunnel":
-        return None
-    if it.method == "tunnel":
+    if any(o.kind == "tunnel" and "slab" in o.zones for o in it.works.openings):
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
@@ -48,20 +47,13 @@ def tendons(it: StretchFacts, limits: Limits) -> Answers:
             ),
             facts=frozenset({"slab_may_have_tendons"}),
         )
-    return Ruling(
-        effect=Effect.CAUTION,
-        homeowner=Say.of(
-            "Your floor may hold steel cables under great tension; nothing is drilled or fixed into it from below without a scan."
-        ),
-        estimator=Say.of("Tendons possible: no anchors or cores into the slab, no cleanout core without a scan."),
-        facts=frozenset({"slab_may_have_tendons"}),
-    )
+    return None
 
 
 RULE = Rule(
     id="tendons-in-the-slab",
     numbers=("R17",),
-    methods=("slab spot", "break-through", "tunnel", "look and see"),
+    concerns=BELOW_FLOOR,
     statement="A post-tensioned slab, or one built since the place's year without proof that it has no tendons: not cut until scanned and approved; in a tunnel nothing is anchored in it.",
     reason="A tendon carries about 30,000 lb; a cut one can kill. House slabs with tendons were in use in the 1960s, and a missing stamp proves nothing.",
     source="trade publications on post-tensioned slabs (force, decade); the year is a default to be set for each place",

@@ -9,6 +9,7 @@ False
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import BELOW_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -17,14 +18,14 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def treated(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=_words(it.method),
+        homeowner=_words(it.works.cuts_floor),
         estimator=Say.of("Treated soil is cut: re-treat or exclude in writing."),
     )
 
 
-def _words(method: str) -> Say:
+def _words(cuts_floor: bool) -> Say:
     """No floor is cut for a tunnel: there the dig alone breaks the treated soil."""
-    if method == "tunnel":
+    if not cuts_floor:
         return Say.of(
             "Digging under the floor breaks the soil that was treated against termites; your pest warranty may ask for a new treatment."
         )
@@ -36,7 +37,7 @@ def _words(method: str) -> Say:
 RULE = Rule(
     id="treated-soil",
     numbers=(),
-    methods=("slab spot", "break-through", "tunnel"),
+    concerns=BELOW_FLOOR,
     statement="Opening a slab or the soil under it: the termite treatment is cut, said in writing.",
     reason="The pest warranty may end there.",
     source=COMMON_PRACTICE,

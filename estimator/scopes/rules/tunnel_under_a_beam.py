@@ -14,6 +14,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import TUNNELS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -38,7 +39,7 @@ def under_a_beam(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="tunnel-under-a-beam",
     numbers=("R18",),
-    methods=("tunnel",),
+    concerns=TUNNELS,
     statement="A tunnel under a beam or footing: an engineer's letter first.",
     reason="Below a footing only a support system, stable rock or a registered engineer's word will do.",
     source="29 CFR 1926.651(i)(2)",

@@ -9,9 +9,10 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import ANYTHING
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import ALL, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
@@ -32,7 +33,7 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="utility-in-the-bore",
     numbers=("R46",),
-    methods=ALL,
+    concerns=ANYTHING,
     statement="A foreign utility in the bore: nothing is done in or above that pipe until its owner has cleared it.",
     reason="A cutter through a gas line fills the house with gas through its drains.",
     source="common practice (gas cross-bores)",

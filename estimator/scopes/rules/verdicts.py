@@ -22,7 +22,7 @@ def may(method: str, facts: StretchFacts, tables: Tables) -> tuple[Verdict, ...]
     asked = replace(facts, method=method)
     out: list[Verdict] = []
     for rule in RULES:
-        if rule.applies is not None and method in rule.methods:
+        if rule.applies is not None and rule.is_asked(asked):
             answers = rule.applies(asked, Limits(tables, facts.house.jurisdiction))
             out += [_verdict(rule, answer, asked) for answer in each(answers)]
     return tuple(out) + _not_enough(tuple(out), asked)
@@ -31,10 +31,10 @@ def may(method: str, facts: StretchFacts, tables: Tables) -> tuple[Verdict, ...]
 def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tuple[Verdict, ...]:
     """What the rules that need depths, widths and pits say once a repair is measured."""
     facts = facts_of(job, job.line(repair.line), repair.stretch, (), tables, repair.reroute)
-    measured = Measured(repair, takeoff, replace(facts, method=repair.method))
+    measured = Measured(repair, takeoff, replace(facts, method=repair.method, works=takeoff.works))
     out: list[Verdict] = []
     for rule in RULES:
-        if rule.measures is not None and repair.method in rule.methods:
+        if rule.measures is not None and rule.is_asked(measured.at):
             answers = rule.measures(measured, Limits(tables, job.house.jurisdiction))
             out += [_verdict(rule, answer, measured.at) for answer in each(answers)]
     return tuple(out) + _not_enough(tuple(out), measured.at)

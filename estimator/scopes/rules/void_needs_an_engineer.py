@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import RENEWS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -32,7 +33,7 @@ def hollow(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="void-needs-an-engineer",
     numbers=("D05",),
-    methods=("tunnel", "break-through", "slab spot", "yard spot", "trench", "burst", "reline", "sectional liner"),
+    concerns=RENEWS,
     statement="A void under slab, drive or street: an engineer first.",
     reason="What stands on it has no support.",
     source=COMMON_PRACTICE,

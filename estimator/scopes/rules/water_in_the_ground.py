@@ -3,41 +3,48 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> ground_water(stretch("leak running in"), limits()).effect.value
 'requires first'
->>> ground_water(stretch(method="trench", site={"water_table_ft": 2.9}), limits()).effect.value  # pipe at 3.0
+>>> ground_water(stretch(method="trench", wet=True), limits()).effect.value
 'adds work'
->>> ground_water(stretch(method="tunnel", site={"water_table_ft": 2.9}), limits()).effect.value
+>>> ground_water(stretch(method="tunnel", wet=True, zones=("slab",)), limits()).effect.value
 'blocks'
->>> ground_water(stretch(method="tunnel", site={"water_table_ft": 6.0}), limits()) is None
+>>> ground_water(stretch(method="tunnel", zones=("slab",)), limits()) is None
 True
 """
 
 from estimator.model.judgement import Effect
-from estimator.model.say import Say
+from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import DIGS, LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import DIGS, LINERS, Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def ground_water(it: StretchFacts, limits: Limits) -> Answers:
     running = any("running in" in f.signs for f in it.findings)
+    wet = [o for o in it.works.digs if o.wet]
     table = it.site.water_table_ft
     below = table is not None and it.depth_ft is not None and table <= it.depth_ft + limits("bedding_ft")
-    if not (running or below):
+    if not (running or wet or (below and it.works.lined)):
         return None
-    if it.method in LINERS:
+    if it.works.lined:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of("Ground water runs into the pipe; it is sealed off before the lining goes in."),
             estimator=Say.of("Running ground water: seal, pre-liner or draw down before lining; resin washes out."),
             facts=frozenset({"wet", "seal_water_first"}),
         )
-    if it.method == "tunnel" and below:
+    under = [o for o in wet if o.kind == "tunnel"]
+    if under:
         return Ruling(
             effect=Effect.BLOCKS,
             homeowner=Say.of(
-                "The ground water stands above the pipe, and nobody can dig safely under the house until it is drawn down."
+                "The ground water stands above the floor of the tunnel, and nobody can dig safely under the house until it is drawn down."
             ),
-            estimator=Say.of("Tunnel floor below the water table: not until it is drawn down."),
+            estimator=Say.of(
+                "Floor of {opening} at {deep}, below the water table: not until it is drawn down (29 CFR 1926.651(h)).",
+                opening=under[0].name,
+                deep=Feet(round(under[0].depth_ft, 2)),
+            ),
             facts=frozenset({"wet"}),
         )
     return Ruling(
@@ -53,8 +60,8 @@ def ground_water(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="water-in-the-ground",
     numbers=("R16", "D21"),
-    methods=(*LINERS, *DIGS),
-    statement="Running ground water: seal before lining, pump while digging, no tunnel below the water table.",
+    concerns=LINES | DIGS,
+    statement="Running ground water: seal before lining, pump while digging, no tunnel whose floor lies below the water table.",
     reason="Water washes resin out of a liner and soil into a dig.",
     source="common practice; 29 CFR 1926.651(h)",
     worse="hurting somebody",

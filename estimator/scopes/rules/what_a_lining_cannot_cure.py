@@ -11,16 +11,17 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import KEEPS_THE_OLD_PATH
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.rule import COMMON_PRACTICE, LINERS, Rule, Ruling
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 
 NOT_BY_LINING = frozenset({"collapse", "blocked", "fitting", "utility"})
 NOT_BY_BURSTING = frozenset({"utility", "fitting"})
 
 
 def no_cure(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
-    beyond = NOT_BY_BURSTING if it.method == "burst" else NOT_BY_LINING
+    beyond = NOT_BY_BURSTING if it.works.burst else NOT_BY_LINING
     return tuple(
         Ruling(
             effect=Effect.DOES_NOT_FIX,
@@ -36,7 +37,7 @@ def no_cure(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
 RULE = Rule(
     id="what-a-lining-cannot-cure",
     numbers=("R05",),
-    methods=(*LINERS, "burst"),
+    concerns=KEEPS_THE_OLD_PATH,
     statement="A collapse, a blockage or a wrong fitting is not cured by lining; a wrong fitting is not cured by bursting either.",
     reason="The liner takes the shape it finds, and the head follows the old path.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@ from estimator.model.work import Repair
 from estimator.scopes.rules import BY_ID, may
 from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.tables.tables import Tables
+from estimator.works import works_of
 
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
 TOLD_FIRST = ("no-spots-on-worn-out-pipe", "fiber-is-not-patched")
@@ -38,8 +39,14 @@ def facts_there(method: str, need: Need, job: Job, tables: Tables) -> StretchFac
         low = need.stretch.from_ft if way.replaces_from_ft is None else way.replaces_from_ft
         high = need.stretch.to_ft if way.replaces_to_ft is None else way.replaces_to_ft
         if (replaced := Stretch.between(low, high)).covers(need.stretch):
-            return facts_of(job, job.line(need.line), replaced, (need,), tables, way.name)
-    return facts_of(job, job.line(need.line), need.stretch, (need,), tables)
+            return _there(method, need, replaced, job, tables, way.name)
+    return _there(method, need, need.stretch, job, tables)
+
+
+def _there(method: str, need: Need, stretch: Stretch, job: Job, tables: Tables, reroute: str = "") -> StretchFacts:
+    repair = Repair(id="", method=method, line=need.line, stretch=stretch, reroute=reroute)
+    works = works_of(repair, job, tables)
+    return facts_of(job, job.line(need.line), stretch, (need,), tables, reroute, works)
 
 
 def _against(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:

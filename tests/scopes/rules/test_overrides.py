@@ -11,7 +11,7 @@ from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.verdicts import refused
 
 OFFSET = stretch("offset 30%", method="reline")
-TENDONS = stretch(zones=("slab",), house={"floor": "slab, tendons unknown"})
+TENDONS = stretch(method="break-through", zones=("slab",), house={"floor": "slab, tendons unknown"})
 
 
 def said(facts: StretchFacts, method: str, rule: str) -> Verdict:

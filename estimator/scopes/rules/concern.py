@@ -1,0 +1,60 @@
+"""What works a rule concerns: asked of the works of a repair, whatever its method is called."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from estimator.scopes.rules.facts import StretchFacts
+
+Holds = Callable[[StretchFacts], bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Concern:
+    """A property of works, in words for the list of rules, and how it is asked."""
+
+    words: str
+    holds: Holds
+    or_else: tuple["Concern", ...] = ()
+
+    def __or__(self, other: "Concern") -> "Concern":
+        return replace(self, or_else=(*self.or_else, other))
+
+    def asked(self, it: StretchFacts) -> bool:
+        """Whether the works are such, or such as one of the others."""
+        return self.holds(it) or any(other.asked(it) for other in self.or_else)
+
+    @property
+    def all_words(self) -> tuple[str, ...]:
+        return (self.words, *(word for other in self.or_else for word in other.all_words))
+
+
+CUTS_FLOOR = Concern(words="an opening in a floor", holds=lambda it: it.works.cuts_floor)
+BELOW_FLOOR = Concern(words="the ground under a floor is dug", holds=lambda it: it.works.below_floor)
+PEOPLE_BELOW = Concern(words="people work below the surface", holds=lambda it: bool(it.works.with_people))
+TUNNELS = Concern(words="people work under the house", holds=lambda it: bool(it.works.tunnels))
+OPENS_GROUND = Concern(words="ground is opened outside", holds=lambda it: bool(it.works.open_digs))
+DIGS = Concern(words="soil is dug", holds=lambda it: bool(it.works.digs))
+BREAKS_PIPE = Concern(words="the old pipe is broken in place", holds=lambda it: bool(it.works.burst))
+LAYS = Concern(
+    words="new pipe is laid where the old pipe lay", holds=lambda it: any(x.line == it.line for x in it.works.laid)
+)
+NEW_PIPE = Concern(words="new pipe is laid or pulled", holds=lambda it: bool(it.works.new_pipe))
+LINES = Concern(words="old pipe is lined", holds=lambda it: bool(it.works.lined))
+LINED_IN_PIECES = Concern(
+    words="old pipe is lined in pieces", holds=lambda it: any(x.pieces_ft for x in it.works.lined)
+)
+LINED_WHOLE = Concern(
+    words="old pipe is lined in one shot", holds=lambda it: any(not x.pieces_ft for x in it.works.lined)
+)
+KEEPS_THE_OLD_PATH = Concern(
+    words="the new inside lies where the old pipe lay", holds=lambda it: bool(it.works.lined or it.works.burst)
+)
+RENEWS = Concern(words="pipe is laid, pulled or lined in its place", holds=lambda it: bool(it.works.renewed))
+FROM_INSIDE = Concern(
+    words="tools work inside the pipe", holds=lambda it: bool(it.works.cleans or it.works.lined or it.works.burst)
+)
+CLEANS = Concern(words="the pipe is cleaned", holds=lambda it: bool(it.works.cleans) and not it.works.lined)
+HANGS = Concern(
+    words="pipe is hung in a crawl space", holds=lambda it: "crawl" in it.zones and any(x.hung for x in it.works.laid)
+)
+ANYTHING = Concern(words="any repair", holds=lambda it: True)

@@ -1,0 +1,45 @@
+"""An opening that nobody measured a place for is a guess: no fixed price until somebody has.
+
+>>> from estimator.scopes.rules.examples import limits, stretch
+>>> [r.effect.value for r in measured_way(stretch(method="tunnel", zones=("slab",), assumed=True), limits())]
+['no fixed price']
+>>> measured_way(stretch(method="tunnel", zones=("slab",)), limits())
+()
+"""
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.concern import ANYTHING
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
+
+
+def measured_way(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    return tuple(
+        Ruling(
+            effect=Effect.NO_FIXED_PRICE,
+            homeowner=Say.of(
+                "Nobody has measured yet where we can get in there; if there is no open ground, a floor has to be opened. The price is fixed once it is measured."
+            ),
+            estimator=Say.of(
+                "{opening} is assumed: {why}. Measure the way in (beside, joins) before a fixed price.",
+                opening=opening.name,
+                why=opening.why_assumed or opening.name,
+            ),
+            facts=frozenset({"way_in_assumed"}),
+        )
+        for opening in it.works.assumed[:1]
+    )
+
+
+RULE = Rule(
+    id="way-in-was-measured",
+    numbers=(),
+    concerns=ANYTHING,
+    statement="An opening that rests on a place nobody measured, such as a second pit at a tunnel's far end, has no fixed price.",
+    reason="Where there is no open ground the second pit is an opening in the floor, and a way in taken for 15 ft may be 50.",
+    source=COMMON_PRACTICE,
+    worse="offering what cannot work",
+    applies=measured_way,
+)

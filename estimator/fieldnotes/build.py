@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.fieldnotes import wanted, watertests
+from estimator.fieldnotes.at_join import with_depth_at_join
 from estimator.fieldnotes.contradictions import contradictions
 from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
 from estimator.fieldnotes.joins import LineTree, join_station, joined_lines
@@ -64,7 +65,7 @@ class _Builder:
             notes=form.job.notes,
             customer=form.customer,
             house=form.house,
-            lines=tuple(read.line for read in tree.read),
+            lines=with_depth_at_join([read.line for read in tree.read]),
             site=form.site,
             wishes=self._wishes(),
             foundation=self._foundation(),

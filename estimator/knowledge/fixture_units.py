@@ -6,7 +6,7 @@ from typing import Literal
 Family = Literal["IPC", "UPC"]
 LOOKED = "2026-11-25"
 IPC_SOURCE = "IPC tables 709.1 and 710.1(1); 10 and 12 in partly from memory"
-UPC_SOURCE = "UPC table 703.2, an extract by a county (read); 8 in from memory"
+UPC_SOURCE = "UPC tables 702.1 and 703.2, an extract by a county (read); 8 in and rarer fixtures from memory"
 
 UNITS: dict[str, float] = {
     "bathroom group": 5,
@@ -25,6 +25,18 @@ UNITS: dict[str, float] = {
     "old bathroom group": 6,  # over 1.6 gal a flush, from memory
 }
 """Fixture units by IPC table 709.1, private use, 1.6 gal a flush (read where not marked)."""
+
+UPC_UNITS: dict[str, float] = {
+    **UNITS,
+    "bathroom group": 6,
+    "clothes washer": 3,
+    "urinal": 2,
+    "old bathroom group": 7,
+}
+"""Fixture units by UPC table 702.1, private use: from memory, but for sink, toilet, tub, shower, lavatory and washer (a county's
+extract, read). The UPC counts the fixtures of a bathroom one by one: toilet 3, basin 1, tub 2.
+"""
+UNITS_BY_CODE: dict[Family, dict[str, float]] = {"IPC": UNITS, "UPC": UPC_UNITS}
 
 TRAP_IN: dict[str, float] = {
     "toilet": 3,
@@ -122,15 +134,19 @@ def fixture(word: str) -> str:
     return plain
 
 
-def fixture_units(fixtures: Fixtures) -> float:
-    """Sum of units; a bathroom group counts as a group, less than its fixtures one by one.
+def fixture_units(fixtures: Fixtures, family: Family = "IPC") -> float:
+    """Return the sum of units by the table of that code; by the IPC a bathroom group is less than its fixtures one by one.
 
     >>> fixture_units([("bathroom group", 2), ("kitchen sink", 1), ("clothes washer", 1)])
     14
     >>> fixture_units([("lavatory", 1), ("toilet", 1), ("tub", 1)]), fixture_units([("bathroom group", 1)])
     (6, 5)
+    >>> washer = [("clothes washer", 1)]
+    >>> fixture_units(washer), fixture_units(washer, "UPC")
+    (2, 3)
     """
-    return sum(UNITS[fixture(word)] * count for word, count in fixtures)
+    units = UNITS_BY_CODE[family]
+    return sum(units[fixture(word)] * count for word, count in fixtures)
 
 
 def toilets(fixtures: Fixtures) -> int:
@@ -177,7 +193,7 @@ def carries(size_in: float, fixtures: Fixtures, slope_in_per_ft: float, family: 
     closets = toilets(fixtures)
     wide = size_in >= LEAST_WITH_TOILET_IN or not closets
     crowded = family == "UPC" and size_in == LEAST_WITH_TOILET_IN and closets > UPC_TOILETS_ON_3_IN_BRANCH
-    return wide and not crowded and drain_limit(size_in, slope_in_per_ft, family) >= fixture_units(fixtures)
+    return wide and not crowded and drain_limit(size_in, slope_in_per_ft, family) >= fixture_units(fixtures, family)
 
 
 def least_size_in(fixtures: Fixtures, slope_in_per_ft: float, family: Family = "IPC") -> float:
@@ -191,4 +207,4 @@ def least_size_in(fixtures: Fixtures, slope_in_per_ft: float, family: Family = "
     for size in IPC_DRAIN if family == "IPC" else UPC_HORIZONTAL:
         if carries(size, fixtures, slope_in_per_ft, family):
             return size
-    raise ValueError(f"no size carries {fixture_units(fixtures):g} fixture units at {slope_in_per_ft:g} in/ft")
+    raise ValueError(f"no size carries {fixture_units(fixtures, family):g} fixture units at {slope_in_per_ft:g} in/ft")

@@ -58,13 +58,22 @@ def taken_indoors(mark: Mark) -> bool | None:
 
 
 def interpolated(readings: tuple[Mark, ...], value: Callable[[Mark], float], at_ft: float) -> Answer[float | None]:
-    """The shortest reading that covers the station; else a straight line between its neighbours; else the nearest."""
+    """The shortest reading that covers the station; else a straight line between its neighbours; else the nearest.
+
+    Of two readings of one place the deeper counts, whichever was written first: who digs for the shallower one is wrong on
+    the side that buries people.
+    """
     over = [m for m in readings if m.stretch.holds(at_ft)]
     if over:
-        best = min(over, key=lambda m: m.stretch.length_ft)
+        shortest = min(m.stretch.length_ft for m in over)
+        best = max((m for m in over if m.stretch.length_ft <= shortest + 1e-9), key=value)
         return Answer(value(best), "read", (best,))
-    before = max((m for m in readings if m.stretch.to_ft < at_ft), key=lambda m: m.stretch.to_ft, default=None)
-    after = min((m for m in readings if m.stretch.from_ft > at_ft), key=lambda m: m.stretch.from_ft, default=None)
+    before = max(
+        (m for m in readings if m.stretch.to_ft < at_ft), key=lambda m: (m.stretch.to_ft, value(m)), default=None
+    )
+    after = min(
+        (m for m in readings if m.stretch.from_ft > at_ft), key=lambda m: (m.stretch.from_ft, -value(m)), default=None
+    )
     if before is not None and after is not None:
         share = (at_ft - before.stretch.to_ft) / (after.stretch.from_ft - before.stretch.to_ft)
         return Answer(value(before) + share * (value(after) - value(before)), "between", (before, after))

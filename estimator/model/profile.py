@@ -201,7 +201,7 @@ class Profile:
         """Surface to pipe centre, ft: read there, between two readings in a straight line, or carried from the nearest.
 
         An `invert` reading is turned into the centre by half the bore. "assumed" where it was read in another ground alone,
-        such as the lawn for a pipe under the slab. None where no depth was ever read.
+        such as the lawn for a pipe under the slab, or only on the line this one joins. None where there is not even that.
         """
 
         def centre(mark: Mark) -> float:
@@ -210,6 +210,8 @@ class Profile:
 
         readings, alike = self._depth_readings(at_ft)
         found = interpolated(readings, centre, at_ft)
+        if found.value is None:
+            return Answer(self.line.at_join_ft, "assumed")
         return found if alike else Answer(found.value, "assumed", found.marks)
 
     def invert_below_slab_ft(self, at_ft: float) -> Answer[float | None]:

@@ -44,21 +44,23 @@ def _size_in(case: Case, way: Reroute) -> float:
     served = served_by(case, way)
     least = size_for(case, served)
     size = way.size_in or least or case.bore_in
+    families = code_families(case)
+    units = max(fixture_units(served, family) for family in families)
     case.paper.put(
         "reroute_size_in",
         size,
         "what the notes say, or the least that carries the fixtures",
         ("least for the fixtures", least, "in"),
-        ("fixture units", fixture_units(served)),
+        ("fixture units", units),
         ("toilets", toilets(served)),
-        source=" and ".join(code_families(case)) + " tables of fixture units",
+        source=" and ".join(families) + " tables of fixture units",
     )
     case.paper.put(
         "fixture_units",
-        fixture_units(served),
-        "sum over the fixtures served, a bathroom group as one",
+        units,
+        "sum over the fixtures served, by the code of the place",
         ("fixtures", ", ".join(f"{count} {word}" for word, count in served)),
-        source="IPC table 709.1",
+        source=" and ".join({"IPC": "IPC table 709.1", "UPC": "UPC table 702.1"}[family] for family in families),
     )
     return size
 

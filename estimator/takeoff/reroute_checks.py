@@ -144,7 +144,7 @@ def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
             Say.of("The new pipe must be larger for all that drains into it."),
             Say.of(
                 "{units} fixture units and {closets} toilets ask for {least} in or more, not {size} in",
-                units=fixture_units(served),
+                units=max(fixture_units(served, family) for family in code_families(case)),
                 closets=toilets(served),
                 least=f"{size_for(case, served):g}",
                 size=f"{size:g}",

@@ -104,10 +104,11 @@ def bottom(case: Case, hole: Stretch) -> Bottom:
     below_centre = outside_ft(case) / 2 + bedding_ft(case)
     step = case.number("dig_step_ft")
     answers = [(at, case.profile.depth_to_centre_ft(at)) for at in _stops(case, hole)]
-    read = [(at, answer.value) for at, answer in answers if answer.value is not None]
+    read = [(at, answer.value) for at, answer in answers if answer.value is not None and answer.how != "assumed"]
     unlocated = not read
-    fallback = case.number("depth_if_unlocated_ft")
-    centres = [(at, fallback if unlocated else _nearest(read, at)) for at, _ in answers]
+    guessed = [(at, answer.value) for at, answer in answers if answer.value is not None]
+    fallback = [(answers[0][0], case.number("depth_if_unlocated_ft"))]
+    centres = [(at, _nearest(read or guessed or fallback, at)) for at, _ in answers]
     exact = max(centre for _, centre in centres) + below_centre
     carried: set[Known] = {"carried"} if len(read) < len(answers) else set()
     _say_how_known(case, hole, {answer.how for _, answer in answers} | carried, unlocated)
@@ -125,7 +126,8 @@ def _say_how_known(case: Case, hole: Stretch, known: set[Known], unlocated: bool
     }
     if unlocated:
         case.paper.facts.add("depth_unlocated")
-        depth = case.number("depth_if_unlocated_ft")
+        guess = case.profile.depth_to_centre_ft(hole.middle_ft).value
+        depth = case.number("depth_if_unlocated_ft") if guess is None else guess
         case.paper.assume(
             "no depth was read; {depth} to the pipe's centre was taken over {length}",
             depth=Feet(depth),

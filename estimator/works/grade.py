@@ -93,11 +93,12 @@ def _invert_readings(case: Case) -> list[tuple[float, float]]:
 def _from_depth(case: Case, least_fall: float) -> Grade:
     size = pipe_size(case.bore_in)
     middle = max(case.inside[1], 0.0) / 2
-    centre = case.profile.depth_to_centre_ft(case.station(middle)).value
+    known = case.profile.depth_to_centre_ft(case.station(middle))
+    centre = known.value
     rides = case.number("sonde_height_in")
     to_invert = (rides or case.bore_in / 2) / INCHES_PER_FT
-    if centre is None:
-        centre = case.number("depth_if_unlocated_ft")
+    if centre is None or known.how == "assumed":
+        centre = case.number("depth_if_unlocated_ft") if centre is None else centre
         case.paper.facts.add("depth_unlocated")
         case.paper.assume(
             "no depth was read under the slab; {depth} to the pipe's centre was taken", depth=Feet(centre)

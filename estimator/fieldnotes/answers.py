@@ -82,6 +82,32 @@ def text(answer: str, key: str, known: Known) -> Got | Unread:
     return Got({key: words}) if words else Unread("that says nothing: write a few words, or press Enter to leave it")
 
 
+OTHER_ANSWERS = frozenset((
+    *YES, *NO, "both", "english", "spanish", "today", "yesterday", "unknown", "main", "slab", "crawl space", "basement",
+    "city", "septic", "whole", "routine", "passed", "failed", "nothing", "all", "done",
+))  # fmt: skip
+"""What answers another question: no name of a person, and no place."""
+
+
+def words_for(what: str, none: bool = True) -> Reader:
+    """Words of one's own for `what`; a no is none (or asked back), and what answers another question is asked back once.
+
+    >>> from datetime import date
+    >>> words_for("an address", none=False)("no", "site", Known(today=date(2026, 11, 18))).wrong
+    'is “no” an address? Write it; the same again keeps it'
+    """
+
+    def read(answer: str, key: str, known: Known) -> Got | Unread:
+        low = answer.lower().strip(' ."!')
+        if none and low in NO:
+            return Got({key: None})
+        if (low in OTHER_ANSWERS or not re.search(r"\w", low)) and not known.insists:
+            return Unread(f"is “{answer}” {what}? Write it; the same again keeps it")
+        return text(answer, key, known)
+
+    return read
+
+
 def yes_no(answer: str, key: str, known: Known) -> Got | Unread:
     low = answer.lower().strip(" .!")
     if low in YES or low in NO:

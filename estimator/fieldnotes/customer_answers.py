@@ -2,13 +2,13 @@
 
 import re
 
-from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, text
+from estimator.fieldnotes.answers import NO, OTHER_ANSWERS, Got, Known, Unread, text
 
-OTHER_ANSWERS = frozenset((
-    *YES, *NO, "both", "english", "spanish", "today", "yesterday", "unknown", "main", "slab", "crawl space", "basement",
-    "city", "septic", "whole", "routine", "passed", "failed", "nothing", "all",
+NOT_NAMED = frozenset((
+    "me", "myself", "i", "us", "we", "him", "her", "them", "he", "she", "they", "owner", "the owner", "boss", "the boss",
+    "crew", "the crew", "somebody", "someone", "anybody", "nobody", "same", "ditto", "tbd", "tba", "homeowner",
 ))  # fmt: skip
-"""What answers another question, and is no name of a person."""
+"""Words for a person that name nobody."""
 _ADDRESS = re.compile(r"[^@\s,;]+@[^@\s,;]+\.[^@\s,;.]{2,}")
 _BETWEEN = re.compile(r"\s*[,;]\s*|\s+(?:and\s+)?")
 
@@ -21,8 +21,24 @@ def person(answer: str, key: str, known: Known) -> Got | Unread:
     'is “both” a name? Write the name; the same again keeps it'
     """
     low = answer.lower().strip(' ."!')
-    if (low in OTHER_ANSWERS or not re.search(r"[^\W\d_]", low)) and not known.insists:
+    if (low in OTHER_ANSWERS or low in NOT_NAMED or not re.search(r"[^\W\d_]", low)) and not known.insists:
         return Unread(f"is “{answer}” a name? Write the name; the same again keeps it")
+    return text(answer, key, known)
+
+
+def competent(answer: str, key: str, known: Known) -> Got | Unread:
+    """Who looks after the excavation, by name; a no leaves it open, for a sheet that names nobody is no sheet."""
+    if answer.lower().strip(" .!") in (*NO, "nobody"):
+        return Got({key: None}, "left open: no trench or tunnel begins before a competent person is named")
+    return person(answer, key, known)
+
+
+def phone(answer: str, key: str, known: Known) -> Got | Unread:
+    """A number with digits in it; a no is none."""
+    if answer.lower().strip(" .!") in NO:
+        return Got({key: None})
+    if not re.search(r"\d", answer) and not known.insists:
+        return Unread(f"“{answer}” has no digits: write it like 555-0147; the same again keeps it")
     return text(answer, key, known)
 
 

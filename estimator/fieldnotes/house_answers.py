@@ -222,3 +222,16 @@ def foundation(answer: str, key: str, known: Known) -> Got | Unread:
     if rest.strip() and when is None:
         return Unread(f"“{rest.strip()}” is no day: write it like {work} 2027-01")
     return Got({key: work, "lift_date": when}, f"{work} {when}" if when else work)
+
+
+_GAS = re.compile(r"\b(?:gas|rotten eggs?|propane|mercaptan)\b", re.IGNORECASE)
+GAS = (
+    "if it may be fuel gas: everybody out now, no switch, no flame; from outside call 911 and the gas company. "
+    "Sewer gas burns too: open windows"
+)
+
+
+def sign(answer: str, key: str, known: Known) -> Got | Unread:
+    """What was seen, smelled or reported, in words of one's own; a smell of gas is told at once what to do."""
+    got = text(answer, key, known)
+    return Got(got.values, GAS) if isinstance(got, Got) and _GAS.search(answer) else got

@@ -11,9 +11,38 @@ from estimator.fieldnotes.words import MATERIALS
 from estimator.model.lengths import match_length, parse_length, plain_marks, show_inches
 
 ENDS = ("city main", "septic tank", "alley main", "street main")
+COMMANDS = (
+    "done",
+    "back",
+    "undo",
+    "list",
+    "lines",
+    "go",
+    "log",
+    "end",
+    "quit",
+    "exit",
+    "stop",
+    "strike",
+    "change",
+    "yes",
+    "no",
+)
 LEG_ZONES = ("wall", "yard", "crawl", "attic", "drive", "walk", "street", "basement", "garage", "ceiling")
 _AT = re.compile(
     r"(?:(?:joins?|into|in|the)\s+)*(?P<name>.+?)\s*(?:\bat\b|@)\s*(?P<at>\d+(?:\.\d+)?)\s*(?:ft|')?", re.I | re.A
+)
+_AT_FIRST = re.compile(
+    r"(?:(?:joins?|into|at)\s+)*(?:at\s+)?(?P<at>\d+(?:\.\d+)?)\s*(?:ft|feet|')?\s*(?:on|of|in|into|along)\s+(?:the\s+)?(?P<name>\D.*)",
+    re.I | re.A,
+)
+_NAME_NUMBER = re.compile(
+    r"(?:(?:joins?|into|in|the|to)\s+)*(?P<name>.*?[^\d\s])\s+(?P<at>\d+(?:\.\d+)?)\s*(?:ft|')?", re.I | re.A
+)
+_PLACE_WORDS = re.compile(
+    r"\b(?:main|sewer|manhole|tank|alley|street|ditch|creek|river|pond|pit|well|drywell|cesspool|field|septic|cleanout|vault|"
+    r"sump|pump|lift station|grinder|outfall|daylight|storm|city|county|lateral|neighbou?r\S*)\b",
+    re.I,
 )
 _STRETCH = re.compile(
     r"(?P<name>.*?)\s*(?:\bfrom\b)?\s*(?P<from>-?\d{1,4}(?:\.\d+)?)\s*(?:-|to|\.\.)\s*(?P<to>-?\d{1,4}(?:\.\d+)?)\s*(?:ft)?",
@@ -25,6 +54,8 @@ def line_name(answer: str, key: str, known: Known) -> Got | Unread:
     name = " ".join(re.sub(r"[^\w\s'&/-]", " ", answer).split())
     if not name or not re.search(r"\w", name):
         return Unread(f"“{answer}” is no name: write one such as main or hall bath")
+    if name.lower() in COMMANDS and not known.insists:
+        return Unread(f"“{name}” is a word of this interview; as a name, type it again")
     return Got({key: name[:40].strip()})
 
 
@@ -51,31 +82,52 @@ def _so_does(end: str, known: Known) -> str:
     return f"; so does {others[0]}: if it runs into {own}, go {others[0]} joins" if others else ""
 
 
+def _joined(answer: str, known: Known) -> tuple[str, str] | None:
+    """A line's name and a reel reading, in either order; a bare `main 21` only of a line that there is."""
+    plain = plain_marks(answer).strip()
+    for pattern in (_AT, _AT_FIRST, _NAME_NUMBER):
+        if match := pattern.fullmatch(plain):
+            name = _same_name(match["name"], known.lines)
+            if name or pattern is not _NAME_NUMBER:
+                return name or match["name"].strip(), match["at"]
+    return None
+
+
 def line_end(answer: str, key: str, known: Known) -> Got | Unread:
-    """Where a line ends: `main at 21`, the name of a branch, `city main`. `joins` or `ends` is written, the other goes."""
-    names = (*known.lines, *known.branches)
-    if match := _AT.fullmatch(plain_marks(answer)):
-        name = _same_name(match["name"], known.lines) or match["name"]
-        said = f"into {name} at {match['at']}" + ("" if name in known.lines else f"; there is no line {name} yet")
-        return Got({"joins": {"line": name, "at": float(match["at"])}, "ends": None}, said)
+    """Where a line ends: `main at 21`, `at 21 on main`, the name of a branch, `city main`. `joins` or `ends` is written,
+    the other goes. What names no line, branch or place is asked back once.
+    """
+    if joined := _joined(answer, known):
+        name, at = joined
+        if name == known.item.get("name"):
+            return Unread(f"{name} cannot run into itself: which line does it run into, and at what reading there")
+        said = f"into {name} at {at}" + ("" if name in known.lines else f"; there is no line {name} yet")
+        return Got({"joins": {"line": name, "at": float(at)}, "ends": None}, said)
     plain = re.sub(r"^(?:joins?|into|to|the)\s+", "", answer.strip(), flags=re.I)
     if name := _same_name(plain, known.branches):
         return Got({"joins": name, "ends": None}, f"into the branch {name}")
-    if name := _same_name(plain, known.lines):
+    if (name := _same_name(plain, known.lines)) and name != known.item.get("name"):
         return Unread(f"where on {name}? write the reel reading, such as {name} at 21")
     others = {"city": "city main", "sewer": "city main", "septic": "septic tank", "tank": "septic tank",
               "street": "street main", "alley": "alley main", "city sewer": "city main"}  # fmt: skip
     word = chosen(plain, ENDS, others)
     if isinstance(word, str):
         return Got({"ends": word, "joins": None}, f"ends at the {word}{_so_does(word, known)}")
-    if near := nearest(plain, (*names, *ENDS)):
+    if near := nearest(plain, (*names_of(known), *ENDS)):
         return Unread(f"“{answer}” is no line or branch yet", near)
+    if not _PLACE_WORDS.search(plain) and not known.insists:
+        return Unread(f"“{answer}” is no line, branch or place: write main at 21, city main …; the same again keeps it")
     return Got({"ends": plain, "joins": None}, f"ends at “{plain}”; it joins no other line")
+
+
+def names_of(known: Known) -> tuple[str, ...]:
+    """Every line and branch there is."""
+    return tuple(dict.fromkeys((*known.lines, *known.branches)))
 
 
 def covers(answer: str, key: str, known: Known) -> Got | Unread:
     """Names of lines and branches; `all` is every one."""
-    names = tuple(dict.fromkeys((*known.lines, *known.branches)))
+    names = names_of(known)
     if answer.lower().strip(" .") in ("all", "everything", "whole", "whole house", "every"):
         return Got({key: list(names)}, ", ".join(names)) if names else Unread("no line has a name yet")
     parts = [part.strip() for part in re.split(r"[,;+]|\band\b", answer) if part.strip()]
@@ -102,11 +154,35 @@ def test_kind(answer: str, key: str, known: Known) -> Got | Unread:
     return word if isinstance(word, Unread) else Got({key: word}, word)
 
 
+def last_drop(item: Mapping[str, Any]) -> tuple[float, float] | None:
+    """Minutes and feet of drop of the last reading written for a test."""
+    pairs = [_reading(part.strip()) for part in str(item.get("readings") or "").split(",")]
+    read = [pair for pair in pairs if pair is not None]
+    return max(read) if read else None
+
+
+def drop_words(item: Mapping[str, Any]) -> str:
+    """`It fell 1 1/2 in in 20 min.`, or nothing where no drop was read."""
+    if (last := last_drop(item)) is None:
+        return ""
+    return f"It fell {show_inches(last[1])} in {last[0]:g} min." if last[1] else f"It held for {last[0]:g} min."
+
+
 def result(answer: str, key: str, known: Known) -> Got | Unread:
+    """The verdict; one that the drop speaks against is asked back once."""
     others = {"pass": "passed", "held": "passed", "ok": "passed", "good": "passed", "fail": "failed", "leaks": "failed",
               "bad": "failed", "no seal": "could not be sealed", "not sealed": "could not be sealed"}  # fmt: skip
     word = chosen(answer, ("passed", "failed", "could not be sealed"), others)
-    return word if isinstance(word, Unread) else Got({key: word}, word)
+    if isinstance(word, Unread):
+        return word
+    last = last_drop(known.item)
+    against = word == {True: "passed", False: "failed"}[bool(last[1])] if last else False
+    if known.item.get("sealed") is False and word != "could not be sealed":
+        against = True
+    if against and not known.insists:
+        fell = drop_words(known.item) if known.item.get("sealed") is not False else "The ball did not seal."
+        return Unread(f"{fell} “{word}” all the same? The same again keeps it")
+    return Got({key: word}, word)
 
 
 def risers(answer: str, key: str, known: Known) -> Got | Unread:

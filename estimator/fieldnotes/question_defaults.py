@@ -5,10 +5,13 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from estimator.fieldnotes import house_answers as house
+from estimator.fieldnotes import line_answers as lines
 from estimator.fieldnotes.answers import Known
+from estimator.model.lengths import IN_PER_FT
 
 Data = Mapping[str, Any]
 INVENTED_PLACE = "demo"
+CLEAR_DROP_IN = 0.25  # far above what a tape is misread by; between 0 and this the person says it
 _LEAVES = re.compile(r"\b(?:yard|street|city|sewer|lateral|septic|tank|alley)\b")
 
 
@@ -50,11 +53,6 @@ def place(known: Known) -> str:
     return before if before in known.places else "unknown" if "unknown" in known.places else ""
 
 
-def soil(known: Known) -> str:
-    before = last("house", "soil")(known)
-    return before if before in known.soils else ""
-
-
 def line_end(known: Known) -> str:
     """A branch of the line's own name; the main or the tank for the only line, and for one through the yard."""
     name = str(known.item.get("name", "")).lower()
@@ -81,6 +79,11 @@ def line_name(known: Known) -> str:
 def on_slab(data: Data, item: Data) -> bool:
     found = data.get("house")
     return not (isinstance(found, Mapping) and found.get("floor") in ("crawl space", "basement"))
+
+
+def on_crawl_space(data: Data, item: Data) -> bool:
+    found = data.get("house")
+    return isinstance(found, Mapping) and found.get("floor") == "crawl space"
 
 
 def on_plain_slab(data: Data, item: Data) -> bool:
@@ -118,3 +121,36 @@ def not_filmed(data: Data, item: Data) -> bool:
 def test_date(known: Known) -> str:
     job = known.data.get("job")
     return str(job["date"]) if isinstance(job, Mapping) and job.get("date") else known.today.isoformat()
+
+
+def whole_house(item: Data) -> bool:
+    return bool(
+        re.search(r"\b(?:whole|all|everything|house|under slab)\b", str(item.get("section", "")), re.IGNORECASE)
+    )
+
+
+def _tested(known: Known) -> str:
+    """The one line or branch that the section's own words name."""
+    section = str(known.item.get("section", "")).lower()
+    return next((name for name in sorted(lines.names_of(known), key=len, reverse=True) if name.lower() in section), "")
+
+
+def test_kind(known: Known) -> str:
+    """Of a section that a line or branch is named in, isolated; nothing where its words say neither."""
+    return "whole" if whole_house(known.item) else "isolated" if _tested(known) else ""
+
+
+def test_covers(known: Known) -> str:
+    return "all" if known.item.get("kind") == "whole" and lines.names_of(known) else _tested(known)
+
+
+def test_result(known: Known) -> str:
+    """What the readings say by themselves: water that held, or fell a quarter inch and more."""
+    if known.item.get("sealed") is False:
+        return "could not be sealed"
+    last = lines.last_drop(known.item)
+    return "" if last is None else "failed" if last[1] * IN_PER_FT >= CLEAR_DROP_IN else "passed" if not last[1] else ""
+
+
+def result_text(known: Known) -> str:
+    return lines.drop_words(known.item)

@@ -21,6 +21,7 @@ from estimator.fieldnotes.answers import (
     one_of,
     text,
     whole_number,
+    words_for,
     words_like,
     year_built,
     yes_no,
@@ -41,6 +42,7 @@ class Question:
     also: tuple[str, ...] = ()  # other keys the answer may write
     default: Callable[[Known], str] = known_by.nothing
     needed: bool = False  # no price without it
+    before: Callable[[Known], str] = known_by.nothing  # said in front of the question, such as what was just read
     asked: Callable[[Data, Data], bool] = known_by.always
     is_log: bool = False  # typed line by line, into a file of its own
 
@@ -79,8 +81,8 @@ JOB = Section(table="job", title="The job", questions=(
 
 CUSTOMER = Section(table="customer", title="The customer", questions=(
     _q("name", "Customer's name", "Wren Castellane", "Whom the quote is for.", customer.person, needed=True),
-    _q("site", "Address of the house", "417 Larkspur Court, Fernbrook", "Where the work is.", text, needed=True),
-    _q("phone", "Phone", "555-0147", "For the office; it is on no homeowner's paper.", text),
+    _q("site", "Address of the house", "417 Larkspur Court, Fernbrook", "Where the work is.", words_for("an address", none=False), needed=True),
+    _q("phone", "Phone", "555-0147", "For the office; it is on no homeowner's paper.", customer.phone),
     _q("email", "E-mail", "wren@example.com", "Where the quote is sent.", customer.email),
 ))  # fmt: skip
 
@@ -92,6 +94,11 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("tendons", "Which paper proves that it has no tendons", "engineer's drawing",
        "Of an old house `slab` is enough; of a younger one no floor is cut without proof. A missing stamp proves nothing. "
        "Enter leaves it open.", slab.proof_of_no_tendons, asked=known_by.on_plain_slab),
+    _q("crawl_height", "Crawl space, ground to joists at its lowest", "22 in",
+       "Under the firm's least height room is dug first, and that is another price; Enter leaves it open.", length("in"),
+       asked=known_by.on_crawl_space),
+    _q("crawl_mud", "Is it wet or muddy down there", "no", "Mud and water slow the work, and wires in water kill.", yes_no,
+       asked=known_by.on_crawl_space),
     _q("slab_thickness", "How thick is the slab", "4 in", "What is sawn and hauled hangs on it.", length("in"),
        asked=known_by.on_slab),
     _q("slab_above_grade", "How far is the slab's top above the ground", "6 in",
@@ -100,13 +107,16 @@ HOUSE = Section(table="house", title="The house", questions=(
        "Who digs under the edge must know it; a `beam` in a log there says it too. `none` only where you saw it uncovered. "
        "Enter leaves it open.", slab.edge_beam, asked=known_by.on_slab),
     _q("soil", "Soil", "firm clay", "Shoring, spoil and rates hang on it; nothing said is taken at its worst.",
-       house.soil, default=known_by.soil),
-    _q("expansive_soil", "Does the ground swell and shrink", "yes", "Swelling ground moves pipes and houses.", yes_no,
-       default=known_by.last("house", "expansive_soil")),
+       house.soil),
+    _q("expansive_soil", "Does the ground swell and shrink", "yes", "Swelling ground moves pipes and houses.", yes_no),
     _q("jurisdiction", "Place, by its row in your tables", "demo", "Tax, permits, fall and deposits go by it.",
        house.place, default=known_by.place, needed=True),
     _q("sewer", "City sewer or septic", "city", "Where it all ends.",
        one_of(("city", "septic"), {"tank": "septic", "main": "city", "public": "city"}), default=known_by.last("house", "sewer", "city")),
+    _q("force_main", "Does a pump push the sewage out (a force main)", "no",
+       "Pipe under pressure has no fall, and is neither cut nor opened before the pump is off. Enter leaves it open.", yes_no),
+    _q("shared_lateral", "Does another house drain into this line", "no",
+       "Its water comes while you work, and both owners have a say. Enter leaves it open.", yes_no),
     _q("lived_in", "Does somebody live there now", "yes", "Days without drains are then days without a home.", yes_no,
        default=known_by.fixed("yes")),
     _q("fixtures", "What drains there", "2 baths, kitchen, washer", "New pipe is sized by it.", house.house_fixtures,
@@ -116,7 +126,7 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("in_slab", "What else runs in the slab: nothing, ducts, conduit or unknown", "nothing",
        "It is searched for before a saw touches the slab.", slab.runs_in_slab,
        default=known_by.fixed("unknown"), asked=known_by.on_slab),
-    _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", text),
+    _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", words_for("a floor finish")),
     _q("floor_price", "What a square foot of it costs, put back", "14.50",
        "The dearer the floor, the sooner a tunnel is the cheaper way; Enter leaves it open.", house.floor_price,
        asked=known_by.on_slab),
@@ -134,7 +144,7 @@ SITE = Section(table="site", title="The site", questions=(
     _q("machine", "Can a small digger get to the yard pipe", "yes", "Else it is dug by hand.", yes_no, default=known_by.fixed("yes")),
     _q("located", "Are the public utilities marked", "no", "Nobody digs before they are.", yes_no, default=known_by.fixed("no")),
     _q("competent_person", "Who looks after the excavation", "Teo Marlow",
-       "A trench or tunnel needs a competent person, by name.", text, default=known_by.last("site", "competent_person")),
+       "A trench or tunnel needs a competent person, by name.", customer.competent, default=known_by.last("site", "competent_person")),
 ))  # fmt: skip
 
 LINE = Section(table="line", title="Lines", many=True, one="line", more="Another line? Its name, or Enter", questions=(
@@ -157,17 +167,19 @@ TEST = Section(table="water_test", title="Water tests", many=True, one="water te
     _q("section", "What was tested, or Enter", "under slab, hall bath branch", "Standing water, section by section; Enter ends the tests.",
        text),
     _q("kind", "Whole, isolated or new pipe", "whole", "A whole test says that it leaks, an isolated one where.",
-       line.test_kind, default=known_by.fixed("whole")),
-    _q("covers", "Lines and branches in the test", "main, hall bath", "What the result speaks for.", line.covers),
+       line.test_kind, default=known_by.test_kind),
+    _q("covers", "Lines and branches in the test", "main, hall bath", "What the result speaks for.", line.covers,
+       default=known_by.test_covers),
     _q("when", "When: routine, before lift, after lift, after repair", "before lift", "The lifting company asks.",
        line.test_when, default=known_by.fixed("routine")),
     _q("date", "Day of the test", "today", "It stands on the report.", day, default=known_by.test_date),
-    _q("plug", "Where the ball sat", "front cleanout, house side", "What was held shut.", text),
+    _q("plug", "Where the ball sat", "front cleanout, house side", "What was held shut.", words_for("a place")),
     _q("open_risers", "Sizes of the open risers", "4, 4, 2, 1.5", "They all fall together; water lost hangs on it.", line.risers),
     _q("readings", "Minutes and drop", "5:3/8, 10:3/4, 20:1-1/2", "How fast it fell; `held 30 min` when it did not.",
        line.readings),
-    _q("sealed", "Did the ball seal", "yes", "Else the test says nothing.", yes_no, default=known_by.fixed("yes")),
-    _q("result", "Passed, failed or could not be sealed", "failed", "Your word on it.", line.result),
+    _q("sealed", "Did the ball seal", "yes", "Else the test says nothing.", yes_no),
+    _q("result", "Passed, failed or could not be sealed", "failed", "Your word on it; it has to agree with the drop.", line.result,
+       default=known_by.test_result, before=known_by.result_text),
 ))  # fmt: skip
 
 WAY = Section(table="reroute", title="Ways round", many=True, one="way round", more="Another way? Name and legs, or Enter", questions=(
@@ -184,13 +196,15 @@ WAY = Section(table="reroute", title="Ways round", many=True, one="way round", m
 FOUNDATION = Section(table="foundation", title="Lifting", questions=(
     _q("work", "Foundation work: none, planned 2027-01, done 2024-05", "planned jan 2027",
        "Pipes move with a lift: it is tested before and after.", house.foundation, also=("lift_date",), default=known_by.fixed("none")),
-    _q("company", "Who lifts", "Fernbrook Lifting", "Who gets the report.", text, asked=known_by.lifted),
+    _q("company", "Who lifts", "Fernbrook Lifting", "Who gets the report.", words_for("a company"), asked=known_by.lifted),
     _q("piers", "How many piers", "14", "Where they stand decides where one may dig.", whole_number(0, 1000), asked=known_by.lifted),
 ))  # fmt: skip
 
 SIGN = Section(table="sign", title="Seen off the camera", many=True, one="sign", more="Anything else? Or Enter", questions=(
-    _q("what", "Wet lawn, smell, a hole in the yard; or Enter", "wet lawn", "Things that say where it leaks; Enter: nothing.", text),
-    _q("where", "Where", "front yard", "Beside which line.", text),
+    _q("what", "Seen, smelled or told: backs up into the tub, slow toilets, sewer smell, gas smell, rats, wet lawn; or Enter",
+       "sewage backs up into the tub", "Signs that say where it leaks or clogs, and what is dangerous; Enter: nothing.",
+       house.sign),
+    _q("where", "Where", "hall bath, front yard", "Which fixture, or beside which line.", words_for("a place")),
 ))  # fmt: skip
 
 INSURANCE = Section(table="customer", title="Insurance", questions=(
@@ -201,8 +215,10 @@ INSURANCE = Section(table="customer", title="Insurance", questions=(
 ))  # fmt: skip
 
 WISHES = Section(table="wishes", title="What they want", questions=(
-    _q("keep_floors", "Do they want the floors left whole", "yes", "Ways that open floors are then told so.", yes_no),
-    _q("asked", "What they asked for, in their words", "slow hall bath, test before the lift", "It stands on the quote.", text),
+    _q("keep_floors", "Do they want the floors left whole", "yes", "Ways that open floors are then told so.", yes_no,
+       asked=known_by.on_slab),
+    _q("asked", "What they asked for, in their words", "slow hall bath, test before the lift", "It stands on the quote.",
+       words_for("what they asked for")),
     _q("selling", "Selling on", "2027-01-05", "A closing day is a deadline; Enter when they do not sell.", day_or_none),
 ))  # fmt: skip
 

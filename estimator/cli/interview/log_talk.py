@@ -37,7 +37,7 @@ def run(job: JobFile, step: Step, terminal: Terminal) -> str:
         terminal.tell("this line's passes stand in the job file itself; change them there")
         return DONE
     name = log_files.name_of(job, step)
-    log = taken_up(log_files.about(job, step, name), _words(job), log_files.rows_of(job, step, name))
+    log = taken_up(log_files.about(job, step, name), words_of(job), log_files.rows_of(job, step, name))
     _greet(log, name, terminal)
     return _Session(job, step, terminal, name, log).run()
 
@@ -49,7 +49,7 @@ def _greet(log: Typed, name: str, terminal: Terminal) -> None:
         terminal.tell("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
 
 
-def _words(job: JobFile) -> Mapping[str, str]:
+def words_of(job: JobFile) -> Mapping[str, str]:
     found = job.data.get("words", {})
     return {str(k): str(v) for k, v in found.items()} if isinstance(found, Mapping) else {}
 
@@ -259,7 +259,7 @@ def branches(job: JobFile) -> tuple[str, ...]:
         step = Step(section, index, section.questions[0])
         try:
             name = log_files.name_of(job, step)
-            sheet = read(log_files.rows_of(job, step, name), log_files.about(job, step, name), _words(job))
+            sheet = read(log_files.rows_of(job, step, name), log_files.about(job, step, name), words_of(job))
         except CannotGoOn:
             continue
         out += [mark.name for mark in sheet.line.marks if mark.word == "branch" and mark.name]

@@ -1,7 +1,7 @@
 """A job file's data in, the questions in their order out, each with where its answer goes; and finding one again."""
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -92,6 +92,15 @@ def first_open(data: Data) -> str:
             return step.id
     last = max((n for n, step in enumerate(all_steps) if answer_of(step, data) is not None), default=-1)
     return all_steps[min(last + 1, len(all_steps) - 1)].id
+
+
+def failed_branches(data: Data, branches: Sequence[str]) -> Iterator[str]:
+    """Branches in the logs that an isolated test failed, and that no line tells of."""
+    lines = {str(line.get("name", "")).lower() for line in items(data, "line")}
+    for test in items(data, "water_test"):
+        covers = test.get("covers", ())
+        if test.get("kind") == "isolated" and test.get("result") == "failed" and isinstance(covers, list):
+            yield from (name for name in map(str, covers) if name in branches and name.lower() not in lines)
 
 
 # ── finding a question again ──────────────────────────────────────────────────────────────────

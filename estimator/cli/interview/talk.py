@@ -3,10 +3,20 @@
 import re
 from dataclasses import dataclass, field, replace
 
-from estimator.cli.interview import log_talk
+from estimator.cli.interview import follow_up, log_talk
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.shown import listed, present, title
-from estimator.cli.interview.steps import Step, answer_of, first_open, found, item_of, number_of, steps
+from estimator.cli.interview.steps import (
+    Step,
+    answer_of,
+    failed_branches,
+    first_open,
+    found,
+    item_of,
+    items,
+    number_of,
+    steps,
+)
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
@@ -40,6 +50,8 @@ class Talk:
     head: str = ""
     asked_back: tuple[str, str] = ("", "")  # a question and the answer it did not take: given again it may stand
     asked_before: str = ""  # the question just asked: asked again it is short
+    walking: bool = False  # after `back`: every question from there to where the interview has come to
+    adding: str = ""  # a test, line … begun behind that place: one more of it is asked for at its end
 
     def run(self) -> None:
         """Until the last question is answered, or somebody leaves."""
@@ -70,7 +82,9 @@ class Talk:
         if len(answer) > LONGEST:
             self.terminal.tell("that is more than an answer; write it shorter", "bad")
             return True
-        if answer.lower() in _STOP and not (step.begins and answer.lower() == "done"):
+        if answer.lower() in _STOP and not (
+            step.begins and answer.lower() == "done" and not item_of(step, self.job.data)
+        ):
             if offer:
                 self.terminal.tell(f"“{offer}” was offered and not taken, so it is not in the file; it is asked again")
             return False
@@ -95,7 +109,9 @@ class Talk:
         """The question; asked for the second time at once it is short."""
         another = step.begins and step.index and answer_of(step, self.job.data) is None
         text = step.section.more if another else step.question.text
-        return text.partition(":")[0] if step.id == self.asked_before else text
+        if step.id == self.asked_before:
+            return text.partition(":")[0]
+        return " ".join(filter(None, (step.question.before(self._known_now(step)), text)))
 
     def _default(self, step: Step) -> str:
         return step.question.default(self._known_now(step))
@@ -114,6 +130,8 @@ class Talk:
             if step.question.needed and not has and not (step.begins and step.index):
                 self.terminal.tell("left open; a price needs it (`list` shows what is open)")
             self._saved(step, {})
+            if step.begins and not has and step.section.table == "water_test":
+                self._failed_branch()
             return True
         this = (step.id, answer.lower())
         known = replace(self._known_now(step), insists=self.asked_back == this)
@@ -148,6 +166,16 @@ class Talk:
         self.job.stand_at(frontier)
         self.trail.append(before)
 
+    def _failed_branch(self) -> None:
+        """A branch that failed its own test and is no line yet is put down as one: it has a size, a pipe and a length."""
+        name = next(failed_branches(self.job.data, log_talk.branches(self.job)), "")
+        if not name:
+            return
+        index = len(items(self.job.data, "line"))
+        self.job.put(("line", index), {"name": name, "joins": name})
+        self.terminal.tell(f"{name} failed its test and has no line of its own: its pipe is asked for now")
+        self.at = f"line.{index}.size"
+
     def _next(self, step: Step, asked: set[str]) -> tuple[str, str]:
         """What is asked after this, and what the interview has come to; `asked` are the questions before the answer."""
         all_steps = steps(self.job.data)
@@ -156,7 +184,12 @@ class Talk:
         blank = [n for n, s in enumerate(all_steps) if answer_of(s, self.job.data) is None and n != here]
         if here == came_to:
             following = next((all_steps[n].id for n in blank if n > here), END)
+            self.walking, self.adding = False, ""
             return following, following
+        if self.walking:
+            between = [s for n, s in enumerate(all_steps) if here < n < came_to and not (s.begins and n in blank)]
+            self.walking = bool(between)
+            return (between[0].id if between else self.job.next_id), self.job.next_id
         new = [
             n
             for n in blank
@@ -164,6 +197,11 @@ class Talk:
         ]
         same = new or [n for n in blank if step.index is not None and all_steps[n].table == step.table]
         later = [n for n in same if n > here] or [n for n in same if all_steps[n].question.needed]
+        if step.begins and step.id in asked and item_of(step, self.job.data):
+            self.adding = step.section.table
+        if not later and self.adding == step.section.table and not (step.begins and here in blank):
+            more = [n for n in blank if all_steps[n].begins and all_steps[n].section is step.section]
+            later, self.adding = more, ""
         return (all_steps[later[0]].id if later else self.job.next_id), self.job.next_id
 
     # ── commands ──────────────────────────────────────────────────────────────────────────────
@@ -203,7 +241,7 @@ class Talk:
         if not asked:
             self.terminal.tell("this is the first question")
             return
-        self.at, self.asked_before = asked[-1].id, ""
+        self.at, self.asked_before, self.walking = asked[-1].id, "", True
 
     def _undo(self, step: Step) -> None:
         """The last answer is taken out again and asked for anew."""
@@ -218,7 +256,7 @@ class Talk:
         self.terminal.tell(f"taken back: {at.rpartition('.')[2].replace('_', ' ')}")
 
     def _go(self, words: str) -> None:
-        self.asked_before = ""
+        self.asked_before, self.walking = "", False
         if not words:
             self.terminal.tell("go where? such as: go soil, go line 2, go log, go tests")
             return
@@ -238,10 +276,12 @@ class Talk:
 
     def _log(self, step: Step) -> bool:
         left = log_talk.run(self.job, step, self.terminal)
+        if left == log_talk.DONE:
+            left = follow_up.asked(self.job, step, dict(log_talk.words_of(self.job)), self.terminal)
         if left == log_talk.LEAVE:
             return False
         if left.startswith("go "):
             self._go(left.removeprefix("go "))
-            return True
-        self._saved(step, {})
+        elif left != follow_up.TO_THE_LOG:
+            self._saved(step, {})
         return True

@@ -6,12 +6,13 @@ import os
 import pty
 import re
 import select
+import signal
 import struct
 import subprocess
 import sys
 import termios
 import time
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from pathlib import Path
 
@@ -28,22 +29,40 @@ KNOWN = Known(
     places={"demo": "Demo County (invented)", "unknown": "A place nobody has asked about yet"},
     number="2026-001",
 )
+Answers = Mapping[str, str | Sequence[str]]
 CODES = re.compile(r"\x1b\[[0-9;?]*[A-Za-z]")
 
 
 class Typist:
-    """Gives the answers in their order, then no more; keeps what it was asked and told."""
+    """Answers each question of a `house` by its name; from the question `until` on, or without a house, gives `answers` in
+    their order. Then, or after `most` lines, says no more. Keeps what it was asked, said and told."""
 
     live = False
     columns = 80
 
-    def __init__(self, answers: Iterable[str]) -> None:
+    def __init__(
+        self, answers: Iterable[str] = (), house: Answers | None = None, until: str = "", most: int = 10**6
+    ) -> None:
         self.answers = iter(answers)
+        self.rest = {name: [a] if isinstance(a, str) else list(a) for name, a in (house or {}).items()}
+        self.by_name, self.until, self.most = house is not None, until, most
+        self.talk: Talk | None = None
         self.asked: list[str] = []
+        self.given: list[str] = []
         self.told: list[str] = []
 
     def ask(self, prompt):
         self.asked.append(prompt)
+        answer = self._answer() if len(self.given) < self.most else None
+        self.given += [] if answer is None else [answer]
+        return answer
+
+    def _answer(self):
+        at = self.talk.at if self.talk else ""
+        if self.by_name and (at != self.until or not self.until):
+            left = self.rest.get(at)
+            return left.pop(0) if left else ""
+        self.by_name = False
         return next(self.answers, None)
 
     def question(self, text, default):
@@ -56,15 +75,30 @@ class Typist:
         self.told.append(text)
 
 
-def talked(path: Path, answers: Iterable[str], known: Known = KNOWN, at: str = "") -> tuple[JobFile, Typist]:
+def talked(
+    path: Path,
+    answers: Iterable[str] = (),
+    known: Known = KNOWN,
+    at: str = "",
+    house: Answers | None = None,
+    until: str = "",
+    most: int = 10**6,
+) -> tuple[JobFile, Typist]:
     """The interview in this process, with a person who types these answers and then leaves."""
-    typist = Typist(answers)
+    typist = Typist(answers, house, until, most)
     job = JobFile(path)
     talk = Talk(job, known, typist, at)
+    typist.talk = talk
     talk.run()
     if talk.at == END:
         job.stand_at("")
     return job, typist
+
+
+def _at_this_terminal() -> None:
+    """Ctrl-C and a closed window reach the program, also when the tests run in the background, where Ctrl-C is ignored."""
+    fcntl.ioctl(0, termios.TIOCSCTTY, 0)
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
 
 
 class Keyboard:
@@ -84,7 +118,7 @@ class Keyboard:
             env=env | {"TERM": "dumb", "NO_COLOR": "1"} | environment,
             close_fds=True,
             start_new_session=True,
-            preexec_fn=lambda: fcntl.ioctl(0, termios.TIOCSCTTY, 0),  # so that Ctrl-C and a closed window reach it
+            preexec_fn=_at_this_terminal,
         )
         os.close(theirs)
         self.seen = ""
@@ -110,6 +144,20 @@ class Keyboard:
                 self.child.kill()
                 raise AssertionError(f"no “{prompt}” in:\n{self.seen[-1500:]}")
         return self.seen[start:]
+
+    def prompt(self, seconds: float = 20) -> str:
+        """What is said up to the next prompt, whichever it is."""
+        start, deadline = len(self.seen), time.monotonic() + seconds
+        while not re.search(r"(?::|>) \Z", self.seen[start:]):
+            if time.monotonic() > deadline or not self._read(0.2):
+                self.child.kill()
+                raise AssertionError(f"no prompt in:\n{self.seen[-1500:]}")
+        return self.seen[start:]
+
+    def answers(self, answer: str) -> str:
+        """One line typed; what is said until the next prompt."""
+        os.write(self.ours, answer.encode() + b"\r")
+        return self.prompt()
 
     def types(self, answer: str, then: str) -> str:
         """One line typed; what is said until the next prompt."""

@@ -114,6 +114,13 @@ STOPPED_HALF_WAY = Kind(
     "Type the same again to go on from there; the file goes away when all are done.",
     "A long run that is stopped by hand loses nothing.",
 )
+INTERVIEW_OPEN = Kind(
+    "cli/interview-open",
+    Level.ERROR,
+    "this job file is open in another window.",
+    "Close that interview with `quit`, then type the same again.",
+    "Two interviews on one file would write over each other's answers.",
+)
 NO_ORDER = Kind(
     "cli/no-order",
     Level.ERROR,
@@ -139,5 +146,6 @@ PROBLEMS: tuple[Kind, ...] = (
     NOT_A_PICTURE,
     OWN_SETTINGS,
     STOPPED_HALF_WAY,
+    INTERVIEW_OPEN,
     NO_ORDER,
 )

@@ -17,7 +17,7 @@ NAME = ".lock"
 def locked(folder: Path) -> Iterator[None]:
     """Holds the folder's lock. Errors: CannotGoOn when another run has it. Without locks on the disk the rename decides."""
     with (folder / NAME).open("a+b") as file:
-        if not _take(file):
+        if not taken(file):
             raise CannotGoOn(BUSY(Place(file=str(folder))))
         yield
 
@@ -26,7 +26,7 @@ HELD: frozenset[int] = frozenset({errno.EACCES, errno.EAGAIN, errno.EWOULDBLOCK,
 """What a system says when someone else holds the lock; any other refusal is of a disk without locks."""
 
 
-def _take(file: IO[bytes]) -> bool:
+def taken(file: IO[bytes]) -> bool:
     """False when someone else holds it; True on a disk that knows no locks, such as some network folders."""
     try:
         _lock(file.fileno())

@@ -31,6 +31,11 @@ def _folder(tmp_path):
     return tmp_path / "jobs"
 
 
+def _hears_ctrl_c() -> None:
+    """Also where the tests themselves run in the background, in which the shell has Ctrl-C ignored."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def _typed(*words: object):
     typed = [*map(str, words)]
     return CliRunner().invoke(build(typed), typed)
@@ -129,7 +134,7 @@ def test_a_workbook_that_is_there_is_never_written_over(folder, tmp_path):
 
 def test_a_run_that_was_stopped_goes_on_where_it_was(folder, tmp_path):
     words = [sys.executable, "-m", "estimator", "jobs", str(folder), "--reprice", "--to", str(tmp_path / "moves.xlsx")]
-    run = subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    run = subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE, preexec_fn=_hears_ctrl_c)
     beside, until = tmp_path / "jobs.repricing", time.monotonic() + 60
     while not (beside.exists() and beside.read_bytes().count(b"\n")) and time.monotonic() < until:
         time.sleep(0.01)

@@ -24,11 +24,19 @@ main()
 """
 
 
+def _hears_ctrl_c() -> None:
+    """Also where the tests themselves run in the background, in which the shell has Ctrl-C ignored."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 def test_an_interrupt_while_writing_leaves_no_debris(tmp_path):
     for name in demo.FILES:
         shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
     run = subprocess.Popen(
-        [sys.executable, "-c", SLOW, str(tmp_path / "job.toml")], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+        [sys.executable, "-c", SLOW, str(tmp_path / "job.toml")],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        preexec_fn=_hears_ctrl_c,
     )
     assert run.stdout is not None
     assert run.stdout.readline() == b"wrote\n"
@@ -45,7 +53,10 @@ def test_a_reader_that_leaves_early_is_no_fault():
     """`estimator options … | head -1`: the pipe is closed before the program writes."""
     job = Path(demo.__file__).parent / "job.toml"
     run = subprocess.Popen(
-        [sys.executable, "-m", "estimator", "options", str(job)], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+        [sys.executable, "-m", "estimator", "options", str(job)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        preexec_fn=_hears_ctrl_c,
     )
     assert run.stdout is not None
     assert run.stderr is not None

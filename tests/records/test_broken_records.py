@@ -50,7 +50,7 @@ class Desk:
         self.write()
 
     def busy(self, monkeypatch: pytest.MonkeyPatch) -> None:
-        monkeypatch.setattr("estimator.records.lock._take", lambda file: False)
+        monkeypatch.setattr("estimator.records.lock.taken", lambda file: False)
         with locked(self.folder):
             pass
 

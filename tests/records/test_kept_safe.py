@@ -223,7 +223,7 @@ def test_where_the_disk_knows_no_locks_the_rename_settles_who_gets_the_number(
 ):
     """The other run takes r1 between our writing and our rename."""
     folder, ours, theirs = tmp_path / "job", quote_at(), quote_at("4300.00")
-    monkeypatch.setattr("estimator.records.lock._take", lambda file: True)
+    monkeypatch.setattr("estimator.records.lock.taken", lambda file: True)
 
     def other_run() -> None:
         (folder / ".r1-tmp").rename(folder / "ours")

@@ -6,12 +6,12 @@ from pathlib import Path
 from estimator.cli.guard import DONE, STOPPED
 from estimator.cli.interview import log_files
 from estimator.cli.interview.before import known_before
-from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.keeping import JobFile, held, left_by_a_kill
 from estimator.cli.interview.shown import missing
 from estimator.cli.interview.steps import Step, items, steps
 from estimator.cli.interview.talk import COMMANDS, END, Talk
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.problems import FILE_THERE
+from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
 from estimator.cli.views.screen import Row
 from estimator.fieldnotes.answers import YES, Known, cleaned
 from estimator.model.problem import CannotGoOn, Level, Place
@@ -20,6 +20,14 @@ from estimator.model.problem import CannotGoOn, Level, Place
 def interview(named: Path, resume: bool, log: str, tables: Path | None, today: date) -> int:
     """Errors: CannotGoOn for a file that cannot be read, or one that is there and is not to be gone on with."""
     path = named if named.suffix.lower() == ".toml" else named / "job.toml"
+    with held(path) as mine:
+        if not mine:
+            raise CannotGoOn(INTERVIEW_OPEN(Place(file=str(path))))
+        left_by_a_kill(path)
+        return _interview(path, resume, log, tables, today)
+
+
+def _interview(path: Path, resume: bool, log: str, tables: Path | None, today: date) -> int:
     terminal = Terminal()
     job = JobFile(path)
     if job.text.strip() and not resume and not _go_on(job, terminal):

@@ -1,34 +1,68 @@
 """A job file's path in, its text and data out, and back onto the disk whole after each answer."""
 
 import contextlib
+import hashlib
 import os
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
+
+from platformdirs import user_cache_path
 
 from estimator.cli.interview.document import Path as TablePath
 from estimator.cli.interview.document import with_values
 from estimator.fieldnotes.syntax import parse
 from estimator.fieldnotes.textfile import EMPTY, read_text
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.records.lock import taken
 
 _STANDS_AT = re.compile(r"# estimator start: next comes (\S+?); go on with .*\n\n?")
 
 
+def _beside(path: Path) -> tuple[Path, Path]:
+    """Where the file really lies, for a link stays a link, and where it is written before it takes its place."""
+    real = path.resolve()
+    return real, real.with_name(f".{real.name}.start-tmp")
+
+
 def replaced(path: Path, text: str) -> None:
     """The file with this text, whole or as it was: written beside its place, then put in it."""
-    making = path.with_name(f".{path.name}.start-tmp")
+    real, making = _beside(path)
     try:
         with making.open("w", encoding="utf-8", newline="\n") as file:
             file.write(text)
             file.flush()
             os.fsync(file.fileno())
-        os.replace(making, path)  # noqa: PTH105
+        os.replace(making, real)  # noqa: PTH105
     finally:
         with contextlib.suppress(OSError):
             making.unlink(missing_ok=True)
+
+
+def left_by_a_kill(path: Path) -> None:
+    """Takes away what a run that was ended while it wrote has left beside the file."""
+    with contextlib.suppress(OSError):
+        _beside(path)[1].unlink(missing_ok=True)
+
+
+@contextlib.contextmanager
+def held(path: Path) -> Iterator[bool]:
+    """Holds the job file for one interview; False when another has it. The system gives it back however the program ends.
+
+    The lock is a file in the user's own cache, so that none is left beside the job; a disk without locks holds nothing.
+    """
+    folder = user_cache_path("drain-estimator") / "open"
+    name = hashlib.sha256(str(path.resolve()).encode("utf-8", "surrogateescape")).hexdigest()[:32]
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+        file = (folder / name).open("a+b")
+    except OSError:
+        yield True
+        return
+    with file:
+        yield taken(file)
 
 
 def text_on_disk(path: Path) -> str:

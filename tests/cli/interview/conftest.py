@@ -189,9 +189,14 @@ class Keyboard:
         return code, self.seen
 
 
-@pytest.fixture
-def interview():
+@pytest.fixture(scope="session")
+def talk():
     return talked
+
+
+@pytest.fixture
+def interview(talk):
+    return talk
 
 
 @pytest.fixture

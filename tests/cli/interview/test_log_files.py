@@ -5,7 +5,13 @@ import pytest
 from estimator.fieldnotes import read_job
 
 LINE = ["main", "", "ci", ""]
-LOG = ["pass front cleanout to house, riser 28in", "5 roots 30%", "done", "city"]
+LOG = [
+    "pass front cleanout to house, riser 28in",
+    "5 roots 30%",
+    "done",
+    "",
+    "city",
+]  # Enter: what lies over it stays open
 
 
 def lines(interview, path, answers):
@@ -44,7 +50,7 @@ def test_a_log_inside_the_job_file_moves_beside_it_when_it_grows(tmp_path, inter
 
 
 def test_done_says_once_what_is_left_to_mend(tmp_path, interview):
-    job, typist = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], "9 roots lots", "done", "done", "city"])
+    job, typist = lines(interview, tmp_path / "job.toml", [*LINE, *LOG[:2], "9 roots lots", "done", "done", "", "city"])
     assert "? not read, kept as it is: 9 roots lots" in typist.told
     assert job.data["line"][0]["ends"] == "city main"
     assert "#? 9 roots lots" in (tmp_path / "main.txt").read_text("utf-8")
@@ -64,7 +70,7 @@ def test_a_log_taken_back_to_nothing_is_named_no_more(tmp_path, interview):
 
 
 def test_a_learned_word_is_in_the_job_file_and_counts_for_the_next_line(tmp_path, interview):
-    answers = [*LINE, LOG[0], "5 murk 30%", "sag", "done", "city", "yard", "", "clay", "", LOG[0], "9 murk 40%"]
+    answers = [*LINE, LOG[0], "5 murk 30%", "sag", "done", "", "city", "yard", "", "clay", "", LOG[0], "9 murk 40%"]
     job, typist = lines(interview, tmp_path / "job.toml", answers)
     assert job.data["words"] == {"murk": "sag"}
     assert sum("means" in asked for asked in typist.asked) == 1

@@ -5,6 +5,7 @@ from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
 from estimator.cli.interview.loose import NEW_RUN
 from estimator.cli.interview.rows import HEADING, Asked, Typed, taken_up
 from estimator.cli.interview.sheet import read
@@ -26,7 +27,8 @@ _FINISHED = ("done", "end of log", "finished")
 HELP = (
     "A line is where, what, how much: 11.5 branch 3in left live. First say the pass: "
     "pass front cleanout to house, riser 28in. `back` means the camera comes back; a remark goes after ;",
-    "no 16.6 puts the last reading right; undo takes the last line out; list says it all back; go NAME leaves the log; "
+    "no 16.6 puts the last reading right; undo takes the last line out; lines shows them with numbers, change 3 … and "
+    "strike 3 put one of them right; list says it all back; go NAME leaves the log; "
     "done ends it. A word I do not know is asked for once and remembered.",
 )
 
@@ -93,6 +95,8 @@ class _Session:
             self._undo()
         elif low == "list":
             self._list()
+        elif edit := read_edit(text):
+            self._edit(edit)
         elif not self._is_file(text):
             self._line(text)
         return ""
@@ -180,6 +184,24 @@ class _Session:
         log_files.written(self.job, self.step, name, self.log.rows)
         self.line = self.log.sheet.line
         _greet(self.log, name, self.terminal)
+
+    def _edit(self, edit: Edit) -> None:
+        """One line in the middle, struck or written anew; without a number all lines with theirs."""
+        if edit.row is None:
+            self.terminal.say(line[: self.terminal.columns] for line in numbered(self.log.rows))
+            return
+        new = edited(self.log, edit)
+        if isinstance(new, str):
+            self.terminal.tell(new, "bad")
+            return
+        self.before.append(self.log.rows)
+        self.log = new
+        log_files.written(self.job, self.step, self.name, self.log.rows)
+        if edit.strikes:
+            self.line = self.log.sheet.line
+            self.terminal.tell(f"struck: {self.log.rows[edit.row].removeprefix(STRUCK)}")
+            return
+        self._answer(edit.text)
 
     # ── undo, list, done ──────────────────────────────────────────────────────────────────────
 

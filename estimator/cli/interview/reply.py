@@ -4,7 +4,7 @@ import re
 from collections.abc import Collection, Sequence
 
 from estimator.cli.interview.sheet import Sheet
-from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES
+from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES, letters
 from estimator.cli.views.table import cells_wide
 from estimator.cli.views.words import at, number
 from estimator.fieldnotes.dumplog import finding_words, mark_words
@@ -13,11 +13,6 @@ from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 
-LETTERS: dict[str, str] = {
-    "roots": "r", "offset": "o", "gap": "p", "crack": "k", "hole": "h", "collapse": "x", "channel": "c", "scale": "s",
-    "grease": "g", "sag": "u", "reverse fall": "v", "backfall": "v", "oval": "q", "blister": "b", "blocked": "z",
-    "intruding": "i", "utility": "!", "fitting": "f", "leak": "l", "mud": "m", "insects": "n",
-}  # fmt: skip
 STATION_DECIMALS = 6  # far below any reel, so that what was written at one reading is at one station
 LEAST_STRIP, SHARE = 16, 0.4
 WALLS = {"": "-", "crawl": "_"}
@@ -149,9 +144,8 @@ def _newest(sheet: Sheet, row: int) -> tuple[str, ...]:
 
 
 def strip(line: Line, columns: int, newest: Sequence[str] = ()) -> str:
-    """The whole line in one row between its end stations: surface, branches, findings by letter, dots where not filmed.
-
-    The newest findings have capitals.
+    """The whole line in one row between its end stations: surface, branches, findings a, b, c as `check` letters them, dots
+    where not filmed. The newest findings have capitals.
     """
     profile = Profile(line)
     extent = profile.extent
@@ -171,10 +165,9 @@ def strip(line: Line, columns: int, newest: Sequence[str] = ()) -> str:
         place(beam.stretch, BEAM)
     for branch in profile.branches:
         place(Stretch(branch.station_ft, branch.station_ft), BRANCH)
-    for found in sorted(
-        line.findings, key=lambda f: (f.id in newest, -f.stretch.length_ft)
-    ):  # long ones lie under short ones
-        letter = LETTERS.get(found.kind, "?")
+    lettered = sorted(letters(line.findings), key=lambda one: (one[1].id in newest, -one[1].stretch.length_ft))
+    for name, found in lettered:  # long ones lie under short ones
+        letter = name[0]
         place(found.stretch, letter.upper() if found.id in newest else letter)
     return f"{low} {''.join(cells)} {high}"
 
@@ -187,9 +180,8 @@ def _base(profile: Profile, cell: Stretch) -> str:
 
 
 def legend(line: Line) -> str:
-    """The letters in use, in words."""
-    used = {LETTERS[f.kind]: f.kind for f in line.findings if f.kind in LETTERS}
-    words = [f"{letter} {kind}" for letter, kind in sorted(used.items())]
+    """Each letter of the drawing in words, then what else is drawn."""
+    words = [f"{letter} {found.kind}" for letter, found in letters(line.findings)]
     return ", ".join(
         [*words, f"{BRANCH} branch", f"{BEAM} beam", "= slab or paving", '" yard', f"{NOT_FILMED} not filmed"]
     )

@@ -45,7 +45,7 @@ def test_an_answer_gives_station_zone_depth_words_and_the_line_so_far():
     assert text.startswith("  13.3 slab 2.2 ft deep: hole 3in soil seen")
     assert text.endswith(" 13")
     assert '-3 """' in text
-    assert "H" in text
+    assert "A" in text
 
 
 def test_what_was_not_filmed_is_dotted():

@@ -145,3 +145,31 @@ def test_the_name_of_a_branch_is_kept_or_asked_for(tmp_path, interview):
     assert sum("called NAME" in told for told in typist.told) == 1
     job, _ = interview(tmp_path / "job.toml", ["under slab", "whole", "kitchen"], at="water_test.0.section")
     assert job.data["water_test"][0]["covers"] == ["kitchen"]
+
+
+def test_a_line_in_the_middle_is_changed_or_struck_by_its_number(tmp_path, interview):
+    log = [
+        "pass cleanout to house, surface",
+        "0 yard",
+        "5 roots 30%",
+        "9 hole 2in",
+        "lines",
+        "change 3 6 roots 40%",
+        "strike 4",
+    ]
+    _, typist = lines(interview, tmp_path / "job.toml", [*LINE, *log])
+    assert "  3  5 roots 30%" in typist.told
+    rows = (tmp_path / "main.txt").read_text("utf-8").splitlines()
+    assert rows == ["pass cleanout to house, surface", "0 yard", "6 roots 40%", "# struck: 9 hole 2in"]
+    lines(interview, tmp_path / "job.toml", [])
+    _, typist = interview(tmp_path / "job.toml", ["strike 9", "change 3", "strike 3", "undo"], at="line.0.log")
+    assert (tmp_path / "main.txt").read_text("utf-8").splitlines() == rows
+    assert any("there is no line 9" in told for told in typist.told)
+
+
+def test_the_drawing_of_a_log_letters_what_was_found_in_order_as_check_does(tmp_path, interview):
+    log = ["pass cleanout to house, surface", "0 yard", "5 roots 30%", "9 hole 2in", "2 crack open", "40 end", "list"]
+    _, typist = lines(interview, tmp_path / "job.toml", [*LINE, *log])
+    assert any(told.startswith("a crack, b roots, c hole, ") for told in typist.told)
+    drawn = next(told for told in typist.told if told.strip().startswith("0 ") and "a" in told and "c" in told)
+    assert drawn.index("a") < drawn.index("b") < drawn.index("c")

@@ -1,0 +1,60 @@
+"""A command about one line of a log in (`lines`, `strike 3`, `change 3 16.6 joint`); the lines with their numbers, or the log with
+that line changed, out. A line struck stays as a remark, so that nothing typed is lost."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from estimator.cli.interview.rows import Typed, put
+from estimator.cli.interview.sheet import NOT_READ
+
+STRUCK = "# struck: "
+_COMMAND = re.compile(
+    r"(?:(?P<lines>lines)|(?P<word>strike|delete|remove|change|edit|replace)\s+(?:line\s+)?(?P<number>\d{1,4})\b[\s:,]*(?:to\s+)?(?P<text>.*))",
+    re.IGNORECASE,
+)
+_STRIKES = ("strike", "delete", "remove")
+
+
+@dataclass(frozen=True, slots=True)
+class Edit:
+    """`row` counts from 0; None lists the lines. No `text` strikes the line."""
+
+    row: int | None = None
+    text: str = ""
+    strikes: bool = False
+
+
+def read_edit(text: str) -> Edit | None:
+    """
+    >>> read_edit("change line 3: 16.6 joint"), read_edit("Strike 2"), read_edit("16.6 joint")
+    (Edit(row=2, text='16.6 joint', strikes=False), Edit(row=1, text='', strikes=True), None)
+    """
+    found = _COMMAND.fullmatch(text.strip())
+    if found is None:
+        return None
+    if found["lines"]:
+        return Edit()
+    return Edit(int(found["number"]) - 1, found["text"].strip(), found["word"].lower() in _STRIKES)
+
+
+def numbered(rows: Sequence[str]) -> list[str]:
+    """Every line with its number; what could not be read has a question mark."""
+    return [
+        f"{n:>3}  {row.replace(NOT_READ, '? ', 1) if row.startswith(NOT_READ) else row}"
+        for n, row in enumerate(rows, 1)
+    ]
+
+
+def edited(log: Typed, edit: Edit) -> Typed | str:
+    """The log with the line struck or read anew; or what is wrong with the command."""
+    if edit.row is None or not 0 <= edit.row < len(log.rows):
+        return f"there is no line {(edit.row or 0) + 1}; `lines` shows them with their numbers"
+    was = log.rows[edit.row]
+    plain = replace(log, row=None, problems=(), learned=None, refused="", asked=None)
+    if edit.strikes:
+        struck = STRUCK + was.removeprefix(NOT_READ).removeprefix("# ").strip()
+        return replace(plain, rows=(*log.rows[: edit.row], struck, *log.rows[edit.row + 1 :]))
+    if not edit.text:
+        return f"write the new line behind its number: change {edit.row + 1} {was.removeprefix(NOT_READ).strip()}"
+    return put(plain, edit.row, edit.text)

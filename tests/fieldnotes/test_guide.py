@@ -1,20 +1,37 @@
 """The guide to field notes keeps its promises: its words are the program's, its examples read without a word of complaint."""
 
 import re
+import tomllib
 from pathlib import Path
 
 import pytest
 from fieldnote_texts import codes, reading
 
+from estimator.fieldnotes import job_page
+from estimator.fieldnotes.questions import SECTIONS
 from estimator.fieldnotes.words import WORDS, Word
 from estimator.fieldnotes.words_page import example, page
 
 GUIDE = (Path(__file__).parents[2] / "docs" / "field-notes.md").read_text("utf-8")
+JOB_GUIDE = (Path(__file__).parents[2] / "docs" / "job-file.md").read_text("utf-8")
+EVERYTHING = tomllib.loads((Path(__file__).parent / "everything.toml").read_text("utf-8"))
 START = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n"
 
 
 def test_the_words_in_the_guide_are_printed_from_the_program() -> None:
     assert page(GUIDE) == GUIDE
+
+
+def test_the_keys_in_the_guide_are_printed_from_their_declarations() -> None:
+    assert job_page.page(JOB_GUIDE, EVERYTHING) == JOB_GUIDE
+
+
+def test_every_question_writes_a_key_that_is_declared_and_every_key_has_a_meaning_once() -> None:
+    keys = {f"{table}.{key}" for table, key, _ in job_page.every_key()}
+    asked = {f"{section.table}.{question.key}" for section in SECTIONS for question in section.questions}
+    assert asked <= keys
+    assert keys == asked | job_page.NOT_ASKED.keys()
+    assert not asked & job_page.NOT_ASKED.keys()
 
 
 @pytest.mark.parametrize("word", WORDS, ids=lambda w: w.word)
@@ -35,8 +52,8 @@ def test_the_log_in_the_guide_reads_with_questions_only() -> None:
 
 
 def test_what_is_written_by_hand_is_read_as_the_guide_shows_it() -> None:
-    """The last block of the guide, put into a job file, is taken key by key."""
-    block = GUIDE.rsplit("```toml\n", 1)[1].split("```")[0]
+    """The block of the job file's guide, put into a job file, is taken key by key."""
+    block = JOB_GUIDE.rsplit("```toml\n", 1)[1].split("```")[0]
     found = reading(START + "30 roots 30%\n", more=block)
     assert found.job is not None, "\n".join(map(str, found.problems))
     assert [o.item for o in found.job.overrides] == ["", "tunnel dig"]

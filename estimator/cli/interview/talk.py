@@ -26,7 +26,7 @@ from estimator.model.problem import CannotGoOn
 END = "end"
 _STOP = ("quit", "exit", "stop", "q", "bye", "done", "end")
 _NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope")
-BY_HAND = "By hand in the job file, not asked: overrides, options, approvals, discounts (docs/field-notes.md)."
+BY_HAND = "By hand in the job file, not asked: overrides, options, approvals, discounts (docs/job-file.md)."
 _BY_HAND = re.compile(
     r"(?:overrides?|options?|approvals?|discounts?|allowances?|settings?)(?: by hand)?", re.IGNORECASE
 )

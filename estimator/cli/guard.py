@@ -4,7 +4,8 @@ import contextlib
 import functools
 import os
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
+from pathlib import Path
 
 import typer
 
@@ -19,9 +20,19 @@ def guarded(command: Callable[..., int | None]) -> Callable[..., None]:
 
     @functools.wraps(command)
     def run(*given: object, **named: object) -> None:
+        _sweep((*given, *named.values()))
         raise typer.Exit(_code(lambda: command(*given, **as_set(named))))
 
     return run
+
+
+def _sweep(given: Iterable[object]) -> None:
+    """What a killed run left beside the files this command is about goes first, whichever command it is."""
+    from estimator.disk.whole import sweep
+
+    for path in (value for value in given if isinstance(value, Path)):
+        for folder in {path.parent, path if path.is_dir() else path.with_suffix("")}:
+            sweep(folder)
 
 
 def as_set(named: Mapping[str, object]) -> dict[str, object]:

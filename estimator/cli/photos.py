@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from estimator.cli.problems import NO_PICTURE, NOT_A_PICTURE
+from estimator.disk.read import read_bytes
 from estimator.fieldnotes.textfile import lies_below
 from estimator.model.offer import Quote
 from estimator.model.problem import Place, Problem
@@ -25,7 +26,7 @@ def photos(folder: Path, quote: Quote) -> tuple[dict[str, bytes], tuple[Problem,
             wrong.append(NO_PICTURE(place, name=name))
             continue
         try:
-            found[key] = shrunk(path.read_bytes())
+            found[key] = shrunk(read_bytes(path))
         except NotAPicture as error:
             wrong.append(NOT_A_PICTURE(place, said=error))
     return found, tuple(wrong)

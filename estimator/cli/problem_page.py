@@ -13,13 +13,13 @@ from estimator.records.afterwards import problems as afterwards
 from estimator.scopes import problems as scopes
 from estimator.sheets import problems as sheets
 from estimator.tables import problems as tables
-from estimator.takeoff import problems as takeoff
+from estimator.works import problems as works
 
 EVERY_PROBLEM: tuple[Kind, ...] = (
     *fieldnotes.PROBLEMS,
     *tables.PROBLEMS,
     *sheets.PROBLEMS,
-    *takeoff.PROBLEMS,
+    *works.PROBLEMS,
     *scopes.PROBLEMS,
     *pricing.PROBLEMS,
     *quote.PROBLEMS,

@@ -9,6 +9,7 @@ from estimator.cli.called import called, typed
 from estimator.cli.problems import FOLDER_NOT_EMPTY
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
+from estimator.disk.whole import write_folder
 from estimator.model.problem import CannotGoOn, Place
 
 LOOK_AT: tuple[tuple[str, str], ...] = (
@@ -28,9 +29,10 @@ def laid_out(folder: Path) -> Path:
     """Writes the demo's notes into a new folder and gives the job file. Errors: CannotGoOn where something is in the way."""
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
         raise CannotGoOn(FOLDER_NOT_EMPTY(Place(file=str(folder))))
-    folder.mkdir(parents=True, exist_ok=True)
-    for name in demo.FILES:
-        (folder / name).write_bytes(files(demo).joinpath(name).read_bytes())
+    folder.parent.mkdir(parents=True, exist_ok=True)
+    if folder.exists():
+        folder.rmdir()  # empty, as was just seen
+    write_folder(folder, {name: files(demo).joinpath(name).read_bytes() for name in demo.FILES})
     return folder / demo.FILES[0]
 
 

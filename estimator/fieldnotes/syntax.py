@@ -52,6 +52,8 @@ class Document:
 def parse(text: str, file: str) -> Document | Problem:
     """Good TOML, or the one problem that a syntax error is."""
     plain = text.replace("\r\n", "\n")
+    if (deep := too_deep(plain)) is not None:
+        return BROKEN(Place(file, deep, 1), reason="it holds more brackets or dots in a key than any job has")
     try:
         data = tomllib.loads(plain, parse_float=Decimal)
     except tomllib.TOMLDecodeError as problem:
@@ -59,6 +61,26 @@ def parse(text: str, file: str) -> Document | Problem:
     except (RecursionError, ValueError, ArithmeticError):
         return BROKEN(Place(file, 1, 1), reason="it holds more brackets or digits than any job has")
     return Document(file, plain, data, positions(plain))
+
+
+MOST_DOTS, MOST_BRACKETS = 8, 40
+_KEY = re.compile(r"^[ \t]*\[{0,2}[ \t]*((?:[\w\"'-]+[ \t]*\.[ \t]*)+[\w\"'-]+)", re.MULTILINE)
+
+
+def too_deep(text: str) -> int | None:
+    """The line of the first key with too many dots or of brackets in brackets; None where a reader may be let in.
+
+    A reader of TOML takes minutes and gigabytes over 60 kB of either.
+
+    >>> too_deep("[house]\\nfloor = 'slab'"), too_deep("a." * 9 + "b = 1"), too_deep("x = " + "[" * 50)
+    (None, 1, 1)
+    """
+    for key in _KEY.finditer(text):
+        if key[1].count(".") > MOST_DOTS:
+            return text.count("\n", 0, key.start(1)) + 1
+    nest = re.search(rf"(?:[\[{{]\s*){{{MOST_BRACKETS}}}", text)
+    inline = re.search(rf"(?:[\[{{][^\[\]{{}}\n]*){{{MOST_BRACKETS}}}", text) if nest is None else nest
+    return None if inline is None else text.count("\n", 0, inline.start()) + 1
 
 
 def _explained(text: str, file: str, message: str) -> Problem:

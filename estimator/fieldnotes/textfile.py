@@ -2,6 +2,7 @@
 
 from pathlib import Path, PureWindowsPath
 
+from estimator.disk.read import read_bytes
 from estimator.fieldnotes.kinds import error
 from estimator.model.problem import Place, Problem
 
@@ -45,8 +46,7 @@ def read_text(path: Path, place: Place, name: str = "") -> str | Problem:
     try:
         if path.is_dir():
             return FOLDER(place, name=name)
-        with path.open("rb") as file:
-            data = file.read(LARGEST_MB * 1024 * 1024 + 1)
+        data = read_bytes(path)
     except FileNotFoundError:
         return MISSING(place, name=name)
     except (OSError, ValueError) as problem:  # ValueError: a null character in a name

@@ -1,5 +1,7 @@
 """A sentence to be said in the reader's language: the English text with named gaps, and what fills them."""
 
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -59,7 +61,19 @@ class Say:
 
     def __str__(self) -> str:
         """Plain English, for logs and tests; people get it through wording.say()."""
-        return self.text.format(**{name: _plain(value) for name, value in self.words})
+        return filled(self.text, {name: str(_plain(value)) for name, value in self.words})
+
+
+GAP = re.compile(r"\{(\w+)\}")
+
+
+def filled(text: str, words: Mapping[str, str]) -> str:
+    """Return the text with its named gaps filled; nothing else in it is read as a command, whoever wrote it.
+
+    >>> filled("{n} ft, {n:9999999999}, {other}", {"n": "3"})
+    '3 ft, {n:9999999999}, {other}'
+    """
+    return GAP.sub(lambda gap: words.get(gap[1], gap[0]), text)
 
 
 def _plain(value: object) -> object:

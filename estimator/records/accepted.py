@@ -7,9 +7,9 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.cancellation import cancel_until
-from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
 from estimator.records.problems import ACCEPTED_TOO_EARLY, ACCEPTED_TOO_LATE, ALREADY_ACCEPTED, NO_OPTION, NOT_FIXED

@@ -7,12 +7,15 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from estimator.disk.disk import Disk
+from estimator.disk.read import read_bytes
+from estimator.disk.whole import cleared, fresh, sweep
+from estimator.fieldnotes.textfile import lies_below
 from estimator.model.problem import CannotGoOn, Place, Problem
-from estimator.records.disk import Disk
-from estimator.records.issue import Made, cleared, swept
+from estimator.records.issue import Made
 from estimator.records.lock import locked
 from estimator.records.names import INTERNAL
-from estimator.records.problems import DAMAGED, NOT_THE_SAME
+from estimator.records.problems import DAMAGED, LEADS_OUT, NOT_THE_SAME
 from estimator.records.record import Inputs, Record, this_program
 from estimator.records.refusals import told
 from estimator.records.revisions import Revision
@@ -36,8 +39,9 @@ def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again
     made = _remade(revision, record, remake)
     disk, above = disk or Disk(), revision.folder.parent
     with told(above, revision.number), locked(above):
-        swept(above, disk)
-        folder = _written(_free(revision.folder), made, above / f".again {revision.name}-tmp", disk)
+        sweep(above, disk)
+        free = _free(revision.folder)
+        folder = _written(free, made, fresh(free), disk)
     return Again(folder, tuple(folder / name for name in made.files), _differing(folder, record, made))
 
 
@@ -68,16 +72,23 @@ def laid_out(inputs: Inputs) -> Iterator[Path]:
     """The job file of a record with its logs where they lay below it, in a folder of their own that is gone afterwards."""
     with tempfile.TemporaryDirectory() as folder:
         for name, text in inputs.texts.items():
-            path = Path(folder) / name
+            path = Path(folder) / _below(name)
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(text.encode("utf-8", "surrogateescape"))
-        yield Path(folder) / inputs.job_file
+        yield Path(folder) / _below(inputs.job_file)
 
 
 def _pictures(revision: Revision, record: Record) -> dict[str, bytes]:
     """The pictures as they were kept in the revision, by the names of the notes."""
     folder = revision.folder / INTERNAL / "pictures"
-    return {name: (folder / name).read_bytes() for name in record.data.get("pictures", ())}
+    return {name: read_bytes(folder / _below(name)) for name in record.data.get("pictures", ())}
+
+
+def _below(name: str) -> str:
+    """The name, where it stays inside the record's folder. Errors: CannotGoOn for one that leads anywhere else."""
+    if not lies_below(name):
+        raise CannotGoOn(LEADS_OUT(Place(file=name), name=name))
+    return name
 
 
 def _free(folder: Path) -> Path:

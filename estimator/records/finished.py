@@ -6,9 +6,9 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.accepted import accepted
-from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
 from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, DONE_WHILE_CANCELLABLE, NOT_ACCEPTED

@@ -1,18 +1,18 @@
 """A quote in, a new revision folder on the disk out: whole, by one rename, or not at all.
 
-The files are written in `.rN-tmp`, which is then renamed to `rN`. A rename onto a revision that exists fails, so of two
+The files are written in a folder of a fresh name, which is then renamed to `rN`. A rename onto a revision that exists fails, so of two
 runs that want the same number one gets it, and the other tries the next. Issued files are never opened for writing.
 """
 
-import contextlib
 import errno
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from estimator.disk.disk import Disk
+from estimator.disk.whole import cleared, fresh, sweep
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
-from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.names import INTERNAL, stem
 from estimator.records.problems import CANNOT_WRITE, NEWEST_DAMAGED
@@ -55,7 +55,7 @@ def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made
     with told(folder, 1):
         disk.make_folder(folder)
     with told(folder, 1), locked(folder):
-        swept(folder, disk)
+        sweep(folder, disk)
         last = newest(folder)
         before, wrong = _content(last)
         if last is not None and before == content(quote, inputs):
@@ -80,7 +80,8 @@ def _content(last: Revision | None) -> tuple[str, tuple[Problem, ...]]:
 
 def _write(folder: Path, number: int, papers: Made, inputs: Inputs, disk: Disk) -> Issued | None:
     """One revision; None when another run has taken the number meanwhile."""
-    making, final = folder / f".r{number}-tmp", folder / f"r{number}"
+    final = folder / f"r{number}"
+    making = fresh(final)
     with told(final, number), cleared(making, disk):
         for name, data in _with_record(papers, inputs).items():
             disk.make_folder((making / name).parent)
@@ -103,22 +104,3 @@ def _with_record(papers: Made, inputs: Inputs) -> dict[str, bytes]:
 
 def _files_in(folder: Path) -> tuple[Path, ...]:
     return tuple(sorted(path for path in folder.rglob("*") if path.is_file()))
-
-
-UNFINISHED = (".r*-tmp", ".again r*-tmp")
-
-
-def swept(folder: Path, disk: Disk) -> None:
-    """Takes away what a run that was killed left unfinished; the lock says that nobody is writing it."""
-    for left in (path for pattern in UNFINISHED for path in folder.glob(pattern)):
-        disk.remove(left)
-
-
-@contextlib.contextmanager
-def cleared(making: Path, disk: Disk) -> Iterator[None]:
-    """Leaves no unfinished folder behind, whatever happens inside."""
-    try:
-        yield
-    finally:
-        if making.exists():
-            disk.remove(making)

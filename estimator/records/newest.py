@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.read import read_text
 from estimator.model.job import Job
 from estimator.records.names import INTERNAL
 from estimator.records.summary import chosen_in, read_summary
@@ -30,7 +31,7 @@ def chosen_last(folder: Path, job: Job) -> tuple[str, ...] | None:
 
 def options_of(folder: Path) -> list[dict[str, Any]]:
     """The options of the newest revision as they stand in its record. Errors: as above."""
-    held = json.loads(_record(folder, _numbers(folder)[-1]).read_text(encoding="utf-8"))
+    held = json.loads(read_text(_record(folder, _numbers(folder)[-1])))
     return list(held["quote"]["options"])
 
 

@@ -7,8 +7,10 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
+from estimator.disk.disk import Disk
+from estimator.disk.read import read_text
+from estimator.disk.whole import write_whole
 from estimator.model.problem import CannotGoOn, Place
-from estimator.records.disk import Disk
 from estimator.records.plain import dumped
 from estimator.records.problems import NOTE_DAMAGED
 
@@ -23,7 +25,7 @@ def read_note(path: Path, made: Callable[[dict[str, Any]], Kept]) -> Kept | None
     if not path.exists():
         return None
     try:
-        return made(json.loads(path.read_text(encoding="utf-8")))
+        return made(json.loads(read_text(path)))
     except (OSError, ValueError, TypeError, KeyError, AttributeError, ArithmeticError, RecursionError) as error:
         refused = isinstance(error, OSError) and error.strerror
         said = str(refused) if refused else "it is cut short, or was changed by hand"
@@ -32,10 +34,7 @@ def read_note(path: Path, made: Callable[[dict[str, Any]], Kept]) -> Kept | None
 
 def write_note(path: Path, note: "DataclassInstance", disk: Disk) -> None:
     """Written beside its place and renamed, so that a half-written note is never found."""
-    making = path.with_name(f".{path.name}-tmp")
-    making.unlink(missing_ok=True)
-    disk.write(making, dumped(asdict(note)))
-    disk.rename(making, path)
+    write_whole(path, dumped(asdict(note)), disk)
 
 
 def day_of(text: str) -> str:

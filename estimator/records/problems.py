@@ -58,6 +58,13 @@ DAMAGED = Kind(
     "Bring that folder back from a copy; the other revisions are not touched by it.",
     "A record is missing or cut short.",
 )
+LEADS_OUT = Kind(
+    "records/leads-out",
+    Level.ERROR,
+    "the record names {name}, which does not lie inside its folder.",
+    "Restore that revision from a backup; nothing was written.",
+    "A record may name only files inside its own folder.",
+)
 CHANGED_SINCE = Kind(
     "records/changed-since",
     Level.ERROR,
@@ -196,6 +203,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_REVISION,
     ONE_REVISION,
     DAMAGED,
+    LEADS_OUT,
     CHANGED_SINCE,
     NOTE_DAMAGED,
     NEWEST_DAMAGED,

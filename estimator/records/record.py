@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 import estimator
+from estimator.disk.read import read_bytes
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.held import Held
@@ -147,7 +148,7 @@ def read_record(path: Path, number: int) -> Record:
     """The record in a file. Errors: CannotGoOn when it is missing, damaged or not as it was written."""
     place = Place(file=str(path))
     try:
-        data = unsealed(path.read_bytes())
+        data = unsealed(read_bytes(path))
         if (data.get("form"), data.get("revision")) != (FORM, number):
             raise ChangedSince("it is the record of something else")
     except ChangedSince as error:

@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from estimator.disk.read import read_bytes
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.beside import logs_in_folders
 from estimator.model.problem import CannotGoOn, Level, Problem
@@ -87,7 +88,7 @@ def fingerprint(job_file: Path, tables: Tables, day: date) -> str:
     last = newest(revisions_folder(job_file))
     told = hashlib.sha256(f"{tables.fingerprint} {day} {last.name if last else ''} {job_file.resolve()}".encode())
     for path in sorted(p for p in job_file.parent.iterdir() if p.is_file() and p.suffix in NOTES):
-        told.update(path.read_bytes())
+        told.update(read_bytes(path))
     for name, path in logs_in_folders(job_file):
-        told.update(name.encode() + path.read_bytes())
+        told.update(name.encode() + read_bytes(path))
     return told.hexdigest()

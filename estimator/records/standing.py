@@ -9,6 +9,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.read import read_bytes
 from estimator.model.say import Say
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.finished import Finished, finished
@@ -139,6 +140,6 @@ def _passed_by(folder: Path) -> bool:
 
 def _is_job(path: Path) -> bool:
     try:
-        return JOB.search(path.read_text(encoding="utf-8-sig", errors="replace")) is not None
+        return JOB.search(read_bytes(path).decode("utf-8-sig", "replace")) is not None
     except OSError:
         return False

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from estimator.disk.read import read_text
 from estimator.model.say import Say
 from estimator.records.plain import plain
 
@@ -56,7 +57,7 @@ def read_summary(path: Path) -> dict[str, Any]:
     try:
         found, _ = json.JSONDecoder().raw_decode(head, start + len(NAME) + 4)
     except ValueError:
-        found = json.loads(path.read_text(encoding="utf-8"))[NAME]
+        found = json.loads(read_text(path))[NAME]
     if not isinstance(found, dict):
         raise ValueError("its summary is no summary")
     return found

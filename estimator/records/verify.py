@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from estimator.disk.read import read_bytes
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.names import TO_SEND
 from estimator.records.problems import NEVER_ISSUED
@@ -48,10 +49,10 @@ def verify(folder: Path, file: Path) -> Verified:
     there = read(file)
     if there.problems:
         raise CannotGoOn(*there.problems)
-    digest = hashlib.sha256(file.read_bytes()).hexdigest()
+    digest = hashlib.sha256(read_bytes(file)).hexdigest()
     issued = list(_issued(folder, file.name))
     for revision, path in issued:
-        if hashlib.sha256(path.read_bytes()).hexdigest() == digest:
+        if hashlib.sha256(read_bytes(path)).hexdigest() == digest:
             return Verified(revision, path, same_bytes=True)
     now = seen(file)
     held = [(revision, path, seen(path)) for revision, path in issued]

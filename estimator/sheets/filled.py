@@ -8,6 +8,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.read import read_bytes
+
 MARK = "x"
 COUNTS_MARKS = re.compile(r'=ROUND\(([A-Z]+\d+)\+SUMIF\(([A-Z]+)(\d+):\2(\d+),"x",([A-Z]+)\3:\5\4\),2\)')
 
@@ -59,7 +61,7 @@ def to_fill(path: Path) -> dict[str, ToFill]:
     """Of every protected sheet by its name: on one without protection every cell is as good as another."""
     from openpyxl import load_workbook
 
-    data = path.read_bytes()
+    data = read_bytes(path)
     values, formulas = (load_workbook(BytesIO(data), data_only=only) for only in (True, False))
     return {s.title: _of(s, formulas[s.title]) for s in values.worksheets if s.protection.sheet}
 

@@ -37,8 +37,14 @@ DOCTYPE = Kind(
 FAR_CELL = Kind(
     "sheet/far-cell",
     E,
-    "sheet part {part} has something in cell {cell}.",
+    "the sheet {part} has something in cell {cell}.",
     "Delete the rows and columns beyond your table, then save.",
+)
+TOO_MANY = Kind(
+    "sheet/too-many",
+    E,
+    "the sheet or part {part} holds more of {what} than any price table.",
+    "Copy your table alone into a new workbook and use that.",
 )
 UNREADABLE = Kind(
     "sheet/unreadable", E, "the file cannot be opened: {why}.", "Close it elsewhere and see that you may read it."
@@ -53,5 +59,6 @@ PROBLEMS: tuple[Kind, ...] = (
     TOO_LARGE,
     DOCTYPE,
     FAR_CELL,
+    TOO_MANY,
     UNREADABLE,
 )

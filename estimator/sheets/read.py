@@ -7,6 +7,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.read import read_bytes
 from estimator.model.problem import Place, Problem
 from estimator.sheets import problems as p
 from estimator.sheets.fault import Fault
@@ -46,7 +47,7 @@ def read(path: Path) -> SheetsReading:
     if path.is_dir():
         return SheetsReading({}, (p.UNREADABLE(place, why="it is a folder"),))
     try:
-        data = path.read_bytes()
+        data = read_bytes(path)
     except OSError as error:
         return SheetsReading({}, (p.UNREADABLE(place, why=error.strerror or type(error).__name__),))
     wrong = gate(data, place)
@@ -67,17 +68,31 @@ def _sheets(data: bytes) -> dict[str, ReadSheet]:
 
 
 def _sheet(values: Any, formulas: Any) -> ReadSheet:
+    last_row, last_column = used(values, formulas)
     merged = {
         (row, column): str(area)
         for area in values.merged_cells.ranges
-        for row in range(area.min_row, area.max_row + 1)
-        for column in range(area.min_col, area.max_col + 1)
+        for row in range(area.min_row, min(area.max_row, last_row) + 1)
+        for column in range(area.min_col, min(area.max_col, last_column) + 1)
     }
     rows = tuple(
         ReadRow(number, _cells(shown, typed, merged), bool(values.row_dimensions[number].hidden))
-        for number, (shown, typed) in enumerate(zip(values.iter_rows(), formulas.iter_rows(), strict=True), start=1)
+        for number, (shown, typed) in enumerate(
+            zip(
+                values.iter_rows(max_row=last_row, max_col=last_column),
+                formulas.iter_rows(max_row=last_row, max_col=last_column),
+                strict=True,
+            ),
+            start=1,
+        )
     )
     return ReadSheet(values.title, rows, values.sheet_state != "visible")
+
+
+def used(*sheets: Any) -> tuple[int, int]:
+    """The last row and column in which anything stands; a row that was deleted leaves empty cells at a sheet's end."""
+    cells = [at for sheet in sheets for at, cell in sheet._cells.items() if cell.value is not None]
+    return max((row for row, _ in cells), default=1), max((column for _, column in cells), default=1)
 
 
 def _cells(shown: Iterable[Any], typed: Iterable[Any], merged: dict[tuple[int, int], str]) -> tuple[CellValue, ...]:

@@ -4,14 +4,20 @@ Merged cells count by their words, which stand in the first of them.
 """
 
 import re
+import zipfile
 from collections.abc import Iterator
 from datetime import date
 from io import BytesIO
 from pathlib import Path
 from typing import Any
+from xml.etree import ElementTree
 
+from estimator.disk.read import read_bytes
 from estimator.sheets.looks import cut_rows, unreadable
+from estimator.sheets.read import used
 
+PLAIN_FOOT = re.compile(r"&\[?(?:Page|Pages|P|N|[LCR]|\d+|K[0-9A-F]{6}|\"[^\"]*\")\]?", re.IGNORECASE)
+"""Marks of a page's head or foot that put in its number or its look."""
 HIDDEN, SHOWN, CUT_OFF, MISSING = "hidden", "shown", "too low for its words", "missing"
 
 Seen = dict[str, str]
@@ -27,24 +33,73 @@ def seen(path: Path) -> dict[str, Seen]:
     """Every sheet by its name; none where the file is no workbook or a damaged one: `read` says what is wrong with it."""
     from openpyxl import load_workbook
 
-    data = path.read_bytes()
+    data = read_bytes(path)
     try:
         values, formulas = (load_workbook(BytesIO(data), data_only=only) for only in (True, False))
+        sheets = {sheet.title: dict(_sheet(sheet, formulas[sheet.title])) for sheet in values.worksheets}
+        return {**sheets, **around(data)}
     except Exception:  # the reading library raises whatever its parsing meets in a damaged part
         return {}
-    return {sheet.title: dict(_sheet(sheet, formulas[sheet.title])) for sheet in values.worksheets}
+
+
+def around(data: bytes) -> dict[str, Seen]:
+    """What lies over the cells or behind them: words in boxes, titles of charts, pictures, links, programs; nothing where there is none."""
+    found: Seen = {}
+    with zipfile.ZipFile(BytesIO(data)) as parts:
+        names = parts.namelist()
+        drawn = [n for n in names if re.fullmatch(r"xl/(drawings/[^/]+\.xml|charts/chart[^/]*\.xml)", n)]
+        for name in drawn:
+            root = ElementTree.fromstring(parts.read(name))
+            chart = "/charts/" in name
+            words = [" ".join(t.text or "" for t in box.iter(f"{DRAWN}t")) for box in _boxes(root, chart)]
+            if text := " | ".join(sorted(w.strip() for w in words if w.strip())):
+                found[f"{'chart' if chart else 'words drawn'} {len(found) + 1}"] = text
+        pictures = [n for n in names if n.startswith("xl/media/")]
+        if pictures:
+            found["pictures"] = str(len(pictures))
+        for what, pattern in BEHIND.items():
+            if any(re.match(pattern, name) for name in names):
+                found[what] = SHOWN
+    return {"the file": found} if found else {}
+
+
+def _boxes(root: ElementTree.Element, chart: bool) -> Iterator[ElementTree.Element]:
+    """Shapes with words in a drawing; the title and axis titles of a chart."""
+    if chart:
+        yield from (e for e in root.iter() if e.tag.endswith("}title"))
+    else:
+        yield from (e for e in root.iter() if e.tag.endswith("}txBody"))
+
+
+DRAWN = "{http://schemas.openxmlformats.org/drawingml/2006/main}"
+BEHIND: dict[str, str] = {
+    "programs": r"xl/vbaProject",
+    "links to other files": r"xl/externalLinks/",
+    "other objects": r"xl/(embeddings|ctrlProps|activeX|oleObjects)/",
+    "data from elsewhere": r"xl/(connections|queryTables|pivotTables|pivotCache)",
+}
 
 
 def _sheet(values: Any, formulas: Any) -> Iterator[tuple[str, str]]:
-    for shown, typed in zip(values.iter_rows(), formulas.iter_rows(), strict=True):
+    row, column = used(values, formulas)
+    rows = (sheet.iter_rows(max_row=row, max_col=column) for sheet in (values, formulas))
+    for shown, typed in zip(*rows, strict=True):
         for cell, formula in zip(shown, typed, strict=True):
             if formula.value not in (None, ""):
                 yield cell.coordinate, _told(cell, formula)
+            if formula.comment is not None:
+                yield f"note at {cell.coordinate}", str(formula.comment.text).strip()
     if values.sheet_state != "visible":
         yield "sheet", HIDDEN
     hidden = [n for n, row in values.row_dimensions.items() if row.hidden or _flat(row.height)]
     yield from ((f"row {n}", HIDDEN) for n in hidden)
     yield from ((f"row {n}", CUT_OFF) for n in cut_rows(values) if n not in hidden)
+    for place in ("oddHeader", "oddFooter", "evenHeader", "evenFooter", "firstHeader", "firstFooter"):
+        parts = (getattr(getattr(values, place), side).text for side in ("left", "center", "right"))
+        if words := PLAIN_FOOT.sub("", " ".join(part for part in parts if part)).strip():
+            yield f"page {place}", words
+    if values.print_area:
+        yield "print area", str(values.print_area)
     if any(values.conditional_formatting):
         yield "sheet's colors", "set by rules"
     yield from _columns(values)
@@ -79,8 +134,11 @@ def _told(cell: Any, formula: Any) -> str:
 def as_shown(number_format: str) -> str:
     """How a number above zero is shown, whichever program wrote the format.
 
-    >>> as_shown('"$"#,##0.00'), as_shown('[$$-409]#,##0.00;[RED]-[$$-409]#,##0.00')
-    ('$#,##0.00', '$#,##0.00')
+    >>> as_shown('"$"#,##0.00'), as_shown('[$$-409]#,##0.00;[RED]-[$$-409]#,##0.00'), as_shown('0.00;"9"0.00')
+    ('$#,##0.00', '$#,##0.00', '0.00 below 0 90.00')
     """
-    first = number_format.split(";")[0]
-    return NO_INK.sub("", COLOUR.sub("", CURRENCY.sub(r"\1", first))).lower()
+    first, *rest = (
+        NO_INK.sub("", COLOUR.sub("", CURRENCY.sub(r"\1", part))).lower() for part in number_format.split(";")
+    )
+    below = rest[0] if rest else ""
+    return first if below.strip("-()") in ("", first) else f"{first} below 0 {below}"

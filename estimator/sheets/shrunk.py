@@ -10,26 +10,26 @@ QUALITY = 80
 
 
 def shrunk(data: bytes) -> bytes:
-    """The same picture, made smaller where it is large. Errors: NotAPicture."""
-    plain = cleaned(data)
-    if max(size_px(plain)) <= LONGEST_PX and len(plain) <= MOST_BYTES:
-        return plain
-    return cleaned(_smaller(data))
+    """Return the picture written anew: made smaller where it is large, and nothing in it but what is drawn.
 
-
-def _smaller(data: bytes) -> bytes:
+    What stands before, between or behind the picture in its file, such as a second picture with its place and time, is never
+    copied. Errors: NotAPicture.
+    """
     from PIL import Image, ImageOps, UnidentifiedImageError
 
+    cleaned(data)  # names what is neither JPEG nor PNG, or cut short
     out = io.BytesIO()
     try:
         with Image.open(io.BytesIO(data)) as opened:
             kind = opened.format or "JPEG"
             picture = ImageOps.exif_transpose(opened)  # a phone says which way is up in what is taken out
-            picture.thumbnail((LONGEST_PX, LONGEST_PX))
+            if max(size_px(data)) > LONGEST_PX or len(data) > MOST_BYTES:
+                picture.thumbnail((LONGEST_PX, LONGEST_PX))
+            picture.info.clear()
             if kind == "PNG":
                 picture.save(out, "PNG", optimize=True)
             else:
                 picture.convert("RGB").save(out, "JPEG", quality=QUALITY, optimize=True)
-    except (UnidentifiedImageError, Image.DecompressionBombError, OSError, ValueError) as error:
+    except (UnidentifiedImageError, Image.DecompressionBombError, OSError, ValueError, SyntaxError) as error:
         raise NotAPicture("the picture is damaged") from error
-    return out.getvalue()
+    return cleaned(out.getvalue())

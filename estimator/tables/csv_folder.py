@@ -4,6 +4,7 @@ import csv
 from io import StringIO
 from pathlib import Path
 
+from estimator.disk.read import read_bytes
 from estimator.model.problem import Place, Problem
 from estimator.tables import problems as p
 from estimator.tables.near import near
@@ -43,7 +44,7 @@ def read_file(path: Path, name: str, shown_as: str) -> tuple[RawTable | None, li
     if path.is_dir():
         return None, [p.UNREADABLE(place, why="it is a folder")]
     try:
-        text = path.read_bytes().decode("utf-8-sig")
+        text = read_bytes(path).decode("utf-8-sig")
     except UnicodeDecodeError as error:
         return None, [p.ENCODING(place, at=error.start + 1)]
     except OSError as error:

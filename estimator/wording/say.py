@@ -7,7 +7,7 @@ from decimal import Decimal
 from functools import lru_cache
 from pathlib import Path
 
-from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say
+from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say, filled
 from estimator.wording import numbers
 
 LOCALES = Path(__file__).parent / "locales"
@@ -38,7 +38,7 @@ def say(what: Say, language: str) -> str:
     'a 29 pies hacia adentro de la pared'
     """
     text = catalog(language).gettext(what.text) if what.text else ""
-    return text.format(**{name: shown(value, language) for name, value in what.words})
+    return filled(text, {name: shown(value, language) for name, value in what.words})
 
 
 def shown(value: object, language: str) -> str:

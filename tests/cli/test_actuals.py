@@ -10,10 +10,10 @@ from typer.testing import CliRunner, Result
 
 from estimator import demo
 from estimator.cli.app import build
+from estimator.disk.disk import Disk
 from estimator.pricing.actuals import Actual
 from estimator.records.afterwards.actuals import Worked, keep, worked
 from estimator.records.afterwards.sold import sold
-from estimator.records.disk import Disk
 from estimator.tables.read import demo_folder
 
 NOTES = Path(demo.__file__).parent

@@ -124,7 +124,7 @@ def test_a_folder_that_may_not_be_written(job, monkeypatch):
     def refuse(self, path) -> None:
         raise PermissionError(13, "Permission denied", str(path))
 
-    monkeypatch.setattr("estimator.records.disk.Disk.make_folder", refuse)
+    monkeypatch.setattr("estimator.disk.disk.Disk.make_folder", refuse)
     assert "may be written" in refused(run("quote", job))
     assert untouched(job.parent) == set()
 

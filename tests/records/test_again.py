@@ -1,6 +1,8 @@
 """Files made again from the record alone, acceptances written once, and what moved between two revisions."""
 
 import json
+import subprocess
+import sys
 from dataclasses import asdict, replace
 from datetime import date
 
@@ -79,10 +81,16 @@ def test_what_a_killed_run_left_is_swept_by_the_next_whichever_it_is(tmp_path, q
         lambda: again(newest(folder), lambda *_: papers(quote)(1)),
         lambda: issue(folder, quote, inputs, papers(quote)),
     ):
-        for left in (".r2-tmp", ".again r1-tmp"):
-            (folder / left / "to send").mkdir(parents=True)
+        (folder / f".estimator-{ended_run()}-0123abcd-tmp" / "to send").mkdir(parents=True)
         run()
-        assert not list(folder.glob(".*-tmp"))
+        assert not list(folder.glob(".estimator-*-tmp"))
+
+
+def ended_run() -> int:
+    """The number of a run that is over."""
+    done = subprocess.Popen([sys.executable, "-c", ""])
+    done.wait()
+    return done.pid
 
 
 def test_other_bytes_are_told(tmp_path, quote, quote_at, inputs, papers):

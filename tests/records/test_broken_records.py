@@ -9,13 +9,13 @@ from pathlib import Path
 
 import pytest
 
+from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Problem
 from estimator.model.say import Feet, Say
 from estimator.papers.example import example_quote
 from estimator.records import bundle
 from estimator.records.accepted import accept, accepted
 from estimator.records.again import again
-from estimator.records.disk import Disk
 from estimator.records.finished import doubts, finish
 from estimator.records.issue import issue
 from estimator.records.lock import locked
@@ -63,6 +63,12 @@ class Desk:
         named(self.folder, "r1").record_file.unlink()
         quote = self.quote_at("4300.00")
         return issue(self.folder, quote, self.inputs, self.papers(quote)).problems
+
+    def leads_out(self) -> None:
+        outside = replace(self.inputs, texts={**self.inputs.texts, "../../outside.txt": "mine"})
+        quote = self.quote_at("4300.00")
+        issue(self.folder, quote, outside, self.papers(quote))
+        again(named(self.folder, "r2"), lambda *_: self.papers(quote)(2))
 
     def changed_by_hand(self) -> None:
         record = named(self.folder, "r1").record_file
@@ -125,6 +131,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "changes are asked for after one revision": lambda desk, _: pair(desk.folder, "", "") and None,
     "the record is cut short": lambda desk, _: desk.damaged(),
     "the newest record is gone": lambda desk, _: desk.newest_damaged(),
+    "a record names a file outside its folder": lambda desk, _: desk.leads_out(),
     "a price in the record is changed by hand": lambda desk, _: desk.changed_by_hand(),
     "a list stands where the acceptance should be": lambda desk, _: desk.note_damaged(),
     "option A is accepted the day before the quote": lambda desk, _: desk.accepted_on(date(2026, 11, 17)),

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
+from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn
 from estimator.records.again import again
-from estimator.records.disk import Disk
 from estimator.records.issue import issue
 from estimator.records.lock import locked
 from estimator.records.revisions import newest, revisions
@@ -66,7 +66,7 @@ def test_killed_at_any_call_the_old_or_the_whole_new_revision_is_there(tmp_path,
         assert all(_whole(r.folder) for r in revisions(folder))
         after = issue(folder, dearer, inputs, papers(dearer))
         assert after.number == 2
-        assert not list(folder.glob(".r*-tmp"))
+        assert not list(folder.glob(".estimator-*-tmp"))
 
 
 @pytest.mark.parametrize(
@@ -89,7 +89,7 @@ def test_a_refusal_at_any_call_is_a_problem_and_leaves_no_debris(tmp_path, quote
             issue(folder, quote, inputs, papers(quote), Disk(Countdown(n, refuse)))
         assert [p.code for p in stop.value.problems] == [code]
         assert revisions(folder) == ()
-        assert not list(folder.glob(".r*-tmp"))
+        assert not list(folder.glob(".estimator-*-tmp"))
 
 
 def test_a_full_disk_leaves_no_part_of_a_revision(tmp_path, quote, inputs, papers):
@@ -102,7 +102,7 @@ def test_a_full_disk_leaves_no_part_of_a_revision(tmp_path, quote, inputs, paper
 
     assert _in_a_child(full) == 7
     assert revisions(tmp_path / "job") == ()
-    assert not list((tmp_path / "job").glob(".r*-tmp"))
+    assert not list((tmp_path / "job").glob(".estimator-*-tmp"))
 
 
 @pytest.mark.parametrize("made_before", [True, False])
@@ -226,9 +226,7 @@ def test_where_the_disk_knows_no_locks_the_rename_settles_who_gets_the_number(
     monkeypatch.setattr("estimator.records.lock.taken", lambda file: True)
 
     def other_run() -> None:
-        (folder / ".r1-tmp").rename(folder / "ours")
         issue(folder, theirs, inputs, papers(theirs))
-        (folder / "ours").rename(folder / ".r1-tmp")
 
     calls: list[str] = []
 

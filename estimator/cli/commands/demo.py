@@ -1,5 +1,6 @@
 """`estimator demo`: the name of a new folder in, a whole made-up job with its papers in it out."""
 
+import shutil
 from pathlib import Path
 from typing import Annotated
 
@@ -16,6 +17,10 @@ def command(folder: NewFolder = Path("drain-demo")) -> None:
 
     job = laid_out(folder)
     show(opening(job))
-    run, issued = issuing.written(job, None, None, ())
+    try:
+        run, issued = issuing.written(job, None, None, ())
+    except BaseException:  # a demo is whole or not there, whatever stops it
+        shutil.rmtree(folder, ignore_errors=True)
+        raise
     show(options.rows(run.quote, width()))
     show(closing(job, issued.files, width()))

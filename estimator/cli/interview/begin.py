@@ -6,13 +6,14 @@ from pathlib import Path
 from estimator.cli.guard import DONE, STOPPED
 from estimator.cli.interview import log_files
 from estimator.cli.interview.before import known_before
-from estimator.cli.interview.keeping import JobFile, held, left_by_a_kill
+from estimator.cli.interview.keeping import JobFile, held
 from estimator.cli.interview.shown import missing
 from estimator.cli.interview.steps import Step, items, steps
 from estimator.cli.interview.talk import COMMANDS, END, Talk
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
 from estimator.cli.views.screen import Row
+from estimator.disk.whole import sweep
 from estimator.fieldnotes.answers import YES, Known, cleaned
 from estimator.model.problem import CannotGoOn, Level, Place
 
@@ -23,7 +24,7 @@ def interview(named: Path, resume: bool, log: str, tables: Path | None, today: d
     with held(path) as mine:
         if not mine:
             raise CannotGoOn(INTERVIEW_OPEN(Place(file=str(path))))
-        left_by_a_kill(path)
+        sweep(path.parent)
         return _interview(path, resume, log, tables, today)
 
 

@@ -2,7 +2,6 @@
 
 import contextlib
 import hashlib
-import os
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
@@ -13,6 +12,7 @@ from platformdirs import user_cache_path
 
 from estimator.cli.interview.document import Path as TablePath
 from estimator.cli.interview.document import with_values
+from estimator.disk.whole import write_whole
 from estimator.fieldnotes.syntax import parse
 from estimator.fieldnotes.textfile import EMPTY, read_text
 from estimator.model.problem import CannotGoOn, Place, Problem
@@ -21,30 +21,9 @@ from estimator.records.lock import taken
 _STANDS_AT = re.compile(r"# estimator start: next comes (\S+?); go on with .*\n\n?")
 
 
-def _beside(path: Path) -> tuple[Path, Path]:
-    """Where the file really lies, for a link stays a link, and where it is written before it takes its place."""
-    real = path.resolve()
-    return real, real.with_name(f".{real.name}.start-tmp")
-
-
 def replaced(path: Path, text: str) -> None:
-    """The file with this text, whole or as it was: written beside its place, then put in it."""
-    real, making = _beside(path)
-    try:
-        with making.open("w", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(making, real)  # noqa: PTH105
-    finally:
-        with contextlib.suppress(OSError):
-            making.unlink(missing_ok=True)
-
-
-def left_by_a_kill(path: Path) -> None:
-    """Takes away what a run that was ended while it wrote has left beside the file."""
-    with contextlib.suppress(OSError):
-        _beside(path)[1].unlink(missing_ok=True)
+    """The file with this text, whole or as it was; a link stays a link."""
+    write_whole(path, text.encode("utf-8"))
 
 
 @contextlib.contextmanager

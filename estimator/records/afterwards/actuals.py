@@ -8,12 +8,12 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
+from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.pricing.actuals import CAUSES, Actual
 from estimator.records.afterwards.problems import NO_TASK, UNKNOWN_CAUSE
 from estimator.records.afterwards.small_file import read_small, write_small
 from estimator.records.afterwards.sold import Sold
-from estimator.records.disk import Disk
 from estimator.records.lock import locked
 from estimator.records.refusals import told
 

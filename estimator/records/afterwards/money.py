@@ -7,6 +7,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Any, get_args
 
+from estimator.disk.disk import Disk
 from estimator.model.money import spread
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.ledger import Entry, Kind, owed, tax_on
@@ -14,7 +15,6 @@ from estimator.pricing.payments import WORDS
 from estimator.records.afterwards.problems import NO_MILESTONE
 from estimator.records.afterwards.small_file import read_small, write_small
 from estimator.records.afterwards.sold import Sold
-from estimator.records.disk import Disk
 from estimator.records.finished import finished
 from estimator.records.lock import locked
 from estimator.records.refusals import told

@@ -1,14 +1,15 @@
 """A small JSON file beside the revisions in and out: read whole, written beside its place and put there in one step."""
 
 import json
-import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
+from estimator.disk.disk import Disk
+from estimator.disk.read import read_text
+from estimator.disk.whole import write_whole
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.afterwards.problems import DAMAGED
-from estimator.records.disk import Disk
 from estimator.records.plain import dumped, plain
 from estimator.records.refusals import told
 
@@ -20,7 +21,7 @@ def read_small(path: Path, made: Callable[[Any], Kept]) -> Kept | None:
     if not path.exists():
         return None
     try:
-        return made(json.loads(path.read_text(encoding="utf-8")))
+        return made(json.loads(read_text(path)))
     except (OSError, ValueError, TypeError, KeyError, AttributeError, ArithmeticError, RecursionError) as error:
         said = (
             error.strerror
@@ -32,11 +33,5 @@ def read_small(path: Path, made: Callable[[Any], Kept]) -> Kept | None:
 
 def write_small(path: Path, value: object, disk: Disk | None = None) -> None:
     """Takes the place of what was there, whole or not at all. The caller holds the folder's lock. Errors: CannotGoOn."""
-    disk = disk or Disk()
-    making = path.with_name(f".{path.name}.{os.getpid()}-tmp")
     with told(path, 0):
-        try:
-            disk.write(making, dumped(plain(value)))
-            disk.replace(making, path)
-        finally:
-            making.unlink(missing_ok=True)
+        write_whole(path, dumped(plain(value)), disk)

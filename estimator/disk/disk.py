@@ -1,5 +1,7 @@
 """The few things done to the disk, one method each, so that a test can stop the program before any of them."""
 
+import contextlib
+import errno
 import os
 import shutil
 from collections.abc import Callable
@@ -21,7 +23,7 @@ class Disk:
         path.mkdir(parents=True, exist_ok=True)
 
     def write(self, path: Path, data: bytes) -> None:
-        """A new file, on the disk for good before this returns; an existing one is refused."""
+        """A new file, on the disk for good before this returns; an existing one, or a link, is refused."""
         self.before("open", path)
         with path.open("xb") as file:
             self.before("write", path)
@@ -37,15 +39,44 @@ class Disk:
         """One rename; fails with OSError where `new` is a folder with something in it."""
         self.before("rename", old)
         old.rename(new)
+        synced(new.parent)
+        self.before("after rename", new)
+
+    def place(self, old: Path, new: Path) -> None:
+        """One file under a name that must be free. Errors: FileExistsError where it is not."""
+        self.before("rename", old)
+        try:
+            os.link(old, new)
+        except FileExistsError:
+            raise
+        except OSError:  # a disk that knows no second name for a file
+            if os.path.lexists(new):
+                raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(new)) from None
+            old.rename(new)
+        synced(new.parent)
         self.before("after rename", new)
 
     def replace(self, old: Path, new: Path) -> None:
         """One rename that takes the place of a file which may be there."""
         self.before("replace", old)
         old.replace(new)
+        synced(new.parent)
         self.before("after replace", new)
 
     def remove(self, path: Path) -> None:
-        """A folder of unfinished files and what is in it."""
+        """A folder of unfinished files and what is in it, or one unfinished file."""
         self.before("remove", path)
-        shutil.rmtree(path, ignore_errors=True)
+        if path.is_dir() and not path.is_symlink():
+            shutil.rmtree(path, ignore_errors=True)
+        else:
+            path.unlink(missing_ok=True)
+
+
+def synced(folder: Path) -> None:
+    """Brings a folder's names to the disk, where the system lets a folder be opened."""
+    with contextlib.suppress(OSError):
+        number = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(number)
+        finally:
+            os.close(number)

@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.interview import keeping
 from estimator.cli.interview.steps import Step, found, steps
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.answers import Known
@@ -78,7 +77,7 @@ def test_a_write_that_fails_leaves_the_file_as_it_was(tmp_path, interview, monke
     def refuse(*given: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(keeping.os, "replace", refuse)
+    monkeypatch.setattr("estimator.disk.disk.Disk.replace", refuse)
     with pytest.raises(OSError, match="No space"):
         job.put(("customer",), {"phone": "555-0100"})
     assert (tmp_path / "job.toml").read_bytes() == before

@@ -31,7 +31,15 @@ def questions_of(
     ]
     if case.of(IN_THE_BORE):
         return tuple(dict.fromkeys(asked))
-    rest = (_suspected(needs), _located(case, needs), _levels(case, needs), _branches(case), _not_filmed(case, needs))
+    rest = (
+        _climbs(case),
+        _way_in(case, needs),
+        _suspected(needs),
+        _located(case, needs),
+        _levels(case, needs),
+        _branches(case),
+        _not_filmed(case, needs),
+    )
     return tuple(dict.fromkeys([*asked, *(question for some in rest for question in some)]))
 
 
@@ -45,6 +53,33 @@ def _suspected(needs: Sequence[Need]) -> list[Question]:
         for n in needs
         if n.grade == "suspected" and n.findings and not was_seen(n)
     ]
+
+
+def _climbs(case: Case) -> list[Question]:
+    """The readings of the pipe's bottom rise with the flow."""
+    fall = case.profile.slope_ft_per_ft()
+    if fall is None or fall > 0:
+        return []
+    about = Say.of(
+        "By the levels this line runs uphill toward its lower end: take them again, and look for a lower place to tie in; new pipe between the same ends would not drain."
+    )
+    return [Question(about=about, line=case.line.name, blocks_fixed_price=True)]
+
+
+def _way_in(case: Case, needs: Sequence[Need]) -> list[Question]:
+    """A side line with trouble under the floor, and nobody noted where it runs to nor how far the wall is."""
+    line, profile, seen = case.line, case.profile, {case.line.name}
+    while line.joins is not None and line.joins.line not in seen and profile.slab_edge_ft is None:
+        seen.add(line.joins.line)
+        line = case.job.line(line.joins.line)
+        profile = Profile(line)
+    if profile.slab_edge_ft is not None or case.profile.marks("beside"):
+        return []
+    inside = [n for n in needs if case.zones(n.stretch) & INSIDE]
+    about = Say.of(
+        "Where does this line run into another one, and how far is the nearest outside wall? A tunnel's way in is a guess until then."
+    )
+    return [Question(about=about, line=n.line, stretch=n.stretch) for n in inside[:1]]
 
 
 def _located(case: Case, needs: Sequence[Need]) -> list[Question]:

@@ -90,9 +90,9 @@ def ladders(length_ft: float) -> int:
 
 
 def type_over_a_pipe(listed: SoilType, *, classified: bool, leak: bool, water: bool, caving: bool = False) -> SoilType:
-    """Soil type where a pipe already lies: never A; C at a leak, in water or when no competent person classified it.
+    """Soil type where a pipe already lies: never A nor stable rock; C at a leak, in water or when nobody classified it.
 
-    Rock that shows signs of caving is not stable rock.
+    Whatever the ground beside it, what lies over a pipe is the backfill of its own trench.
 
     Subpart P App. A: type A must not be previously disturbed or fissured; submerged or seeping soil is C.
 
@@ -100,11 +100,11 @@ def type_over_a_pipe(listed: SoilType, *, classified: bool, leak: bool, water: b
     'B'
     >>> type_over_a_pipe("A", classified=True, leak=True, water=False)
     'C'
-    >>> type_over_a_pipe("rock", classified=True, leak=False, water=False, caving=True)
+    >>> type_over_a_pipe("rock", classified=True, leak=False, water=False)
+    'B'
+    >>> type_over_a_pipe("rock", classified=True, leak=True, water=False)
     'C'
     """
-    if listed == "rock" and classified and not water and not caving:
-        return "rock"
     if leak or water or not classified or listed == "C" or (listed == "rock" and caving):
         return "C"
     return "B"

@@ -232,6 +232,19 @@ class Profile:
         how: How = "read" if a.how == b.how == "read" else "between"
         return Answer((downstream.value or 0.0) - (upstream.value or 0.0), how, (*a.marks, *b.marks))
 
+    def slope_ft_per_ft(self) -> float | None:
+        """The line's own fall with the flow from its outermost readings of the pipe's bottom, ft per ft; below 0 it climbs.
+
+        Readings in or at the ends of a belly say how deep it hangs, not how the line falls; None where fewer than two are left.
+        """
+        bellies = [f.stretch.padded(1.0, 1.0) for f in self.line.findings if f.kind == "sag"]
+        read = sorted({m.stretch.middle_ft for m in self.marks("invert", "level") if m.depth_ft is not None})
+        free = [at for at in read if not any(b.holds(at) for b in bellies)]
+        if len(free) < 2:
+            return None
+        fall = self.fall_ft(free[0], free[-1]).value
+        return None if fall is None else fall / (free[-1] - free[0])
+
     # ── things on the way ─────────────────────────────────────────────────────────────────────
 
     @property

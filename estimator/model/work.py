@@ -102,6 +102,7 @@ class Candidate:
     shared: frozenset[str] = field(default_factory=frozenset)
     method: str = ""
     kind: str = ""
+    cleans: bool = False  # it works inside the pipe and leaves its wall as it is: it may go on where another repair is
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -111,6 +111,7 @@ class Laid:
     stretch: Stretch
     size_in: float
     ties_ft: tuple[float, ...] = ()
+    new_wye: bool = False  # it ends in a new wye cut into the line it joins
     hung: bool = False
 
 

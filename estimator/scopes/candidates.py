@@ -26,7 +26,7 @@ PLAN_REPAIR = 2
 class Offers:
     """Repairs that may be offered, and the verdicts that block the others (one a rule, a method and a stretch).
 
-    `instead` stop short of a beam: they are offered where the longer one of that way proves to run into it.
+    `instead` stop short of a beam or of a neighbor: they are offered where the longer one of that way cannot be.
     """
 
     repairs: tuple[Repair, ...]
@@ -39,6 +39,7 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
     judge = Judge(job, tables, may)
     offered: dict[str, Repair] = {}
     instead: dict[str, Repair] = {}
+    apart: dict[str, Repair] = {}
     blocked: dict[Verdict, None] = {}
     for line in job.lines:
         needs = tuple(sorted((n for n in diagnosis.needs if n.line == line.name), key=lambda n: (n.stretch, n.id)))
@@ -47,15 +48,26 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
         for method, shape in _shapes(job, line.name, needs, judge):
             for found in _judged(method, shape, line.name, needs, judge):
                 if isinstance(found, Repair):
-                    (instead if shape.stops_short else offered).setdefault(found.id, found)
+                    kept = apart if shape.apart else instead if shape.stops_short else offered
+                    kept.setdefault(found.id, found)
                 else:
                     blocked.setdefault(found)
     offered = {made.id: made for made in offered.values() if not _ways_in(made) & tables.methods_off}
+    instead |= _where_nothing_else_is_dug(apart, offered, judge)
     untried = why_not(job, diagnosis.needs, offered.values(), tables)
     cures_nothing = (v for v in (*untried, *judge.does_not_fix) if not _offered_on_the_line(v, offered))
     against = dict.fromkeys((*cures_nothing, *(v for v in blocked if not _offered_there(v, offered))))
     spare = (r for r in instead.values() if r.id not in offered and not _ways_in(r) & tables.methods_off)
     return Offers(tuple(offered.values()), tuple(against), tuple(spare))
+
+
+def _where_nothing_else_is_dug(
+    apart: Mapping[str, Repair], offered: Mapping[str, Repair], judge: Judge
+) -> dict[str, Repair]:
+    """Of the repairs that leave a near neighbor to another dig, those whose place no whole dig puts right."""
+    dug = (r for r in offered.values() if judge.works(r.method, r.line, r.stretch, r.reroute, r.entry).new_pipe)
+    answered = {need for r in dug for need in r.answers}
+    return {name: r for name, r in apart.items() if not set(r.answers) <= answered}
 
 
 def _ways_in(repair: Repair) -> frozenset[str]:
@@ -86,11 +98,17 @@ def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Itera
         singles = (p for p in places if len(p.needs) == 1 and _is_dug_for(p.needs[0]))
         alone = {p.needs[0].id: [s.extent.stretch for s in shaper(p)] for p in singles}
         for place in places:
-            for shape in shaper(_grown(place, needs, alone, method, shaper)):
+            grown = _grown(place, needs, alone, method, shaper)
+            apart = (s for s in shaper(place) if grown != place and not _ends_in_one(s, needs))
+            for shape in (*shaper(grown), *(replace(s, apart=True) for s in apart)):
                 key = (shape.extent.stretch, shape.entry, shape.reroute)
                 if key not in seen:
                     seen.add(key)
                     yield method, shape
+
+
+def _ends_in_one(shape: Shape, needs: tuple[Need, ...]) -> bool:
+    return any(ends_inside(shape.extent.stretch, n.stretch) for n in needs)
 
 
 def _is_dug_for(need: Need) -> bool:
@@ -118,7 +136,7 @@ def _grown(
     """
     gap = place.tables.number(MERGE_GAPS[method]) if method in MERGE_GAPS else 0.0
     while True:
-        mine = [s.extent.stretch for s in shaper(place)]
+        mine = [s.extent.stretch for s in shaper(replace(place, any_length=True)) if not s.stops_short]
         more = {
             n.id
             for n in needs

@@ -111,7 +111,9 @@ def _found(
     looked_at = [_dishes(some, counter) for some in asked]
     allowed = [_wanted_ones(_no_bigger(some, needs), dropped) for some in looked_at]
     picked = _picked([menu(some) for some in allowed], needs, most)
-    options = tuple(sorted((_sold(d, counter) for d in picked), key=lambda option: option.price.total))
+    sold = (_sold(d, counter) for d in picked)
+    keep = counter.job.wishes.keep_floors
+    options = tuple(sorted(sold, key=lambda option: (keep and _opens_a_floor(option), option.price.total)))
     return options, (allowed[0], _wanted_ones(looked_at[0], dropped))
 
 
@@ -138,6 +140,11 @@ def _picked(menus: Sequence[tuple[Dish, ...]], needs: tuple[Need, ...], most: in
 def _sold(dish: Dish, counter: Counter) -> Chosen:
     option = chosen(counter.repairs_of(dish.answer), counter)
     return replace(option, scope=counter.scope(dish.answer, dish.bound))
+
+
+def _opens_a_floor(option: Chosen) -> bool:
+    """Whoever wants his floors kept reads first what keeps them, whatever it costs."""
+    return any(t.works.cuts_floor for t in option.takeoffs)
 
 
 def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:

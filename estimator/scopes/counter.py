@@ -125,7 +125,12 @@ class Counter:
             shared=frozenset(shared),
             method=repair.method,
             kind=self._kind(repair),
+            cleans=self._only_cleans(repair),
         )
+
+    def _only_cleans(self, repair: Repair) -> bool:
+        works = self._takeoff(repair).works
+        return bool(works.cleans) and not works.renewed and not repair.first
 
     def _kind(self, repair: Repair) -> str:
         """A short piece that hangs in the crawl space is a spot, not a line replaced."""

@@ -25,8 +25,8 @@ def ones(bits: Bits) -> Iterator[int]:
 
 
 def clash(a: Candidate, b: Candidate) -> bool:
-    """They would put their hands on the same length of the same line."""
-    return a.line == b.line and a.stretch.overlaps(b.stretch)
+    """They would put their hands on the same length of the same line; a cleaning goes on through what another renews."""
+    return a.line == b.line and a.cleans == b.cleans and a.stretch.overlaps(b.stretch)
 
 
 class Cover:

@@ -18,13 +18,15 @@ from estimator.tables.tables import Tables
 class Shape:
     """The stretch of one way of repair, how it gets in, which way round it follows.
 
-    `stops_short` of a beam that the longer shape passes: for where the new pipe cannot pass it.
+    `stops_short` of a beam or a neighbor that the longer shape passes: for where it cannot. `apart` from a bad place so
+    near that both are dug as one: for where that one cannot be dug.
     """
 
     extent: Extent
     entry: str = ""
     reroute: str = ""
     stops_short: bool = False
+    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +38,7 @@ class Place:
     tables: Tables
     new_fall: float | None = None
     reroutes: tuple[Reroute, ...] = ()
+    any_length: bool = False  # asked only how far it would reach, whatever a spot or a strip may be
 
     @property
     def bare(self) -> Stretch:
@@ -90,7 +93,7 @@ def _spot(ground: Ground, longest: str) -> Shaper:
         return tuple(
             Shape(sound)
             for sound, _ in _replaced(place, ground, regraded=True)
-            if sound.stretch.length_ft <= most + 1e-9
+            if place.any_length or sound.stretch.length_ft <= most + 1e-9
         )
 
     return shapes
@@ -114,13 +117,19 @@ def break_through(place: Place) -> tuple[Shape, ...]:
 
 
 def _to_the_exit(place: Place, sound: Extent, entry: str) -> Iterator[Shape]:
-    """On to the slab edge; and, where it would pass a beam on the way there, coupled to the old pipe before that beam."""
+    """On to the slab edge; and, for where it cannot go on so far, coupled to the old pipe where sound pipe begins."""
     whole = reach.from_the_exit(sound, place.profile, place.tables)
     yield Shape(whole, entry)
+    if whole.stretch == sound.stretch or place.any_length:
+        return
     more = missing(whole.stretch, [sound.stretch])
-    if any(beam.stretch.overlaps(part) for beam in place.profile.beams for part in more):
-        why = Say.of("coupled to the old pipe before the beam: new pipe under it would touch it")
-        yield Shape(Extent(sound.stretch, (*sound.because, why)), entry, stops_short=True)
+    beam = any(beam.stretch.overlaps(part) for beam in place.profile.beams for part in more)
+    why = (
+        Say.of("coupled to the old pipe before the beam: new pipe under it would touch it")
+        if beam
+        else Say.of("coupled to the old pipe there: what lies beyond is put right another way")
+    )
+    yield Shape(Extent(sound.stretch, (*sound.because, why)), entry, stops_short=True)
 
 
 def trench(place: Place) -> tuple[Shape, ...]:
@@ -134,7 +143,8 @@ def _longer_than_a_spot(
     """A shorter one is a spot dig by another name."""
     most = place.tables.number(longest)
     found = _spot_or_whole(place, ground, regraded)
-    return tuple((s, run) for s, run in found if place.whole_only or s.stretch.length_ft > most)
+    longer = place.whole_only or place.any_length
+    return tuple((s, run) for s, run in found if longer or s.stretch.length_ft > most)
 
 
 def burst(place: Place) -> tuple[Shape, ...]:

@@ -27,7 +27,14 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
     )
     paper.put("pipe_buy_ft", length, "net length; waste and whole sticks come on top", ("pipe", length, "ft"))
     _branches(case, tunnel)
-    paper.put("end_couplings_tunnel" if tunnel else "end_couplings", 2, "one at each end")
+    junction = 1 if case.at_junction else 0
+    paper.put(
+        "end_couplings_tunnel" if tunnel else "end_couplings",
+        2 - junction,
+        "one at each end; at a junction the new wye is glued on",
+        ("new wyes in the line it joins", junction),
+    )
+    paper.put("junctions", junction, "a side line renewed down to where it joins: a new wye, cut in with two couplings")
     bends = turn_fittings(case)
     paper.put(
         "eighth_bends",

@@ -101,6 +101,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "end_couplings": ("each", "couplings at the ends, in the open"),
     "end_couplings_tunnel": ("each", "couplings at the ends, in a tunnel"),
     "pipe_crawl_ft": ("ft", "new pipe hung in the crawl space"),
+    "junctions": ("each", "new wyes cut into the line a side line joins"),
     "stub_ft": ("ft", "stubs from a new wye to the old branch"),
     "cleanouts": ("each", "new cleanouts"),
     "toilets": ("each", "toilets pulled and set again"),

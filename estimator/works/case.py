@@ -12,7 +12,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.profile import Branch, Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.work import Repair
+from estimator.model.work import JOB, Repair
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
 from estimator.works.notes import Notes
@@ -94,12 +94,16 @@ class Case:
     @property
     def soil(self) -> Soil:
         """The soil's row; where nobody said what soil it is, the one the firm counts with. Errors: CannotGoOn without it."""
-        for word in (self.soil_word, UNKNOWN_SOIL):
+        return self.soil_row(self.soil_word)
+
+    def soil_row(self, named: str | None) -> Soil:
+        """The row of a soil's name. Errors: CannotGoOn where the tables have neither it nor one to count with."""
+        for word in (named, UNKNOWN_SOIL):
             try:
                 return self.tables.soil(word or UNKNOWN_SOIL)
             except KeyError:
                 continue
-        raise CannotGoOn(NO_SOIL(Place(table="soils"), word=self.soil_word or "a soil"))
+        raise CannotGoOn(NO_SOIL(Place(table="soils"), word=named or "a soil"))
 
     # ── the pipe ──────────────────────────────────────────────────────────────────────────────
 
@@ -126,6 +130,17 @@ class Case:
     def branches(self) -> tuple[Branch, ...]:
         """Side drains to tie in again: those that join inside the stretch and are not known to be dead."""
         return tuple(b for b in self.profile.branches if self.stretch.holds(b.station_ft) and b.live != "dead")
+
+    @property
+    def at_junction(self) -> bool:
+        """The stretch is a side line's, down to where it joins: it ends in a new wye in the line it runs into."""
+        if self.line.joins is None or self.repair.method == JOB:
+            return False
+        whole = self.profile.extent
+        end, last = (
+            (self.stretch.to_ft, whole.to_ft) if self.line.downstream == 1 else (self.stretch.from_ft, whole.from_ft)
+        )
+        return abs(end - last) < self.number("locator_tolerance_min_ft")
 
     @property
     def bends(self) -> int:

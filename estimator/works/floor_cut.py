@@ -45,7 +45,8 @@ def strip(case: Case) -> FloorPlan:
     """A strip along the whole stretch under the floor, with room to couple at its ends, stopped on each side of every beam."""
     near, far = (max(0.0, end) for end in case.inside)
     room = case.number("spot_room_ft")
-    low = near - room if near - room >= _edge_wide_ft(case) else near
+    inner = case.profile.slab_edge_ft is None  # a side line: its lower end is a junction under the floor
+    low = near - room if inner or near - room >= _edge_wide_ft(case) else near
     plan = _plan(case, low, far + room, case.number("slab_run_width_ft"))
     return replace(plan, cuts=_wide_at_the_ends(case, plan))
 
@@ -62,7 +63,8 @@ def _wide_at_the_ends(case: Case, plan: FloorPlan) -> tuple[FloorCut, ...]:
     At the slab edge the pipe goes on outside and is coupled there.
     """
     side = case.number("slab_spot_ft")
-    ends = [at for at in (plan.near_ft, plan.far_ft) if at > 0]
+    inner = case.profile.slab_edge_ft is None
+    ends = [at for at in (plan.near_ft, plan.far_ft) if inner or at > 0]
     wide = [(max(0.0, at - side), at) if at == plan.far_ft else (at, at + side) for at in ends]
     out: list[FloorCut] = []
     for cut in plan.cuts:

@@ -34,13 +34,28 @@ def is_wet(case: Case, hole: Stretch, bottom_ft: float) -> bool:
 
 
 def soil_type(case: Case, hole: Stretch, wet: bool) -> SoilType:
-    """Never A over an existing pipe; C at a leak, in water, in fill, or when nobody classified the soil."""
-    listed: SoilType = case.soil.osha_type  # type: ignore[assignment]  # the table allows these four words only
-    site = case.job.site
-    classified = bool(case.soil_word and site.competent_person) and site.caving_signs is not None
-    return type_over_a_pipe(
-        listed, classified=classified, leak=leaks_here(case, hole), water=wet, caving=bool(site.caving_signs)
-    )
+    """Never A and never stable rock over an existing pipe; the loosest soil along the hole; C at a leak, in water, in fill, or when nobody classified the soil."""
+    site, leak = case.job.site, leaks_here(case, hole)
+    types: list[SoilType] = []
+    for word in _soils(case, hole):
+        row = case.soil_row(word)
+        listed: SoilType = row.osha_type  # type: ignore[assignment]  # the table allows these four words only
+        classified = bool(word and site.competent_person) and site.caving_signs is not None
+        types.append(
+            type_over_a_pipe(listed, classified=classified, leak=leak, water=wet, caving=bool(site.caving_signs))
+        )
+    return max(types, key=LOOSER.index)
+
+
+LOOSER: tuple[SoilType, ...] = ("rock", "A", "B", "C")
+"""Each falls in sooner than the one before: where the soil changes along a dig the loosest counts."""
+
+
+def _soils(case: Case, hole: Stretch) -> tuple[str | None, ...]:
+    """Every soil noted along the hole; the house's where none was."""
+    stations = [hole.from_ft, hole.middle_ft, hole.to_ft]
+    stations += [m.stretch.from_ft for m in case.profile.marks("soil") if m.stretch.touches(hole)]
+    return tuple(dict.fromkeys(case.profile.soil(at) or case.job.house.soil for at in stations))
 
 
 def is_rock(case: Case) -> bool:

@@ -36,7 +36,16 @@ def _old_pipe(case: Case, renewed: Stretch | None) -> tuple[Left, ...]:
 
 def _laid(case: Case, *, hung: bool = False) -> tuple[Laid, ...]:
     ties = tuple(b.station_ft for b in case.branches)
-    return (Laid(line=case.line.name, stretch=case.stretch, size_in=case.bore_in, ties_ft=ties, hung=hung),)
+    return (
+        Laid(
+            line=case.line.name,
+            stretch=case.stretch,
+            size_in=case.bore_in,
+            ties_ft=ties,
+            new_wye=case.at_junction,
+            hung=hung,
+        ),
+    )
 
 
 def _toilets(case: Case) -> int:

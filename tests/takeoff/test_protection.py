@@ -278,9 +278,9 @@ def test_loam_is_sloped_where_the_firm_would_bench_clay(tables: Tables) -> None:
     assert loam.value("dig_cf") < clay.value("dig_cf")
 
 
-def test_rock_with_a_sign_of_caving_is_no_stable_rock(tables: Tables) -> None:
+def test_over_a_pipe_lies_backfill_and_never_stable_rock(tables: Tables) -> None:
     tight = replace(maple_line(), findings=())
-    for caving, kind in ((False, "rock"), (True, "C")):
+    for caving, kind in ((False, "B"), (True, "C")):
         found = yard(6.0, tables, line=tight, soil="rock", site=replace(KNOWN, caving_signs=caving))
         assert dict(inputs(found, "dig_top_width_ft"))["soil type"] == kind
 

@@ -34,7 +34,7 @@ class StretchFacts:
 
     `findings`, `marks` and `needs` are those that touch the stretch; `line_*` those of the whole line. `sizes_in` are in the
     order of the flow. `edge` is what is known of the beam along the slab's edge. `depth_ft` is the deepest centre below the surface, None where no depth was read; `fall_ft` how
-    much the bottom drops along the stretch, from levels only. `works` is what the repair would do there; `marks_of` are the
+    much the bottom drops along the stretch, from levels only; `line_fall` the whole line's slope, ft per ft, likewise. `works` is what the repair would do there; `marks_of` are the
     marks of every line of the house, for what stands near an opening.
     """
 
@@ -60,6 +60,7 @@ class StretchFacts:
     run_out_seen: bool = True  # sound pipe beyond both ends was filmed, or the line ends there
     depth_ft: float | None = None
     fall_ft: float | None = None
+    line_fall: float | None = None
     slab_edge_ft: float | None = None
     cleanouts_ft: tuple[float, ...] = ()
     extent: Stretch = Stretch(0.0, 0.0)
@@ -200,6 +201,7 @@ def facts_of(
         filmed=profile.inspected(stretch),
         run_out_seen=profile.run_out_seen(stretch, tables.number("run_out_ft")),
         depth_ft=_deepest(profile, stretch),
+        line_fall=profile.slope_ft_per_ft(),
         fall_ft=profile.fall_ft(stretch.from_ft, stretch.to_ft).value,
         slab_edge_ft=profile.slab_edge_ft,
         cleanouts_ft=_cleanouts(profile),

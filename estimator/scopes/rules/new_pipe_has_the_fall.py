@@ -7,6 +7,8 @@
 True
 >>> falls(stretch(method="trench", fall_ft=None), limits()) is None
 True
+>>> falls(stretch(method="trench", line_fall=-0.03), limits()).effect.value  # it climbs toward the main
+'no fixed price'
 """
 
 from estimator.model.judgement import Effect
@@ -18,10 +20,13 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def falls(it: StretchFacts, limits: Limits) -> Answers:
+    if it.line_fall is not None and it.line_fall <= 0:
+        return _climbs(it.line_fall)
     if it.fall_ft is None or it.length_ft == 0:
         return None
     needed_ft = it.length_ft * limits.least_fall_in_per_ft(it.bore_in) / 12
-    if round(it.fall_ft, 6) >= round(needed_ft * (1 - limits("slope_tolerance_percent") / 100), 6):
+    least_ft = needed_ft * (1 - limits("slope_tolerance_percent") / 100)
+    if round(it.fall_ft * 12, 2) >= round(least_ft * 12, 2):  # nobody reads closer than what is printed
         return None
     return Ruling(
         effect=Effect.BLOCKS,
@@ -37,11 +42,24 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
     )
 
 
+def _climbs(fall: float) -> Ruling:
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "Our levels say that your old drain climbs toward the sewer instead of falling. New pipe between the same ends would not drain, so the price is fixed once we have found a lower end."
+        ),
+        estimator=Say.of(
+            "The levels say that the line climbs {rise} in a foot with the flow: a lower tie-in, levels taken again, or the inspector's word before a fixed price.",
+            rise=f"{-fall * 12:.2g}",
+        ),
+    )
+
+
 RULE = Rule(
     id="new-pipe-has-the-fall",
     numbers=("R36",),
     concerns=LAYS,
-    statement="A run relaid between known levels with less than the code's least fall: no gravity drain there.",
+    statement="A run relaid between known levels with less than the code's least fall: no gravity drain there; in a line whose levels climb with the flow no dig has a fixed price.",
     reason="Solids stay behind where water creeps.",
     source="the place's row; IPC 704.1, UPC 708 (read second-hand)",
     worse="offering what cannot work",

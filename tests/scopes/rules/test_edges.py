@@ -101,7 +101,7 @@ BEFORE: list[tuple[str, str, float, float, Facts]] = [
     ("cleanouts", "adds work", 45, 46, lambda v: stretch(method="trench", cleanouts_ft=(), marks=(mark("bend", 10.0, degrees=v),))),
     ("size-never-shrinks", "caution", 4.0, 3.9, lambda v: stretch(method="trench", downstream_size_in=v)),
     ("pipe-left-behind", "adds work", 3.9, 4.0, lambda v: stretch(method="abandon", sizes_in=(v,), **SLAB)),
-    ("new-pipe-has-the-fall", "blocks", 0.3125, 0.3124, lambda v: stretch(method="trench", fall_ft=v)),
+    ("new-pipe-has-the-fall", "blocks", 0.3125, 0.312, lambda v: stretch(method="trench", fall_ft=v)),
     ("flexible-joint-at-the-edge", "adds work", 5.1, 5.0, lambda v: stretch(f"{v} offset 20%", method="trench", slab_edge_ft=0.0)),
     ("crawl-space-is-tight", "adds work", 2.0, 1.9, lambda v: stretch(method="crawl replace", marks=(mark("crawl", lengths=(("", v),)),))),
     ("cheap-floor-short-dig", "prefers", 3.0, 2.9, lambda v: long(5.0, "slab spot", depth_ft=v, house={"floor_finish": "carpet"})),

@@ -112,6 +112,9 @@ def yes_no(answer: str, key: str, known: Known) -> Got | Unread:
     low = answer.lower().strip(" .!")
     if low in YES or low in NO:
         return Got({key: low in YES})
+    said = re.match(r"(yes|y|yeah|yep)[\s,;]|(no|nope|n)\s*[,;]", low)
+    if said and not known.insists:
+        return Unread(f"is that {'yes' if said[1] else 'no'}? One word is enough")
     near = nearest(low, ("yes", "no"))
     return Unread(f"“{answer}” is neither yes nor no", near)
 
@@ -178,7 +181,7 @@ def words_like(words: Sequence[str]) -> Reader:
     def read(answer: str, key: str, known: Known) -> Got | Unread:
         word = chosen(answer, words, {})
         if isinstance(word, Unread) and word.offer:
-            return Unread(f"“{answer}” is not a word I know here", word.offer)
+            return Unread(f"“{answer}” is not known here", word.offer)
         return Got({key: answer if isinstance(word, Unread) else word}, "" if isinstance(word, Unread) else word)
 
     return read

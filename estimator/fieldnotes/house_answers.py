@@ -92,7 +92,7 @@ def trial(answer: str, key: str, known: Known) -> Got | Unread:
 
 
 def language(answer: str, key: str, known: Known) -> Got | Unread:
-    others = {"en": "English", "en_us": "English", "es": "Spanish", "es_us": "Spanish", "español": "Spanish",
+    others = {"en": "English", "eng": "English", "span": "Spanish", "en_us": "English", "es": "Spanish", "es_us": "Spanish", "español": "Spanish",
               "espanol": "Spanish", "english and spanish": "both", "2": "both"}  # fmt: skip
     word = chosen(answer, tuple(LANGUAGES), others)
     return word if isinstance(word, Unread) else Got({key: LANGUAGES[word]}, word)
@@ -166,7 +166,7 @@ def _counted(part: str) -> dict[str, int] | Unread:
     what = "bathroom group" if what in _BATHS else _MORE_WORDS.get(what.removesuffix("s"), _MORE_WORDS.get(what, what))
     if not is_fixture(what):
         near = nearest(what, (*UNITS, *OTHER_WORDS, *_MORE_WORDS, "half bath"))
-        return Unread(f"“{what}” is no fixture I know", f"{count or 1} {near}" if near else "")
+        return Unread(f"“{what}” is no fixture known here", f"{count or 1} {near}" if near else "")
     return {_fixture_key(what): count if match["whole"] else count or 1}
 
 

@@ -20,6 +20,7 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
     if "pass" in item_of(step, job.data):
         return DONE
     left_open: set[str] = set()
+    before = ""  # the question just asked: asked again it is short
     while True:
         name = log_files.name_of(job, step)
         rows, about = log_files.rows_of(job, step, name), log_files.about(job, step, name)
@@ -27,7 +28,8 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
         gap = next((gap for gap in gaps(sheet, _pictures(job)) if gap.text not in left_open), None)
         if gap is None:
             return DONE
-        answer = terminal.question(gap.text, "")
+        answer = terminal.question(gap.text.partition(":")[0] if gap.text == before else gap.text, "")
+        before = gap.text
         if answer is None:
             return LEAVE
         plain = cleaned(answer)

@@ -73,25 +73,25 @@ def _depths(sheet: Sheet) -> Iterator[Gap]:
         if not found or here or found[0].origin.reading_ft is None:
             continue
         known = f" (known: {show(read[0].depth_ft or 0.0)} under the {read[0].surface})" if read else ""
-        example = f"28 in under {surface} at {number(found[0].origin.reading_ft)}"
+        near = number(found[0].origin.reading_ft)
         yield Gap(
-            f"How deep is the pipe {where}, and at which reading{known}",
-            example,
+            f"How deep is the pipe {where} at {near} ft, or at another reading there{known}",
+            f"28 in under {surface}, or 28 in at {near}",
             "The dig, its shoring and the choice between floor and tunnel depend on it.",
-            _with_depth(sheet, found[0].origin.pass_number, surface, example),
+            _with_depth(sheet, found[0].origin.pass_number, surface, near),
         )
 
 
-def _with_depth(sheet: Sheet, pass_number: int, surface: str, example: str) -> Callable[[str], Rows | Unread]:
+def _with_depth(sheet: Sheet, pass_number: int, surface: str, near: str) -> Callable[[str], Rows | Unread]:
     def rows(answer: str) -> Rows | Unread:
         plain = re.sub(r"^(?:about|abt|~)\s*", "", plain_marks(answer), flags=re.IGNORECASE)
         at = _AT.search(plain)
-        words = plain[: at.start()].strip() if at else ""
+        words = plain[: at.start()].strip() if at else plain.strip()
         found = match_length(words, 0, "in")
-        if at is None or found is None:
-            return Unread(f"write the depth and its reading, such as {example}")
+        if found is None:
+            return Unread(f"write a depth, such as 28 in under {surface} at {near}")
         said = re.sub(r"^[\s,]*(?:deep|down|below|under|from|the|\s)*\b", "", words[found[1] :]).strip()
-        return with_rows(sheet, pass_number, f"{at[1]} depth {_inches(found[0])} from {said or surface}")
+        return with_rows(sheet, pass_number, f"{at[1] if at else near} depth {_inches(found[0])} from {said or surface}")
 
     return rows
 

@@ -251,7 +251,8 @@ def _leg(part: str) -> dict[str, Any] | Unread:
     word = chosen(zone, LEG_ZONES, {"street": "street", "lawn": "yard", "sidewalk": "walk", "driveway": "drive"})
     if isinstance(word, Unread):
         return Unread(
-            f"“{zone}” is no place known here: {', '.join(LEG_ZONES)}", part.replace(zone, word.offer) if word.offer else ""
+            f"“{zone}” is no place known here: {', '.join(LEG_ZONES)}",
+            part.replace(zone, word.offer) if word.offer else "",
         )
     return {"zone": word, "length": length_words(amount[: found[1]], found[0], "ft")}
 

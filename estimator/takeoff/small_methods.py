@@ -1,5 +1,6 @@
 """The short methods in: isolation test, look and see, abandon, crawl replace; their quantities out."""
 
+from estimator.model import crawl_space
 from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
 from estimator.takeoff.pipe import hangers, new_pipe
@@ -49,8 +50,9 @@ def crawl_replace(case: Case) -> None:
         ("pipe", case.stretch.length_ft, "ft"),
     )
     hangers(case, case.stretch.length_ft)
-    if any("mud" in (m.choice or "", *m.signs) or "mud" in m.note for m in case.profile.marks("crawl", "crawl space")):
+    marks = case.profile.marks(*crawl_space.WORDS)
+    if crawl_space.is_muddy(marks, case.job.house):
         case.paper.facts.add("crawl_mud")
-    low = [ft for m in case.profile.marks("crawl", "crawl space") if (ft := m.length() or m.depth_ft) is not None]
-    if low and min(low) < case.number("crawl_low_ft"):
+    height = crawl_space.height_ft(marks, case.job.house)
+    if height is not None and height < case.number("crawl_low_ft"):
         case.paper.facts.add("crawl_low")

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
+from estimator.model import crawl_space
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing
 from estimator.model.works import Burst, Laid, Left, Lined, Opening, WayIn, Works
@@ -120,9 +121,9 @@ def crawl_replace(case: Case) -> Works:
 
 
 def crawl_height_ft(case: Case) -> float | None:
-    """The lowest height between soil and joists noted over the stretch; None where nobody measured it."""
-    marks = [m for m in case.profile.marks("crawl", "crawl space") if m.stretch.touches(case.stretch) or m.holds]
-    return min((ft for m in marks if (ft := m.length() or m.depth_ft) is not None), default=None)
+    """The lowest height between soil and joists over the stretch; None where nobody measured it."""
+    marks = [m for m in case.profile.marks(*crawl_space.WORDS) if m.stretch.touches(case.stretch) or m.holds]
+    return crawl_space.height_ft(marks, case.job.house)
 
 
 def crawl_dig(case: Case) -> tuple[Opening, ...]:

@@ -91,7 +91,9 @@ def _with_depth(sheet: Sheet, pass_number: int, surface: str, near: str) -> Call
         if found is None:
             return Unread(f"write a depth, such as 28 in under {surface} at {near}")
         said = re.sub(r"^[\s,]*(?:deep|down|below|under|from|the|\s)*\b", "", words[found[1] :]).strip()
-        return with_rows(sheet, pass_number, f"{at[1] if at else near} depth {_inches(found[0])} from {said or surface}")
+        return with_rows(
+            sheet, pass_number, f"{at[1] if at else near} depth {_inches(found[0])} from {said or surface}"
+        )
 
     return rows
 

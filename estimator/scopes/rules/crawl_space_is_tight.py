@@ -5,8 +5,11 @@
 'adds work'
 >>> tight(stretch(method="crawl replace", zones=("crawl",), marks=(mark("crawl", lengths=(("", 2.0),)),)), limits()).effect.value
 'caution'
+>>> tight(stretch(method="crawl replace", zones=("crawl",), house={"crawl_mud": True}), limits()).effect.value
+'adds work'
 """
 
+from estimator.model import crawl_space
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.concern import HANGS
@@ -16,10 +19,10 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def tight(it: StretchFacts, limits: Limits) -> Answers:
-    spaces = it.placed("crawl", "crawl space")
-    heights = [h for m in spaces for _, h in m.lengths]
-    low = min(heights, default=limits("crawl_low_ft")) < limits("crawl_low_ft")
-    mud = any("mud" in m.signs or m.flag == "mud" or m.choice == "mud" or "mud" in m.note for m in spaces)
+    spaces = it.placed(*crawl_space.WORDS)
+    height = crawl_space.height_ft(spaces, it.house)
+    low = height is not None and height < limits("crawl_low_ft")
+    mud = crawl_space.is_muddy(spaces, it.house)
     if low or mud:
         return Ruling(
             effect=Effect.ADDS_WORK,

@@ -442,7 +442,7 @@ def test_a_branch_that_failed_its_test_and_was_not_filmed_gets_its_line(tmp_path
 def test_what_a_log_lacks_is_asked_with_its_readings_and_written_into_it(tmp_path, interview):
     _, typist = interview(tmp_path / "job.toml", house=AWKWARD)
     asked = "\n".join(typist.asked)
-    assert "How deep is the pipe under the floor, and at which reading" in asked
+    assert "How deep is the pipe under the floor at 18.6 ft, or at another reading there" in asked
     assert "below the slab top (or one fixed mark) at 26 ft and at 36 ft" in asked
     log = (tmp_path / "main.txt").read_text("utf-8").splitlines()
     assert log[-3:] == ["18.6 depth 28in from tile", "26 invert 30 1/4in below slab", "36 invert 29in below slab"]

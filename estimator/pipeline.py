@@ -18,7 +18,7 @@ from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.likely_range import range_of
 from estimator.pricing.overrides import concerns, meant
-from estimator.pricing.payments import payments_of
+from estimator.pricing.payments import installs, payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost
 from estimator.quote import Chosen as InWords
@@ -238,7 +238,7 @@ def _in_words(
         floor_sf=option.floor_sf,
         yard_sf=option.yard_sf,
         old_pipe_left_ft=option.old_pipe_left_ft,
-        payments=payments_of(price, tables, place),
+        payments=payments_of(price, tables, place, installs=installs(option.takeoffs)),
         name=option.name,
         add_ons=offered,
     )

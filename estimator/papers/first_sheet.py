@@ -45,7 +45,7 @@ def _who(letter: Letter, page: Page) -> None:
 def _wrong(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.heading(speak("What is broken"))
-    for text in letter.all(quote.found) or [speak("We found nothing that must be repaired.")]:
+    for text in letter.all(quote.found) or [speak("We found no damage in the pipe we inspected.")]:
         page.line(text)
     if quote.urgency:
         _answer(page, speak("Is it urgent?"), letter.say(quote.urgency))

@@ -1,7 +1,7 @@
 """A price, the firm's schedule and the place's deposit cap in; payments that sum to the price to the cent, out."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from decimal import ROUND_FLOOR, Decimal
 
 from estimator.model.money import CENT, cents
@@ -9,16 +9,17 @@ from estimator.model.offer import Payment
 from estimator.model.price import Price
 from estimator.model.problem import Place
 from estimator.model.say import Say
+from estimator.model.work import Takeoff
 from estimator.pricing.price_by_class import price_by_class
 from estimator.pricing.problems import BAD_PAYMENTS, stop
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 WORDS = {
-    "deposit": Say.of("Deposit, when you sign"),
-    "start": Say.of("When work starts"),
-    "pipe in before cover": Say.of("When the new pipe or lining is in, before anything is covered"),
-    "done": Say.of("When the work is done"),
+    "deposit": Say.of("Deposit, due at signing"),
+    "start": Say.of("Due at start of work"),
+    "pipe in before cover": Say.of("Due when the new pipe or liner is installed, before backfill"),
+    "done": Say.of("Due at completion"),
 }
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
 """What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""
@@ -26,7 +27,16 @@ DOLLAR = Decimal(1)
 SHARE = re.compile(r"\d+(\.\d+)?", re.ASCII)
 
 
-def payments_of(price: Price, tables: Tables, place: PlaceRow | None) -> tuple[Payment, ...]:
+INSTALLED = ("pipe_ft", "liner_ft", "sectional_pieces", "burst_ft", "reroute_ft")
+"""Quantities of pipe or liner that is put in."""
+
+
+def installs(takeoffs: Iterable[Takeoff]) -> bool:
+    """Pipe or a liner is put in: else there is nothing to pay for before it is covered."""
+    return any(takeoff.value(name) for takeoff in takeoffs for name in INSTALLED)
+
+
+def payments_of(price: Price, tables: Tables, place: PlaceRow | None, installs: bool = True) -> tuple[Payment, ...]:
     """Whole dollars down to the last, which takes the rest. A payment of nothing is left out.
 
     Before any work is done no more is asked for than the place's deposit cap; after that no more than the work done is
@@ -40,6 +50,8 @@ def payments_of(price: Price, tables: Tables, place: PlaceRow | None) -> tuple[P
     paid, made = Decimal(0), []
     for n, (name, upto) in enumerate(_running(schedule)):
         last = n == len(schedule) - 1
+        if name in DONE_BY_THEN and not installs and not last:
+            continue
         due = price.total if last else _due(name, upto, price, cap)
         if due > paid:
             made.append(Payment(text=WORDS.get(name, Say(name)), amount=cents(due - paid)))

@@ -1,7 +1,7 @@
 """A job in, what was filmed, what was not, what was found and what the tests showed out, in a homeowner's words."""
 
 from estimator.model.job import Job, WaterTest
-from estimator.model.judgement import Diagnosis
+from estimator.model.judgement import Diagnosis, Need
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
@@ -70,9 +70,12 @@ def _gap(line: Line, part: Stretch) -> Say:
     )
 
 
-def found(job: Job) -> tuple[Say, ...]:
-    """One sentence a finding, in the order of the notes; alike ones of one line are told once, with their number."""
-    out: list[Say] = []
+def found(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
+    """One sentence a finding, in the order of the notes; alike ones of one line are told once, with their number.
+
+    A section that failed its test with nothing seen is a finding too, and stands first.
+    """
+    out: list[Say] = [_not_located(job, need) for need in diagnosis.needs if "failed test" in need.kinds]
     for line in job.lines:
         done: set[str] = set()
         for finding in line.findings:
@@ -88,6 +91,24 @@ def found(job: Job) -> tuple[Say, ...]:
                 out.append(_many(line, finding, alike))
             done.add(key)
     return tuple(out)
+
+
+def _not_located(job: Job, need: Need) -> Say:
+    line = job.line(need.line)
+    stopped = next(
+        (t for t in job.water_tests if t.held_at_in is not None and (need.line in t.covers or not t.covers)), None
+    )
+    if stopped is not None and stopped.held_at_in is not None:
+        return Say.of(
+            "{line}: failed water test, leak not located. The water stopped {height} below the {level}. The camera did not show where it leaks.",
+            line=where.line_name(line),
+            height=Inches(stopped.held_at_in),
+            level=stopped.level,
+        )
+    return Say.of(
+        "{line}: failed water test, leak not located. The camera did not show where it leaks.",
+        line=where.line_name(line),
+    )
 
 
 MANY = 4  # from so many alike things on a line on they are counted, not listed
@@ -133,20 +154,28 @@ def tests(job: Job) -> tuple[Say, ...]:
 def _test(test: WaterTest) -> Say:
     section = test.section
     if test.result == "could not be sealed" or test.sealed is False:
-        return Say.of(
-            "Water test, {section}: the old pipe could not be sealed, so this test says nothing.", section=section
-        )
+        return Say.of("Water test, {section}: NO RESULT. The old pipe could not be sealed.", section=section)
     if not test.readings:
-        return (
-            Say.of("Water test, {section}: passed.", section=section)
-            if test.result == "passed"
-            else Say.of("Water test, {section}: the water fell. It should not fall.", section=section)
-        )
+        if test.result == "passed":
+            return Say.of("Water test, {section}: PASSED.", section=section)
+        if test.result == "failed":
+            return Say.of("Water test, {section}: FAILED. No level readings were noted.", section=section)
+        return Say.of("Water test, {section}: no result and no readings were noted.", section=section)
     minutes, drop = test.readings[-1]
+    if test.result == "passed" and drop > 0:
+        return Say.of(
+            "Water test, {section}: PASSED. The level settled by {drop} while air left the pipe, then held.",
+            section=section,
+            drop=Inches(drop),
+        )
     if drop <= 0:
-        return Say.of("Water test, {section}: the water stood for {minutes} minutes.", section=section, minutes=minutes)
+        return Say.of(
+            "Water test, {section}: PASSED. The water level held for {minutes} minutes.",
+            section=section,
+            minutes=minutes,
+        )
     return Say.of(
-        "Water test, {section}: the water fell {drop} in {minutes} minutes. It should not fall.",
+        "Water test, {section}: FAILED. The water dropped {drop} in {minutes} minutes.",
         section=section,
         drop=Inches(drop),
         minutes=minutes,

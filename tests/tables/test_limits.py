@@ -92,7 +92,9 @@ def sheet_with_cell(cell: str) -> bytes:
     out = BytesIO()
     with zipfile.ZipFile(out, "w") as parts:
         parts.writestr("xl/workbook.xml", "<workbook/>")
-        parts.writestr("xl/worksheets/sheet1.xml", f'<worksheet><row r="1"><c r="{cell}"><v>1</v></c></row></worksheet>')
+        parts.writestr(
+            "xl/worksheets/sheet1.xml", f'<worksheet><row r="1"><c r="{cell}"><v>1</v></c></row></worksheet>'
+        )
     return out.getvalue()
 
 

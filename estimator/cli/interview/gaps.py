@@ -17,6 +17,7 @@ from estimator.model.line import ZONES
 from estimator.model.profile import Profile
 
 DIPS = ("sag", "reverse fall", "backfall")
+DIRT = ("scale", "grease", "mud", "insects")  # cleaned from inside: nobody digs for it
 INDOORS, OUTDOORS = ("slab", "basement"), ("yard", "drive", "walk", "street")
 OTHER_ZONES = {"lawn": "yard", "grass": "yard", "dirt": "yard", "floor": "slab", "house": "slab", "driveway": "drive",
                "sidewalk": "walk", "road": "street", "crawl space": "crawl"}  # fmt: skip
@@ -68,7 +69,7 @@ def _depths(sheet: Sheet) -> Iterator[Gap]:
     line, profile = sheet.line, Profile(sheet.line)
     read = [mark for mark in line.marks if mark.depth_ft is not None]
     for zones, where, surface in ((INDOORS, "under the floor", "tile"), (OUTDOORS, "outside", "lawn")):
-        found = [f for f in line.findings if profile.zone(f.stretch.middle_ft).value in zones]
+        found = [f for f in line.findings if f.kind not in DIRT and profile.zone(f.stretch.middle_ft).value in zones]
         here = [mark for mark in read if taken_indoors(mark) in (zones is INDOORS, None)]
         if not found or here or found[0].origin.reading_ft is None:
             continue

@@ -6,6 +6,7 @@ from typing import Any
 
 from estimator.fieldnotes import house_answers as house
 from estimator.fieldnotes import line_answers as lines
+from estimator.fieldnotes import watertest_answers as tests
 from estimator.fieldnotes.answers import Known
 from estimator.model.lengths import IN_PER_FT
 
@@ -148,9 +149,9 @@ def test_result(known: Known) -> str:
     """What the readings say by themselves: water that held, or fell a quarter inch and more."""
     if known.item.get("sealed") is False:
         return "could not be sealed"
-    last = lines.last_drop(known.item)
+    last = tests.last_drop(known.item)
     return "" if last is None else "failed" if last[1] * IN_PER_FT >= CLEAR_DROP_IN else "passed" if not last[1] else ""
 
 
 def result_text(known: Known) -> str:
-    return lines.drop_words(known.item)
+    return tests.drop_words(known.item)

@@ -12,6 +12,7 @@ from estimator.fieldnotes import house_answers as house
 from estimator.fieldnotes import line_answers as line
 from estimator.fieldnotes import question_defaults as known_by
 from estimator.fieldnotes import slab_answers as slab
+from estimator.fieldnotes import watertest_answers as watertest
 from estimator.fieldnotes.answers import (
     Known,
     Reader,
@@ -167,18 +168,18 @@ TEST = Section(table="water_test", title="Water tests", many=True, one="water te
     _q("section", "What was tested, or Enter", "under slab, hall bath branch", "Standing water, section by section; Enter ends the tests.",
        text),
     _q("kind", "Whole, isolated or new pipe", "whole", "A whole test says that it leaks, an isolated one where.",
-       line.test_kind, default=known_by.test_kind),
-    _q("covers", "Lines and branches in the test", "main, hall bath", "What the result speaks for.", line.covers,
+       watertest.test_kind, default=known_by.test_kind),
+    _q("covers", "Lines and branches in the test", "main, hall bath", "What the result speaks for.", watertest.covers,
        default=known_by.test_covers),
     _q("when", "When: routine, before lift, after lift, after repair", "before lift", "The lifting company asks.",
-       line.test_when, default=known_by.fixed("routine")),
+       watertest.test_when, default=known_by.fixed("routine")),
     _q("date", "Day of the test", "today", "It stands on the report.", day, default=known_by.test_date),
     _q("plug", "Where the ball sat", "front cleanout, house side", "What was held shut.", words_for("a place")),
-    _q("open_risers", "Sizes of the open risers", "4, 4, 2, 1.5", "They all fall together; water lost hangs on it.", line.risers),
+    _q("open_risers", "Sizes of the open risers", "4, 4, 2, 1.5", "They all fall together; water lost hangs on it.", watertest.risers),
     _q("readings", "Minutes and drop", "5:3/8, 10:3/4, 20:1-1/2", "How fast it fell; `held 30 min` when it did not.",
-       line.readings),
+       watertest.readings),
     _q("sealed", "Did the ball seal", "yes", "Else the test says nothing.", yes_no),
-    _q("result", "Passed, failed or could not be sealed", "failed", "Your word on it; it has to agree with the drop.", line.result,
+    _q("result", "Passed, failed or could not be sealed", "failed", "Your word on it; it has to agree with the drop.", watertest.result,
        default=known_by.test_result, before=known_by.result_text),
 ))  # fmt: skip
 

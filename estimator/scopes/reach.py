@@ -69,6 +69,18 @@ def no_remnants(extent: Extent, profile: Profile, tables: Tables, run: Stretch) 
     return out
 
 
+def to_the_lot_line(extent: Extent, profile: Profile) -> Extent | None:
+    """As far as the property line, where the pipe is handed over to whoever owns it beyond; None where it is not crossed."""
+    lots = [m.stretch.middle_ft for m in profile.marks("property line")]
+    crossed = [at for at in lots if extent.stretch.from_ft < at < extent.stretch.to_ft]
+    if not crossed:
+        return None
+    why = Say.of("to the property line: beyond it the pipe is somebody else's to open")
+    low, high = extent.stretch.from_ft, extent.stretch.to_ft
+    mine = Stretch(low, min(crossed)) if profile.line.downstream == 1 else Stretch(max(crossed), high)
+    return extent.to(mine, why)
+
+
 def pits_in_the_clear(extent: Extent, profile: Profile, tables: Tables, run: Stretch) -> Extent:
     """Pits at both ends, moved outward past trees and utility crossings as far as the run goes."""
     out, pit = extent, tables.number("burst_pull_pit_length_ft")

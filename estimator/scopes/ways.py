@@ -133,8 +133,10 @@ def _to_the_exit(place: Place, sound: Extent, entry: str) -> Iterator[Shape]:
 
 
 def trench(place: Place) -> tuple[Shape, ...]:
+    """The stretch that must be replaced; and, where it goes on past the property line, up to that line alone."""
     found = _longer_than_a_spot(place, "outside", "yard_spot_max_ft")
-    return tuple(Shape(reach.no_remnants(sound, place.profile, place.tables, run)) for sound, run in found)
+    whole = tuple(Shape(reach.no_remnants(sound, place.profile, place.tables, run)) for sound, run in found)
+    return (*whole, *(Shape(cut) for s in whole if (cut := reach.to_the_lot_line(s.extent, place.profile)) is not None))
 
 
 def _longer_than_a_spot(

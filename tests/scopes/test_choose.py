@@ -418,11 +418,12 @@ def test_the_option_named_in_a_reason_stands_as_it_is_said(tables, name: str) ->
 def test_a_lining_is_never_named_as_better_than_new_pipe(tables) -> None:
     """Cheaper, as quick, no floor cut and no more left old: it is still the old pipe with a lining in it [common practice]."""
     job = house("juniper")
-    lines = dict.fromkeys(n.line for n in run(job, tables, job.day).diagnosis.needs)
+    found = run(job, tables, job.day)
+    lines = dict.fromkeys(n.line for n in found.diagnosis.needs)
     whole = WantedOption(do="pin", name="Lined", repairs=tuple(WantedRepair(method="reline", line=n) for n in lines))
     plain = run(replace(job, options=(whole,)), tables, job.day)
     lined = plain.quote.options[0]
-    dug = next(o for o in plain.quote.options if {r.method for r in o.scope.repairs} == {"tunnel", "sectional liner"})
+    dug = next(o for o in found.quote.options if {r.method for r in o.scope.repairs} == {"tunnel", "sectional liner"})
     assert lined.price.total < dug.price.total
     assert (lined.days_without_drains, lined.floor_sf) <= (dug.days_without_drains, dug.floor_sf)
     assert lined.old_pipe_left_ft < dug.old_pipe_left_ft

@@ -56,7 +56,7 @@ COMMANDS: tuple[Entry, ...] = (
     ),
     Entry(
         "site",
-        "A short sheet for the site: plug tests in order, what the water says, fitted levels.",
+        "A short sheet for the site: plug tests, what the water says, levels, marks, grade.",
         "estimator site larkspur/job.toml tests",
     ),
     Entry("check", "Look for mistakes in price tables.", "estimator tables check price_tables", group="tables"),

@@ -3,27 +3,69 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from estimator.cli.way import look
+from estimator.cli.way import Looked, look, priced
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.job import Job
+from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
 from estimator.onsite.sheet import SiteSheet
 
+OF_AN_OPTION = ("marks", "grade")
+"""Sheets that say how one option is built; the others need no price."""
 
-def made(job_file: Path, name: str, tables: Path | None, changes: Sequence[str] | None) -> tuple[Job, SiteSheet]:
-    """Return the job and its sheet. Errors: CannotGoOn with all that is wrong with the notes."""
+
+def made(
+    job_file: Path, name: str, tables: Path | None, changes: Sequence[str] | None, letter: str = ""
+) -> tuple[Job, SiteSheet]:
+    """Return the job and its sheet. Errors: CannotGoOn with all that is wrong with the notes, or for an option that is not there."""
+    if name in OF_AN_OPTION:
+        return _of_an_option(job_file, name, tables, changes, letter)
+    looked = look(job_file, tables, changes)
+    if looked.job is None or looked.tables is None or looked.diagnosis is None or looked.errors:
+        raise CannotGoOn(*looked.problems)
+    return looked.job, _of_the_house(name, looked)
+
+
+def _of_the_house(name: str, looked: Looked) -> SiteSheet:
     from estimator.onsite.levels_sheet import levels_sheet
     from estimator.onsite.test_sheet import test_sheet
     from estimator.onsite.water_sheet import water_sheet
     from estimator.pipeline import with_job_settings
 
-    looked = look(job_file, tables, changes)
-    if looked.job is None or looked.tables is None or looked.diagnosis is None or looked.errors:
-        raise CannotGoOn(*looked.problems)
+    assert looked.job is not None and looked.tables is not None and looked.diagnosis is not None
     own = with_job_settings(looked.job, looked.tables)
     if name == "tests":
-        return looked.job, test_sheet(looked.job, looked.diagnosis, own)
-    return looked.job, water_sheet(looked.job, own) if name == "water" else levels_sheet(looked.job, own)
+        return test_sheet(looked.job, looked.diagnosis, own)
+    return water_sheet(looked.job, own) if name == "water" else levels_sheet(looked.job, own)
+
+
+def _of_an_option(
+    job_file: Path, name: str, tables: Path | None, changes: Sequence[str] | None, letter: str
+) -> tuple[Job, SiteSheet]:
+    from estimator.onsite.grade_sheet import grade_sheet
+    from estimator.onsite.marks_sheet import marks_sheet
+    from estimator.pipeline import with_job_settings
+
+    run = priced(job_file, tables, changes)
+    job, own = run.quote.job, with_job_settings(run.quote.job, run.tables)
+    option = _named(run.quote.options, letter, job_file)
+    return job, marks_sheet(option, job, own) if name == "marks" else grade_sheet(option, job, own)
+
+
+def _named(options: Sequence[Option], letter: str, job_file: Path) -> Option:
+    """The option asked for; else the one that was accepted, else the first."""
+    from estimator.cli.problems import NO_OPTION
+    from estimator.model.problem import Place
+    from estimator.records.accepted import accepted
+    from estimator.records.names import revisions_folder
+
+    sold = accepted(revisions_folder(job_file))
+    asked = letter.strip().upper() or (sold.option if sold else "")
+    found = next((o for o in options if o.letter == asked), None)
+    if found is None and (letter or not options):
+        letters = ", ".join(o.letter for o in options) or "none"
+        raise CannotGoOn(NO_OPTION(Place(file=str(job_file)), letter=asked or "?", letters=letters))
+    return found or options[0]
 
 
 def written(path: Path, sheet: SiteSheet, job: Job, language: str) -> Path:

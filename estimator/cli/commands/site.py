@@ -1,4 +1,4 @@
-"""`estimator site`: the notes in, one short sheet for the person on site out: tests, water or levels."""
+"""`estimator site`: the notes in, one short sheet for the person on site out: tests, water, levels, marks or grade."""
 
 from pathlib import Path
 from typing import Annotated
@@ -7,7 +7,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 
-SHEETS = ("tests", "water", "levels")
+SHEETS = ("tests", "water", "levels", "marks", "grade")
 
 
 def _sheet(name: str) -> str:
@@ -21,8 +21,13 @@ SheetName = Annotated[
     typer.Argument(
         parser=_sheet,
         metavar="SHEET",
-        help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted.",
+        help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted. "
+        "marks: where to open. grade: the line and grade to lay.",
     ),
+]
+OptionLetter = Annotated[
+    str,
+    typer.Option("--option", metavar="LETTER", help="For marks and grade; else the accepted option, else the first."),
 ]
 NewFile = Annotated[
     Path | None, typer.Option("--out", metavar="FILE", help="Also write it as a workbook, ending in .xlsx; a new name.")
@@ -35,6 +40,7 @@ def command(
     tables: TablesFrom = None,
     changes: SetKeys = None,
     language: Language = AS_SET,
+    option: OptionLetter = "",
     out: NewFile = None,
     as_json: AsJson = False,
 ) -> None:
@@ -42,7 +48,7 @@ def command(
     from estimator.cli.views import site_sheet
     from estimator.cli.views.screen import answer, width
 
-    looked, found = made(job, sheet, tables, changes)
+    read, found = made(job, sheet, tables, changes, option)
     if out is not None:
-        written(out, found, looked, language)
+        written(out, found, read, language)
     answer(site_sheet.as_data(found, language), as_json, site_sheet.rows(found, width(), language))

@@ -1,0 +1,185 @@
+"""The line and grade to lay for an option: the pipe's bottom at its ends, ties and beams and every 5 ft, slope, spare fall, hangers."""
+
+from collections.abc import Iterable
+from math import ceil
+
+from estimator.knowledge.pipes import pipe_size
+from estimator.model.job import Job
+from estimator.model.line import Line
+from estimator.model.offer import Option
+from estimator.model.profile import Profile
+from estimator.model.say import Feet, Inches, Say
+from estimator.model.works import Laid
+from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
+from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.tables.tables import Tables
+
+NAME = "grade"
+EVERY_FT = 5.0
+SMALL_PIPE_IN = 2.5
+KNOWN_IN = 2.0
+"""Tie-ins known less well than this give no grade to lay (judgment): 2 in is the whole fall of 16 ft at 1/8 in a foot."""
+
+
+def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
+    """Return the grade of every run of new pipe that follows a line with known heights."""
+    laid = [run for run in option.works.laid if run.line and run.stretch.length_ft > 0]
+    title = Say.of("Option {letter}: line and grade", letter=option.letter)
+    if not laid:
+        return SiteSheet(name=NAME, title=title, answer=Say.of("This option lays no new pipe along a line."), blocks=())
+    blocks, short = [], 0
+    for run in laid:
+        line = job.line(run.line)
+        heights = elevations(job, line, tables)
+        if heights is None or heights.levels == 0:
+            missing = Say.of(
+                "No levels on line {line}. Shoot the pipe's bottom at both tie-ins before pipe is laid.", line=line.name
+            )
+            blocks.append(Block(heading=_heading(run), lines=(missing,)))
+            continue
+        run_sheet = Run(run, line, heights, job, tables)
+        if run_sheet.known_to_in > KNOWN_IN:
+            missing = Say.of(
+                "The tie-ins of line {line} are known to {known} only. Shoot the pipe's bottom at both before pipe is laid.",
+                line=line.name,
+                known=Inches(round(run_sheet.known_to_in, 1)),
+            )
+            blocks.append(Block(heading=_heading(run), lines=(missing,)))
+            continue
+        short += run_sheet.spare_in < 0
+        blocks.append(run_sheet.block())
+    if short:
+        answer = Say.of(
+            "Runs without the fall the code asks for: {count}. Find a lower tie-in or call the inspector first.",
+            count=short,
+        )
+    else:
+        answer = Say.of("Lay to these marks. Read the level at each tie-in again before concrete or backfill.")
+    return SiteSheet(name=NAME, title=title, answer=answer, blocks=(*blocks, BEFORE_COVER))
+
+
+def _heading(run: Laid) -> Say:
+    return Say.of(
+        "Line {line}, {low} to {high}",
+        line=run.line,
+        low=Feet(round(run.stretch.from_ft, 1)),
+        high=Feet(round(run.stretch.to_ft, 1)),
+    )
+
+
+class Run:
+    """One straight run of new pipe between its two tie-ins, heights in ft below the slab top."""
+
+    def __init__(self, run: Laid, line: Line, heights: Elevations, job: Job, tables: Tables) -> None:
+        self.run, self.line, self.tables, self.job = run, line, tables, job
+        low, high = run.stretch.from_ft, run.stretch.to_ft
+        self.upper_ft, self.lower_ft = (low, high) if line.downstream > 0 else (high, low)
+        self.upper, self.lower = heights.at(self.upper_ft), heights.at(self.lower_ft)
+
+    @property
+    def known_to_in(self) -> float:
+        """What must be allowed at the worse of the two tie-ins, nine times of ten."""
+        return 1.645 * max(self.upper.sigma_ft, self.lower.sigma_ft) * INCHES_PER_FT
+
+    @property
+    def slope_in_per_ft(self) -> float:
+        """How much the new pipe falls, inches a foot, from tie-in to tie-in."""
+        return (self.lower.below_slab_ft - self.upper.below_slab_ft) / self.run.stretch.length_ft * INCHES_PER_FT
+
+    @property
+    def least_in_per_ft(self) -> float:
+        """The code's least fall of the place; the stricter default where nobody asked."""
+        small = self.run.size_in <= SMALL_PIPE_IN
+        try:
+            place = self.tables.place(self.job.house.jurisdiction)
+        except KeyError:
+            return self.tables.number("fall_if_unknown_in_per_ft")
+        asked = place.slope_small_in_per_ft if small else place.slope_mid_in_per_ft
+        return self.tables.number("fall_if_unknown_in_per_ft") if asked is None else float(asked)
+
+    @property
+    def spare_in(self) -> float:
+        """Inches of fall beyond the least; below 0 so many are missing. Equal is enough."""
+        spare = (self.slope_in_per_ft - self.least_in_per_ft) * self.run.stretch.length_ft
+        return 0.0 if abs(spare) < 0.05 else spare
+
+    def bottom_ft(self, station_ft: float) -> float:
+        share = (station_ft - self.upper_ft) / (self.lower_ft - self.upper_ft)
+        return self.upper.below_slab_ft + share * (self.lower.below_slab_ft - self.upper.below_slab_ft)
+
+    def block(self) -> Block:
+        heads = (Say.of("station"), Say.of("bottom below slab top"), Say.of("what is there"))
+        return Block(heading=_heading(self.run), lines=tuple(self._lines()), heads=heads, rows=tuple(self._rows()))
+
+    def _lines(self) -> Iterable[Say]:
+        yield Say.of(
+            "{size} pipe, falls {slope} per foot with the flow.",
+            size=Inches(self.run.size_in),
+            slope=Inches(round(self.slope_in_per_ft, 3)),
+        )
+        if self.spare_in < 0:
+            yield Say.of(
+                "{short} of fall is missing against the code's {least} per foot.",
+                short=Inches(round(-self.spare_in, 1)),
+                least=Inches(self.least_in_per_ft),
+            )
+        else:
+            yield Say.of(
+                "Spare fall: {spare} over the run. The code asks for {least} per foot.",
+                spare=Inches(round(self.spare_in, 1)),
+                least=Inches(self.least_in_per_ft),
+            )
+        yield Say.of(
+            "Tie-ins are known to {low} and {high}, nine times of ten.",
+            low=Inches(round(1.645 * self.upper.sigma_ft * INCHES_PER_FT, 1)),
+            high=Inches(round(1.645 * self.lower.sigma_ft * INCHES_PER_FT, 1)),
+        )
+        if self.run.hung:
+            spacing = self.tables.number("hanger_plastic_ft")
+            count = ceil(self.run.stretch.length_ft / spacing - 1e-9) + 1
+            yield Say.of(
+                "Hangers: one every {spacing}, {count} on this run, and at each change of direction.",
+                spacing=Feet(spacing),
+                count=count,
+            )
+
+    def _rows(self) -> Iterable[tuple[Words, ...]]:
+        for station, what in sorted(self._stations(), key=lambda one: (one[0] - self.upper_ft) * self.line.downstream):
+            bottom = Say.of("{inches}", inches=Inches(round(self.bottom_ft(station) * INCHES_PER_FT, 1)))
+            yield (Say.of("{at}", at=Feet(round(station, 1))), bottom, what)
+
+    def _stations(self) -> Iterable[tuple[float, Words]]:
+        profile, stretch = Profile(self.line), self.run.stretch
+        yield self.upper_ft, Say.of("upper tie-in")
+        yield self.lower_ft, Say.of("lower tie-in")
+        for tie in self.run.ties_ft:
+            name = next((b.name for b in profile.branches if abs(b.station_ft - tie) < 0.1 and b.name), "")
+            yield tie, Say.of("tie in {branch}", branch=name) if name else Say.of("tie in a branch")
+        for beam in profile.beams:
+            if stretch.holds(beam.stretch.middle_ft) and beam.bottom_below_slab_ft > 0:
+                yield beam.stretch.middle_ft, self._beam(beam.stretch.middle_ft, beam.bottom_below_slab_ft)
+        at = (stretch.from_ft // EVERY_FT + 1) * EVERY_FT
+        while at < stretch.to_ft - 0.5:
+            yield at, ""
+            at += EVERY_FT
+
+    def _beam(self, station_ft: float, beam_bottom_ft: float) -> Say:
+        size = pipe_size(self.run.size_in)
+        crown = self.bottom_ft(station_ft) - (size.outside_in - size.wall_in) / INCHES_PER_FT
+        clear = (crown - beam_bottom_ft) * INCHES_PER_FT
+        if clear >= 0:
+            return Say.of("beam: top of the pipe {clear} below it", clear=Inches(round(clear, 1)))
+        return Say.of(
+            "BEAM IN THE WAY: top of the pipe {clear} above its bottom. Stop and call.", clear=Inches(round(-clear, 1))
+        )
+
+
+BEFORE_COVER = Block(
+    heading=Say.of("Before concrete or backfill"),
+    lines=(
+        Say.of("Level on every fitting, both directions. Note the readings: they are the as-built."),
+        Say.of("Water test of the new pipe held, and the inspector has seen it."),
+        Say.of("Bedding under the full length of the pipe, no rock, no block left under it."),
+        Say.of("Photo of each tie-in with a ruler in it."),
+    ),
+)

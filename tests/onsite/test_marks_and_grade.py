@@ -1,0 +1,68 @@
+"""Sheets of an option over the demo: where to open and the grade to lay, by hand."""
+
+from pathlib import Path
+
+import pytest
+
+from estimator.cli.site_sheets import made
+from estimator.model.job import Job
+from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say
+from estimator.onsite.sheet import SiteSheet
+
+DEMO = Path(__file__).parents[2] / "estimator" / "demo" / "job.toml"
+
+
+def said(word: Say | str) -> str:
+    return str(word)
+
+
+def tunnel_letter() -> str:
+    from estimator.cli.way import priced
+
+    options = priced(DEMO, None).quote.options
+    return next(o.letter for o in options if any(x.kind == "tunnel" for x in o.works.openings))
+
+
+@pytest.fixture(scope="module")
+def letter() -> str:
+    return tunnel_letter()
+
+
+def sheet(name: str, letter: str) -> tuple[Job, SiteSheet]:
+    return made(DEMO, name, None, None, letter)
+
+
+def test_the_grade_between_the_tie_ins_is_a_straight_line(letter: str) -> None:
+    """The demo's levels: 30 in at the slab edge, 25 in 35.1 ft in; 1/7 in a foot, by arithmetic; equal to or above 1/8 asked for."""
+    _, found = sheet("grade", letter)
+    main = next(b for b in found.blocks if "main" in said(b.heading) and b.rows)
+    heights = [float(w.words[0][1].inches) for row in main.rows if isinstance(w := row[1], Say)]  # type: ignore[attr-defined]
+    assert heights == sorted(heights)  # from the upper tie-in down
+    slope = (heights[-1] - heights[0]) / 22.3
+    assert slope == pytest.approx(5 / 35.1, abs=0.02)
+    assert not any("missing" in said(line) for line in main.lines)
+
+
+def test_hangers_by_hand(letter: str) -> None:
+    """22.3 ft with one every 4 ft: 6 spaces, 7 hangers."""
+    _, found = sheet("grade", letter)
+    assert any("7 on this run" in said(line) for b in found.blocks for line in b.lines)
+
+
+def test_a_line_without_levels_gets_no_grade(letter: str) -> None:
+    _, found = sheet("grade", letter)
+    yard = next(b for b in found.blocks if "yard" in said(b.heading))
+    assert not yard.rows
+    assert "Shoot" in said(yard.lines[0])
+
+
+def test_every_opening_has_marks_and_a_stop_line(letter: str) -> None:
+    _, found = sheet("marks", letter)
+    corners, stops = found.blocks[:2]
+    assert {said(r[0]) for r in corners.rows} == {said(r[0]) for r in stops.rows}
+
+
+def test_an_option_that_is_not_there_is_named() -> None:
+    with pytest.raises(CannotGoOn, match="no option Z"):
+        sheet("marks", "Z")

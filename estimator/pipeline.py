@@ -17,6 +17,7 @@ from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.likely_range import range_of
+from estimator.pricing.lines_off import sellable
 from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import installs, payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
@@ -75,7 +76,7 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     tables = with_job_settings(job, tables)
     place = place_of(job, tables)
     diagnosis = diagnose(job, tables)
-    offers = repairs(job, diagnosis, tables)
+    offers = _with_every_line(repairs(job, diagnosis, tables), job, tables)
     choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
     job = bound(job, [option.scope for option in choices.options])
     options, problems = _with_overrides(choices.options, job, tables, place)
@@ -103,9 +104,16 @@ def report(job: Job, tables: Tables, day: date, revision: int = 1) -> Quote:
     _or_stop(unknown_words(job, tables))
     tables = with_job_settings(job, tables)
     diagnosis = diagnose(job, tables)
-    offers = repairs(job, diagnosis, tables)
+    offers = _with_every_line(repairs(job, diagnosis, tables), job, tables)
     verdicts = choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables).verdicts
     return build_report(job, diagnosis, tables, day, revision, verdicts)
+
+
+def _with_every_line(offers: Offers, job: Job, tables: Tables) -> Offers:
+    """The offers less those that need a work item out of use."""
+    kept, against = sellable(offers.repairs, lambda repair: take_off(repair, job, tables), tables)
+    spare, too = sellable(offers.instead, lambda repair: take_off(repair, job, tables), tables)
+    return Offers(kept, (*offers.verdicts, *against, *too), spare)
 
 
 def with_ranges(quote: Quote, tables: Tables, seed: int) -> Quote:

@@ -15,7 +15,7 @@ from estimator.records.afterwards.problems import (
     BEFORE_SIGNING,
     BOOKED_ALREADY,
     MORE_THAN_AGREED,
-    NOTHING_ADDED,
+    SAME_AGAIN,
 )
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
@@ -64,10 +64,21 @@ def doubts(folder: Path, done: Sold, state: Money, paid: str, amount: str, day: 
 
 def twice(folder: Path, before: Money, after: Money, typed: bool) -> list[Problem]:
     """What is asked where the same money may have been noted twice: the very same entry, or another of its reference."""
-    new = after.later[len(before.later) :]
-    if typed and not new:
-        return [NOTHING_ADDED(Place(file=str(folder)))]
-    return [_booked(folder, e, was) for e in new if (was := _of_its_reference(e, before.later)) is not None]
+    new = after.later[len(before.later) :] if typed else ()
+    same = [_same_again(folder, e) for e in new if e.kind != "tax" and e.amount > 0 and e in before.later]
+    return same or [_booked(folder, e, was) for e in new if (was := _of_its_reference(e, before.later)) is not None]
+
+
+def _same_again(folder: Path, entry: Entry) -> Problem:
+    ref = f" --ref '{entry.reference}'" if entry.reference else ""
+    back = {
+        "payment": (f"--paid '{entry.text}'{ref}", f"-{entry.amount}"),
+        "change": (f"--credit 'noted twice: {entry.text}'", f"{entry.amount}"),
+        "credit": (f"--change 'noted twice: {entry.text}'", f"{entry.amount}"),
+    }
+    how, taken = back.get(entry.kind, ("", ""))
+    words = {"kind": entry.kind, "amount": entry.amount, "day": entry.day, "back": how, "taken": taken}
+    return SAME_AGAIN(Place(file=str(folder)), **words)
 
 
 def _of_its_reference(entry: Entry, known: tuple[Entry, ...]) -> Entry | None:
@@ -106,10 +117,9 @@ def of_job(job_file: Path, letter: str) -> tuple[Path, Sold]:
 
 
 def written(to: Path, state: Money, done: Sold, tables: Tables) -> Path:
-    """Everything with a day as plain rows; what is not due yet is no business of the books. Errors: CannotGoOn."""
+    """Everything as plain rows; what is not due yet stands at the end, without a day. Errors: CannotGoOn."""
     job = done.record.data["quote"]["job"]
-    dated = [e for e in state.entries if e.day is not None]
-    text = bookkeeping_csv(dated, job["number"], job["customer"]["name"], accounts(tables))
+    text = bookkeeping_csv(state.entries, job["number"], job["customer"]["name"], accounts(tables))
     return new_file(to, text.encode("utf-8"))
 
 

@@ -12,7 +12,7 @@ from estimator.model.problem import CannotGoOn, Level
 from estimator.records.changes import title, totals_of
 from estimator.records.standing import job_files, standing
 from estimator.studies.table_moves import JobMove, table_moves
-from estimator.tables.changes import TableChange, changes
+from estimator.tables.changes import TableChange, changes, changes_to_come
 from estimator.tables.tables import Tables
 
 CLOSED = ("accepted", "done", "damaged")
@@ -32,7 +32,8 @@ def effects(old: Tables, new: Tables, folder: Path | None, day: date) -> Effects
     moved = changes(old, new)
     files = [] if folder is None else [p for p in job_files(folder) if standing(p, day, errors_in).state not in CLOSED]
     jobs = [demo_job(), *files] if moved else []
-    return Effects(changes=moved, jobs=table_moves(jobs, old, new, lambda job, tables: _totals(job, tables, day)))
+    later = changes_to_come(old, new)
+    return Effects(changes=(*moved, *later), jobs=table_moves(jobs, old, new, lambda job, tables: _totals(job, tables, day)))
 
 
 def demo_job() -> Path:

@@ -9,9 +9,10 @@ from decimal import Decimal
 from typing import Literal
 
 from estimator.model.money import cents
+from estimator.model.plain_cell import plain_cell
 
 Kind = Literal["deposit", "draw", "change", "credit", "tax", "fee", "payment"]
-COLUMNS = ("date", "job", "customer", "kind", "text", "amount", "account")
+COLUMNS = ("date", "job", "customer", "kind", "text", "amount", "account", "reference")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,22 +39,34 @@ def owed(entries: Iterable[Entry]) -> Decimal:
     return cents(sum((-e.amount if e.kind in OFF else e.amount for e in entries), Decimal(0)))
 
 
-def tax_on(amount: Decimal, price_without_tax: Decimal, tax: Decimal) -> Decimal:
-    """Tax on a change or credit, as on the original: the same share of the amount, to the cent.
+def tax_on(amount: Decimal, price_without_tax: Decimal, tax: Decimal, percent: Decimal | None = None) -> Decimal:
+    """Tax on a change or credit, to the cent: at the place's own rate where all of the original was taxed at it, else the same
+    share of the amount as of the original.
 
-    >>> tax_on(Decimal(100), Decimal(4000), Decimal(330))
-    Decimal('8.25')
+    >>> tax_on(Decimal(100), Decimal(4000), Decimal(330)), tax_on(Decimal(1000), Decimal(4000), Decimal("327.06"), Decimal("8.25"))
+    (Decimal('8.25'), Decimal('81.77'))
+    >>> tax_on(Decimal(10000), Decimal("40.15"), Decimal("3.31"), Decimal("8.25"))
+    Decimal('825.00')
     """
-    return cents(amount * tax / price_without_tax) if price_without_tax else Decimal(0)
+    if not price_without_tax:
+        return Decimal(0)
+    if percent is not None and cents(price_without_tax * percent / 100) == cents(tax):
+        return cents(amount * percent / 100)
+    return cents(amount * tax / price_without_tax)
 
 
 def bookkeeping_csv(entries: Sequence[Entry], job: str, customer: str, accounts: dict[str, str]) -> str:
-    """Plain rows for any bookkeeping: dates as 2026-11-25, amounts with two decimals, credits and money in below nothing."""
+    """Plain rows for any bookkeeping: dates as 2026-11-25, amounts with two decimals, credits and money in below nothing.
+
+    What has not fallen due yet has no date. No text can be taken for a formula.
+    """
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(COLUMNS)
     for e in entries:
         amount = -e.amount if e.kind in OFF else e.amount
         day = e.day.isoformat() if e.day else ""
-        writer.writerow((day, job, customer, e.kind, e.text, f"{cents(amount):.2f}", accounts.get(e.kind, "")))
+        words = (plain_cell(w) for w in (day, job, customer, e.kind, e.text))
+        account = plain_cell(accounts.get(e.kind, ""))
+        writer.writerow((*words, f"{cents(amount):.2f}", account, plain_cell(e.reference)))
     return out.getvalue()

@@ -70,6 +70,8 @@ def _issued(
     totals = [Decimal(total) for total in issued["totals"].values()]
     total = signed.total if signed else str(min(totals)) if totals else ""
     state, waits = _state(number, left, signed, built, day)
+    if state == "done" and (owed := owed_on(revisions_folder(job_file))) > 0:
+        waits = Say.of("payment: ${amount} is owed", amount=f"{owed:,.2f}")
     if state in ("issued", "revised") and issued.get("open"):
         waits = _open(issued["open"])
     return Standing(
@@ -97,6 +99,14 @@ def _state(number: int, left: int, signed: Acceptance | None, built: Finished | 
     if left < 0:
         return "expired", Say.of("a new revision")
     return "revised" if number > 1 else "issued", Say.of("the homeowner")
+
+
+def owed_on(folder: Path) -> Decimal:
+    """What is owed in all on the accepted option, dollars. Errors: CannotGoOn where a record is damaged."""
+    from estimator.records.afterwards.money import money
+    from estimator.records.afterwards.sold import sold
+
+    return money(folder, sold(folder)).balance
 
 
 def _open(reasons: Sequence[Mapping[str, Any]]) -> Say:

@@ -12,6 +12,7 @@ from estimator.model.problem import Place, Problem
 from estimator.sheets import problems as p
 from estimator.sheets.fault import Fault
 from estimator.sheets.gate import gate
+from estimator.sheets.percent import Percent
 
 CellValue = str | int | float | bool | date | Fault
 """A day with a time of day is a datetime; an empty cell an empty text."""
@@ -24,6 +25,7 @@ class ReadRow:
     number: int
     cells: tuple[CellValue, ...]
     hidden: bool = False
+    struck: bool = False  # whoever looks at it takes it for taken out
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,7 @@ class ReadSheet:
     name: str
     rows: tuple[ReadRow, ...]
     hidden: bool = False
+    hidden_columns: tuple[int, ...] = ()  # counted from 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +79,7 @@ def _sheet(values: Any, formulas: Any) -> ReadSheet:
         for column in range(area.min_col, min(area.max_col, last_column) + 1)
     }
     rows = tuple(
-        ReadRow(number, _cells(shown, typed, merged), bool(values.row_dimensions[number].hidden))
+        ReadRow(number, _cells(shown, typed, merged), bool(values.row_dimensions[number].hidden), _struck(shown))
         for number, (shown, typed) in enumerate(
             zip(
                 values.iter_rows(max_row=last_row, max_col=last_column),
@@ -86,7 +89,18 @@ def _sheet(values: Any, formulas: Any) -> ReadSheet:
             start=1,
         )
     )
-    return ReadSheet(values.title, rows, values.sheet_state != "visible")
+    return ReadSheet(values.title, rows, values.sheet_state != "visible", _hidden_columns(values))
+
+
+def _struck(cells: Iterable[Any]) -> bool:
+    """Half of what is filled in, or more, is struck through by hand."""
+    filled = [cell for cell in cells if cell.value not in (None, "")]
+    return bool(filled) and 2 * sum(bool(cell.font and cell.font.strike) for cell in filled) >= len(filled)
+
+
+def _hidden_columns(sheet: Any) -> tuple[int, ...]:
+    spans = (d for d in sheet.column_dimensions.values() if d.hidden)
+    return tuple(sorted({at - 1 for d in spans for at in range(d.min or 0, min(d.max or 0, sheet.max_column) + 1)} - {-1}))
 
 
 def used(*sheets: Any) -> tuple[int, int]:
@@ -112,4 +126,6 @@ def _value(cell: Any, formula: Any) -> CellValue:
         return value.date() if value.time() == time(0) else value
     if isinstance(value, time | timedelta):
         return str(value)
+    if isinstance(value, int | float) and not isinstance(value, bool) and "%" in (cell.number_format or ""):
+        return Percent(value)
     return value if isinstance(value, str | int | float | bool | date) else str(value)

@@ -1,7 +1,8 @@
 """Two sets of tables in, what moved between them and by how much out."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from decimal import Decimal
 from typing import Literal
 
@@ -25,8 +26,11 @@ class TableChange:
     old: str = ""
     new: str = ""
     percent: Decimal | None = None
+    starts: date | None = None  # the day it begins, where that is to come
 
     def __str__(self) -> str:
+        if self.starts is not None:
+            return f"from {self.starts}: {replace(self, starts=None)}"
         if self.what != "moved":
             return f"{self.table}: {self.name} is {self.what}"
         by = "" if self.percent is None else f" ({self.percent:+} %)"
@@ -39,6 +43,24 @@ def changes(old: Tables, new: Tables) -> tuple[TableChange, ...]:
     A row set to active no counts as gone, a newer row of the same name as moved.
     """
     return tuple(change for table in TABLES for change in _table(table, old, new))
+
+
+def changes_to_come(old: Tables, new: Tables) -> tuple[TableChange, ...]:
+    """What begins to differ on a day after the new set's own, each change once, with its day."""
+    told = set(changes(old, new))
+    out: list[TableChange] = []
+    for day in _days_to_come(old, new):
+        before, after = old.on(max(day, old.day)), new.on(max(day, new.day))
+        for change in (c for table in TABLES for c in _table(table, before, after)):
+            if change not in told:
+                told.add(change)
+                out.append(replace(change, starts=day))
+    return tuple(out)
+
+
+def _days_to_come(old: Tables, new: Tables) -> list[date]:
+    rows = (row for tables in (old, new) for table in tables.rows.values() for row in table)
+    return sorted({row.starts for row in rows if row.starts is not None and row.starts > new.day})
 
 
 def _table(table: str, old: Tables, new: Tables) -> Iterator[TableChange]:

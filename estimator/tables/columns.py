@@ -8,6 +8,7 @@ from functools import cache
 from types import UnionType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
+from estimator.tables.kept import Usual
 from estimator.tables.rows import HEADERS, TABLES
 
 Kind = Literal["text", "words", "number", "dollars", "whole", "yes/no", "day"]
@@ -38,6 +39,8 @@ class Column:
     least: float | None
     kept: bool  # one of the columns every table has
     optional: bool  # the column itself may be missing
+    above: float | None = None
+    usual: Usual | None = None
 
     @property
     def money(self) -> bool:
@@ -47,6 +50,11 @@ class Column:
     @property
     def amount(self) -> bool:
         return self.kind in ("number", "dollars", "whole")
+
+    @property
+    def percent(self) -> bool:
+        """Written as 8.25 for 8.25 %, whatever the cell looks like."""
+        return self.amount and (self.name == "percent" or self.name.endswith("_percent"))
 
 
 @cache
@@ -84,4 +92,6 @@ def _column(f: Any, hint: Any, names: tuple[str, ...]) -> Column:
         least=meta.get("least"),
         kept=kept,
         optional=kept or f.default is not MISSING,
+        above=meta.get("above"),
+        usual=meta.get("usual"),
     )

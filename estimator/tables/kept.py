@@ -6,6 +6,15 @@ from datetime import date
 from typing import Any
 
 
+@dataclass(frozen=True, slots=True)
+class Usual:
+    """The range that figures of a column lie in as a rule, and the reason; a figure outside is asked about, not refused."""
+
+    low: float
+    high: float
+    why: str
+
+
 def col(
     note: str,
     refers: str = "",
@@ -14,14 +23,17 @@ def col(
     needed: bool = False,
     blank: str | None = None,
     default: Any = MISSING,
+    above: float | None = None,
+    usual: Usual | None = None,
 ) -> Any:
     """A column: what it means, the table its ids come from, the words allowed, the least value allowed.
 
     `needed`: a text that may not be empty (numbers may not be empty anyway); `blank`: what an empty cell means.
     With a `default` the column may be left out of the file altogether, so that older tables are still read.
+    `above`: a number that must be more than this; `usual`: what such a number is as a rule, and why.
     """
     metadata = {"note": note, "refers": refers, "choices": choices, "least": least, "needed": needed, "blank": blank}
-    return field(default=default, metadata=metadata)
+    return field(default=default, metadata={**metadata, "above": above, "usual": usual})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,10 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from estimator.tables.tables import Tables
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,3 +19,5 @@ class Known:
     facts: Collection[str] | None = None
     methods: Collection[str] | None = None
     settings: Mapping[str, str] | None = None
+    usual: "Tables | None" = None
+    """The tables whose figures a new one is held against: the invented ones."""

@@ -55,6 +55,9 @@ COMMA_NUMBER = Kind(
 )
 NOT_WHOLE = Kind("tables/whole-number", E, "{column} is “{text}”.", "Write a whole number such as 3.")
 NEGATIVE = Kind("tables/negative", E, "{column} is {text}, less than {least}.", "Write {least} or more.")
+NOT_ABOVE = Kind(
+    "tables/not-above", E, "{column} is {text}.", "Write a number above {above}{or_off}; something is paid or counted by it."
+)
 TOO_LARGE = Kind(
     "tables/too-large", E, "{column} is {text}.", "No figure of these tables is above {most}; look for a slip."
 )
@@ -72,6 +75,15 @@ NOT_CALCULATED = Kind(
 MERGED = Kind("tables/merged", E, "{column} lies in merged cells.", "Unmerge {range} and fill each cell.")
 HIDDEN_ROW = Kind(
     "tables/hidden-row", W, "{rows} hidden, and {count} all the same.", "Show what is hidden, or set active to no."
+)
+STRUCK = Kind(
+    "tables/struck-through",
+    W,
+    "the row is struck through, and counts all the same.",
+    "Set active to no if it is out of use, or take the line through it away.",
+)
+HIDDEN_COLUMN = Kind(
+    "tables/hidden-column", W, "column {column} is hidden, and counts all the same.", "Show the column."
 )
 HIDDEN_SHEET = Kind(
     "tables/hidden-sheet",
@@ -139,6 +151,58 @@ MARGIN_100 = Kind(
 )
 MARGIN_SMALL = Kind(
     "tables/percent-share", E, "{column} is {text} percent.", "Write {fixed} if you mean {fixed} percent, or 0."
+)
+PERCENT_SMALL = Kind(
+    "tables/percent-typed-as-share",
+    W,
+    "{column} of “{item}” is {text} percent.",
+    "Write {fixed} if you mean {fixed} percent; if it is right, write “checked {text}” in the row's note.",
+)
+UNUSUAL = Kind(
+    "tables/unusual",
+    W,
+    "{column} of “{item}” is {text}; as a rule it lies from {low} to {high} ({why}).",
+    "Mend it, or write “checked {text}” in the row's note if it is right.",
+)
+FAR = Kind(
+    "tables/far-from-before",
+    W,
+    "{column} of “{item}” is {text}, {times} times {which} {before}.",
+    "Is it for another unit, a slip of the decimal point, or in the wrong row? If it is right, write “checked {text}” "
+    "in the row's note.",
+)
+SHIFTED = Kind(
+    "tables/shifted",
+    W,
+    "{count} figures of {column} in a row are those of the row {side}, from “{first}” to “{last}”.",
+    "Look whether a column was pasted one row off.",
+)
+DAY_TO_COME = Kind(
+    "tables/day-to-come", W, "{column} of “{item}” is {text}, a day to come.", "Write the day it was learnt."
+)
+NOBODY_PAID = Kind(
+    "tables/nobody-paid",
+    E,
+    "task “{task}” names no crew, so nobody would be paid for it.",
+    "Write the crew in production, or in each recipe that uses it.",
+)
+NO_CREW_DAYS = Kind(
+    "tables/no-crew-days",
+    E,
+    "“{item}” is paid by the day and follows no crew.",
+    "Write the crew whose days it follows, or give its recipe a quantity in days.",
+)
+ITEM_OFF = Kind(
+    "tables/work-item-off",
+    W,
+    "work item “{item}” is out of use: a way of repair that needs it is not offered, and what is done once a job is not charged ({text}).",
+    "Set active to yes, unless nobody of yours ever does it.",
+)
+FOLLOWS_WHICH = Kind(
+    "tables/follows-which",
+    E,
+    "the row from {day} follows several rows of “{name}”, and nobody can tell which.",
+    "Give it the quantity, facts or tasks of the row it replaces, or set the others to active no from that day.",
 )
 MARGIN_MARKUP = Kind(
     "tables/margin-or-markup",

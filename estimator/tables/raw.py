@@ -18,6 +18,7 @@ class RawRow:
     number: int
     cells: tuple[CellValue, ...]
     hidden: bool = False
+    struck: bool = False
 
     @property
     def empty(self) -> bool:
@@ -34,6 +35,7 @@ class RawTable:
     rows: tuple[RawRow, ...]
     letters: bool = False
     header_row: int = 1
+    hidden_columns: tuple[int, ...] = ()
 
     def place(self, row: int | None = None, column: int | str | None = None) -> Place:
         """Where to look: a cell, a row, or the table."""

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from estimator.model.problem import Level, Place, Problem
 from estimator.tables import problems as p
+from estimator.tables.check_figures import FIGURE_CHECKS
 from estimator.tables.check_links import LINK_CHECKS
 from estimator.tables.check_names import NAME_CHECKS
 from estimator.tables.check_rows import ROW_CHECKS
@@ -50,6 +51,13 @@ def demo_settings() -> Mapping[str, str]:
     return {key: f"{value} {unit}" for key, value, unit in rows}
 
 
+@cache
+def demo_rows() -> Tables:
+    """The invented rows, unchecked: what figures are held against, and what a firm's own rows differ from."""
+    raw, _ = read_folder(demo_folder())
+    return Tables({name: read_rows(table).rows for name, table in raw.tables.items()}, date.max)
+
+
 def read_tables(
     path: Path,
     day: date,
@@ -70,7 +78,8 @@ def read_tables(
     Decimal('124.08')
     """
     raw, problems = _raw(path)
-    return read_raw(raw, problems, day, Known(quantities, facts, methods, demo_settings()))
+    usual = None if path == demo_folder() else demo_rows()
+    return read_raw(raw, problems, day, Known(quantities, facts, methods, demo_settings(), usual))
 
 
 def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Known) -> TablesReading:
@@ -94,12 +103,16 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
 
 
 def check(view: View) -> list[Problem]:
-    """Every check of rows and between rows."""
-    return [
-        problem
-        for one in (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS)
-        for problem in one(view)
-    ]
+    """Every check of rows and between rows; a cell that has a problem is not asked about as well."""
+    checks = (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS)
+    found = [problem for one in checks for problem in one(view)]
+    wrong = {problem.place for problem in found}
+    for one in FIGURE_CHECKS:
+        for problem in one(view):
+            if problem.place not in wrong:
+                wrong.add(problem.place)
+                found.append(problem)
+    return found
 
 
 def _raw(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:

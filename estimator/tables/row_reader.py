@@ -39,7 +39,7 @@ def read_rows(table: RawTable) -> RowsReading:
         problems += wrong
         if row is not None:
             rows.append(row)
-    problems += _hidden(table)
+    problems += [*_hidden(table), *_struck(table, found), *_hidden_columns(table)]
     if not table.rows:
         problems.append(p.EMPTY_TABLE(table.place(), table=table.name))
     lost -= {str(getattr(row, TABLES[table.name][1][0])) for row in rows}
@@ -58,6 +58,16 @@ def _hidden(table: RawTable) -> list[Problem]:
         p.HIDDEN_ROW(table.place(first), rows=_rows(first, last), count="count" if last > first else "counts")
         for first, last in ((run[0], run[-1]) for run in runs)
     ]
+
+
+def _struck(table: RawTable, found: dict[str, int]) -> list[Problem]:
+    """Rows struck through by hand that count all the same; one that is out of use may look as it likes."""
+    return [p.STRUCK(table.place(row.number)) for row in table.rows if row.struck and not _is_off(row, found)]
+
+
+def _hidden_columns(table: RawTable) -> list[Problem]:
+    at = table.header_row
+    return [p.HIDDEN_COLUMN(table.place(at, i), column=table.headers[i]) for i in table.hidden_columns]
 
 
 def _rows(first: int, last: int) -> str:
@@ -129,7 +139,8 @@ def tidy(row: Kept) -> Kept:
     """A setting's number written one way, 1 for 1.0, so that a workbook and a CSV file hold the same row."""
     if isinstance(row, Setting) and row.unit not in NO_NUMBER:
         try:
-            return replace(row, value=plain_number(parse_number(row.value, "value", "")))
+            bare = row.value.removesuffix("%") if row.unit == "percent" else row.value
+            return replace(row, value=plain_number(parse_number(bare, "value", "")))
         except BadCell:
             return row
     return row

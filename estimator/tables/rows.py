@@ -10,13 +10,16 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.tables.kept import Kept as Kept
-from estimator.tables.kept import col
+from estimator.tables.kept import Usual, col
 from estimator.tables.rows_for_paper import AddOnRow as AddOnRow
 from estimator.tables.rows_for_paper import ExtraRow as ExtraRow
 from estimator.tables.rows_for_paper import MethodRow as MethodRow
 from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
 from estimator.tables.rows_for_paper import TaxClass as TaxClass
 from estimator.tables.rows_for_paper import TermRow as TermRow
+
+
+HOURS = Usual(0.0005, 60, "crew-hours for one unit: minutes are divided by 60")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,16 +35,29 @@ class Setting(Kept):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Role(Kept):
     role: str = col("who")
-    wage: Decimal = col("dollars an hour on the pay slip", least=0)
-    burden_percent: Decimal = col("taxes, insurance, benefits and truck, on top of the wage", least=0)
+    wage: Decimal = col(
+        "dollars an hour on the pay slip",
+        least=0,
+        usual=Usual(7.25, 150, "federal minimum wage; a week or a month is no hour"),
+    )
+    burden_percent: Decimal = col(
+        "taxes, insurance, benefits and truck, on top of the wage",
+        least=0,
+        usual=Usual(8, 150, "the employer's half of FICA is 7.65 % before anything else"),
+    )
     paid_hours: Decimal = col(
         "hours a year on the pay slips, leave and holidays in them, an hour of overtime as one and a half; empty: burden_percent holds that already",
         least=0,
         blank="0",
         default=Decimal(0),
+        usual=Usual(400, 4000, "52 weeks of 40 hours are 2,080"),
     )
     worked_hours: Decimal = col(
-        "hours a year truly worked; what is paid is spread over them alone", least=0, blank="0", default=Decimal(0)
+        "hours a year truly worked; what is paid is spread over them alone",
+        least=0,
+        blank="0",
+        default=Decimal(0),
+        usual=Usual(400, 4000, "52 weeks of 40 hours are 2,080"),
     )
 
     @property
@@ -56,8 +72,8 @@ class CrewMember(Kept):
     """Table crews: one row a role of a crew."""
 
     crew: str = col("the crew")
-    role: str = col("who is in it", refers="roles")
-    count: Decimal = col("how many", least=0)
+    role: str = col("who is in it", refers="roles", needed=True)
+    count: Decimal = col("how many", above=0, usual=Usual(0.1, 8, "more than eight stand in each other's way"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,8 +83,15 @@ class Material(Kept):
     size: str = col("pipe size in inches, where it has one")
     unit: str = col("ft, each, ton, cy, sq ft, bag, gal ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
-    waste_percent: Decimal = col("added before rounding up to packs", least=0)
-    pack: Decimal = col("bought in multiples of this; empty or 0: any amount", least=0, blank="0")
+    waste_percent: Decimal = col(
+        "added before rounding up to packs", least=0, usual=Usual(0, 40, "cutting waste; nobody throws half away")
+    )
+    pack: Decimal = col(
+        "bought in multiples of this; empty or 0: any amount",
+        least=0,
+        blank="0",
+        usual=Usual(0.01, 1000, "what one buys at a time"),
+    )
     taxable: bool = col("the firm pays sales tax on it when buying")
     small_parts: bool = col("small parts are added on it")
     price_day: date | None = col("the day the price was learnt")
@@ -95,7 +118,9 @@ class Equipment(Kept):
     unit: str = col("day or each", choices=("day", "each"))
     cost: Decimal = col("dollars a day, or each time", least=0)
     crew: str = col("whose days it follows; empty for each", refers="crews")
-    min_days: Decimal = col("the least days charged; empty: 0", least=0, blank="0")
+    min_days: Decimal = col(
+        "the least days charged; empty: 0", least=0, blank="0", usual=Usual(0.25, 10, "a rental of weeks is no repair")
+    )
     own: bool = col("yes: the firm's own; no: rented")
     price_day: date | None = col("the day the price was learnt")
 
@@ -108,7 +133,7 @@ class SubOrFee(Kept):
     text: str = col("what it is")
     unit: str = col("each, day, load, cy ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
-    price_class: str = col("which margin applies; column `class`", refers="pricing")
+    price_class: str = col("which margin applies; column `class`", refers="pricing", needed=True)
     price_day: date | None = col("the day the price was learnt")
     valid_until: date | None = col("the day the price ends")
 
@@ -118,9 +143,9 @@ class Production(Kept):
     task: str = col("id")
     unit: str = col("what one of is", needed=True)
     crew: str = col("who does it; empty: every crew that comes (daily set-up)", refers="crews")
-    low: float = col("crew-hours a unit on a good day", least=0)
-    likely: float = col("crew-hours a unit as a rule", least=0)
-    high: float = col("crew-hours a unit on a bad day", least=0)
+    low: float = col("crew-hours a unit on a good day", least=0, usual=HOURS)
+    likely: float = col("crew-hours a unit as a rule", least=0, usual=HOURS)
+    high: float = col("crew-hours a unit on a bad day", least=0, usual=HOURS)
     covers: str = col("what the hour includes, so that nothing is counted twice or forgotten")
 
 
@@ -128,7 +153,9 @@ class Production(Kept):
 class Factor(Kept):
     fact: str = col("the yes/no fact that slows it down")
     tasks: tuple[str, ...] = col("the tasks it slows down", refers="production")
-    multiplier: float = col("hours times this", least=0.1)
+    multiplier: float = col(
+        "hours times this", least=0.1, usual=Usual(0.5, 4, "1.25 is a quarter slower; 25 is a percent typed here")
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,9 +179,9 @@ class WorkItem(Kept):
 class Recipe(Kept):
     work_item: str = col("what it makes", refers="work_items")
     part: str = col("what kind of cost it is", choices=("labor", "material", "equipment", "sub", "fee"))
-    ref: str = col("a task, material, equipment or sub; {size} stands for the pipe size")
+    ref: str = col("a task, material, equipment or sub; {size} stands for the pipe size", needed=True)
     quantity: str = col("the takeoff quantity; empty: the work item's own")
-    per: float = col("how many of ref for one of quantity", least=0)
+    per: float = col("how many of ref for one of quantity", above=0, usual=Usual(0.001, 500, "of one for another"))
     crew: str = col("instead of the production row's crew", refers="crews")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
     once: bool = col(
@@ -167,7 +194,9 @@ class PriceClass(Kept):
     """Table pricing."""
 
     price_class: str = col("own, sub, allowance, pass-through; column `class`")
-    margin_percent: Decimal = col("share of the price, never of the cost", least=0)
+    margin_percent: Decimal = col(
+        "share of the price, never of the cost", least=0, usual=Usual(5, 75, "overhead is paid from it; 0 passes on")
+    )
     floor_margin_percent: Decimal = col("never below this without the owner", least=0)
     contingency: bool = col("contingency applies")
 
@@ -175,7 +204,7 @@ class PriceClass(Kept):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Contingency(Kept):
     fact: str = col("an unknown that asks for more: depth_unlocated, soil_unknown ...")
-    percent: Decimal = col("added to the method's own", least=0)
+    percent: Decimal = col("added to the method's own", least=0, usual=Usual(0, 60, "above it look first"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -184,12 +213,22 @@ class Soil(Kept):
     osha_type: str = col(
         "A, B, C or rock, undisturbed; soil over a pipe is never better than B", choices=("A", "B", "C", "rock")
     )
-    swell_percent: float = col("bank to loose", least=0)
-    shrink_machine: float = col("compacted yards from a bank yard, by machine", least=0.1)
-    shrink_hand: float = col("compacted yards from a bank yard, hand tamped", least=0.1)
-    tons_per_bcy: float = col("weight", least=0.1)
+    swell_percent: float = col("bank to loose", least=0, usual=Usual(5, 80, "sand 10 to 15, rock 50 to 65"))
+    shrink_machine: float = col(
+        "compacted yards from a bank yard, by machine",
+        least=0.1,
+        usual=Usual(0.6, 1.5, "earth packs to 0.8 to 0.95 of the bank, shot rock to 1.3"),
+    )
+    shrink_hand: float = col(
+        "compacted yards from a bank yard, hand tamped",
+        least=0.1,
+        usual=Usual(0.6, 1.6, "earth packs to 0.8 to 1 of the bank"),
+    )
+    tons_per_bcy: float = col("weight", least=0.1, usual=Usual(0.5, 2.6, "peat 0.6, solid rock 2.2 tons a cubic yard"))
     shoring_every_ft: float | None = col(
-        "price allowance for shoring sets in a tunnel; empty: no tunnel without full shoring", least=0
+        "price allowance for shoring sets in a tunnel; empty: no tunnel without full shoring",
+        above=0,
+        usual=Usual(1, 12, "sets stand a few feet apart"),
     )
     can_tunnel: bool = col("no: loose, running or fill")
 

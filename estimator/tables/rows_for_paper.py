@@ -4,7 +4,11 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from estimator.tables.kept import Kept, col
+from estimator.tables.kept import Kept, Usual, col
+
+
+TAX = Usual(1, 15, "no state and city together charge more")
+SLOPE = Usual(0.0625, 1, "inches in a foot: the codes say 1/16 to 1/4")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -13,11 +17,17 @@ class MethodRow(Kept):
 
     method: str = col("id")
     min_charge: Decimal | None = col("the least this method is sold for, once a scope", least=0)
-    contingency_percent: Decimal = col("for what a method hides, of direct cost", least=0)
-    life_low: int = col("years, typical, low", least=0)
-    life_high: int = col("years, typical, high", least=0)
-    drains_out_days: float = col("days without drains, each repair", least=0)
-    drains_out_per_pipe_day: float = col("and for each crew-day on the pipe", least=0)
+    contingency_percent: Decimal = col(
+        "for what a method hides, of direct cost", least=0, usual=Usual(0, 60, "above it look first")
+    )
+    life_low: int = col("years, typical, low", least=0, usual=Usual(1, 100, "a drain's life"))
+    life_high: int = col("years, typical, high", least=0, usual=Usual(1, 150, "a drain's life"))
+    drains_out_days: float = col(
+        "days without drains, each repair", least=0, usual=Usual(0.05, 15, "days, never hours")
+    )
+    drains_out_per_pipe_day: float = col(
+        "and for each crew-day on the pipe", least=0, usual=Usual(0.05, 2, "days for each crew-day")
+    )
     warranty_en: str = col("what is promised, English")
     warranty_es: str = col("what is promised, Spanish")
     title_en: str = col("the way of repair in plain words, English", needed=True)
@@ -37,7 +47,9 @@ class ExtraRow(Kept):
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
     unit: str = col("ft, each, cy ...", needed=True)
     price: Decimal = col("dollars a unit", least=0)
-    cap: Decimal = col("the most units before we stop and call", least=0.01)
+    cap: Decimal = col(
+        "the most units before we stop and call", least=0.01, usual=Usual(0.5, 500, "beyond it one calls")
+    )
     text_en: str = col("what the homeowner reads, English", needed=True)
     text_es: str = col("what the homeowner reads, Spanish")
 
@@ -64,20 +76,30 @@ class PlaceRow(Kept):
     tax_kind: str = col(
         "who pays sales tax, on what", choices=("contractor pays", "separated", "whole charge", "none", "")
     )
-    tax_percent: Decimal | None = col("sales tax", least=0)
+    tax_percent: Decimal | None = col("sales tax", least=0, usual=TAX)
     deposit_cap_amount: Decimal | None = col("no deposit above this", least=0)
-    deposit_cap_percent: Decimal | None = col("nor above this share of the price", least=0)
-    cancel_business_days: int | None = col("days the homeowner may cancel in", least=0)
+    deposit_cap_percent: Decimal | None = col(
+        "nor above this share of the price", least=0, usual=Usual(1, 100, "a share of the price")
+    )
+    cancel_business_days: int | None = col(
+        "days the homeowner may cancel in", least=0, usual=Usual(1, 15, "16 CFR 429 gives 3; a state may give more")
+    )
     inspection_before_cover: bool | None = col("an inspector must see the pipe before it is covered")
     permit_item: str = col("the permit fee", refers="subs_and_fees")
     code: str = col("code family", choices=("IPC", "UPC", ""))
     code_edition: str = col("edition and local changes")
-    slope_small_in_per_ft: float | None = col("least fall, pipe up to 2.5 in", least=0)
-    slope_mid_in_per_ft: float | None = col("least fall, pipe 3 to 6 in", least=0)
-    min_liner_wall_mm: float | None = col("least liner wall asked", least=0)
-    cleanout_every_ft: float | None = col("farthest between cleanouts", least=0)
-    cleanout_turn_degrees: float | None = col("a sharper turn needs a cleanout", least=0)
-    tendons_since: int | None = col("slabs built since this year may have tendons", least=0)
+    slope_small_in_per_ft: float | None = col("least fall, pipe up to 2.5 in", above=0, usual=SLOPE)
+    slope_mid_in_per_ft: float | None = col("least fall, pipe 3 to 6 in", above=0, usual=SLOPE)
+    min_liner_wall_mm: float | None = col("least liner wall asked", least=0, usual=Usual(1, 15, "mm, never inches"))
+    cleanout_every_ft: float | None = col(
+        "farthest between cleanouts", above=0, usual=Usual(25, 200, "the codes say 75 to 100 ft")
+    )
+    cleanout_turn_degrees: float | None = col(
+        "a sharper turn needs a cleanout", above=0, usual=Usual(22, 180, "degrees: the codes say 45 or 135")
+    )
+    tendons_since: int | None = col(
+        "slabs built since this year may have tendons", least=0, usual=Usual(1940, 2030, "a year")
+    )
     trap_arms: tuple[str, ...] = col("longest trap arm by trap size, inches then feet, such as `1.5 6, 2 8`")
     backwater_valve: bool | None = col("a valve against the city's sewage is asked for where the drain is renewed")
     source: str = col("where this was read or who said so")
@@ -91,7 +113,7 @@ class TaxClass(Kept):
     place: str = col("where", refers="places")
     tax_class: str = col("the word in work_items", needed=True)
     tax_kind: str = col("what is charged to the homeowner on it", choices=("whole charge", "none", ""))
-    tax_percent: Decimal | None = col("its rate", least=0)
+    tax_percent: Decimal | None = col("its rate", least=0, usual=TAX)
     source: str = col("where this was read")
     asked_whom: str = col("who said so: accountant, state office")
     checked_on: date | None = col("the day someone last looked")

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Any, cast
 
 from estimator.model.money import cents
+from estimator.tables.follows import in_force
 from estimator.tables.rows import (
     TABLES,
     AddOnRow,
@@ -32,6 +33,12 @@ from estimator.tables.rows import (
 )
 
 
+def _in_order(counting: tuple[Kept, ...], rows: tuple[Kept, ...]) -> list[Kept]:
+    """As the file has them."""
+    at = {id(row): place for place, row in enumerate(rows)}
+    return sorted(counting, key=lambda row: at[id(row)])
+
+
 @dataclass(frozen=True)
 class Tables:
     """All rows read, and the day they are looked at. Look-ups raise KeyError for an unknown id."""
@@ -46,18 +53,12 @@ class Tables:
         return replace(self, day=day)
 
     def current(self, table: str) -> tuple[Kept, ...]:
-        """Active rows, one for each id: the newest begun by the day."""
+        """Active rows, one for each id: the newest begun by the day, in the order of the file."""
         cache = self.__dict__.setdefault("_current", {})
         if table not in cache:
-            names = TABLES[table][1]
-            newest: dict[tuple[object, ...], Kept] = {}
-            for row in self.rows.get(table, ()):
-                key = tuple(getattr(row, n) for n in names)
-                begun = row.starts is None or row.starts <= self.day
-                old = newest.get(key)
-                if begun and (old is None or (row.starts or date.min) >= (old.starts or date.min)):
-                    newest[key] = row
-            cache[table] = tuple(row for row in newest.values() if row.active)
+            rows = self.rows.get(table, ())
+            counting, _ = in_force(table, rows, self.day)
+            cache[table] = tuple(row for row in _in_order(counting, rows) if row.active)
         return cast(tuple[Kept, ...], cache[table])
 
     def _find(self, table: str, key: str) -> Kept:

@@ -8,6 +8,7 @@ from typing import Any
 
 from estimator.model.problem import Kind
 from estimator.sheets.fault import Fault
+from estimator.sheets.percent import Percent
 from estimator.tables import problems as p
 from estimator.tables.columns import Column
 from estimator.tables.near import near
@@ -74,6 +75,8 @@ def _text(cell: CellValue, column: Column) -> str:
         return "yes" if cell else "no"
     if isinstance(cell, datetime):
         cell = cell.date()
+    if isinstance(cell, Percent):
+        return f"{plain_number(round(float(cell) * 100, FLOAT_PLACES))} %"
     text = plain_number(cell) if isinstance(cell, int | float | Decimal) else str(cell)
     if column.choices and text not in column.choices:
         known = [c for c in column.choices if c]
@@ -99,12 +102,18 @@ def _words(cell: CellValue, column: Column) -> tuple[str, ...]:
 def _decimal(cell: CellValue, column: Column) -> Decimal:
     if isinstance(cell, bool | datetime | date):
         raise BadCell(p.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
-    if isinstance(cell, int | float | Decimal):
+    if isinstance(cell, str) and column.percent and cell.rstrip().endswith("%"):
+        cell = cell.rstrip().removesuffix("%").rstrip()
+    if isinstance(cell, Percent):
+        number = Decimal(repr(round(float(cell) * (100 if column.percent else 1), FLOAT_PLACES)))
+    elif isinstance(cell, int | float | Decimal):
         number = Decimal(repr(round(cell, FLOAT_PLACES)) if isinstance(cell, float) else str(cell))
         if not number.is_finite():
             raise BadCell(p.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
     else:
         number = parse_number(str(cell), column.header, _example(column))
+    if column.above is not None and number <= Decimal(str(column.above)):
+        raise BadCell(p.NOT_ABOVE, column=column.header, text=shown(cell), above=plain_number(column.above))
     if column.least is not None and number < Decimal(str(column.least)):
         raise BadCell(p.NEGATIVE, column=column.header, text=shown(cell), least=plain_number(column.least))
     if abs(number) > MOST:

@@ -4,7 +4,7 @@ from pathlib import Path
 
 from estimator.model.problem import Place, Problem
 from estimator.sheets.fault import Fault
-from estimator.sheets.read import ReadSheet, read
+from estimator.sheets.read import ReadRow, ReadSheet, read
 from estimator.tables import problems as p
 from estimator.tables.csv_folder import no_table
 from estimator.tables.near import near
@@ -37,11 +37,13 @@ def read_workbook(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:
 
 def _table(name: str, file: str, sheet: ReadSheet) -> RawTable:
     headers = tuple("" if isinstance(cell, Fault) else str(cell).strip() for cell in sheet.rows[0].cells)
-    rows = tuple(_row(row.number, row.cells, row.hidden, headers) for row in sheet.rows[1:])
-    return RawTable(name, file, headers, tuple(row for row in rows if not row.empty), letters=True)
+    rows = tuple(_row(row, headers) for row in sheet.rows[1:])
+    filled = tuple(row for row in rows if not row.empty)
+    hidden = tuple(at for at in sheet.hidden_columns if at < len(headers) and headers[at])
+    return RawTable(name, file, headers, filled, letters=True, hidden_columns=hidden)
 
 
-def _row(number: int, cells: tuple[object, ...], hidden: bool, headers: tuple[str, ...]) -> RawRow:
+def _row(row: ReadRow, headers: tuple[str, ...]) -> RawRow:
     """The row without its computed columns, whose headers stand in brackets."""
-    kept = tuple("" if at < len(headers) and headers[at].startswith("(") else cell for at, cell in enumerate(cells))
-    return RawRow(number, kept, hidden)  # type: ignore[arg-type]
+    kept = tuple("" if at < len(headers) and headers[at].startswith("(") else cell for at, cell in enumerate(row.cells))
+    return RawRow(row.number, kept, row.hidden, row.struck)

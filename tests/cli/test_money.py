@@ -69,12 +69,15 @@ def test_payments_changes_and_credits_are_appended_and_the_balance_follows_to_th
     ]
 
 
-def test_the_very_same_entry_typed_twice_is_noted_once(job: Path) -> None:
-    words = ("--paid", "deposit", "--amount", "1000", "--on", "2026-12-01", "--ref", "123")
-    first, second = state(job, *words), state(job, *words)
-    assert first == second
-    other = state(job, *words[:-1], "124")
-    assert D(first["balance"]) - D(other["balance"]) == 1000
+def test_two_equal_payments_on_one_day_both_count_and_are_asked_about(job: Path) -> None:
+    whole = D(state(job)["balance"])
+    words = ("--paid", "deposit", "--amount", "1000", "--on", "2026-12-01")
+    assert "after/same-again" not in run("money", job, *words).stderr
+    again = run("money", job, *words)
+    assert again.exit_code == 0 and "after/same-again" in again.stderr
+    found = state(job)
+    assert D(found["balance"]) == whole - 2000
+    assert [e["amount"] for e in found["money"]["later"]] == ["1000.00", "1000.00"]
 
 
 def test_a_payment_taken_back_stands_beside_the_one_that_was_noted(job: Path) -> None:
@@ -95,12 +98,12 @@ def test_the_rows_for_the_books_are_dated_named_and_sum_to_what_is_due(job: Path
     state(job, "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01")
     found = state(job, "--credit", "no sod", "--amount", "80.05", "--on", "2026-12-04", "--csv", tmp_path / "books.csv")
     rows = list(csv.DictReader((tmp_path / "books.csv").open(encoding="utf-8", newline="")))
-    assert list(rows[0]) == ["date", "job", "customer", "kind", "text", "amount", "account"]
-    assert [(r["date"], r["kind"], r["account"]) for r in rows] == [
+    assert list(rows[0]) == ["date", "job", "customer", "kind", "text", "amount", "account", "reference"]
+    assert [(r["date"], r["kind"], r["account"]) for r in rows if r["date"]] == [
         ("2026-11-20", "deposit", "Customer deposits"), ("2026-12-01", "payment", "Bank"), ("2026-12-04", "credit", "Credits given"),
     ]  # fmt: skip
-    deposit = D(found["money"]["milestones"][0]["amount"])
-    assert sum(D(r["amount"]) for r in rows) == deposit - 1000 - D("80.05")
+    assert [r["kind"] for r in rows if not r["date"]] == ["draw"] * 3  # agreed and not due yet: in the books as well
+    assert sum(D(r["amount"]) for r in rows) == D(found["balance"])
     assert {(r["job"], r["customer"]) for r in rows} == {("2026-131", "Wren Castellane")}
     again = run("money", job, "--csv", tmp_path / "books.csv")
     assert "cli/file-there" in again.stderr
@@ -128,6 +131,8 @@ def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: P
         ("tax", "33.00"),
         ("change", "100.00"),
         ("tax", "8.25"),
+        ("draw", "3600.00"),
+        ("tax", "297.00"),
     ]
 
 
@@ -166,17 +171,19 @@ def test_the_help_says_which_day_is_taken(job: Path) -> None:
     assert "else today" in run("money", "--help").stdout
 
 
-def test_the_same_reference_on_another_day_is_asked_about_and_the_very_same_command_adds_nothing(job: Path) -> None:
+def test_the_same_reference_on_another_day_is_asked_about_and_the_very_same_command_too(job: Path) -> None:
     paid = ("--paid", "deposit", "--amount", "1000", "--ref", "123")
     assert "after/" not in run("money", job, *paid, "--on", "2026-12-01").stderr
     balance = state(job)["balance"]
     again = run("money", job, *paid, "--on", "2026-12-01")
-    assert "after/nothing-added" in again.stderr and "booked-already" not in again.stderr
+    assert "after/same-again" in again.stderr and "booked-already" not in again.stderr
+    assert D(state(job)["balance"]) == D(balance) - 1000
+    run("money", job, "--paid", "deposit", "--amount", "-1000", "--ref", "123", "--on", "2026-12-01")
     assert state(job)["balance"] == balance
     later = run("money", job, *paid, "--on", "2026-12-03")
     assert later.exit_code == 0
     assert "after/booked-already" in later.stderr and "on 2026-12-01" in " ".join(later.stderr.split())
-    assert "nothing-added" not in later.stderr
+    assert "same-again" not in later.stderr
     back = run("money", job, "--paid", "deposit", "--amount", "-1000", "--ref", "123", "--on", "2026-12-03")
     assert "booked-already" not in back.stderr
     assert state(job)["balance"] == balance
@@ -192,4 +199,38 @@ def test_one_check_for_two_payments_of_one_day_and_one_that_was_taken_back_are_n
         "booked-already"
         not in run("money", job, "--paid", "done", "--amount", "10", "--on", "2026-12-06", "--ref", "bounced").stderr
     )
-    assert "nothing-added" not in run("money", job).stderr
+    assert "same-again" not in run("money", job).stderr
+
+
+def test_a_text_that_a_spreadsheet_would_calculate_stays_a_text(job: Path, tmp_path: Path) -> None:
+    state(job, "--credit", '=HYPERLINK("http://x","y")', "--amount", "5", "--on", "2026-12-04", "--ref", "@SUM(1)")
+    run("money", job, "--csv", tmp_path / "books.csv")
+    rows = list(csv.DictReader((tmp_path / "books.csv").open(encoding="utf-8", newline="")))
+    mine = next(r for r in rows if r["kind"] == "credit")
+    assert (mine["text"], mine["reference"], mine["amount"]) == ("'=HYPERLINK(\"http://x\",\"y\")", "'@SUM(1)", "-5.00")
+
+
+def test_a_job_done_and_not_paid_waits_for_payment_and_stands_in_the_list_of_who_owes(job: Path) -> None:
+    assert run("quote", job, "--done", "--on", "2026-12-05").exit_code == 0
+    whole = D(state(job)["balance"])
+    deposit = D(state(job)["money"]["milestones"][0]["amount"])
+    waits = json.loads(run("jobs", job.parent, "--json", "--on", "2026-12-06").stdout)
+    assert waits[0]["waits_for"] == f"payment: ${whole:,.2f} is owed"
+    listed = json.loads(run("money", job.parent, "--on", "2026-12-01", "--json").stdout)
+    assert [(D(o["due"]), D(o["owed"]), o["since"]) for o in listed] == [(deposit, whole, "2026-11-20")]
+    state(job, "--paid", "deposit", "--amount", str(deposit), "--on", "2026-11-30")
+    listed = json.loads(run("money", job.parent, "--on", "2026-12-06", "--json").stdout)
+    assert [(D(o["owed"]), o["since"]) for o in listed] == [(whole - deposit, "2026-12-05")]
+    assert "Wren Castellane" in run("money", job.parent, "--on", "2026-12-06").stdout
+    state(job, "--paid", "done", "--amount", str(whole - deposit), "--on", "2026-12-20")
+    assert "Nothing is owed." in run("money", job.parent, "--on", "2026-12-21").stdout
+    assert json.loads(run("jobs", job.parent, "--json", "--on", "2026-12-21").stdout)[0]["waits_for"] == "nothing"
+
+
+def test_a_change_carries_the_rate_of_the_place_to_the_cent() -> None:
+    """8.25 % of $10,000 is $825.00; the share 3.31 / 40.15 of a small original would say 8.244 % [computed]."""
+    from estimator.pricing.ledger import tax_on
+
+    assert tax_on(D(10000), D("40.15"), D("3.31"), D("8.25")) == D("825.00")
+    assert tax_on(D(10000), D("40.15"), D("3.31")) == D("824.41")
+    assert tax_on(D(2000), D(4000), D("165.00"), D("8.25")) == D("82.50")  # half of the original was taxed

@@ -3,6 +3,7 @@
 import csv
 import shutil
 from collections.abc import Iterable
+from copy import copy
 from datetime import date
 from functools import cache
 from io import BytesIO
@@ -83,7 +84,7 @@ def with_edits(folder: Path, lines: Iterable[str]) -> Path:
 
 
 def damaged(folder: Path, lines: Iterable[str]) -> Path:
-    """The demo's workbook after somebody did this to it: merge, hide, formula, set, truth, each with a cell;
+    """The demo's workbook after somebody did this to it: merge, hide, strike, hide-column, formula, set, truth, each with a cell;
     hide-sheet with a sheet; begin with the day that every row is to begin."""
     from openpyxl import load_workbook
 
@@ -102,6 +103,13 @@ def damaged(folder: Path, lines: Iterable[str]) -> Path:
         sheet, at = cell.split("!")
         if what == "merge":
             book[sheet].merge_cells(at)
+        elif what == "strike":
+            for cell in book[sheet][int(at)]:
+                font = copy(cell.font)
+                font.strike = True
+                cell.font = font
+        elif what == "hide-column":
+            book[sheet].column_dimensions[at].hidden = True
         elif what == "hide":
             book[sheet].row_dimensions[int(at)].hidden = True
         elif what == "truth":

@@ -1,12 +1,15 @@
-"""`estimator money`: what fell due, what came in, changes and credits in; the balance and a plain CSV out."""
+"""`estimator money`: what fell due, what came in, changes and credits in; the balance and a plain CSV out; over a folder who owes."""
 
 from pathlib import Path
 from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, OnDayOrToday, TablesFrom
+from estimator.cli.arguments import AS_SET, AsJson, Language, OnDayOrToday, TablesFrom
 
+JobOrFolder = Annotated[
+    Path, typer.Argument(metavar="JOB", help="The job file; a folder of jobs lists who owes what since when.")
+]
 Letter = Annotated[str, typer.Option("--option", metavar="LETTER", help="The option sold; else the accepted one.")]
 Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment, such as "deposit".')]
 Due = Annotated[str, typer.Option("--due", metavar="NAME", help="This payment fell due, --on its day.")]
@@ -20,7 +23,7 @@ Csv = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write a
 
 
 def command(
-    job: JobFile,
+    job: JobOrFolder,
     letter: Letter = "",
     paid: Paid = "",
     due: Due = "",
@@ -43,6 +46,13 @@ def command(
     from estimator.records.afterwards.money import money as standing
 
     day = on or today()
+    if job.is_dir():
+        from estimator.records.afterwards.owing import owing
+        from estimator.records.standing import job_files
+
+        found = owing(job_files(job), day)
+        answer(found, as_json, money.owing_rows(found, width(), language))
+        return
     folder, done = job_money.of_job(job, letter)
     said = {"paid": paid, "due": due, "change": change, "credit": credit}
     before = standing(folder, done)

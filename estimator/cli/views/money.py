@@ -1,5 +1,6 @@
 """Where a job's money stands in, the office's lines out: payments, changes and credits, what came in, what is owed."""
 
+from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
 
@@ -9,6 +10,7 @@ from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, day, dollars
 from estimator.pricing.ledger import Entry
 from estimator.records.afterwards.money import Money
+from estimator.records.afterwards.owing import Owing
 from estimator.wording.say import speaker
 
 SAID = {"payment": "received"}
@@ -23,6 +25,25 @@ def rows(state: Money, on: date, columns: int, language: str = ENGLISH) -> list[
         Row(""),
         *_balance(state, on, columns, language),
     ]
+
+
+def owing_rows(found: Sequence[Owing], columns: int, language: str = ENGLISH) -> list[Row]:
+    """Who owes what since when, over all jobs, with the sums."""
+    speak = speaker(language)
+    if not found:
+        return [Row(speak("Nothing is owed."), "good")]
+    heads = (speak("job"), speak("customer"), speak("due since"), speak("due"), speak("open in all"))
+    good = [one for one in found if not one.wrong]
+    cells = [(one.number, one.customer, *_sums(one.since, one.due, one.owed, language)) for one in good]
+    due, owed = (sum((getattr(one, n) for one in good), Decimal(0)) for n in ("due", "owed"))
+    cells.append((speak("all"), "", *_sums(None, due, owed, language)))
+    body = table(heads, cells, columns, right=(3, 4))
+    wrong = [Row(f"{one.job_file}: {one.wrong}", "bad") for one in found if one.wrong]
+    return [Row(speak("Who owes what"), "head"), *(Row(text) for text in body), *wrong]
+
+
+def _sums(since: date | None, due: Decimal, owed: Decimal, language: str) -> tuple[str, str, str]:
+    return day(since, language) if since else "—", dollars(due, language=language), dollars(owed, language=language)
 
 
 def _agreed(state: Money, columns: int, language: str) -> list[Row]:

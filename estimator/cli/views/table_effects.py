@@ -35,7 +35,10 @@ def _option(move: OptionMove) -> dict[str, object]:
 
 
 def _change(change: TableChange, language: str) -> tuple[str, ...]:
-    row, whole = f"{change.table}: {change.name}", speaker(language)("a row")
+    speak = speaker(language)
+    row, whole = f"{change.table}: {change.name}", speak("a row")
+    if change.starts is not None:
+        row = speak("from {day}: {row}", day=change.starts.isoformat(), row=row)
     if change.what != "moved":
         return row, "", *(("—", whole) if change.what == "new" else (whole, "—")), ""
     return row, change.column, change.old or "—", change.new or "—", _percent(change.percent)

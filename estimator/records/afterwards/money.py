@@ -126,11 +126,14 @@ def note(
     due: Mapping[str, date] | None = None,
     disk: Disk | None = None,
 ) -> Money:
-    """Appends entries and days; the very same entry is noted once. Nothing noted is ever taken away. Errors: CannotGoOn."""
+    """Appends entries and days, each one: two equal payments may well be two. Nothing noted is ever taken away.
+
+    Errors: CannotGoOn.
+    """
     with told(folder, done.revision.number), locked(folder):
         held, before = _kept(folder)
         days = before if due is None else {**before, **due}
-        kept = (*held, *(e for e in entries if e not in held))
+        kept = (*held, *entries)
         write_small(folder / NAME, {"entries": kept, "due": days}, disk)
     return money(folder, done)
 
@@ -147,10 +150,19 @@ def milestone(state: Money, asked: str, folder: Path) -> Milestone:
     raise CannotGoOn(NO_MILESTONE(Place(file=str(folder)), name=asked, names=names))
 
 
+def _rate(done: Sold) -> Decimal | None:
+    """The sales tax of the job's place, percent; None where nobody has answered."""
+    try:
+        return done.record.inputs.tables.place(done.record.data["quote"]["job"]["house"]["jurisdiction"]).tax_percent
+    except KeyError:
+        return None
+
+
 def changed(done: Sold, kind: Kind, text: str, amount: Decimal, day: date, reference: str) -> tuple[Entry, ...]:
     """A change order or a credit, with the tax it carries at the share of the original."""
     price = done.option["price"]
-    tax = tax_on(amount, Decimal(price["total"]) - Decimal(price["tax"]), Decimal(price["tax"]))
+    net, charged = Decimal(price["total"]) - Decimal(price["tax"]), Decimal(price["tax"])
+    tax = tax_on(amount, net, charged, _rate(done))
     entry = Entry(day=day, kind=kind, text=text, amount=amount, reference=reference)
     taxed = replace(entry, kind="tax" if kind == "change" else kind, text=f"sales tax: {text}", amount=tax)
     return (entry, taxed) if tax else (entry,)

@@ -73,12 +73,12 @@ BOOKED_ALREADY = Kind(
     "money JOB --paid '{paid}' --amount -{now} --ref '{reference}' --on {on}",
     "One check comes in once.",
 )
-NOTHING_ADDED = Kind(
-    "after/nothing-added",
+SAME_AGAIN = Kind(
+    "after/same-again",
     Level.WARNING,
-    "this is noted already, word for word; nothing was added.",
-    "If it came in a second time, give it a reference of its own with --ref.",
-    "The same command typed twice counts once.",
+    "the very same {kind} of {amount} dollars is noted already on {day}; now it counts twice.",
+    "If it is the same money, take this one back: money JOB {back} --amount {taken} --on {day}",
+    "Two equal payments on one day may be one that was typed twice.",
 )
 NO_MILESTONE = Kind(
     "after/no-milestone",
@@ -100,5 +100,5 @@ PROBLEMS: tuple[Kind, ...] = (
     MORE_THAN_AGREED,
     BEFORE_SIGNING,
     BOOKED_ALREADY,
-    NOTHING_ADDED,
+    SAME_AGAIN,
 )

@@ -1,0 +1,73 @@
+"""Job files and a day in; who owes what since when out, over all jobs."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.pricing.ledger import Entry
+from estimator.records.accepted import accepted
+from estimator.records.afterwards.money import Money, money
+from estimator.records.afterwards.sold import sold
+from estimator.records.names import revisions_folder
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Owing:
+    """What one job owes: `due` has fallen due by the day, `owed` is all that is open; `since` the first day of what is due.
+
+    `wrong` names a job whose money cannot be read; it never hides the others.
+    """
+
+    job_file: Path
+    number: str = ""
+    customer: str = ""
+    owed: Decimal = Decimal(0)
+    due: Decimal = Decimal(0)
+    since: date | None = None
+    wrong: str = ""
+
+
+def owing(job_files: Iterable[Path], day: date) -> tuple[Owing, ...]:
+    """Every accepted job with money open, what is due the longest first."""
+    found = [one for path in job_files for one in _of_job(path, day)]
+    return tuple(sorted(found, key=lambda one: (one.since or date.max, one.number, str(one.job_file))))
+
+
+def _of_job(path: Path, day: date) -> Iterator[Owing]:
+    folder = revisions_folder(path)
+    try:
+        if accepted(folder) is None:
+            return
+        done = sold(folder)
+        state = money(folder, done)
+        job = done.record.data["quote"]["job"]
+        if state.balance == 0:
+            return
+        due = max(state.due(day), Decimal(0))
+        yield Owing(
+            job_file=path,
+            number=job["number"],
+            customer=job["customer"]["name"],
+            owed=state.balance,
+            due=due,
+            since=since(state, day) if due else None,
+        )
+    except Exception as error:
+        yield Owing(job_file=path, wrong=" ".join(str(error).split()) or type(error).__name__)
+
+
+def since(state: Money, day: date) -> date | None:
+    """The day since which money is due: payments that came in and credits pay off what fell due first."""
+    paid = sum((e.amount for e in state.entries if _takes_off(e, day)), Decimal(0))
+    for entry in state.entries:
+        if entry.day is not None and entry.day <= day and not entry.kind in ("payment", "credit"):
+            paid -= entry.amount
+            if paid < 0:
+                return entry.day
+    return None
+
+
+def _takes_off(entry: Entry, day: date) -> bool:
+    return entry.kind == "payment" or (entry.kind == "credit" and entry.day is not None and entry.day <= day)

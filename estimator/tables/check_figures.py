@@ -1,0 +1,222 @@
+"""Checks of figures that a spreadsheet takes and a price suffers from: out of their range, far from before, off by a row."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date
+from decimal import Decimal
+
+from estimator.model.problem import Problem
+from estimator.tables import problems as p
+from estimator.tables.columns import Column, columns
+from estimator.tables.follows import in_force
+from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
+from estimator.tables.rows import NO_NUMBER, TABLES, Equipment, Kept, Production, Setting, WorkItem
+from estimator.tables.tables import Tables
+from estimator.tables.values import plain_number
+from estimator.tables.view import View
+
+FAR = 5
+"""A figure this many times the one before, or that part of it, is asked about: a decimal point is ten, minutes for hours sixty."""
+SHIFTED_ROWS = 3
+"""So many figures in a row that are their neighbors' are no chance."""
+UNIT_OF = {"cost": ("unit", "price_for"), "low": ("unit",), "likely": ("unit",), "high": ("unit",), "value": ("unit",)}
+"""A figure is held against another only where what it is counted in is the same."""
+NOT_HELD = ("order", "tendons_since", "min", "max", "pack", "price_for")
+DAYS_LEARNT = ("price_day", "checked_on")
+
+Name = tuple[object, ...]
+
+
+def named(table: str, row: Kept) -> Name:
+    return tuple(getattr(row, n) for n in TABLES[table][1])
+
+
+def figure(row: Kept, column: Column) -> Decimal | None:
+    """The number in a cell; None where it is none, or empty."""
+    value = getattr(row, column.name)
+    if isinstance(row, Setting) and column.name == "value":
+        if row.unit in NO_NUMBER:
+            return None
+        try:
+            return Decimal(value)
+        except ArithmeticError:
+            return None
+    if not column.amount or value is None:
+        return None
+    return Decimal(str(value))
+
+
+def answered(row: Kept, value: Decimal) -> bool:
+    """The office has looked at this very figure and says so in the note."""
+    return f"checked {plain_number(value)}" in " ".join(row.note.lower().split())
+
+
+def _figures(view: View, table: str) -> Iterator[tuple[Kept, Column, Decimal]]:
+    for row in view.tables.rows.get(table, ()):
+        if row.active:
+            for column in columns(table):
+                value = figure(row, column)
+                if value is not None and not answered(row, value):
+                    yield row, column, value
+
+
+def _called(table: str, row: Kept) -> str:
+    return " ".join(str(v) for v in named(table, row)[:3] if v and not isinstance(v, tuple))
+
+
+def unusual(view: View) -> Iterator[Problem]:
+    """Figures outside their column's range; percents typed as a share of one. 0 and empty are other checks' to judge."""
+    for table in TABLES:
+        for row, column, value in _figures(view, table):
+            if value == 0:
+                continue
+            place, item, text = view.at(table, row, column.name), _called(table, row), plain_number(value)
+            share = column.percent or (isinstance(row, Setting) and column.name == "value" and row.unit == "percent")
+            least_whole = isinstance(row, Setting) and row.max is not None and row.max <= 1
+            if share and 0 < value < 1 and not least_whole:
+                yield p.PERCENT_SMALL(
+                    place, column=column.header, item=item, text=text, fixed=plain_number(value * 100)
+                )
+            elif (usual := column.usual) and not usual.low <= value <= usual.high:
+                low, high = plain_number(usual.low), plain_number(usual.high)
+                words = {"text": text, "low": low, "high": high, "why": usual.why}
+                yield p.UNUSUAL(place, column=column.header, item=item, **words)
+
+
+def far(view: View) -> Iterator[Problem]:
+    """Figures many times the one of the row they follow, or of the invented row of that name."""
+    usual = view.known.usual
+    for table in TABLES:
+        invented = {named(table, row): row for row in usual.rows.get(table, ())} if usual else {}
+        for row, column, value in _figures(view, table):
+            if column.name in NOT_HELD:
+                continue
+            older = _before(view.tables, table, row)
+            held = [(older, "the row before it,"), (invented.get(named(table, row)), "the invented figure")]
+            for other, which in held:
+                times = _times(row, other, column, value) if other is not None else None
+                if times is not None and other is not None:
+                    before = plain_number(figure(other, column) or 0)
+                    words = {"text": plain_number(value), "times": times, "which": which, "before": before}
+                    place = view.at(table, row, column.name)
+                    yield p.FAR(place, column=column.header, item=_called(table, row), **words)
+                    break
+
+
+def _before(tables: Tables, table: str, row: Kept) -> Kept | None:
+    """The newest older row of its name."""
+    same = (r for r in tables.rows[table] if named(table, r) == named(table, row) and r is not row)
+    older = [r for r in same if (r.starts or date.min) < (row.starts or date.min)]
+    return max(older, key=lambda r: r.starts or date.min, default=None)
+
+
+def _times(row: Kept, other: Kept, column: Column, value: Decimal) -> str | None:
+    """How many times the other the figure is, in words; None where it is near, or counted in something else."""
+    before = figure(other, column)
+    if not before or (before < 0) != (value < 0):
+        return None
+    if any(getattr(row, n, None) != getattr(other, n, None) for n in UNIT_OF.get(column.name, ())):
+        return None
+    if not value:
+        return "0"
+    times = value / before
+    if 1 / Decimal(FAR) < times < FAR:
+        return None
+    return plain_number(round(times, 1)) if times >= 1 else f"1/{plain_number(round(1 / times, 1))}"
+
+
+def shifted(view: View) -> Iterator[Problem]:
+    """A column whose figures are those of the row above, or below, several in a row."""
+    usual = view.known.usual
+    for table in TABLES if usual else ():
+        assert usual is not None
+        rows = [row for row in view.tables.rows.get(table, ()) if row.active]
+        invented = [named(table, row) for row in usual.rows.get(table, ())]
+        for column in columns(table):
+            if column.name in NOT_HELD or not (column.amount or column.name == "value"):
+                continue
+            old = {named(table, row): figure(row, column) for row in usual.rows.get(table, ())}
+            for step, side in ((-1, "above"), (1, "below")):
+                neighbor = {name: old[invented[at + step]] for at, name in enumerate(invented) if 0 <= at + step < len(invented)}
+                for run in _runs(rows, table, column, old, neighbor):
+                    first, last = _called(table, run[0]), _called(table, run[-1])
+                    place = view.at(table, run[0], column.name)
+                    yield p.SHIFTED(place, count=len(run), column=column.header, side=side, first=first, last=last)
+
+
+def _runs(
+    rows: Sequence[Kept],
+    table: str,
+    column: Column,
+    old: Mapping[Name, Decimal | None],
+    neighbor: Mapping[Name, Decimal | None],
+) -> Iterator[list[Kept]]:
+    """Runs of rows whose figures are a neighbor's; the same figure in both rows says nothing and breaks no run."""
+    run: list[Kept] = []
+    moved = 0
+    for row in (*rows, None):
+        name = None if row is None else named(table, row)
+        value = None if row is None else figure(row, column)
+        fits = name in neighbor and value is not None and value == neighbor[name] and value != 0
+        if row is not None and fits:
+            run.append(row)
+            moved += name in old and old[name] != value
+            continue
+        if moved >= SHIFTED_ROWS:
+            yield run
+        run, moved = [], 0
+
+
+def days_to_come(view: View) -> Iterator[Problem]:
+    """A price learnt on a day to come."""
+    for table in TABLES:
+        for column in (c for c in columns(table) if c.name in DAYS_LEARNT):
+            for row in view.tables.current(table):
+                day = getattr(row, column.name)
+                if day is not None and day > view.tables.day:
+                    yield p.DAY_TO_COME(
+                        view.at(table, row, column.name), column=column.header, item=_called(table, row), text=day
+                    )
+
+
+def paid(view: View) -> Iterator[Problem]:
+    """Whoever does a task is paid; a machine paid by the day follows somebody's days."""
+    tables = view.tables
+    tasks = {row.task: row for row in tables.current("production") if isinstance(row, Production)}
+    machines = {row.item: row for row in tables.current("equipment") if isinstance(row, Equipment)}
+    told: set[str] = set()
+    for recipe in tables.recipes:
+        for ref in expanded(view, recipe.ref):
+            if ref in told:
+                continue
+            task = tasks.get(ref) if PARTS[recipe.part] == "production" else None
+            if task is not None and not task.crew and not recipe.crew and ref != SETUP_TASK:
+                told.add(ref)
+                yield p.NOBODY_PAID(view.at("production", task, "crew"), task=ref)
+            machine = machines.get(ref) if recipe.part == "equipment" else None
+            if machine is not None and machine.unit == "day" and not machine.crew and not _in_days(view, recipe.quantity):
+                told.add(ref)
+                yield p.NO_CREW_DAYS(view.at("equipment", machine, "crew"), item=ref)
+
+
+def _in_days(view: View, quantity: str) -> bool:
+    known = view.known.quantities or {}
+    return quantity.startswith("days.") or "day" in known.get(quantity, "" if known else "day")
+
+
+def out_of_use(view: View) -> Iterator[Problem]:
+    """Work items that are switched off."""
+    used = {item.item for item in view.tables.work_items}
+    rows = (row for row in view.tables.rows["work_items"] if isinstance(row, WorkItem) and row.item not in used)
+    for row in {row.item: row for row in rows if row.starts is None or row.starts <= view.tables.day}.values():
+        yield p.ITEM_OFF(view.at("work_items", row, "active"), item=row.item, text=row.text_en)
+
+
+def follows(view: View) -> Iterator[Problem]:
+    """A later recipe or factor of which nobody can tell which row it replaces."""
+    for table in ("recipes", "factors"):
+        _, unclear = in_force(table, view.tables.rows.get(table, ()), date.max)
+        for row in unclear:
+            yield p.FOLLOWS_WHICH(view.at(table, row, "starts"), day=row.starts, name=_called(table, row))
+
+
+FIGURE_CHECKS = (far, unusual, shifted, days_to_come, paid, out_of_use, follows)

@@ -33,7 +33,9 @@ def effects(old: Tables, new: Tables, folder: Path | None, day: date) -> Effects
     files = [] if folder is None else [p for p in job_files(folder) if standing(p, day, errors_in).state not in CLOSED]
     jobs = [demo_job(), *files] if moved else []
     later = changes_to_come(old, new)
-    return Effects(changes=(*moved, *later), jobs=table_moves(jobs, old, new, lambda job, tables: _totals(job, tables, day)))
+    return Effects(
+        changes=(*moved, *later), jobs=table_moves(jobs, old, new, lambda job, tables: _totals(job, tables, day))
+    )
 
 
 def demo_job() -> Path:

@@ -28,7 +28,7 @@ from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
 from estimator.pricing.shares import Laid, laid_on
 from estimator.pricing.steps import build_up
-from estimator.pricing.subs import sub_lines
+from estimator.pricing.subs import sub_lines, with_fees_of
 from estimator.pricing.tax import charged_tax, not_answered
 from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.tables.rows import PlaceRow
@@ -62,7 +62,7 @@ def price_scope(
     Errors: CannotGoOn with every row that is missing or would cost nothing; a discount below the floor margin.
     """
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
-    parts = parts_of(takeoffs, tables)
+    parts = with_fees_of(place, parts_of(takeoffs, tables))
     tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides, takeoffs)
     cost = cost_of(parts, tasks, tables, place)
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)

@@ -46,5 +46,5 @@ def place(deposit_cap_amount: str = "", deposit_cap_percent: str = "") -> PlaceR
         "deposit_cap_amount": Decimal(deposit_cap_amount) if deposit_cap_amount else None,
         "deposit_cap_percent": Decimal(deposit_cap_percent) if deposit_cap_percent else None,
     }
-    words = dict.fromkeys(("place", "text", "tax_kind", "permit_item", "code", "code_edition", "source"), "")
+    words = dict.fromkeys(("place", "text", "tax_kind", "code", "code_edition", "source"), "")
     return PlaceRow(**(empty | caps | words))  # type: ignore[arg-type]

@@ -1,6 +1,7 @@
 """Part of step 4: subcontractors, loads and fees asked for in; a cost line each, in its own price class, out."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from estimator.model.money import cents, exact
 from estimator.model.price import CostLine
@@ -9,13 +10,26 @@ from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
-from estimator.tables.rows import SubOrFee
+from estimator.tables.rows import PlaceRow, SubOrFee
 from estimator.tables.tables import Tables
+
+USUAL_PERMIT = "permit"
+"""What the recipe of a permit asks for; a place has fees of its own in its place."""
 
 
 def sub_lines(parts: Iterable[Part], tables: Tables) -> tuple[CostLine, ...]:
     """quantity × per × cost; a recipe part `fee` reads as fee, everything else as sub."""
     return tuple(_line(want, tables.sub(want.ref)) for want in asked(of_kind(parts, "sub", "fee")))
+
+
+def with_fees_of(place: PlaceRow | None, parts: Iterable[Part]) -> tuple[Part, ...]:
+    """The parts with the place's own permit where the usual one is asked for; it may name several fees, commas between."""
+    fees = place.permit_item if place else ()
+    out: list[Part] = []
+    for part in parts:
+        theirs = fees if part.recipe.part == "fee" and part.ref == USUAL_PERMIT and fees else (part.ref,)
+        out += [part if ref == part.ref else replace(part, ref=ref) for ref in theirs]
+    return tuple(out)
 
 
 def _line(want: Asked, row: SubOrFee) -> CostLine:

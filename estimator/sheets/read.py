@@ -100,7 +100,9 @@ def _struck(cells: Iterable[Any]) -> bool:
 
 def _hidden_columns(sheet: Any) -> tuple[int, ...]:
     spans = (d for d in sheet.column_dimensions.values() if d.hidden)
-    return tuple(sorted({at - 1 for d in spans for at in range(d.min or 0, min(d.max or 0, sheet.max_column) + 1)} - {-1}))
+    return tuple(
+        sorted({at - 1 for d in spans for at in range(d.min or 0, min(d.max or 0, sheet.max_column) + 1)} - {-1})
+    )
 
 
 def used(*sheets: Any) -> tuple[int, int]:

@@ -1,5 +1,6 @@
 """Checks of figures that a spreadsheet takes and a price suffers from: out of their range, far from before, off by a row."""
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
@@ -47,7 +48,8 @@ def figure(row: Kept, column: Column) -> Decimal | None:
 
 def answered(row: Kept, value: Decimal) -> bool:
     """The office has looked at this very figure and says so in the note."""
-    return f"checked {plain_number(value)}" in " ".join(row.note.lower().split())
+    looked_at = re.findall(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", row.note, re.IGNORECASE)
+    return any(Decimal(figure.replace(",", "")) == value for figure in looked_at)
 
 
 def _figures(view: View, table: str) -> Iterator[tuple[Kept, Column, Decimal]]:
@@ -136,7 +138,9 @@ def shifted(view: View) -> Iterator[Problem]:
                 continue
             old = {named(table, row): figure(row, column) for row in usual.rows.get(table, ())}
             for step, side in ((-1, "above"), (1, "below")):
-                neighbor = {name: old[invented[at + step]] for at, name in enumerate(invented) if 0 <= at + step < len(invented)}
+                neighbor = {
+                    name: old[invented[at + step]] for at, name in enumerate(invented) if 0 <= at + step < len(invented)
+                }
                 for run in _runs(rows, table, column, old, neighbor):
                     first, last = _called(table, run[0]), _called(table, run[-1])
                     place = view.at(table, run[0], column.name)
@@ -193,7 +197,12 @@ def paid(view: View) -> Iterator[Problem]:
                 told.add(ref)
                 yield p.NOBODY_PAID(view.at("production", task, "crew"), task=ref)
             machine = machines.get(ref) if recipe.part == "equipment" else None
-            if machine is not None and machine.unit == "day" and not machine.crew and not _in_days(view, recipe.quantity):
+            if (
+                machine is not None
+                and machine.unit == "day"
+                and not machine.crew
+                and not _in_days(view, recipe.quantity)
+            ):
                 told.add(ref)
                 yield p.NO_CREW_DAYS(view.at("equipment", machine, "crew"), item=ref)
 

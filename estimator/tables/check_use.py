@@ -74,7 +74,7 @@ def used(view: View) -> Iterator[Problem]:
         ("subs_and_fees", {"sub", "fee"}),
     ):
         refs = {ref for r in recipes if r.part in parts for ref in expanded(view, r.ref)}
-        refs |= {SETUP_TASK} | {str(getattr(place, "permit_item")) for place in view.tables.current("places")}  # noqa: B009
+        refs |= {SETUP_TASK} | {fee for place in view.tables.current("places") for fee in getattr(place, "permit_item")}  # noqa: B009
         yield from _unused(view, table, refs, "recipes")
     yield from _unused(view, "roles", {m.role for m in view.tables.crew_members}, "crews")
 

@@ -56,7 +56,10 @@ COMMA_NUMBER = Kind(
 NOT_WHOLE = Kind("tables/whole-number", E, "{column} is “{text}”.", "Write a whole number such as 3.")
 NEGATIVE = Kind("tables/negative", E, "{column} is {text}, less than {least}.", "Write {least} or more.")
 NOT_ABOVE = Kind(
-    "tables/not-above", E, "{column} is {text}.", "Write a number above {above}{or_off}; something is paid or counted by it."
+    "tables/not-above",
+    E,
+    "{column} is {text}.",
+    "Write a number above {above}{or_off}; something is paid or counted by it.",
 )
 TOO_LARGE = Kind(
     "tables/too-large", E, "{column} is {text}.", "No figure of these tables is above {most}; look for a slip."

@@ -18,7 +18,6 @@ from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
 from estimator.tables.rows_for_paper import TaxClass as TaxClass
 from estimator.tables.rows_for_paper import TermRow as TermRow
 
-
 HOURS = Usual(0.0005, 60, "crew-hours for one unit: minutes are divided by 60")
 
 

@@ -6,7 +6,6 @@ from decimal import Decimal
 
 from estimator.tables.kept import Kept, Usual, col
 
-
 TAX = Usual(1, 15, "no state and city together charge more")
 SLOPE = Usual(0.0625, 1, "inches in a foot: the codes say 1/16 to 1/4")
 
@@ -85,7 +84,9 @@ class PlaceRow(Kept):
         "days the homeowner may cancel in", least=0, usual=Usual(1, 15, "16 CFR 429 gives 3; a state may give more")
     )
     inspection_before_cover: bool | None = col("an inspector must see the pipe before it is covered")
-    permit_item: str = col("the permit fee", refers="subs_and_fees")
+    permit_item: tuple[str, ...] = col(
+        "the place's own fees for a permit: permit, street permit, bond, septic; empty: permit", refers="subs_and_fees"
+    )
     code: str = col("code family", choices=("IPC", "UPC", ""))
     code_edition: str = col("edition and local changes")
     slope_small_in_per_ft: float | None = col("least fall, pipe up to 2.5 in", above=0, usual=SLOPE)
@@ -104,6 +105,12 @@ class PlaceRow(Kept):
     backwater_valve: bool | None = col("a valve against the city's sewage is asked for where the drain is renewed")
     source: str = col("where this was read or who said so")
     checked_on: date | None = col("the day someone last looked")
+    inspections: int | None = col(
+        "how many times the inspector comes to a job; empty: once",
+        least=0,
+        usual=Usual(1, 6, "each visit holds the crew up"),
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

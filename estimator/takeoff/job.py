@@ -57,11 +57,12 @@ def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
         ("methods", ", ".join(sorted({t.repair.method for t in takeoffs}))),
     )
     asked = None if place is None else place.inspection_before_cover
+    visits = 1 if place is None or place.inspections is None else place.inspections
     if permit and asked is None:
         paper.assume("nobody asked whether an inspector must see the pipe before it is covered: the wait is counted")
     paper.put(
         "inspections",
-        1 if permit and asked is not False else 0,
+        visits if permit and asked is not False else 0,
         "the inspector sees the pipe before it is covered",
         ("asked for by the place", {True: "yes", False: "no", None: "not answered"}[asked]),
         source="place row",

@@ -207,7 +207,7 @@ def test_a_text_that_a_spreadsheet_would_calculate_stays_a_text(job: Path, tmp_p
     run("money", job, "--csv", tmp_path / "books.csv")
     rows = list(csv.DictReader((tmp_path / "books.csv").open(encoding="utf-8", newline="")))
     mine = next(r for r in rows if r["kind"] == "credit")
-    assert (mine["text"], mine["reference"], mine["amount"]) == ("'=HYPERLINK(\"http://x\",\"y\")", "'@SUM(1)", "-5.00")
+    assert (mine["text"], mine["reference"], mine["amount"]) == ('\'=HYPERLINK("http://x","y")', "'@SUM(1)", "-5.00")
 
 
 def test_a_job_done_and_not_paid_waits_for_payment_and_stands_in_the_list_of_who_owes(job: Path) -> None:

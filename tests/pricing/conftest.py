@@ -195,7 +195,7 @@ def _place(**changes: Any) -> rows.PlaceRow:
         "tax_percent": Decimal("8.25"),
         "deposit_cap_percent": Decimal(33),
     }
-    empty |= {"permit_item": "permit", "code": "IPC", "code_edition": "", "source": "invented"}
+    empty |= {"permit_item": ("permit",), "code": "IPC", "code_edition": "", "source": "invented"}
     return rows.PlaceRow(**(empty | changes))
 
 

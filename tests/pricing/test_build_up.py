@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -328,3 +329,31 @@ def test_no_real_price_lies_below_the_sum_for_the_search_by_more_than_its_slack(
     rough = [rough_cost(t, tables, place) for t in scope]
     summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
     assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, {}, tables).slack
+
+
+def test_a_place_charges_its_own_fees_for_a_permit() -> None:
+    """A city with a permit of $325 and a street bond of $90 in the place of the usual $150 [computed]."""
+    from dataclasses import replace as with_
+
+    from estimator.fieldnotes import read_job
+    from estimator.pipeline import run
+    from estimator.tables.rows import PlaceRow, SubOrFee
+    from tests.tables.workbench import demo
+
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j10-chestnut" / "job.toml").job
+    assert job is not None
+    fees = {"city-permit": Decimal(325), "street-bond": Decimal(90)}
+    usual = next(r for r in demo().rows["subs_and_fees"] if isinstance(r, SubOrFee) and r.item == "permit")
+    theirs = tuple(with_(usual, item=name, cost=cost) for name, cost in fees.items())
+    places = tuple(
+        with_(r, permit_item=tuple(fees)) if isinstance(r, PlaceRow) and r.place == job.house.jurisdiction else r
+        for r in demo().rows["places"]
+    )
+    rows = {**demo().rows, "subs_and_fees": (*demo().rows["subs_and_fees"], *theirs), "places": places}
+    before, after = run(job, demo(), job.day).quote, run(job, with_(demo(), rows=rows), job.day).quote
+    assert before is not None and after is not None
+    for old, new in zip(before.options, after.options, strict=True):
+        was = {c.ref: c.amount for c in old.price.costs if c.part == "fee"}
+        now = {c.ref: c.amount for c in new.price.costs if c.part == "fee"}
+        assert ("permit" in was) == (set(fees) <= set(now))
+        assert now == ({**fees} if "permit" in was else {})

@@ -32,7 +32,18 @@ from estimator.tables.rows import NO_NUMBER, TABLES
 from estimator.takeoff.quantities import FACTS
 from tests.tables.workbench import DAY, UNITS, demo, demo_bytes, edited, laid_over, reading, with_edits
 
-FIGURES = ("roles", "crews", "materials", "equipment", "subs_and_fees", "production", "recipes", "pricing", "soils", "extras")
+FIGURES = (
+    "roles",
+    "crews",
+    "materials",
+    "equipment",
+    "subs_and_fees",
+    "production",
+    "recipes",
+    "pricing",
+    "soils",
+    "extras",
+)
 JOBS = Path(__file__).parents[1] / "jobs"
 
 
@@ -135,6 +146,7 @@ def test_any_cell_emptied_or_pasted_over_is_named_or_shown_or_says_the_same(tabl
         number = before.rows[row].number
         at_row = any(p.place.table == table and p.place.cell.startswith(f"row {number}") for p in found.problems)
         errors_elsewhere = found.tables is None and header != before.headers[0]
+        at_row = at_row or (header == before.headers[0] and any(p.place.table == table for p in found.problems))
         assert at_row or whole or (table, header) in told or header in silent or errors_elsewhere, (row, header)
 
 
@@ -233,12 +245,17 @@ def test_a_setting_ten_times_too_large_or_too_small_is_named(times: Decimal) -> 
 
 
 def test_a_figure_that_was_looked_at_is_not_asked_about_again_but_another_is(tmp_path: Path) -> None:
-    edits = ["roles | helper | wage | 121.5", "roles | helper | note | Checked 121.50: union", "roles | laborer | wage | 121.5"]
-    assert [p.code for p in reading(with_edits(tmp_path, edits)).problems] == ["tables/far-from-before"] * 2
-    edits[1] = "roles | helper | note | checked 121.5"
+    edits = [
+        "roles | helper | wage | 121.5",
+        "roles | helper | note | Checked 121.50: union",
+        "roles | laborer | wage | 121.5",
+    ]
+    found = reading(with_edits(tmp_path, edits)).problems
+    assert [(p.code, p.place.cell) for p in found] == [("tables/far-from-before", "row 4, wage")]
+    edits[1] = "roles | helper | note | checked 12"
     (tmp_path / "two").mkdir()
     found = reading(with_edits(tmp_path / "two", edits)).problems
-    assert [(p.code, p.place.cell) for p in found] == [("tables/far-from-before", "row 4, wage")]
+    assert [p.code for p in found] == ["tables/far-from-before"] * 2
 
 
 # ── dated rows replace the row they follow ────────────────────────────────────────────────────
@@ -262,7 +279,7 @@ def test_a_later_recipe_row_with_another_quantity_or_fact_replaces_the_one_it_fo
 
 def test_one_of_two_recipes_of_one_thing_renewed_leaves_the_other(tmp_path: Path) -> None:
     rows = [r for r in demo().recipes if (r.work_item, r.ref) == ("tunnel", "tunnel dig")]
-    assert len(rows) == 2
+    assert len(rows) > 1
     target = laid_over(tmp_path)
     with (target / "recipes.csv").open(encoding="utf-8", newline="") as file:
         heads, *lines = csv.reader(file)
@@ -273,12 +290,18 @@ def test_one_of_two_recipes_of_one_thing_renewed_leaves_the_other(tmp_path: Path
         csv.writer(file, lineterminator="\n").writerows([heads, *lines, new])
     tables = reading(target).tables
     assert tables is not None
-    pers = sorted(r.per for r in tables.recipes if (r.work_item, r.ref) == ("tunnel", "tunnel dig"))
-    assert pers == sorted([1.07, next(r.per for r in rows if str(r.per) != mine[heads.index("per")] or r is rows[1])])
+    now = [r for r in tables.recipes if (r.work_item, r.ref) == ("tunnel", "tunnel dig")]
+    assert len(now) == len(rows)
+    assert {r.per for r in now if (r.quantity, r.when) == (rows[0].quantity, rows[0].when)} == {1.07}
+    assert [r for r in now if r.per != 1.07] == rows[1:]
 
 
 def test_a_later_factor_for_other_tasks_replaces_the_one_of_its_fact(tmp_path: Path) -> None:
-    edits = ["factors | wet | copied as | wet", "factors | wet | last from | 2026-06-01", "factors | wet | tasks | pothole"]
+    edits = [
+        "factors | wet | copied as | wet",
+        "factors | wet | last from | 2026-06-01",
+        "factors | wet | tasks | pothole",
+    ]
     tables = reading(with_edits(tmp_path, edits)).tables
     assert tables is not None
     assert [f.tasks for f in tables.factors if f.fact == "wet"] == [("hand dig", "hand dig inside", "machine dig", "tunnel dig", "pothole")]  # fmt: skip

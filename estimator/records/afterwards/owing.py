@@ -62,7 +62,7 @@ def since(state: Money, day: date) -> date | None:
     """The day since which money is due: payments that came in and credits pay off what fell due first."""
     paid = sum((e.amount for e in state.entries if _takes_off(e, day)), Decimal(0))
     for entry in state.entries:
-        if entry.day is not None and entry.day <= day and not entry.kind in ("payment", "credit"):
+        if entry.day is not None and entry.day <= day and entry.kind not in ("payment", "credit"):
             paid -= entry.amount
             if paid < 0:
                 return entry.day

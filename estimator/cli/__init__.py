@@ -3,13 +3,12 @@
 import sys
 
 import estimator
+from estimator.cli.streams import ready_streams
 
 
 def main() -> None:
     """The program `estimator`. Exit codes: 0 done, 1 something to mend in the inputs, 2 wrong command line, 3 a fault."""
-    for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
-            stream.reconfigure(errors="replace")
+    ready_streams()
     if sys.argv[1:] == ["--version"]:
         print(f"estimator {estimator.__version__}")
         return

@@ -37,11 +37,14 @@ def written(
     """
     from estimator.cli.photos import photos
     from estimator.cli.views.problems import tell
+    from estimator.records.accepted import not_before
     from estimator.records.edited_prices import edited
     from estimator.records.issue import Made, issue
     from estimator.records.own_numbers import held, to_look_at
     from estimator.records.record import Inputs
 
+    if on is not None:
+        not_before(revisions_folder(job_file), on)
     last = _newest_record(revisions_folder(job_file))
     run = quoted(job_file, tables, on, last.price_day if last and not anew else lambda day: day, add_ons)
     wanted = languages or run.quote.job.languages

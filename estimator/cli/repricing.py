@@ -7,11 +7,12 @@ import contextlib
 import os
 import signal
 import sys
+import threading
 from collections.abc import Callable, Generator, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import dataclass
 from datetime import date
-from multiprocessing import get_context
+from multiprocessing import get_context, parent_process
 from pathlib import Path
 
 import typer
@@ -108,9 +109,16 @@ _desks: list[Desk] = []
 
 
 def _sit_down(desk: Desk) -> None:
-    """A worker leaves the stopping to the program that started it."""
+    """A worker leaves the stopping to the program that started it, and goes when that is gone, however it ended."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    threading.Thread(target=_go_with_it, daemon=True).start()
     _desks[:] = [desk]
+
+
+def _go_with_it() -> None:
+    if (program := parent_process()) is not None:
+        program.join()
+        os._exit(STOPPED)
 
 
 def _one(path: Path) -> Repriced:

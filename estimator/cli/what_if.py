@@ -25,7 +25,7 @@ def changed(job_file: Path, changes: Sequence[str]) -> Iterator[Path]:
     with tempfile.TemporaryDirectory() as folder:
         copy = Path(folder) / job_file.name
         for beside in job_file.parent.iterdir():
-            if beside.is_file() and beside.suffix in (".txt", ".log", ".md", ""):
+            if beside.is_file() and beside.suffix.lower() in (".txt", ".log", ".md", ""):
                 shutil.copyfile(beside, copy.parent / beside.name)
         for name, log in logs_in_folders(job_file):
             (copy.parent / name).parent.mkdir(parents=True, exist_ok=True)

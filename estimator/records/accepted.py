@@ -12,7 +12,14 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.cancellation import cancel_until
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
-from estimator.records.problems import ACCEPTED_TOO_EARLY, ACCEPTED_TOO_LATE, ALREADY_ACCEPTED, NO_OPTION, NOT_FIXED
+from estimator.records.problems import (
+    ACCEPTED_TOO_EARLY,
+    ACCEPTED_TOO_LATE,
+    ALREADY_ACCEPTED,
+    NO_OPTION,
+    NOT_FIXED,
+    QUOTED_TOO_EARLY,
+)
 from estimator.records.refusals import told
 from estimator.records.revisions import Revision, revisions
 from estimator.records.told import told as told_plainly
@@ -57,6 +64,13 @@ def accepted(folder: Path) -> Acceptance | None:
     """What was accepted, of the newest revision that was; or None. Errors: CannotGoOn when the note is damaged."""
     found = (_of(folder, revision) for revision in reversed(revisions(folder)))
     return next((held for held in found if held is not None), None)
+
+
+def not_before(folder: Path, on: date) -> None:
+    """Errors: CannotGoOn for a new revision dated before the day of the newest acceptance."""
+    signed = accepted(folder)
+    if signed is not None and str(on) < signed.on:
+        raise CannotGoOn(QUOTED_TOO_EARLY(Place(file=str(folder)), day=on, letter=signed.option, accepted=signed.on))
 
 
 def note_of(folder: Path, revision: Revision) -> Path:

@@ -157,6 +157,13 @@ DONE_TOO_EARLY = Kind(
     "Write the day the work was done: --done --on 2026-12-04",
     "Work begins with a signature.",
 )
+QUOTED_TOO_EARLY = Kind(
+    "records/quoted-too-early",
+    Level.ERROR,
+    "a new revision cannot be dated {day}: option {letter} was accepted on {accepted}.",
+    "Write a day from then on: --on {accepted}",
+    "What follows an acceptance is dated after it.",
+)
 DONE_WHILE_CANCELLABLE = Kind(
     "records/done-while-cancellable",
     Level.WARNING,
@@ -217,6 +224,7 @@ PROBLEMS: tuple[Kind, ...] = (
     CANNOT_HOLD,
     NOT_ACCEPTED,
     DONE_TOO_EARLY,
+    QUOTED_TOO_EARLY,
     DONE_WHILE_CANCELLABLE,
     ALREADY_DONE,
     OWN_NUMBER_MOVED,

@@ -87,7 +87,7 @@ def fingerprint(job_file: Path, tables: Tables, day: date) -> str:
     """A sum over all that decides the row of a job: its place, notes, newest revision, tables, day. The same sum, the same row."""
     last = newest(revisions_folder(job_file))
     told = hashlib.sha256(f"{tables.fingerprint} {day} {last.name if last else ''} {job_file.resolve()}".encode())
-    for path in sorted(p for p in job_file.parent.iterdir() if p.is_file() and p.suffix in NOTES):
+    for path in sorted(p for p in job_file.parent.iterdir() if p.is_file() and p.suffix.lower() in NOTES):
         told.update(read_bytes(path))
     for name, path in logs_in_folders(job_file):
         told.update(name.encode() + read_bytes(path))

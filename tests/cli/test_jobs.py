@@ -153,6 +153,45 @@ def test_a_run_that_was_stopped_goes_on_where_it_was(folder, tmp_path):
     assert not beside.exists()
 
 
+def _children(number: int) -> list[int]:
+    return [
+        int(p.name)
+        for p in Path("/proc").iterdir()
+        if p.name.isdigit() and (p / "stat").is_file() and _parent(p / "stat") == number
+    ]
+
+
+def _parent(stat: Path) -> int:
+    try:
+        return int(stat.read_text().rpartition(")")[2].split()[1])
+    except OSError:
+        return 0
+
+
+@pytest.mark.skipif(not Path("/proc/self/stat").exists(), reason="reads the list of processes where Linux keeps it")
+def test_a_run_that_is_killed_takes_its_workers_along(folder, tmp_path):
+    words = [sys.executable, "-m", "estimator", "jobs", str(folder), "--reprice", "--to", str(tmp_path / "moves.xlsx")]
+    run = subprocess.Popen(words, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    beside, until = tmp_path / "jobs.repricing", time.monotonic() + 60
+    while not (beside.exists() and beside.read_bytes()) and run.poll() is None and time.monotonic() < until:
+        time.sleep(0.01)
+    workers = _children(run.pid)
+    run.kill()
+    run.wait(timeout=10)
+    assert workers, "the run had no workers, so nothing was shown"
+    until = time.monotonic() + 10
+    while any(_runs(number) for number in workers) and time.monotonic() < until:
+        time.sleep(0.05)
+    assert [number for number in workers if _runs(number)] == []
+
+
+def _runs(number: int) -> bool:
+    try:
+        return (Path("/proc") / str(number) / "stat").read_text().rpartition(")")[2].split()[0] != "Z"
+    except OSError:
+        return False
+
+
 def test_two_houses_with_the_same_notes_are_two_rows_after_a_stop_too(folder):
     """Rows kept from a run that was stopped are told apart by where the job lies."""
     from estimator.records.reprice import fingerprint

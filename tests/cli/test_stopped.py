@@ -12,7 +12,7 @@ from estimator import demo
 SLOW = """
 import sys, time
 sys.argv = ["estimator", "quote", sys.argv[1]]
-from estimator.records import disk
+from estimator.disk import disk
 write = disk.Disk.write
 def slowly(self, path, data):
     write(self, path, data)

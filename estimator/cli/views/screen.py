@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TextIO
 
+from estimator.cli.streams import HANDLER
+
 NARROWEST, PLAIN, WIDEST = 40, 80, 120
 
 
@@ -48,23 +50,14 @@ def _show_in_colour(lines: list[Row], stream: TextIO) -> None:
         console.print(Text(drawable(row.text, stream), style=STYLES.get(row.look, "")), soft_wrap=True)
 
 
-PLAINER = str.maketrans({
-    "─": "-", "═": "=", "│": "|", "├": "+", "┤": "+", "┴": "+", "┬": "+", "▔": "#", "▁": "_", "·": ".", "←": "<",
-    "→": ">", "“": '"', "”": '"', "’": "'", "–": "-", "…": "...", "×": "x", "±": "+/-", "°": " deg", "≥": ">=", "½": "1/2",
-    "¼": "1/4", "⅛": "1/8", "÷": "/",
-})  # fmt: skip
-
-
 def drawable(text: str, stream: TextIO) -> str:
     """The text with every drawing mark the stream cannot write put in plainer ones."""
     clean = "".join(c if c.isprintable() or c == " " else "\N{REPLACEMENT CHARACTER}" for c in text)
     encoding = getattr(stream, "encoding", None) or "ascii"
     try:
-        clean.encode(encoding)
-    except (UnicodeEncodeError, LookupError):
-        clean = clean.translate(PLAINER)
-        clean = clean.encode("ascii", errors="replace").decode("ascii") if encoding == "ascii" else clean
-    return clean
+        return clean.encode(encoding, HANDLER).decode(encoding)
+    except LookupError:
+        return clean.encode("ascii", HANDLER).decode("ascii")
 
 
 def answer(plain_answer: object, as_json: bool, rows: Iterable[Row | str]) -> None:

@@ -1,35 +1,12 @@
 """A candidate in, what a homeowner would call it out: fix the bad spot, line it, replace that part, go around it."""
 
 from estimator.model.work import Candidate
+from estimator.works.methods import RECORDS
 
 SPOT, LINED_SPOT = "spot", "lined spot"
-KINDS: dict[str, str] = {
-    "clean": "clean",
-    "isolation test": "find out",
-    "look and see": "find out",
-    "yard spot": SPOT,
-    "slab spot": SPOT,
-    "sectional liner": LINED_SPOT,
-    "reline": "line",
-    "tunnel": "replace",
-    "break-through": "replace",
-    "trench": "replace",
-    "burst": "replace",
-    "crawl replace": "replace",
-    "reroute": "go around",
-}
+KINDS: dict[str, str] = {name: record.kind for name, record in RECORDS.items()}
 """Each way of repair and its kind; a candidate that says its own (a short piece hung in the crawl space) keeps that."""
-REACHES: dict[str, str] = {
-    "slab spot": "floor",
-    "break-through": "floor",
-    "tunnel": "tunnel",
-    "reroute": "way round",
-    "sectional liner": "lining",
-    "reline": "lining",
-    "yard spot": "trench",
-    "trench": "trench",
-    "burst": "pulled",
-}
+REACHES: dict[str, str] = {name: record.reach for name, record in RECORDS.items() if record.reach}
 """How a repair comes to the pipe, which the house lives with: the floor opened, a tunnel below it, a way round, a lining."""
 SMALLEST = frozenset({"clean", "find out", LINED_SPOT})
 SMALL = SMALLEST | {SPOT}

@@ -13,8 +13,9 @@ from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
+from estimator.works.methods import RECORDS
 
-NOTHING_NEW = ("clean", "isolation test", "look and see", "abandon")
+NOTHING_NEW = tuple(name for name, record in RECORDS.items() if not record.renews)
 """After these the pipe is as old as before."""
 HALF = Decimal("0.5")
 CLASSES = ("find", "reach", "pipe", "put back")

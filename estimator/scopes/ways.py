@@ -12,6 +12,7 @@ from estimator.scopes import reach
 from estimator.scopes.extent import Extent, bare_stretch, in_whole_pieces, relay_of_sag, sound_pipe
 from estimator.scopes.ground import Ground, runs_under, same_pipe
 from estimator.tables.tables import Tables
+from estimator.works.methods import RECORDS
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,13 +218,5 @@ WAYS: tuple[tuple[str, Shaper], ...] = (
 )
 """Every way of repair that can be a candidate. `abandon` follows a reroute; it is none by itself."""
 
-MERGE_GAPS: dict[str, str] = {
-    "yard spot": "merge_gap_yard_ft",
-    "trench": "merge_gap_yard_ft",
-    "burst": "merge_gap_yard_ft",
-    "slab spot": "merge_gap_slab_ft",
-    "break-through": "merge_gap_slab_ft",
-    "tunnel": "merge_gap_tunnel_ft",
-    "crawl replace": "merge_gap_tunnel_ft",
-}
+MERGE_GAPS: dict[str, str] = {name: record.merge_gap for name, record in RECORDS.items() if record.merge_gap}
 """Two padded stretches of these ways nearer than this become one."""

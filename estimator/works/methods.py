@@ -22,11 +22,21 @@ Plan = Callable[[Case], Works]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Method:
-    """One way of repair. `plan` says what it does; `renews` is False where the pipe is as old afterwards as before."""
+    """One way of repair. `plan` says what it does; `renews` is False where the pipe is as old afterwards as before.
+
+    `kind` is what a homeowner would call it, `reach` how it comes to the pipe, which the house lives with. Settings by name:
+    `merge_gap` (two bad places nearer than this are one), `longest` (as far as the tool or a single dig reaches), `bores`
+    (least and greatest bore it works in).
+    """
 
     name: str
     plan: Plan
+    kind: str
     renews: bool = True
+    reach: str = ""
+    merge_gap: str = ""
+    longest: str = ""
+    bores: tuple[str, str] | None = None
 
 
 def _old_pipe(case: Case, renewed: Stretch | None) -> tuple[Left, ...]:
@@ -199,25 +209,38 @@ def isolation_test(case: Case) -> Works:
     return Works(line=case.line.name, left=_old_pipe(case, None), toilets_pulled=off)
 
 
+YARD, SLAB, UNDER = "merge_gap_yard_ft", "merge_gap_slab_ft", "merge_gap_tunnel_ft"
 RECORDS: dict[str, Method] = {
     m.name: m
     for m in (
-        Method(name="clean", plan=clean, renews=False),
-        Method(name="sectional liner", plan=sectional),
-        Method(name="reline", plan=reline),
-        Method(name="yard spot", plan=yard_spot),
-        Method(name="slab spot", plan=slab_spot),
-        Method(name="tunnel", plan=tunnel),
-        Method(name="break-through", plan=break_through),
-        Method(name="trench", plan=trench),
-        Method(name="burst", plan=burst),
-        Method(name="reroute", plan=reroute),
-        Method(name="abandon", plan=abandon, renews=False),
-        Method(name="isolation test", plan=isolation_test, renews=False),
-        Method(name="look and see", plan=look_and_see, renews=False),
-        Method(name="crawl replace", plan=crawl_replace),
+        Method(
+            name="clean", plan=clean, kind="clean", renews=False,
+            longest="clean_length_max_ft", bores=("clean_bore_min_in", "clean_bore_max_in"),
+        ),
+        Method(
+            name="sectional liner", plan=sectional, kind="lined spot", reach="lining",
+            longest="sectional_length_max_ft", bores=("sectional_bore_min_in", "sectional_bore_max_in"),
+        ),
+        Method(
+            name="reline", plan=reline, kind="line", reach="lining",
+            longest="reline_length_max_ft", bores=("reline_bore_min_in", "reline_bore_max_in"),
+        ),
+        Method(name="yard spot", plan=yard_spot, kind="spot", reach="trench", merge_gap=YARD, longest="yard_spot_max_ft"),
+        Method(name="slab spot", plan=slab_spot, kind="spot", reach="floor", merge_gap=SLAB, longest="slab_spot_max_ft"),
+        Method(name="tunnel", plan=tunnel, kind="replace", reach="tunnel", merge_gap=UNDER),
+        Method(name="break-through", plan=break_through, kind="replace", reach="floor", merge_gap=SLAB),
+        Method(name="trench", plan=trench, kind="replace", reach="trench", merge_gap=YARD),
+        Method(
+            name="burst", plan=burst, kind="replace", reach="pulled", merge_gap=YARD,
+            longest="burst_length_max_ft", bores=("burst_min_in", "burst_max_in"),
+        ),
+        Method(name="reroute", plan=reroute, kind="go around", reach="way round"),
+        Method(name="abandon", plan=abandon, kind="close", renews=False),
+        Method(name="isolation test", plan=isolation_test, kind="find out", renews=False),
+        Method(name="look and see", plan=look_and_see, kind="find out", renews=False),
+        Method(name="crawl replace", plan=crawl_replace, kind="replace", merge_gap=UNDER),
     )
-}
+}  # fmt: skip
 """Every way by name, in the order of the tables."""
 
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from estimator.model.job import EdgeBeam, Site
+from estimator.model.judgement import METHODS
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
@@ -14,7 +15,7 @@ from estimator.scopes.rules.examples import demo_tables, mark
 from estimator.works import works_of
 from estimator.works.case import Case
 from estimator.works.methods import RECORDS, Method
-from tests.takeoff.houses import changed, house, maple_line, pecan_house, pecan_line
+from tests.takeoff.houses import changed, house, maple_line, pecan_house
 
 NAME = "side shaft"
 
@@ -40,7 +41,7 @@ def shaft(case: Case) -> Works:
 
 @pytest.fixture(autouse=True)
 def _a_new_way(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(RECORDS, NAME, Method(name=NAME, plan=shaft))
+    monkeypatch.setitem(RECORDS, NAME, Method(name=NAME, plan=shaft, kind="spot"))
 
 
 def said(job, stretch: Stretch) -> dict[str, str]:
@@ -78,7 +79,5 @@ def test_a_footing_a_tree_and_the_lot_line_near_it_are_named() -> None:
     assert rules["over-the-property-line"] == "requires first"
 
 
-def test_nothing_is_said_of_a_shaft_by_name() -> None:
-    line = pecan_line()
-    assert NAME not in {m for rule in may.__globals__["RULES"] for m in rule.methods}
-    assert line.name
+def test_every_way_of_the_tables_has_one_record() -> None:
+    assert tuple(name for name in RECORDS if name != NAME) == METHODS

@@ -16,13 +16,9 @@ from estimator.model.say import Say
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
+from estimator.works.methods import RECORDS
 
-KEYS = {
-    "clean": ("clean_bore_min_in", "clean_bore_max_in"),
-    "sectional liner": ("sectional_bore_min_in", "sectional_bore_max_in"),
-    "reline": ("reline_bore_min_in", "reline_bore_max_in"),
-    "burst": ("burst_min_in", "burst_max_in"),
-}
+KEYS = {name: record.bores for name, record in RECORDS.items() if record.bores}
 
 
 def bore(it: StretchFacts, limits: Limits) -> Answers:
@@ -55,21 +51,11 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="bore-fits-the-method",
     numbers=("R12",),
-    methods=("clean", "sectional liner", "reline", "burst"),
+    methods=tuple(KEYS),
     statement="Each way works in some sizes of pipe only; liners in 2 to 3 in must be thin and flexible.",
     reason="Tools and liners are made for those sizes; one city limits bursting to 4 to 6 in, same size.",
     source="common practice; Carmel, Indiana, city standard (bursting sizes)",
     worse="offering what cannot work",
-    reads=(
-        "clean_bore_min_in",
-        "clean_bore_max_in",
-        "sectional_bore_min_in",
-        "sectional_bore_max_in",
-        "reline_bore_min_in",
-        "reline_bore_max_in",
-        "burst_min_in",
-        "burst_max_in",
-        "liner_small_bore_in",
-    ),
+    reads=(*(key for keys in KEYS.values() for key in keys), "liner_small_bore_in"),
     applies=bore,
 )

@@ -13,15 +13,9 @@ from estimator.model.say import Feet, Say
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+from estimator.works.methods import RECORDS
 
-MOST = {
-    "sectional liner": "sectional_length_max_ft",
-    "yard spot": "yard_spot_max_ft",
-    "slab spot": "slab_spot_max_ft",
-    "reline": "reline_length_max_ft",
-    "burst": "burst_length_max_ft",
-    "clean": "clean_length_max_ft",
-}
+MOST = {name: record.longest for name, record in RECORDS.items() if record.longest}
 
 
 def length(it: StretchFacts, limits: Limits) -> Answers:

@@ -1,6 +1,6 @@
 """Step 1: a job file and its logs come in; a Job goes out, or every problem with its line and column.
 
-`edit.set_value` changes a job file and `dumpjob.dump_job` writes one; they load tomlkit and are imported where needed.
+`dumpjob.dump_job` writes a job file; it loads tomlkit and is imported where needed.
 """
 
 from estimator.fieldnotes.echo import echo, echo_line

@@ -32,7 +32,10 @@ BAD_TENDONS = error(
     "A floor is cut on the strength of this word, and a tendon that is cut can kill.",
 )
 BAD_VALUE = error("job/value", "{key} = {value} does not fit here.", "Write {better}.")
-PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_TENDONS, BAD_VALUE)
+NO_PLACE_FOR_KEY = error(
+    "job/no-place-for-key", "there is no place for {key} in this file.", "Add its table by hand, then try again."
+)
+PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_TENDONS, BAD_VALUE, NO_PLACE_FOR_KEY)
 
 _BETTER = {
     "date": "a day such as 2026-11-18",

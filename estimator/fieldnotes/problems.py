@@ -5,7 +5,6 @@ from estimator.fieldnotes import (
     build,
     checkform,
     contradictions,
-    edit,
     hang,
     joins,
     lines,
@@ -32,5 +31,4 @@ PROBLEMS: tuple[Kind, ...] = (
     *sights.PROBLEMS,
     *contradictions.PROBLEMS,
     *unlikely.PROBLEMS,
-    *edit.PROBLEMS,
 )

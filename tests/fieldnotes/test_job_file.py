@@ -8,8 +8,8 @@ from typing import get_args
 import pytest
 from fieldnote_texts import HEAD, codes, reading
 
+from estimator.cli.interview.document import with_values
 from estimator.fieldnotes import read_job
-from estimator.fieldnotes.edit import set_value
 from estimator.fieldnotes.forms import WaterTestForm
 from estimator.fieldnotes.values import Language
 from estimator.fieldnotes.watertests import water_test
@@ -203,20 +203,18 @@ def test_an_error_stops_the_job_and_a_question_does_not() -> None:
 
 def test_the_programs_own_edits_keep_comments_and_order() -> None:
     text = '# mine\n[job]\nnumber = "1"  # keep\n\n[[line]]\nname = "main" # first\n'
-    edited = set_value(set_value(text, "wishes.recommend", "B"), "line.0.length", "85 ft")
+    edited = with_values(with_values(text, ("wishes",), {"recommend": "B"}), ("line", 0), {"length": "85 ft"})
     assert edited.startswith(
         '# mine\n[job]\nnumber = "1"  # keep\n\n[[line]]\nname = "main" # first\nlength = "85 ft"\n'
     )
     assert 'recommend = "B"' in edited
-    assert set_value(edited, "job.number", "2").splitlines()[2] == 'number = "2"  # keep'
-    added = set_value(text, "option.0.do", "pin")
-    assert added.endswith('[[option]]\ndo = "pin"\n')
+    assert with_values(edited, ("job",), {"number": "2"}).splitlines()[2] == 'number = "2"  # keep'
+    assert with_values(text, ("option", 0), {"do": "pin"}).endswith('[[option]]\ndo = "pin"\n')
 
 
-@pytest.mark.parametrize("text", ["a = ", "wishes = 3"])
-def test_an_edit_with_no_place_says_so(text: str) -> None:
+def test_an_edit_with_no_place_says_so() -> None:
     with pytest.raises(CannotGoOn):
-        set_value(text, "wishes.recommend", "B")
+        with_values("wishes = 3", ("wishes",), {"recommend": "B"})
 
 
 SHORT = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n12 end city main\n"

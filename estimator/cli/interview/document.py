@@ -4,7 +4,7 @@ import tomllib
 from collections.abc import Mapping, MutableMapping, MutableSequence
 from typing import Any
 
-from estimator.fieldnotes.edit import NO_PLACE_FOR_KEY
+from estimator.fieldnotes.checkform import NO_PLACE_FOR_KEY
 from estimator.model.problem import CannotGoOn, Place
 
 Path = tuple[str | int, ...]
@@ -21,8 +21,8 @@ def with_values(text: str, table: Path, values: Mapping[str, Any], file: str = "
     """
     import tomlkit
 
-    wanted = _plain_with(tomllib.loads(text), table, values)
     try:
+        wanted = _plain_with(tomllib.loads(text), table, values)
         document: Any = tomlkit.parse(text)
         here = _table(document, table)
         for key, value in values.items():

@@ -1,12 +1,12 @@
 """A change to a job file that has no place for it."""
 
-from estimator.fieldnotes.edit import set_value
+from estimator.cli.interview.document import with_values
 from estimator.model.problem import CannotGoOn
 
 
 def problems(folder):
     try:
-        set_value('wishes = "none"\n', "wishes.recommend", "B")
+        with_values('wishes = "none"\n', ("wishes",), {"recommend": "B"})
     except CannotGoOn as stopped:
         return stopped.problems
     return ()

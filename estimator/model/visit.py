@@ -1,0 +1,29 @@
+"""What is done on a return visit so that a price can be fixed: the kinds of it, each with what the papers call it."""
+
+from estimator.model.say import Say
+
+VISIT = "visit"
+"""The way of repair that repairs nothing and settles what a price still waits for."""
+
+KINDS: dict[str, Say] = {
+    "film": Say.of("inspect it with the camera, from the other end where one side is closed"),
+    "locate": Say.of("locate the pipe and its depth from the ground over it"),
+    "level": Say.of("take levels of the pipe bottom at both ends and beyond"),
+    "measure": Say.of("measure the way in: walls, open ground, where the lines join"),
+    "scan": Say.of("scan the slab for steel cables"),
+    "engineer": Say.of("have an engineer look at the footing and the slab"),
+}
+"""Every kind of visit; a repair of this way names its kinds among its facts, as `visit film`."""
+
+
+def fact(kind: str) -> str:
+    """
+    >>> fact("film")
+    'visit film'
+    """
+    return f"{VISIT} {kind}"
+
+
+def kinds_in(facts: frozenset[str]) -> tuple[str, ...]:
+    """Return the kinds of visit these facts name, in the order of KINDS."""
+    return tuple(kind for kind in KINDS if fact(kind) in facts)

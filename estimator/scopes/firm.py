@@ -1,0 +1,97 @@
+"""Options with what was said of them in; whether their price is firm, and the visit that would make one firm, out.
+
+What is only asked for on paper (a permission, a permit) no visit settles. A drain that another line runs through is left
+alone: no visit is sold for it.
+"""
+
+from collections.abc import Iterable, Sequence
+
+from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
+from estimator.model.stretch import Stretch
+from estimator.model.visit import KINDS, VISIT, fact
+from estimator.model.work import Repair, Takeoff
+from estimator.scopes.judge import counts
+from estimator.scopes.measures import NOTHING_NEW, each
+
+NOT_FIRM = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
+SETTLED_BY: dict[str, str] = {
+    "not-confirmed-no-fixed-price": "film",
+    "sound-ends-were-seen": "film",
+    "hard-blockage": "film",
+    "branches-are-opened-again": "film",
+    "depth-was-located": "locate",
+    "dip-length-is-measured": "level",
+    "new-pipe-has-the-fall": "level",
+    "reroute-has-the-fall": "level",
+    "tendons": "scan",
+    "footing-below-dig": "engineer",
+    "slabs-are-not-undermined": "engineer",
+    "tunnel-under-a-beam": "engineer",
+    "engineer-past-twenty-feet": "engineer",
+    "soil-that-runs": "engineer",
+    "room-to-work-over-the-pipe": "engineer",
+    "void-needs-an-engineer": "engineer",
+    "over-the-property-line": "",
+    "street-work": "",
+}
+"""What settles the reason a rule gives; a rule that is not here is settled by measuring on site, "" by no visit."""
+BY_CAMERA = "film"
+
+
+def why_not_firm(repairs: Iterable[Repair], takeoffs: Iterable[Takeoff]) -> tuple[Verdict, ...]:
+    """Return what rules and takeoff say against a fixed price for these repairs."""
+    said = [v for r in each(repairs) for v in r.verdicts] + [v for t in takeoffs for v in t.finds]
+    return tuple(dict.fromkeys(v for v in said if counts(v, *NOT_FIRM)))
+
+
+def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Question, ...]:
+    """Return the questions that keep these repairs from a fixed price; what only cleans or looks is what answers them."""
+    renewing = [r for r in each(repairs) if r.method not in (*NOTHING_NEW, VISIT)]
+    return tuple(
+        q
+        for q in diagnosis.questions
+        if q.blocks_fixed_price
+        and any(q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch)) for r in renewing)
+    )
+
+
+def visits(
+    options: Sequence[tuple[Sequence[Repair], Sequence[Takeoff]]], diagnosis: Diagnosis, unanswered: Sequence[Need]
+) -> tuple[Repair, ...]:
+    """Return what would make these options firm, one visit a line; nothing where one of them is firm and leaves nothing open."""
+    said = [(why_not_firm(r, t), open_questions(r, diagnosis)) for r, t in options]
+    if any(not v and not q for v, q in said) and options and not unanswered:
+        return ()
+    wanted: dict[str, dict[str, Stretch]] = {}
+    for verdicts, questions in said:
+        for v in verdicts:
+            _want(wanted, v.line, SETTLED_BY.get(v.rule, "measure"), v.stretch)
+        for q in questions:
+            _want(wanted, q.line, BY_CAMERA, q.stretch or Stretch(0.0, 0.0))
+    for need in unanswered:
+        _want(wanted, need.line, BY_CAMERA, need.stretch)
+    closed = {n.line for n in diagnosis.needs if "utility" in n.kinds}
+    return tuple(_visit(line, kinds, diagnosis) for line, kinds in wanted.items() if kinds and line not in closed)
+
+
+def _want(wanted: dict[str, dict[str, Stretch]], line: str, kind: str, stretch: Stretch) -> None:
+    if kind:
+        here = wanted.setdefault(line, {})
+        here[kind] = stretch.union(here[kind]) if kind in here else stretch
+
+
+def _visit(line: str, kinds: dict[str, Stretch], diagnosis: Diagnosis) -> Repair:
+    first, *more = kinds.values()
+    whole = first
+    for stretch in more:
+        whole = whole.union(stretch)
+    about = tuple(n.id for n in diagnosis.needs if n.line == line and n.stretch.touches(whole))
+    named = ", ".join(kind for kind in KINDS if kind in kinds)
+    return Repair(
+        id=f"{line}: {VISIT} ({named}), {whole.from_ft:.4g} to {whole.to_ft:.4g} ft",
+        method=VISIT,
+        line=line,
+        stretch=whole,
+        answers=about,
+        facts=frozenset(fact(kind) for kind in kinds),
+    )

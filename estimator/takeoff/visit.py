@@ -1,0 +1,23 @@
+"""A return visit in; what is filmed, located, leveled and measured on it, out."""
+
+from estimator.model.visit import kinds_in
+from estimator.takeoff.case import Case
+
+QUANTITY: dict[str, tuple[str, str]] = {
+    "film": ("films_before", "the line inspected from the side nobody came from"),
+    "locate": ("locates", "places located from above, with their depth"),
+    "level": ("level_shots", "levels of the pipe bottom"),
+    "measure": ("site_measures", "the way in, measured"),
+    "scan": ("tendon_scans", "the slab scanned before anybody plans to cut it"),
+    "engineer": ("engineer_letters", "what an engineer must say before a price holds"),
+}
+
+
+def visit(case: Case) -> None:
+    """One of each that the repair names; both ends of the stretch are located and leveled, and a place beyond each."""
+    ends = 2 if case.stretch.length_ft else 1
+    many = {"locate": ends, "level": 2 * ends}
+    for kind in kinds_in(case.repair.facts):
+        name, why = QUANTITY[kind]
+        case.paper.put(name, many.get(kind, 1), why, ("kind", kind))
+    case.paper.assume("nothing is repaired on this visit: it settles what the firm price waits for")

@@ -23,6 +23,7 @@ METHODS: tuple[str, ...] = (
     "isolation test",
     "look and see",
     "crawl replace",
+    "visit",
 )
 """Ways of repair in the words of the tables; each has a row in methods.csv."""
 

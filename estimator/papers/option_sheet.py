@@ -22,7 +22,7 @@ WIDTHS = (7.5, 38.0, 12.0, 9.5, 14.0, 15.0)
 QUANTITY, PRICE, AMOUNT = 3, 4, 5
 LONG_TABLE = 40  # lines: a longer table has a subtotal for each class, and its head on every page
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
-NOTHING_BUILT = ("clean", "isolation test", "look and see")
+NOTHING_BUILT = ("clean", "isolation test", "look and see", "visit")
 STANDS_ALONE = ("allowance", "discount")
 TAKEN_OFF, OFF_WORDS = "", Say.of("Taken off")
 

@@ -10,7 +10,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 
 LEAST_FT = 0.5  # what is shorter is drawn this long, or nobody would see it
-BUILDS_NOTHING = frozenset({"clean", "isolation test", "look and see"})
+BUILDS_NOTHING = frozenset({"clean", "isolation test", "look and see", "visit"})
 THIN_FT = 0.1  # thinner slices come from rounding and are left out
 
 

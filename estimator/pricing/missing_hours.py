@@ -24,6 +24,7 @@ ALWAYS: dict[str, tuple[str, ...]] = {
     "clean": ("pipe",),
     "isolation test": ("find",),
     "look and see": ("find",),
+    "visit": ("find",),
 }
 """Classes of work in which a method has hours on every job (common practice): who digs must also close up."""
 

@@ -23,6 +23,7 @@ IN_PLACE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "craw
 DONE: tuple[tuple[tuple[str, ...], Say], ...] = (
     (("isolation test",), Say.of("parts of the drain tested one by one")),
     (("look and see",), Say.of("one place opened to look")),
+    (("visit",), Say.of("inspecting and measuring what the price waits for")),
     (("clean",), Say.of("pipe cleaned and filmed")),
     (IN_PLACE, Say.of("old pipe out, new pipe in")),
     (("burst",), Say.of("new pipe pulled in where the old one is")),

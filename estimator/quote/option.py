@@ -107,7 +107,11 @@ def not_fixed_because(
         q.about
         for q in diagnosis.questions
         if q.blocks_fixed_price
-        and any(q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch)) for r in repairs)
+        and any(
+            q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch))
+            for r in repairs
+            if r.method not in stays.NOTHING_NEW  # what cleans or looks is what answers it
+        )
     ]
     return tuple(dict.fromkeys([*rules, *open_]))
 

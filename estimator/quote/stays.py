@@ -7,6 +7,7 @@ from estimator.model.line import Line
 from estimator.model.offer import TestPromise
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
+from estimator.model.visit import KINDS, kinds_in
 from estimator.model.work import JOB, Repair, Scope, Takeoff
 from estimator.quote import where
 from estimator.quote.lengths import old_on_paper, on_paper
@@ -16,7 +17,7 @@ from estimator.wording.plain import FINDINGS, LINES, in_plain_words
 NEW_PIPE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")
 LININGS = ("reline", "sectional liner")
 OPENS_FLOOR = ("slab spot", "break-through")
-NOTHING_NEW = ("clean", "isolation test", "look and see", "abandon")
+NOTHING_NEW = ("clean", "isolation test", "look and see", "abandon", "visit")
 LEAST_FT = 1.0
 
 
@@ -53,6 +54,9 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
             return Say.of("{length} of the {line} are closed off and stay in the ground.", **words)
         case "isolation test":
             return Say.of("Parts of the {line} are tested one by one.", **words)
+        case "visit":
+            tasks = tuple(KINDS[kind] for kind in kinds_in(repair.facts))
+            return Say.of("Return visit, {line}, {place}: {tasks}. Nothing is repaired.", **words, tasks=tasks)
         case "look and see":
             return Say.of("One place on the {line}, {place}, is opened to look.", **words)
         case method if method in LININGS:

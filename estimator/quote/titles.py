@@ -29,6 +29,7 @@ WORDS: dict[str, Say] = {
     "abandon": Say.of("closing off"),
     "isolation test": Say.of("a test of each part"),
     "look and see": Say.of("a look"),
+    "visit": Say.of("a return visit"),
     "crawl replace": Say.of("new pipe in the crawl space"),
 }
 """Each way in a word or two; ways that come to the same for whoever lives there have the same word."""

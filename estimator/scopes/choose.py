@@ -12,6 +12,7 @@ from estimator.model.work import Repair, Scope, Takeoff
 from estimator.scopes.candidates import PLAN_REPAIR, Offers
 from estimator.scopes.counter import Counter
 from estimator.scopes.handed import Handed
+from estimator.scopes.firm import visits
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
 from estimator.scopes.measures import days_on_site, up_half, yard_sf
@@ -74,8 +75,11 @@ def choose(
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)
     found, looked_at = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
-    options = _named(_once((*pinned, *found, *added)), job.options)
     answered = {a for r in counter.repairs.values() for a in r.answers}
+    unanswered = tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered)
+    first = _visit((*pinned, *found, *added), unanswered, diagnosis, counter)
+    shown = found[: MOST_SHOWN - len(pinned) - len(first)]
+    options = _named(_once((*pinned, *first, *shown, *added)), job.options)
     return Choices(
         options=options,
         verdicts=tuple(
@@ -89,8 +93,17 @@ def choose(
                 )
             )
         ),
-        unanswered=tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered),
+        unanswered=unanswered,
     )
+
+
+def _visit(
+    options: Sequence[Chosen], unanswered: Sequence[Need], diagnosis: Diagnosis, counter: Counter
+) -> tuple[Chosen, ...]:
+    """Where no price is firm: the visit that would make one firm, to be signed today; what must be repaired alone is open."""
+    open_ = tuple(n for n in unanswered if n.must)
+    wanted = visits([(o.scope.repairs, o.takeoffs) for o in options], diagnosis, open_)
+    return (chosen(wanted, counter),) if wanted else ()
 
 
 def _to_answer(needs: tuple[Need, ...]) -> tuple[Need, ...]:

@@ -46,7 +46,7 @@ def why_not_firm(repairs: Iterable[Repair], takeoffs: Iterable[Takeoff]) -> tupl
 
 def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Question, ...]:
     """Return the questions that keep these repairs from a fixed price; what only cleans or looks is what answers them."""
-    renewing = [r for r in each(repairs) if r.method not in (*NOTHING_NEW, VISIT)]
+    renewing = [r for r in each(repairs) if r.method not in NOTHING_NEW]
     return tuple(
         q
         for q in diagnosis.questions

@@ -20,6 +20,7 @@ May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
 """A method and the facts of a stretch in, the verdicts of all rules out: `scopes.rules.verdicts.may`."""
 
 FAILED_TEST = "failed test"
+TESTED_ALONE = "section-fails-nothing-seen"
 FINDS_OUT: dict[str, tuple[str, ...]] = {
     "isolation test": (FAILED_TEST, "leak"),
     "look and see": ("blocked", "collapse"),
@@ -110,4 +111,6 @@ def finds_out(method: str, need: Need) -> bool:
     """
     if need.grade == "seen":
         return False
+    if method == "isolation test" and TESTED_ALONE in need.because:
+        return False  # that section was tested by itself: it is inspected, not tested again
     return any(kind in FINDS_OUT.get(method, ()) for kind in need.kinds)

@@ -11,7 +11,7 @@ from estimator.takeoff.asked import asked
 from estimator.takeoff.case import Case
 from estimator.takeoff.house import house_facts
 
-LOOKS_ONLY = ("clean", "isolation test")
+LOOKS_ONLY = ("clean", "isolation test", "visit")
 BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "sprinkler")
 
 

@@ -116,6 +116,9 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     # inside work
     "clean_ft": ("ft", "pipe cleaned by jet or cutter"),
     "descale_ft": ("ft", "iron pipe scraped to bare wall"),
+    "locates": ("each", "places located from above on a visit, with their depth"),
+    "level_shots": ("each", "levels of the pipe bottom taken on a visit"),
+    "site_measures": ("each", "measuring the way in on a visit"),
     "films_before": ("each", "camera passes before the work"),
     "liner_ft": ("ft", "host pipe lined"),
     "liner_cut_ft": ("ft", "liner cut, overlap, launch and tail included"),

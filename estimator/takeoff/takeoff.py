@@ -15,6 +15,7 @@ from estimator.takeoff.reroute import reroute
 from estimator.takeoff.slab import break_through, slab_spot
 from estimator.takeoff.small_methods import abandon, crawl_replace, isolation_test, look_and_see
 from estimator.takeoff.tunnel import tunnel
+from estimator.takeoff.visit import visit
 from estimator.takeoff.yard import trench, yard_spot
 from estimator.works import works_of
 
@@ -35,6 +36,7 @@ WAYS: tuple[tuple[str, Step], ...] = (
     ("isolation test", isolation_test),
     ("look and see", look_and_see),
     ("crawl replace", crawl_replace),
+    ("visit", visit),
 )
 """Every method of model.judgement.METHODS and the function that measures it."""
 

@@ -17,7 +17,10 @@ def visit(case: Case) -> None:
     """One of each that the repair names; both ends of the stretch are located and leveled, and a place beyond each."""
     ends = 2 if case.stretch.length_ft else 1
     many = {"locate": ends, "level": 2 * ends}
-    for kind in kinds_in(case.repair.facts):
+    kinds = kinds_in(case.repair.facts)
+    if "locate" in kinds and "film" not in kinds:
+        case.paper.put("films_before", 1, "a transmitter is located on the camera, in the pipe")
+    for kind in kinds:
         name, why = QUANTITY[kind]
         case.paper.put(name, many.get(kind, 1), why, ("kind", kind))
     case.paper.assume("nothing is repaired on this visit: it settles what the firm price waits for")

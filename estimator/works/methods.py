@@ -204,6 +204,11 @@ def clean(case: Case) -> Works:
     return Works(line=case.line.name, left=_old_pipe(case, None), cleans=(case.stretch,))
 
 
+def visit(case: Case) -> Works:
+    """Somebody comes, inspects and measures; nothing is opened and no pipe is touched."""
+    return Works(line=case.line.name, left=_old_pipe(case, None))
+
+
 def isolation_test(case: Case) -> Works:
     off = int(case.number("toilets_per_test"))
     return Works(line=case.line.name, left=_old_pipe(case, None), toilets_pulled=off)
@@ -239,6 +244,7 @@ RECORDS: dict[str, Method] = {
         Method(name="isolation test", plan=isolation_test, kind="find out", renews=False),
         Method(name="look and see", plan=look_and_see, kind="find out", renews=False),
         Method(name="crawl replace", plan=crawl_replace, kind="replace", merge_gap=UNDER),
+        Method(name="visit", plan=visit, kind="find out", renews=False),
     )
 }  # fmt: skip
 """Every way by name, in the order of the tables."""

@@ -46,7 +46,7 @@ LINES: tuple[Say, ...] = (
 METHODS: tuple[Say, ...] = (
     Say.of("clean"), Say.of("sectional liner"), Say.of("reline"), Say.of("yard spot"), Say.of("slab spot"),
     Say.of("tunnel"), Say.of("break-through"), Say.of("trench"), Say.of("burst"), Say.of("reroute"), Say.of("abandon"),
-    Say.of("isolation test"), Say.of("look and see"), Say.of("crawl replace"), Say.of("job"),
+    Say.of("isolation test"), Say.of("look and see"), Say.of("visit"), Say.of("crawl replace"), Say.of("job"),
 )  # fmt: skip
 EFFECTS: tuple[Say, ...] = (
     Say.of("blocks"), Say.of("no fixed price"), Say.of("until approved"), Say.of("does not fix"),

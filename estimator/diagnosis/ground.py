@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Hit, Reading, each
 from estimator.diagnosis.standing_water import is_dip
+from estimator.diagnosis.symptoms import fuel_gas
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
@@ -40,7 +41,8 @@ def water_with_nobody_using_it(case: Case) -> Iterable[Hit]:
 
 def sewage_out(case: Case) -> bool:
     """Somebody smelled, saw or stepped into it."""
-    return any(word in s.what.lower() for s in case.job.signs for word in SEWAGE_OUT)
+    told = (s for s in case.job.signs if not fuel_gas(s))
+    return any(word in s.what.lower() for s in told for word in SEWAGE_OUT)
 
 
 def settled_places(case: Case) -> tuple[tuple[Stretch, tuple[Finding, ...]], ...]:

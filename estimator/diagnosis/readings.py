@@ -1,6 +1,6 @@
 """Every reading of the findings, in one tuple that anyone can read."""
 
-from estimator.diagnosis import camera, ground, iron, roots, standing_water, tested
+from estimator.diagnosis import camera, ground, iron, roots, standing_water, symptoms, tested
 from estimator.diagnosis.reading import Reading
 
 READINGS: tuple[Reading, ...] = tuple(
@@ -12,8 +12,9 @@ READINGS: tuple[Reading, ...] = tuple(
             *ground.READINGS,
             *camera.READINGS,
             *tested.READINGS,
+            *symptoms.READINGS,
         ),
-        key=lambda r: r.numbers or ("D99",),
+        key=lambda r: (r.id != symptoms.GAS_SMELL, r.numbers or ("D99",)),
     )
 )
-"""In the order of their numbers; those without a number last."""
+"""Gas before everything; then in the order of their numbers; those without a number last."""

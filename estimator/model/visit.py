@@ -10,6 +10,7 @@ KINDS: dict[str, Say] = {
     "locate": Say.of("locate the pipe and its depth from the ground over it"),
     "level": Say.of("take levels of the pipe bottom at both ends and beyond"),
     "measure": Say.of("measure the way in: walls, open ground, where the lines join"),
+    "smoke": Say.of("test drains and vents with smoke, with every trap full"),
     "scan": Say.of("scan the slab for steel cables"),
     "engineer": Say.of("have an engineer look at the footing and the slab"),
 }

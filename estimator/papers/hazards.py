@@ -13,16 +13,19 @@ from estimator.papers.segments import all_repairs
 
 BEFORE = frozenset({
     "crw-protective", "crw-type", "crw-footing", "crw-which-rule", "crw-overhead", "crw-gas",
+    "crw-permit-space", "crw-chemicals", "crw-stray-current", "asbestos-cement-pipe",
     "water-in-the-ground", "tendons-in-the-slab", "footing-below-dig", "tunnel-under-a-beam", "edge-beam-is-known",
     "competent-person-is-named", "protect-from-five-feet", "soil-over-an-old-pipe", "engineer-past-twenty-feet",
     "slope-that-does-not-fit", "machine-reaches", "second-way-out", "headroom", "soil-that-runs", "asbestos-before-cutting", "lead-paint",
     "find-what-runs-in-the-slab", "locate-utilities", "burst-near-utilities", "utility-in-the-bore", "void-needs-an-engineer",
 })  # fmt: skip
 EVERY_DAY = frozenset({
-    "crw-daily", "crw-air", "crw-lockout", "crw-heat", "crw-night", "people-in-a-tunnel", "heat-wires-sewage-night",
+    "crw-daily", "crw-air", "crw-gas-numbers", "crw-co", "crw-co-around", "crw-lockout", "crw-heat", "crw-night", "people-in-a-tunnel", "heat-wires-sewage-night",
     "ladder-from-four-feet", "drains-are-locked-out", "crawl-space-is-tight",
 })  # fmt: skip
 WHILE_WORKING = frozenset({
+    "crw-soil-gas", "crw-jetter", "crw-cable-machine", "crw-blow-back", "crw-line-of-pull", "crw-heave", "crw-lead-joint",
+    "crw-asbestos-cement",
     "slabs-are-not-undermined", "strip-stops-at-a-beam", "concrete-dust", "test-water-and-plugs", "resin-smell",
 })  # fmt: skip
 """Ids of the firm's sentences for the crew and of the rules that guard people, by when they count."""

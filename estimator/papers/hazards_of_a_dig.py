@@ -50,21 +50,9 @@ def _key(letter: Letter, repair: Repair, option: Option) -> str:
 
 
 def _ended(letter: Letter, sentences: Iterable[Say]) -> list[str]:
-    """The sentences without what another already says, each with its stop."""
-    every = list(sentences)
-    texts = letter.all(for_the_crew(what) for what in every if not _said_with_its_depth(what, every))
+    """The sentences, each with its stop."""
+    texts = letter.all(for_the_crew(what) for what in sentences)
     return [text if text.endswith(".") else f"{text}." for text in texts]
-
-
-NOTHING_FORCES = "the competent person decides how the sides are held; nothing seen so far forces a system at {depth}"
-RULE_OF_FIVE_FEET = (
-    "Depth with tolerance {depth}: the competent person decides; nothing seen so far that forces a system."
-)
-
-
-def _said_with_its_depth(what: Say, others: Iterable[Say]) -> bool:
-    """The takeoff's words, where the rule of the five feet says the same of the same depth."""
-    return what.text == NOTHING_FORCES and Say(RULE_OF_FIVE_FEET, what.words) in others
 
 
 def _said(option: Option) -> Iterator[tuple[Repair, Say]]:

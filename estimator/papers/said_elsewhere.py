@@ -55,9 +55,7 @@ ELSEWHERE: dict[str, tuple[str, ...]] = {
         NIGHT,
     ),
     "One-call locate (811) before digging; wait as the state says; hand-dig in the tolerance zone.": (LOCATED.text,),
-    "Floor, mastic, duct or cement pipe of that age: asbestos test by the state's rule before cutting.": (
-        ASBESTOS.text,
-    ),
+    "Floor, mastic or duct of that age: asbestos test by the state's rule before cutting.": (ASBESTOS.text,),
     "Built before 1978 and painted area not measured: ask; over the limit a lead-safe firm and the pamphlet (40 CFR 745.83).": (
         LEAD.text,
     ),

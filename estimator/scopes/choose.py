@@ -11,8 +11,8 @@ from estimator.model.price import Price
 from estimator.model.work import Repair, Scope, Takeoff
 from estimator.scopes.candidates import PLAN_REPAIR, Offers
 from estimator.scopes.counter import Counter
-from estimator.scopes.handed import Handed
 from estimator.scopes.firm import visits
+from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
 from estimator.scopes.measures import days_on_site, up_half, yard_sf

@@ -35,6 +35,13 @@ SETTLED_BY: dict[str, str] = {
     "street-work": "",
 }
 """What settles the reason a rule gives; a rule that is not here is settled by measuring on site, "" by no visit."""
+LOOKED_FOR: dict[str, str] = {
+    "sewer-smell": "smoke",
+    "animals-in-the-house": "smoke",
+    "backs-up": "film",
+    "drains-slowly": "film",
+}
+"""What people report and no finding explains, and the visit that looks for its cause."""
 BY_CAMERA = "film"
 
 
@@ -68,6 +75,8 @@ def visits(
             _want(wanted, v.line, SETTLED_BY.get(v.rule, "measure"), v.stretch)
         for q in questions:
             _want(wanted, q.line, BY_CAMERA, q.stretch or Stretch(0.0, 0.0))
+    for e in diagnosis.evidence if not options and not diagnosis.needs else ():
+        _want(wanted, e.line, LOOKED_FOR.get(e.rule, ""), e.stretch or Stretch(0.0, 0.0))
     for need in unanswered:
         _want(wanted, need.line, BY_CAMERA, need.stretch)
     closed = {n.line for n in diagnosis.needs if "utility" in n.kinds}

@@ -62,12 +62,7 @@ def _say_protection(case: Case, way: Way, depth_ft: float) -> None:
             "deeper than 20 ft a registered engineer designs the protection",
             source="29 CFR 1926.652(b), (c)",
         )
-    if way.name == "vertical":
-        paper.warn(
-            "the competent person decides how the sides are held; nothing seen so far forces a system at {depth}",
-            depth=Feet(round(depth_ft, 2)),
-        )
-    else:
+    if way.name != "vertical":  # what stands by itself is said by protect-from-five-feet
         paper.warn(
             "nobody goes in before the sides are held ({way}) and the competent person has looked, "
             "each day and after every rain",

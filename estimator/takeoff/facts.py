@@ -52,7 +52,8 @@ FACTS: dict[str, str] = {
     # asked for by the rules (scopes/rules)
     "air_plan": "air is tested, blown and watched while people are under the house",
     "arborist": "a trunk stands close to the dig",
-    "asbestos_check": "floor, glue, ducts or cement pipe are tested before they are cut",
+    "asbestos_check": "floor, glue or ducts are tested before they are cut",
+    "asbestos_cement": "the old pipe is asbestos cement",
     "backwater_valve": "the place asks for a valve against the city's sewage",
     "cable_through_first": "a cable must pass the closed part before the pull is promised",
     "cap_ends": "the old pipe left in the ground is capped at both ends",

@@ -8,6 +8,7 @@ QUANTITY: dict[str, tuple[str, str]] = {
     "locate": ("locates", "places located from above, with their depth"),
     "level": ("level_shots", "levels of the pipe bottom"),
     "measure": ("site_measures", "the way in, measured"),
+    "smoke": ("smoke_tests", "drains and vents filled with smoke"),
     "scan": ("tendon_scans", "the slab scanned before anybody plans to cut it"),
     "engineer": ("engineer_letters", "what an engineer must say before a price holds"),
 }

@@ -22,7 +22,7 @@ from estimator.papers.crew import crew
 from estimator.papers.crew_boxes import DAILY, PAPERS
 from estimator.papers.example import example_quote
 from estimator.papers.hazards import hazards
-from estimator.papers.hazards_of_a_dig import NOTHING_FORCES, RULE_OF_FIVE_FEET, of_each_dig
+from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_CREW, FOR_THE_OFFICE, MONEY
 from estimator.papers.said_elsewhere import ELSEWHERE
@@ -64,8 +64,6 @@ def in_other_words(caution: Say) -> tuple[str, ...]:
     """What is listed for it, in English; nothing where it must stand word for word."""
     if caution.text in FOR_THE_CREW:
         return (say(replace(caution, text=FOR_THE_CREW[caution.text].text), "en_US"),)
-    if caution.text == NOTHING_FORCES:
-        return (say(Say(RULE_OF_FIVE_FEET, caution.words), "en_US"),)
     return ELSEWHERE.get(say(caution, "en_US"), ())
 
 

@@ -3,6 +3,7 @@
 from estimator.scopes.rules import (
     abandon_follows,
     asbestos,
+    asbestos_cement_pipe,
     backwater_valve,
     bends,
     big_offset,
@@ -158,6 +159,7 @@ RULES: tuple[Rule, ...] = (
     keep_the_floors.RULE,
     cheap_floor_short_dig.RULE,
     asbestos.RULE,
+    asbestos_cement_pipe.RULE,
     lead_paint.RULE,
     concrete_dust.RULE,
     find_what_runs_in_the_slab.RULE,

@@ -1,4 +1,4 @@
-"""Floors, glue, ducts and old cement pipe are tested before they are cut, whatever the year, unless proven clean.
+"""Floors, glue and ducts are tested before they are cut, whatever the year, unless proven clean.
 
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> asbestos(stretch(method="slab spot", zones=("slab",), house={"built": 1980}), limits()).effect.value
@@ -12,23 +12,20 @@ True
 from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.concern import BREAKS_PIPE, CUTS_FLOOR, OPENS_GROUND
+from estimator.scopes.rules.concern import CUTS_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, Answers, Rule, Ruling
 
 
 def asbestos(it: StretchFacts, limits: Limits) -> Answers:
-    cement_pipe = any("asbestos" in p.lower() for p in it.pipes)
-    if not it.works.cuts_floor and not cement_pipe:
+    if not it.works.cuts_floor:
         return None
-    if cement_pipe or it.house.built is None or it.house.built <= ASBESTOS_FLOOR_THROUGH:
+    if it.house.built is None or it.house.built <= ASBESTOS_FLOOR_THROUGH:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of("Older floors and glue can hold asbestos; a sample is tested before anything is cut."),
-            estimator=Say.of(
-                "Floor, mastic, duct or cement pipe of that age: asbestos test by the state's rule before cutting."
-            ),
+            estimator=Say.of("Floor, mastic or duct of that age: asbestos test by the state's rule before cutting."),
             facts=frozenset({"asbestos_check"}),
         )
     return Ruling(
@@ -41,9 +38,9 @@ def asbestos(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="asbestos-before-cutting",
     numbers=("R29",),
-    concerns=CUTS_FLOOR | OPENS_GROUND | BREAKS_PIPE,
-    statement="Floor, mastic, ducts or cement pipe disturbed: test before cutting; in older houses always.",
-    reason="Resilient floor and mastic through 1980 are presumed to hold asbestos where people work on them; later cases happen.",
+    concerns=CUTS_FLOOR,
+    statement="Floor, mastic or ducts disturbed: test before cutting; in older houses always.",
+    reason="Resilient floor and mastic through 1980 are presumed to hold asbestos where people work on them (29 CFR 1926.1101(k)(1)); later cases happen.",
     source=FROM_MEMORY,
     worse="hurting somebody",
     guards_people=True,

@@ -32,6 +32,8 @@ SETTLED_BY: dict[str, str] = {
     "room-to-work-over-the-pipe": "engineer",
     "void-needs-an-engineer": "engineer",
     "over-the-property-line": "",
+    "code-on-lining-and-bursting": "",
+    "asbestos-cement-pipe": "",
     "street-work": "",
 }
 """What settles the reason a rule gives; a rule that is not here is settled by measuring on site, "" by no visit."""

@@ -1,0 +1,94 @@
+"""Where the IPC of 2018 or later is in force it has a section on bursting (716) and one on relining (717).
+
+>>> from estimator.scopes.rules.examples import limits, place, stretch
+>>> [r.effect.value for r in by_the_code(stretch(method="reline", sizes_in=(4.0,)), limits())]
+['adds work']
+>>> [r.effect.value for r in by_the_code(stretch(method="reline", sizes_in=(2.0,)), limits())]
+['no fixed price']
+>>> by_the_code(stretch(method="reline", sizes_in=(2.0,)), place(code="UPC"))
+()
+"""
+
+import re
+
+from estimator.model.judgement import Effect
+from estimator.model.say import Say
+from estimator.scopes.rules.concern import BREAKS_PIPE, LINES
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.rule import FROM_MEMORY, Rule, Ruling
+
+SINCE = 2018
+"""The first edition with both sections: from memory."""
+RELINED_FROM_IN = 4.0
+"""IPC 717.2 speaks of pipe of 4 in and larger: from memory."""
+BURST_UP_TO_IN = 6.0
+"""IPC 716.1 speaks of building sewers and drains of 6 in and smaller: from memory."""
+
+
+def in_force(limits: Limits) -> bool:
+    """The place has the IPC in such an edition."""
+    year = re.search(r"\b(20\d\d)\b", limits.place.code_edition if limits.place else "")
+    return limits.code == "IPC" and year is not None and int(year[1]) >= SINCE
+
+
+def by_the_code(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+    if not in_force(limits):
+        return ()
+    if it.works.burst:
+        return (_too_large(),) if max(it.sizes_in, default=0.0) > BURST_UP_TO_IN else (_bursting(),)
+    return (_too_small(),) if it.bore_in < RELINED_FROM_IN else (_relining(),)
+
+
+def _too_small() -> Ruling:
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "The plumbing code here speaks of lining for 4-inch pipe and larger. We ask the building department before we fix this price."
+        ),
+        estimator=Say.of(
+            "Under 4 in: IPC 717 covers 4 in and larger (from memory). Written word of the code official first."
+        ),
+    )
+
+
+def _relining() -> Ruling:
+    return Ruling(
+        effect=Effect.ADDS_WORK,
+        homeowner=Say.of("The city inspector gets a video before and after the lining, and a certificate of the work."),
+        estimator=Say.of(
+            "IPC 717 (from memory): not over lost wall or lost slope; video before and after, certificate to the code official."
+        ),
+    )
+
+
+def _too_large() -> Ruling:
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "The plumbing code here speaks of bursting for pipe up to 6 inches. We ask the building department before we fix this price."
+        ),
+        estimator=Say.of("Over 6 in: IPC 716 covers 6 in and smaller (from memory). Code official first."),
+    )
+
+
+def _bursting() -> Ruling:
+    return Ruling(
+        effect=Effect.ADDS_WORK,
+        homeowner=Say.of("The city inspector gets a video of the new pipe before it is used."),
+        estimator=Say.of(
+            "IPC 716 (from memory): video before and after, cleanouts as for a new line, fused joints, crew trained by the maker."
+        ),
+    )
+
+
+RULE = Rule(
+    id="code-on-lining-and-bursting",
+    numbers=(),
+    concerns=LINES | BREAKS_PIPE,
+    statement="IPC 2018 and later: lining of 4 in and larger, bursting up to 6 in, both with a video before and after; other sizes need the code official's word.",
+    reason="What the code does not speak of an inspector may refuse after it is done.",
+    source=FROM_MEMORY,
+    worse="offering what cannot work",
+    applies=by_the_code,
+)

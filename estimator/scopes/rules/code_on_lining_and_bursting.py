@@ -9,8 +9,7 @@
 ()
 """
 
-import re
-
+from estimator.knowledge.lining_code import BURST_UP_TO_IN, RELINED_FROM_IN, in_force
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.concern import BREAKS_PIPE, LINES
@@ -18,25 +17,12 @@ from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import FROM_MEMORY, Rule, Ruling
 
-SINCE = 2018
-"""The first edition with both sections: from memory."""
-RELINED_FROM_IN = 4.0
-"""IPC 717.2 speaks of pipe of 4 in and larger: from memory."""
-BURST_UP_TO_IN = 6.0
-"""IPC 716.1 speaks of building sewers and drains of 6 in and smaller: from memory."""
-
-
-def in_force(limits: Limits) -> bool:
-    """The place has the IPC in such an edition."""
-    year = re.search(r"\b(20\d\d)\b", limits.place.code_edition if limits.place else "")
-    return limits.code == "IPC" and year is not None and int(year[1]) >= SINCE
-
 
 def by_the_code(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
-    if not in_force(limits):
+    if not in_force(limits.code, limits.place.code_edition if limits.place else ""):
         return ()
     if it.works.burst:
-        return (_too_large(),) if max(it.sizes_in, default=0.0) > BURST_UP_TO_IN else (_bursting(),)
+        return (_too_large(),) if it.sizes_in and max(it.sizes_in) > BURST_UP_TO_IN else (_bursting(),)
     return (_too_small(),) if it.bore_in < RELINED_FROM_IN else (_relining(),)
 
 

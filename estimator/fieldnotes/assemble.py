@@ -7,10 +7,10 @@ from typing import Any, Literal
 from estimator.fieldnotes.hang import Hung, hang
 from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.limits import Limits
-from estimator.fieldnotes.log import Entry, Log
+from estimator.fieldnotes.log import Asked, Entry, Log
 from estimator.fieldnotes.sights import Cleaned, doubted, merged, numbered, parted, signs_in_order
 from estimator.fieldnotes.zero import STATION_DECIMALS, Zero, find_zero
-from estimator.model.line import Finding, Line, Mark, Origin, Pass, Tie
+from estimator.model.line import Finding, Line, Mark, Origin, Pass, Tie, Unclear
 from estimator.model.problem import Place, Problem
 from estimator.model.stretch import Stretch
 
@@ -99,6 +99,13 @@ def _finding(entry: Entry, hung: Hung, zero: Zero, kind: str = "") -> Finding:
         after_cleaning=after,
         **_common(entry, hung),
     )
+
+
+def _unclear(asked: Asked, hung: Hung, zero: Zero) -> Unclear:
+    at = asked.place
+    origin = Origin(at.file, at.line or 0, asked.text, hung.number, asked.from_ft, asked.to_ft, asked.back, False, at.column or 1)
+    stretch = None if asked.from_ft is None else zero.stretch(*hung.ends_ft(asked.from_ft, asked.to_ft))
+    return Unclear(asked.text, stretch, asked.danger, asked.question, origin)
 
 
 def _is_lip(entry: Entry) -> bool:
@@ -198,6 +205,7 @@ def assemble(
         marks=tuple(sorted(marks, key=lambda m: (m.stretch, m.word, m.origin.pass_number, m.origin.back))),
         findings=numbered(line.name, sorted(standing, key=_order)),
         superseded=numbered(line.name, sorted(gone, key=_order)),
+        unclear=tuple(_unclear(asked, h, zero) for h in hung for asked in h.log_pass.asked),
         passes=passes,
         zero=zero.word,
         downstream=downstream,

@@ -11,7 +11,8 @@ from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
-from estimator.fieldnotes.log import Log, LogReader
+from estimator.fieldnotes.lexicon import material_of
+from estimator.fieldnotes.log import Log, LogReader, nothing_read
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import OUTSIDE, lies_below, read_text
@@ -27,13 +28,7 @@ NO_LOG = error(
     'Add log = "{line}.txt", or filmed = false and its length when no camera was in it.',
 )
 MATERIAL = error("job/pipe", "“{text}” is no pipe material this program knows.{nearest}", "Write one of: {known}.")
-NOT_READ = error(
-    "log/not-read",
-    "this line was typed in the interview and could not be read: “{text}”.",
-    "Take the #? away and write it so that it can be read; or take the ? away, and it is a plain note.",
-    "It may be the one thing that has to be repaired, and as it stands no price knows of it.",
-)
-PROBLEMS = (NO_LOG, MATERIAL, NOT_READ)
+PROBLEMS = (NO_LOG, MATERIAL)
 
 
 @dataclass(slots=True)
@@ -108,52 +103,47 @@ def read_line(
     form: LineForm, number: int, document: Document, logs: LogFiles, words: Mapping[str, str], limits: Limits
 ) -> tuple[ReadLine, list[Problem]]:
     path: Path = ("line", number)
-    log = Log()
-    _read_log(form.log, (*path, "log"), _given(form, document.place(*path)), log, document, logs, words)
+    log, bore_in = Log(), round(form.size * 12, 6)
+    _read_log(form.log, (*path, "log"), _given(form, document.place(*path)), log, document, logs, words, bore_in)
     for index, this in enumerate(form.pass_):
         here: Path = (*path, "pass", index)
         given = _given(this, document.place(*here)) or Heading(text=f"pass {index + 1}", place=document.place(*here))
-        _read_log(this.log, (*here, "log"), given, log, document, logs, words)
-    problems = log.problems
+        _read_log(this.log, (*here, "log"), given, log, document, logs, words, bore_in)
+    problems: list[Problem] = []
     if form.filmed and not form.log and not any(p.log for p in form.pass_):
         problems.append(NO_LOG(document.place(*path), line=form.name))
-    if form.pipe.lower() not in {m.lower() for m in MATERIALS}:
+    elif form.filmed:
+        problems += nothing_read(log, document.place(*path, "log"))
+    pipe = material_of(form.pipe) or form.pipe
+    if pipe not in MATERIALS:
         near = nearest(form.pipe, MATERIALS)
         problems.append(
             MATERIAL(document.place(*path, "pipe"), text=form.pipe, nearest=near, known=", ".join(MATERIALS))
         )
-    pipe = next((m for m in MATERIALS if m.lower() == form.pipe.lower()), form.pipe)
     bare = Line(
-        name=form.name, size_in=round(form.size * 12, 6), pipe=pipe, length_ft=form.length, ends=form.ends,
+        name=form.name, size_in=bore_in, pipe=pipe, length_ft=form.length, ends=form.ends,
         filmed=form.filmed, note=form.note,
     )  # fmt: skip
     line, hung, zero, found = assemble(bare, log, form.zero or "", limits, document.place(*path, "zero"))
-    return ReadLine(line, hung, zero, document.place(*path), form, log.names), problems + found
-
-
-def _not_read(text: str, file: str) -> list[Problem]:
-    """Lines the interview kept behind `#?`."""
-    rows = enumerate(text.splitlines(), start=1)
-    return [NOT_READ(Place(file, number, 1), text=row[2:].strip()) for number, row in rows if row.startswith("#?")]
+    return ReadLine(line, hung, zero, document.place(*path), form, log.names), log.problems + problems + found
 
 
 def _read_log(
-    text: str, path: Path, given: Heading | None, log: Log, document: Document, logs: LogFiles, words: Mapping[str, str]
+    text: str, path: Path, given: Heading | None, log: Log, document: Document, logs: LogFiles, words: Mapping[str, str], bore_in: float
 ) -> None:
     if not text.strip():
         return
     if is_file_name(text):
         found = logs.text(text.strip(), document.place(*path))
         if isinstance(found, Problem):
-            log.problems.append(found)
+            log.found.append(found)
             return
-        LogReader(log, text.strip(), words, given).read(found)
-        log.problems += _not_read(found, text.strip())
+        LogReader(log, text.strip(), words, given, bore_in).read(found)
         return
     spot = document.spots.get(path)
     row, column = (spot.value_line, spot.value_column) if spot else (1, 1)
     start = document.text.split("\n")[row - 1][column - 1 :]
     long = start.startswith(("'''", '"""'))
     own_line = long and not start[3:].strip()
-    reader = LogReader(log, document.file, words, given)
+    reader = LogReader(log, document.file, words, given, bore_in)
     reader.read(text, row + own_line, 0 if own_line else column - 1 + (3 if long else 1))

@@ -54,7 +54,8 @@ def signs_in_order(signs: Iterable[str]) -> tuple[str, ...]:
 
 
 def _other_look(a: Finding, b: Finding) -> bool:
-    return (a.origin.pass_number, a.origin.back) != (b.origin.pass_number, b.origin.back)
+    looks = [(f.origin.pass_number, f.origin.back, f.after_cleaning) for f in (a, b)]
+    return looks[0] != looks[1]
 
 
 def one_finding(earlier: Finding, later: Finding, through: bool = False) -> Finding:

@@ -3,15 +3,14 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from estimator.fieldnotes.kinds import error, question
-from estimator.fieldnotes.log import Entry, LogPass
-from estimator.fieldnotes.logproblems import AMOUNT
+from estimator.fieldnotes.kinds import question
+from estimator.fieldnotes.log import Asked, Entry, LogPass
 from estimator.fieldnotes.things import Thing
 from estimator.model.problem import Problem
 
-NO_START = error(
+NO_START = question(
     "log/no-start",
-    "{word} ends at {at:g} but never started.",
+    "{word} ends or goes on at {at:g} but never started; it is taken to lie there alone.",
     "Write where it starts, such as `22 {word} starts`, or the whole stretch, such as `22-26 {word}`.",
 )
 NO_END = question(
@@ -30,20 +29,34 @@ def furthest_ft(log_pass: LogPass) -> float | None:
 
 
 def closed(log_pass: LogPass) -> tuple[list[Entry], list[Problem]]:
-    """Every entry with both ends known, in the order written."""
+    """Every entry with both ends known, in the order written. Nothing that was seen vanishes."""
     problems: list[Problem] = []
     out: list[Entry] = []
     end = furthest_ft(log_pass) or 0.0
     for number, entry in enumerate(log_pass.entries):
+        others = log_pass.entries[:number] + log_pass.entries[number + 1 :]
         if not entry.leg or entry.thing.word.kind in ("zone", "holds"):
             out.append(replace(entry, leg=""))
+        elif entry.leg == "to end":
+            out.append(replace(entry, leg="", to_ft=max(end, entry.from_ft)))
         elif entry.leg == "starts" and entry.to_ft is None:
-            out.append(_from_start(entry, log_pass.entries, end, problems))
-        elif entry.leg == "ends" and not _start_of(entry, log_pass.entries[:number] + log_pass.entries[number + 1 :]):
-            problems.append(NO_START(entry.place, word=entry.thing.word.word, at=entry.from_ft))
+            out += _from_start(entry, log_pass, end, problems)
         elif entry.to_ft is not None:
             out.append(replace(entry, leg=""))
+        elif (entry.leg == "ends" and not _start_of(entry, others)) or (entry.leg == "still" and not _within(entry, others)):
+            problems.append(NO_START(entry.place, word=entry.thing.word.word, at=entry.from_ft))
+            out.append(replace(entry, leg=""))
     return out, problems
+
+
+def _within(still: Entry, others: list[Entry]) -> bool:
+    """Between a start and its end, or the end of the run."""
+    word = still.thing.word.word
+    starts = [e for e in _of(word, others, "starts") if e.from_ft <= still.from_ft]
+    if not starts:
+        return False
+    ends = [e for e in _of(word, others, "ends") if e.from_ft >= starts[-1].from_ft]
+    return not ends or still.from_ft <= ends[0].from_ft
 
 
 def _of(word: str, entries: Iterable[Entry], leg: str) -> list[Entry]:
@@ -61,8 +74,9 @@ def _start_of(end: Entry, entries: Iterable[Entry]) -> Entry | None:
     return None if closed_before else starts[-1]
 
 
-def _from_start(start: Entry, entries: list[Entry], pass_end: float, problems: list[Problem]) -> Entry:
-    word = start.thing.word
+def _from_start(start: Entry, log_pass: LogPass, pass_end: float, problems: list[Problem]) -> list[Entry]:
+    """The stretch from there to its end; one whose amount nobody said is asked back."""
+    word, entries = start.thing.word, log_pass.entries
     later = [e for e in _of(word.word, entries, "starts") if e.from_ft > start.from_ft]
     stop = later[0].from_ft if later else float("inf")
     ends = [e for e in _of(word.word, entries, "ends") if start.from_ft <= e.from_ft <= stop]
@@ -72,8 +86,14 @@ def _from_start(start: Entry, entries: list[Entry], pass_end: float, problems: l
     between = [e for e in _of(word.word, entries, "still") if start.from_ft <= e.from_ft <= to_ft]
     thing = _together(start.thing, [e.thing for e in (*between, *ends[:1])])
     if word.needs and not any(need in thing.values for need in word.needs):
-        problems.append(AMOUNT(start.place, text=start.text.strip()[:60], word=word.word))
-    return replace(start, to_ft=to_ft, leg="", thing=thing)
+        where = f"{start.from_ft:g}-{to_ft:g} {word.word}"
+        question = f"{word.word}: how much? such as {word.word} 30%, {word.word} 2in, light, moderate or severe"
+        choices = tuple(f"{where} {grade}" for grade in ("light", "moderate", "severe"))
+        asked = Asked(start.from_ft, to_ft, start.text.strip(), question, choices, start.place, start.back)
+        if asked not in log_pass.asked:
+            log_pass.asked.append(asked)
+        return []
+    return [replace(start, to_ft=to_ft, leg="", thing=thing)]
 
 
 def _together(first: Thing, others: list[Thing]) -> Thing:

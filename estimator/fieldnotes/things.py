@@ -57,7 +57,8 @@ def _slot(thing: Thing, text: str, at: int, names: frozenset[str]) -> Found | No
             if found:
                 return found
     for reader in ALWAYS:
-        if found := reader(thing.word, text, at):
+        found = reader(thing.word, text, at)
+        if found and not (found[0] == "leg" and thing.word.kind == "place"):  # a place neither starts nor goes on
             return found
     known = _known_name(text, at, names) if thing.word.kind == "place" else None
     return known or _room_name(thing, text, at)
@@ -105,7 +106,7 @@ def read_things(
             at = filler.end()
             continue
         at = _step(text, at, things, stray, names)
-    if early_leg and things:
+    if early_leg and things and things[0].word.kind != "place":
         things[0].values.setdefault("leg", LEGS[early_leg.group(1).lower()])
     return things, stray
 

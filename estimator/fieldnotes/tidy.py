@@ -1,7 +1,7 @@
 """A log line as typed comes in; the same line in plain marks, whole words and digits goes out, with its columns kept."""
 
-import csv
 import re
+import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -56,9 +56,9 @@ class Tidied:
 
 @cache
 def trade_shortenings() -> Mapping[str, str]:
-    """The trade's shortenings that ship with the program: fieldnotes/shortenings.csv."""
-    text = (files("estimator.fieldnotes") / "shortenings.csv").read_text("utf-8")
-    return {row["short"]: row["meaning"] for row in csv.DictReader(text.splitlines())}
+    """Pure shortenings, which stand for standard words wherever they are: [standard] in fieldnotes/lexicon.toml."""
+    data = tomllib.loads((files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8"))
+    return {short: meaning for meaning, shorts in data["standard"].items() for short in shorts}
 
 
 def shortening_pattern(words: Iterable[str]) -> re.Pattern[str]:

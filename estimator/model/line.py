@@ -132,6 +132,20 @@ class Finding:
         return 100.0 * self.size_in / bore_in
 
 
+@dataclass(frozen=True, slots=True)
+class Unclear:
+    """A line of the log that may mean more than one thing and was asked back; until it is answered nothing there is certain.
+
+    `stretch` is None where it names no place: then it may lie anywhere on the line. `danger`: it may be gas or another utility.
+    """
+
+    text: str
+    stretch: Stretch | None
+    danger: bool = False
+    question: str = field(default="", compare=False)
+    origin: Origin = field(default=Origin(), compare=False)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Pass:
     """One camera run: reading r on the reel lies at station  start + sign·(r − riser + shift).
@@ -192,6 +206,7 @@ class Line:
     marks: tuple[Mark, ...] = ()
     findings: tuple[Finding, ...] = ()
     superseded: tuple[Finding, ...] = ()  # gone in a later pass after cleaning; kept for the record
+    unclear: tuple[Unclear, ...] = ()  # asked back and not answered
     passes: tuple[Pass, ...] = ()
     zero: str = "access"  # or "slab edge"
     downstream: Literal[1, -1] = 1

@@ -1,0 +1,207 @@
+"""The words of a log as people type them, from lexicon.toml; a line's tokens in, its atoms (words with what they may mean) out."""
+
+import re
+import tomllib
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from functools import cache, lru_cache
+from importlib.resources import files
+from typing import Any
+
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+from estimator.fieldnotes.tokens import Token
+
+Meanings = Mapping[str, str]  # class -> meaning
+
+GUARDED = ("danger", "utility", "live")
+"""Classes no misspelling is ever put right to: gas, cross bore, tendon, live or dead. So is `cannot pass`."""
+SHORTEST_SLIP = 4  # letters: `hle` may be anything
+
+
+@dataclass(frozen=True, slots=True)
+class Ask:
+    question: str
+    choices: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """One word or phrase of the line, or one number. `means` is empty for a word nobody knows."""
+
+    text: str
+    first: int  # tokens it is made of
+    last: int
+    means: Meanings = field(default_factory=dict)
+    token: Token | None = None  # of a number or a mark
+    near: str = ""  # a guarded word this unknown one is like
+    slip: bool = False  # read over a misspelling
+
+    def a(self, *classes: str) -> str | None:
+        """What it means in the first of these classes it has."""
+        return next((self.means[c] for c in classes if c in self.means), None)
+
+    @property
+    def unknown(self) -> bool:
+        return self.token is None and not self.means
+
+
+class Lexicon:
+    """Phrases by their first word; `asks` are the questions of words that leave open what is there."""
+
+    def __init__(self, data: Mapping[str, Any]) -> None:
+        self.asks = {name: Ask(a["question"], tuple(a["choices"])) for name, a in data["ask"].items()}
+        self.alone: dict[tuple[str, str], str] = {}
+        self.phrases: dict[tuple[str, ...], dict[str, str]] = defaultdict(dict)
+        for cls, words in data.items():
+            if cls in ("ask", "standard"):
+                continue
+            for meaning, entry in words.items():
+                name = meaning if cls == "verb" else cls  # a verb may be several: `to` reaches, and changes
+                if "alone" in entry:
+                    self.alone[cls, meaning] = entry["alone"]
+                for listed in ("say", "short", "slip", "es"):
+                    for phrase in entry.get(listed, ()):
+                        self.phrases[_key(phrase)].setdefault(name, meaning)
+        self.longest = max(len(key) for key in self.phrases)
+        single = [key[0] for key in self.phrases if len(key) == 1 and len(key[0]) >= SHORTEST_SLIP]
+        self.single = sorted(single)
+        parts = {word for key in self.phrases for word in key}
+        self.parts = frozenset(parts)
+        self.part_list = sorted(w for w in parts if len(w) >= SHORTEST_SLIP)
+        self.single_guarded = sorted(k[0] for k in self.phrases if len(k) == 1 and self.dangerous(k))
+
+    def dangerous(self, key: tuple[str, ...]) -> bool:
+        means = self.phrases.get(key, {})
+        return "danger" in means or "utility" in means
+
+    def guarded(self, key: tuple[str, ...]) -> bool:
+        means = self.phrases.get(key, {})
+        return any(c in means for c in GUARDED) or means.get("sign") == "cannot pass" or means.get("no") is not None
+
+
+def _key(phrase: str) -> tuple[str, ...]:
+    return tuple(w for w in re.split(r"[ ]+", phrase.lower().replace("'", "")) if w)
+
+
+@cache
+def lexicon() -> Lexicon:
+    text = (files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8")
+    return Lexicon(tomllib.loads(text))
+
+
+@lru_cache(maxsize=4096)
+def _nearest(word: str) -> tuple[str, str]:
+    """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
+    lex = lexicon()
+    most = 1 if len(word) <= 6 else 2
+    if len(word) >= 3:
+        guarded = [w for w in lex.single_guarded if abs(len(w) - len(word)) <= 1]
+        hit = process.extractOne(word, guarded, scorer=OSA.distance, score_cutoff=1)
+        if hit is not None:
+            return "", hit[0]
+    if len(word) < SHORTEST_SLIP:
+        return "", ""
+    hits = process.extract(word, lex.single, scorer=OSA.distance, score_cutoff=most, limit=6)
+    hits = [h for h in hits if h[0][0] == word[0] or h[1] == 1]
+    if not hits:
+        return "", ""
+    best = min(h[1] for h in hits)
+    near = [h[0] for h in hits if h[1] == best]
+    if any(lex.guarded((w,)) for w in near):
+        return "", near[0]
+    said = {frozenset(lex.phrases[(w,)].items()) for w in near}
+    return (near[0], "") if len(said) == 1 else ("", "")
+
+
+def _words(token: Token) -> str:
+    return token.text.lower().replace("'", "").rstrip(".") if len(token.text) > 2 else token.text.lower().replace("'", "")
+
+
+def split(tokens: Sequence[Token]) -> list[Token]:
+    """Words joined by a stroke or a dash taken apart where nobody knows them whole: `ci/vcp`, `root-ball`."""
+    lex = lexicon()
+    out: list[Token] = []
+    for token in tokens:
+        if token.kind != "word" or (_words(token),) in lex.phrases or _words(token) in lex.parts:
+            out.append(token)
+            continue
+        at = token.at
+        for part in re.split(r"([./&-])", token.text):
+            if part:
+                kind = "word" if part[0].isalpha() else "mark"
+                if part != ".":
+                    out.append(replace(token, kind=kind, text=part, at=at, end=at + len(part)))
+            at += len(part)
+    return out
+
+
+def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
+    """The line's words, the longest phrase first; a misspelt word is put right where only one thing can be meant."""
+    lex = lexicon()
+    names = {_key(name) for name in own}
+    longest = max([lex.longest, *(len(n) for n in names)])
+    out: list[Atom] = []
+    n = 0
+    while n < len(tokens):
+        token = tokens[n]
+        found = None
+        for size in range(min(longest, len(tokens) - n), 0, -1):
+            part = tokens[n : n + size]
+            if any(t.kind not in ("word", "num", "frac") for t in part) or part[0].kind != "word" and size == 1:
+                continue
+            key = tuple(_words(t) if t.kind == "word" else t.text for t in part)
+            if key in names:
+                found = Atom(" ".join(key), n, n + size - 1, {"name": " ".join(key)})
+            elif key in lex.phrases:
+                found = Atom(" ".join(key), n, n + size - 1, lex.phrases[key])
+            elif size > 1 and (right := _put_right(key)) is not None:
+                found = Atom(" ".join(key), n, n + size - 1, lex.phrases[right], slip=True)
+            if found:
+                break
+        if found is None:
+            found = _single(token, n)
+        out.append(found)
+        n = found.last + 1
+    return out
+
+
+def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
+    """A phrase of several words with one of them misspelt: `standing watter`."""
+    lex = lexicon()
+    strange = [w for w in key if w not in lex.parts and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP and w.isalpha()]
+    if len(strange) != 1:
+        return None
+    for near in process.extract(strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < 7 else 2, limit=5):
+        right = tuple(near[0] if w == strange[0] else w for w in key)
+        if right in lex.phrases and not lex.guarded(right):
+            return right
+    return None
+
+
+def _single(token: Token, n: int) -> Atom:
+    if token.kind != "word":
+        return Atom(token.text, n, n, token=token)
+    lex = lexicon()
+    word = _words(token)
+    for tried in (word, word.removesuffix("s"), word.removesuffix("es"), word.removesuffix("ed"), word.removesuffix("ing")):
+        if len(tried) >= 3 and (tried,) in lex.phrases:
+            return Atom(word, n, n, lex.phrases[(tried,)])
+    right, guarded = _nearest(word)
+    if right:
+        return Atom(word, n, n, lex.phrases[(right,)], slip=True)
+    return Atom(word, n, n, near=guarded)
+
+
+def material_of(text: str) -> str | None:
+    """The program's word for a pipe material however it is written.
+
+    >>> material_of("Orangeburg"), material_of("vcp"), material_of("PVC SDR 35"), material_of("cheese")
+    ('fiber', 'clay', 'PVC SDR 35', None)
+    """
+    from estimator.fieldnotes.words import MATERIALS
+
+    known = next((m for m in MATERIALS if m.lower() == text.lower().strip()), None)
+    return known or lexicon().phrases.get(_key(text), {}).get("material")

@@ -1,0 +1,253 @@
+"""A log line as people type it in; what it says in the program's standard words, or what has to be asked, out.
+
+The line's numbers and words (tokens, lexicon) may go together in several ways. Each way is weighed by how many words it
+explains and how likely its numbers are; a clear winner is taken, anything else is asked with the best first.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from estimator.fieldnotes import wholelines
+from estimator.fieldnotes.drafts import NEEDS_AMOUNT, Draft, row, shown
+from estimator.fieldnotes.heads import drafts
+from estimator.fieldnotes.lexicon import Atom, atoms, lexicon, split
+from estimator.fieldnotes.figures import FARTHEST_LEAP_FT, MOST_BARE_DEPTH, SIZES_IN, Numbers, Way, labelled, ways
+from estimator.fieldnotes.tokens import Token, normal, tokens
+
+LONGEST_LINE = 600
+"""Letters of a line that is still weighed; a longer one is asked back whole."""
+MOST_ATOMS = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What the log says before this line."""
+
+    bore_in: float = 4.0
+    last_ft: float | None = None
+    furthest_ft: float = 0.0
+    zone: str = ""
+    before: tuple[str, ...] = ()  # the last line, in standard words
+    started: frozenset[str] = frozenset()  # stretches that began and have no end
+    runs: int = 0
+    seen: frozenset[str] = frozenset()  # kinds an earlier run saw
+    names: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """`rows` are standard words; `asked` is a question, `choices` what may be meant, best first ("note" keeps a remark).
+
+    `instead`: the rows stand in place of the line before. `left` are words that had no part in it.
+    """
+
+    rows: tuple[str, ...] = ()
+    asked: str = ""
+    choices: tuple[str, ...] = ()
+    left: str = ""
+    instead: bool = False
+    score: float = 0.0
+
+    @property
+    def remark(self) -> bool:
+        return not self.rows and not self.asked and not self.instead
+
+
+def understand(text: str, context: Context) -> Meaning:
+    """The meaning of one line; never raises for anything a line can hold."""
+    body = text.partition(";")[0]
+    if len(body) > LONGEST_LINE:
+        return Meaning(asked="this line is too long to be one finding; type it in pieces")
+    found = [_one(variant, context) for variant in _variants(tokens(normal(body)))]
+    best = max(found, key=lambda m: m.score)
+    others = [m for m in found if m is not best and m.rows and m.rows != best.rows and best.score - m.score < 2]
+    if best.rows and others and not best.asked:
+        return Meaning(asked="which is meant?", choices=(*best.rows, *others[0].rows), score=best.score)
+    return best
+
+
+def _variants(found: list[Token]) -> Iterator[list[Token]]:
+    """The tokens, and as another reading those with `34 ft 2in` taken apart."""
+    yield found
+    for n, token in enumerate(found):
+        if token.kind == "ft" and token.plain and "in" in token.text or (token.kind == "ft" and token.plain and '"' in token.text):
+            feet = float(int(token.value))
+            middle = re.search(r"(?:ft|feet|foot)\.?\s*", token.text)
+            cut = token.at + (middle.end() if middle else 1)
+            parts = [
+                replace(token, text=token.text[: cut - token.at], end=cut, value=feet, plain=True),
+                replace(token, kind="in", text=token.text[cut - token.at :], at=cut, value=round((token.value - feet) * 12, 4)),
+            ]
+            yield [*found[:n], *parts, *found[n + 1 :]]
+            return
+
+
+def _one(found: list[Token], context: Context) -> Meaning:
+    every = atoms(split(found), context.names)
+    if not every:
+        return Meaning()
+    if len(every) > MOST_ATOMS:
+        return Meaning(asked="this line is too long to be one finding; type it in pieces")
+    return Reader(every, context).meaning()
+
+
+SEPARATORS = frozenset(("and", "with", "w/", "w", "con", "y", "plus", "also", "but"))
+HOLDS_WORDS = ("finding", "place", "material", "surface", "zone", "utility", "unclear", "state", "part", "reach", "sign", "live", "side")
+POINT_LIKE = frozenset(("branch", "cleanout", "bend", "joint", "access", "stop", "end", "tree"))
+
+
+class Reader:
+    def __init__(self, every: list[Atom], context: Context) -> None:
+        self.atoms, self.context = every, context
+        self.used: set[int] = set()
+        self.clause = self._clauses()
+        self.denied = self._denied()
+        self.ask: list[tuple[str, tuple[str, ...]]] = []
+        self.amount_words: set[int] = set()
+
+    # ── small looks ───────────────────────────────────────────────────────────────────────────
+
+    def has(self, cls: str, meaning: str = "") -> bool:
+        return bool(self.where(cls, meaning))
+
+    def where(self, cls: str, meaning: str = "") -> list[int]:
+        return [
+            n
+            for n, a in enumerate(self.atoms)
+            if cls in a.means and n not in self.denied and (not meaning or a.means[cls] == meaning)
+        ]
+
+    def text(self, n: int) -> str:
+        return self.atoms[n].text if 0 <= n < len(self.atoms) else ""
+
+    def words(self) -> str:
+        return " ".join(a.text for a in self.atoms)
+
+    def number(self, n: int) -> Token | None:
+        token = self.atoms[n].token if 0 <= n < len(self.atoms) else None
+        return token if token is not None and token.number else None
+
+    def is_mark(self, n: int, marks: str) -> bool:
+        token = self.atoms[n].token if 0 <= n < len(self.atoms) else None
+        return token is not None and token.kind == "mark" and token.text in marks
+
+    def _clauses(self) -> list[int]:
+        out, now = [], 0
+        for a in self.atoms:
+            if (a.token and a.token.kind == "mark" and a.token.text in ",;&+") or a.text in SEPARATORS:
+                now += 1
+            out.append(now)
+        return out
+
+    def _denied(self) -> set[int]:
+        """Atoms that a `no` takes away: the next word that says something, and those joined to it by `or`."""
+        out: set[int] = set()
+        for n, a in enumerate(self.atoms):
+            if "no" not in a.means or ("finding" in a.means or "sign" in a.means or "live" in a.means):
+                continue
+            going = False
+            for k in range(n + 1, len(self.atoms)):
+                b = self.atoms[k]
+                if b.token is not None and not (b.token.kind == "mark" and b.token.text == "/"):
+                    break
+                if any(c in b.means for c in ("finding", "sign", "place", "state", "part", "unclear", "danger", "utility", "side")):
+                    if going and not self._joined(k):
+                        break
+                    out.add(k)
+                    going = True
+                elif "or" in b.means or "plain" in b.means or "grade" in b.means or "remark" in b.means or b.text in ("nor", "ni"):
+                    continue
+                else:
+                    break
+        for n, a in enumerate(self.atoms):  # `roots gone`, `belly gone`
+            if "finding" in a.means and n + 1 < len(self.atoms) and self.atoms[n + 1].means.get("state") == "gone":
+                if a.means["finding"] not in ("hole", "gap", "channel", "channel gone", "collapse"):
+                    out |= {n, n + 1}
+        return out
+
+    def _joined(self, k: int) -> bool:
+        """Same clause run: the atom before is `or`, or a word of the same thing."""
+        before = self.atoms[k - 1]
+        return "or" in before.means or before.text in ("nor", "ni", "/") or "part" in before.means or "plain" not in before.means
+
+    # ── the whole line ────────────────────────────────────────────────────────────────────────
+
+    def meaning(self) -> Meaning:
+        for whole in (wholelines.correction, wholelines.heading, wholelines.turned, wholelines.remark, wholelines.tapes):
+            found = whole(self)
+            if found is not None:
+                return found
+        if parts := self._apart():
+            found = [Reader(part, self.context).meaning() for part in parts]
+            if all(m.rows and not m.asked for m in found):
+                rows = tuple(row for m in found for row in m.rows)
+                return Meaning(rows=rows, left="; ".join(m.left for m in found if m.left), score=max(m.score for m in found) + 1)
+        return self._things()
+
+    def _apart(self) -> list[list[Atom]]:
+        """Clauses that each have a thing and a reading of their own: `tile from 27, carpet from 33`."""
+        groups: list[list[Atom]] = []
+        for n, a in enumerate(self.atoms):
+            if a.token is not None and a.token.kind == "mark" and a.token.text in ",;":
+                groups.append([])
+                continue
+            if not groups:
+                groups.append([])
+            groups[-1].append(a)
+        groups = [g for g in groups if g]
+        if len(groups) < 2 or len(groups) > 6:
+            return []
+        for group in groups:
+            heads = any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone"))
+            readings = [a.token for a in group if a.token and a.token.kind in ("num", "range")]
+            if not heads or len(readings) != 1 or readings[0].value < 7 and not readings[0].point:
+                return []
+            if any("loc" == a.means.get("place") or "anchor" in a.means for a in group):
+                return []
+        return groups
+
+    def part(self, start: int, skip: tuple[int, int] = (0, 0)) -> "Reader":
+        """The line from one atom on; `skip` atoms left out where the line began before it."""
+        return Reader(self.atoms[start:], self.context)
+
+    def without_denied(self, where: str) -> Meaning:
+        """What the line says without what it denies, at a place written in standard words."""
+        kept = [a for n, a in enumerate(self.atoms) if n not in self.denied and "no" not in a.means and "correct" not in a.means]
+        at = tokens(where.replace("-end", ""))
+        head = [Atom(t.text, n, n, token=t) for n, t in enumerate(at)]
+        return Reader([*head, *kept], self.context)._things()
+
+    def surface_follows(self, n: int) -> bool:
+        """`28 floor`, `3ft from asphalt`: the next words name what lies over the pipe."""
+        for k in range(n + 1, min(n + 6, len(self.atoms))):
+            a = self.atoms[k]
+            if "surface" in a.means or a.means.get("zone") in ("drive", "walk", "street", "yard"):
+                return True
+            if a.token is not None or not ("from surface" in a.means or "plain" in a.means or "under" in a.means or a.means.get("place") == "depth"):
+                return False
+        return False
+
+    def surface(self) -> str:
+        for a in self.atoms:
+            if "surface" in a.means:
+                return a.means["surface"]
+        for a in self.atoms:
+            if a.means.get("zone") in ("drive", "walk", "street"):
+                return a.means["zone"]
+            if a.means.get("zone") == "yard":
+                return "ground"
+            if a.means.get("zone") == "slab":
+                return "slab"
+        return ""
+
+    def single_place(self) -> bool:
+        return not any((t := self.number(n)) is not None and t.kind == "range" for n in range(len(self.atoms))) and not self.has("fraction")
+
+    def _things(self) -> Meaning:
+        numbers = labelled(self)
+        found = drafts(self, numbers)
+        return Finish(self, numbers, found).meaning()
+
+
+from estimator.fieldnotes.finish import Finish  # noqa: E402

@@ -2,11 +2,13 @@
 
 from dataclasses import dataclass, field
 
-from estimator.fieldnotes.words import BY_NAME
+from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME
 from estimator.model.lengths import show
 
 CLOCKS = {"top": "12", "bottom": "6", "left": "9", "right": "3"}
 NEEDS_AMOUNT = ("roots", "offset", "sag", "oval", "grease")
+SAYS_HOW_MUCH = frozenset(("cannot pass", "hair", "lens under", "full", "no flow", "still flows", "flat", "broken"))
+"""Signs that say how much; `drags` and `several` do not."""
 
 
 @dataclass(slots=True)
@@ -47,7 +49,7 @@ class Draft:
     @property
     def short_of_amount(self) -> bool:
         return self.word in NEEDS_AMOUNT and not (
-            self.percent or self.inch is not None or self.grade or self.signs or self.count or self.leg
+            self.percent or self.inch is not None or self.grade or SAYS_HOW_MUCH & set(self.signs) or self.count or self.leg
         )
 
     def words(self) -> str:
@@ -119,4 +121,5 @@ def where(at: float, to: float | None, to_end: bool = False, about: bool = False
 
 def row(at: float, to: float | None, drafts: list[Draft], to_end: bool = False, about: bool = False) -> str:
     """A line in standard words."""
-    return f"{where(at, to, to_end, about)} {', '.join(d.words() for d in drafts)}"
+    first = sorted(drafts, key=lambda d: d.word not in ALL_SIGNS)  # `mud` after a finding would be a sign of it
+    return f"{where(at, to, to_end, about)} {', '.join(d.words() for d in first)}"

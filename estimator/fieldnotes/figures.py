@@ -107,6 +107,10 @@ def labelled(r: "Reader") -> Numbers:
             out.inches.append((n, t.value))
             take(n)
     for n, a in enumerate(r.atoms):
+        if a.text in ("flag", "bandera", "mark flag") and n + 1 < last and (len(word(n + 1)) == 1 or r.number(n + 1) is not None):
+            out.flag = word(n + 1).upper()
+            take(n, n + 1)
+    for n, a in enumerate(r.atoms):
         if n in r.denied:
             continue
         if share := a.means.get("fraction"):
@@ -161,7 +165,8 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         if "part" in a1:
             r.used.add(n + 1)
         return True
-    if t.kind == "ft" and a1.get("part") in ("joint", "piece", "pipe") and after not in ("pipe", "line", "wall") or (t.kind == "ft" and after in ("lengths", "sections", "sticks")):
+    others = any(k != n and (o := r.number(k)) is not None and o.kind in ("num", "ft", "range") for k in range(len(r.atoms)))
+    if others and t.kind == "ft" and a1.get("part") in ("joint", "piece", "pipe") and after not in ("pipe", "line", "wall") or (t.kind == "ft" and after in ("lengths", "sections", "sticks")):
         out.every_ft = t.value
         take(n)
         return True

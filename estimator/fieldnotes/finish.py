@@ -104,7 +104,7 @@ class Finish:
             if target is not None:
                 target.percent = pair if target.percent is None or pair[1] > target.percent[1] else target.percent
         for n in r.where("fraction"):
-            if r.atoms[n].means["fraction"] == "full":
+            if r.atoms[n].means["fraction"] == "full" and n not in r.used:
                 target = self._nearest(n, [d for d in self.drafts if d.word in ("sag", "roots", "grease", "scale", "mud", "blocked", "reverse fall")])
                 r.used.add(n)
                 if target is not None:
@@ -267,6 +267,8 @@ class Finish:
             if role == "size":
                 for d in [d for d in self.drafts if d.word == "branch"]:
                     d.inch = d.inch if d.inch is not None else t.value
+                if n == 0 and "room" in self.r.atoms[1].means:
+                    self.counted = t.value
             elif role == "degrees":
                 next(d for d in self.drafts if d.word == "bend").degrees = t.value
             elif role == "depth":
@@ -286,6 +288,7 @@ class Finish:
         return best, second
 
     bare_depth = False
+    counted: float | None = None
 
     def _to_end(self, way: Way) -> bool:
         words = self.r.words()
@@ -312,7 +315,7 @@ class Finish:
             to = None
         spans = [d for d in self.drafts if not (d.word in POINT_LIKE or d.word in ("bend",))]
         points = [d for d in self.drafts if d not in spans]
-        if any(d.word in ("pipe",) for d in self.drafts) and self.r.has("material") and len(self.r.where("material")) > 1:
+        if any(d.word in ("pipe",) for d in self.drafts) and not (r.has("ends") or r.has("end")) and len(self.r.where("material")) > 1:
             rows = self._two_pipes(at, to)
             if rows:
                 return rows
@@ -377,6 +380,8 @@ class Finish:
         if way.at is not None and self._leap(at):
             tenth = [row(round(at / 10, 4), None, self.drafts)] if way.to is None and at >= 100 else []
             return f"{shown(at)} ft is far beyond everything before; is a point missing?", (*tenth, *best)
+        if self.counted is not None:
+            return f"{shown(self.counted)} in, or {shown(self.counted)} of them?", best
         if unknown:
             return self._unknown(unknown[0], way, best)
         if self.half is not None:

@@ -119,6 +119,9 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             continue
         if "cleaned" in means and r.has("cleaned"):
             continue
+        if _only_where(r, n):
+            r.used.add(n)
+            continue
         draft = _draft(r, n, means["finding"])
         same = next((d for d in out if d.word == draft.word and (d.clause == draft.clause or draft.word in ("fitting", "blocked", "crack"))), None)
         r.used.add(n)
@@ -127,15 +130,22 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             same.grade = same.grade or draft.grade
             continue
         out.append(draft)
-    words = {d.word for d in out}
-    if "intruding" in words:
-        for d in [d for d in out if d.word == "roots"]:
-            if "root intrusion" in r.words():
-                out.remove(d)
-    if {"scale", "channel"} <= words:
-        pass  # both are there
-    if "leak" in words and "drip" in [s for d in out for s in d.signs]:
-        pass
+    opened = [d for d in out if d.word in ("hole", "gap", "crack", "channel", "collapse", "offset")]
+    for n in r.where("unclear", "gravel"):
+        if opened and n not in r.used:
+            target = min(opened, key=lambda d: abs(d.at - n))
+            r.used.add(n)
+            if "soil seen" not in target.signs:
+                target.signs.append("soil seen")
+
+
+def _only_where(r: "Reader", n: int) -> bool:
+    """`hole under the scale`: the second finding says where the first one is."""
+    k = n - 1
+    while k >= 0 and r.text(k) in ("the", "that", "all", "some", "all that", "this"):
+        k -= 1
+    others = [m for m in r.where("finding") if m != n]
+    return bool(others) and r.text(k) in ("under", "behind", "beneath", "below", "underneath", "past", "after", "before", "between", "debajo de", "bajo", "atras de")
 
 
 def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
@@ -288,6 +298,9 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         break
     bends = [n for n in r.where("place", "bend") if r.text(n) not in ("turns",) or not r.has("material")]
     turned = not bends and not out and _bend_by_degrees(r)
+    if turned and not r.has("side") and not numbers.degrees and not r.has("part"):
+        values = [t.value for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+        r.ask.append(("a bend, or a stretch?", tuple(f"bend {v:g}" for v in values if v in DEGREES)))
     if (bends or turned) and not findings and not any(d.word in ("branch", "cleanout") for d in out):
         n = bends[0] if bends else 0
         out.append(Draft("bend", n, r.clause[n], choice="long sweep" if r.text(n) == "long sweep" else "sweep" if r.text(n) == "sweep" else ""))

@@ -165,11 +165,10 @@ class LogReader:
             self._unclear(unclear, place)
             return
         body, _, note = raw.partition(";")
-        line = digits_for_words(tidied(body))
+        own = tidied(body)
         for words in (self.log.names, self.words):  # the nearest meaning first
-            line = whole_words(line, words)
-        own = line
-        line = whole_words(line, trade_shortenings())
+            own = whole_words(own, words)
+        line = whole_words(digits_for_words(own), trade_shortenings())
         if _is_heading(line.text):
             self._heading(line, note.strip(), place)
         elif re.fullmatch(r"\s*back\.?\s*", line.text, re.IGNORECASE):

@@ -98,8 +98,16 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
     return any(_cannot_be(t, text, context) for t in said.things)
 
 
+_NOT_OVER_IT = re.compile(r"\b(?:house|hse|slab|floor|drive|driveway|street|yard|walk|sidewalk|home|building|now)\b", re.IGNORECASE)
+_NO_WALL = re.compile(r"\b(?:deep|down|depth|long|wide)\b", re.IGNORECASE)
+
+
 def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     values, word = thing.values, thing.word
+    if word.word == "under" and _NOT_OVER_IT.search(str(values.get("choice", ""))):
+        return True
+    if any(_NO_WALL.search(to) for _, to in values.get("ties", ())):
+        return True
     size = values.get("size")
     leg = values.get("leg")
     if leg in ("ends", "still") and word.kind == "finding" and word.word not in context.started:

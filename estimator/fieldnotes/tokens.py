@@ -188,7 +188,7 @@ def _token(m: re.Match[str]) -> Token:
         return Token(kind, text, at, end, value, to, about, plain, point, tight)
 
     if kind in ("phone", "time"):
-        clock = re.fullmatch(r"(\d{1,2}):00", text)
+        clock = re.fullmatch(r"(\d{1,2}):00", text.strip())
         if kind == "time" and clock and 1 <= int(clock[1]) <= 12:
             return Token("time", text, at, end, float(clock[1]))
         return Token(kind, text, at, end)

@@ -224,6 +224,8 @@ class Reader:
             a = self.atoms[k]
             if "surface" in a.means or a.means.get("zone") in ("drive", "walk", "street", "yard"):
                 return True
+            if a.means.get("zone") == "slab" and a.text.split()[0] in ("under", "below", "bajo", "debajo", "beneath"):
+                return True
             if a.token is not None or not ("from surface" in a.means or "plain" in a.means or "under" in a.means or a.means.get("place") == "depth"):
                 return False
         return False

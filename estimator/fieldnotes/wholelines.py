@@ -25,7 +25,9 @@ def correction(r: "Reader") -> "Meaning | None":
         if not before:
             return Meaning(asked="there is no line before this one to take back", score=9)
         return Meaning(rows=(), instead=True, score=9)
-    no_first = bool(r.atoms) and ("no" in r.atoms[0].means or _STARTS_NO.match(r.text(0)))
+    second = 1 if len(r.atoms) > 1 and not r.is_mark(1, ",") else 2
+    says_no = bool(r.atoms) and "sign" not in r.atoms[0].means and "finding" not in r.atoms[0].means and ("no" in r.atoms[0].means or bool(_STARTS_NO.match(r.text(0))))
+    no_first = says_no and (r.number(second) is not None or second < len(r.atoms) and ("side" in r.atoms[second].means or "correct" in r.atoms[second].means))
     instead = "instead" in said or no_first
     if not instead or not before:
         return None

@@ -96,7 +96,9 @@ def finding_words(f: Finding, after_cleaning: bool) -> str:
 
 
 def _line(origin: Origin, words: str, note: str) -> str:
-    where = _where(origin.reading_ft or 0.0, origin.reading_to_ft, origin.about)
+    if origin.reading_ft is None:
+        return words  # a line that names no place
+    where = _where(origin.reading_ft, origin.reading_to_ft, origin.about)
     return f"{where} {words}" + (f" ; {note}" if note else "")
 
 
@@ -107,6 +109,9 @@ def _of_pass(line: Line, p: Pass) -> Iterable[tuple[Origin, str, str]]:
     for f in line_findings(line):
         if f.origin.pass_number == p.number:
             yield f.origin, finding_words(f, p.after_cleaning), f.note
+    for u in line.unclear:
+        if u.origin.pass_number == p.number:
+            yield u.origin, f"unclear{' utility' if u.danger else ''}: {u.text}", ""
 
 
 def dump_log(line: Line) -> str:

@@ -46,7 +46,7 @@ class Finish:
         if not question and (strange := self._strange()):
             question, choices = strange, tuple(rows)
         if question:
-            return Meaning(asked=question, choices=tuple(dict.fromkeys(choices)), left=left, score=score)
+            return Meaning(asked=question, choices=tuple(dict.fromkeys(choices)), left=left, score=score, at=way.at, to=way.to)
         return Meaning(rows=tuple(rows), left=left, score=score)
 
     def _legs(self) -> None:
@@ -571,7 +571,7 @@ class Finish:
         unknown = [a for a in r.atoms if a.unknown]
         guarded = next((a for a in r.atoms if a.near), None)
         if guarded is not None:
-            return Meaning(asked=f"“{guarded.text}”: was {guarded.near} meant? A word that may be gas or another utility is never guessed", choices=self._filled(("utility gas", "note"), way), score=2)
+            return Meaning(asked=f"“{guarded.text}”: was {guarded.near} meant? A word that may be gas or another utility is never guessed", choices=self._filled(("utility gas", "note"), way), score=2, at=way.at)
         said = any(not a.token and "plain" not in a.means for a in r.atoms)
         if numbers and (unknown or said or len(numbers) > 0):
             if all("plain" in a.means or a.token is not None for a in r.atoms):
@@ -586,9 +586,9 @@ class Finish:
                         offers = [f"{shown(values[0])} bend {shown(values[1])}"]
                     elif values and values[0] in (45.0, 90.0) and r.has("side") and last is not None:
                         offers = [f"{shown(last)} bend {shown(values[0])} {r.atoms[r.where('side')[0]].means['side']}"]
-                    return Meaning(asked="what is there?", choices=(*offers, "note"), score=1)
+                    return Meaning(asked="what is there?", choices=(*offers, "note"), score=1, at=way.at)
             words = " ".join(a.text for a in unknown) or r.words()
-            return Meaning(asked=f"“{words}”: what is there?", choices=("note",), score=1)
+            return Meaning(asked=f"“{words}”: what is there?", choices=("note",), score=1, at=way.at)
         return Meaning(score=1)
 
     def _strange(self) -> str:

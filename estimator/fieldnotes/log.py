@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED, NO_PASS, NOTHING_READ
-from estimator.fieldnotes.standard import Said, suspicious, tied
+from estimator.fieldnotes.standard import AT_ONE_PLACE, Said, suspicious, tied
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.things import Thing
 from estimator.fieldnotes.understand import Context, Meaning, understand
@@ -21,7 +21,7 @@ from estimator.model.problem import Place, Problem
 NOT_READ = "#?"
 """Began a line that an earlier version could not read; it is read again."""
 _NAME = re.compile(r"^\s*([A-Za-z][\w/' ]{0,20}?)\s*=\s*([A-Za-z][\w' .-]*?)\s*$")
-_UNCLEAR = re.compile(r"^\s*(?:~?(\d+(?:\.\d+)?)(?:-(\d+(?:\.\d+)?))?\s+)?unclear:\s*(.*)$")
+_UNCLEAR = re.compile(r"^\s*(?:~?(\d+(?:\.\d+)?)(?:-(\d+(?:\.\d+)?))?\s+)?unclear( utility)?:\s*(.*)$")
 _HEADING_PART = re.compile(
     r"\s*(?:(?:riser|drop|zero at|before|after)\s|surface\b|no riser\b|with (?:the )?flow\b|against (?:the )?flow\b|"
     r"from end\b|to (?:the )?(?:house|street|main|city|tank)\b)", re.IGNORECASE
@@ -66,11 +66,13 @@ class Asked:
     choices: tuple[str, ...]
     place: Place
     back: bool = False
+    later: bool = False  # of a stretch that began: its amount may still come
+    utility: bool = False  # known to be one that may be gas
 
     @property
     def danger(self) -> bool:
         """It may be gas or another utility."""
-        return bool(_DANGERS.search(self.text) or any(_DANGERS.search(c) for c in self.choices))
+        return self.utility or bool(_DANGERS.search(self.text) or any(_DANGERS.search(c) for c in self.choices))
 
 
 @dataclass(slots=True)
@@ -240,7 +242,7 @@ class LogReader:
                 run.sames.append(Same(where.from_ft, where.to_ft, said.same, place))
             for thing in said.things:
                 at = self._place(place, line, thing.at) if column else Place(place.file, place.line, (place.column or 1) + thing.at)
-                leg = thing.values.pop("leg", "") or ("to end" if said.to_end else "starts" if where.open_end else "")
+                leg = thing.values.pop("leg", "") or ("to end" if said.to_end else "starts" if where.open_end and thing.word.word not in AT_ONE_PLACE else "")
                 run.entries.append(
                     Entry(where.from_ft, where.to_ft, leg, where.about, thing, at, raw.rstrip(), self.back, note)
                 )
@@ -323,7 +325,7 @@ class LogReader:
     def _ask(self, meaning: Meaning, raw: str, place: Place, context: Context) -> None:
         run = self._run(place)
         where = next((w for c in meaning.choices if c != "note" and (w := _where_of(c)) is not None), None)
-        from_ft, to_ft = where if where else (None, None)
+        from_ft, to_ft = where if where else (meaning.at, meaning.to)
         asked = Asked(from_ft, to_ft, raw.strip(), meaning.asked, meaning.choices, place, self.back)
         run.asked.append(asked)
         self.before = _Last((), run, len(run.entries), len(run.sames), asked, raw)
@@ -334,9 +336,10 @@ class LogReader:
         run = self._run(place)
         low = float(match[1]) if match[1] else None
         high = float(match[2]) if match[2] else None
-        meaning = understand(match[3].partition(";")[0], self._context())
+        meaning = understand(match[4].partition(";")[0], self._context())
+        choices = meaning.choices or meaning.rows
         run.asked.append(
-            Asked(low, high, match[3].strip(), meaning.asked or "what is there?", meaning.choices or meaning.rows, place, self.back)
+            Asked(low, high, match[4].strip(), meaning.asked or "what is there?", choices, place, self.back, utility=bool(match[3]))
         )
 
     # ── lines that belong together ────────────────────────────────────────────────────────────

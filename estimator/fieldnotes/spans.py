@@ -25,6 +25,7 @@ def furthest_ft(log_pass: LogPass) -> float | None:
     """The highest reading of the pass, ft on the reel, or None."""
     readings = [r for e in log_pass.entries for r in (e.from_ft, e.to_ft) if r is not None]
     readings += [r for s in log_pass.sames for r in (s.from_ft, s.to_ft) if r is not None]
+    readings += [r for a in log_pass.asked for r in (a.from_ft, a.to_ft) if r is not None and not a.later]
     return max(readings, default=None)
 
 
@@ -45,8 +46,25 @@ def closed(log_pass: LogPass) -> tuple[list[Entry], list[Problem]]:
             out.append(replace(entry, leg=""))
         elif (entry.leg == "ends" and not _start_of(entry, others)) or (entry.leg == "still" and not _within(entry, others)):
             problems.append(NO_START(entry.place, word=entry.thing.word.word, at=entry.from_ft))
-            out.append(replace(entry, leg=""))
+            out += [replace(entry, leg="")] if _says_how_much(entry.thing) else _ask(entry, None, log_pass)
     return out, problems
+
+
+def _says_how_much(thing: Thing) -> bool:
+    return not thing.word.needs or any(need in thing.values for need in thing.word.needs)
+
+
+def _ask(entry: Entry, to_ft: float | None, log_pass: LogPass) -> list[Entry]:
+    """What nobody said how much of is asked back; it is no finding until then."""
+    word = entry.thing.word.word
+    where = f"{entry.from_ft:g}" if to_ft is None else f"{entry.from_ft:g}-{to_ft:g}"
+    question = f"{word}: how much? such as {word} 30%, {word} 2in, light, moderate or severe"
+    choices = tuple(f"{where} {word} {grade}" for grade in ("light", "moderate", "severe"))
+    text = entry.text.partition(";")[0].strip()
+    asked = Asked(entry.from_ft, to_ft, text, question, choices, entry.place, entry.back, later=True)
+    if asked not in log_pass.asked:
+        log_pass.asked.append(asked)
+    return []
 
 
 def _within(still: Entry, others: list[Entry]) -> bool:
@@ -85,14 +103,8 @@ def _from_start(start: Entry, log_pass: LogPass, pass_end: float, problems: list
     to_ft = ends[0].from_ft if ends else max(pass_end, start.from_ft)
     between = [e for e in _of(word.word, entries, "still") if start.from_ft <= e.from_ft <= to_ft]
     thing = _together(start.thing, [e.thing for e in (*between, *ends[:1])])
-    if word.needs and not any(need in thing.values for need in word.needs):
-        where = f"{start.from_ft:g}-{to_ft:g} {word.word}"
-        question = f"{word.word}: how much? such as {word.word} 30%, {word.word} 2in, light, moderate or severe"
-        choices = tuple(f"{where} {grade}" for grade in ("light", "moderate", "severe"))
-        asked = Asked(start.from_ft, to_ft, start.text.strip(), question, choices, start.place, start.back)
-        if asked not in log_pass.asked:
-            log_pass.asked.append(asked)
-        return []
+    if not _says_how_much(thing):
+        return _ask(start, to_ft, log_pass)
     return [replace(start, to_ft=to_ft, leg="", thing=thing)]
 
 

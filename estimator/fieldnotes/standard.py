@@ -22,6 +22,10 @@ _TO_END = re.compile(r"\s*(~?\d+(?:\.\d+)?)-end\b", re.IGNORECASE)
 _FEET_AMOUNT = re.compile(r"\d\s*(?:'|ft\b|feet\b|foot\b)", re.IGNORECASE)
 
 
+AT_ONE_PLACE = frozenset(("branch", "cleanout", "bend", "tree", "access", "stop", "end"))
+"""What lies at one footage: `9-11 branch` is 9 ft 11 in, or anywhere in 2 ft."""
+
+
 @dataclass(slots=True)
 class Said:
     """What a line in standard words says; `same` is what it saw again, `to_end` a stretch to where the run ends."""
@@ -87,7 +91,9 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
     written = text[: where.end]
     low, high = where.from_ft, where.to_ft
     dash = re.fullmatch(r"\s*~?(\d+)-(\d+)\s*", written)
-    if dash and int(dash[2]) < 12 and (int(dash[2]) < int(dash[1]) or any(t.word.word in ("branch", "cleanout", "bend", "tree") for t in said.things)):
+    if dash and int(dash[2]) < 12 and int(dash[2]) < int(dash[1]):
+        return True
+    if high is not None and high > low and any(t.word.word in AT_ONE_PLACE for t in said.things):
         return True
     if low > 400 or (high is None and "." not in written and low >= 200 and low > context.furthest_ft + FARTHEST_LEAP_FT and not any(t.word.word in ("end", "stop") for t in said.things)):
         return True

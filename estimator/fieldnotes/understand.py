@@ -48,6 +48,8 @@ class Meaning:
     left: str = ""
     instead: bool = False
     score: float = 0.0
+    at: float | None = None  # where it lies as far as it says, also where it is asked back
+    to: float | None = None
 
     @property
     def remark(self) -> bool:

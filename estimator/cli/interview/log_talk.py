@@ -6,17 +6,16 @@ from itertools import zip_longest
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
-from estimator.cli.interview.loose import NEW_RUN
-from estimator.cli.interview.rows import HEADING, Asked, Typed, taken_up
+from estimator.cli.interview.rows import ASKED_CODES, REMARK, Typed, taken_up, typed, without_last
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import in_full, short
 from estimator.cli.interview.steps import Step, item_of, items
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.interview.typed import typed, without_last
 from estimator.cli.views.words import number
 from estimator.fieldnotes.answers import YES, cleaned, nearest
 from estimator.fieldnotes.echo import agreement, echo_line
 from estimator.fieldnotes.questions import SECTIONS
+from estimator.fieldnotes.log import Asked
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.model.profile import Profile
@@ -27,9 +26,9 @@ _FINISHED = ("done", "end of log", "finished")
 HELP = (
     "A line is where, what, how much: 11.5 branch 3in left live. First say the pass: "
     "pass front cleanout to house, riser 28in. `back` means the camera comes back; a remark goes after ;",
-    "no 16.6 puts the last reading right; undo takes the last line out; lines shows them with numbers, change 3 … and "
-    "strike 3 put one of them right; list says it all back; go NAME leaves the log; "
-    "done ends it. A word I do not know is asked for once and remembered.",
+    "no 16.6 puts the last line right, scratch that takes it back; undo takes the last row out; lines shows them with numbers, "
+    "change 3 … and strike 3 put one of them right; list says it all back; go NAME leaves the log; done ends it. "
+    "What may mean two things is asked: type the number, - for a remark, or the line again.",
 )
 
 
@@ -77,8 +76,7 @@ class _Session:
             passes = self.log.sheet.log.passes
             no_pass = " (no pass yet)" if passes and passes[0].heading.access == "?" else ""
             return f"{self.log.about.name}{no_pass}> "
-        unknown = "left open; - is a remark" if asked.alone else "a remark"
-        return f"  “{asked.word}” means [{asked.offer or unknown}]: "
+        return "  number, - for a remark, or type it again: " if asked.choices else "  type it again, or - for a remark: "
 
     def _command(self, text: str) -> str:
         low = text.lower().rstrip(".!")
@@ -109,34 +107,32 @@ class _Session:
         if self.log.rows != before:
             self.before.append(before)
             log_files.written(self.job, self.step, self.name, self.log.rows)
-        if self.log.learned:
-            self.job.put(("words",), {self.log.learned[0]: self.log.learned[1]})
         self._answer(text)
 
     def _answer(self, text: str) -> None:
         log, wide = self.log, self.terminal.columns
         if log.refused:
             self.terminal.tell(log.refused, "bad")
+        elif log.asked is not None:
+            self._ask(log.asked)
+        elif log.taken_back:
+            self.line = log.sheet.line
+            self.terminal.tell(f"taken back: {log.taken_back.strip()}")
         elif log.row is not None:
             sheet = log.sheet
-            more = [f"{log.learned[0]} = {log.learned[1]}, remembered"] if log.learned else []
-            more += ["a new run? begin it with: pass …"] if _begins_a_run(log.rows[log.row]) else []
-            more += ["what is it called? undo, and write: called NAME"] if self._lost_name(text, log.row) else []
-            more += [short(p) for p in (*log.problems, *self._unplaced())]
+            more = [short(p) for p in (*log.problems, *self._unplaced())]
             said = reply.answer(sheet, log.row, wide, self.line, "; ".join(more))
             self.line = sheet.line
             if len(said) <= wide:
                 self.terminal.say([said])
             else:
                 self.terminal.tell(said.strip())
-        elif log.problems and not log.asked:
-            self.terminal.tell("? " + short(log.problems[0]), "bad")
 
-    def _lost_name(self, text: str, row: int) -> bool:
-        """Words beside a branch without a name became a remark: one of them may be its name."""
-        entries = [e for p in self.log.sheet.log.passes for e in p.entries if e.place.line == row + 1]
-        nameless = any(e.thing.word.word == "branch" and "name" not in e.thing.values for e in entries)
-        return nameless and ";" in self.log.rows[row] and ";" not in text
+    def _ask(self, asked: Asked) -> None:
+        """The question, with what may be meant, best first. A line that may be gas says so."""
+        self.terminal.tell(f"? {asked.question.rstrip('?')}?", "bad" if asked.danger else "")
+        for n, choice in enumerate(asked.choices, start=1):
+            self.terminal.tell(f"  {n} {'keep it as a remark' if choice == REMARK else choice}")
 
     def _unplaced(self) -> list[Problem]:
         row = self.log.row
@@ -162,7 +158,7 @@ class _Session:
 
     def _read_file(self, name: str) -> None:
         """The file becomes the line's log, with what was typed so far at its end; asked for where something was."""
-        typed_so_far = [row for row in self.log.rows if not log_files.looks_like_a_file(row.lstrip("#? "))]
+        typed_so_far = [row for row in self.log.rows if not log_files.looks_like_a_file(row)]
         if typed_so_far and name != self.name:
             lines = "line" if len(typed_so_far) == 1 else "lines"
             answer = self.terminal.ask(
@@ -223,7 +219,7 @@ class _Session:
         sheet = self.log.sheet
         self.terminal.say(line[: self.terminal.columns] for line in echo_line(sheet.line))
         for row in sheet.not_read:
-            self.terminal.tell(f"? not read yet: {row}", "bad")
+            self.terminal.tell(f"? asked back: {row}", "bad")
         drawn = reply.strip(sheet.line, self.terminal.columns - 2)
         if drawn:
             self.terminal.tell(drawn)
@@ -239,11 +235,11 @@ class _Session:
         """What is still to mend is said once; the second `done` leaves it so."""
         self.log = read_on(self.log)
         sheet = read(self.log.rows, self.log.about, self.log.words)
-        wrong = [p for p in (*sheet.problems, *sheet.hanging) if p.level is not Level.WARNING]
+        wrong = [p for p in (*sheet.problems, *sheet.hanging) if p.level is not Level.WARNING and p.code not in ASKED_CODES]
         if (wrong or sheet.not_read) and not self.warned:
             self.warned = True
             for row in sheet.not_read:
-                self.terminal.tell(f"? not read, kept as it is: {row}", "bad")
+                self.terminal.tell(f"? asked back, kept as it is: {row}", "bad")
             for p in wrong[:6]:
                 self.terminal.tell(f"? line {p.place.line}: {short(p)}", "bad" if p.level is Level.ERROR else "")
             self.terminal.tell("Type what is missing, or done once more to leave it for later.")
@@ -251,11 +247,6 @@ class _Session:
         if sheet.readings:
             self.terminal.tell(account(sheet.line, self.name, len(self.log.rows)))
         return DONE
-
-
-def _begins_a_run(row: str) -> bool:
-    """A note about the camera going in somewhere: its readings need a pass of their own."""
-    return not HEADING.match(row) and not row.lstrip("# ")[:1].isdigit() and bool(NEW_RUN.search(row))
 
 
 def read_on(log: Typed) -> Typed:

@@ -10,9 +10,6 @@ from estimator.fieldnotes.log import Log, LogReader
 from estimator.model.line import Line
 from estimator.model.problem import Level, Place, Problem
 
-NOT_READ = "#? "
-"""Begins a line that was typed and could not be read: it is kept, as a note, and asked for at the end."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class About:
@@ -42,7 +39,8 @@ class Sheet:
 
     @property
     def not_read(self) -> tuple[str, ...]:
-        return tuple(row.removeprefix(NOT_READ).strip() for row in self.rows if row.startswith(NOT_READ))
+        """The lines that are asked back and not answered."""
+        return tuple(asked.text for asked in self.log.asked)
 
     @property
     def readings(self) -> int:
@@ -52,7 +50,7 @@ class Sheet:
 
 def read(rows: Sequence[str], about: About, words: Mapping[str, str]) -> Sheet:
     log = Log()
-    LogReader(log, about.file, words, about.given).read("\n".join(rows))
+    LogReader(log, about.file, words, about.given, about.size_in).read("\n".join(rows))
     bare = Line(name=about.name, size_in=about.size_in, pipe=about.pipe)
     line, _, _, hanging = assemble(bare, log, about.zero, LIMITS, Place(about.file))
     return Sheet(tuple(rows), log, line, tuple(log.problems), tuple(hanging))

@@ -122,6 +122,7 @@ def labelled(r: "Reader") -> Numbers:
         elif size := a.means.get("coin"):
             out.inches.append((n, float(size)))
             r.used.add(n)
+    r.turned = bool(out.degrees)
     out.free = [n for n, a in enumerate(r.atoms) if n not in done and r.number(n) is not None]
     return out
 
@@ -211,11 +212,12 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
                 take(n)
                 return True
     if r.has("place", "beam") and length:
-        if after in ("deep", "d", "tall", "high", "hondo", "dp") or (before in ("deep", "depth") and t.kind != "num"):
+        labels = ("deep", "d", "tall", "high", "hondo", "dp"), ("wide", "w", "ancho", "thick", "across")
+        if after in labels[0] or (before in ("deep", "depth") and t.kind != "num" and after not in labels[1]):
             out.lengths.append(("deep", _ft(t, bare_in=t.value >= 4)))
             take(n, n + 1)
             return True
-        if after in ("wide", "w", "ancho", "thick", "across") :
+        if after in labels[1]:
             out.lengths.append(("wide", _ft(t, bare_in=t.value >= 4)))
             take(n, n + 1)
             return True
@@ -360,7 +362,7 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         score -= 2.5 if n else 0.5
         if "branch" in beside or sides:
             score -= 1 if n else 0
-    if t.value in DEGREES and "bend" in kinds:
+    if t.value in DEGREES and "bend" in kinds and not r.turned:
         score -= 2.5
     if "loc" in kinds and n and "loc" in beside:
         score -= 2
@@ -416,7 +418,7 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
 
     if "branch" in kinds and t.kind == "num" and t.value in SIZES_IN:
         offer(2.0 + any(m.get("place") == "branch" or "side" in m for m in near), "size")
-    if "bend" in kinds and t.kind == "num" and t.value in DEGREES:
+    if "bend" in kinds and t.kind == "num" and t.value in DEGREES and not r.turned:
         offer(3.0, "degrees")
     if ({"loc", "depth", "pothole", "invert"} & kinds) and t.kind in ("num", "ft"):
         after_head = n > 0 and r.atoms[n - 1].means.get("place") in ("loc", "depth", "pothole", "invert")

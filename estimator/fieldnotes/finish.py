@@ -61,6 +61,8 @@ class Finish:
                 self.drafts.append(sag)
             if not self._has_range():
                 sag.leg = "starts"
+            if any(w in r.text(n).split() for w in ("under", "underwater")) and "lens under" not in sag.signs:
+                sag.signs.append("lens under")
             r.ask = [a for a in r.ask if "water pipe" not in a[0]]
             return
         if r.has("out of water"):
@@ -77,7 +79,7 @@ class Finish:
         only = findings[0]
         n = only.at
         near = [k for k in (n - 2, n - 1, n + 1, n + 2) if 0 <= k < len(r.atoms)]
-        starts = [k for k in near if "starts" in r.atoms[k].means and r.text(k) not in ("into", "start of", "goes in", "starting of")]
+        starts = [k for k in near if "starts" in r.atoms[k].means and r.text(k) not in ("into", "goes in")]
         ends = [k for k in near if "ends" in r.atoms[k].means or "end" in r.atoms[k].means and r.text(k) in ("end", "ends", "fin", "termina", "acaba")]
         to_end = any(r.text(k - 1) in ("to", "till", "til", "until", "hasta", "thru", "the") for k in ends if k)
         if starts and not to_end:

@@ -23,6 +23,8 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
     _utilities(r, numbers, out)
     if r.ask:
         return out
+    if r.has("unclear", "opening") and numbers.inches:
+        _asked(r, "opening")
     _findings(r, numbers, out)
     _states(r, numbers, out)
     _signs(r, numbers, out)
@@ -248,7 +250,7 @@ def _fitting(r: "Reader", n: int, findings: list[Draft], sign: str) -> Draft | N
         "soil seen": ("hole", "gap", "crack", "channel", "collapse", "offset"), "void": ("hole", "gap", "crack", "channel", "collapse", "offset"),
         "washing": ("hole", "gap", "crack", "channel", "collapse", "offset", "leak"), "hair": ("roots", "crack"), "open": ("crack", "channel"),
         "broken": ("crack", "collapse"), "soft": ("blocked", "grease", "scale"), "hard": ("blocked", "scale"), "cut yearly": ("roots",),
-        "no flow": ("collapse", "blocked", "roots"), "several": ("crack", "hole", "roots", "gap", "offset", "leak"), "catches paper": ("fitting", "offset", "roots", "intruding", "scale", "crack", "hole"),
+        "no flow": ("collapse", "blocked", "roots"), "several": ("crack", "hole", "gap", "offset", "leak"), "catches paper": ("fitting", "offset", "roots", "intruding", "scale", "crack", "hole"),
         "only in use": ("sag",), "drip": ("leak",), "loose": ("collapse", "crack"), "sharp": ("channel", "hole", "crack", "collapse"), "smooth": ("channel",),
     }.get(sign)  # fmt: skip
     fitting = [d for d in findings if takes is None or d.word in takes]
@@ -415,8 +417,7 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     findings = [d for d in out if d.finding]
     water = any(d.word in ("sag", "blocked", "mud", "grease", "reverse fall") for d in findings)
     if findings and not locs:
-        for n in depths:
-            r.used.add(n)
+        r.used |= {n for n in depths if "side" not in r.atoms[n].means}
         return
     word, n = "", 0
     if potholes:
@@ -528,7 +529,7 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             n, a, b = numbers.sizes[0]
             out.append(Draft("size", n, r.clause[n], inch=b))
             numbers.sizes.clear()
-        elif sizes and not out and (r.has("change") or r.has("starts")) and not r.has("zone") and not r.has("surface") and not r.has("room") and not r.has("unclear"):
+        elif sizes and not out and (r.has("change") or r.has("starts") or r.has("part", "pipe")) and not r.has("zone") and not r.has("surface") and not r.has("room") and not r.has("unclear"):
             n, value = sizes[-1]
             out.append(Draft("size", n, r.clause[n], inch=value))
             numbers.inches = [x for x in numbers.inches if x not in sizes]
@@ -629,6 +630,9 @@ def _room_name(r: "Reader", rooms: list[int]) -> str:
     if whose:
         r.used.add(n - 1)
     name = r.atoms[n].means["room"]
+    if len(rooms) > 1 and rooms[1] == n + 1:
+        r.used.add(rooms[1])
+        name = f"{name} {r.atoms[rooms[1]].means['room']}"
     return f"{whose} {name}" if whose and whose != name else name
 
 

@@ -105,7 +105,7 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
 
 
 _NOT_OVER_IT = re.compile(r"\b(?:house|hse|slab|floor|drive|driveway|street|yard|walk|sidewalk|home|building|now)\b", re.IGNORECASE)
-_NO_WALL = re.compile(r"\b(?:deep|down|depth|long|wide)\b", re.IGNORECASE)
+_NO_WALL = re.compile(r"\b(?:flag|deep|down|depth|long|wide)\b", re.IGNORECASE)
 
 
 def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:

@@ -107,6 +107,7 @@ class Reader:
         self.denied = self._denied()
         self.ask: list[tuple[str, tuple[str, ...]]] = []
         self.amount_words: set[int] = set()
+        self.turned = False  # the degrees of a bend are said
 
     # ── small looks ───────────────────────────────────────────────────────────────────────────
 

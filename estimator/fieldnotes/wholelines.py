@@ -48,7 +48,7 @@ def correction(r: "Reader") -> "Meaning | None":
         words = {r.atoms[n].means["finding"].split()[0] for n in denied}
         if any(w in rest.split() for w in words):
             return Meaning(asked="what is there instead?", choices=("note",), score=6)
-    sides = [r.atoms[n].means["side"] for n in r.where("side")]
+    sides = [a.means["side"] for n, a in enumerate(r.atoms) if "side" in a.means and (n not in r.denied or r.text(0) in ("no", "nope", "sorry"))]
     if not numbers and sides and re.search(r"\b(?:left|right|up|down)\b", rest):
         if no_first and r.text(0) == "not" and len(sides) == 1 and not any(n in r.denied for n in range(len(r.atoms)) if "side" in r.atoms[n].means):
             return None
@@ -177,7 +177,10 @@ def _access_name(r: "Reader", access: list[int]) -> str:
     k = n
     while k > 0 and ("whose" in r.atoms[k - 1].means or "room" in r.atoms[k - 1].means or r.text(k - 1) in ("two way", "twoway", "roof")) and "flow" not in r.atoms[k - 1].means:
         k -= 1
-    for m in range(k, n + 1):
+    last = n
+    while last + 1 < len(r.atoms) and "room" in r.atoms[last + 1].means and "flow" not in r.atoms[last + 1].means:
+        last += 1
+    for m in range(k, last + 1):
         means = r.atoms[m].means
         word = means.get("whose") or (means.get("room") if "place" not in means else "") or r.text(m)
         if means.get("run") == "access":

@@ -601,7 +601,7 @@ class Finish:
         return ""
 
     def _left(self) -> str:
-        return " ".join(a.text for n, a in enumerate(self.r.atoms) if a.unknown or (n not in self.r.used and not a.token and "plain" not in a.means))
+        return " ".join(a.text for n, a in enumerate(self.r.atoms) if a.unknown or (n not in self.r.used and not a.token and ("plain" not in a.means or (self.r.denied and "no" in a.means))))
 
     def _score(self, way: Way) -> float:
         explained = sum(1 for n, a in enumerate(self.r.atoms) if n in self.r.used or "plain" in a.means)

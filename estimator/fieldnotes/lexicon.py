@@ -171,7 +171,7 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
 def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
     """A phrase of several words with one of them misspelt: `standing watter`."""
     lex = lexicon()
-    strange = [w for w in key if w not in lex.parts and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP and w.isalpha()]
+    strange = [w for w in key if w not in lex.parts and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP - 1 and w.isalpha()]
     if len(strange) != 1:
         return None
     for near in process.extract(strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < 7 else 2, limit=5):

@@ -178,6 +178,7 @@ class LogReader:
         elif self._heading_part(line.text):
             return
         elif (said := self._standard(line)) is not None:
+            self._opened([said])
             self._take([said], line, raw, note.strip(), place, (line.text.strip(),))
         else:
             self._understand(own.text, raw, note.strip(), place)

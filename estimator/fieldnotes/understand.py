@@ -163,8 +163,9 @@ class Reader:
                     continue
                 else:
                     break
-        for n, a in enumerate(self.atoms):  # `roots gone`, `belly gone`
-            if "finding" in a.means and n + 1 < len(self.atoms) and self.atoms[n + 1].means.get("state") == "gone":
+        for n, a in enumerate(self.atoms):  # `roots gone`, `scale came off`
+            after = self.atoms[n + 1].means if n + 1 < len(self.atoms) else {}
+            if "finding" in a.means and (after.get("state") == "gone" or "past" in after):
                 if a.means["finding"] not in ("hole", "gap", "channel", "channel gone", "collapse"):
                     out |= {n, n + 1}
         return out

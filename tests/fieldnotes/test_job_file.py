@@ -198,7 +198,8 @@ def test_a_pipe_that_gets_smaller_downstream_is_asked_about(size: str, asked: bo
 def test_an_error_stops_the_job_and_a_question_does_not() -> None:
     start = "pass a to street, surface\n0 yard\n"
     assert reading(start + "9 branch 2in not proven\n").job is not None
-    assert reading(start + "9 branch\n").job is None
+    assert reading(start + "9 branch\n").job is not None
+    assert reading("pass a, surface\n9 crack\n").job is None
 
 
 def test_the_programs_own_edits_keep_comments_and_order() -> None:

@@ -189,13 +189,13 @@ def test_a_pass_of_the_job_file_has_its_own_log_and_access() -> None:
 def test_a_short_log_may_stand_in_the_job_file_with_its_keys() -> None:
     head = HEAD.replace(
         'log = "main.txt"',
-        "riser = \"2'6\"\nflow = \"with flow\"\naccess = \"front cleanout\"\nlog = '''\n 2 yard\n12.5 crack\n13 rots\n'''",
+        "riser = \"2'6\"\nflow = \"with flow\"\naccess = \"front cleanout\"\nlog = '''\n 2 yard\n12.5 crack\n13 oval\n'''",
     )
     found = read_job_text(head, "job.toml", LogFiles(JOBS))
     assert [(p.code, p.place.file, head.split("\n")[(p.place.line or 0) - 1]) for p in found.problems] == [
-        ("log/word", "job.toml", "13 rots")
+        ("log/asked", "job.toml", "13 oval")
     ]
-    good = read_job_text(head.replace("13 rots\n", ""), "job.toml", LogFiles(JOBS))
+    good = read_job_text(head.replace("13 oval\n", ""), "job.toml", LogFiles(JOBS))
     assert good.job is not None
     assert good.job.lines[0].findings[0].stretch.from_ft == 10
 

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from estimator.cli.interview.rows import Typed, put
-from estimator.cli.interview.sheet import NOT_READ
 
 STRUCK = "# struck: "
 _COMMAND = re.compile(
@@ -39,11 +38,8 @@ def read_edit(text: str) -> Edit | None:
 
 
 def numbered(rows: Sequence[str]) -> list[str]:
-    """Every line with its number; what could not be read has a question mark."""
-    return [
-        f"{n:>3}  {row.replace(NOT_READ, '? ', 1) if row.startswith(NOT_READ) else row}"
-        for n, row in enumerate(rows, 1)
-    ]
+    """Every line with its number."""
+    return [f"{n:>3}  {row}" for n, row in enumerate(rows, 1)]
 
 
 def edited(log: Typed, edit: Edit) -> Typed | str:
@@ -51,10 +47,10 @@ def edited(log: Typed, edit: Edit) -> Typed | str:
     if edit.row is None or not 0 <= edit.row < len(log.rows):
         return f"there is no line {(edit.row or 0) + 1}; `lines` shows them with their numbers"
     was = log.rows[edit.row]
-    plain = replace(log, row=None, problems=(), learned=None, refused="", asked=None)
+    plain = replace(log, row=None, problems=(), taken_back="", refused="", asked=None)
     if edit.strikes:
-        struck = STRUCK + was.removeprefix(NOT_READ).removeprefix("# ").strip()
+        struck = STRUCK + was.removeprefix("# ").strip()
         return replace(plain, rows=(*log.rows[: edit.row], struck, *log.rows[edit.row + 1 :]))
     if not edit.text:
-        return f"write the new line behind its number: change {edit.row + 1} {was.removeprefix(NOT_READ).strip()}"
+        return f"write the new line behind its number: change {edit.row + 1} {was.strip()}"
     return put(plain, edit.row, edit.text)

@@ -84,6 +84,11 @@ def _above(log: Typed, clean: str) -> int:
     return len(log.rows)
 
 
+def put(log: Typed, row: int, text: str) -> Typed:
+    """The log with this text in place of one of its rows."""
+    return _put(log, (*log.rows[:row], text, *log.rows[row + 1 :]), row)
+
+
 def _put(log: Typed, rows: tuple[str, ...], row: int) -> Typed:
     """The log with these rows; `row` is the new one, or the one that it completes."""
     open_before = {a.place.line: a.text for a in log.sheet.log.asked}

@@ -49,7 +49,12 @@ class Draft:
     @property
     def short_of_amount(self) -> bool:
         return self.word in NEEDS_AMOUNT and not (
-            self.percent or self.inch is not None or self.grade or SAYS_HOW_MUCH & set(self.signs) or self.count or self.leg
+            self.percent
+            or self.inch is not None
+            or self.grade
+            or SAYS_HOW_MUCH & set(self.signs)
+            or self.count
+            or self.leg
         )
 
     def words(self) -> str:

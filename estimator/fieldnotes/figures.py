@@ -3,7 +3,6 @@ weighed."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from itertools import permutations
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.tokens import Token
@@ -84,7 +83,11 @@ def labelled(r: "Reader") -> Numbers:
             continue
         if not t.number:
             continue
-        if before in ("photo", "pic", "img", "picture", "photos", "pics", "foto", "image", "still") and t.kind == "num" and not t.point:
+        if (
+            before in ("photo", "pic", "img", "picture", "photos", "pics", "foto", "image", "still")
+            and t.kind == "num"
+            and not t.point
+        ):
             out.photo = t.text
             take(n, n - 1)
         elif t.kind == "clock":
@@ -107,7 +110,11 @@ def labelled(r: "Reader") -> Numbers:
             out.inches.append((n, t.value))
             take(n)
     for n, a in enumerate(r.atoms):
-        if a.text in ("flag", "bandera", "mark flag") and n + 1 < last and (len(word(n + 1)) == 1 or r.number(n + 1) is not None):
+        if (
+            a.text in ("flag", "bandera", "mark flag")
+            and n + 1 < last
+            and (len(word(n + 1)) == 1 or r.number(n + 1) is not None)
+        ):
             out.flag = word(n + 1).upper()
             take(n, n + 1)
     for n, a in enumerate(r.atoms):
@@ -131,11 +138,34 @@ def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[
     t = r.atoms[n].token
     assert t is not None
     after = [r.text(n + 1), r.text(n + 2), r.text(n + 3)]
-    if t.value in BEND_FRACTIONS and any("place" in r.atoms[k].means and r.atoms[k].means["place"] == "bend" for k in (n + 1, n + 2) if k < len(r.atoms)):
+    if t.value in BEND_FRACTIONS and any(
+        "place" in r.atoms[k].means and r.atoms[k].means["place"] == "bend" for k in (n + 1, n + 2) if k < len(r.atoms)
+    ):
         out.degrees.append((n, BEND_FRACTIONS[t.value]))
         take(n)
         return
-    full = ("full", "pipe", "blocked", "plugged", "closed", "way", "of", "clogged", "lleno", "llena", "tubo", "the", "up", "filled", "obstructed", "tapado", "del", "covered", "choked", "open")
+    full = (
+        "full",
+        "pipe",
+        "blocked",
+        "plugged",
+        "closed",
+        "way",
+        "of",
+        "clogged",
+        "lleno",
+        "llena",
+        "tubo",
+        "the",
+        "up",
+        "filled",
+        "obstructed",
+        "tapado",
+        "del",
+        "covered",
+        "choked",
+        "open",
+    )
     if after[0] in full and after[0] != "open":
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
         take(n)
@@ -160,38 +190,106 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
     a1 = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
     b1 = r.atoms[n - 1].means if n > 0 else {}
     length = t.kind in ("ft", "in", "num")
-    if length and before in ("every", "each", "cada", "about every", "o.c.") or (before2 in ("every", "cada") and before in ("about", "bout", "abt") and length):
+    if (
+        (length
+        and before in ("every", "each", "cada", "about every", "o.c."))
+        or (before2 in ("every", "cada") and before in ("about", "bout", "abt") and length)
+    ):
         out.every_ft = t.value if t.kind != "in" else t.value / 12
         take(n, n - 1)
         if "part" in a1:
             r.used.add(n + 1)
         return True
-    others = any(k != n and (o := r.number(k)) is not None and o.kind in ("num", "ft", "range") for k in range(len(r.atoms)))
-    if others and t.kind == "ft" and a1.get("part") in ("joint", "piece", "pipe") and after not in ("pipe", "line", "wall") or (t.kind == "ft" and after in ("lengths", "sections", "sticks")):
+    others = any(
+        k != n and (o := r.number(k)) is not None and o.kind in ("num", "ft", "range") for k in range(len(r.atoms))
+    )
+    if (
+        (others
+        and t.kind == "ft"
+        and a1.get("part") in ("joint", "piece", "pipe")
+        and after not in ("pipe", "line", "wall"))
+        or (t.kind == "ft" and after in ("lengths", "sections", "sticks"))
+    ):
         out.every_ft = t.value
         take(n)
         return True
-    if length and (before in ("for", "next", "por", "another", "runs", "about a") or (before in ("about", "bout", "abt", "approx", "the next", "roughly") and before2 in ("for", "next"))) and t.kind in ("ft", "num"):
+    if (
+        length
+        and (
+            before in ("for", "next", "por", "another", "runs", "about a")
+            or (before in ("about", "bout", "abt", "approx", "the next", "roughly") and before2 in ("for", "next"))
+        )
+        and t.kind in ("ft", "num")
+    ):
         out.long_ft = t.value
         take(n, n - 1)
         return True
-    if length and (after in ("long", "in length", "de largo", "length", "largo", "run of", "stretch", "worth") or (after in ("of", "section", "de", "stretch of", "run of") and t.kind == "ft" and not t.point and n > 0) or (after == "run")):
+    if length and (
+        after in ("long", "in length", "de largo", "length", "largo", "run of", "stretch", "worth")
+        or (after in ("of", "section", "de", "stretch of", "run of") and t.kind == "ft" and not t.point and n > 0)
+        or (after == "run")
+    ):
         if t.kind in ("ft", "num"):
             out.long_ft = t.value
             take(n, n + 1)
             return True
-    if after in ("blade", "cutter", "head", "nozzle", "bit", "knife", "cutters", "blades", "chain", "jet head", "root saw", "saw", "c cutter"):
+    if after in (
+        "blade",
+        "cutter",
+        "head",
+        "nozzle",
+        "bit",
+        "knife",
+        "cutters",
+        "blades",
+        "chain",
+        "jet head",
+        "root saw",
+        "saw",
+        "c cutter",
+    ):
         out.tool = True
         take(n, n + 1)
         return True
-    if after in ("men", "guys", "hrs", "hours", "hour", "min", "mins", "minutes", "psi", "gpm", "oclock am", "am", "pm", "days", "day", "years", "yrs", "yr", "year", "x", "times", "man", "techs", "anos", "horas"):
+    if after in (
+        "men",
+        "guys",
+        "hrs",
+        "hours",
+        "hour",
+        "min",
+        "mins",
+        "minutes",
+        "psi",
+        "gpm",
+        "oclock am",
+        "am",
+        "pm",
+        "days",
+        "day",
+        "years",
+        "yrs",
+        "yr",
+        "year",
+        "x",
+        "times",
+        "man",
+        "techs",
+        "anos",
+        "horas",
+    ):
         take(n, n + 1)
         return True
-    if "riser" in a1.get("run", "") or "riser" in b1.get("run", "") or (before in ("is", "of") and before2 == "riser") :
+    if "riser" in a1.get("run", "") or "riser" in b1.get("run", "") or (before in ("is", "of") and before2 == "riser"):
         out.riser_ft = t.value / 12 if t.kind == "in" else t.value
         take(n, n + 1 if "run" in a1 else n - 1)
         return True
-    if t.kind == "num" and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s") and not t.point and n > 0:
+    if (
+        t.kind == "num"
+        and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
+        and not t.point
+        and n > 0
+    ):
         if len([k for k in range(len(r.atoms)) if r.number(k)]) > 1:
             out.count = int(t.value)
             take(n, n + 1)
@@ -221,7 +319,11 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
             out.lengths.append(("wide", _ft(t, bare_in=t.value >= 4)))
             take(n, n + 1)
             return True
-    if r.has("zone", "crawl") and length and after in ("clearance", "high", "tall", "clear", "headroom", "height", "of clearance"):
+    if (
+        r.has("zone", "crawl")
+        and length
+        and after in ("clearance", "high", "tall", "clear", "headroom", "height", "of clearance")
+    ):
         out.lengths.append(("", _ft(t)))
         take(n, n + 1)
         return True
@@ -235,7 +337,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         take(n)
         for k in range(n + 1, min(n + 4, len(r.atoms))):
             means = r.atoms[k].means
-            if r.number(k) or "loc" == means.get("place"):
+            if r.number(k) or means.get("place") == "loc":
                 break
             if means.get("place") == "depth" or "from surface" in means or "surface" in means or "plain" in means:
                 r.used.add(k)
@@ -251,7 +353,7 @@ def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
     said = False
     while k < len(r.atoms) and k <= n + 4:
         a = r.atoms[k]
-        if "anchor" in a.means and not ("surface" in a.means):
+        if "anchor" in a.means and "surface" not in a.means:
             name = a.text
             if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
                 name = f"{r.atoms[k - 1].text} {name}"
@@ -268,13 +370,19 @@ def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
 def _is_depth(r: "Reader", n: int) -> bool:
     t = r.atoms[n].token
     assert t is not None
-    if r.has("place", "beam") or r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth")):
+    if r.has("place", "beam") or (r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth"))):
         return False
     if r.has("finding") and not r.has("place", "loc") and t.kind == "in":
         return False  # `belly 2in deep`
     nexts = [r.atoms[k].means for k in range(n + 1, min(n + 3, len(r.atoms)))]
     near = nexts[0] if nexts else {}
-    heads = r.has("place", "loc") or r.has("place", "depth") or r.has("place", "pothole") or r.has("place", "invert") or r.has("part", "bottom")
+    heads = (
+        r.has("place", "loc")
+        or r.has("place", "depth")
+        or r.has("place", "pothole")
+        or r.has("place", "invert")
+        or r.has("part", "bottom")
+    )
     if near.get("place") == "depth" and r.text(n + 1) not in ("depth", "depht", "dep"):
         return t.kind != "num" or heads or t.point or t.value <= MOST_BARE_DEPTH
     if t.kind in ("ft", "in") and r.surface_follows(n):
@@ -328,7 +436,14 @@ def ways(r: "Reader", free: list[int], drafts: "Iterable[Draft]") -> list[Way]:
                 roles = [_best_role(r, n, kinds, first) for n in others]
                 total = score + sum(s for s, _ in roles) + (3.0 if end is not None else 0.0)
                 found.append(
-                    Way(total, at, t.value if t is not None else to, (), about, tuple((n, role) for n, (_, role) in zip(others, roles, strict=True)))
+                    Way(
+                        total,
+                        at,
+                        t.value if t is not None else to,
+                        (),
+                        about,
+                        tuple((n, role) for n, (_, role) in zip(others, roles, strict=True)),
+                    )
                 )
     return sorted(found, key=lambda w: -w.score)
 
@@ -340,7 +455,34 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
     if n == 0 or all(r.is_mark(k, "~@#") or "at" in r.text(k).split() for k in range(n)):
         score += 3
     before = r.text(n - 1)
-    if before in ("at", "@", "from", "on", "past", "en", "starts at", "de", "desde", "is at", "ends at", "stopped at", "a", "sta", "station", "@ ", "around", "near", "about", "out at", "beyond", "after", "starting at", "here", "till", "located at") or r.is_mark(n - 1, "@~"):
+    if before in (
+        "at",
+        "@",
+        "from",
+        "on",
+        "past",
+        "en",
+        "starts at",
+        "de",
+        "desde",
+        "is at",
+        "ends at",
+        "stopped at",
+        "a",
+        "sta",
+        "station",
+        "@ ",
+        "around",
+        "near",
+        "about",
+        "out at",
+        "beyond",
+        "after",
+        "starting at",
+        "here",
+        "till",
+        "located at",
+    ) or r.is_mark(n - 1, "@~"):
         score += 4
     if t.point:
         score += 3
@@ -354,7 +496,7 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         return []
     if t.kind == "ft":
         score += 3 if not t.plain else 0.5
-        if r.text(n + 1) in ("deep", "down", "long") or r.has("place", "loc") and n > 0:
+        if r.text(n + 1) in ("deep", "down", "long") or (r.has("place", "loc") and n > 0):
             score -= 3
     beside = {r.atoms[k].means.get("place") for k in (n - 1, n + 1) if 0 <= k < len(r.atoms)}
     sides = any("side" in r.atoms[k].means for k in (n - 1, n + 1) if 0 <= k < len(r.atoms))
@@ -371,7 +513,12 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         out = []
         if low < high:
             tight = t.tight and high < 12 and low < 12
-            clocklike = t.tight and low <= 12 and high <= 12 and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"} & kinds)
+            clocklike = (
+                t.tight
+                and low <= 12
+                and high <= 12
+                and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"} & kinds)
+            )
             out.append((score + 4 - (2 if clocklike else 0), low, high, t.about))
             if tight and 0 < high < 12:
                 point = bool(kinds & {"branch", "cleanout", "bend", "joint", "stop", "end", "tree"})
@@ -394,7 +541,25 @@ def _to_before(r: "Reader", n: int, first: int | None) -> bool:
     steps = 0
     while k >= 0 and steps < 3:
         text = r.text(k)
-        if text in ("to", "thru", "til", "till", "hasta", "until", "through", "clear to", "a", "ends at", "out to", "all the way to", "ends", "on to", "up to", "down to", "stops at") or r.is_mark(k, ">-"):
+        if text in (
+            "to",
+            "thru",
+            "til",
+            "till",
+            "hasta",
+            "until",
+            "through",
+            "clear to",
+            "a",
+            "ends at",
+            "out to",
+            "all the way to",
+            "ends",
+            "on to",
+            "up to",
+            "down to",
+            "stops at",
+        ) or r.is_mark(k, ">-"):
             return True
         if r.number(k) is not None:
             return False
@@ -424,11 +589,32 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         after_head = n > 0 and r.atoms[n - 1].means.get("place") in ("loc", "depth", "pothole", "invert")
         base = 2.0 + 2 * after_head + (1.0 if t.point else 0.0)
         offer(base if t.kind == "ft" or t.value <= MOST_BARE_DEPTH else base - 2, "depth")
-    if t.kind == "range" and t.value <= 12 and (t.to or 0) <= 12 and t.tight and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel", "branch"} & kinds):
+    if (
+        t.kind == "range"
+        and t.value <= 12
+        and (t.to or 0) <= 12
+        and first is not None
+        and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel", "branch"} & kinds)
+    ):
         offer(2.5, "clock")
-    if t.kind == "num" and 1 <= t.value <= 12 and not t.point and r.text(n - 1) in ("at", "@") and first is not None and n > first and bool({"hole", "crack", "gap", "leak", "intruding"} & kinds):
+    if (
+        t.kind == "num"
+        and 1 <= t.value <= 12
+        and not t.point
+        and r.text(n - 1) in ("at", "@")
+        and first is not None
+        and n > first
+        and bool({"hole", "crack", "gap", "leak", "intruding"} & kinds)
+    ):
         offer(1.5, "clock")
-    if t.kind == "ft" and first is not None and any(k in kinds for k in ("sag", "roots", "scale", "channel", "reverse fall", "grease", "crack", "mud", "oval", "collapse")):
+    if (
+        t.kind == "ft"
+        and first is not None
+        and any(
+            k in kinds
+            for k in ("sag", "roots", "scale", "channel", "reverse fall", "grease", "crack", "mud", "oval", "collapse")
+        )
+    ):
         offer(0.5, "length")
     if "joint" in kinds and t.kind in ("ft", "num") and t.value <= 12 and len(kinds) == 1:
         offer(1.0, "every")
@@ -445,7 +631,12 @@ def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
     if len(plain) < 2 or len(plain) != len(free) or values != sorted(set(values)) or not kinds:
         return None
     joined = all(
-        all(r.is_mark(k, ",&+") or r.text(k) in ("and", "y", "also", "then", "at", "again", "plus", "to") and r.text(k) != "to" for k in range(a + 1, b))
+        all(
+            r.is_mark(k, ",&+")
+            or (r.text(k) in ("and", "y", "also", "then", "at", "again", "plus", "to")
+            and r.text(k) != "to")
+            for k in range(a + 1, b)
+        )
         for a, b in zip(free, free[1:], strict=False)
     )
     linked = any(b - a > 1 for a, b in zip(free, free[1:], strict=False))

@@ -9,8 +9,39 @@ from estimator.fieldnotes.figures import FARTHEST_LEAP_FT, MOST_BARE_DEPTH, SIZE
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Meaning, Reader
 
-POINT_LIKE = ("branch", "cleanout", "bend", "access", "stop", "end", "tree", "crossing", "utility", "loc", "invert", "pothole")
-TAKES_INCHES = ("roots", "offset", "gap", "crack", "hole", "sag", "scale", "grease", "oval", "intruding", "blocked", "mud", "channel", "blister", "reverse fall", "leak", "fitting")
+POINT_LIKE = (
+    "branch",
+    "cleanout",
+    "bend",
+    "access",
+    "stop",
+    "end",
+    "tree",
+    "crossing",
+    "utility",
+    "loc",
+    "invert",
+    "pothole",
+)
+TAKES_INCHES = (
+    "roots",
+    "offset",
+    "gap",
+    "crack",
+    "hole",
+    "sag",
+    "scale",
+    "grease",
+    "oval",
+    "intruding",
+    "blocked",
+    "mud",
+    "channel",
+    "blister",
+    "reverse fall",
+    "leak",
+    "fitting",
+)
 DEEPEST_FT = 25.0
 CLOSE_CALL = 1.0
 
@@ -46,7 +77,9 @@ class Finish:
         if not question and (strange := self._strange()):
             question, choices = strange, tuple(rows)
         if question:
-            return Meaning(asked=question, choices=tuple(dict.fromkeys(choices)), left=left, score=score, at=way.at, to=way.to)
+            return Meaning(
+                asked=question, choices=tuple(dict.fromkeys(choices)), left=left, score=score, at=way.at, to=way.to
+            )
         return Meaning(rows=tuple(rows), left=left, score=score)
 
     def _legs(self) -> None:
@@ -80,7 +113,13 @@ class Finish:
         n = only.at
         near = [k for k in (n - 2, n - 1, n + 1, n + 2) if 0 <= k < len(r.atoms)]
         starts = [k for k in near if "starts" in r.atoms[k].means and r.text(k) not in ("into", "goes in")]
-        ends = [k for k in near if "ends" in r.atoms[k].means or "end" in r.atoms[k].means and r.text(k) in ("end", "ends", "fin", "termina", "acaba")]
+        ends = [
+            k
+            for k in near
+            if "ends" in r.atoms[k].means
+            or ("end" in r.atoms[k].means
+            and r.text(k) in ("end", "ends", "fin", "termina", "acaba"))
+        ]
         to_end = any(r.text(k - 1) in ("to", "till", "til", "until", "hasta", "thru", "the") for k in ends if k)
         if starts and not to_end:
             only.leg = "starts"
@@ -107,7 +146,14 @@ class Finish:
                 target.percent = pair if target.percent is None or pair[1] > target.percent[1] else target.percent
         for n in r.where("fraction"):
             if r.atoms[n].means["fraction"] == "full" and n not in r.used:
-                target = self._nearest(n, [d for d in self.drafts if d.word in ("sag", "roots", "grease", "scale", "mud", "blocked", "reverse fall")])
+                target = self._nearest(
+                    n,
+                    [
+                        d
+                        for d in self.drafts
+                        if d.word in ("sag", "roots", "grease", "scale", "mud", "blocked", "reverse fall")
+                    ],
+                )
                 r.used.add(n)
                 if target is not None:
                     if target.word == "sag":
@@ -118,12 +164,20 @@ class Finish:
                 elif "sag" in r.context.started:
                     pass
                 elif not self.drafts:
-                    r.ask.append(("full of water: a belly, a block farther on, or a full main?", ("sag full starts", "sag, lens under starts", "blocked cannot pass")))
+                    r.ask.append(
+                        (
+                            "full of water: a belly, a block farther on, or a full main?",
+                            ("sag full starts", "sag, lens under starts", "blocked cannot pass"),
+                        )
+                    )
         for n, value in self.numbers.inches:
             takes = [d for d in self.drafts if d.word in TAKES_INCHES or d.word in ("branch", "tree", "size")]
             target = self._nearest(n, [d for d in takes if d.inch is None])
             if target is None:
-                loc = next((d for d in self.drafts if d.word in ("loc", "depth", "pothole", "invert") and d.depth_ft is None), None)
+                loc = next(
+                    (d for d in self.drafts if d.word in ("loc", "depth", "pothole", "invert") and d.depth_ft is None),
+                    None,
+                )
                 if loc is not None:
                     loc.depth_ft = value / 12
                 elif any(d.word == "beam" for d in self.drafts) or any(d.word == "cleaned" for d in self.drafts):
@@ -181,7 +235,11 @@ class Finish:
                 continue
             takes = [d for d in findings if d.word not in ("utility", "insects", "fitting")]
             target = self._nearest(n, takes)
-            if target is not None and not target.grade and not (r.text(n) in ("some", "a little", "little", "bit", "few", "a few", "small") and target.percent):
+            if (
+                target is not None
+                and not target.grade
+                and not (r.text(n) in ("some", "a little", "little", "bit", "few", "a few", "small") and target.percent)
+            ):
                 if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in ("hole", "crack", "gap"):
                     r.used.add(n)
                     continue
@@ -200,7 +258,12 @@ class Finish:
         if doubts or marks:
             r.used |= set(doubts)
             named = next((d for d in self.drafts if d.name), None)
-            near_name = named is not None and (marks and "room" in r.atoms[marks[0] - 1].means or doubts and any("room" in r.atoms[k].means for k in range(doubts[0] + 1, min(doubts[0] + 4, len(r.atoms)))))
+            near_name = named is not None and (
+                (marks
+                and "room" in r.atoms[marks[0] - 1].means)
+                or (doubts
+                and any("room" in r.atoms[k].means for k in range(doubts[0] + 1, min(doubts[0] + 4, len(r.atoms)))))
+            )
             if near_name and not findings:
                 pass  # the name is in doubt, not the branch
             elif doubts and len(findings) > 1:
@@ -214,6 +277,12 @@ class Finish:
             r.used |= set(r.where("after cleaning"))
             for d in findings:
                 d.after_cleaning = True
+        if self._has_range() and any(
+            w in r.words() for w in ("under water", "underwater", "bajo el agua", "bajo agua")
+        ):
+            for d in findings:
+                if d.word == "sag" and d.short_of_amount:
+                    d.signs.append("lens under")
         for d in self.drafts[:1]:
             d.photo, d.video = self.numbers.photo, self.numbers.video
         if self.numbers.every_ft and findings:
@@ -235,7 +304,9 @@ class Finish:
                 target.direction = target.direction or side
             elif target.clock is None and side in ("left", "right"):
                 target.clock = side
-            elif side in ("up", "down") and target.clock is None and target.word not in ("sag", "scale", "reverse fall"):
+            elif (
+                side in ("up", "down") and target.clock is None and target.word not in ("sag", "scale", "reverse fall")
+            ):
                 target.clock = "top" if side == "up" else "bottom"
             r.used.add(n)
         for n in r.where("part"):
@@ -294,7 +365,25 @@ class Finish:
 
     def _to_end(self, way: Way) -> bool:
         words = self.r.words()
-        ended = any(p in words for p in ("to end", "to the end", "till end", "til end", "until end", "to end of line", "all the way to end", "rest of line", "rest of the line", "rest of the way", "hasta el fin", "hasta el final", "thru to end", "rest of pipe"))
+        ended = any(
+            p in words
+            for p in (
+                "to end",
+                "to the end",
+                "till end",
+                "til end",
+                "until end",
+                "to end of line",
+                "all the way to end",
+                "rest of line",
+                "rest of the line",
+                "rest of the way",
+                "hasta el fin",
+                "hasta el final",
+                "thru to end",
+                "rest of pipe",
+            )
+        )
         if ended:
             for n in self.r.where("end"):
                 self.r.used.add(n)
@@ -317,7 +406,11 @@ class Finish:
             to = None
         spans = [d for d in self.drafts if not (d.word in POINT_LIKE or d.word in ("bend",))]
         points = [d for d in self.drafts if d not in spans]
-        if any(d.word in ("pipe",) for d in self.drafts) and not (r.has("ends") or r.has("end")) and len(self.r.where("material")) > 1:
+        if (
+            any(d.word in ("pipe",) for d in self.drafts)
+            and not (r.has("ends") or r.has("end"))
+            and len(self.r.where("material")) > 1
+        ):
             rows = self._two_pipes(at, to)
             if rows:
                 return rows
@@ -335,7 +428,9 @@ class Finish:
             if spans:
                 rows.append(row(place, to, [copy.copy(d) for d in spans], to_end, way.about))
             if points:
-                rows.append(row(place, to if all(d.word == "utility" for d in points) else None, points, False, way.about))
+                rows.append(
+                    row(place, to if all(d.word == "utility" for d in points) else None, points, False, way.about)
+                )
         return rows
 
     def _again(self) -> bool:
@@ -353,16 +448,28 @@ class Finish:
         r = self.r
         where = [n for n in range(len(r.atoms)) if "material" in r.atoms[n].means]
         first, last = where[0], where[-1]
-        reading = next((n for n in range(len(r.atoms)) if (t := r.number(n)) is not None and t.kind in ("num", "ft") and t.value == at), None)
+        reading = next(
+            (
+                n
+                for n in range(len(r.atoms))
+                if (t := r.number(n)) is not None and t.kind in ("num", "ft") and t.value == at
+            ),
+            None,
+        )
         kinds = [r.atoms[n].means["material"] for n in (first, last)]
         if kinds[0] == kinds[1]:
             return []
         others = [d for d in self.drafts if d.word != "pipe"]
         if reading is not None and first < reading < last and to is None:
             begin = 0.0
-            return [f"{shown(begin)}-{shown(at)} pipe {kinds[0]}", row(at, None, [Draft('pipe', last, 0, choice=kinds[1]), *others])]
+            return [
+                f"{shown(begin)}-{shown(at)} pipe {kinds[0]}",
+                row(at, None, [Draft("pipe", last, 0, choice=kinds[1]), *others]),
+            ]
         if to is not None:
-            return [f"{shown(at)}-{shown(to)} pipe {kinds[0]}", f"{shown(to)} pipe {kinds[1]}"] if r.has("change") else []
+            return (
+                [f"{shown(at)}-{shown(to)} pipe {kinds[0]}", f"{shown(to)} pipe {kinds[1]}"] if r.has("change") else []
+            )
         return []
 
     # ── what is doubtful ──────────────────────────────────────────────────────────────────────
@@ -374,7 +481,9 @@ class Finish:
         if not rows:
             if self.drafts and way.at is None:
                 last = context.last_ft
-                here = (row(last, None, self.drafts),) if last is not None and not any(d.leg for d in self.drafts) else ()
+                here = (
+                    (row(last, None, self.drafts),) if last is not None and not any(d.leg for d in self.drafts) else ()
+                )
                 return "no footage: where is it?", (*here, "note")
             return "", ()
         at = way.at if way.at is not None else context.last_ft or 0.0
@@ -388,14 +497,20 @@ class Finish:
             return self._unknown(unknown[0], way, best)
         if self.half is not None:
             return self._half(way)
-        if r.has("cannot tell") and not ("sign" in r.atoms[r.where("cannot tell")[0]].means):
+        if r.has("cannot tell") and "sign" not in r.atoms[r.where("cannot tell")[0]].means:
             sure = [copy.copy(d) for d in self.drafts]
             for d in sure:
                 d.doubt = True
             return "what was seen for sure?", (row(at, way.to, sure), "note")
-        if len({d.word for d in findings}) > 1 and r.has("or") or (r.has("or") and findings and r.has("unclear")):
+        if (len({d.word for d in findings}) > 1 and r.has("or")) or (r.has("or") and findings and r.has("unclear")):
             return "which of them is it?", (*(row(at, way.to, [d]) for d in findings), "note")
-        if self.stray_inches or len(self.numbers.inches) > len([d for d in self.drafts if d.inch is not None or d.depth_ft is not None or d.word in ("beam", "cleaned", "branch")]) + len(self.numbers.lengths):
+        if self.stray_inches or len(self.numbers.inches) > len(
+            [
+                d
+                for d in self.drafts
+                if d.inch is not None or d.depth_ft is not None or d.word in ("beam", "cleaned", "branch")
+            ]
+        ) + len(self.numbers.lengths):
             extra = [v for _, v in self.numbers.inches]
             if not any(d.word in ("loc", "pothole", "depth", "crossing") for d in self.drafts):
                 return f"what do the {shown(extra[-1])} in belong to?", best
@@ -421,25 +536,49 @@ class Finish:
                 return f"{d.word}: how deep, and from which surface? such as {d.word} 3.4ft from lawn", ()
             if d.word == "beam" and not d.lengths:
                 return "how deep and wide is the beam? such as beam 24in deep 12in wide", ()
-            if d.word == "joint" and d.every_ft is None and not d.signs and len(self.drafts) == 1 and not r.has("part", "coupling"):
+            if (
+                d.word == "joint"
+                and d.every_ft is None
+                and not d.signs
+                and len(self.drafts) == 1
+                and not r.has("part", "coupling")
+            ):
                 continue
         if any(d.leg == "ends" and d.word not in context.started for d in findings):
             d = next(d for d in findings if d.leg == "ends")
-            return f"{d.word} ends there, but where does it start?", (f"{shown(context.last_ft or 0.0)}-{shown(at)} {d.words().replace(' ends', '')}",)
+            return f"{d.word} ends there, but where does it start?", (
+                f"{shown(context.last_ft or 0.0)}-{shown(at)} {d.words().replace(' ends', '')}",
+            )
         if second is not None and way.at is not None:
             return "which is meant?", (*best, *self._as(second))
-        if any(d.word in POINT_LIKE for d in self.drafts) and way.to is not None and not findings and not any(d.word in ("pipe", "size") for d in self.drafts) and any(d.word in ("branch", "bend", "cleanout", "tree", "stop", "end") for d in self.drafts):
+        if (
+            any(d.word in POINT_LIKE for d in self.drafts)
+            and way.to is not None
+            and not findings
+            and not any(d.word in ("pipe", "size") for d in self.drafts)
+            and any(d.word in ("branch", "bend", "cleanout", "tree", "stop", "end") for d in self.drafts)
+        ):
             if way.to < 12:
-                return "feet and inches, or from one to the other?", (row(round(at + way.to / 12, 4), None, self.drafts), row(at, None, self.drafts))
+                return "feet and inches, or from one to the other?", (
+                    row(round(at + way.to / 12, 4), None, self.drafts),
+                    row(at, None, self.drafts),
+                )
             return "at which of the two?", (row(at, None, self.drafts), row(way.to, None, self.drafts))
         if self._feet_and_inches(at):
-            return "feet and inches, or from one to the other?", (*best, *(row(low, high, self.drafts) for low, high in self._feet_and_inches(at)))
+            return "feet and inches, or from one to the other?", (
+                *best,
+                *(row(low, high, self.drafts) for low, high in self._feet_and_inches(at)),
+            )
         return "", ()
 
     def _feet_and_inches(self, at: float) -> list[tuple[float, float]]:
         """Ranges such as 9-11 that were read as 9 ft 11 in and may be a stretch."""
         found = [t for n in self.numbers.free if (t := self.r.number(n)) is not None and t.kind == "range" and t.to]
-        return [(t.value, t.to or 0.0) for t in found if t.tight and t.value < (t.to or 0.0) < 12 and abs(at - (t.value + (t.to or 0.0) / 12)) < 0.01]
+        return [
+            (t.value, t.to or 0.0)
+            for t in found
+            if t.tight and t.value < (t.to or 0.0) < 12 and abs(at - (t.value + (t.to or 0.0) / 12)) < 0.01
+        ]
 
     def _as(self, way: Way) -> tuple[str, ...]:
         if way.at is None:
@@ -448,7 +587,9 @@ class Finish:
 
     def _leap(self, at: float) -> bool:
         far = self.r.context.furthest_ft
-        point = any((t := self.r.number(n)) is not None and t.point and abs(t.value - at) < 0.001 for n in self.numbers.free)
+        point = any(
+            (t := self.r.number(n)) is not None and t.point and abs(t.value - at) < 0.001 for n in self.numbers.free
+        )
         ended = any(d.word in ("stop", "end") for d in self.drafts)
         return at > 400 or (not point and not ended and at > far + FARTHEST_LEAP_FT and at >= 200)
 
@@ -486,7 +627,9 @@ class Finish:
         inch.inch = value
         share.percent = (round(value * 100), round(value * 100))
         order = (share, inch) if d.word == "sag" else (inch, share)
-        return f"{shown(value)} in, or {shown(value * 100)} percent of the pipe?", tuple(row(at, way.to, [x]) for x in order)
+        return f"{shown(value)} in, or {shown(value * 100)} percent of the pipe?", tuple(
+            row(at, way.to, [x]) for x in order
+        )
 
     def _impossible(self, d: Draft, way: Way, best: tuple[str, ...]) -> "tuple[str, tuple[str, ...]] | None":
         bore = self._bore(d)
@@ -500,9 +643,16 @@ class Finish:
                 other.depth_ft = depth
             return (row(at, way.to, [other]),)
 
-        if d.word in ("offset", "sag", "scale", "roots", "grease", "mud", "intruding") and d.inch is not None and d.inch >= bore:
+        if (
+            d.word in ("offset", "sag", "scale", "roots", "grease", "mud", "intruding")
+            and d.inch is not None
+            and d.inch >= bore
+        ):
             if d.word == "offset" and d.inch >= bore:
-                return f"an offset of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", (*((corrected(d.inch / 10)) if d.inch >= 10 else ()), row(at, way.to, [Draft("collapse", d.at, d.clause)]))
+                return f"an offset of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", (
+                    *((corrected(d.inch / 10)) if d.inch >= 10 else ()),
+                    row(at, way.to, [Draft("collapse", d.at, d.clause)]),
+                )
             return f"{d.word} of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", ()
         if d.word in ("hole", "gap") and d.inch is not None and d.inch > 2 * bore:
             return f"a {d.word} of {shown(d.inch)} in in a {shown(bore)} in pipe?", corrected(d.inch / 10)
@@ -514,10 +664,12 @@ class Finish:
             return f"a pipe of {shown(d.inch)} in?", best
         if d.depth_ft is not None and d.word in ("loc", "depth", "pothole", "invert"):
             if self.bare_depth and d.depth_ft > MOST_BARE_DEPTH:
-                feet = ()if d.depth_ft > DEEPEST_FT else (row(at, way.to, [d]),)
+                feet = () if d.depth_ft > DEEPEST_FT else (row(at, way.to, [d]),)
                 return f"{shown(d.depth_ft)} inches or feet deep?", (*corrected(depth=d.depth_ft / 12), *feet)
             if d.depth_ft > DEEPEST_FT:
-                return f"{shown(d.depth_ft)} ft is deeper than a house drain lies; inches, or a slip?", corrected(depth=d.depth_ft / 12)
+                return f"{shown(d.depth_ft)} ft is deeper than a house drain lies; inches, or a slip?", corrected(
+                    depth=d.depth_ft / 12
+                )
         if d.word == "sag" and self.numbers.long_ft is not None:
             return None
         return None
@@ -551,7 +703,11 @@ class Finish:
                 doubt = " suspected" if any(d.doubt for d in self.drafts) and "suspected" not in choice else ""
                 inches = [v for _, v in self.numbers.inches]
                 words = choice
-                if inches and words.split()[0] in ("blocked", "mud", "hole", "gap", "sag", "branch", "offset") and "in" not in words.split()[-1:]:
+                if (
+                    inches
+                    and words.split()[0] in ("blocked", "mud", "hole", "gap", "sag", "branch", "offset")
+                    and "in" not in words.split()[-1:]
+                ):
                     words = f"{words} {shown(inches[0])}in"
                 out.append(f"{where} {words}{doubt}")
             elif choice == "OPENING" and at is not None:
@@ -573,7 +729,12 @@ class Finish:
         unknown = [a for a in r.atoms if a.unknown]
         guarded = next((a for a in r.atoms if a.near), None)
         if guarded is not None:
-            return Meaning(asked=f"“{guarded.text}”: was {guarded.near} meant? A word that may be gas or another utility is never guessed", choices=self._filled(("utility gas", "note"), way), score=2, at=way.at)
+            return Meaning(
+                asked=f"“{guarded.text}”: was {guarded.near} meant? A word that may be gas or another utility is never guessed",
+                choices=self._filled(("utility gas", "note"), way),
+                score=2,
+                at=way.at,
+            )
         said = any(not a.token and "plain" not in a.means for a in r.atoms)
         if numbers and (unknown or said or len(numbers) > 0):
             if all("plain" in a.means or a.token is not None for a in r.atoms):
@@ -601,11 +762,20 @@ class Finish:
         return ""
 
     def _left(self) -> str:
-        return " ".join(a.text for n, a in enumerate(self.r.atoms) if a.unknown or (n not in self.r.used and not a.token and ("plain" not in a.means or (self.r.denied and "no" in a.means))))
+        return " ".join(
+            a.text
+            for n, a in enumerate(self.r.atoms)
+            if a.unknown
+            or (
+                n not in self.r.used and not a.token and ("plain" not in a.means or (self.r.denied and "no" in a.means))
+            )
+        )
 
     def _score(self, way: Way) -> float:
         explained = sum(1 for n, a in enumerate(self.r.atoms) if n in self.r.used or "plain" in a.means)
-        return way.score + 0.3 * explained + len([d for d in self.drafts if not d.short_of_amount]) - 3 * len(self.r.ask)
+        return (
+            way.score + 0.3 * explained + len([d for d in self.drafts if not d.short_of_amount]) - 3 * len(self.r.ask)
+        )
 
 
 __all__ = ["NEEDS_AMOUNT", "Finish"]

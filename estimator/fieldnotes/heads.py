@@ -3,8 +3,8 @@
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import Draft
-from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.figures import DEGREES, SIZES_IN, Numbers
+from estimator.fieldnotes.lexicon import lexicon
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -91,7 +91,12 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     n = where[0]
     what = r.atoms[n].means["utility"]
-    if what in ("power", "conduit") and not any(m in r.atoms[k].means for k in range(len(r.atoms)) for m in ("through", "above")) and not r.has("place", "crossing") and r.has("finding"):
+    if (
+        what in ("power", "conduit")
+        and not any(m in r.atoms[k].means for k in range(len(r.atoms)) for m in ("through", "above"))
+        and not r.has("place", "crossing")
+        and r.has("finding")
+    ):
         return
     for k in where:
         r.used.add(k)
@@ -101,7 +106,7 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     r.used |= {*through, *crossing}
     if through and not crossing and not beside:
         out.append(Draft("utility", n, r.clause[n], choice=what))
-    elif crossing and not through or beside and not through:
+    elif (crossing and not through) or (beside and not through):
         out.append(Draft("crossing", n, r.clause[n], choice=what, lengths=list(numbers.lengths)))
         numbers.lengths.clear()
     else:
@@ -117,7 +122,7 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
 def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     for n in r.where("finding"):
         means = r.atoms[n].means
-        if n in r.amount_words or n in r.used and "fraction" in means:
+        if n in r.amount_words or (n in r.used and "fraction" in means):
             continue
         if "cleaned" in means and r.has("cleaned"):
             continue
@@ -125,7 +130,14 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used.add(n)
             continue
         draft = _draft(r, n, means["finding"])
-        same = next((d for d in out if d.word == draft.word and (d.clause == draft.clause or draft.word in ("fitting", "blocked", "crack"))), None)
+        same = next(
+            (
+                d
+                for d in out
+                if d.word == draft.word and (d.clause == draft.clause or draft.word in ("fitting", "blocked", "crack"))
+            ),
+            None,
+        )
         r.used.add(n)
         if same is not None:
             same.signs += [s for s in draft.signs if s not in same.signs]
@@ -147,7 +159,20 @@ def _only_where(r: "Reader", n: int) -> bool:
     while k >= 0 and r.text(k) in ("the", "that", "all", "some", "all that", "this"):
         k -= 1
     others = [m for m in r.where("finding") if m != n]
-    return bool(others) and r.text(k) in ("under", "behind", "beneath", "below", "underneath", "past", "after", "before", "between", "debajo de", "bajo", "atras de")
+    return bool(others) and r.text(k) in (
+        "under",
+        "behind",
+        "beneath",
+        "below",
+        "underneath",
+        "past",
+        "after",
+        "before",
+        "between",
+        "debajo de",
+        "bajo",
+        "atras de",
+    )
 
 
 def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
@@ -155,17 +180,21 @@ def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     pieces = r.where("part", "piece")
     for n in r.where("state"):
         state = r.atoms[n].means["state"]
-        if n in r.used or r.text(n) in ("out", "off") and not _next_to(r, n, joints):
+        if n in r.used or (r.text(n) in ("out", "off") and not _next_to(r, n, joints)):
             continue
         beside = [d for d in out if d.clause == r.clause[n]]
-        if state in ("apart",) and "sign" in r.atoms[n].means and any(d.word in ("crack", "channel", "gap") for d in beside):
+        if (
+            state in ("apart",)
+            and "sign" in r.atoms[n].means
+            and any(d.word in ("crack", "channel", "gap") for d in beside)
+        ):
             continue  # `crack open`
         joint = [k for k in joints if r.clause[k] == r.clause[n]] or (joints if not beside else [])
         bottom = [k for k in bottoms if r.clause[k] == r.clause[n]]
         if joint and state in JOINT_STATES and not any(d.word in ("offset", "gap", "crack") for d in beside):
             out.append(_draft(r, n, JOINT_STATES[state]))
             r.used |= {n, *joint}
-        elif state == "off" or joint and state == "thin":
+        elif state == "off" or (joint and state == "thin"):
             continue
         elif bottom and state in BOTTOM_STATES:
             old = next((d for d in out if d.word == "channel"), None)
@@ -194,9 +223,13 @@ def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used.add(n)
             _alone(r, n, alone, out)
     if joints and not out and not r.has("place", "branch") and not numbers.every_ft and not r.has("sign"):
-        sideways = [k for k in r.where("side") if r.atoms[k].means["side"] in ("up", "down", "left", "right")] + [k for k in bottoms if r.text(k) in ("abajo",)]
+        sideways = [k for k in r.where("side") if r.atoms[k].means["side"] in ("up", "down", "left", "right")] + [
+            k for k in bottoms if r.text(k) in ("abajo",)
+        ]
         if sideways and (numbers.inches or numbers.percents or numbers.bare_fractions):
-            draft = Draft("offset", joints[0], r.clause[joints[0]], direction=r.atoms[sideways[0]].means.get("side", "down"))
+            draft = Draft(
+                "offset", joints[0], r.clause[joints[0]], direction=r.atoms[sideways[0]].means.get("side", "down")
+            )
             out.append(draft)
             r.used |= {joints[0], sideways[0]}
         elif any(a.means.get("grade") == "severe" for a in r.atoms):
@@ -220,7 +253,9 @@ def _signs(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         if n in r.used:
             continue
         sign = r.atoms[n].means["sign"]
-        if sign == "open" and ("apart" in r.atoms[n].means.get("state", "") and not any(d.word == "crack" for d in findings)):
+        if sign == "open" and (
+            "apart" in r.atoms[n].means.get("state", "") and not any(d.word == "crack" for d in findings)
+        ):
             continue
         if sign in ("two-way", "dry", "capped", "encased", "hung", "buried"):
             continue  # of places
@@ -239,9 +274,17 @@ def _signs(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             if out and not alone.startswith("ask ") and sign in ("hair", "drip"):
                 out[-1].signs.append(sign)
             findings = [d for d in out if d.finding]
-    if {"broken"} & {r.atoms[n].means["sign"] for n in r.where("sign")} and any(d.word == "roots" for d in findings) and not any(d.word in ("crack", "hole", "collapse") for d in findings):
+    if (
+        {"broken"} & {r.atoms[n].means["sign"] for n in r.where("sign")}
+        and any(d.word == "roots" for d in findings)
+        and not any(d.word in ("crack", "hole", "collapse") for d in findings)
+    ):
         _asked(r, "broken")
-    if any(d.word == "hole" for d in findings) and r.has("sign", "broken") and any("missing" in a.text for a in r.atoms):
+    if (
+        any(d.word == "hole" for d in findings)
+        and r.has("sign", "broken")
+        and any("missing" in a.text for a in r.atoms)
+    ):
         _asked(r, "broken")
 
 
@@ -267,7 +310,13 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     rooms = [n for n in r.where("room") if r.text(n) not in ("closet bend", "closet flange")]
     words = {d.word for d in findings}
     tied = bool(branches) and not (words & {"intruding", "fitting"})
-    if tied and findings and all(r.text(n) in ("coming in", "comes in", "entra", "enters", "te", "stack", "combo", "llega") for n in branches):
+    if (
+        tied
+        and findings
+        and all(
+            r.text(n) in ("coming in", "comes in", "entra", "enters", "te", "stack", "combo", "llega") for n in branches
+        )
+    ):
         tied = False
     implied = (
         not branches
@@ -279,7 +328,16 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         and not r.has("surface")
         and not numbers.depth
     )
-    left_room = not branches and not findings and rooms and any(r.text(n) in ("left", "right", "izq", "der") for n in r.where("side")) and not r.has("under") and not r.has("place", "loc") and not r.has("place", "bend") and not r.has("end")
+    left_room = (
+        not branches
+        and not findings
+        and rooms
+        and any(r.text(n) in ("left", "right", "izq", "der") for n in r.where("side"))
+        and not r.has("under")
+        and not r.has("place", "loc")
+        and not r.has("place", "bend")
+        and not r.has("end")
+    )
     if tied or implied or left_room:
         _branch(r, numbers, out, branches, rooms)
     elif branches:
@@ -287,7 +345,7 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     if words & {"intruding", "fitting"}:
         r.used |= {*branches, *rooms}
     for n in r.where("place", "cleanout"):
-        if n in r.used or findings or "run" in r.atoms[n].means and _pipe_from_access(r):
+        if n in r.used or findings or ("run" in r.atoms[n].means and _pipe_from_access(r)):
             continue
         if any(d.word == "branch" for d in out) or numbers.tapes:
             continue
@@ -305,7 +363,14 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.ask.append(("a bend, or a stretch?", tuple(f"bend {v:g}" for v in values if v in DEGREES)))
     if (bends or turned) and not findings and not any(d.word in ("branch", "cleanout") for d in out):
         n = bends[0] if bends else 0
-        out.append(Draft("bend", n, r.clause[n], choice="long sweep" if r.text(n) == "long sweep" else "sweep" if r.text(n) == "sweep" else ""))
+        out.append(
+            Draft(
+                "bend",
+                n,
+                r.clause[n],
+                choice="long sweep" if r.text(n) == "long sweep" else "sweep" if r.text(n) == "sweep" else "",
+            )
+        )
         r.used |= set(bends)
     for word in ("beam", "property line"):
         for n in r.where("place", word)[:1]:
@@ -325,8 +390,25 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         numbers.every_ft = None
         r.used |= set(joints)
     for n in r.where("cleaned")[:1]:
-        if not findings or "cleaned" in r.atoms[n].means and "finding" not in r.atoms[n].means and all(d.at == n for d in findings):
-            how = "cutter" if r.text(n).startswith(("cut", "corta", "corte", "ran cutter", "ran blade", "ran a blade", "roots cut")) else "jet" if "jet" in r.text(n) else "descaled" if any(w in r.text(n) for w in ("descale", "mill", "chain", "scale")) else "cable machine" if any(w in r.text(n) for w in ("snake", "cable", "rod", "rooter")) else ""
+        if (
+            not findings
+            or ("cleaned" in r.atoms[n].means
+            and "finding" not in r.atoms[n].means
+            and all(d.at == n for d in findings))
+        ):
+            how = (
+                "cutter"
+                if r.text(n).startswith(
+                    ("cut", "corta", "corte", "ran cutter", "ran blade", "ran a blade", "roots cut")
+                )
+                else "jet"
+                if "jet" in r.text(n)
+                else "descaled"
+                if any(w in r.text(n) for w in ("descale", "mill", "chain", "scale"))
+                else "cable machine"
+                if any(w in r.text(n) for w in ("snake", "cable", "rod", "rooter"))
+                else ""
+            )
             out.append(Draft("cleaned", n, r.clause[n], choice=how))
             r.used.add(n)
             if numbers.tool:
@@ -334,7 +416,10 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
 
 
 def _bare_size(r: "Reader") -> bool:
-    return any((t := r.number(n)) is not None and t.kind == "num" and t.value in SIZES_IN and n > 0 and not t.point for n in range(len(r.atoms)))
+    return any(
+        (t := r.number(n)) is not None and t.kind == "num" and t.value in SIZES_IN and n > 0 and not t.point
+        for n in range(len(r.atoms))
+    )
 
 
 def _pipe_from_access(r: "Reader") -> bool:
@@ -345,8 +430,17 @@ def _bend_by_degrees(r: "Reader") -> bool:
     """`15 45 left`: two numbers, one of them the degrees of a bend."""
     values = [(n, t) for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
     plain = [t for _, t in values if t.kind in ("num", "deg")]
-    heads = any(c in a.means for a in r.atoms for c in ("finding", "place", "material", "room", "surface", "zone", "utility", "reach", "unclear"))
-    return not heads and len(plain) == len(values) and any(t.value in (90.0, 45.0, 22.5) for t in plain) and (len(values) == 2 or any(t.kind == "deg" for t in plain) or r.has("side"))
+    heads = any(
+        c in a.means
+        for a in r.atoms
+        for c in ("finding", "place", "material", "room", "surface", "zone", "utility", "reach", "unclear")
+    )
+    return (
+        not heads
+        and len(plain) == len(values)
+        and any(t.value in (90.0, 45.0, 22.5) for t in plain)
+        and (len(values) == 2 or any(t.kind == "deg" for t in plain) or r.has("side"))
+    )
 
 
 def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int], rooms: list[int]) -> None:
@@ -356,13 +450,23 @@ def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int]
         return
     r.used |= set(branches)
     names = sorted({*rooms, *r.where("whose"), *r.where("name")} - r.used)
-    names = [k for k in names if rooms or "name" in r.atoms[k].means or r.atoms[k].means.get("whose") not in ("side", "front", "back", "half")]
+    names = [
+        k
+        for k in names
+        if rooms or "name" in r.atoms[k].means or r.atoms[k].means.get("whose") not in ("side", "front", "back", "half")
+    ]
     if names and rooms:
         group = [k for k in names if any(abs(k - m) <= 1 for m in rooms) or k in rooms]
         said: list[str] = []
         for k in group:
             means = r.atoms[k].means
-            word = r.atoms[k].text if means.get("room") == "yard drain" or means.get("name") else means["whose"] if "whose" in means and k not in rooms else means.get("room") or means.get("name") or ""
+            word = (
+                r.atoms[k].text
+                if means.get("room") == "yard drain" or means.get("name")
+                else means["whose"]
+                if "whose" in means and k not in rooms
+                else means.get("room") or means.get("name") or ""
+            )
             if word and word not in said:
                 said.append(word)
         draft.name = " ".join(said)
@@ -371,7 +475,12 @@ def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int]
         k = next(k for k in names if "name" in r.atoms[k].means)
         draft.name = r.atoms[k].means["name"]
         r.used.add(k)
-    both = any(r.text(k) in ("each side", "both sides") for k in range(len(r.atoms))) or "each side" in r.words() or "both sides" in r.words() or "ambos lados" in r.words()
+    both = (
+        any(r.text(k) in ("each side", "both sides") for k in range(len(r.atoms)))
+        or "each side" in r.words()
+        or "both sides" in r.words()
+        or "ambos lados" in r.words()
+    )
     for k in r.where("side"):
         side = r.atoms[k].means["side"]
         if r.text(k) == "up" and r.text(k + 1) in ("to",):
@@ -413,7 +522,18 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     locs = [n for n in r.where("place", "loc") if n not in r.used]
     depths = [n for n in r.where("place", "depth") if n not in r.used]
     potholes = r.where("place", "pothole")
-    inverts = [n for n in (*r.where("place", "invert"), *(k for k in r.where("part", "bottom") if r.text(k) in ("inv", "invert", "invert level", "flowline", "flow line"))) if n not in r.used]
+    inverts = [
+        n
+        for n in (
+            *r.where("place", "invert"),
+            *(
+                k
+                for k in r.where("part", "bottom")
+                if r.text(k) in ("inv", "invert", "invert level", "flowline", "flow line")
+            ),
+        )
+        if n not in r.used
+    ]
     findings = [d for d in out if d.finding]
     water = any(d.word in ("sag", "blocked", "mud", "grease", "reverse fall") for d in findings)
     if findings and not locs:
@@ -426,7 +546,7 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         word, n = "loc", locs[0]
     elif inverts and (numbers.depth or not out):
         word, n = "invert", inverts[0]
-    elif numbers.depth or depths and not out and not water:
+    elif numbers.depth or (depths and not out and not water):
         word, n = "depth", depths[0] if depths else numbers.depth[0] if numbers.depth else 0
     if not word or (word == "depth" and any(d.word in ("beam", "branch") for d in out)):
         return
@@ -464,7 +584,9 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         if (stops or stuck) and not r.has("pushed"):
             real = [n for n in stops if r.text(n) not in ("stops", "stop") or stuck]
             if real or stuck:
-                target = findings[-1] if len(findings) == 1 else min(findings, key=lambda d: abs(d.at - (real or stuck)[0]))
+                target = (
+                    findings[-1] if len(findings) == 1 else min(findings, key=lambda d: abs(d.at - (real or stuck)[0]))
+                )
                 if "cannot pass" not in target.signs and not _got_thru(r):
                     target.signs.append("cannot pass")
                 r.used |= {*real, *stuck}
@@ -477,15 +599,21 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         what = r.atoms[reach[0]].means["reach"]
         room = [n for n in r.where("room") if n not in r.used and n not in reach]
         if what in ("main", "septic tank", "manhole", "stack", "closet bend") or ends or stuck or stops:
-            if what == "main" and r.atoms[reach[0]].text in ("main line", "mainline", "main", "mn") and not (ends or r.has("reached") or len(reach) > 1 or r.text(reach[0]).startswith("city")):
+            if (
+                what == "main"
+                and r.atoms[reach[0]].text in ("main line", "mainline", "main", "mn")
+                and not (ends or r.has("reached") or len(reach) > 1 or r.text(reach[0]).startswith("city"))
+            ):
                 r.ask.append(("does the line end in the city main there?", ("end main", "note")))
                 return
-            word = "stop" if stuck or stops and not ends else "end"
+            word = "stop" if stuck or (stops and not ends) else "end"
             out.append(Draft(word, reach[0], r.clause[reach[0]], choice=what))
             r.used |= {*reach, *ends, *stops, *stuck, *r.where("reached"), *room}
             return
         if what == "trap":
-            r.ask.append(("did the camera stop at the trap, or does the line end there?", ("stop trap", "end trap", "note")))
+            r.ask.append(
+                ("did the camera stop at the trap, or does the line end there?", ("stop trap", "end trap", "note"))
+            )
             return
     if ends and not r.has("material") and not r.has("surface") and not r.has("zone"):
         room = [n for n in r.where("room") if n not in r.used]
@@ -503,7 +631,10 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
 
 
 def _got_thru(r: "Reader") -> bool:
-    return any(w in r.words() for w in ("got thru", "got through", "pushed thru", "pushed through", "got by", "got past", "made it"))
+    return any(
+        w in r.words()
+        for w in ("got thru", "got through", "pushed thru", "pushed through", "got by", "got past", "made it")
+    )
 
 
 # ── what holds ────────────────────────────────────────────────────────────────────────────────────
@@ -512,7 +643,10 @@ def _got_thru(r: "Reader") -> bool:
 def _pipe_beside(r: "Reader", out: list[Draft]) -> None:
     """`34 roots 20%, clay`: a material in a part of its own beside findings; else it only tells which joint."""
     for n in r.where("material"):
-        alone = all(d.clause != r.clause[n] for d in out) and all(k == n or r.clause[k] != r.clause[n] or (a.token is not None and a.token.kind == "mark") for k, a in enumerate(r.atoms))
+        alone = all(d.clause != r.clause[n] for d in out) and all(
+            k == n or r.clause[k] != r.clause[n] or (a.token is not None and a.token.kind == "mark")
+            for k, a in enumerate(r.atoms)
+        )
         if alone and "finding" not in r.atoms[n].means and n not in r.used:
             out.append(Draft("pipe", n, r.clause[n], choice=r.atoms[n].means["material"]))
             r.used.add(n)
@@ -529,7 +663,15 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             n, a, b = numbers.sizes[0]
             out.append(Draft("size", n, r.clause[n], inch=b))
             numbers.sizes.clear()
-        elif sizes and not out and (r.has("change") or r.has("starts") or r.has("part", "pipe")) and not r.has("zone") and not r.has("surface") and not r.has("room") and not r.has("unclear"):
+        elif (
+            sizes
+            and not out
+            and (r.has("change") or r.has("starts") or r.has("part", "pipe"))
+            and not r.has("zone")
+            and not r.has("surface")
+            and not r.has("room")
+            and not r.has("unclear")
+        ):
             n, value = sizes[-1]
             out.append(Draft("size", n, r.clause[n], inch=value))
             numbers.inches = [x for x in numbers.inches if x not in sizes]
@@ -551,7 +693,16 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             return
     draft = Draft("pipe", last, r.clause[last], choice=r.atoms[last].means["material"])
     out.append(draft)
-    r.used |= {*where, *r.where("change"), *r.where("repair"), *r.where("starts"), *r.where("ends"), *r.where("end"), *r.where("reached"), *r.where("part", "coupling")}
+    r.used |= {
+        *where,
+        *r.where("change"),
+        *r.where("repair"),
+        *r.where("starts"),
+        *r.where("ends"),
+        *r.where("end"),
+        *r.where("reached"),
+        *r.where("part", "coupling"),
+    }
     if numbers.sizes:
         out.append(Draft("size", last, r.clause[last], inch=numbers.sizes[0][2]))
         numbers.sizes.clear()
@@ -567,7 +718,23 @@ PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     words = {d.word for d in out}
-    if words & {"branch", "pipe", "size", "loc", "depth", "pothole", "invert", "bend", "tree", "crossing", "end", "stop", "cleaned", "beam", "utility"}:
+    if words & {
+        "branch",
+        "pipe",
+        "size",
+        "loc",
+        "depth",
+        "pothole",
+        "invert",
+        "bend",
+        "tree",
+        "crossing",
+        "end",
+        "stop",
+        "cleaned",
+        "beam",
+        "utility",
+    }:
         return
     zones = [n for n in r.where("zone") if n not in r.used]
     surfaces = [n for n in r.where("surface") if n not in r.used]
@@ -576,7 +743,14 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     over = [n for n in r.where("over") if n not in r.used]
     edges = [n for n in zones if r.atoms[n].means["zone"] == "edge"]
     plain = [n for n in zones if r.atoms[n].means["zone"] != "edge"]
-    surface = next((r.atoms[n].means["surface"] for n in surfaces if r.atoms[n].means["surface"] not in ("slab", "floor", "ground", "slab top")), "")
+    surface = next(
+        (
+            r.atoms[n].means["surface"]
+            for n in surfaces
+            if r.atoms[n].means["surface"] not in ("slab", "floor", "ground", "slab top")
+        ),
+        "",
+    )
     inside = r.context.zone in ("slab", "basement", "crawl")
     if edges and not plain:
         zone = "yard" if inside else "slab"
@@ -594,7 +768,12 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         if r.context.zone in ("drive", "walk", "street"):
             zone = r.context.zone
         else:
-            r.ask.append((f"what is it that has {surface} over it?", (f"drive {surface}", f"walk {surface}", f"street {surface}", f"slab {surface}")))
+            r.ask.append(
+                (
+                    f"what is it that has {surface} over it?",
+                    (f"drive {surface}", f"walk {surface}", f"street {surface}", f"slab {surface}"),
+                )
+            )
             return
     elif any(r.atoms[n].means["surface"] in ("slab", "floor") for n in surfaces):
         zone = "slab"
@@ -611,7 +790,17 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         draft.lengths = [x for x in numbers.lengths if x[0] == ""]
         numbers.lengths.clear()
     out.append(draft)
-    r.used |= {*zones, *surfaces, *r.where("under"), *r.where("change"), *r.where("starts"), *r.where("back"), *r.where("reached"), *r.where("ends"), *r.where("end")}
+    r.used |= {
+        *zones,
+        *surfaces,
+        *r.where("under"),
+        *r.where("change"),
+        *r.where("starts"),
+        *r.where("back"),
+        *r.where("reached"),
+        *r.where("ends"),
+        *r.where("end"),
+    }
     rooms = [n for n in r.where("room") if n not in r.used]
     if rooms and zone in ("slab", "basement", "crawl"):
         out.append(Draft("room", rooms[0], r.clause[rooms[0]], name=_room_name(r, rooms)))
@@ -649,13 +838,33 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.used |= {n, *under}
     elif rooms and (under or r.text(rooms[0]) in ("walk in closet",) or r.single_place()):
         n = rooms[0]
-        if not under and r.atoms[n].means["room"] in ("toilet", "sink", "lav", "washer", "yard drain", "dishwasher", "tub", "shower", "bidet"):
-            r.ask.append((f"does a branch from the {r.atoms[n].text} come in there, or does the line pass under it?", (f"branch called {r.atoms[n].means['room']}", f"under {r.atoms[n].means['room']}")))
+        if not under and r.atoms[n].means["room"] in (
+            "toilet",
+            "sink",
+            "lav",
+            "washer",
+            "yard drain",
+            "dishwasher",
+            "tub",
+            "shower",
+            "bidet",
+        ):
+            r.ask.append(
+                (
+                    f"does a branch from the {r.atoms[n].text} come in there, or does the line pass under it?",
+                    (f"branch called {r.atoms[n].means['room']}", f"under {r.atoms[n].means['room']}"),
+                )
+            )
             r.used.add(n)
             return
         if not under and r.atoms[n].means["room"] in ("kitchen", "laundry", "bath", "powder room", "addition"):
             name = _room_name(r, rooms)
-            r.ask.append((f"does a branch from the {name} come in there, or does the line pass under it?", (f"branch called {name}", f"room {name}")))
+            r.ask.append(
+                (
+                    f"does a branch from the {name} come in there, or does the line pass under it?",
+                    (f"branch called {name}", f"room {name}"),
+                )
+            )
             r.used.add(n)
             return
         out.append(Draft("room", n, r.clause[n], name=_room_name(r, rooms)))

@@ -117,7 +117,9 @@ def _nearest(word: str) -> tuple[str, str]:
 
 
 def _words(token: Token) -> str:
-    return token.text.lower().replace("'", "").rstrip(".") if len(token.text) > 2 else token.text.lower().replace("'", "")
+    return (
+        token.text.lower().replace("'", "").rstrip(".") if len(token.text) > 2 else token.text.lower().replace("'", "")
+    )
 
 
 def split(tokens: Sequence[Token]) -> list[Token]:
@@ -150,7 +152,7 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
         found = None
         for size in range(min(longest, len(tokens) - n), 0, -1):
             part = tokens[n : n + size]
-            if any(t.kind not in ("word", "num", "frac") for t in part) or part[0].kind != "word" and size == 1:
+            if any(t.kind not in ("word", "num", "frac") for t in part) or (part[0].kind != "word" and size == 1):
                 continue
             key = tuple(_words(t) if t.kind == "word" else t.text for t in part)
             if key in names:
@@ -171,10 +173,14 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
 def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
     """A phrase of several words with one of them misspelt: `standing watter`."""
     lex = lexicon()
-    strange = [w for w in key if w not in lex.parts and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP - 1 and w.isalpha()]
+    strange = [
+        w for w in key if w not in lex.parts and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP - 1 and w.isalpha()
+    ]
     if len(strange) != 1:
         return None
-    for near in process.extract(strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < 7 else 2, limit=5):
+    for near in process.extract(
+        strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < 7 else 2, limit=5
+    ):
         right = tuple(near[0] if w == strange[0] else w for w in key)
         if right in lex.phrases and not lex.guarded(right):
             return right
@@ -186,7 +192,13 @@ def _single(token: Token, n: int) -> Atom:
         return Atom(token.text, n, n, token=token)
     lex = lexicon()
     word = _words(token)
-    for tried in (word, word.removesuffix("s"), word.removesuffix("es"), word.removesuffix("ed"), word.removesuffix("ing")):
+    for tried in (
+        word,
+        word.removesuffix("s"),
+        word.removesuffix("es"),
+        word.removesuffix("ed"),
+        word.removesuffix("ing"),
+    ):
         if len(tried) >= 3 and (tried,) in lex.phrases:
             return Atom(word, n, n, lex.phrases[(tried,)])
     right, guarded = _nearest(word)

@@ -10,8 +10,8 @@ from estimator.fieldnotes.forms import LineForm, PassForm
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
 from estimator.fieldnotes.kinds import error, nearest
-from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lexicon import material_of
+from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import Log, LogReader, nothing_read
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
@@ -129,7 +129,14 @@ def read_line(
 
 
 def _read_log(
-    text: str, path: Path, given: Heading | None, log: Log, document: Document, logs: LogFiles, words: Mapping[str, str], bore_in: float
+    text: str,
+    path: Path,
+    given: Heading | None,
+    log: Log,
+    document: Document,
+    logs: LogFiles,
+    words: Mapping[str, str],
+    bore_in: float,
 ) -> None:
     if not text.strip():
         return

@@ -12,8 +12,8 @@ from estimator.fieldnotes.heading import Heading, heading_problems, read_heading
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED, NO_PASS, NOTHING_READ
 from estimator.fieldnotes.standard import AT_ONE_PLACE, Said, suspicious, tied
-from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.things import Thing
+from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.understand import Context, Meaning, understand
 from estimator.fieldnotes.where import Where
 from estimator.model.problem import Place, Problem
@@ -26,7 +26,12 @@ _HEADING_PART = re.compile(
     r"\s*(?:(?:riser|drop|zero at|before|after)\s|surface\b|no riser\b|with (?:the )?flow\b|against (?:the )?flow\b|"
     r"from end\b|to (?:the )?(?:house|street|main|city|tank)\b)", re.IGNORECASE
 )  # fmt: skip
-_DANGERS = re.compile(r"\b(?:gas|cross ?bore|electric|power|tracer|yellow|wire|utility|crossing|tendon)\b", re.IGNORECASE)
+_DANGERS = re.compile(
+    r"\b(?:gas|cross ?bore|electric|power|tracer|yellow|wire|utility|crossing|tendon)\b", re.IGNORECASE
+)
+_AMOUNT_ONLY = re.compile(
+    r"\s*~?\d[\d./ -]*\s*(?:%|pct|percent|in|inch|inches|\"|'')\s*(?:wide|deep)?\s*", re.IGNORECASE
+)
 MOST_ASKED_SHOWN = 60  # letters of a line in its question
 
 
@@ -230,7 +235,14 @@ class LogReader:
         return said
 
     def _take(
-        self, saids: list[Said], line: Tidied, raw: str, note: str, place: Place, rows: tuple[str, ...], column: bool = True
+        self,
+        saids: list[Said],
+        line: Tidied,
+        raw: str,
+        note: str,
+        place: Place,
+        rows: tuple[str, ...],
+        column: bool = True,
     ) -> None:
         run = self._run(place)
         self._answered(saids)
@@ -242,8 +254,18 @@ class LogReader:
             if said.same:
                 run.sames.append(Same(where.from_ft, where.to_ft, said.same, place))
             for thing in said.things:
-                at = self._place(place, line, thing.at) if column else Place(place.file, place.line, (place.column or 1) + thing.at)
-                leg = thing.values.pop("leg", "") or ("to end" if said.to_end else "starts" if where.open_end and thing.word.word not in AT_ONE_PLACE else "")
+                at = (
+                    self._place(place, line, thing.at)
+                    if column
+                    else Place(place.file, place.line, (place.column or 1) + thing.at)
+                )
+                leg = thing.values.pop("leg", "") or (
+                    "to end"
+                    if said.to_end
+                    else "starts"
+                    if where.open_end and thing.word.word not in AT_ONE_PLACE
+                    else ""
+                )
                 run.entries.append(
                     Entry(where.from_ft, where.to_ft, leg, where.about, thing, at, raw.rstrip(), self.back, note)
                 )
@@ -291,6 +313,8 @@ class LogReader:
         meaning = understand(text, context)
         if self.before.asked is not None and self._completes(meaning, text, raw, note, place, context):
             return
+        if meaning.asked and self.before.rows and self.before.run is not None and _AMOUNT_ONLY.fullmatch(text):
+            meaning = understand(f"make that {text}", context)
         if meaning.instead and not meaning.asked:
             self._take_back()
             if not meaning.rows:
@@ -340,7 +364,16 @@ class LogReader:
         meaning = understand(match[4].partition(";")[0], self._context())
         choices = meaning.choices or meaning.rows
         run.asked.append(
-            Asked(low, high, match[4].strip(), meaning.asked or "what is there?", choices, place, self.back, utility=bool(match[3]))
+            Asked(
+                low,
+                high,
+                match[4].strip(),
+                meaning.asked or "what is there?",
+                choices,
+                place,
+                self.back,
+                utility=bool(match[3]),
+            )
         )
 
     # ── lines that belong together ────────────────────────────────────────────────────────────
@@ -358,7 +391,7 @@ class LogReader:
         """What the line before lacked: an amount, a footage, a size. Both are read as one."""
         asked = self.before.asked
         assert asked is not None
-        if meaning.rows and not meaning.asked or meaning.instead:
+        if (meaning.rows and not meaning.asked) or meaning.instead:
             return False
         if len(text) > 80 or len(asked.text) > 200:
             return False
@@ -397,7 +430,9 @@ class LogReader:
                     run.asked.remove(asked)
                     thing = said.things[0]
                     thing.values.pop("leg", None)
-                    run.entries.append(Entry(asked.from_ft, None, "starts", False, thing, asked.place, asked.text, self.back, ""))
+                    run.entries.append(
+                        Entry(asked.from_ft, None, "starts", False, thing, asked.place, asked.text, self.back, "")
+                    )
                 return
 
 
@@ -428,5 +463,3 @@ def _first_reading(lines: list[str]) -> int:
 def nothing_read(log: Log, place: Place) -> list[Problem]:
     """A log without footage says nothing of the drain."""
     return [] if any(p.entries or p.sames for p in log.passes) else [NOTHING_READ(place)]
-
-

@@ -55,6 +55,7 @@ EXAMPLES: dict[str, str] = {
     "footing": "footing 3ft away 18in deep", "water table": "water table 6ft",
 }  # fmt: skip
 
+
 def swallowed(thing: Thing, place: Place) -> list[Problem]:
     """A finding with its amount inside words that were taken whole, such as `room kitchen hole 2in`."""
     taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)

@@ -44,7 +44,9 @@ def closed(log_pass: LogPass) -> tuple[list[Entry], list[Problem]]:
             out += _from_start(entry, log_pass, end, problems)
         elif entry.to_ft is not None:
             out.append(replace(entry, leg=""))
-        elif (entry.leg == "ends" and not _start_of(entry, others)) or (entry.leg == "still" and not _within(entry, others)):
+        elif (entry.leg == "ends" and not _start_of(entry, others)) or (
+            entry.leg == "still" and not _within(entry, others)
+        ):
             problems.append(NO_START(entry.place, word=entry.thing.word.word, at=entry.from_ft))
             out += [replace(entry, leg="")] if _says_how_much(entry.thing) else _ask(entry, None, log_pass)
     return out, problems

@@ -41,7 +41,9 @@ def tied(line: Tidied, last: Where | None, names: frozenset[str]) -> Said | None
     text = line.text
     to_end = _TO_END.match(text)
     if to_end:
-        where: Where | Bad | str | None = Where(float(to_end[1].lstrip("~")), None, False, to_end[1].startswith("~"), to_end.end())
+        where: Where | Bad | str | None = Where(
+            float(to_end[1].lstrip("~")), None, False, to_end[1].startswith("~"), to_end.end()
+        )
     else:
         where = read_where(line)
     at = 0
@@ -95,16 +97,26 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
         return True
     if high is not None and high > low and any(t.word.word in AT_ONE_PLACE for t in said.things):
         return True
-    if low > 400 or (high is None and "." not in written and low >= 200 and low > context.furthest_ft + FARTHEST_LEAP_FT and not any(t.word.word in ("end", "stop") for t in said.things)):
+    if low > 400 or (
+        high is None
+        and "." not in written
+        and low >= 200
+        and low > context.furthest_ft + FARTHEST_LEAP_FT
+        and not any(t.word.word in ("end", "stop") for t in said.things)
+    ):
         return True
-    if re.search(r"(?:ft|feet)\s+\d+\s*$", written) and any("size" not in t.values and "percent" not in t.values for t in said.things):
+    if re.search(r"(?:ft|feet)\s+\d+\s*$", written) and any(
+        "size" not in t.values and "percent" not in t.values for t in said.things
+    ):
         return bool(re.match(r"\s*(?:in|\")", text[where.end :]))
     if re.search(r"\d\s*(?:ft|feet)\.?\s+\d+(?:\.\d+)?\s*(?:in|\")", written):
         return True
     return any(_cannot_be(t, text, context) for t in said.things)
 
 
-_NOT_OVER_IT = re.compile(r"\b(?:house|hse|slab|floor|drive|driveway|street|yard|walk|sidewalk|home|building|now)\b", re.IGNORECASE)
+_NOT_OVER_IT = re.compile(
+    r"\b(?:house|hse|slab|floor|drive|driveway|street|yard|walk|sidewalk|home|building|now)\b", re.IGNORECASE
+)
 _NO_WALL = re.compile(r"\b(?:flag|deep|down|depth|long|wide)\b", re.IGNORECASE)
 
 

@@ -9,10 +9,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from estimator.fieldnotes import wholelines
-from estimator.fieldnotes.drafts import NEEDS_AMOUNT, Draft, row, shown
+from estimator.fieldnotes.figures import labelled
 from estimator.fieldnotes.heads import drafts
-from estimator.fieldnotes.lexicon import Atom, atoms, lexicon, split
-from estimator.fieldnotes.figures import FARTHEST_LEAP_FT, MOST_BARE_DEPTH, SIZES_IN, Numbers, Way, labelled, ways
+from estimator.fieldnotes.lexicon import Atom, atoms, split
 from estimator.fieldnotes.tokens import Token, normal, tokens
 
 LONGEST_LINE = 600
@@ -73,13 +72,24 @@ def _variants(found: list[Token]) -> Iterator[list[Token]]:
     """The tokens, and as another reading those with `34 ft 2in` taken apart."""
     yield found
     for n, token in enumerate(found):
-        if token.kind == "ft" and token.plain and "in" in token.text or (token.kind == "ft" and token.plain and '"' in token.text):
+        if (
+            (token.kind == "ft"
+            and token.plain
+            and "in" in token.text)
+            or (token.kind == "ft" and token.plain and '"' in token.text)
+        ):
             feet = float(int(token.value))
             middle = re.search(r"(?:ft|feet|foot)\.?\s*", token.text)
             cut = token.at + (middle.end() if middle else 1)
             parts = [
                 replace(token, text=token.text[: cut - token.at], end=cut, value=feet, plain=True),
-                replace(token, kind="in", text=token.text[cut - token.at :], at=cut, value=round((token.value - feet) * 12, 4)),
+                replace(
+                    token,
+                    kind="in",
+                    text=token.text[cut - token.at :],
+                    at=cut,
+                    value=round((token.value - feet) * 12, 4),
+                ),
             ]
             yield [*found[:n], *parts, *found[n + 1 :]]
             return
@@ -95,7 +105,21 @@ def _one(found: list[Token], context: Context) -> Meaning:
 
 
 SEPARATORS = frozenset(("and", "with", "w/", "w", "con", "y", "plus", "also", "but"))
-HOLDS_WORDS = ("finding", "place", "material", "surface", "zone", "utility", "unclear", "state", "part", "reach", "sign", "live", "side")
+HOLDS_WORDS = (
+    "finding",
+    "place",
+    "material",
+    "surface",
+    "zone",
+    "utility",
+    "unclear",
+    "state",
+    "part",
+    "reach",
+    "sign",
+    "live",
+    "side",
+)
 POINT_LIKE = frozenset(("branch", "cleanout", "bend", "joint", "access", "stop", "end", "tree"))
 
 
@@ -154,12 +178,26 @@ class Reader:
                 b = self.atoms[k]
                 if b.token is not None and not (b.token.kind == "mark" and b.token.text == "/"):
                     break
-                if any(c in b.means for c in ("finding", "sign", "place", "state", "part", "unclear", "danger", "utility", "side")):
+                if any(
+                    c in b.means
+                    for c in ("finding", "sign", "place", "state", "part", "unclear", "danger", "utility", "side")
+                ):
                     if going and not self._joined(k):
                         break
                     out.add(k)
                     going = True
-                elif "or" in b.means or "plain" in b.means or "grade" in b.means or "remark" in b.means or b.text in ("nor", "ni"):
+                elif "grade" in b.means and a.text in ("not", "isnt", "aint", "no"):
+                    following = self.atoms[k + 1].means if k + 1 < len(self.atoms) else {}
+                    if not any(c in following for c in ("finding", "part", "sign", "place")):
+                        out.add(k)
+                        break
+                elif (
+                    "or" in b.means
+                    or "plain" in b.means
+                    or "grade" in b.means
+                    or "remark" in b.means
+                    or b.text in ("nor", "ni")
+                ):
                     continue
                 else:
                     break
@@ -173,12 +211,23 @@ class Reader:
     def _joined(self, k: int) -> bool:
         """Same clause run: the atom before is `or`, or a word of the same thing."""
         before = self.atoms[k - 1]
-        return "or" in before.means or before.text in ("nor", "ni", "/") or "part" in before.means or "plain" not in before.means
+        return (
+            "or" in before.means
+            or before.text in ("nor", "ni", "/")
+            or "part" in before.means
+            or "plain" not in before.means
+        )
 
     # ── the whole line ────────────────────────────────────────────────────────────────────────
 
     def meaning(self) -> Meaning:
-        for whole in (wholelines.correction, wholelines.heading, wholelines.turned, wholelines.remark, wholelines.tapes):
+        for whole in (
+            wholelines.correction,
+            wholelines.heading,
+            wholelines.turned,
+            wholelines.remark,
+            wholelines.tapes,
+        ):
             found = whole(self)
             if found is not None:
                 return found
@@ -186,7 +235,9 @@ class Reader:
             found = [Reader(part, self.context).meaning() for part in parts]
             if all(m.rows and not m.asked for m in found):
                 rows = tuple(row for m in found for row in m.rows)
-                return Meaning(rows=rows, left="; ".join(m.left for m in found if m.left), score=max(m.score for m in found) + 1)
+                return Meaning(
+                    rows=rows, left="; ".join(m.left for m in found if m.left), score=max(m.score for m in found) + 1
+                )
         return self._things()
 
     def _apart(self) -> list[list[Atom]]:
@@ -205,9 +256,9 @@ class Reader:
         for group in groups:
             heads = any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone"))
             readings = [a.token for a in group if a.token and a.token.kind in ("num", "range")]
-            if not heads or len(readings) != 1 or readings[0].value < 7 and not readings[0].point:
+            if not heads or len(readings) != 1 or (readings[0].value < 7 and not readings[0].point):
                 return []
-            if any("loc" == a.means.get("place") or "anchor" in a.means for a in group):
+            if any(a.means.get("place") == "loc" or "anchor" in a.means for a in group):
                 return []
         return groups
 
@@ -217,7 +268,11 @@ class Reader:
 
     def without_denied(self, where: str) -> Meaning:
         """What the line says without what it denies, at a place written in standard words."""
-        kept = [a for n, a in enumerate(self.atoms) if n not in self.denied and "no" not in a.means and "correct" not in a.means]
+        kept = [
+            a
+            for n, a in enumerate(self.atoms)
+            if n not in self.denied and "no" not in a.means and "correct" not in a.means
+        ]
         at = tokens(where.replace("-end", ""))
         head = [Atom(t.text, n, n, token=t) for n, t in enumerate(at)]
         return Reader([*head, *kept], self.context)._things()
@@ -230,7 +285,9 @@ class Reader:
                 return True
             if a.means.get("zone") == "slab" and a.text.split()[0] in ("under", "below", "bajo", "debajo", "beneath"):
                 return True
-            if a.token is not None or not ("from surface" in a.means or "plain" in a.means or "under" in a.means or a.means.get("place") == "depth"):
+            if a.token is not None or not (
+                "from surface" in a.means or "plain" in a.means or "under" in a.means or a.means.get("place") == "depth"
+            ):
                 return False
         return False
 
@@ -248,7 +305,9 @@ class Reader:
         return ""
 
     def single_place(self) -> bool:
-        return not any((t := self.number(n)) is not None and t.kind == "range" for n in range(len(self.atoms))) and not self.has("fraction")
+        return not any(
+            (t := self.number(n)) is not None and t.kind == "range" for n in range(len(self.atoms))
+        ) and not self.has("fraction")
 
     def _things(self) -> Meaning:
         numbers = labelled(self)

@@ -31,6 +31,18 @@ NOTHING_TO_OFFER = Kind(
     "See why with: estimator options JOB --why. `estimator quote JOB` writes the inspection report all the same.",
     "A quote without an option is no quote.",
 )  # fmt: skip
+NOTHING_SEEN = Kind(
+    "quote/nothing-seen", Level.ERROR,
+    "no camera footage was read, so it is not known whether anything has to be repaired.",
+    "Write the footage in front of the lines of the log; estimator check names them.",
+    "A report of a clean line needs footage that was seen.",
+)  # fmt: skip
+ASKED_BACK = Kind(
+    "quote/asked-back", Level.ERROR,
+    "“{text}” in the log of {line} may mean more than one thing and is not answered, so nobody can say that nothing has to be repaired.",
+    "Answer it: estimator check lists it with its choices.",
+    "A finding that was not understood is no clean line.",
+)  # fmt: skip
 CANNOT_BE_SHOWN = Kind(
     "quote/cannot-be-shown", Level.ERROR,
     "{what} holds a character that cannot be printed ({character}).",
@@ -38,7 +50,7 @@ CANNOT_BE_SHOWN = Kind(
     "Control characters and halves of characters break a workbook.",
 )  # fmt: skip
 
-PROBLEMS = (DEMO_PLACE, LAPSED, NO_DAY, NOTHING_TO_OFFER, CANNOT_BE_SHOWN)
+PROBLEMS = (DEMO_PLACE, LAPSED, NO_DAY, NOTHING_TO_OFFER, NOTHING_SEEN, ASKED_BACK, CANNOT_BE_SHOWN)
 
 DEMO = "demo"
 PAPERS = (("licence", "firm_licence_until"), ("insurance", "firm_insurance_until"), ("bond", "firm_bond_until"))
@@ -53,6 +65,18 @@ def reasons(job: Job, options: int, tables: Tables, day: date) -> tuple[Problem,
     if not options:
         out.append(NOTHING_TO_OFFER(Place(file=job.number)))
     return (*out, *_unprintable(job))
+
+
+def not_known_to_be_clean(job: Job) -> tuple[Problem, ...]:
+    """Why a house without a need may not be reported as clean: nothing was seen, or a log line waits for its answer."""
+    filmed = [line for line in job.lines if line.filmed]
+    if filmed and not any(p.seen for line in filmed for p in line.passes) and not job.water_tests:
+        return (NOTHING_SEEN(Place(file=job.number)),)
+    waiting = ((line, u) for line in filmed for u in line.unclear)
+    return tuple(
+        ASKED_BACK(Place(file=u.origin.file, line=u.origin.row), text=u.text[:60], line=line.name)
+        for line, u in waiting
+    )
 
 
 def demo_place(job: Job) -> Sequence[Problem]:

@@ -10,7 +10,7 @@ from estimator.model.problem import CannotGoOn
 from estimator.quote import findings, terms, urgency
 from estimator.quote.build import firm, not_offered, place_name
 from estimator.quote.facts import facts
-from estimator.quote.refuse import NOTHING_TO_OFFER, reasons
+from estimator.quote.refuse import NOTHING_TO_OFFER, not_known_to_be_clean, reasons
 from estimator.tables.tables import Tables
 
 
@@ -22,6 +22,7 @@ def build_report(
     Errors: CannotGoOn as for a quote: a lapsed licence, an invented place for a real job; never for want of options.
     """
     problems = tuple(p for p in reasons(job, 0, tables, day) if p.code != NOTHING_TO_OFFER.code)
+    problems += () if diagnosis.needs else not_known_to_be_clean(job)
     if problems:
         raise CannotGoOn(*problems)
     needs = [need for need in diagnosis.needs if need.must] or list(diagnosis.needs)

@@ -8,7 +8,13 @@ PASS = "pass front cleanout to street, riser 2 ft\n 2 yard lawn\n"
 
 @pytest.mark.parametrize(
     ("typed", "meant"),
-    [("soil sene at 5-7", "soil seen"), ("soil see", "soil seen"), ("sol seen", "soil seen"), ("sharpp", "sharp"), ("viod", "void")],
+    [
+        ("soil sene at 5-7", "soil seen"),
+        ("soil see", "soil seen"),
+        ("sol seen", "soil seen"),
+        ("sharpp", "sharp"),
+        ("viod", "void"),
+    ],
 )
 def test_a_sign_with_a_slip_is_the_sign(typed: str, meant: str) -> None:
     (found,) = line_of(f"{PASS}30 hole 3in {typed}\n").findings

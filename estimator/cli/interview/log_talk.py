@@ -14,8 +14,8 @@ from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.words import number
 from estimator.fieldnotes.answers import YES, cleaned, nearest
 from estimator.fieldnotes.echo import agreement, echo_line
-from estimator.fieldnotes.questions import SECTIONS
 from estimator.fieldnotes.log import Asked
+from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.model.profile import Profile
@@ -76,7 +76,9 @@ class _Session:
             passes = self.log.sheet.log.passes
             no_pass = " (no pass yet)" if passes and passes[0].heading.access == "?" else ""
             return f"{self.log.about.name}{no_pass}> "
-        return "  number, - for a remark, or type it again: " if asked.choices else "  type it again, or - for a remark: "
+        return (
+            "  number, - for a remark, or type it again: " if asked.choices else "  type it again, or - for a remark: "
+        )
 
     def _command(self, text: str) -> str:
         low = text.lower().rstrip(".!")
@@ -235,7 +237,9 @@ class _Session:
         """What is still to mend is said once; the second `done` leaves it so."""
         self.log = read_on(self.log)
         sheet = read(self.log.rows, self.log.about, self.log.words)
-        wrong = [p for p in (*sheet.problems, *sheet.hanging) if p.level is not Level.WARNING and p.code not in ASKED_CODES]
+        wrong = [
+            p for p in (*sheet.problems, *sheet.hanging) if p.level is not Level.WARNING and p.code not in ASKED_CODES
+        ]
         if (wrong or sheet.not_read) and not self.warned:
             self.warned = True
             for row in sheet.not_read:

@@ -99,7 +99,9 @@ def _put(log: Typed, rows: tuple[str, ...], row: int) -> Typed:
     still = {a.place.line for a in sheet.log.asked}
     mine = any(e.place.line == row + 1 for p in sheet.log.passes for e in p.entries)
     completed = [line for line in open_before if line not in still and line is not None]
-    gone = "" if mine or asked else next((text for line, text in things_before.items() if line not in _things(sheet)), "")
+    gone = (
+        "" if mine or asked else next((text for line, text in things_before.items() if line not in _things(sheet)), "")
+    )
     shown = completed[-1] - 1 if completed and not mine and asked is None else row
     problems = tuple(p for p in sheet.at(shown) if p.code not in ASKED_CODES)
     return replace(new, row=None if asked else shown, problems=problems, asked=asked, taken_back=gone)
@@ -124,7 +126,7 @@ def _told(log: Typed, asked: Asked, answer: str) -> Typed | None:
     named = re.fullmatch(r"\s*([A-Za-z][\w']*)\s*=\s*([A-Za-z][A-Za-z ]*)", answer)
     if named and re.search(rf"(?<!\w){re.escape(named[1])}(?!\w)", raw, re.IGNORECASE):  # a short name of this log
         return _put(log, (*log.rows[:row], answer.strip(), *log.rows[row:]), row + 1)
-    if low.isdigit() and 1 <= int(low) <= len(asked.choices):
+    if re.fullmatch(r"[0-9]{1,2}", low) and 1 <= int(low) <= len(asked.choices):
         return _put(log, (*log.rows[:row], chosen(raw, asked.choices[int(low) - 1]), *log.rows[row + 1 :]), row)
     return None
 

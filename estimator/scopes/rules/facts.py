@@ -21,7 +21,7 @@ from estimator.model.job import (
     Wishes,
 )
 from estimator.model.judgement import Need
-from estimator.model.line import Finding, Line, Mark
+from estimator.model.line import Finding, Line, Mark, Unclear
 from estimator.model.profile import Beam, Branch, Profile
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Works
@@ -43,6 +43,8 @@ class StretchFacts:
     method: str = ""
     findings: tuple[Finding, ...] = ()
     line_findings: tuple[Finding, ...] = ()
+    unclear: tuple[Unclear, ...] = ()  # log lines asked back and not answered, that touch the stretch or name no place
+    line_unclear: tuple[Unclear, ...] = ()
     needs: tuple[Need, ...] = ()
     marks: tuple[Mark, ...] = ()
     line_marks: tuple[Mark, ...] = ()
@@ -185,6 +187,8 @@ def facts_of(
         stretch=stretch,
         findings=tuple(f for f in line.findings if f.stretch.touches(stretch)),
         line_findings=line.findings,
+        unclear=tuple(u for u in line.unclear if u.stretch is None or u.stretch.touches(stretch)),
+        line_unclear=line.unclear,
         needs=tuple(n for n in needs if n.line == line.name),
         marks=here,
         line_marks=line.marks,

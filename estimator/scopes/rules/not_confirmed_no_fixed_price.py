@@ -18,6 +18,8 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
     unsure = [n for n in it.needs if n.grade in ("suspected", "not inspected")]
     unsure_findings = [f for f in it.findings if f.grade in ("suspected", "not inspected")] if not it.needs else []
+    if it.unclear:
+        return ASKED_BACK
     if not unsure and not unsure_findings and it.filmed:
         return None if it.run_out_seen else BEYOND
     return Ruling(
@@ -33,6 +35,17 @@ def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
         facts=frozenset({"confirm_first"}),
     )
 
+
+ASKED_BACK = Ruling(
+    effect=Effect.NO_FIXED_PRICE,
+    homeowner=Say.of(
+        "One note of our inspection there can mean two things. The price is not fixed until we have made sure which."
+    ),
+    estimator=Say.of(
+        "A line of the log there is asked back and not answered: answer it (estimator check) before a fixed price."
+    ),
+    facts=frozenset({"confirm_first"}),
+)
 
 BEYOND = Ruling(
     effect=Effect.NO_FIXED_PRICE,
@@ -50,7 +63,7 @@ RULE = Rule(
     id="not-confirmed-no-fixed-price",
     numbers=("R01",),
     concerns=RENEWS,
-    statement="What is only suspected, or was not filmed, has no fixed price; nor has a repair where sound pipe beyond its ends was not seen.",
+    statement="What is only suspected, was not filmed, or stands in a log line that may mean two things, has no fixed price; nor has a repair where sound pipe beyond its ends was not seen.",
     reason="A price for work nobody has seen is a guess that one side pays for. What follows from something seen (inferred) counts as known.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",

@@ -17,7 +17,7 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
     if not any(f.kind == "utility" for f in it.line_findings):
-        return None
+        return ASKED_BACK if any(u.danger for u in it.line_unclear) else None
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of(
@@ -28,6 +28,18 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
         ),
         facts=frozenset({"utility_in_the_bore"}),
     )
+
+
+ASKED_BACK = Ruling(
+    effect=Effect.BLOCKS,
+    homeowner=Say.of(
+        "A note of our inspection may mean that gas or another utility line runs through or beside your drain. Nothing is done there until we have made sure."
+    ),
+    estimator=Say.of(
+        "A line of the log may mean a gas or other utility line, and is not answered: treat it as gas. No cutter, no jet, no plug, no liner, no burst, no machine dig until it is."
+    ),
+    facts=frozenset({"utility_in_the_bore"}),
+)
 
 
 RULE = Rule(

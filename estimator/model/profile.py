@@ -17,6 +17,11 @@ STOPPED_BY = frozenset({"blocked", "water", "offset", "roots", "grease", "collap
 SLACK_FT = 0.1
 
 
+def _stopped_short(why: str) -> bool:
+    """Whether any word of why a camera stopped names something in the way: `cable end` is no end of the pipe."""
+    return not STOPPED_BY.isdisjoint(why.lower().split())
+
+
 class Profile:
     """One line put together from its marks. Stations in ft; `extent` is from the lowest to the highest known one."""
 
@@ -70,7 +75,7 @@ class Profile:
     def _ends_in(self, beyond: Stretch) -> bool:
         """The line begins or ends there: an access, an end that was reached, or where it was measured to end."""
         known = [m.stretch.from_ft for m in self.marks("end", "access", "cleanout")]
-        known += [m.stretch.from_ft for m in self.marks("stop") if m.choice and m.choice not in STOPPED_BY]
+        known += [m.stretch.from_ft for m in self.marks("stop") if m.choice and not _stopped_short(m.choice)]
         known += [p.start_ft for p in self.line.passes]
         return any(beyond.padded(SLACK_FT, SLACK_FT).holds(at) for at in known)
 

@@ -1,6 +1,7 @@
 """What each number of a line stands for: reading, end, length, amount, size, depth, clock … Labelled ones first, then the rest
 weighed."""
 
+import itertools
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
@@ -72,7 +73,7 @@ def labelled(r: "Reader") -> Numbers:
         t = a.token
         if n in done or t is None:
             continue
-        before, after = word(n - 1), word(n + 1)
+        before, _after = word(n - 1), word(n + 1)
         if t.kind in ("time", "phone"):
             if before in ("video", "vid", "vids", "clip", "see video", "vid at") or word(n - 2) in ("video", "vid"):
                 out.video = t.text.strip()
@@ -186,14 +187,12 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
     """Numbers with a word beside them that says what they are."""
     t = r.atoms[n].token
     assert t is not None
-    before, before2, after, after2 = r.text(n - 1), r.text(n - 2), r.text(n + 1), r.text(n + 2)
+    before, before2, after, _after2 = r.text(n - 1), r.text(n - 2), r.text(n + 1), r.text(n + 2)
     a1 = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
     b1 = r.atoms[n - 1].means if n > 0 else {}
     length = t.kind in ("ft", "in", "num")
-    if (
-        (length
-        and before in ("every", "each", "cada", "about every", "o.c."))
-        or (before2 in ("every", "cada") and before in ("about", "bout", "abt") and length)
+    if (length and before in ("every", "each", "cada", "about every", "o.c.")) or (
+        before2 in ("every", "cada") and before in ("about", "bout", "abt") and length
     ):
         out.every_ft = t.value if t.kind != "in" else t.value / 12
         take(n, n - 1)
@@ -204,12 +203,11 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         k != n and (o := r.number(k)) is not None and o.kind in ("num", "ft", "range") for k in range(len(r.atoms))
     )
     if (
-        (others
+        others
         and t.kind == "ft"
         and a1.get("part") in ("joint", "piece", "pipe")
-        and after not in ("pipe", "line", "wall"))
-        or (t.kind == "ft" and after in ("lengths", "sections", "sticks"))
-    ):
+        and after not in ("pipe", "line", "wall")
+    ) or (t.kind == "ft" and after in ("lengths", "sections", "sticks")):
         out.every_ft = t.value
         take(n)
         return True
@@ -224,15 +222,18 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         out.long_ft = t.value
         take(n, n - 1)
         return True
-    if length and (
-        after in ("long", "in length", "de largo", "length", "largo", "run of", "stretch", "worth")
-        or (after in ("of", "section", "de", "stretch of", "run of") and t.kind == "ft" and not t.point and n > 0)
-        or (after == "run")
+    if (
+        length
+        and (
+            after in ("long", "in length", "de largo", "length", "largo", "run of", "stretch", "worth")
+            or (after in ("of", "section", "de", "stretch of", "run of") and t.kind == "ft" and not t.point and n > 0)
+            or (after == "run")
+        )
+        and t.kind in ("ft", "num")
     ):
-        if t.kind in ("ft", "num"):
-            out.long_ft = t.value
-            take(n, n + 1)
-            return True
+        out.long_ft = t.value
+        take(n, n + 1)
+        return True
     if after in (
         "blade",
         "cutter",
@@ -289,11 +290,10 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
         and not t.point
         and n > 0
-    ):
-        if len([k for k in range(len(r.atoms)) if r.number(k)]) > 1:
-            out.count = int(t.value)
-            take(n, n + 1)
-            return True
+    ) and len([k for k in range(len(r.atoms)) if r.number(k)]) > 1:
+        out.count = int(t.value)
+        take(n, n + 1)
+        return True
     if r.has("place", "tree") or r.has("place", "crossing") or r.has("utility") or r.has("unclear", "footing"):
         if length and ("away" in a1 or after in ("away", "off", "from")):
             out.lengths.append(("away", _ft(t)))
@@ -357,7 +357,8 @@ def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
             name = a.text
             if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
                 name = f"{r.atoms[k - 1].text} {name}"
-            strong = said or (r.atoms[n].token is not None and r.atoms[n].token.kind == "ft" and r.has("place", "loc"))
+            token = r.atoms[n].token
+            strong = said or (token is not None and token.kind == "ft" and r.has("place", "loc"))
             return (k, name) if strong else None
         if "from surface" in a.means or "away" in a.means or a.text in ("off", "from", "to", "de", "of"):
             said = True
@@ -389,9 +390,7 @@ def _is_depth(r: "Reader", n: int) -> bool:
         return True
     if t.kind in ("ft", "in") and heads and not (t.kind == "ft" and t.plain and n == 0):
         return True
-    if t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30:
-        return True
-    return False
+    return bool(t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30)
 
 
 # ── numbers that stand alone ──────────────────────────────────────────────────────────────────────
@@ -510,7 +509,7 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         score -= 2
     if t.kind == "range":
         low, high = t.value, t.to or t.value
-        out = []
+        out: list[tuple[float, float | None, float | None, bool]] = []
         if low < high:
             tight = t.tight and high < 12 and low < 12
             clocklike = (
@@ -633,13 +632,12 @@ def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
     joined = all(
         all(
             r.is_mark(k, ",&+")
-            or (r.text(k) in ("and", "y", "also", "then", "at", "again", "plus", "to")
-            and r.text(k) != "to")
+            or (r.text(k) in ("and", "y", "also", "then", "at", "again", "plus", "to") and r.text(k) != "to")
             for k in range(a + 1, b)
         )
-        for a, b in zip(free, free[1:], strict=False)
+        for a, b in itertools.pairwise(free)
     )
-    linked = any(b - a > 1 for a, b in zip(free, free[1:], strict=False))
+    linked = any(b - a > 1 for a, b in itertools.pairwise(free))
     if not joined or not (linked or len(plain) > 2) or values[0] < 1:
         return None
     if kinds & {"branch", "bend"} and any(v in SIZES_IN or v in DEGREES for v in values):

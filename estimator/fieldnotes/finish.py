@@ -117,8 +117,7 @@ class Finish:
             k
             for k in near
             if "ends" in r.atoms[k].means
-            or ("end" in r.atoms[k].means
-            and r.text(k) in ("end", "ends", "fin", "termina", "acaba"))
+            or ("end" in r.atoms[k].means and r.text(k) in ("end", "ends", "fin", "termina", "acaba"))
         ]
         to_end = any(r.text(k - 1) in ("to", "till", "til", "until", "hasta", "thru", "the") for k in ends if k)
         if starts and not to_end:
@@ -186,7 +185,7 @@ class Finish:
                     self.stray_inches = True
             else:
                 target.inch = value
-        for n, a, b in self.numbers.sizes:
+        for _, a, b in self.numbers.sizes:
             branch = next((d for d in self.drafts if d.word == "branch"), None)
             hole = next((d for d in self.drafts if d.word in ("hole", "gap")), None)
             if branch is not None:
@@ -208,7 +207,7 @@ class Finish:
             target = self._nearest(n, [d for d in self.drafts if d.finding or d.word == "branch"])
             if target is not None:
                 target.clock = pair
-        for n, value in self.numbers.degrees:
+        for _, value in self.numbers.degrees:
             target = next((d for d in self.drafts if d.word == "bend"), None)
             if target is not None:
                 target.degrees = value
@@ -259,10 +258,11 @@ class Finish:
             r.used |= set(doubts)
             named = next((d for d in self.drafts if d.name), None)
             near_name = named is not None and (
-                (marks
-                and "room" in r.atoms[marks[0] - 1].means)
-                or (doubts
-                and any("room" in r.atoms[k].means for k in range(doubts[0] + 1, min(doubts[0] + 4, len(r.atoms)))))
+                (marks and "room" in r.atoms[marks[0] - 1].means)
+                or (
+                    doubts
+                    and any("room" in r.atoms[k].means for k in range(doubts[0] + 1, min(doubts[0] + 4, len(r.atoms))))
+                )
             )
             if near_name and not findings:
                 pass  # the name is in doubt, not the branch
@@ -735,21 +735,19 @@ class Finish:
                 score=2,
                 at=way.at,
             )
-        said = any(not a.token and "plain" not in a.means for a in r.atoms)
-        if numbers and (unknown or said or len(numbers) > 0):
+        if numbers:
             if all("plain" in a.means or a.token is not None for a in r.atoms):
-                if self.numbers.inches or self.numbers.percents or len(numbers) >= 1:
-                    last = r.context.last_ft
-                    size = self.numbers.inches[0][1] if self.numbers.inches else None
-                    offers = []
-                    if size is not None and way.at is not None:
-                        offers = [f"{shown(way.at)} size {shown(size)}in", f"{shown(way.at)} branch {shown(size)}in"]
-                    values = [t.value for n in numbers if (t := r.number(n)) is not None]
-                    if len(values) == 2 and values[1] in (45.0, 90.0, 22.5) and values[0] != values[1]:
-                        offers = [f"{shown(values[0])} bend {shown(values[1])}"]
-                    elif values and values[0] in (45.0, 90.0) and r.has("side") and last is not None:
-                        offers = [f"{shown(last)} bend {shown(values[0])} {r.atoms[r.where('side')[0]].means['side']}"]
-                    return Meaning(asked="what is there?", choices=(*offers, "note"), score=1, at=way.at)
+                last = r.context.last_ft
+                size = self.numbers.inches[0][1] if self.numbers.inches else None
+                offers = []
+                if size is not None and way.at is not None:
+                    offers = [f"{shown(way.at)} size {shown(size)}in", f"{shown(way.at)} branch {shown(size)}in"]
+                values = [t.value for n in numbers if (t := r.number(n)) is not None]
+                if len(values) == 2 and values[1] in (45.0, 90.0, 22.5) and values[0] != values[1]:
+                    offers = [f"{shown(values[0])} bend {shown(values[1])}"]
+                elif values and values[0] in (45.0, 90.0) and r.has("side") and last is not None:
+                    offers = [f"{shown(last)} bend {shown(values[0])} {r.atoms[r.where('side')[0]].means['side']}"]
+                return Meaning(asked="what is there?", choices=(*offers, "note"), score=1, at=way.at)
             words = " ".join(a.text for a in unknown) or r.words()
             return Meaning(asked=f"“{words}”: what is there?", choices=("note",), score=1, at=way.at)
         return Meaning(score=1)

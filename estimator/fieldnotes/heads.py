@@ -100,7 +100,7 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     for k in where:
         r.used.add(k)
-    through = [k for k in r.where("through")]
+    through = list(r.where("through"))
     crossing = r.where("place", "crossing")
     beside = bool(numbers.lengths)
     r.used |= {*through, *crossing}
@@ -390,11 +390,8 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         numbers.every_ft = None
         r.used |= set(joints)
     for n in r.where("cleaned")[:1]:
-        if (
-            not findings
-            or ("cleaned" in r.atoms[n].means
-            and "finding" not in r.atoms[n].means
-            and all(d.at == n for d in findings))
+        if not findings or (
+            "cleaned" in r.atoms[n].means and "finding" not in r.atoms[n].means and all(d.at == n for d in findings)
         ):
             how = (
                 "cutter"
@@ -493,13 +490,13 @@ def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int]
             draft.direction = "up"
             r.used.add(k)
     for k in r.where("live"):
-        means = r.atoms[k].means["live"]
+        live = r.atoms[k].means["live"]
         if "finding" in r.atoms[k].means and k in r.used:
             continue
-        if means in ("live", "dead") and draft.live != "dead":
-            draft.live = means
-        elif means in ("proven", "not proven"):
-            draft.proven = means
+        if live in ("live", "dead") and draft.live != "dead":
+            draft.live = live
+        elif live in ("proven", "not proven"):
+            draft.proven = live
         r.used.add(k)
     for k in r.where("sign"):
         if r.atoms[k].means["sign"] in ("dry", "capped"):
@@ -577,7 +574,7 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used |= set(r.where("reach", "main"))
         return
     stops, cable = r.where("stop"), r.where("cable end")
-    stuck = [n for n in r.where("sign", "cannot pass")]
+    stuck = list(r.where("sign", "cannot pass"))
     reach = [n for n in r.where("reach") if n not in r.used]
     ends = [n for n in r.where("end") if n not in r.used]
     if findings:
@@ -660,7 +657,7 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     sizes = [(n, v) for n, v in numbers.inches if v in SIZES_IN]
     if not where:
         if numbers.sizes and not out:
-            n, a, b = numbers.sizes[0]
+            n, _a, b = numbers.sizes[0]
             out.append(Draft("size", n, r.clause[n], inch=b))
             numbers.sizes.clear()
         elif (

@@ -14,7 +14,7 @@ from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED, NO_PASS, NOTHING_
 from estimator.fieldnotes.standard import AT_ONE_PLACE, Said, suspicious, tied
 from estimator.fieldnotes.things import Thing
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
-from estimator.fieldnotes.understand import Context, Meaning, understand
+from estimator.fieldnotes.understand import LONGEST_LINE, Context, Meaning, understand
 from estimator.fieldnotes.where import Where
 from estimator.model.problem import Place, Problem
 
@@ -172,6 +172,9 @@ class LogReader:
             self._unclear(unclear, place)
             return
         body, _, note = raw.partition(";")
+        if len(body) > LONGEST_LINE and not _is_heading(body):
+            self._understand(body, raw, note.strip(), place)
+            return
         own = tidied(body)
         for words in (self.log.names, self.words):  # the nearest meaning first
             own = whole_words(own, words)
@@ -411,9 +414,9 @@ class LogReader:
             return
         kinds = {word for c in asked.choices for word in c.replace(",", " ").split()[1:3]}
         for said in saids:
-            if abs(said.where.from_ft - asked.from_ft) < 0.01 and any(t.word.word in kinds for t in said.things):
-                if asked in self.before.run.asked:
-                    self.before.run.asked.remove(asked)
+            again = abs(said.where.from_ft - asked.from_ft) < 0.01 and any(t.word.word in kinds for t in said.things)
+            if again and asked in self.before.run.asked:
+                self.before.run.asked.remove(asked)
 
     def _opened(self, saids: list[Said]) -> None:
         """`22 sag` waited for how much; now that it goes on or ends, it was where it starts."""

@@ -132,9 +132,9 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         return False  # it may start further on in the log; spans tells
     if word.kind == "finding" and "long" in values.get("signs", ()):
         return True
-    if word.kind == "finding" and size is not None and word.word not in ("hole", "gap", "crack"):
-        if size >= context.bore_in or _FEET_AMOUNT.search(text[thing.at :]):
-            return True
+    lip = word.kind == "finding" and word.word not in ("hole", "gap", "crack")
+    if lip and size is not None and (size >= context.bore_in or _FEET_AMOUNT.search(text[thing.at :])):
+        return True
     if word.word in ("hole", "gap") and size is not None and size > 2 * max(context.bore_in, 4):
         return True
     if word.word == "branch" and size is not None and size not in SIZES_IN:

@@ -114,20 +114,20 @@ def _spoken(match: re.Match[str]) -> str:
             whole, half = re.sub(rf" and (?:a |one )?{word}$", "", whole), value
     total = last = 0
     for word in re.split(r"[ -]", whole):
-        value = _SPOKEN.get(word, 0)
+        count = _SPOKEN.get(word, 0)
         if word == "hundred":
             total = max(total, 1) * 100
         elif word == "and":
             continue
-        elif value < 10 and 20 <= last <= 90:
-            total += value
-        elif last and value >= 10 and total < 100 and last >= 10:
+        elif count < 10 and 20 <= last <= 90:
+            total += count
+        elif last and count >= 10 and total < 100 and last >= 10:
             return match.group()  # `twenty thirty` is no number
         elif last and last < 20:
             return match.group()
         else:
-            total += value
-        last = 0 if word == "hundred" else value
+            total += count
+        last = 0 if word == "hundred" else count
     if part:
         return f"{total}.{''.join(str(_SPOKEN[w]) for w in part.split())}"
     return f"{total}{half}"

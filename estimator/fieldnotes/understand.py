@@ -7,6 +7,7 @@ explains and how likely its numbers are; a clear winner is taken, anything else 
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from estimator.fieldnotes import wholelines
 from estimator.fieldnotes.figures import labelled
@@ -55,6 +56,7 @@ class Meaning:
         return not self.rows and not self.asked and not self.instead
 
 
+@lru_cache(maxsize=4096)
 def understand(text: str, context: Context) -> Meaning:
     """The meaning of one line; never raises for anything a line can hold."""
     body = text.partition(";")[0]
@@ -72,11 +74,8 @@ def _variants(found: list[Token]) -> Iterator[list[Token]]:
     """The tokens, and as another reading those with `34 ft 2in` taken apart."""
     yield found
     for n, token in enumerate(found):
-        if (
-            (token.kind == "ft"
-            and token.plain
-            and "in" in token.text)
-            or (token.kind == "ft" and token.plain and '"' in token.text)
+        if (token.kind == "ft" and token.plain and "in" in token.text) or (
+            token.kind == "ft" and token.plain and '"' in token.text
         ):
             feet = float(int(token.value))
             middle = re.search(r"(?:ft|feet|foot)\.?\s*", token.text)
@@ -203,9 +202,10 @@ class Reader:
                     break
         for n, a in enumerate(self.atoms):  # `roots gone`, `scale came off`
             after = self.atoms[n + 1].means if n + 1 < len(self.atoms) else {}
-            if "finding" in a.means and (after.get("state") == "gone" or "past" in after):
-                if a.means["finding"] not in ("hole", "gap", "channel", "channel gone", "collapse"):
-                    out |= {n, n + 1}
+            lasting = ("hole", "gap", "channel", "channel gone", "collapse")
+            past = after.get("state") == "gone" or "past" in after
+            if past and a.means.get("finding", lasting[0]) not in lasting:
+                out |= {n, n + 1}
         return out
 
     def _joined(self, k: int) -> bool:
@@ -232,18 +232,18 @@ class Reader:
             if found is not None:
                 return found
         if parts := self._apart():
-            found = [Reader(part, self.context).meaning() for part in parts]
-            if all(m.rows and not m.asked for m in found):
-                rows = tuple(row for m in found for row in m.rows)
+            each = [Reader(part, self.context).meaning() for part in parts]
+            if all(m.rows and not m.asked for m in each):
+                rows = tuple(row for m in each for row in m.rows)
                 return Meaning(
-                    rows=rows, left="; ".join(m.left for m in found if m.left), score=max(m.score for m in found) + 1
+                    rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1
                 )
         return self._things()
 
     def _apart(self) -> list[list[Atom]]:
         """Clauses that each have a thing and a reading of their own: `tile from 27, carpet from 33`."""
         groups: list[list[Atom]] = []
-        for n, a in enumerate(self.atoms):
+        for _n, a in enumerate(self.atoms):
             if a.token is not None and a.token.kind == "mark" and a.token.text in ",;":
                 groups.append([])
                 continue

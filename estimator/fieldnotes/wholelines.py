@@ -36,8 +36,7 @@ def correction(r: "Reader") -> "Meaning | None":
     )
     no_first = says_no and (
         r.number(second) is not None
-        or (second < len(r.atoms)
-        and ("side" in r.atoms[second].means or "correct" in r.atoms[second].means))
+        or (second < len(r.atoms) and ("side" in r.atoms[second].means or "correct" in r.atoms[second].means))
     )
     instead = "instead" in said or no_first
     if not instead or (not before and "instead" not in said):

@@ -131,6 +131,10 @@ def labelled(r: "Reader") -> Numbers:
             out.inches.append((n, float(size)))
             r.used.add(n)
     r.turned = bool(out.degrees)
+    if out.depth is not None:
+        r.filled.add("depth")
+    if out.inches or out.sizes:
+        r.filled.add("size")
     out.free = [n for n, a in enumerate(r.atoms) if n not in done and r.number(n) is not None]
     return out
 
@@ -327,9 +331,10 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         out.lengths.append(("", _ft(t)))
         take(n, n + 1)
         return True
-    if length and (anchor := _anchor(r, n)) and not r.surface_follows(n):
+    feet_inches = t.kind == "range" and t.tight and (t.to or 12.0) < 12
+    if (length or feet_inches) and (anchor := _anchor(r, n)) and not r.surface_follows(n):
         k, name = anchor
-        out.tapes.append((_ft(t), name))
+        out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
         take(*range(n, k + 1))
         return True
     if length and out.depth is None and _is_depth(r, n):
@@ -356,7 +361,7 @@ def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
         if "anchor" in a.means and "surface" not in a.means:
             name = a.text
             if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
-                name = f"{r.atoms[k - 1].text} {name}"
+                name = f"{r.atoms[k - 1].means['whose']} {name}"
             token = r.atoms[n].token
             strong = said or (token is not None and token.kind == "ft" and r.has("place", "loc"))
             return (k, name) if strong else None
@@ -580,11 +585,11 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         if score > best[0]:
             best = (score, role)
 
-    if "branch" in kinds and t.kind == "num" and t.value in SIZES_IN:
+    if "branch" in kinds and t.kind == "num" and t.value in SIZES_IN and "size" not in r.filled:
         offer(2.0 + any(m.get("place") == "branch" or "side" in m for m in near), "size")
     if "bend" in kinds and t.kind == "num" and t.value in DEGREES and not r.turned:
         offer(3.0, "degrees")
-    if ({"loc", "depth", "pothole", "invert"} & kinds) and t.kind in ("num", "ft"):
+    if ({"loc", "depth", "pothole", "invert"} & kinds) and t.kind in ("num", "ft") and "depth" not in r.filled:
         after_head = n > 0 and r.atoms[n - 1].means.get("place") in ("loc", "depth", "pothole", "invert")
         base = 2.0 + 2 * after_head + (1.0 if t.point else 0.0)
         offer(base if t.kind == "ft" or t.value <= MOST_BARE_DEPTH else base - 2, "depth")

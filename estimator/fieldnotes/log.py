@@ -200,7 +200,9 @@ class LogReader:
 
     def _heading_part(self, text: str) -> bool:
         """`riser 28in` or `with flow` on a line of its own, right after the heading that lacked it."""
-        if self.here is None or self.here.entries or self.here.asked or not _HEADING_PART.match(text):
+        if self.here is None or not _HEADING_PART.match(text):
+            return False
+        if (self.here.entries or self.here.asked) and not heading_problems(self.here.heading):
             return False
         old = self.here.heading
         more, problems = read_heading(tidied(f"{old.text}, {text.strip()}"), old.place, old.note)
@@ -399,7 +401,10 @@ class LogReader:
         if len(text) > 80 or len(asked.text) > 200:
             return False
         old = asked.text.partition(";")[0]
-        for both in (f"{old}, {text}", f"{old} {text}", f"{text} {old}"):
+        bare = re.match(r"\s*~?(\d+(?:\.\d+)?)", text)
+        within = re.compile(rf"(?<![\w.'/-]){re.escape(bare[1])}(?![\w.%'\"/-])") if bare else None
+        swapped = [within.sub(text.strip(), old, count=1)] if within and within.search(old) else []
+        for both in (*swapped, f"{old}, {text}", f"{old} {text}", f"{text} {old}"):
             found = understand(both, context)
             if found.rows and not found.asked and not found.instead:
                 self._take_back()

@@ -196,7 +196,7 @@ def _token(m: re.Match[str]) -> Token:
         pair = re.findall(_DEC, text)
         return made("cross", _value(pair[0]), _value(pair[1]))
     if kind == "pct":
-        pair = [_value(p) for p in re.findall(_DEC, text)]
+        pair = [_value(p) for p in re.findall(_DEC, text.replace("..", " "))]
         return made("pct", min(pair), max(pair))
     if kind == "clockwords":
         hours = [float(h) for h in re.findall(r"\d{1,2}", text)]
@@ -225,7 +225,7 @@ def _token(m: re.Match[str]) -> Token:
         unit = {"mm": 0.001, "cm": 0.01}.get(re.sub(r"[\d., ~]", "", text).lower(), 1.0)
         return made("ft", _value(re.findall(_DEC, text)[0]) * unit / 0.3048)
     if kind == "range":
-        pair = [_value(p) for p in re.findall(_DEC, text)]
+        pair = [_value(p) for p in re.findall(_DEC, text.replace("..", " "))]
         return made("range", pair[0], pair[-1], tight=bool(re.fullmatch(rf"~?{_DEC}-{_DEC}", text)))
     if kind in ("frac", "mixed"):
         return made("frac" if kind == "frac" else "num", _value(text))

@@ -131,6 +131,7 @@ class Reader:
         self.ask: list[tuple[str, tuple[str, ...]]] = []
         self.amount_words: set[int] = set()
         self.turned = False  # the degrees of a bend are said
+        self.filled: set[str] = set()  # what numbers with a label said already
 
     # ── small looks ───────────────────────────────────────────────────────────────────────────
 

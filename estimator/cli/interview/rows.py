@@ -99,16 +99,24 @@ def _put(log: Typed, rows: tuple[str, ...], row: int) -> Typed:
     still = {a.place.line for a in sheet.log.asked}
     mine = any(e.place.line == row + 1 for p in sheet.log.passes for e in p.entries)
     completed = [line for line in open_before if line not in still and line is not None]
-    gone = (
-        "" if mine or asked else next((text for line, text in things_before.items() if line not in _things(sheet)), "")
-    )
+    now = _things(sheet)
+    taken = [text for text in things_before if text not in now and not any(text in more for more in now)]
+    gone = taken[0] if taken and not mine and not asked and not HEADING.match(rows[row]) else ""
     shown = completed[-1] - 1 if completed and not mine and asked is None else row
+    headings = [p.heading for p in sheet.log.passes]
+    if (
+        shown == row
+        and not mine
+        and len(headings) == len(log.sheet.log.passes)
+        and headings != [p.heading for p in log.sheet.log.passes]
+    ):
+        shown = (headings[-1].place.line or 1) - 1  # `riser 28in`: what the heading says now
     problems = tuple(p for p in sheet.at(shown) if p.code not in ASKED_CODES)
     return replace(new, row=None if asked else shown, problems=problems, asked=asked, taken_back=gone)
 
 
-def _things(sheet: Sheet) -> dict[int, str]:
-    return {e.place.line or 0: e.text for p in sheet.log.passes for e in p.entries}
+def _things(sheet: Sheet) -> list[str]:
+    return [e.text for p in sheet.log.passes for e in p.entries]
 
 
 # ── the answer to a question ──────────────────────────────────────────────────────────────────

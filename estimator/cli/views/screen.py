@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TextIO
 
-from estimator.cli.streams import HANDLER
+from estimator.cli.streams import HANDLER, plain
 
 NARROWEST, PLAIN, WIDEST = 40, 80, 120
 
@@ -50,21 +50,29 @@ def _show_in_colour(lines: list[Row], stream: TextIO) -> None:
         console.print(Text(drawable(row.text, stream), style=STYLES.get(row.look, "")), soft_wrap=True)
 
 
+DRAWN = frozenset("─═│├┤┴┬▔▁·←→")
+"""Marks of one drawing: where one of them cannot be written all become plain, so that they still fit one another."""
+
+
 def drawable(text: str, stream: TextIO) -> str:
     """The text with every drawing mark the stream cannot write put in plainer ones."""
     clean = "".join(c if c.isprintable() or c == " " else "\N{REPLACEMENT CHARACTER}" for c in text)
     encoding = getattr(stream, "encoding", None) or "ascii"
     try:
-        return clean.encode(encoding, HANDLER).decode(encoding)
+        clean.encode(encoding)
+    except UnicodeEncodeError:
+        clean = "".join(plain(c) if c in DRAWN else c for c in clean)
     except LookupError:
-        return clean.encode("ascii", HANDLER).decode("ascii")
+        encoding = "ascii"
+    return clean.encode(encoding, HANDLER).decode(encoding)
 
 
 def answer(plain_answer: object, as_json: bool, rows: Iterable[Row | str]) -> None:
     """The answer of a command on stdout: rows for people, or the same as JSON."""
     if as_json:
-        from estimator.records.plain import dumped, plain
+        from estimator.records.plain import dumped
+        from estimator.records.plain import plain as as_data
 
-        sys.stdout.write(dumped(plain(plain_answer)).decode())
+        sys.stdout.write(dumped(as_data(plain_answer)).decode())
     else:
         show(rows)

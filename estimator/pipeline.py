@@ -25,6 +25,7 @@ from estimator.pricing.rough import rough_cost
 from estimator.quote import Chosen as InWords
 from estimator.quote import build_quote, build_report
 from estimator.quote.build import LETTERS
+from estimator.quote.invented import with_invented
 from estimator.scopes import owners_words
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.choose import Choices, Chosen, choose
@@ -82,7 +83,7 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     options, problems = _with_overrides(choices.options, job, tables, place)
     if options or diagnosis.needs:
         built = build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts, choices.unanswered)
-        quote = with_cost_a_year(built, tables)
+        quote = with_invented(with_cost_a_year(built, tables), tables)
     else:  # a clean house: nothing to repair, nothing to sell
         quote = build_report(job, diagnosis, tables, day, revision)
     return Result(

@@ -6,7 +6,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.problems import DAY_TO_COME
+from estimator.cli.problems import DAY_TO_COME, STILL_INVENTED
 from estimator.cli.seed import seed_of
 from estimator.cli.views.screen import Row
 from estimator.cli.views.words import dollars
@@ -50,6 +50,8 @@ def written(
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
+    if run.quote.invented:
+        tell([STILL_INVENTED(Place(file=job_file.name), because="; ".join(map(str, run.quote.invented)))])
     inputs = Inputs(
         job_file=job_file.name,
         texts=run.texts,

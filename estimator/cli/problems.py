@@ -16,6 +16,13 @@ NOTHING_TO_CHANGE = Kind(
     "Mend it first; `estimator check` says where.",
     "--set needs a job file that can be read.",
 )
+STILL_INVENTED = Kind(
+    "cli/still-invented",
+    Level.WARNING,
+    "this quote is no offer: {because}.",
+    "Write your own figures and papers into the tables before it goes to a customer; its papers say DEMO until then.",
+    "Invented numbers must never reach a real customer.",
+)
 DAY_TO_COME = Kind(
     "cli/day-to-come",
     Level.WARNING,
@@ -131,6 +138,7 @@ NO_ORDER = Kind(
 
 PROBLEMS: tuple[Kind, ...] = (
     DAY_TO_COME,
+    STILL_INVENTED,
     BAD_CHANGE,
     NOTHING_TO_CHANGE,
     NO_ITEM,

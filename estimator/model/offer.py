@@ -189,6 +189,7 @@ class Quote:
     ways: Ways | None = None  # the ways to one stretch side by side: for the office alone
     own_numbers: tuple[str, ...] = ()  # for the office: numbers set by hand whose ground moved since the last revision
     paper_warnings: tuple[Say, ...] = ()  # for the office: what a person must still check before sending
+    invented: tuple[Say, ...] = ()  # what is still the demo's: then it is no offer, and nobody can accept it
 
     @property
     def not_offered(self) -> tuple[NotOffered, ...]:

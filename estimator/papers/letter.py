@@ -70,6 +70,8 @@ class Letter:
             page.line(text, "first page")
         if self.quote.job.demo:
             page.line(speak("Made-up example. Nobody's house, nobody's prices."), "box")
+        elif self.quote.invented:
+            page.line(speak("DEMO. Made-up prices and papers; this is no offer, and nobody can accept it."), "box")
         page.gap()
 
     def which_counts(self, page: Page) -> None:

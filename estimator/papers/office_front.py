@@ -28,6 +28,8 @@ def front(quote: Quote) -> Sheet:
         ("Price tables", quote.tables_fingerprint or "no fingerprint"),
     ):
         page.pair(label, value)
+    if quote.invented:
+        page.line("DEMO, no offer: " + "; ".join(map(str, quote.invented)) + ".", "box")
     page.line(CHECK_THE_PLACE, "quiet")
     page.gap()
     heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days")

@@ -16,6 +16,7 @@ from estimator.records.problems import (
     ACCEPTED_TOO_EARLY,
     ACCEPTED_TOO_LATE,
     ALREADY_ACCEPTED,
+    INVENTED,
     NO_OPTION,
     NOT_FIXED,
     QUOTED_TOO_EARLY,
@@ -43,6 +44,9 @@ def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk |
     offer, or a second acceptance of it.
     """
     quote = revision.record().data["quote"]
+    if why := quote.get("invented"):
+        because = "; ".join(told_plainly(one) for one in why)
+        raise CannotGoOn(INVENTED(Place(file=str(folder)), number=revision.number, because=because))
     option = _offered(folder, revision, letter, quote["options"])
     _fixed(folder, revision, option)
     _in_time(folder, revision, option["letter"], on, quote)

@@ -114,6 +114,14 @@ ACCEPTED_TOO_LATE = Kind(
     "Write the day it was signed, or make a new revision at the prices of the day and have that signed.",
     "An offer holds through its last day.",
 )
+INVENTED = Kind(
+    "records/invented",
+    Level.ERROR,
+    "r{number} rests on the demo's invention and cannot be accepted: {because}.",
+    "Write your own figures and papers into the tables (estimator tables workbook), or your name and day into changed_by and "
+    "changed_on of a row that is right as it stands; then quote again. A trial has demo = true under [job].",
+    "Invented wages, margins and papers must never bind a real customer.",
+)
 NOT_FIXED = Kind(
     "records/not-fixed",
     Level.ERROR,
@@ -218,6 +226,7 @@ PROBLEMS: tuple[Kind, ...] = (
     ALREADY_ACCEPTED,
     ACCEPTED_TOO_EARLY,
     ACCEPTED_TOO_LATE,
+    INVENTED,
     NOT_FIXED,
     NOT_THE_SAME,
     NEVER_ISSUED,

@@ -24,7 +24,7 @@ line = [ { name = "yard", size = "4 in", pipe = "PVC", zero = "access", log = "c
 """
 CLEAN_LOG = "pass front cleanout to street, with flow, riser 1ft\n1 yard lawn\n30 stop reached main\n"
 
-ONLY_WARNED = ("cli/no-picture", "cli/not-a-picture", "cli/day-to-come")
+ONLY_WARNED = ("cli/no-picture", "cli/not-a-picture", "cli/day-to-come", "cli/still-invented")
 PICTURE = {"cli/no-picture": "photo 3 hole.jpg", "cli/not-a-picture": "photo 3 junk.jpg"}
 
 
@@ -45,6 +45,9 @@ def test_a_problem_of_the_command_line_comes_out_in_its_exact_words(code, tmp_pa
         (NOTES / "main.txt").read_text().replace("photo 3", PICTURE.get(code, "photo 3"))
     )
     (tmp_path / "junk.jpg").write_bytes(b"no picture")
+    if code == "cli/still-invented":
+        text = (tmp_path / "job.toml").read_text().replace("demo = true", "demo = false")
+        (tmp_path / "job.toml").write_text(text.replace('jurisdiction = "demo"', 'jurisdiction = "no sales tax"'))
     if code == "cli/own-settings":
         (tmp_path / "settings.toml").write_text('prices = "here"\n')
         monkeypatch.setenv("ESTIMATOR_SETTINGS", str(tmp_path / "settings.toml"))

@@ -89,6 +89,12 @@ class Desk:
         issue(self.folder, waiting, self.inputs, self.papers(waiting))
         accept(self.folder, named(self.folder, "r2"), "A", date(2026, 11, 20))
 
+    def accepted_invented(self) -> None:
+        why = Say.of("{key} in the table settings is the demo's invention", key="firm_licence")
+        quote = replace(self.quote_at("4300.00"), invented=(why,))
+        issue(self.folder, quote, self.inputs, self.papers(quote))
+        accept(self.folder, named(self.folder, "r2"), "A", date(2026, 11, 20))
+
     def done_while_cancellable(self) -> tuple[Problem, ...]:
         quote = replace(self.quote_at("4300.00"), cancel_business_days=3)
         issue(self.folder, quote, self.inputs, self.papers(quote))
@@ -136,6 +142,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "a list stands where the acceptance should be": lambda desk, _: desk.note_damaged(),
     "option A is accepted the day before the quote": lambda desk, _: desk.accepted_on(date(2026, 11, 17)),
     "option A is accepted the day after the offer": lambda desk, _: desk.accepted_on(date(2026, 12, 19)),
+    "a quote on the demo's papers is accepted": lambda desk, _: desk.accepted_invented(),
     "option A waits for a confirmation and is accepted": lambda desk, _: desk.accepted_unfixed(),
     "the work is done on the last day to cancel": lambda desk, _: desk.done_while_cancellable(),
     "option C is accepted": lambda desk, _: (

@@ -1,0 +1,63 @@
+"""A quote for a real customer on the demo's figures is no offer, whatever its place is called; with the firm's own it is one."""
+
+from dataclasses import replace
+from datetime import date
+from decimal import Decimal
+from functools import cache
+from pathlib import Path
+
+from estimator.fieldnotes import read_job
+from estimator.model.job import Job
+from estimator.model.offer import Quote
+from estimator.pipeline import run
+from estimator.quote.invented import share_of
+from estimator.tables.rows import TABLES
+from estimator.tables.tables import Tables
+from tests.tables.workbench import demo
+
+
+@cache
+def real() -> Job:
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j10-chestnut" / "job.toml").job
+    assert job is not None
+    return replace(job, demo=False, house=replace(job.house, jurisdiction="texas lump sum"))
+
+
+def signed(tables: Tables, *names: str) -> Tables:
+    """Every row of these tables looked at by somebody of the firm."""
+    rows = {
+        t: tuple(replace(r, changed_by="Ana", changed_on=date(2026, 11, 20)) for r in rows) if t in names else rows
+        for t, rows in tables.rows.items()
+    }
+    return Tables(rows, tables.day)
+
+
+def quoted(job: Job, tables: Tables) -> Quote:
+    quote = run(job, tables, job.day).quote
+    assert quote is not None
+    return quote
+
+
+def test_a_real_customers_quote_on_the_demos_figures_says_what_is_invented() -> None:
+    said = [str(one) for one in quoted(real(), demo()).invented]
+    assert said[:3] == [f"{key} in the table settings is the demo's invention" for key in ("firm_name", "firm_licence", "firm_insurance")]  # fmt: skip
+    assert any(text.startswith("the wages of ") for text in said)
+    assert said[-1].endswith(" % of the cost rests on figures of the demo") and said[-1] > "95"
+
+
+def test_a_demo_is_a_demo_and_says_so_already() -> None:
+    assert quoted(replace(real(), demo=True), demo()).invented == ()
+
+
+def test_rows_that_somebody_of_the_firm_has_signed_are_its_own() -> None:
+    quote = quoted(real(), signed(demo(), *TABLES))
+    assert quote.invented == ()
+
+
+def test_the_share_of_what_is_not_yet_the_firms_own_is_counted_in_cost() -> None:
+    """With the firm's own wages, times, margins and papers only what is bought is left [computed from the cost lines]."""
+    tables = signed(demo(), "settings", "roles", "production", "pricing")
+    for option in quoted(real(), tables).options:
+        bought = sum((c.amount for c in option.price.costs if c.part in ("material", "equipment", "sub", "fee")), Decimal(0))
+        total = sum((c.amount for c in option.price.costs), Decimal(0))
+        assert share_of(option, tables) == 100 * bought / total

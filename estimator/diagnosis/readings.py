@@ -1,6 +1,6 @@
 """Every reading of the findings, in one tuple that anyone can read."""
 
-from estimator.diagnosis import camera, ground, iron, roots, standing_water, symptoms, tested
+from estimator.diagnosis import camera, ground, iron, roots, standing_water, symptoms, water_test_readings
 from estimator.diagnosis.reading import Reading
 
 READINGS: tuple[Reading, ...] = tuple(
@@ -11,7 +11,7 @@ READINGS: tuple[Reading, ...] = tuple(
             *iron.READINGS,
             *ground.READINGS,
             *camera.READINGS,
-            *tested.READINGS,
+            *water_test_readings.READINGS,
             *symptoms.READINGS,
         ),
         key=lambda r: (r.id != symptoms.GAS_SMELL, r.numbers or ("D99",)),

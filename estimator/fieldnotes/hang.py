@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.limits import Limits
-from estimator.fieldnotes.log import Entry, Log, LogPass, Same
+from estimator.fieldnotes.logbook import Entry, Log, LogPass, Same
 from estimator.fieldnotes.spans import closed, furthest_ft
 from estimator.fieldnotes.words import PLURALS
 from estimator.model.problem import Problem

@@ -12,7 +12,8 @@ from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.lexicon import material_of
 from estimator.fieldnotes.limits import Limits
-from estimator.fieldnotes.log import Log, LogReader, nothing_read
+from estimator.fieldnotes.log import LogReader, nothing_read
+from estimator.fieldnotes.logbook import Log
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import OUTSIDE, lies_below, read_text

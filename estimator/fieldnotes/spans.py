@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from estimator.fieldnotes.kinds import question
-from estimator.fieldnotes.log import Asked, Entry, LogPass
+from estimator.fieldnotes.logbook import Asked, Entry, LogPass
 from estimator.fieldnotes.things import Thing
 from estimator.model.problem import Problem
 

@@ -7,7 +7,8 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.figures import FARTHEST_LEAP_FT, MOST_BARE_DEPTH, SIZES_IN
+from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
+from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied
@@ -15,7 +16,7 @@ from estimator.fieldnotes.where import Bad, Where, read_where
 from estimator.model.problem import Place
 
 if TYPE_CHECKING:
-    from estimator.fieldnotes.understand import Context
+    from estimator.fieldnotes.meaning import Context
 
 _TIE = re.compile(r"\s*=\s*(flag\s+\w+|[\d.]+|[A-Za-z][\w' ]*?)(?=\s*(?:,|:|$|\s{2,}|\d|\?))", re.IGNORECASE)
 _TO_END = re.compile(r"\s*(~?\d+(?:\.\d+)?)-end\b", re.IGNORECASE)

@@ -6,54 +6,19 @@ explains and how likely its numbers are; a clear winner is taken, anything else 
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
-from estimator.fieldnotes import wholelines
+from estimator.fieldnotes import corrections, wholelines
 from estimator.fieldnotes.figures import labelled
 from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.lexicon import Atom, atoms, split
+from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.tokens import Token, normal, tokens
 
 LONGEST_LINE = 600
 """Letters of a line that is still weighed; a longer one is asked back whole."""
 MOST_ATOMS = 60
-
-
-@dataclass(frozen=True, slots=True)
-class Context:
-    """What the log says before this line."""
-
-    bore_in: float = 4.0
-    last_ft: float | None = None
-    furthest_ft: float = 0.0
-    zone: str = ""
-    before: tuple[str, ...] = ()  # the last line, in standard words
-    started: frozenset[str] = frozenset()  # stretches that began and have no end
-    runs: int = 0
-    seen: frozenset[str] = frozenset()  # kinds an earlier run saw
-    names: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Meaning:
-    """`rows` are standard words; `asked` is a question, `choices` what may be meant, best first ("note" keeps a remark).
-
-    `instead`: the rows stand in place of the line before. `left` are words that had no part in it.
-    """
-
-    rows: tuple[str, ...] = ()
-    asked: str = ""
-    choices: tuple[str, ...] = ()
-    left: str = ""
-    instead: bool = False
-    score: float = 0.0
-    at: float | None = None  # where it lies as far as it says, also where it is asked back
-    to: float | None = None
-
-    @property
-    def remark(self) -> bool:
-        return not self.rows and not self.asked and not self.instead
 
 
 @lru_cache(maxsize=4096)
@@ -223,7 +188,7 @@ class Reader:
 
     def meaning(self) -> Meaning:
         for whole in (
-            wholelines.correction,
+            corrections.correction,
             wholelines.heading,
             wholelines.turned,
             wholelines.remark,

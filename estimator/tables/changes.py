@@ -85,8 +85,10 @@ def _moved(table: str, name: str, old: Kept, new: Kept) -> Iterator[TableChange]
         before, after = getattr(old, column.name), getattr(new, column.name)
         if before != after and column.name not in UNSPOKEN:
             share = _percent(before, after, column)
-            words = {"old": written(before), "new": written(after)}
-            yield TableChange(table=table, name=name, what="moved", column=column.header, percent=share, **words)
+            was, now = written(before), written(after)
+            yield TableChange(
+                table=table, name=name, what="moved", column=column.header, percent=share, old=was, new=now
+            )
 
 
 def _percent(old: object, new: object, column: Column) -> Decimal | None:

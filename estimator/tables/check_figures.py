@@ -160,8 +160,8 @@ def _runs(
     for row in (*rows, None):
         name = None if row is None else named(table, row)
         value = None if row is None else figure(row, column)
-        fits = name in neighbor and value is not None and value == neighbor[name] and value != 0
-        if row is not None and fits:
+        beside = None if name is None else neighbor.get(name)
+        if row is not None and name is not None and value and value == beside:
             run.append(row)
             moved += name in old and old[name] != value
             continue

@@ -67,9 +67,9 @@ def test_a_reading_fires_on_its_evidence_and_not_on_its_neighbour(reading: str, 
 
 
 def test_every_reading_is_tried_here_or_with_the_water_tests() -> None:
-    from estimator.diagnosis import tested
+    from estimator.diagnosis import water_test_readings
 
-    tried = {f[0] for f in FIRES} | {"clay-at-its-end"} | {r.id for r in tested.READINGS}
+    tried = {f[0] for f in FIRES} | {"clay-at-its-end"} | {r.id for r in water_test_readings.READINGS}
     assert {r.id for r in READINGS} == tried
 
 

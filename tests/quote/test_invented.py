@@ -58,6 +58,8 @@ def test_the_share_of_what_is_not_yet_the_firms_own_is_counted_in_cost() -> None
     """With the firm's own wages, times, margins and papers only what is bought is left [computed from the cost lines]."""
     tables = signed(demo(), "settings", "roles", "production", "pricing")
     for option in quoted(real(), tables).options:
-        bought = sum((c.amount for c in option.price.costs if c.part in ("material", "equipment", "sub", "fee")), Decimal(0))
+        bought = sum(
+            (c.amount for c in option.price.costs if c.part in ("material", "equipment", "sub", "fee")), Decimal(0)
+        )
         total = sum((c.amount for c in option.price.costs), Decimal(0))
         assert share_of(option, tables) == 100 * bought / total

@@ -14,7 +14,7 @@ from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.words import number
 from estimator.fieldnotes.answers import YES, cleaned, nearest
 from estimator.fieldnotes.echo import agreement, echo_line
-from estimator.fieldnotes.log import Asked
+from estimator.fieldnotes.logbook import Asked
 from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem

@@ -8,7 +8,7 @@ from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES, letter
 from estimator.cli.views.table import cells_wide
 from estimator.cli.views.words import at, number
 from estimator.fieldnotes.dumplog import finding_words, mark_words
-from estimator.fieldnotes.log import Entry, LogPass, Same
+from estimator.fieldnotes.logbook import Entry, LogPass, Same
 from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch

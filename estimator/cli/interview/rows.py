@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from estimator.cli.interview.sheet import About, Sheet, read
 from estimator.fieldnotes.answers import LONGEST
-from estimator.fieldnotes.log import Asked
+from estimator.fieldnotes.logbook import Asked
 from estimator.model.problem import Level, Problem
 
 HEADING = re.compile(r"\s*pass\b(?!\s*=)", re.IGNORECASE)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from estimator.fieldnotes.assemble import assemble
 from estimator.fieldnotes.heading import Heading
 from estimator.fieldnotes.limits import LIMITS
-from estimator.fieldnotes.log import Log, LogReader
+from estimator.fieldnotes.log import LogReader
+from estimator.fieldnotes.logbook import Log
 from estimator.model.line import Line
 from estimator.model.problem import Level, Place, Problem
 

@@ -1,0 +1,285 @@
+"""Numbers and words that no thing has taken yet, in; each given to the thing it says most about, out."""
+
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.numbers_of_a_line import Numbers
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+
+
+TAKES_INCHES = (
+    "roots",
+    "offset",
+    "gap",
+    "crack",
+    "hole",
+    "sag",
+    "scale",
+    "grease",
+    "oval",
+    "intruding",
+    "blocked",
+    "mud",
+    "channel",
+    "blister",
+    "reverse fall",
+    "leak",
+    "fitting",
+)
+
+
+class Assign:
+    """The things of a line with their amounts, signs and sides."""
+
+    half: "tuple[Draft, float] | None" = None
+    stray_inches = False
+    bare_depth = False
+    counted: float | None = None
+    _length_said: float | None = None
+
+    def __init__(self, r: "Reader", numbers: Numbers, found: list[Draft]) -> None:
+        self.r, self.numbers, self.drafts = r, numbers, found
+
+    def _legs(self) -> None:
+        r = self.r
+        findings = [d for d in self.drafts if d.finding]
+        if r.has("rises"):
+            n = r.where("rises")[0]
+            r.used |= set(r.where("rises"))
+            sag = next((d for d in findings if d.word == "sag"), None)
+            if sag is None:
+                sag = Draft("sag", n, r.clause[n])
+                self.drafts.append(sag)
+            if not self._has_range():
+                sag.leg = "starts"
+            if any(w in r.text(n).split() for w in ("under", "underwater")) and "lens under" not in sag.signs:
+                sag.signs.append("lens under")
+            r.ask = [a for a in r.ask if "water pipe" not in a[0]]
+            return
+        if r.has("out of water"):
+            n = r.where("out of water")[0]
+            r.used |= set(r.where("out of water"))
+            sag = next((d for d in findings if d.word == "sag"), None)
+            if sag is None:
+                sag = Draft("sag", n, r.clause[n])
+                self.drafts.append(sag)
+            sag.leg = "ends"
+            return
+        if len({d.word for d in findings}) != 1 or self._has_range():
+            return
+        only = findings[0]
+        n = only.at
+        near = [k for k in (n - 2, n - 1, n + 1, n + 2) if 0 <= k < len(r.atoms)]
+        starts = [k for k in near if "starts" in r.atoms[k].means and r.text(k) not in ("into", "goes in")]
+        ends = [
+            k
+            for k in near
+            if "ends" in r.atoms[k].means
+            or ("end" in r.atoms[k].means and r.text(k) in ("end", "ends", "fin", "termina", "acaba"))
+        ]
+        to_end = any(r.text(k - 1) in ("to", "till", "til", "until", "hasta", "thru", "the") for k in ends if k)
+        if starts and not to_end:
+            only.leg = "starts"
+            r.used |= set(starts)
+        elif ends and not to_end:
+            only.leg = "ends"
+            r.used |= set(ends)
+        elif r.has("still") and only.word in r.context.started:
+            only.leg = "still"
+            r.used |= set(r.where("still"))
+        if only.leg:
+            for d in [d for d in self.drafts if d.word in ("end", "stop")]:
+                self.drafts.remove(d)
+
+    def _has_range(self) -> bool:
+        return any((t := self.r.number(n)) is not None and t.kind == "range" for n in self.numbers.free)
+
+    def _amounts(self) -> None:
+        """Inches, percents and fractions to the thing they stand with."""
+        r = self.r
+        for n, pair in self.numbers.percents:
+            target = self._nearest(n, [d for d in self.drafts if d.finding and d.word not in ("utility",)])
+            if target is not None:
+                target.percent = pair if target.percent is None or pair[1] > target.percent[1] else target.percent
+        for n in r.where("fraction"):
+            if r.atoms[n].means["fraction"] == "full" and n not in r.used:
+                target = self._nearest(
+                    n,
+                    [
+                        d
+                        for d in self.drafts
+                        if d.word in ("sag", "roots", "grease", "scale", "mud", "blocked", "reverse fall")
+                    ],
+                )
+                r.used.add(n)
+                if target is not None:
+                    if target.word == "sag":
+                        if "full" not in target.signs:
+                            target.signs.append("full")
+                    else:
+                        target.percent = target.percent or (100.0, 100.0)
+                elif "sag" in r.context.started:
+                    pass
+                elif not self.drafts:
+                    r.ask.append(
+                        (
+                            "full of water: a belly, a block farther on, or a full main?",
+                            ("sag full starts", "sag, lens under starts", "blocked cannot pass"),
+                        )
+                    )
+        for n, value in self.numbers.inches:
+            takes = [d for d in self.drafts if d.word in TAKES_INCHES or d.word in ("branch", "tree", "size")]
+            target = self._nearest(n, [d for d in takes if d.inch is None])
+            if target is None:
+                loc = next(
+                    (d for d in self.drafts if d.word in ("loc", "depth", "pothole", "invert") and d.depth_ft is None),
+                    None,
+                )
+                if loc is not None:
+                    loc.depth_ft = value / 12
+                elif any(d.word == "beam" for d in self.drafts) or any(d.word == "cleaned" for d in self.drafts):
+                    pass
+                else:
+                    self.stray_inches = True
+            else:
+                target.inch = value
+        for _, a, b in self.numbers.sizes:
+            branch = next((d for d in self.drafts if d.word == "branch"), None)
+            hole = next((d for d in self.drafts if d.word in ("hole", "gap")), None)
+            if branch is not None:
+                branch.inch = min(a, b)
+            elif hole is not None:
+                hole.inch = max(a, b)
+        if len([d for d in self.drafts if d.word == "branch"]) == 2:  # left and right of one fitting
+            sized = next((d.inch for d in self.drafts if d.word == "branch" and d.inch), None)
+            for d in self.drafts:
+                if d.word == "branch":
+                    d.inch = d.inch or sized
+        for n, value in self.numbers.bare_fractions:
+            target = self._nearest(n, [d for d in self.drafts if d.finding or d.word == "joint"])
+            if target is not None and target.word in ("roots", "scale", "grease", "mud", "blocked", "oval"):
+                target.percent = target.percent or (round(value * 100), round(value * 100))
+            elif target is not None:
+                self.half = (target, value)
+        for n, pair in self.numbers.clocks:
+            target = self._nearest(n, [d for d in self.drafts if d.finding or d.word == "branch"])
+            if target is not None:
+                target.clock = pair
+        for _, value in self.numbers.degrees:
+            target = next((d for d in self.drafts if d.word == "bend"), None)
+            if target is not None:
+                target.degrees = value
+
+    def _nearest(self, n: int, among: list[Draft]) -> Draft | None:
+        clause = self.r.clause[n]
+        same = [d for d in among if d.clause == clause]
+        if same:
+            return min(same, key=lambda d: (abs(d.at - n), d.at > n))
+        before = [d for d in among if d.at < n]
+        return before[-1] if before else min(among, key=lambda d: abs(d.at - n), default=None)
+
+    def _qualities(self) -> None:
+        """Grades, sides, doubt, pictures."""
+        r = self.r
+        findings = [d for d in self.drafts if d.finding]
+        for n in r.where("grade"):
+            if "side" in r.atoms[n].means and not findings:
+                continue
+            if n in r.used and "finding" in r.atoms[n].means:
+                continue
+            takes = [d for d in findings if d.word not in ("utility", "insects", "fitting")]
+            target = self._nearest(n, takes)
+            if (
+                target is not None
+                and not target.grade
+                and not (r.text(n) in ("some", "a little", "little", "bit", "few", "a few", "small") and target.percent)
+            ):
+                if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in ("hole", "crack", "gap"):
+                    r.used.add(n)
+                    continue
+                target.grade = r.atoms[n].means["grade"]
+                r.used.add(n)
+            elif target is not None:
+                r.used.add(n)
+        for d in findings:
+            if d.grade and d.percent:
+                d.grade = ""
+            if "hair" in d.signs and d.grade == "light":
+                d.grade = ""
+        self._sides(findings)
+        doubts = r.where("doubt")
+        marks = [n for n in range(len(r.atoms)) if r.is_mark(n, "?")]
+        if doubts or marks:
+            r.used |= set(doubts)
+            named = next((d for d in self.drafts if d.name), None)
+            near_name = named is not None and (
+                (marks and "room" in r.atoms[marks[0] - 1].means)
+                or (
+                    doubts
+                    and any("room" in r.atoms[k].means for k in range(doubts[0] + 1, min(doubts[0] + 4, len(r.atoms))))
+                )
+            )
+            if near_name and not findings:
+                pass  # the name is in doubt, not the branch
+            elif doubts and len(findings) > 1:
+                target = self._nearest(doubts[0] + 1 if doubts[0] + 1 < len(r.atoms) else doubts[0], findings)
+                if target is not None:
+                    target.doubt = True
+            else:
+                for d in self.drafts:
+                    d.doubt = True
+        if r.has("after cleaning"):
+            r.used |= set(r.where("after cleaning"))
+            for d in findings:
+                d.after_cleaning = True
+        if self._has_range() and any(
+            w in r.words() for w in ("under water", "underwater", "bajo el agua", "bajo agua")
+        ):
+            for d in findings:
+                if d.word == "sag" and d.short_of_amount:
+                    d.signs.append("lens under")
+        for d in self.drafts[:1]:
+            d.photo, d.video = self.numbers.photo, self.numbers.video
+        if self.numbers.every_ft and findings:
+            self.numbers.every_ft = None
+
+    def _sides(self, findings: list[Draft]) -> None:
+        r = self.r
+        for n in r.where("side"):
+            if n in r.used or "grade" in r.atoms[n].means:
+                continue
+            side = r.atoms[n].means["side"]
+            bend = next((d for d in self.drafts if d.word in ("bend", "cleanout")), None)
+            target = self._nearest(n, findings)
+            if bend is not None and not bend.direction:
+                bend.direction = side
+            elif target is None:
+                continue
+            elif target.word == "offset":
+                target.direction = target.direction or side
+            elif target.clock is None and side in ("left", "right"):
+                target.clock = side
+            elif (
+                side in ("up", "down") and target.clock is None and target.word not in ("sag", "scale", "reverse fall")
+            ):
+                target.clock = "top" if side == "up" else "bottom"
+            r.used.add(n)
+        for n in r.where("part"):
+            part = r.atoms[n].means["part"]
+            if part not in ("top", "bottom") or n in r.used:
+                continue
+            bend = next((d for d in self.drafts if d.word == "bend"), None)
+            if bend is not None and not bend.direction:
+                bend.direction = "up" if part == "top" else "down"
+                r.used.add(n)
+                continue
+            target = self._nearest(n, [d for d in findings if d.word not in ("sag", "mud", "channel", "reverse fall")])
+            r.used.add(n)
+            if target is None:
+                continue
+            if target.word == "offset":
+                target.direction = target.direction or ("up" if part == "top" else "down")
+            elif target.clock is None:
+                target.clock = part

@@ -1,0 +1,269 @@
+"""Numbers that stand alone in; the footages and amounts they may be, the likeliest first, out."""
+
+import itertools
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.drafts import Draft
+    from estimator.fieldnotes.understand import Reader
+
+
+SIZES_IN = (1.25, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0)
+"""Drain sizes sold for houses, in (common practice)."""
+DEGREES = {90.0, 45.0, 22.5, 22.0, 30.0, 60.0, 11.25, 11.0, 88.0, 72.0}
+FARTHEST_LEAP_FT = 150.0
+"""A reading this far past all before it is doubted: push cables are mostly 100 to 325 ft (common practice)."""
+MOST_READING_FT = 400.0
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to take the open numbers. `roles`: atom -> what it is."""
+
+    score: float
+    at: float | None
+    to: float | None = None
+    more: tuple[float, ...] = ()
+    about: bool = False
+    roles: tuple[tuple[int, str], ...] = ()
+
+    @property
+    def meaning(self) -> tuple[object, ...]:
+        return (self.at, self.to, self.more, tuple(sorted(role for _, role in self.roles)))
+
+
+def ways(r: "Reader", free: list[int], drafts: "Iterable[Draft]") -> list[Way]:
+    """All ways, best first."""
+    kinds = {d.word for d in drafts}
+    found: list[Way] = []
+    if not free:
+        return [Way(0.0, None)]
+    many = _several(r, free, kinds)
+    if many is not None:
+        found.append(many)
+    for first in (*free, None):
+        rest = [n for n in free if n != first]
+        bases = _as_reading(r, first, kinds) if first is not None else [(-3.0, None, None, False)]
+        for score, at, to, about in bases:
+            for end in (None, *rest):
+                if end is not None and (at is None or to is not None or not _to_before(r, end, first)):
+                    continue
+                t = r.atoms[end].token if end is not None else None
+                if t is not None and (t.kind not in ("num", "ft") or t.value <= (at or 0)):
+                    continue
+                others = [n for n in rest if n != end]
+                roles = [_best_role(r, n, kinds, first) for n in others]
+                total = score + sum(s for s, _ in roles) + (3.0 if end is not None else 0.0)
+                found.append(
+                    Way(
+                        total,
+                        at,
+                        t.value if t is not None else to,
+                        (),
+                        about,
+                        tuple((n, role) for n, (_, role) in zip(others, roles, strict=True)),
+                    )
+                )
+    return sorted(found, key=lambda w: -w.score)
+
+
+def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float | None, float | None, bool]]:
+    t = r.atoms[n].token
+    assert t is not None
+    score = 0.0
+    if n == 0 or all(r.is_mark(k, "~@#") or "at" in r.text(k).split() for k in range(n)):
+        score += 3
+    before = r.text(n - 1)
+    if before in (
+        "at",
+        "@",
+        "from",
+        "on",
+        "past",
+        "en",
+        "starts at",
+        "de",
+        "desde",
+        "is at",
+        "ends at",
+        "stopped at",
+        "a",
+        "sta",
+        "station",
+        "@ ",
+        "around",
+        "near",
+        "about",
+        "out at",
+        "beyond",
+        "after",
+        "starting at",
+        "here",
+        "till",
+        "located at",
+    ) or r.is_mark(n - 1, "@~"):
+        score += 4
+    if t.point:
+        score += 3
+    if t.about:
+        score += 2
+    if n == len(r.atoms) - 1:
+        score += 2
+    if r.text(n + 1) in ("on", "onward", "on out", "onwards", "en adelante"):
+        score += 2
+    if t.kind == "in":
+        return []
+    if t.kind == "ft":
+        score += 3 if not t.plain else 0.5
+        if r.text(n + 1) in ("deep", "down", "long") or (r.has("place", "loc") and n > 0):
+            score -= 3
+    beside = {r.atoms[k].means.get("place") for k in (n - 1, n + 1) if 0 <= k < len(r.atoms)}
+    sides = any("side" in r.atoms[k].means for k in (n - 1, n + 1) if 0 <= k < len(r.atoms))
+    if t.value in SIZES_IN and "branch" in kinds and not t.point:
+        score -= 2.5 if n else 0.5
+        if "branch" in beside or sides:
+            score -= 1 if n else 0
+    if t.value in DEGREES and "bend" in kinds and not r.turned:
+        score -= 2.5
+    if "loc" in kinds and n and "loc" in beside:
+        score -= 2
+    if t.kind == "range":
+        low, high = t.value, t.to or t.value
+        out: list[tuple[float, float | None, float | None, bool]] = []
+        if low < high:
+            tight = t.tight and high < 12 and low < 12
+            clocklike = (
+                t.tight
+                and low <= 12
+                and high <= 12
+                and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"} & kinds)
+            )
+            out.append((score + 4 - (2 if clocklike else 0), low, high, t.about))
+            if tight and 0 < high < 12:
+                point = bool(kinds & {"branch", "cleanout", "bend", "joint", "stop", "end", "tree"})
+                out.append((score + (4 if point else 1.5), round(low + high / 12, 4), None, t.about))
+        elif high < 12:
+            if t.tight:
+                out.append((score + 4, round(low + high / 12, 4), None, t.about))
+            out.append((score - 2, high, low, t.about))
+        else:
+            out.append((score + 3, high, low, t.about))
+        return out
+    if t.value > max(r.context.furthest_ft, 0) + FARTHEST_LEAP_FT or t.value > MOST_READING_FT:
+        score -= 1
+    return [(score, t.value, None, t.about)]
+
+
+def _to_before(r: "Reader", n: int, first: int | None) -> bool:
+    """The number ends a stretch: a `to` stands before it and no other number between."""
+    k = n - 1
+    steps = 0
+    while k >= 0 and steps < 3:
+        text = r.text(k)
+        if text in (
+            "to",
+            "thru",
+            "til",
+            "till",
+            "hasta",
+            "until",
+            "through",
+            "clear to",
+            "a",
+            "ends at",
+            "out to",
+            "all the way to",
+            "ends",
+            "on to",
+            "up to",
+            "down to",
+            "stops at",
+        ) or r.is_mark(k, ">-"):
+            return True
+        if r.number(k) is not None:
+            return False
+        if "plain" not in r.atoms[k].means and "part" not in r.atoms[k].means:
+            return False
+        k -= 1
+        steps += 1
+    return False
+
+
+def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple[float, str]:
+    t = r.atoms[n].token
+    assert t is not None
+    near = [r.atoms[k].means for k in (n - 1, n + 1) if 0 <= k < len(r.atoms)]
+    best = (-5.0, "unknown")
+
+    def offer(score: float, role: str) -> None:
+        nonlocal best
+        if score > best[0]:
+            best = (score, role)
+
+    if "branch" in kinds and t.kind == "num" and t.value in SIZES_IN and "size" not in r.filled:
+        offer(2.0 + any(m.get("place") == "branch" or "side" in m for m in near), "size")
+    if "bend" in kinds and t.kind == "num" and t.value in DEGREES and not r.turned:
+        offer(3.0, "degrees")
+    if ({"loc", "depth", "pothole", "invert"} & kinds) and t.kind in ("num", "ft") and "depth" not in r.filled:
+        after_head = n > 0 and r.atoms[n - 1].means.get("place") in ("loc", "depth", "pothole", "invert")
+        base = 2.0 + 2 * after_head + (1.0 if t.point else 0.0)
+        offer(base if t.kind == "ft" or t.value <= MOST_BARE_DEPTH else base - 2, "depth")
+    if (
+        t.kind == "range"
+        and t.value <= 12
+        and (t.to or 0) <= 12
+        and first is not None
+        and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel", "branch"} & kinds)
+    ):
+        offer(2.5, "clock")
+    if (
+        t.kind == "num"
+        and 1 <= t.value <= 12
+        and not t.point
+        and r.text(n - 1) in ("at", "@")
+        and first is not None
+        and n > first
+        and bool({"hole", "crack", "gap", "leak", "intruding"} & kinds)
+    ):
+        offer(1.5, "clock")
+    if (
+        t.kind == "ft"
+        and first is not None
+        and any(
+            k in kinds
+            for k in ("sag", "roots", "scale", "channel", "reverse fall", "grease", "crack", "mud", "oval", "collapse")
+        )
+    ):
+        offer(0.5, "length")
+    if "joint" in kinds and t.kind in ("ft", "num") and t.value <= 12 and len(kinds) == 1:
+        offer(1.0, "every")
+    if "tree" in kinds and t.kind in ("ft", "num"):
+        offer(0.5, "away")
+    return best
+
+
+def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
+    """`roots @28.5 33 36.5`: one finding at several places."""
+    tokens = [r.atoms[n].token for n in free]
+    plain = [t for t in tokens if t is not None and t.kind == "num"]
+    values = [t.value for t in plain]
+    if len(plain) < 2 or len(plain) != len(free) or values != sorted(set(values)) or not kinds:
+        return None
+    joined = all(
+        all(
+            r.is_mark(k, ",&+")
+            or (r.text(k) in ("and", "y", "also", "then", "at", "again", "plus", "to") and r.text(k) != "to")
+            for k in range(a + 1, b)
+        )
+        for a, b in itertools.pairwise(free)
+    )
+    linked = any(b - a > 1 for a, b in itertools.pairwise(free))
+    if not joined or not (linked or len(plain) > 2) or values[0] < 1:
+        return None
+    if kinds & {"branch", "bend"} and any(v in SIZES_IN or v in DEGREES for v in values):
+        return None
+    return Way(6.0, values[0], None, tuple(values[1:]))

@@ -1,0 +1,234 @@
+"""A reading in; what a careful person would ask about it, with answers to choose from, out."""
+
+import copy
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN, Way
+from estimator.fieldnotes.drafts import Draft, row, shown
+from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.understand import POINT_LIKE
+
+if TYPE_CHECKING:
+    pass
+from estimator.fieldnotes.assign import Assign
+
+DEEPEST_FT = 25.0
+
+
+class Doubts(Assign):
+    """What is asked back of a reading."""
+
+    def _doubts(self, way: Way, second: Way | None, to_end: bool, rows: list[str]) -> "tuple[str, tuple[str, ...]]":
+        r, context = self.r, self.r.context
+        findings = [d for d in self.drafts if d.finding]
+        best = tuple(rows)
+        if not rows:
+            if self.drafts and way.at is None:
+                last = context.last_ft
+                here = (
+                    (row(last, None, self.drafts),) if last is not None and not any(d.leg for d in self.drafts) else ()
+                )
+                return "no footage: where is it?", (*here, "note")
+            return "", ()
+        at = way.at if way.at is not None else context.last_ft or 0.0
+        unknown = [n for n, role in way.roles if role == "unknown"]
+        if way.at is not None and self._leap(at):
+            tenth = [row(round(at / 10, 4), None, self.drafts)] if way.to is None and at >= 100 else []
+            return f"{shown(at)} ft is far beyond everything before; is a point missing?", (*tenth, *best)
+        if self.counted is not None:
+            return f"{shown(self.counted)} in, or {shown(self.counted)} of them?", best
+        if unknown:
+            return self._unknown(unknown[0], way, best)
+        if self.half is not None:
+            return self._half(way)
+        if r.has("cannot tell") and "sign" not in r.atoms[r.where("cannot tell")[0]].means:
+            sure = [copy.copy(d) for d in self.drafts]
+            for d in sure:
+                d.doubt = True
+            return "what was seen for sure?", (row(at, way.to, sure), "note")
+        if (len({d.word for d in findings}) > 1 and r.has("or")) or (r.has("or") and findings and r.has("unclear")):
+            return "which of them is it?", (*(row(at, way.to, [d]) for d in findings), "note")
+        if self.stray_inches or len(self.numbers.inches) > len(
+            [
+                d
+                for d in self.drafts
+                if d.inch is not None or d.depth_ft is not None or d.word in ("beam", "cleaned", "branch")
+            ]
+        ) + len(self.numbers.lengths):
+            extra = [v for _, v in self.numbers.inches]
+            if not any(d.word in ("loc", "pothole", "depth", "crossing") for d in self.drafts):
+                return f"what do the {shown(extra[-1])} in belong to?", best
+        for d in self.drafts:
+            if (found := self._impossible(d, way, best)) is not None:
+                return found
+        if r.has("reading in inches"):
+            return "is that inches or feet?", best
+        for d in self.drafts:
+            if d.short_of_amount and not (to_end and d.leg):
+                if d.word == "sag" and self.numbers.bare_fractions:
+                    continue
+                offered = self._offers(d, way)
+                return f"{d.word}: how much? such as {d.word} 30%, {d.word} 2in, light, moderate or severe", offered
+            if d.word == "branch" and d.inch is None:
+                sizes = []
+                for size in (2.0, 3.0, 4.0):
+                    other = copy.copy(d)
+                    other.inch = size
+                    sizes.append(row(at, None, [other]))
+                return "what size is the branch?", (*sizes, *best)
+            if d.word in ("depth", "invert", "pothole") and d.depth_ft is None:
+                return f"{d.word}: how deep, and from which surface? such as {d.word} 3.4ft from lawn", ()
+            if d.word == "beam" and not d.lengths:
+                return "how deep and wide is the beam? such as beam 24in deep 12in wide", ()
+            if (
+                d.word == "joint"
+                and d.every_ft is None
+                and not d.signs
+                and len(self.drafts) == 1
+                and not r.has("part", "coupling")
+            ):
+                continue
+        if any(d.leg == "ends" and d.word not in context.started for d in findings):
+            d = next(d for d in findings if d.leg == "ends")
+            return f"{d.word} ends there, but where does it start?", (
+                f"{shown(context.last_ft or 0.0)}-{shown(at)} {d.words().replace(' ends', '')}",
+            )
+        if second is not None and way.at is not None:
+            return "which is meant?", (*best, *self._as(second))
+        if (
+            any(d.word in POINT_LIKE for d in self.drafts)
+            and way.to is not None
+            and not findings
+            and not any(d.word in ("pipe", "size") for d in self.drafts)
+            and any(d.word in ("branch", "bend", "cleanout", "tree", "stop", "end") for d in self.drafts)
+        ):
+            if way.to < 12:
+                return "feet and inches, or from one to the other?", (
+                    row(round(at + way.to / 12, 4), None, self.drafts),
+                    row(at, None, self.drafts),
+                )
+            return "at which of the two?", (row(at, None, self.drafts), row(way.to, None, self.drafts))
+        if self._feet_and_inches(at):
+            return "feet and inches, or from one to the other?", (
+                *best,
+                *(row(low, high, self.drafts) for low, high in self._feet_and_inches(at)),
+            )
+        return "", ()
+
+    def _feet_and_inches(self, at: float) -> list[tuple[float, float]]:
+        """Ranges such as 9-11 that were read as 9 ft 11 in and may be a stretch."""
+        found = [t for n in self.numbers.free if (t := self.r.number(n)) is not None and t.kind == "range" and t.to]
+        return [
+            (t.value, t.to or 0.0)
+            for t in found
+            if t.tight and t.value < (t.to or 0.0) < 12 and abs(at - (t.value + (t.to or 0.0) / 12)) < 0.01
+        ]
+
+    def _as(self, way: Way) -> tuple[str, ...]:
+        if way.at is None:
+            return ()
+        return (row(way.at, way.to, self.drafts, False, way.about),)
+
+    def _leap(self, at: float) -> bool:
+        far = self.r.context.furthest_ft
+        point = any(
+            (t := self.r.number(n)) is not None and t.point and abs(t.value - at) < 0.001 for n in self.numbers.free
+        )
+        ended = any(d.word in ("stop", "end") for d in self.drafts)
+        return at > 400 or (not point and not ended and at > far + FARTHEST_LEAP_FT and at >= 200)
+
+    def _unknown(self, n: int, way: Way, best: tuple[str, ...]) -> "tuple[str, tuple[str, ...]]":
+        t = self.r.number(n)
+        assert t is not None
+        at = way.at if way.at is not None else 0.0
+        finding = next((d for d in self.drafts if d.finding), None)
+        offers: list[str] = []
+        if finding is not None and t.kind == "num":
+            for percent in (True, False):
+                other = copy.copy(finding)
+                if percent and t.value > 8:
+                    other.percent = (t.value, t.value)
+                    offers.append(row(at, way.to, [other]))
+                elif not percent and t.value <= 8:
+                    other.inch = t.value
+                    offers.insert(0, row(at, way.to, [other]))
+                    again = copy.copy(finding)
+                    again.percent = (t.value, t.value)
+                    offers.append(row(at, way.to, [again]))
+            if t.value > at and way.to is None:
+                offers.append(row(at, t.value, [finding]))
+        else:
+            offers = list(best)
+        return f"{shown(t.value)} of what?", tuple(offers)
+
+    def _half(self, way: Way) -> "tuple[str, tuple[str, ...]]":
+        assert self.half is not None
+        d, value = self.half
+        at = way.at if way.at is not None else self.r.context.last_ft or 0.0
+        inch, share = copy.copy(d), copy.copy(d)
+        if d.word == "joint":
+            inch, share = Draft("offset", d.at, d.clause), Draft("offset", d.at, d.clause)
+        inch.inch = value
+        share.percent = (round(value * 100), round(value * 100))
+        order = (share, inch) if d.word == "sag" else (inch, share)
+        return f"{shown(value)} in, or {shown(value * 100)} percent of the pipe?", tuple(
+            row(at, way.to, [x]) for x in order
+        )
+
+    def _impossible(self, d: Draft, way: Way, best: tuple[str, ...]) -> "tuple[str, tuple[str, ...]] | None":
+        bore = self._bore(d)
+        at = way.at if way.at is not None else self.r.context.last_ft or 0.0
+
+        def corrected(inch: float | None = None, depth: float | None = None) -> tuple[str, ...]:
+            other = copy.copy(d)
+            if inch is not None:
+                other.inch = inch
+            if depth is not None:
+                other.depth_ft = depth
+            return (row(at, way.to, [other]),)
+
+        if (
+            d.word in ("offset", "sag", "scale", "roots", "grease", "mud", "intruding")
+            and d.inch is not None
+            and d.inch >= bore
+        ):
+            if d.word == "offset" and d.inch >= bore:
+                return f"an offset of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", (
+                    *((corrected(d.inch / 10)) if d.inch >= 10 else ()),
+                    row(at, way.to, [Draft("collapse", d.at, d.clause)]),
+                )
+            return f"{d.word} of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", ()
+        if d.word in ("hole", "gap") and d.inch is not None and d.inch > 2 * bore:
+            return f"a {d.word} of {shown(d.inch)} in in a {shown(bore)} in pipe?", corrected(d.inch / 10)
+        if d.percent and d.percent[1] > 100:
+            return f"{shown(d.percent[1])} percent is more than the whole pipe", ()
+        if d.word == "branch" and d.inch is not None and (d.inch not in SIZES_IN or d.inch > max(bore, 4) + 2):
+            return f"a branch of {shown(d.inch)} in?", best
+        if d.word == "size" and d.inch is not None and d.inch not in SIZES_IN:
+            return f"a pipe of {shown(d.inch)} in?", best
+        if d.depth_ft is not None and d.word in ("loc", "depth", "pothole", "invert"):
+            if self.bare_depth and d.depth_ft > MOST_BARE_DEPTH:
+                feet = () if d.depth_ft > DEEPEST_FT else (row(at, way.to, [d]),)
+                return f"{shown(d.depth_ft)} inches or feet deep?", (*corrected(depth=d.depth_ft / 12), *feet)
+            if d.depth_ft > DEEPEST_FT:
+                return f"{shown(d.depth_ft)} ft is deeper than a house drain lies; inches, or a slip?", corrected(
+                    depth=d.depth_ft / 12
+                )
+        if d.word == "sag" and self.numbers.long_ft is not None:
+            return None
+        return None
+
+    def _bore(self, d: Draft) -> float:
+        return self.r.context.bore_in
+
+    def _offers(self, d: Draft, way: Way) -> tuple[str, ...]:
+        at = way.at if way.at is not None else self.r.context.last_ft or 0.0
+        to = way.to
+        if to is None and self.r.words() and self._length_said is not None:
+            to = at + self._length_said
+        out = []
+        for grade in ("light", "moderate", "severe"):
+            other = copy.copy(d)
+            other.grade = grade
+            out.append(row(at, to, [*(x for x in self.drafts if x is not d), other]))
+        return tuple(out)

@@ -1,0 +1,221 @@
+"""A number with the words around it in; what it measures, out."""
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+from estimator.fieldnotes.numbers_of_a_line import Numbers, _ft
+
+MOST_BARE_DEPTH = 12.0
+"""A bare depth above this may be inches as well as feet."""
+
+
+def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[no-untyped-def]
+    """Numbers with a word beside them that says what they are."""
+    t = r.atoms[n].token
+    assert t is not None
+    before, before2, after, _after2 = r.text(n - 1), r.text(n - 2), r.text(n + 1), r.text(n + 2)
+    a1 = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
+    b1 = r.atoms[n - 1].means if n > 0 else {}
+    length = t.kind in ("ft", "in", "num")
+    if (length and before in ("every", "each", "cada", "about every", "o.c.")) or (
+        before2 in ("every", "cada") and before in ("about", "bout", "abt") and length
+    ):
+        out.every_ft = t.value if t.kind != "in" else t.value / 12
+        take(n, n - 1)
+        if "part" in a1:
+            r.used.add(n + 1)
+        return True
+    others = any(
+        k != n and (o := r.number(k)) is not None and o.kind in ("num", "ft", "range") for k in range(len(r.atoms))
+    )
+    if (
+        others
+        and t.kind == "ft"
+        and a1.get("part") in ("joint", "piece", "pipe")
+        and after not in ("pipe", "line", "wall")
+    ) or (t.kind == "ft" and after in ("lengths", "sections", "sticks")):
+        out.every_ft = t.value
+        take(n)
+        return True
+    if (
+        length
+        and (
+            before in ("for", "next", "por", "another", "runs", "about a")
+            or (before in ("about", "bout", "abt", "approx", "the next", "roughly") and before2 in ("for", "next"))
+        )
+        and t.kind in ("ft", "num")
+    ):
+        out.long_ft = t.value
+        take(n, n - 1)
+        return True
+    if (
+        length
+        and (
+            after in ("long", "in length", "de largo", "length", "largo", "run of", "stretch", "worth")
+            or (after in ("of", "section", "de", "stretch of", "run of") and t.kind == "ft" and not t.point and n > 0)
+            or (after == "run")
+        )
+        and t.kind in ("ft", "num")
+    ):
+        out.long_ft = t.value
+        take(n, n + 1)
+        return True
+    if after in (
+        "blade",
+        "cutter",
+        "head",
+        "nozzle",
+        "bit",
+        "knife",
+        "cutters",
+        "blades",
+        "chain",
+        "jet head",
+        "root saw",
+        "saw",
+        "c cutter",
+    ):
+        out.tool = True
+        take(n, n + 1)
+        return True
+    if after in (
+        "men",
+        "guys",
+        "hrs",
+        "hours",
+        "hour",
+        "min",
+        "mins",
+        "minutes",
+        "psi",
+        "gpm",
+        "oclock am",
+        "am",
+        "pm",
+        "days",
+        "day",
+        "years",
+        "yrs",
+        "yr",
+        "year",
+        "x",
+        "times",
+        "man",
+        "techs",
+        "anos",
+        "horas",
+    ):
+        take(n, n + 1)
+        return True
+    if "riser" in a1.get("run", "") or "riser" in b1.get("run", "") or (before in ("is", "of") and before2 == "riser"):
+        out.riser_ft = t.value / 12 if t.kind == "in" else t.value
+        take(n, n + 1 if "run" in a1 else n - 1)
+        return True
+    if (
+        t.kind == "num"
+        and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
+        and not t.point
+        and n > 0
+    ) and len([k for k in range(len(r.atoms)) if r.number(k)]) > 1:
+        out.count = int(t.value)
+        take(n, n + 1)
+        return True
+    if r.has("place", "tree") or r.has("place", "crossing") or r.has("utility") or r.has("unclear", "footing"):
+        if length and ("away" in a1 or after in ("away", "off", "from")):
+            out.lengths.append(("away", _ft(t)))
+            take(n, n + 1)
+            return True
+        if (r.has("utility") or r.has("place", "crossing")) and t.kind in ("in", "ft"):
+            label = next((lab for lab in ("above", "below") if any(lab in a.means for a in r.atoms)), "")
+            if any(w in r.words().split() for w in ("above", "over", "encima", "sobre")):
+                label = "above"
+            elif any(w in r.words().split() for w in ("below", "under", "underneath", "debajo")):
+                label = "below"
+            if label:
+                out.lengths.append((label, _ft(t)))
+                take(n)
+                return True
+    if r.has("place", "beam") and length:
+        labels = ("deep", "d", "tall", "high", "hondo", "dp"), ("wide", "w", "ancho", "thick", "across")
+        if after in labels[0] or (before in ("deep", "depth") and t.kind != "num" and after not in labels[1]):
+            out.lengths.append(("deep", _ft(t, bare_in=t.value >= 4)))
+            take(n, n + 1)
+            return True
+        if after in labels[1]:
+            out.lengths.append(("wide", _ft(t, bare_in=t.value >= 4)))
+            take(n, n + 1)
+            return True
+    if (
+        r.has("zone", "crawl")
+        and length
+        and after in ("clearance", "high", "tall", "clear", "headroom", "height", "of clearance")
+    ):
+        out.lengths.append(("", _ft(t)))
+        take(n, n + 1)
+        return True
+    feet_inches = t.kind == "range" and t.tight and (t.to or 12.0) < 12
+    if (length or feet_inches) and (anchor := _anchor(r, n)) and not r.surface_follows(n):
+        k, name = anchor
+        out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
+        take(*range(n, k + 1))
+        return True
+    if length and out.depth is None and _is_depth(r, n):
+        out.depth = (n, t.value / 12 if t.kind == "in" else t.value)
+        take(n)
+        for k in range(n + 1, min(n + 4, len(r.atoms))):
+            means = r.atoms[k].means
+            if r.number(k) or means.get("place") == "loc":
+                break
+            if means.get("place") == "depth" or "from surface" in means or "surface" in means or "plain" in means:
+                r.used.add(k)
+            else:
+                break
+        return True
+    return False
+
+
+def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
+    """`14 off back wall`: the atom that ends it, and its name."""
+    k = n + 1
+    said = False
+    while k < len(r.atoms) and k <= n + 4:
+        a = r.atoms[k]
+        if "anchor" in a.means and "surface" not in a.means:
+            name = a.text
+            if k > n + 1 and "whose" in r.atoms[k - 1].means and r.atoms[k - 1].text not in name:
+                name = f"{r.atoms[k - 1].means['whose']} {name}"
+            token = r.atoms[n].token
+            strong = said or (token is not None and token.kind == "ft" and r.has("place", "loc"))
+            return (k, name) if strong else None
+        if "from surface" in a.means or "away" in a.means or a.text in ("off", "from", "to", "de", "of"):
+            said = True
+        elif not ("plain" in a.means or "whose" in a.means or "side" in a.means):
+            return None
+        k += 1
+    return None
+
+
+def _is_depth(r: "Reader", n: int) -> bool:
+    t = r.atoms[n].token
+    assert t is not None
+    if r.has("place", "beam") or (r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth"))):
+        return False
+    if r.has("finding") and not r.has("place", "loc") and t.kind == "in":
+        return False  # `belly 2in deep`
+    nexts = [r.atoms[k].means for k in range(n + 1, min(n + 3, len(r.atoms)))]
+    near = nexts[0] if nexts else {}
+    heads = (
+        r.has("place", "loc")
+        or r.has("place", "depth")
+        or r.has("place", "pothole")
+        or r.has("place", "invert")
+        or r.has("part", "bottom")
+    )
+    if near.get("place") == "depth" and r.text(n + 1) not in ("depth", "depht", "dep"):
+        return t.kind != "num" or heads or t.point or t.value <= MOST_BARE_DEPTH
+    if t.kind in ("ft", "in") and r.surface_follows(n):
+        return True
+    if t.kind in ("ft", "in") and heads and not (t.kind == "ft" and t.plain and n == 0):
+        return True
+    return bool(t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30)

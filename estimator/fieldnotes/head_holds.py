@@ -1,0 +1,245 @@
+"""Words that hold from there on in (pipe, ground, rooms); what a line may mean by them, out."""
+
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.bare_figures import SIZES_IN
+from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.numbers_of_a_line import Numbers
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+
+
+OUTDOORS = ("lawn", "bed", "bare ground", "gravel", "dirt")
+INDOORS = ("tile", "wood", "vinyl", "carpet", "laminate", "stone")
+PAVING = ("asphalt", "pavers", "concrete", "brick")
+
+
+def _pipe_beside(r: "Reader", out: list[Draft]) -> None:
+    """`34 roots 20%, clay`: a material in a part of its own beside findings; else it only tells which joint."""
+    for n in r.where("material"):
+        alone = all(d.clause != r.clause[n] for d in out) and all(
+            k == n or r.clause[k] != r.clause[n] or (a.token is not None and a.token.kind == "mark")
+            for k, a in enumerate(r.atoms)
+        )
+        if alone and "finding" not in r.atoms[n].means and n not in r.used:
+            out.append(Draft("pipe", n, r.clause[n], choice=r.atoms[n].means["material"]))
+            r.used.add(n)
+
+
+def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
+    where = [n for n in r.where("material") if n not in r.used]
+    words = {d.word for d in out}
+    if words & {"branch", "loc", "depth", "pothole", "tree", "crossing", "cleaned", "invert", "utility"}:
+        return
+    sizes = [(n, v) for n, v in numbers.inches if v in SIZES_IN]
+    if not where:
+        if numbers.sizes and not out:
+            n, _a, b = numbers.sizes[0]
+            out.append(Draft("size", n, r.clause[n], inch=b))
+            numbers.sizes.clear()
+        elif (
+            sizes
+            and not out
+            and (r.has("change") or r.has("starts") or r.has("part", "pipe"))
+            and not r.has("zone")
+            and not r.has("surface")
+            and not r.has("room")
+            and not r.has("unclear")
+        ):
+            n, value = sizes[-1]
+            out.append(Draft("size", n, r.clause[n], inch=value))
+            numbers.inches = [x for x in numbers.inches if x not in sizes]
+            r.used |= {*r.where("change"), *r.where("starts")}
+        return
+    if "barro" in " ".join(r.text(n) for n in where) and not r.has("material", "cast iron"):
+        pass
+    liner_ends = r.has("ends") or r.has("end")
+    last = where[-1]
+    if len(where) == 1 and r.atoms[last].means["material"] == "liner" and liner_ends:
+        r.ask.append(("what pipe follows the liner?", ("pipe cast iron", "pipe clay", "pipe PVC", "pipe unknown")))
+        r.used |= {*where, *r.where("ends"), *r.where("end")}
+        return
+    if len(where) == 1 and r.has("repair") and r.single_place() and not r.has("change"):
+        what = r.atoms[last].means["material"]
+        if r.text(last) not in ("patch liner", "cipp patch", "point repair") or True:
+            r.ask.append((f"how long is the {what} repair?", (f"pipe {what}", "note")))
+            r.used |= {*where, *r.where("repair")}
+            return
+    draft = Draft("pipe", last, r.clause[last], choice=r.atoms[last].means["material"])
+    out.append(draft)
+    r.used |= {
+        *where,
+        *r.where("change"),
+        *r.where("repair"),
+        *r.where("starts"),
+        *r.where("ends"),
+        *r.where("end"),
+        *r.where("reached"),
+        *r.where("part", "coupling"),
+    }
+    if numbers.sizes:
+        out.append(Draft("size", last, r.clause[last], inch=numbers.sizes[0][2]))
+        numbers.sizes.clear()
+    elif sizes:
+        out.append(Draft("size", sizes[-1][0], r.clause[sizes[-1][0]], inch=sizes[-1][1]))
+        numbers.inches = [x for x in numbers.inches if x not in sizes]
+
+
+def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
+    words = {d.word for d in out}
+    if words & {
+        "branch",
+        "pipe",
+        "size",
+        "loc",
+        "depth",
+        "pothole",
+        "invert",
+        "bend",
+        "tree",
+        "crossing",
+        "end",
+        "stop",
+        "cleaned",
+        "beam",
+        "utility",
+    }:
+        return
+    zones = [n for n in r.where("zone") if n not in r.used]
+    surfaces = [n for n in r.where("surface") if n not in r.used]
+    if not zones and not surfaces:
+        return
+    over = [n for n in r.where("over") if n not in r.used]
+    edges = [n for n in zones if r.atoms[n].means["zone"] == "edge"]
+    plain = [n for n in zones if r.atoms[n].means["zone"] != "edge"]
+    surface = next(
+        (
+            r.atoms[n].means["surface"]
+            for n in surfaces
+            if r.atoms[n].means["surface"] not in ("slab", "floor", "ground", "slab top")
+        ),
+        "",
+    )
+    inside = r.context.zone in ("slab", "basement", "crawl")
+    if edges and not plain:
+        zone = "yard" if inside else "slab"
+    elif plain:
+        zone = r.atoms[plain[-1]].means["zone"]
+        if r.text(plain[-1]) in ("walk",) and r.has("room"):
+            return
+        if len({r.atoms[n].means["zone"] for n in plain}) > 1:
+            zone = _last_zone(r, plain)
+    elif surface in OUTDOORS:
+        zone = "yard"
+    elif surface in INDOORS:
+        zone = r.context.zone if r.context.zone in ("slab", "basement") else "slab"
+    elif surface in PAVING:
+        if r.context.zone in ("drive", "walk", "street"):
+            zone = r.context.zone
+        else:
+            r.ask.append(
+                (
+                    f"what is it that has {surface} over it?",
+                    (f"drive {surface}", f"walk {surface}", f"street {surface}", f"slab {surface}"),
+                )
+            )
+            return
+    elif any(r.atoms[n].means["surface"] in ("slab", "floor") for n in surfaces):
+        zone = "slab"
+        if r.has("ends") or r.has("end"):
+            zone = "yard"
+    else:
+        return
+    if numbers.depth:
+        return
+    if surface == "concrete" and zone == "slab":
+        surface = "concrete"
+    draft = Draft(zone, zones[-1] if zones else surfaces[-1], r.clause[(zones or surfaces)[-1]], choice=surface)
+    if zone == "crawl":
+        draft.lengths = [x for x in numbers.lengths if x[0] == ""]
+        numbers.lengths.clear()
+    out.append(draft)
+    r.used |= {
+        *zones,
+        *surfaces,
+        *r.where("under"),
+        *r.where("change"),
+        *r.where("starts"),
+        *r.where("back"),
+        *r.where("reached"),
+        *r.where("ends"),
+        *r.where("end"),
+    }
+    rooms = [n for n in r.where("room") if n not in r.used]
+    if rooms and zone in ("slab", "basement", "crawl"):
+        out.append(Draft("room", rooms[0], r.clause[rooms[0]], name=_room_name(r, rooms)))
+        r.used |= set(rooms)
+    del over
+
+
+def _last_zone(r: "Reader", plain: list[int]) -> str:
+    """`from yard to drive`: the one after to."""
+    return r.atoms[plain[-1]].means["zone"]
+
+
+def _room_name(r: "Reader", rooms: list[int]) -> str:
+    n = rooms[0]
+    whose = r.atoms[n - 1].means.get("whose") if n else None
+    if whose:
+        r.used.add(n - 1)
+    name = r.atoms[n].means["room"]
+    if len(rooms) > 1 and rooms[1] == n + 1:
+        r.used.add(rooms[1])
+        name = f"{name} {r.atoms[rooms[1]].means['room']}"
+    return f"{whose} {name}" if whose and whose != name else name
+
+
+def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
+    if out or r.ask:
+        return
+    under = r.where("under")
+    over = [n for n in r.where("over") if n not in r.used]
+    rooms = [n for n in r.where("room") if n not in r.used]
+    fixtures = [n for n in rooms if r.atoms[n].means["room"] in ("tub", "shower")]
+    if under and (over or fixtures):
+        n = (over or fixtures)[0]
+        out.append(Draft("under", n, r.clause[n], choice=r.atoms[n].means.get("over") or r.atoms[n].means["room"]))
+        r.used |= {n, *under}
+    elif rooms and (under or r.text(rooms[0]) in ("walk in closet",) or r.single_place()):
+        n = rooms[0]
+        if not under and r.atoms[n].means["room"] in (
+            "toilet",
+            "sink",
+            "lav",
+            "washer",
+            "yard drain",
+            "dishwasher",
+            "tub",
+            "shower",
+            "bidet",
+        ):
+            r.ask.append(
+                (
+                    f"does a branch from the {r.atoms[n].text} come in there, or does the line pass under it?",
+                    (f"branch called {r.atoms[n].means['room']}", f"under {r.atoms[n].means['room']}"),
+                )
+            )
+            r.used.add(n)
+            return
+        if not under and r.atoms[n].means["room"] in ("kitchen", "laundry", "bath", "powder room", "addition"):
+            name = _room_name(r, rooms)
+            r.ask.append(
+                (
+                    f"does a branch from the {name} come in there, or does the line pass under it?",
+                    (f"branch called {name}", f"room {name}"),
+                )
+            )
+            r.used.add(n)
+            return
+        out.append(Draft("room", n, r.clause[n], name=_room_name(r, rooms)))
+        r.used |= {*rooms, *under}
+    elif over and not rooms:
+        n = over[0]
+        out.append(Draft("under", n, r.clause[n], choice=r.atoms[n].means["over"]))
+        r.used.add(n)

@@ -1,0 +1,222 @@
+"""Words of places in (branches, bends, ends, locates); what a line may mean by them, out."""
+
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.bare_figures import DEGREES, SIZES_IN
+from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.numbers_of_a_line import Numbers
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+from estimator.fieldnotes.head_ends import _locates
+
+
+def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
+    findings = [d for d in out if d.finding]
+    branches = r.where("place", "branch")
+    rooms = [n for n in r.where("room") if r.text(n) not in ("closet bend", "closet flange")]
+    words = {d.word for d in findings}
+    tied = bool(branches) and not (words & {"intruding", "fitting"})
+    if (
+        tied
+        and findings
+        and all(
+            r.text(n) in ("coming in", "comes in", "entra", "enters", "te", "stack", "combo", "llega") for n in branches
+        )
+    ):
+        tied = False
+    implied = (
+        not branches
+        and not findings
+        and bool(rooms)
+        and bool([1 for _, v in numbers.inches if v in SIZES_IN] or _bare_size(r))
+        and not r.has("under")
+        and not r.has("place", "loc")
+        and not r.has("surface")
+        and not numbers.depth
+    )
+    left_room = (
+        not branches
+        and not findings
+        and rooms
+        and any(r.text(n) in ("left", "right", "izq", "der") for n in r.where("side"))
+        and not r.has("under")
+        and not r.has("place", "loc")
+        and not r.has("place", "bend")
+        and not r.has("end")
+    )
+    if tied or implied or left_room:
+        _branch(r, numbers, out, branches, rooms)
+    elif branches:
+        r.used |= set(branches)
+    if words & {"intruding", "fitting"}:
+        r.used |= {*branches, *rooms}
+    for n in r.where("place", "cleanout"):
+        if n in r.used or findings or ("run" in r.atoms[n].means and _pipe_from_access(r)):
+            continue
+        if any(d.word == "branch" for d in out) or numbers.tapes:
+            continue
+        draft = Draft("cleanout", n, r.clause[n])
+        for k in r.where("sign", "two-way"):
+            draft.signs.append("two-way")
+            r.used.add(k)
+        out.append(draft)
+        r.used.add(n)
+        break
+    bends = [n for n in r.where("place", "bend") if r.text(n) not in ("turns",) or not r.has("material")]
+    turned = not bends and not out and _bend_by_degrees(r)
+    if turned and not r.has("side") and not numbers.degrees and not r.has("part"):
+        values = [t.value for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+        r.ask.append(("a bend, or a stretch?", tuple(f"bend {v:g}" for v in values if v in DEGREES)))
+    if (bends or turned) and not findings and not any(d.word in ("branch", "cleanout") for d in out):
+        n = bends[0] if bends else 0
+        out.append(
+            Draft(
+                "bend",
+                n,
+                r.clause[n],
+                choice="long sweep" if r.text(n) == "long sweep" else "sweep" if r.text(n) == "sweep" else "",
+            )
+        )
+        r.used |= set(bends)
+    for word in ("beam", "property line"):
+        for n in r.where("place", word)[:1]:
+            if not findings:
+                out.append(Draft(word, n, r.clause[n], lengths=list(numbers.lengths) if word == "beam" else []))
+                r.used.add(n)
+    for n in r.where("place", "tree")[:1]:
+        if "finding" not in r.atoms[n].means and not findings and not any(d.word == "branch" for d in out):
+            draft = Draft("tree", n, r.clause[n], lengths=list(numbers.lengths))
+            out.append(draft)
+            r.used.add(n)
+    _locates(r, numbers, out)
+    joints = r.where("part", "joint")
+    if numbers.every_ft and not any(d.finding for d in out):
+        n = joints[0] if joints else 0
+        out.append(Draft("joint", n, r.clause[n], every_ft=numbers.every_ft))
+        numbers.every_ft = None
+        r.used |= set(joints)
+    for n in r.where("cleaned")[:1]:
+        if not findings or (
+            "cleaned" in r.atoms[n].means and "finding" not in r.atoms[n].means and all(d.at == n for d in findings)
+        ):
+            how = (
+                "cutter"
+                if r.text(n).startswith(
+                    ("cut", "corta", "corte", "ran cutter", "ran blade", "ran a blade", "roots cut")
+                )
+                else "jet"
+                if "jet" in r.text(n)
+                else "descaled"
+                if any(w in r.text(n) for w in ("descale", "mill", "chain", "scale"))
+                else "cable machine"
+                if any(w in r.text(n) for w in ("snake", "cable", "rod", "rooter"))
+                else ""
+            )
+            out.append(Draft("cleaned", n, r.clause[n], choice=how))
+            r.used.add(n)
+            if numbers.tool:
+                numbers.inches.clear()
+
+
+def _bare_size(r: "Reader") -> bool:
+    return any(
+        (t := r.number(n)) is not None and t.kind == "num" and t.value in SIZES_IN and n > 0 and not t.point
+        for n in range(len(r.atoms))
+    )
+
+
+def _pipe_from_access(r: "Reader") -> bool:
+    return r.has("material") and (r.has("change") or r.has("reached"))
+
+
+def _bend_by_degrees(r: "Reader") -> bool:
+    """`15 45 left`: two numbers, one of them the degrees of a bend."""
+    values = [(n, t) for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    plain = [t for _, t in values if t.kind in ("num", "deg")]
+    heads = any(
+        c in a.means
+        for a in r.atoms
+        for c in ("finding", "place", "material", "room", "surface", "zone", "utility", "reach", "unclear")
+    )
+    return (
+        not heads
+        and len(plain) == len(values)
+        and any(t.value in (90.0, 45.0, 22.5) for t in plain)
+        and (len(values) == 2 or any(t.kind == "deg" for t in plain) or r.has("side"))
+    )
+
+
+def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int], rooms: list[int]) -> None:
+    n = branches[0] if branches else rooms[0]
+    draft = Draft("branch", n, r.clause[n])
+    if any(r.text(k) in ("tap",) for k in branches) and r.has("reach") and not rooms:
+        return
+    r.used |= set(branches)
+    names = sorted({*rooms, *r.where("whose"), *r.where("name")} - r.used)
+    names = [
+        k
+        for k in names
+        if rooms or "name" in r.atoms[k].means or r.atoms[k].means.get("whose") not in ("side", "front", "back", "half")
+    ]
+    if names and rooms:
+        group = [k for k in names if any(abs(k - m) <= 1 for m in rooms) or k in rooms]
+        said: list[str] = []
+        for k in group:
+            means = r.atoms[k].means
+            word = (
+                r.atoms[k].text
+                if means.get("room") == "yard drain" or means.get("name")
+                else means["whose"]
+                if "whose" in means and k not in rooms
+                else means.get("room") or means.get("name") or ""
+            )
+            if word and word not in said:
+                said.append(word)
+        draft.name = " ".join(said)
+        r.used |= set(group)
+    elif names and any("name" in r.atoms[k].means for k in names):
+        k = next(k for k in names if "name" in r.atoms[k].means)
+        draft.name = r.atoms[k].means["name"]
+        r.used.add(k)
+    both = (
+        any(r.text(k) in ("each side", "both sides") for k in range(len(r.atoms)))
+        or "each side" in r.words()
+        or "both sides" in r.words()
+        or "ambos lados" in r.words()
+    )
+    for k in r.where("side"):
+        side = r.atoms[k].means["side"]
+        if r.text(k) == "up" and r.text(k + 1) in ("to",):
+            continue
+        if not draft.direction and k not in r.used:
+            draft.direction = side
+            r.used.add(k)
+    for k in r.where("part", "top"):
+        if not draft.direction:
+            draft.direction = "up"
+            r.used.add(k)
+    for k in r.where("live"):
+        live = r.atoms[k].means["live"]
+        if "finding" in r.atoms[k].means and k in r.used:
+            continue
+        if live in ("live", "dead") and draft.live != "dead":
+            draft.live = live
+        elif live in ("proven", "not proven"):
+            draft.proven = live
+        r.used.add(k)
+    for k in r.where("sign"):
+        if r.atoms[k].means["sign"] in ("dry", "capped"):
+            draft.signs.append(r.atoms[k].means["sign"])
+            r.used.add(k)
+    out.append(draft)
+    if both:
+        draft.direction = "left"
+        import copy
+
+        other = copy.deepcopy(draft)
+        other.direction = "right"
+        out.append(other)
+        for k in range(len(r.atoms)):
+            if r.text(k) in ("each", "side", "both", "sides", "each side", "both sides"):
+                r.used.add(k)

@@ -1,0 +1,38 @@
+"""A word of the lexicon in; the thing it may begin, out."""
+
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.lexicon import lexicon
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+
+
+def _draft(r: "Reader", n: int, words: str) -> Draft:
+    """A draft of standard words such as `roots severe` or `sag, lens under`."""
+    from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, GRADE_WORDS, SIDES
+
+    text = words.replace(",", " ").split()
+    word = next((w for w in (" ".join(text[:2]), text[0]) if w in BY_NAME), text[0])
+    draft = Draft(word, n, r.clause[n] if n < len(r.clause) else 0)
+    rest = " ".join(text[len(word.split()) :])
+    for sign in sorted(ALL_SIGNS, key=len, reverse=True):
+        if sign in rest:
+            draft.signs.append(sign)
+            rest = rest.replace(sign, " ")
+    for token in rest.split():
+        if token in GRADE_WORDS:
+            draft.grade = token
+        elif token in SIDES:
+            draft.direction = token
+        elif token == "suspected":
+            draft.doubt = True
+        else:
+            draft.choice = f"{draft.choice} {token}".strip()
+    return draft
+
+
+def _asked(r: "Reader", name: str) -> None:
+    ask = lexicon().asks[name]
+    r.ask.append((ask.question, ask.choices))

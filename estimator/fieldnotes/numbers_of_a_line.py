@@ -1,0 +1,39 @@
+"""The numbers of a line by what they measure."""
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.tokens import Token
+
+if TYPE_CHECKING:
+    pass
+
+
+@dataclass(slots=True)
+class Numbers:
+    """Labelled numbers, by what they are; `free` are atoms whose number is still open."""
+
+    inches: list[tuple[int, float]] = field(default_factory=list)
+    percents: list[tuple[int, tuple[float, float]]] = field(default_factory=list)
+    bare_fractions: list[tuple[int, float]] = field(default_factory=list)
+    clocks: list[tuple[int, tuple[int, int]]] = field(default_factory=list)
+    degrees: list[tuple[int, float]] = field(default_factory=list)
+    depth: tuple[int, float] | None = None
+    tapes: list[tuple[float, str]] = field(default_factory=list)
+    lengths: list[tuple[str, float]] = field(default_factory=list)
+    long_ft: float | None = None
+    every_ft: float | None = None
+    count: int | None = None
+    riser_ft: float | None = None
+    flag: str = ""
+    photo: str = ""
+    video: str = ""
+    sizes: list[tuple[int, float, float]] = field(default_factory=list)  # 4x6
+    free: list[int] = field(default_factory=list)
+    tool: bool = False
+
+
+def _ft(t: Token, bare_in: bool = False) -> float:
+    if t.kind == "in" or (bare_in and t.kind == "num"):
+        return t.value / 12
+    return t.value

@@ -134,3 +134,9 @@ def leaks_in_the_test(case: Case) -> tuple[Finding, ...]:
 def explaining(case: Case) -> tuple[Finding, ...]:
     """Openings of a line, on the house side of the plug, wide enough to lose what a test loses."""
     return tuple(f for f in openings(case) if _in_the_test(f, case) and severity(f, case) >= PLAN)
+
+
+def failed_sections(case: Case) -> tuple[str, ...]:
+    """Sections of the house that failed a test of their own, each once."""
+    apart = (t for t in case.job.water_tests if t.kind == "isolated")
+    return tuple(dict.fromkeys(t.section for t in apart if read_test(t, case.job, case.tables).outcome == "failed"))

@@ -8,8 +8,7 @@ from collections.abc import Iterable
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Hit, Reading
 from estimator.diagnosis.standing_water import is_dip
-from estimator.diagnosis.tested import STATIC_TESTS, having, not_located, openings, read
-from estimator.diagnosis.tests_read import read_test
+from estimator.diagnosis.tested import STATIC_TESTS, failed_sections, having, not_located, openings, read
 from estimator.model.say import Feet, Say
 
 
@@ -43,12 +42,6 @@ def _empties(case: Case) -> Iterable[Hit]:
 
 def _rose(case: Case) -> Iterable[Hit]:
     return [Hit(None, (), (("where", t.rose_at),)) for t in case.tests if t.rose_at]
-
-
-def failed_sections(case: Case) -> tuple[str, ...]:
-    """Sections of the house that failed a test of their own, each once."""
-    apart = (t for t in case.job.water_tests if t.kind == "isolated")
-    return tuple(dict.fromkeys(t.section for t in apart if read_test(t, case.job, case.tables).outcome == "failed"))
 
 
 def _several(case: Case) -> Iterable[Hit]:

@@ -14,7 +14,7 @@ from estimator.papers.segments import all_repairs
 BEFORE = frozenset({
     "crw-protective", "crw-type", "crw-footing", "crw-which-rule", "crw-overhead", "crw-gas",
     "crw-permit-space", "crw-chemicals", "crw-stray-current", "asbestos-cement-pipe",
-    "water-in-the-ground", "tendons-in-the-slab", "footing-below-dig", "tunnel-under-a-beam", "edge-beam-is-known",
+    "water-in-the-ground", "room-is-dug-in-a-crawl-space", "sewage-under-pressure", "tendons-in-the-slab", "footing-below-dig", "tunnel-under-a-beam", "edge-beam-is-known",
     "competent-person-is-named", "protect-from-five-feet", "soil-over-an-old-pipe", "engineer-past-twenty-feet",
     "slope-that-does-not-fit", "machine-reaches", "second-way-out", "headroom", "soil-that-runs", "asbestos-before-cutting", "lead-paint",
     "find-what-runs-in-the-slab", "locate-utilities", "burst-near-utilities", "utility-in-the-bore", "void-needs-an-engineer",

@@ -20,12 +20,18 @@ SETTLED: dict[str, Say] = {
     "Smoke or dye test.": Say.of("where the opening is that insects or rodents come through."),
     "Shut the house water and look again.": Say.of("where the water comes from that runs while nobody uses any."),
     "Descale and film again.": Say.of("what the pipe is like once the rust is off."),
-    "Test each section by itself, with a plug at each side drain.": Say.of("which part of the drains leaks."),
+    "Test each section by itself, with a plug at each branch drain.": Say.of("which part of the drains leaks."),
+    "Inspect the section that failed with the camera, and read the height at which its level stops.": Say.of("where the section that failed its test leaks."),
+    "Fill every trap, then smoke test drains and vents while the smell is there.": Say.of("where the sewer smell comes from."),
+    "Smoke test the drains, look for open and dead branches, and check every cleanout cap.": Say.of("how rats get into the drain and out of it."),
+    "Which fixture fills first, and when which other is used? Clear the line from there to the street and inspect it; ask the city about its main.": Say.of("what makes the drain back up into the house."),
+    "Which fixtures are slow, all or one? Inspect the line they share, and check the vents.": Say.of("why fixtures drain slowly."),
     "Set the plug again, and once in pipe known to be sound.": Say.of("whether all the water really left through a leak."),
     "Descale, or cut in a test tee, and test again.": Say.of("whether the part holds water that could not be tested."),
     "Plug and test each exit.": Say.of("whether each drain that leaves the house holds water."),
     "Was it really there? It was only suspected: look again before a fixed price.": Say.of("whether what we only suspect is really there."),
     "Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then.": Say.of("how deep the pipe lies."),
+    "How deep is the pipe under the floor here? A depth from the lawn says nothing of it. Locate it from inside: the price of any dig stays open until then.": Say.of("how deep the pipe lies under the floor."),
     "Take the level of the pipe's bottom at both ends of the standing water and beyond, to know how far it must be laid anew.": Say.of("how much pipe must be laid anew to take out the dip."),
     "What drains into this side drain, and is it in use? Run water to be sure.": Say.of("which fixtures drain into the side pipes, and which of these are in use."),
     "This part was not filmed; it stays out of every fixed price until it is.": Say.of("what the part is like that no camera has seen."),
@@ -37,6 +43,7 @@ SETTLED: dict[str, Say] = {
 
 FOR_THE_FIRM = frozenset(
     {
+        "Has the gas company checked the house and said in writing that it is safe?",
         "Who is the competent person for the dig? Write the name under [site] as competent_person: without it no crew sheet is made for a tunnel, a pit at a wall, or a dig of 4 ft and more.",
     }
 )

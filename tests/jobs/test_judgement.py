@@ -18,8 +18,9 @@ from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.stretch import Stretch, joined
 from estimator.model.work import Repair
 from estimator.scopes.candidates import Offers, repairs
+from estimator.scopes.judge import Judge
 from estimator.scopes.measures import each
-from estimator.scopes.rules import facts_of, may
+from estimator.scopes.rules import may
 from estimator.scopes.rules.examples import demo_tables
 
 HERE = Path(__file__).parent
@@ -53,11 +54,11 @@ class Judged:
         return [v for v in said if v.method == wanted.get("method", v.method) and v.line == wanted.get("line", v.line)]
 
     def _over_needs(self, wanted: dict[str, Any]) -> list[Verdict]:
-        out: list[Verdict] = []
-        for need in self.diagnosis.needs:
-            facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), demo_tables())
-            out += may(wanted["method"], facts, demo_tables()) if "method" in wanted else ()
-        return out
+        if "method" not in wanted:
+            return []
+        judge = Judge(self.job, demo_tables(), may)
+        over = (judge.verdicts(wanted["method"], n.line, n.stretch, (n,)) for n in self.diagnosis.needs)
+        return [verdict for said in over for verdict in said]
 
 
 def _all_of(repair: Repair) -> Stretch:

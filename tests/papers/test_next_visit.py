@@ -30,7 +30,7 @@ QUESTIONS = (
 def written_questions() -> set[str]:
     """Every sentence that the diagnosis may ask, read off its source: `Question(about=...)`, and readings that ask."""
     source = Path(estimator.diagnosis.questions.__file__).read_text(encoding="utf-8")
-    asked = set(re.findall(r'about=Say\.of\(\s*"((?:[^"\\]|\\.)*)"', source))
+    asked = set(re.findall(r'(?:about=|_LOCATE\w* = )Say\.of\(\s*"((?:[^"\\]|\\.)*)"', source))
     return asked | {r.confirm.text for r in READINGS if r.asks and r.confirm is not None}
 
 

@@ -36,7 +36,7 @@ PRICED: dict[str, str] = {
 ONLY_SAID = {
     "cable_through_first", "competent_person", "confirm_first", "dip_stays", "drains_locked_out", "end_seals", "ladder",
     "levels_missing", "low_odor_resin", "permission_first", "septic_permit", "utility_locate", "utility_in_the_bore", "void",
-    "dig_first", "dig_at_branch",
+    "dig_first", "dig_at_branch", "asbestos_cement",
 }  # fmt: skip
 """Facts that cost nothing of their own: word of mouth, paper, a repair of its own that comes first, resin the firm has."""
 

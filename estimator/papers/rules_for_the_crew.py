@@ -51,19 +51,7 @@ FOR_THE_CREW: dict[str, Say] = {
         "{opening} is assumed: {why}. Measure the way in before you dig."
     ),
     "Void under slab or paving: engineer first, keep people and machines off; the fill is priced as an allowance (void_fill_cy).": Say.of(
-        "Closed by dirt: clean, re-inspect, then price. The opening stays.": Say.of(
-        "Closed by dirt: clean and re-inspect. The opening stays."
-    ),
-    "Sound pipe beyond the end of this repair was not seen: film from the other end, or a look-and-see dig, before a fixed price.": Say.of(
-        "Sound pipe beyond the end of this repair was not seen: if it is not sound where you cut, stop and call."
-    ),
-    "The levels say that the line climbs {rise} in a foot with the flow: a lower tie-in, levels taken again, or the inspector's word before a fixed price.": Say.of(
-        "The levels say that the line climbs {rise} in a foot with the flow: read them again before you lay pipe."
-    ),
-    "{opening} is assumed: {why}. Measure the way in (beside, joins) before a fixed price.": Say.of(
-        "{opening} is assumed: {why}. Measure the way in before you dig."
-    ),
-    "Void under slab or paving: engineer first, keep people and machines off."
+        "Void under slab or paving: engineer first, keep people and machines off."
     ),
 }
 """Each sentence of the rules that speaks of money beside the work, and its half that is for the crew."""

@@ -9,7 +9,8 @@ import pytest
 
 from estimator.model.job import Site
 from estimator.model.work import Takeoff
-from estimator.scopes.rules import conditions
+from estimator.scopes.judge import Judge
+from estimator.scopes.rules import may
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
 from tests.takeoff.houses import house, maple_line, repair
@@ -87,7 +88,7 @@ def test_maple_with_the_locators_error_counts_as_deeper_than_four_feet(maple: Ta
 
 
 def test_maple_never_says_that_no_protection_is_needed(maple: Takeoff, tables: Tables) -> None:
-    ruled = conditions(maple.repair, maple, house(maple_line()), tables)
+    ruled = Judge(house(maple_line()), tables, may).verdicts(maple.repair.method, "main", maple.repair.stretch, ())
     said = " ".join(str(c) for c in (*maple.cautions, *(v.estimator for v in ruled)))
     assert "competent person" in said
     assert "none" not in said

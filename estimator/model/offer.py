@@ -12,6 +12,7 @@ from estimator.model.likely_range import LikelyRange
 from estimator.model.not_offered import NotOffered, told_once
 from estimator.model.price import CostLine, Price, TaskHours
 from estimator.model.say import Say
+from estimator.model.schedule import DaySpan, Schedule
 from estimator.model.ways import Ways
 from estimator.model.work import Scope, Takeoff
 from estimator.model.works import Works, together
@@ -61,16 +62,6 @@ class ToOthers:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DaySpan:
-    """Days of the work from the morning of day `start` (from 0) for `length` days: what is done, and whether drains work."""
-
-    start: Decimal
-    length: Decimal
-    text: Say
-    no_drains: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Option:
     """A scope in words a homeowner compares by. Percent, days and lengths are as shown."""
 
@@ -109,6 +100,11 @@ class Option:
     cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare
     likely_range: LikelyRange | None = None  # how far the firm's own cost may run: for the office alone
     add_ons: tuple[AddOn, ...] = ()  # those that are chosen stand in the price already
+
+    @property
+    def schedule(self) -> Schedule:
+        """Who does what on which day: days on site, days without drains and milestones are read from it."""
+        return self.price.schedule
 
     @property
     def works(self) -> Works:

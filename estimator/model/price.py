@@ -1,9 +1,10 @@
 """What a scope costs and what it is sold for, with every step of the build-up kept."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 
 from estimator.model.say import Say
+from estimator.model.schedule import Schedule
 
 BESIDE = "add-on "
 """What the tasks, costs and lines of an add-on are laid on begins so; those of repairs never do."""
@@ -142,6 +143,7 @@ class Price:
     lifts: tuple[Say, ...] = ()  # minimum charges that came into force
     warnings: tuple[Say, ...] = ()
     overruled: tuple[Overruled, ...] = ()  # what the owner set by hand; the margin above is the one after it
+    schedule: Schedule = field(default_factory=Schedule, repr=False)  # who does the tasks above on which day
 
     @property
     def days(self) -> Decimal:

@@ -9,6 +9,7 @@ from estimator.model.money import up_to
 from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
+from estimator.model.schedule import Schedule
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import follow_crews
 from estimator.pricing.crew_days import crew_days, labor_lines
@@ -31,6 +32,7 @@ from estimator.pricing.steps import build_up
 from estimator.pricing.subs import sub_lines, with_fees_of
 from estimator.pricing.tax import charged_tax, not_answered
 from estimator.pricing.tax_classes import taxed_in_their_own_way
+from estimator.schedule import schedule_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -64,11 +66,24 @@ def price_scope(
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
     parts = with_fees_of(place, parts_of(takeoffs, tables))
     tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides, takeoffs)
+    schedule = scheduled(takeoffs, parts, tasks, tables, place)
     cost = cost_of(parts, tasks, tables, place)
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
     sale = sale_of(takeoffs, cost.lines, cost.laid, fixed, tables)
     price = _priced(takeoffs, cost, sale, fixed, tables, place, discounts, overrides)
-    return replace(price, overruled=(*by_quantity, *by_hours, *price.overruled))
+    return replace(price, schedule=schedule, overruled=(*by_quantity, *by_hours, *price.overruled))
+
+
+def scheduled(
+    takeoffs: Sequence[Takeoff],
+    parts: Sequence[Part],
+    tasks: Sequence[TaskHours],
+    tables: Tables,
+    place: PlaceRow | None,
+) -> Schedule:
+    """The tasks on their days, each crew with its own set-up."""
+    teams = crews_of(parts, tables, house_rules(tables))
+    return schedule_of(takeoffs, tasks, {name: crew.set_up_hours for name, crew in teams.items()}, tables, place)
 
 
 def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Cost:

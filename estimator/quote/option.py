@@ -10,7 +10,7 @@ from estimator.model.offer import Option
 from estimator.model.price import Price
 from estimator.model.say import FromTable, Say
 from estimator.model.work import JOB, Repair, Takeoff
-from estimator.quote import days, stays, terms
+from estimator.quote import stays, terms
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
 from estimator.quote.titles import title, under_title
@@ -58,10 +58,7 @@ def option(
         payments=chosen.payments, add_ons=chosen.add_ons,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
         does=stays.does(job, chosen.scope, chosen.takeoffs),
-        day_spans=days.day_spans(
-            chosen.price, tables, chosen.days_on_site, chosen.days_without_drains,
-            days.what_is_done({r.method for r in repairs}, chosen.takeoffs),
-        ),
+        day_spans=chosen.price.schedule.calendar,
         cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
     )  # fmt: skip
 

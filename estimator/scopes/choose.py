@@ -15,7 +15,7 @@ from estimator.scopes.firm import visits
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
-from estimator.scopes.measures import days_on_site, up_half, yard_sf
+from estimator.scopes.measures import yard_sf
 from estimator.scopes.menu import Dish, dishes, menu
 from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
@@ -187,13 +187,13 @@ def _dishes(needs: Sequence[Need], counter: Counter) -> tuple[Dish, ...]:
 
 def chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:
     takeoffs, price = counter.priced(repairs)
-    days, floor, old = counter.measures_of(repairs)
+    _, floor, old = counter.measures_of(repairs)
     return Chosen(
         scope=counter.scope_of(repairs),
         takeoffs=takeoffs,
         price=price,
-        days_on_site=max(days_on_site(price, counter.tables), up_half(days)),
-        days_without_drains=up_half(days),
+        days_on_site=price.schedule.days_on_site,
+        days_without_drains=price.schedule.days_without_drains,
         floor_sf=floor,
         yard_sf=yard_sf(takeoffs),
         old_pipe_left_ft=old,

@@ -16,7 +16,6 @@ from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import Hours, LeastPrice, hours_less
 from estimator.scopes.measures import (
     days_without_drains,
-    drains_out_days,
     each,
     floor_sf,
     old_pipe_left_ft,
@@ -198,7 +197,7 @@ class Counter:
             own = tuple(self._handed.together(self.takeoffs(repairs)))
             once = self._handed.take_off_job(own)
             price = self._handed.price((*own, once))
-            days = days_without_drains(repairs, price, self.job, self.tables)
+            days = days_without_drains(price)
             for_so_long = self._handed.take_off_job(own, days)
             if for_so_long != once:  # such as a portable toilet, which changes no hour of anybody
                 once, price = for_so_long, self._handed.price((*own, for_so_long))
@@ -214,7 +213,7 @@ class Counter:
 
     def measures_of(self, repairs: Sequence[Repair]) -> Measures:
         takeoffs, price = self.priced(repairs)
-        days = days_without_drains(repairs, price, self.job, self.tables)
+        days = days_without_drains(price)
         return days, floor_sf(takeoffs), old_pipe_left_ft(repairs, self.needs, self.job)
 
     def measures(self, answer: Answer) -> Measures:
@@ -230,7 +229,7 @@ class Counter:
         """What one candidate adds to each measure; the pipe it renews counts below zero."""
         repair = self.repairs[candidate.id]
         takeoffs, price = self.priced((repair,))
-        days = sum(drains_out_days(one, price, self.tables) for one in each((repair,)))
+        days = days_without_drains(price)
         whole = old_pipe_left_ft((), self.needs, self.job)
         return days, floor_sf(takeoffs), old_pipe_left_ft((repair,), self.needs, self.job) - whole
 

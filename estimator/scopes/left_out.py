@@ -8,7 +8,7 @@ from estimator.model.say import Say
 from estimator.model.work import LETTERS, Repair
 from estimator.scopes.counter import Counter
 from estimator.scopes.kinds import KINDS, REACHES
-from estimator.scopes.measures import each, up_half
+from estimator.scopes.measures import each
 from estimator.scopes.menu import Dish, by_price
 
 COSTS_MORE = "costs-more"
@@ -63,7 +63,7 @@ def _why(repair: Repair, whole: Set, options: Sequence[Set], counter: Counter) -
 def _figures(repairs: Set, counter: Counter) -> Figures:
     """As they are printed beside each other."""
     days, floor, old = counter.measures_of(repairs)
-    return float(counter.priced(repairs)[1].total), float(up_half(days)), round(floor, 6), round(old, 6)
+    return float(counter.priced(repairs)[1].total), float(days), round(floor, 6), round(old, 6)
 
 
 def _no_worse(a: Figures, b: Figures) -> bool:

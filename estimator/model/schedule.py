@@ -1,0 +1,282 @@
+"""Who does what on which day: tasks placed on working days, waits, and what papers and prices read from them."""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+
+from estimator.model.money import exact, up_to
+from estimator.model.say import Say
+
+HALF_DAY = Decimal("0.5")
+DUST = 1e-6
+"""Hours less than anybody means: what adding floats may leave behind."""
+
+STEPS: dict[str, Say] = {
+    "site": Say.of("coming to the house and setting up"),
+    "look": Say.of("filming and testing"),
+    "uncover": Say.of("pipe and buried lines uncovered by hand"),
+    "clean": Say.of("pipe cleaned"),
+    "open": Say.of("floor, walk or drive opened"),
+    "dig": Say.of("digging to the pipe"),
+    "pipe": Say.of("work on the pipe"),
+    "join": Say.of("new way joined to the drain"),
+    "test": Say.of("water test"),
+    "inspect": Say.of("inspector's visit"),
+    "film": Say.of("camera video of the finished work"),
+    "fill": Say.of("filling and packing"),
+    "close": Say.of("floor, paving and grass put back"),
+    "return": Say.of("a second visit on another day"),
+}
+"""The steps of the work in the order in which they are done, in words."""
+LATER = "return"
+"""A visit long after the rest: it holds nobody up and counts in no days."""
+OPENING_STEPS = frozenset({"uncover", "open", "dig"})
+CLOSING_STEPS = frozenset({"fill", "close"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Task:
+    """Work of one crew without a break but nights. `start` and `end` are hours of site days: 8 × day + hour of that day.
+
+    `crew_hours` are hours of one crew; `gangs` of them share it, side by side. `waits_for` are ids of tasks and waits.
+    """
+
+    id: str
+    repair: str
+    step: str
+    crew: str
+    crew_hours: float
+    items: tuple[str, ...]
+    waits_for: tuple[str, ...] = ()
+    drains_off: bool = False
+    gangs: int = 1
+    part: int = 1
+    parts: int = 1
+    start: float = 0.0
+    end: float = 0.0
+
+    @property
+    def text(self) -> Say:
+        return STEPS[self.step]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wait:
+    """Time that passes by itself: the inspector's coming, a cure, concrete. Hours of site days; nobody is paid for it."""
+
+    id: str
+    why: Say
+    hours: float
+    waits_for: tuple[str, ...]
+    drains_off: bool = False
+    start: float = 0.0
+    end: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lead:
+    """What has to come in before the first day: its name and how many working days it usually takes."""
+
+    what: Say
+    working_days: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """A milestone and the site day at whose end it is reached, from 1."""
+
+    name: str
+    text: Say
+    day: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Risk:
+    """Something that may move the end: what, and by how many site days."""
+
+    what: Say
+    days: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CrewDay:
+    """What one crew does on one site day (from 1), and for how many hours each; set-up is not among them."""
+
+    day: int
+    crew: str
+    work: tuple[tuple[Task, float], ...]
+
+    @property
+    def hours(self) -> float:
+        return sum(hours for _, hours in self.work)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DaySpan:
+    """Days of the work from the morning of day `start` (from 0) for `length` days: what is done, and whether drains work."""
+
+    start: Decimal
+    length: Decimal
+    text: Say
+    no_drains: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Schedule:
+    """The tasks of an option on its days. Every number of days anywhere is read from here."""
+
+    tasks: tuple[Task, ...] = ()
+    waits: tuple[Wait, ...] = ()
+    leads: tuple[Lead, ...] = ()
+    risks: tuple[Risk, ...] = ()
+    day_hours: float = 8.0
+    tolerance_hours: float = 0.25
+    least_hours: float = 0.0  # no order of the work ends sooner
+
+    @property
+    def end(self) -> float:
+        """The hour at which the last task ends, a second visit on another day not counted."""
+        return max((t.end for t in self.tasks if t.step != LATER), default=0.0)
+
+    @property
+    def days_on_site(self) -> Decimal:
+        """Working days from the first morning to the last task, up to the half; a quarter hour over starts no new half."""
+        if not self.tasks:
+            return Decimal(0)
+        over = max(DUST, self.end - self.tolerance_hours)
+        return max(HALF_DAY, up_to(exact(round(over / self.day_hours, 6)), HALF_DAY))
+
+    @property
+    def days_without_drains(self) -> Decimal:
+        """Days on which no drain may be used, half day by half day. In the evenings the drain is joined again."""
+        off = sum(self._off(half) for half in range(self._halves))
+        return HALF_DAY * (off or (1 if any(t.drains_off for t in self.tasks) else 0))
+
+    @property
+    def _halves(self) -> int:
+        """Half days on site."""
+        return int(self.days_on_site / HALF_DAY)
+
+    def _span(self, half: int) -> tuple[float, float]:
+        """From which hour to which a half day goes, from 0; the last takes what is left."""
+        last = self.end if half == self._halves - 1 else 0.0
+        return half * self.day_hours / 2, max(last, (half + 1) * self.day_hours / 2)
+
+    def _off(self, half: int) -> bool:
+        """Whether drains are off in a half day, for more than a quarter hour."""
+        start, end = self._span(half)
+        spans: list[Task | Wait] = [t for t in self.tasks if t.drains_off]
+        spans += [w for w in self.waits if w.drains_off]
+        hours, reached = 0.0, start
+        for span in sorted(spans, key=lambda s: s.start):
+            low, high = max(reached, span.start), min(end, span.end)
+            if high > low:
+                hours, reached = hours + high - low, high
+        return hours > self.tolerance_hours + DUST
+
+    def days_open(self, repair: str) -> int:
+        """Whole days, first and last counted, from the first shovel to the last fill of one repair; 0 where nothing is dug."""
+        mine = [t for t in self.tasks if t.repair == repair]
+        opened = [t.start for t in mine if t.step in OPENING_STEPS]
+        if not opened:
+            return 0
+        held = [t.end for t in mine if t.step not in CLOSING_STEPS]
+        filled = [t.end for t in mine if t.step == "fill"]
+        return self._day_at_end(max(filled or held)) - self._day_at_start(min(opened)) + 1
+
+    def days_held(self, repair: str) -> int:
+        """Whole days people are in the opening: from the dig to the last work before the fill; 0 where nothing is dug."""
+        mine = [t for t in self.tasks if t.repair == repair and t.step not in CLOSING_STEPS]
+        opened = [t.start for t in mine if t.step in OPENING_STEPS]
+        if not opened:
+            return 0
+        return self._day_at_end(max(t.end for t in mine)) - self._day_at_start(min(opened)) + 1
+
+    def days_of(self, crew: str) -> tuple[int, ...]:
+        """The site days on which a crew comes, from 1."""
+        return tuple(d.day for d in self.crew_days if d.crew == crew)
+
+    @property
+    def crews(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(t.crew for t in self.tasks))
+
+    @property
+    def crew_days(self) -> tuple[CrewDay, ...]:
+        """The day plan: what each crew does on each day, by day and in the order of the work."""
+        out: dict[tuple[int, str], list[tuple[Task, float]]] = {}
+        for task in self.tasks:
+            for day, hours in self._by_day(task):
+                out.setdefault((day, task.crew), []).append((task, hours))
+        return tuple(
+            CrewDay(day=day, crew=crew, work=tuple(sorted(work, key=lambda w: w[0].start)))
+            for (day, crew), work in sorted(out.items(), key=lambda kv: (kv[0][0], min(w[0].start for w in kv[1])))
+        )
+
+    def _by_day(self, task: Task) -> Iterable[tuple[int, float]]:
+        """The task's crew hours laid on its days in proportion to the time it takes of each."""
+        first, last = self._day_at_start(task.start), self._day_at_end(task.end)
+        whole = task.end - task.start
+        for day in range(first, last + 1):
+            low, high = max(task.start, (day - 1) * self.day_hours), min(task.end, day * self.day_hours)
+            if high - low > DUST:
+                yield day, task.crew_hours * (high - low) / whole if whole else task.crew_hours
+
+    def _day_at_start(self, hour: float) -> int:
+        return math.floor((hour + DUST) / self.day_hours) + 1
+
+    def _day_at_end(self, hour: float) -> int:
+        """A quarter hour over a day starts no new one."""
+        return max(1, math.ceil((hour - self.tolerance_hours) / self.day_hours - DUST))
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """Milestones: the start, pipe in and tested before it is covered, done."""
+        if not self.tasks:
+            return ()
+        pipe = [t.end for t in self.tasks if t.step in ("pipe", "join", "test")]
+        out = [Mark(name="start", text=Say.of("the crew comes"), day=1)]
+        if pipe:
+            text = Say.of("the work on the pipe is done and not yet covered")
+            out.append(Mark(name="pipe in before cover", text=text, day=self._day_at_end(max(pipe))))
+        out.append(Mark(name="done", text=Say.of("all work is done"), day=self._day_at_end(self.end)))
+        return tuple(out)
+
+    @property
+    def calendar(self) -> tuple[DaySpan, ...]:
+        """What the homeowner sees, half day by half day, those alike put together."""
+        spans: list[DaySpan] = []
+        order = list(STEPS)
+        for half in range(self._halves):
+            low, high = self._span(half)
+            here = [
+                t for t in self.tasks if t.step != LATER and min(t.end, high) - max(t.start, low) > self.tolerance_hours
+            ]
+            here = here or [t for t in self.tasks if t.step != LATER and min(t.end, high) - max(t.start, low) > DUST]
+            texts = [t.text for t in sorted(here, key=lambda t: order.index(t.step))]
+            texts = texts or [w.why for w in self.waits if min(w.end, high) - max(w.start, low) > DUST]
+            text, off = Say.of("{works}", works=tuple(dict.fromkeys(texts))), self._off(half)
+            last = spans[-1] if spans else None
+            if last and (last.text, last.no_drains) == (text, off):
+                spans[-1] = DaySpan(start=last.start, length=last.length + HALF_DAY, text=text, no_drains=off)
+            else:
+                spans.append(DaySpan(start=HALF_DAY * half, length=HALF_DAY, text=text, no_drains=off))
+        return tuple(spans)
+
+    @property
+    def lead_days(self) -> int:
+        """Working days before the first: the longest of what has to come in, since all is asked for at once."""
+        return max((lead.working_days for lead in self.leads), default=0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dated:
+    """A schedule on the calendar: the date of each site day, in order."""
+
+    schedule: Schedule
+    days: tuple[date, ...]
+
+    def on(self, day: int) -> date:
+        """The date of a site day, from 1. Errors: IndexError beyond the last."""
+        return self.days[day - 1]

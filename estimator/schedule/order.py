@@ -1,0 +1,58 @@
+"""What is done before what: the quantity a work item is sold by and its class in, the step of the work out.
+
+The steps follow one another in each repair (common practice): uncover, open, dig, lay, test, show to the inspector, fill, close.
+"""
+
+from estimator.model.schedule import STEPS
+from estimator.tables.rows import WorkItem
+
+STEP_OF_QUANTITY: dict[str, str] = {
+    "jobs": "site",
+    "clean_ft": "clean",
+    "descale_ft": "clean",
+    "potholes": "uncover",
+    "flatwork_sf": "open",
+    "drive_sf": "open",
+    "street_sf": "open",
+    "slab_sf": "open",
+    "caps": "join",
+    "tests": "test",
+    "films_after": "film",
+    "tests_after_lift": "return",
+    "inspections": "inspect",
+}
+STEP_OF_CLASS = {"find": "look", "reach": "dig", "pipe": "pipe", "put back": "close"}
+FILLS = ("backfill", "tunnel_ft", "sand_tons", "import_lcy", "fill_cy")
+"""Quantities of work put back that goes in before floor, paving and grass: names that hold one of these."""
+BESIDE_THE_OLD = frozenset({"reroute"})
+"""New pipe is built while the old drain stays in use; only joining it takes the drain away."""
+OFF_STEPS = frozenset({"clean", "pipe", "join", "test"})
+"""With pipe open, pulled, washed, cut or plugged nobody may use it."""
+NO_DRAINS_NEEDED = frozenset({"abandon"})
+"""Nobody uses a pipe that is closed off."""
+IN_PARTS = ("open", "dig", "pipe")
+"""Steps in which crews follow one another along a long opening."""
+
+
+def step_of(item: WorkItem) -> str:
+    """Return the step in which a work item is done: by its quantity where that says it, else by its class.
+
+    A work item of the firm's own is placed by its class.
+    """
+    known = STEP_OF_QUANTITY.get(item.quantity)
+    if item.work_class == "put back":
+        return "fill" if any(word in item.quantity for word in FILLS) else "close"
+    return known or STEP_OF_CLASS.get(item.work_class, "pipe")
+
+
+def drains_off(step: str, method: str) -> bool:
+    """Whether nobody may use the drain during this step."""
+    if method in NO_DRAINS_NEEDED:
+        return False
+    return step in OFF_STEPS and not (step == "pipe" and method in BESIDE_THE_OLD)
+
+
+def earlier(step: str) -> tuple[str, ...]:
+    """The steps before this one, nearest first."""
+    names = list(STEPS)
+    return tuple(reversed(names[: names.index(step)]))

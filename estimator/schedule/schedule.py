@@ -1,0 +1,56 @@
+"""A scope's takeoffs and the hours of its tasks in, its Schedule out."""
+
+from collections.abc import Mapping, Sequence
+from decimal import Decimal
+
+from estimator.model.money import exact
+from estimator.model.price import TaskHours
+from estimator.model.say import Say
+from estimator.model.schedule import Risk, Schedule
+from estimator.model.work import Takeoff
+from estimator.schedule.dates import leads_of
+from estimator.schedule.placing import least_hours, placed
+from estimator.schedule.plan import plan_of, without_later
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+
+
+def schedule_of(
+    takeoffs: Sequence[Takeoff],
+    tasks: Sequence[TaskHours],
+    set_ups: Mapping[str, float],
+    tables: Tables,
+    place: PlaceRow | None,
+) -> Schedule:
+    """Return the tasks on their days. `tasks` are the hours of the scope's work, `set_ups` hours of set-up a day by crew.
+
+    Crews work side by side where the order allows. Errors: ValueError where tasks wait for one another in a ring.
+    """
+    day = tables.number("crew_day_hours")
+    plan = plan_of(takeoffs, tasks, tables)
+    done = placed(plan, set_ups, day)
+    return Schedule(
+        tasks=done.tasks,
+        waits=done.waits,
+        leads=leads_of(takeoffs, tables, place),
+        risks=_risks(takeoffs, tables),
+        day_hours=day,
+        tolerance_hours=tables.number("crew_tolerance_hours"),
+        least_hours=least_hours(without_later(plan), set_ups, day),
+    )
+
+
+def _risks(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Risk, ...]:
+    """Rain where ground lies open to the sky, and an inspector who asks for more where one comes."""
+    out = []
+    if any(o.opens_ground for t in takeoffs for o in t.works.openings):
+        out.append(Risk(what=Say.of("a day of rain"), days=_days(tables, "rain_moves_days")))
+    if any(t.value("inspections") for t in takeoffs):
+        out.append(
+            Risk(what=Say.of("an inspection that has to be repeated"), days=_days(tables, "inspection_moves_days"))
+        )
+    return tuple(out)
+
+
+def _days(tables: Tables, key: str) -> Decimal:
+    return exact(tables.number(key))

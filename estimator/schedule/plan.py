@@ -111,6 +111,7 @@ def _side_by_side(
         Task(
             id=f"{name}/{step}/{crew}",
             repair=name,
+            method=method,
             step=step,
             crew=crew,
             crew_hours=sum(t.hours for t in tasks),

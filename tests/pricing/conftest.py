@@ -17,6 +17,15 @@ SETTINGS = {
     "crew_day_hours": "8",
     "crew_step_days": "0.5",
     "crew_tolerance_hours": "0.25",
+    "slab_open_ft_per_day": "15",
+    "inspection_wait_h": "2",
+    "lead_permit_days": "2",
+    "lead_locate_days": "3",
+    "lead_engineer_days": "5",
+    "lead_lab_days": "3",
+    "lead_liner_days": "2",
+    "rain_moves_days": "1",
+    "inspection_moves_days": "1",
     "night_weekend_rate": "1.5",
     "factor_cap": "3",
     "small_parts_percent": "5",
@@ -34,10 +43,10 @@ SETTINGS = {
 }
 ROLES = {"lead plumber": "38", "helper": "22", "laborer": "20", "operator": "32"}
 CREWS = {
-    "A": {"lead plumber": 1, "helper": 1},
-    "B": {"laborer": 3},
-    "C": {"laborer": 2},
-    "D": {"operator": 1, "laborer": 1},
+    "plumbing": {"lead plumber": 1, "helper": 1},
+    "tunnel": {"laborer": 3},
+    "labor": {"laborer": 2},
+    "excavation": {"operator": 1, "laborer": 1},
 }
 # item: unit, cost, waste %, pack
 MATERIALS = {
@@ -55,34 +64,34 @@ MATERIALS = {
 }
 # item: unit, cost, crew
 EQUIPMENT = {
-    "excavator": ("day", "320", "D"),
+    "excavator": ("day", "320", "excavation"),
     "excavator-delivery": ("each", "150", ""),
-    "rammer": ("day", "75", "D"),
+    "rammer": ("day", "75", "excavation"),
     "camera": ("each", "90", ""),
-    "tunnel-kit": ("day", "60", "B"),
+    "tunnel-kit": ("day", "60", "tunnel"),
     "slurry-pump": ("each", "150", ""),
 }
 SUBS = {"load": ("160", "own"), "engineer": ("450", "sub"), "permit": ("150", "pass-through")}
 # task: crew, low, likely, high
 PRODUCTION = {
     "daily set-up": ("", 0.75, 1.0, 1.25),
-    "mobilise": ("A", 1.0, 1.5, 2.5),
-    "inspection wait": ("A", 0.5, 1.0, 2.0),
-    "camera pass": ("A", 0.75, 1.0, 1.75),
-    "new-pipe test": ("A", 2.0, 2.5, 4.0),
-    "isolate": ("A", 0.75, 1.0, 1.5),
-    "pothole": ("D", 0.5, 1.0, 1.5),
-    "machine dig": ("D", 0.08, 0.12, 0.25),
-    "hand dig": ("C", 0.9, 1.3, 2.2),
-    "machine backfill": ("D", 0.15, 0.25, 0.4),
-    "sod": ("D", 0.01, 0.015, 0.025),
-    "pipe in trench": ("A", 0.08, 0.12, 0.20),
-    "pipe in tunnel": ("A", 0.15, 0.25, 0.45),
-    "coupling": ("A", 0.25, 0.35, 0.60),
-    "branch": ("A", 0.75, 1.0, 1.75),
-    "cleanout": ("A", 0.5, 0.75, 1.5),
-    "tunnel dig": ("B", 0.9, 1.15, 1.9),
-    "tunnel backfill": ("B", 0.35, 0.50, 0.80),
+    "mobilise": ("plumbing", 1.0, 1.5, 2.5),
+    "inspection wait": ("plumbing", 0.5, 1.0, 2.0),
+    "camera pass": ("plumbing", 0.75, 1.0, 1.75),
+    "new-pipe test": ("plumbing", 2.0, 2.5, 4.0),
+    "isolate": ("plumbing", 0.75, 1.0, 1.5),
+    "pothole": ("excavation", 0.5, 1.0, 1.5),
+    "machine dig": ("excavation", 0.08, 0.12, 0.25),
+    "hand dig": ("labor", 0.9, 1.3, 2.2),
+    "machine backfill": ("excavation", 0.15, 0.25, 0.4),
+    "sod": ("excavation", 0.01, 0.015, 0.025),
+    "pipe in trench": ("plumbing", 0.08, 0.12, 0.20),
+    "pipe in tunnel": ("plumbing", 0.15, 0.25, 0.45),
+    "coupling": ("plumbing", 0.25, 0.35, 0.60),
+    "branch": ("plumbing", 0.75, 1.0, 1.75),
+    "cleanout": ("plumbing", 0.5, 0.75, 1.5),
+    "tunnel dig": ("tunnel", 0.9, 1.15, 1.9),
+    "tunnel backfill": ("tunnel", 0.35, 0.50, 0.80),
 }
 FACTORS = [("tunnel", ("branch", "coupling"), 1.5), ("inside_work", ("daily set-up",), 1.3)]
 # item: class, methods, quantity, unit, billed, recipe rows (part, ref, quantity, per, crew)
@@ -133,7 +142,7 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
         [
             ("labor", "tunnel dig", "tunnel_ft_to_20", 1, ""),
             ("labor", "tunnel dig", "tunnel_ft_20_to_40", 1.15, ""),
-            ("labor", "hand dig", "pit_bcy", 1, "B"),
+            ("labor", "hand dig", "pit_bcy", 1, "tunnel"),
             ("equipment", "tunnel-kit", "", 1, ""),
             ("material", "shoring-set", "shoring_sets", 1, ""),
             ("sub", "engineer", "engineer_letters", 1, ""),

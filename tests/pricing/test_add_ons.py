@@ -40,7 +40,7 @@ def stocked(tables: Tables) -> Tables:
     recipes = [Recipe(work_item="valve", part=part, ref=ref, quantity="", per=1, crew="", when=()) for part, ref in
                (("labor", "set valve"), ("material", "valve"))]  # fmt: skip
     part = replace(tables.material("coupling-4"), item="valve", cost=D(165), waste_percent=D(0), pack=D(1))
-    task = Production(task="set valve", unit="each", crew="A", low=1, likely=1.5, high=2.5, covers="")
+    task = Production(task="set valve", unit="each", crew="plumbing", low=1, likely=1.5, high=2.5, covers="")
     row = AddOnRow(code="valve", work_item="valve", methods=("yard spot", "tunnel"), when=(), text_en="", text_es="")
     more = {"work_items": (item,), "recipes": tuple(recipes), "materials": (part,), "production": (task,)}
     held = {name: (*tables.rows[name], *rows) for name, rows in more.items()}

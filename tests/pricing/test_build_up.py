@@ -156,12 +156,14 @@ def test_equipment_follows_whole_days_of_its_crew(
 def test_a_machine_stays_only_while_its_crew_is_on_the_repairs_that_ask(
     make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
 ) -> None:
-    dig = make_takeoff("yard spot", dig_bcy=10, backfill_ccy=10, sod_sf=40)  # 1.2 + 2.5 + 0.6 h of crew D: a day
+    dig = make_takeoff(
+        "yard spot", dig_bcy=10, backfill_ccy=10, sod_sf=40
+    )  # 1.2 + 2.5 + 0.6 h of the excavation crew: a day
     lawn = make_takeoff("yard spot", repair="lawn", sod_sf=1000)  # 15 h of the same crew, no machine
     price = price_scope((dig, lawn, job_takeoff), tables, place)
     days = {c.crew: c.days for c in price.crews}
     machine = next(c for c in price.costs if c.ref == "excavator")
-    assert (days["D"], machine.quantity) == (D("3.0"), D(1))
+    assert (days["excavation"], machine.quantity) == (D("3.0"), D(1))
     assert {repair for repair, _, _ in machine.shares} == {"yard spot"}
 
 
@@ -178,7 +180,7 @@ def test_a_machine_whose_crew_stays_away_is_charged_a_day_and_named(
         (under, job_takeoff), replace(tables, rows={**no_hours, "recipes": recipes + _slurry(tables)}), place
     )
     assert next(c for c in price.costs if c.ref == "tunnel-kit").amount == 60
-    assert any("crew B, which has no hours here" in str(said) for said in price.warnings)
+    assert any("crew tunnel, which has no hours here" in str(said) for said in price.warnings)
 
 
 def _slurry(tables: Tables) -> tuple[Recipe, ...]:
@@ -235,12 +237,12 @@ def test_what_is_marked_once_is_paid_once(
 def test_what_follows_a_crews_days_is_shared_by_its_hours(
     make_takeoff: MakeTakeoff, tables: Tables, place: PlaceRow, job_takeoff: Takeoff
 ) -> None:
-    recipes = tuple(replace(r, quantity="days.B") if r.ref == "engineer" else r for r in tables.recipes)
+    recipes = tuple(replace(r, quantity="days.tunnel") if r.ref == "engineer" else r for r in tables.recipes)
     by_day = replace(tables, rows={**tables.rows, "recipes": recipes})
     two = [make_takeoff("tunnel", repair=f"{n} ft", tunnel_ft=n, tunnel_ft_to_20=n, pits=1) for n in (10, 30)]
     price = price_scope((*two, job_takeoff), by_day, place)
     letters = next(c for c in price.costs if c.ref == "engineer")
-    days = next(c.days for c in price.crews if c.crew == "B")  # 66 h + 10 of set-up
+    days = next(c.days for c in price.crews if c.crew == "tunnel")  # 66 h + 10 of set-up
     assert (days, letters.quantity) == (D("9.5"), D("9.5"))
     weights = {repair: weight for repair, _, weight in letters.shares}
     assert weights["30 ft"] == pytest.approx(3 * weights["10 ft"])
@@ -251,8 +253,8 @@ def test_a_crew_that_works_inside_sets_up_longer_and_at_night_costs_more(
 ) -> None:
     inside = replace(maple[0], facts=maple[0].facts | {"inside_work", "night_work"})
     crews = {c.crew: c for c in price_scope((inside, maple[1]), tables, place).crews}
-    assert crews["D"].setup_hours == 1.3
-    assert crews["D"].rate == D("102.96")  # 68.64 × 1.5 [computed]
+    assert crews["excavation"].setup_hours == 1.3
+    assert crews["excavation"].rate == D("102.96")  # 68.64 × 1.5 [computed]
 
 
 def test_factors_multiply_up_to_the_cap(

@@ -63,7 +63,7 @@ def test_a_quantity_of_the_owners_changes_hours_and_is_shown(pecan: Scope, table
 def test_hours_of_the_owners_take_the_place_of_ours(pecan: Scope, tables: Tables, place: PlaceRow) -> None:
     mine = [Override(item="tunnel backfill", hours=22.0, reason="wet")]
     price = price_scope(pecan, tables, place, overrides=mine)
-    assert next(c for c in price.crews if c.crew == "B").work_hours == pytest.approx(52.099 + 7.5, abs=0.001)
+    assert next(c for c in price.crews if c.crew == "tunnel").work_hours == pytest.approx(52.099 + 7.5, abs=0.001)
     assert (price.overruled[0].ours, price.overruled[0].mine) == (D("14.5"), D("22.0"))
 
 

@@ -55,8 +55,8 @@ def crew(price: Price, name: str) -> tuple[float, float, Decimal, Decimal, Decim
 
 
 def test_maple_takes_each_crew_a_day(maple_price: Price) -> None:
-    assert crew(maple_price, "A") == (5.28, 1, D("1.0"), D("8.0"), D("633.60"))
-    assert crew(maple_price, "D") == (3.34, 1, D("1.0"), D("8.0"), D("549.12"))
+    assert crew(maple_price, "plumbing") == (5.28, 1, D("1.0"), D("8.0"), D("633.60"))
+    assert crew(maple_price, "excavation") == (3.34, 1, D("1.0"), D("8.0"), D("549.12"))
 
 
 def test_maple_costs_what_the_page_says(maple_price: Price) -> None:
@@ -78,8 +78,8 @@ def test_maple_sells_for_4200(maple_price: Price) -> None:
 
 
 def test_pecan_takes_seven_days_and_a_half_and_three(pecan_price: Price) -> None:
-    assert crew(pecan_price, "B") == (52.1, 8, D("7.5"), D("60.0"), D("4752.00"))
-    assert crew(pecan_price, "A") == (19.55, 3, D("3.0"), D("24.0"), D("1900.80"))
+    assert crew(pecan_price, "tunnel") == (52.1, 8, D("7.5"), D("60.0"), D("4752.00"))
+    assert crew(pecan_price, "plumbing") == (19.55, 3, D("3.0"), D("24.0"), D("1900.80"))
 
 
 def test_pecan_costs_what_the_page_says(pecan_price: Price) -> None:
@@ -178,10 +178,10 @@ def test_pecan_without_what_happens_on_every_job(pecan: Scope, demo: Tables, pla
 @pytest.mark.parametrize(
     ("crew_name", "hours", "direct", "total"),
     [
-        ("B", 3.0, "8918.60", "17125.00"),  # shoring, half an hour a set
-        ("B", 56 / 27 * 0.6, "8918.60", "17125.00"),  # the pit's refill
-        ("B", 3.0 + 56 / 27 * 0.6, "9295.40", "17800.00"),  # both
-        ("A", 3.0, "8918.60", "17125.00"),  # side drains at 2.5 h
+        ("tunnel", 3.0, "8918.60", "17125.00"),  # shoring, half an hour a set
+        ("tunnel", 56 / 27 * 0.6, "8918.60", "17125.00"),  # the pit's refill
+        ("tunnel", 3.0 + 56 / 27 * 0.6, "9295.40", "17800.00"),  # both
+        ("plumbing", 3.0, "8918.60", "17125.00"),  # side drains at 2.5 h
     ],
 )
 def test_pecan_with_hours_on_their_own(
@@ -220,5 +220,5 @@ def test_the_running_example_of_the_pricing_page_is_maple(maple_price: Price) ->
     shown += [part_sum(maple_price, part) for part in ("equipment", "material", "small parts", "tax", "sub", "fee")]
     assert not [f"{amount:,.2f}" for amount in shown if f"{amount:,.2f}" not in page]
     hours = {c.crew: c.work_hours for c in maple_price.crews}
-    assert f"{hours['D']:.3f} h" in page
-    assert f"{hours['A']:.2f} h" in page
+    assert f"{hours['excavation']:.3f} h" in page
+    assert f"{hours['plumbing']:.2f} h" in page

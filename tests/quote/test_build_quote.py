@@ -17,7 +17,6 @@ from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import received
 from estimator.quote import PROBLEMS, Chosen, build_quote
-from estimator.quote.days import day_spans, what_is_done
 from estimator.quote.facts import facts, holds
 from estimator.quote.urgency import if_cleaned, if_nothing
 from estimator.tables import Tables
@@ -203,14 +202,6 @@ def test_lines_are_numbered_in_the_order_they_are_printed(chosen: tuple[Chosen, 
     assert [line.work_item for line in lines] == [line.work_item for line in chosen[0].price.lines]
 
 
-def test_days_cover_the_whole_stay_without_gap(chosen: tuple[Chosen, ...], tables: Tables) -> None:
-    for one in chosen:
-        spans = day_spans(one.price, tables, one.days_on_site, one.days_without_drains)
-        assert sum((s.length for s in spans), Decimal(0)) == one.days_on_site
-        assert [s.start for s in spans][1:] == [s.start + s.length for s in spans][:-1]
-        assert sum((s.length for s in spans if s.no_drains), Decimal(0)) == one.days_without_drains
-
-
 # ── refusals ──────────────────────────────────────────────────────────────────────────────────────
 
 
@@ -292,23 +283,9 @@ def without_tests(one: Chosen) -> Chosen:
 def test_a_water_test_is_promised_only_where_one_is_in_the_price(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     with_one, without = (built((one,), tables).options[0] for one in (chosen[0], without_tests(chosen[0])))
     assert with_one.water_test != "not promised" and without.water_test == "not promised"
-    assert [any("test" in str(span.text) for span in o.day_spans) for o in (with_one, without)] == [True, False]
     letters = [Letter(built((one,), tables), "en_US") for one in (chosen[0], without_tests(chosen[0]))]
     words = "The reading of the water test"
     assert [words in received(letter, letter.quote.options[0]) for letter in letters] == [True, False]
-
-
-@pytest.mark.parametrize(
-    ("method", "words"),
-    [
-        ("clean", "pipe cleaned and filmed"),
-        ("reline", "new wall inside the old pipe, hardened and filmed"),
-        ("trench", "old pipe out, new pipe in"),
-        ("burst", "new pipe pulled in where the old one is"),
-    ],
-)
-def test_the_day_at_the_pipe_says_what_is_done_there(method: str, words: str) -> None:
-    assert str(what_is_done({method}, ())) == words
 
 
 @pytest.mark.parametrize(

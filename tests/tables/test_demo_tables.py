@@ -121,8 +121,8 @@ def test_a_factor_never_speeds_work_up() -> None:
 
 
 def test_a_recipe_may_follow_the_days_of_a_crew_there_is(tmp_path: Path) -> None:
-    """`days.B` is known since crew B is; `days.Z` is not."""
-    good = with_edits(tmp_path, ["recipes | tunnel | quantity | days.B"])
+    """`days.tunnel` is known since that crew is; `days.Z` is not."""
+    good = with_edits(tmp_path, ["recipes | tunnel | quantity | days.tunnel"])
     assert reading(good).problems == ()
     (tmp_path / "other").mkdir()
     bad = with_edits(tmp_path / "other", ["recipes | tunnel | quantity | days.Z"])

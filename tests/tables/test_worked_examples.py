@@ -140,7 +140,7 @@ def bill(row, amount):
 def test_maple_is_4200_dollars():
     hours, crews, labor, machines, bought, stuff, subs = parts_of(MAPLE, {"lawn"})
     assert round(hours["A"], 2) == D("5.28") and round(hours["D"], 2) == D("3.34")
-    assert crews == {"A": 1, "D": 1}
+    assert crews == {"plumbing": 1, "excavation": 1}
     assert labor == D("1182.72")  # 8 × 79.20 + 8 × 68.64
     assert machines == D("635.00")  # excavator 320, its delivery 150, rammer 75, camera 90
     assert bought == D("293.00")  # pipe 42, couplings 48, sand 56, its delivery 90, sod 57
@@ -155,7 +155,7 @@ def test_maple_is_4200_dollars():
 def test_pecan_is_16525_dollars():
     hours, crews, labor, machines, bought, stuff, subs = parts_of(PECAN, {"tunnel", "slurry_backfill", "under_slab"})
     assert round(hours["B"], 2) == D("52.10") and round(hours["A"], 2) == D("19.55")
-    assert crews == {"A": 3, "B": D("7.5")}
+    assert crews == {"plumbing": 3, "tunnel": D("7.5")}
     assert labor == D("6652.80")  # 84 h × 79.20
     assert machines == D("720.00")  # kit 60 × 8, slurry pump 150, camera 90
     assert bought == D("940.50")

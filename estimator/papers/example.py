@@ -6,9 +6,10 @@ from decimal import Decimal
 from estimator.model.add_on import AddOn
 from estimator.model.job import Customer, House, Job, Site, Wishes
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
-from estimator.model.offer import DaySpan, Extra, Firm, Option, Payment, Quote, Term, ToOthers
+from estimator.model.offer import Extra, Firm, Option, Payment, Quote, Term, ToOthers
 from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, TaskHours
 from estimator.model.say import Dollars, Feet, Say
+from estimator.model.schedule import DaySpan
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
 from estimator.papers.example_house import DIP, GROOVE, HOLE, example_line

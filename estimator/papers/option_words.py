@@ -4,7 +4,8 @@ import math
 from decimal import Decimal
 
 from estimator.model.money import to_step
-from estimator.model.offer import DaySpan, Option, ToOthers
+from estimator.model.offer import Option, ToOthers
+from estimator.model.schedule import DaySpan
 from estimator.papers import add_ons
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart, warranty_begins

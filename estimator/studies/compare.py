@@ -15,14 +15,13 @@ from estimator.scopes.before import DIG_FACTS
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.ground import runs_under
 from estimator.scopes.judge import Judge, counts
-from estimator.scopes.measures import CLASSES
 from estimator.scopes.rules import may
 from estimator.scopes.wanted import over_stretch
 from estimator.studies.column import Column
 from estimator.studies.deciding import decides
 from estimator.studies.priced import study
 from estimator.tables.tables import Tables
-from estimator.wording.plain import LINES, in_plain_words
+from estimator.wording.plain import CLASSES, LINES, in_plain_words
 
 UNDER_FLOOR = ("tunnel", "break-through", "reline")
 DIGS = ("tunnel", "break-through", "trench", "yard spot")

@@ -1,18 +1,13 @@
 """A reading in; what a careful person would ask about it, with answers to choose from, out."""
 
 import copy
-from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.assign import Assign
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN, Way
 from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.limits import DEEP_FT, MOST_DEPTH_FT
 from estimator.fieldnotes.understand import POINT_LIKE
-
-if TYPE_CHECKING:
-    pass
-from estimator.fieldnotes.assign import Assign
-
-DEEPEST_FT = 25.0
 
 
 class Doubts(Assign):
@@ -193,27 +188,33 @@ class Doubts(Assign):
             and d.inch >= bore
         ):
             if d.word == "offset" and d.inch >= bore:
-                return f"an offset of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", (
-                    *((corrected(d.inch / 10)) if d.inch >= 10 else ()),
+                share = copy.copy(d)
+                share.inch, share.percent = None, (d.inch, d.inch)
+                return f"an offset of {shown(d.inch)} in, in a pipe of {shown(bore)} in?", (
+                    *(corrected(d.inch / 10) if 10 <= d.inch < 10 * bore else ()),
+                    *((row(at, way.to, [share]),) if d.inch >= 10 and d.inch <= 100 else ()),
                     row(at, way.to, [Draft("collapse", d.at, d.clause)]),
                 )
-            return f"{d.word} of {shown(d.inch)} in cannot be in a {shown(bore)} in pipe", ()
+            return f"{d.word} of {shown(d.inch)} in, in a pipe of {shown(bore)} in?", ()
         if d.word in ("hole", "gap") and d.inch is not None and d.inch > 2 * bore:
-            return f"a {d.word} of {shown(d.inch)} in in a {shown(bore)} in pipe?", corrected(d.inch / 10)
+            return f"a {d.word} of {shown(d.inch)} in, in a pipe of {shown(bore)} in?", (
+                *corrected(d.inch / 10),
+                row(at, way.to, [Draft("collapse", d.at, d.clause)]),
+            )
         if d.percent and d.percent[1] > 100:
-            return f"{shown(d.percent[1])} percent is more than the whole pipe", ()
+            return f"{shown(d.percent[1])} percent of the pipe?", ()
         if d.word == "branch" and d.inch is not None and (d.inch not in SIZES_IN or d.inch > max(bore, 4) + 2):
             return f"a branch of {shown(d.inch)} in?", best
         if d.word == "size" and d.inch is not None and d.inch not in SIZES_IN:
             return f"a pipe of {shown(d.inch)} in?", best
         if d.depth_ft is not None and d.word in ("loc", "depth", "pothole", "invert"):
             if self.bare_depth and d.depth_ft > MOST_BARE_DEPTH:
-                feet = () if d.depth_ft > DEEPEST_FT else (row(at, way.to, [d]),)
+                feet = () if d.depth_ft > DEEP_FT else (row(at, way.to, [d]),)
                 return f"{shown(d.depth_ft)} inches or feet deep?", (*corrected(depth=d.depth_ft / 12), *feet)
-            if d.depth_ft > DEEPEST_FT:
-                return f"{shown(d.depth_ft)} ft is deeper than a house drain lies; inches, or a slip?", corrected(
-                    depth=d.depth_ft / 12
-                )
+            if d.depth_ft > DEEP_FT:
+                inches = corrected(depth=d.depth_ft / 12) if d.depth_ft / 12 <= DEEP_FT else ()
+                feet = (row(at, way.to, [d]),) if d.depth_ft <= MOST_DEPTH_FT else ()
+                return f"{shown(d.depth_ft)} ft is deeper than house drains lie; feet or inches?", (*inches, *feet)
         if d.word == "sag" and self.numbers.long_ft is not None:
             return None
         return None

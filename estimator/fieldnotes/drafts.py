@@ -75,10 +75,10 @@ class Draft:
         if self.degrees is not None:
             out.append(shown(self.degrees))
         if self.depth_ft is not None:
-            out.append(show(round(self.depth_ft, 6)) + (f" from {self.surface}" if self.surface else ""))
+            out.append(_length(self.depth_ft) + (f" from {self.surface}" if self.surface else ""))
         if self.every_ft is not None:
             out.append(f"every {show(self.every_ft)}")
-        out += [f"{show(round(ft, 6))} {label}".strip() for label, ft in self.lengths]
+        out += [f"{_length(ft)} {label}".strip() for label, ft in self.lengths]
         if self.grade:
             out.append(self.grade)
         if self.count:
@@ -96,7 +96,7 @@ class Draft:
             out.append("suspected")
         text = " ".join(out)
         for ft, to in self.tapes:
-            text += f", {show(round(ft, 6))} {to}"
+            text += f", {_length(ft)} {to}"
         if self.flag:
             text += f", flag {self.flag}"
         if self.photo:
@@ -117,6 +117,16 @@ def shown(value: float) -> str:
     ('30.5', '2', '10.3333')
     """
     return f"{value:.4f}".rstrip("0").rstrip(".")
+
+
+def _length(ft: float) -> str:
+    """Feet as a person writes them: whole quarters of an inch stay so, where division left a tail.
+
+    >>> _length(26 / 12), _length(round(26 / 12, 6)), _length(3.4)
+    ('2 ft 2 in', '2 ft 2 in', '3.4 ft')
+    """
+    quarters = round(ft * 48)
+    return show(quarters / 48 if abs(ft * 48 - quarters) < 0.001 else round(ft, 6))
 
 
 def where(at: float, to: float | None, to_end: bool = False, about: bool = False) -> str:

@@ -145,6 +145,7 @@ def _read_log(
         found = logs.text(text.strip(), document.place(*path))
         if isinstance(found, Problem):
             log.found.append(found)
+            log.unread = True
             return
         LogReader(log, text.strip(), words, given, bore_in).read(found)
         return

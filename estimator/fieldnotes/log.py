@@ -176,5 +176,5 @@ def _first_reading(lines: list[str]) -> int:
 
 
 def nothing_read(log: Log, place: Place) -> list[Problem]:
-    """A log without footage says nothing of the drain."""
-    return [] if any(p.entries or p.sames for p in log.passes) else [NOTHING_READ(place)]
+    """A log without footage says nothing of the drain; of a file that could not be read its own problem tells."""
+    return [] if log.unread or any(p.entries or p.sames for p in log.passes) else [NOTHING_READ(place)]

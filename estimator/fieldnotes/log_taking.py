@@ -56,7 +56,8 @@ class LogTaking:
             if where.from_ft >= 0:
                 self.last = where
             if said.same:
-                run.sames.append(Same(where.from_ft, where.to_ft, said.same, place))
+                at = self._place(place, line, said.same_at) if column else place
+                run.sames.append(Same(where.from_ft, where.to_ft, said.same, at))
             for thing in said.things:
                 at = (
                     self._place(place, line, thing.at)

@@ -75,6 +75,7 @@ class Log:
     names: dict[str, str] = field(default_factory=dict)
     notes: list[str] = field(default_factory=list)
     found: list[Problem] = field(default_factory=list)
+    unread: bool = False  # a file of it could not be read
     rows: int = 0  # lines that are neither empty nor remarks
     understood: dict[tuple[str, int], tuple[str, ...]] = field(default_factory=dict)  # file, line: standard words
 

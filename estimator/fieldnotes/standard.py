@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.limits import MOST_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied
@@ -29,12 +30,13 @@ AT_ONE_PLACE = frozenset(("branch", "cleanout", "bend", "tree", "access", "stop"
 
 @dataclass(slots=True)
 class Said:
-    """What a line in standard words says; `same` is what it saw again, `to_end` a stretch to where the run ends."""
+    """What a line in standard words says; `same` is what it saw again, written at `same_at`; `to_end` a stretch to where the run ends."""
 
     where: Where
     things: list[Thing] = field(default_factory=list)
     same: str = ""
     to_end: bool = False
+    same_at: int = 0
 
 
 def tied(line: Tidied, last: Where | None, names: frozenset[str]) -> Said | None:
@@ -75,7 +77,7 @@ def tied(line: Tidied, last: Where | None, names: frozenset[str]) -> Said | None
     things, stray = read_things(text, at, names, extra)
     if stray or not (things or tie) or any(not _whole(t, where, bool(to_end)) for t in things):
         return None
-    return Said(where, things, same, bool(to_end))
+    return Said(where, things, same, bool(to_end), tie.start(1) if tie else 0)
 
 
 def _whole(thing: Thing, where: Where, to_end: bool) -> bool:
@@ -144,7 +146,7 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         depth = values["depth"][0]
         if depth > MOST_BARE_DEPTH and re.search(rf"\b{depth:g}\s*(?![\d.]|'|ft|feet|\")", text):
             return True
-        if depth > 25:
+        if depth > MOST_DEPTH_FT:
             return True
     percent = values.get("percent")
     return bool(percent and percent[1] > 100)

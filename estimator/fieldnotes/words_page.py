@@ -5,9 +5,11 @@
 
 from pathlib import Path
 
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logproblems import EXAMPLES
 from estimator.fieldnotes.words import ALL_SIGNS, WORDS, Word
 
+MOST_SAID = 3
 BEGIN, END = "<!-- words: printed from the program -->", "<!-- end of words -->"
 _KINDS = {
     "zone": "what lies over the pipe",
@@ -34,10 +36,22 @@ def example(word: Word) -> str:
     return EXAMPLES.get(word.word) or _MORE_EXAMPLES.get(word.word) or surface.get(word.kind, word.word)
 
 
+def also_said(word: str) -> list[str]:
+    """The first few ways people say it, from the lexicon."""
+    phrases = ((" ".join(key), means) for key, means in lexicon().phrases.items())
+    said = [said for said, means in phrases if word in (means.get(c) for c in ("finding", "place", "zone"))]
+    return [s for s in said if s not in (word, f"{word}s")][:MOST_SAID]
+
+
+def _shown(word: Word) -> str:
+    said = also_said(word.word)
+    return f"`{example(word)}`" + (f" ({', '.join(said)})" if said else "")
+
+
 def words_part() -> str:
-    """The table of words and the list of signs."""
-    rows = [f"| `{w.word}` | {_KINDS[w.kind]} | `{example(w)}` |" for w in WORDS]
-    table = "\n".join(["| word | says | such as |", "|---|---|---|", *rows])
+    """The table of words with what people say for them, a row a kind, and the list of signs."""
+    rows = [f"| {says} | {'; '.join(_shown(w) for w in WORDS if w.kind == kind)} |" for kind, says in _KINDS.items()]
+    table = "\n".join(["| says | such as (and what people say for it) |", "|---|---|", *rows])
     return f"{BEGIN}\n\n{table}\n\nSigns, after any of them: {', '.join(ALL_SIGNS)}.\n\n{END}"
 
 

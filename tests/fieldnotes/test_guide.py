@@ -11,6 +11,7 @@ from estimator.fieldnotes import job_page
 from estimator.fieldnotes.questions import SECTIONS
 from estimator.fieldnotes.words import WORDS, Word
 from estimator.fieldnotes.words_page import example, page
+from estimator.model.line import Line
 
 GUIDE = (Path(__file__).parents[2] / "docs" / "field-notes.md").read_text("utf-8")
 JOB_GUIDE = (Path(__file__).parents[2] / "docs" / "job-file.md").read_text("utf-8")
@@ -32,6 +33,29 @@ def test_every_question_writes_a_key_that_is_declared_and_every_key_has_a_meanin
     assert asked <= keys
     assert keys == asked | job_page.NOT_ASKED.keys()
     assert not asked & job_page.NOT_ASKED.keys()
+
+
+TYPED = re.findall(
+    r"^\| `(.*?)` \| `(.*?)` \|$", GUIDE.partition("## Ten examples")[2].partition("## Words")[0], re.MULTILINE
+)
+
+
+def test_there_are_ten_examples() -> None:
+    assert len(TYPED) == 10
+
+
+@pytest.mark.parametrize(("typed", "understood"), TYPED)
+def test_what_the_guide_says_a_line_means_it_means(typed: str, understood: str) -> None:
+    typed_so, written_so = (reading(START + line + "\n") for line in (typed, understood))
+    assert typed_so.job is not None and written_so.job is not None
+    assert [p for p in typed_so.problems if p.code == "log/asked"] == []
+    assert _said(typed_so.job.lines[0]) == _said(written_so.job.lines[0])
+
+
+def _said(line: Line) -> tuple[object, ...]:
+    findings = [(f.kind, f.stretch, f.size_in, f.percent, f.grade, f.clock, f.signs) for f in line.findings]
+    marks = [(m.word, m.origin.reading_ft, m.size_in, m.name) for m in line.marks]
+    return findings, marks
 
 
 @pytest.mark.parametrize("word", WORDS, ids=lambda w: w.word)

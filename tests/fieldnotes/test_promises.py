@@ -70,7 +70,7 @@ def test_any_bytes_in_a_file_are_a_job_or_problems(data: bytes, as_log: bool) ->
     assert found.job is not None or found.problems
 
 
-@settings(max_examples=150, deadline=None, derandomize=True)
+@settings(max_examples=150, deadline=None)
 @given(logs)
 def test_any_log_of_known_pieces_is_read_or_refused_and_reads_back_alike(log: str) -> None:
     found = reading(log)

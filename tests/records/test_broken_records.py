@@ -14,7 +14,7 @@ from estimator.model.problem import CannotGoOn, Problem
 from estimator.model.say import Feet, Say
 from estimator.papers.example import example_quote
 from estimator.records import bundle
-from estimator.records.accepted import accept, accepted
+from estimator.records.accepted import accept, accepted, not_before
 from estimator.records.again import again
 from estimator.records.finished import doubts, finish
 from estimator.records.issue import issue
@@ -81,6 +81,10 @@ class Desk:
 
     def accepted_on(self, day: date) -> None:
         accept(self.folder, named(self.folder, "r1"), "A", day)
+
+    def quoted_too_early(self) -> None:
+        self.accepted_on(date(2026, 11, 20))
+        not_before(self.folder, date(2026, 11, 19))
 
     def accepted_unfixed(self) -> None:
         quote = self.quote_at("4300.00")
@@ -151,6 +155,7 @@ DEEDS: dict[str, Callable[[Desk, pytest.MonkeyPatch], tuple[Problem, ...] | None
     "the work is done before anybody signed": lambda desk, _: finish(desk.folder, date(2026, 11, 20)) and None,
     "the work is done a day before the signature": lambda desk, _: desk.done(19),
     "the work is done twice": lambda desk, _: desk.done(25, 26),
+    "a revision is dated the day before the signature": lambda desk, _: desk.quoted_too_early(),
     "option A is accepted twice": lambda desk, _: desk.accepted_twice(),
     "a name holds a control character": lambda desk, _: desk.cannot_hold(),
     "another workbook comes back": lambda desk, _: desk.never_issued(),

@@ -202,7 +202,7 @@ class Doubts(Assign):
                 row(at, way.to, [Draft("collapse", d.at, d.clause)]),
             )
         if d.percent and d.percent[1] > 100:
-            return f"{shown(d.percent[1])} percent of the pipe?", ()
+            return f"{shown(d.percent[1])} percent is more than the whole pipe; how much?", ()
         if d.word == "branch" and d.inch is not None and (d.inch not in SIZES_IN or d.inch > max(bore, 4) + 2):
             return f"a branch of {shown(d.inch)} in?", best
         if d.word == "size" and d.inch is not None and d.inch not in SIZES_IN:

@@ -6,7 +6,7 @@ from estimator.fieldnotes.assign import Assign
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN, Way
 from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
-from estimator.fieldnotes.limits import DEEP_FT, MOST_DEPTH_FT
+from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.understand import POINT_LIKE
 
 
@@ -213,7 +213,7 @@ class Doubts(Assign):
                 return f"{shown(d.depth_ft)} inches or feet deep?", (*corrected(depth=d.depth_ft / 12), *feet)
             if d.depth_ft > DEEP_FT:
                 inches = corrected(depth=d.depth_ft / 12) if d.depth_ft / 12 <= DEEP_FT else ()
-                feet = (row(at, way.to, [d]),) if d.depth_ft <= MOST_DEPTH_FT else ()
+                feet = (row(at, way.to, [d]),) if d.depth_ft <= MAIN_DEPTH_FT else ()
                 return f"{shown(d.depth_ft)} ft is deeper than house drains lie; feet or inches?", (*inches, *feet)
         if d.word == "sag" and self.numbers.long_ft is not None:
             return None

@@ -10,8 +10,10 @@ MOST_BARE_RISER_FT = 6.0
 """A riser longer than this is asked for its unit: 28 without one is inches more often than feet (common practice)."""
 DEEP_FT = 25.0
 """A house drain deeper than this is asked about; few lie below 12 ft (common practice)."""
+MAIN_DEPTH_FT = 30.0
+"""A city main may lie this deep (common practice); a log line that says more is asked back."""
 MOST_DEPTH_FT = 60.0
-"""A city main may lie 30 ft deep; no house drain is dug for at twice that."""
+"""No house drain is dug for at twice the depth of a deep city main."""
 THICK_SLAB_FT = 1.5
 """No floor slab of a house is thicker than this: 4 to 6 in is common practice, beams are written as beams."""
 

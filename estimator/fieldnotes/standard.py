@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
-from estimator.fieldnotes.limits import MOST_DEPTH_FT
+from estimator.fieldnotes.limits import MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied
@@ -146,7 +146,7 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         depth = values["depth"][0]
         if depth > MOST_BARE_DEPTH and re.search(rf"\b{depth:g}\s*(?![\d.]|'|ft|feet|\")", text):
             return True
-        if depth > MOST_DEPTH_FT:
+        if depth > MAIN_DEPTH_FT:
             return True
     percent = values.get("percent")
     return bool(percent and percent[1] > 100)

@@ -34,7 +34,7 @@ def test_a_long_riser_without_a_unit_in_the_job_file_is_asked_back() -> None:
     [
         ("depth 25ft from lawn", "log/deep", False),
         ("depth 25.1ft from lawn", "log/deep", True),
-        ("depth 60.1ft from lawn", "log/asked", True),
+        ("depth 30.1ft from lawn", "log/asked", True),
         ("offset 3.9in", "log/asked", False),
         ("offset 4in", "log/asked", True),
         ("hole 4in soil seen", "log/hole-above-bore", False),

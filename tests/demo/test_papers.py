@@ -28,16 +28,23 @@ def lines_of(book):
 
 def test_what_a_depth_asks_for_names_its_dig_and_its_option(quote):
     said = [t for t in lines_of(crew(quote, "en_US"))["Safety"] if "forces a system" in t or "slope, shore or box" in t]
-    assert len(said) > 1
+    assert said
     assert [t for t in said if "(option " not in t] == []
+    trench = with_way(quote, "trench")
     assert any(
-        t.startswith("! yard line: from 16 ft 10 in to 56 ft 6 in (option D): Depth with tolerance 5 ft 1 in")
+        t.startswith(f"! yard line: from 16 ft 10 in to 56 ft 6 in (option {trench}): The trench") and "5 ft 1 in" in t
         for t in said
     )
 
 
+def with_way(quote, method):
+    """The letter of an option with this way of repair."""
+    return next(o.letter for o in quote.options if method in {r.method for r in o.scope.repairs})
+
+
 def test_a_way_round_is_told_by_its_legs_and_not_by_stations_of_the_old_line(quote):
-    work = lines_of(crew(quote, "en_US", "C"))["Work C"]
+    letter = with_way(quote, "reroute")
+    work = lines_of(crew(quote, "en_US", letter))[f"Work {letter}"]
     assert "New way “kitchen along the east wall”" in work
     assert "34 ft 6 in of new 2 inch pipe, turns and uprights counted" in work
     assert {"Leg 1: 9 ft, along a wall", "Leg 2: 24 ft, under the yard", "Ties into: yard line, at 4 ft"} <= set(work)
@@ -55,17 +62,21 @@ def test_the_crew_reads_nothing_about_prices(quote, language, words):
 
 def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote):
     by_letter = {option.letter: Letter(quote, "en_US").say(option.water_test_text) for option in quote.options}
-    b = next(option for option in quote.options if option.letter == "B")
-    assert [t.repair.line for t in b.takeoffs if t.repair.method == "yard spot" and not t.value("tests")] == ["yard"]
-    assert by_letter["B"].startswith("Only the new part of the kitchen line and main line: it is filled and must hold.")
-    assert by_letter["D"].startswith("Only the new part: it is filled and must hold.")
+    spot = next(option for option in quote.options if option.letter == with_way(quote, "yard spot"))
+    assert [t.repair.line for t in spot.takeoffs if t.repair.method == "yard spot" and not t.value("tests")] == ["yard"]
+    assert by_letter[spot.letter].startswith(
+        "Only the new part of the kitchen line and main line: it is filled and must hold."
+    )
+    trench = with_way(quote, "trench")
+    assert by_letter[trench].startswith("Only the new part: it is filled and must hold.")
 
 
 def test_a_floor_is_said_to_be_opened_only_where_one_is(quote):
     sheets = lines_of(homeowner(quote, "en_US"))
-    assert any("Opening the floor cuts the soil" in t for t in sheets["Option B"])
-    assert not any("Opening the floor cuts the soil" in t for t in sheets["Option C"])
-    assert any("Digging under the floor breaks the soil" in t for t in sheets["Option C"])
+    floor, tunnel = with_way(quote, "break-through"), with_way(quote, "tunnel")
+    assert any("Opening the floor cuts the soil" in t for t in sheets[f"Option {floor}"])
+    assert not any("Opening the floor cuts the soil" in t for t in sheets[f"Option {tunnel}"])
+    assert any("Digging under the floor breaks the soil" in t for t in sheets[f"Option {tunnel}"])
 
 
 def test_a_side_view_says_that_its_bars_are_not_depths(quote):

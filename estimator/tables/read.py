@@ -74,7 +74,7 @@ def read_tables(
     >>> reading = read_tables(demo_folder(), date(2026, 11, 25))
     >>> reading.problems
     ()
-    >>> reading.tables.rate("L")
+    >>> reading.tables.rate("lining")
     Decimal('124.08')
     """
     raw, problems = _raw(path)

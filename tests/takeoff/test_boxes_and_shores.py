@@ -113,12 +113,12 @@ def test_the_outside_end_of_a_strip_is_shored_and_wider_from_five_feet_on(
 
 
 def test_burst_pits_are_dug_as_large_as_their_boxes(tables: Tables) -> None:
-    """D = 5.0 + 0.1875 + 0.33 up = 5.6 ft; R = 7.5 ft: √(2 x 7.5 x 5.6 - 5.6²) = 7.26, up 7.3. A box is 4 x 8 ft.
+    """D = 5.0 + 0.1875 + 0.33 up = 5.6 ft; R = 7.5 ft: √(2 x 7.5 x 5.6 - 5.6²) = 7.26, up 7.3. A box is 3.25 x 8 ft.
 
-    Entry 7.3 x 2.5 and pull pit 5 x 4 both become 8 x 4 ft; boards by hand need 0.375 + 3.0, up 3.4 ft between them.
+    Entry 7.3 x 2.5 becomes 8 x 3.4 ft (what held sides need: 0.375 + 3.0, up), the pull pit 5 x 4 becomes 8 x 4 ft.
     """
     found = take_off(repair("burst", 5, 55), deep(5.0), tables)
-    assert found.value("dig_bcy") == pytest.approx(5.6 * (8 * 4 + 8 * 4) / 27)
+    assert found.value("dig_bcy") == pytest.approx(5.6 * (8 * 3.4 + 8 * 4) / 27)
     by_hand = take_off(repair("burst", 5, 55), deep(5.0, Site(machine=False)), tables)
     assert by_hand.value("hand_dig_bcy") == pytest.approx(5.6 * (7.3 * 3.4 + 5 * 4) / 27)
     assert by_hand.value("shores_sf") == pytest.approx(5.6 * 2 * (7.3 + 3.4 + 5 + 4))
@@ -140,3 +140,12 @@ def test_air_is_tested_past_four_feet_where_a_drain_leaks(tables: Tables, centre
     tight = replace(tight, lines=(replace(tight.lines[0], findings=()),))
     quiet = take_off(repair("yard spot", 36, 45), tight, tables)
     assert not any("the air in the hole" in str(c) for c in quiet.cautions)
+
+
+def test_boxes_are_dragged_along_a_long_trench(tables: Tables) -> None:
+    """64 ft in boxes of 8 ft: 8 places, 2 boxes in it at once, dragged 6 times; 4 lengths at two a day are 2 days (by hand)."""
+    found = take_off(repair("trench", 0, 60), deep(5.5), tables)
+    length = found.value("dig_length_ft")
+    places = -(-length // 8)
+    assert (found.value("boxes"), found.value("box_moves")) == (2, places - 2)
+    assert found.value("shoring_box_days") == 2 * max(2, -(-(-(-places // 2)) // 2))

@@ -5,6 +5,8 @@ import shutil
 import sys
 from pathlib import Path
 
+from hypothesis import settings
+
 KEPT = Path(__file__).parent.parent / ".pytest_cache" / "compiled"
 """Where the program's modules are kept compiled: a test that starts the program need not compile six hundred of them."""
 os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
@@ -18,3 +20,7 @@ def pytest_report_header() -> str:
     if collect_ignore:
         return "office program: none on this machine, so tests/engine is left out (CI runs it)"
     return "office program: found, so tests/engine runs too"
+
+
+settings.register_profile("no timed tests", deadline=None)
+settings.load_profile("no timed tests")

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from decimal import Decimal
 
+from estimator.cli.views import schedule_bars
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import Bar, strip, title
 from estimator.cli.views.table import indented, table
@@ -29,6 +30,7 @@ def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
         *_heading(quote, language),
         *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns, language)),
         *_comparison(quote, columns, language),
+        *_who_works_when(quote, columns, language),
         *_not_offered(quote, columns, language),
         *_closing(quote, columns, language),
     ]
@@ -38,6 +40,13 @@ def _heading(quote: Quote, language: str) -> list[Row]:
     job = quote.job
     prices = speaker(language)("{place}; prices of {day}", place=quote.place, day=day(quote.day, language))
     return [Row(f"{job.number}  {job.customer.site}", "head"), Row(prices), Row("")]
+
+
+def _who_works_when(quote: Quote, columns: int, language: str) -> list[Row]:
+    """The schedule's picture where one option stands alone; of several it would be longer than all the rest."""
+    if len(quote.options) != 1:
+        return []
+    return schedule_bars.rows(quote.options[0].schedule, columns, language)
 
 
 def _drawing(quote: Quote, name: str, columns: int, language: str) -> list[Row]:

@@ -1,0 +1,67 @@
+"""An option's schedule in; bars by crew and day for a terminal out, what happens on which day under them, and what may move it."""
+
+from estimator.cli.views.screen import Row
+from estimator.cli.views.table import indented, table
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, number, sentence
+from estimator.model.schedule import DaySpan, Schedule
+from estimator.wording.say import say, speaker
+
+WORKS, OFF = "█", "▒"
+"""A half day a crew is there; a half day no drain may be used."""
+
+
+def rows(schedule: Schedule, columns: int, language: str = ENGLISH) -> list[Row]:
+    """Return two letters a day for each crew, the drains under them, then the days in words. Nothing without tasks."""
+    if not schedule.tasks:
+        return []
+    speak = speaker(language)
+    days = int(-(-schedule.days_on_site // 1))
+    head = "".join(f"{day:<2}" if day < 100 else "" for day in range(1, days + 1))
+    lines = [(speak("day"), head), *((term(crew, language), _bar(schedule, crew, days)) for crew in schedule.crews)]
+    lines.append((speak("no drains"), _off(schedule, days)))
+    wide = max(len(label) for label, _ in lines) + 2
+    out = [Row(""), Row(speak("Who works when"), "head")]
+    out += [Row(f"{label:<{wide}}{bar}".rstrip()) for label, bar in lines if len(bar) + wide <= columns]
+    cells = [(_when(span, language), sentence(span.text, language)) for span in schedule.calendar]
+    out += [Row(line) for line in table(("", ""), cells, columns)]
+    return out + [Row(line) for text in _moves(schedule, language) for line in indented(text, columns, by=0, hanging=2)]
+
+
+def _bar(schedule: Schedule, crew: str, days: int) -> str:
+    half = schedule.day_hours / 2
+    mine = [t for t in schedule.tasks if t.crew == crew]
+    there = (any(t.start < (n + 1) * half - 0.25 and t.end > n * half + 0.25 for t in mine) for n in range(2 * days))
+    return "".join(WORKS if works else "·" for works in there)
+
+
+def _off(schedule: Schedule, days: int) -> str:
+    out = ["·"] * (2 * days)
+    for span in schedule.calendar:
+        if span.no_drains:
+            for half in range(int(span.start * 2), int((span.start + span.length) * 2)):
+                out[half] = OFF
+    return "".join(out)
+
+
+def _when(span: DaySpan, language: str) -> str:
+    speak = speaker(language)
+    first, last = int(span.start) + 1, int(-(-(span.start + span.length) // 1))
+    days = (
+        speak("day {first}", first=number(first))
+        if first == last
+        else speak("days {first} to {last}", first=number(first), last=number(last))
+    )
+    return f"{days} ({speak('no drains')})" if span.no_drains else days
+
+
+def _moves(schedule: Schedule, language: str) -> list[str]:
+    speak = speaker(language)
+    out = []
+    if schedule.leads:
+        said = ", ".join(f"{say(lead.what, language)} {lead.working_days}" for lead in schedule.leads)
+        out.append(speak("Before the first day, working days: {leads}.", leads=said))
+    if schedule.risks:
+        said = ", ".join(f"{say(risk.what, language)} +{number(risk.days)}" for risk in schedule.risks)
+        out.append(speak("May move the end, days: {risks}.", risks=said))
+    return out

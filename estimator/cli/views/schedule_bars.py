@@ -1,10 +1,12 @@
 """An option's schedule in; bars by crew and day for a terminal out, what happens on which day under them, and what may move it."""
 
+from math import ceil
+
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, number, sentence
-from estimator.model.schedule import DaySpan, Schedule
+from estimator.model.schedule import HALF_DAY, DaySpan, Schedule
 from estimator.wording.say import say, speaker
 
 WORKS, OFF = "█", "▒"
@@ -16,7 +18,7 @@ def rows(schedule: Schedule, columns: int, language: str = ENGLISH) -> list[Row]
     if not schedule.tasks:
         return []
     speak = speaker(language)
-    days = int(-(-schedule.days_on_site // 1))
+    days = ceil(schedule.days_on_site)
     head = "".join(f"{day:<2}" if day < 100 else "" for day in range(1, days + 1))
     lines = [(speak("day"), head), *((term(crew, language), _bar(schedule, crew, days)) for crew in schedule.crews)]
     lines.append((speak("no drains"), _off(schedule, days)))
@@ -46,12 +48,16 @@ def _off(schedule: Schedule, days: int) -> str:
 
 def _when(span: DaySpan, language: str) -> str:
     speak = speaker(language)
-    first, last = int(span.start) + 1, int(-(-(span.start + span.length) // 1))
+    first, last = int(span.start) + 1, ceil(span.start + span.length)
     days = (
         speak("day {first}", first=number(first))
-        if first == last
-        else speak("days {first} to {last}", first=number(first), last=number(last))
-    )
+        if first == last and span.length == HALF_DAY:
+        morning = span.start == int(span.start)
+        days = speak("day {first}, morning", first=number(first)) if morning else speak("day {first}, afternoon", first=number(first))
+    elif first == last:
+        days = speak("day {first}", first=number(first))
+    else:
+        days = speak("days {first} to {last}", first=number(first), last=number(last))
     return f"{days} ({speak('no drains')})" if span.no_drains else days
 
 

@@ -49,11 +49,13 @@ def _off(schedule: Schedule, days: int) -> str:
 def _when(span: DaySpan, language: str) -> str:
     speak = speaker(language)
     first, last = int(span.start) + 1, ceil(span.start + span.length)
-    days = (
-        speak("day {first}", first=number(first))
-        if first == last and span.length == HALF_DAY:
+    if first == last and span.length == HALF_DAY:
         morning = span.start == int(span.start)
-        days = speak("day {first}, morning", first=number(first)) if morning else speak("day {first}, afternoon", first=number(first))
+        days = (
+            speak("day {first}, morning", first=number(first))
+            if morning
+            else speak("day {first}, afternoon", first=number(first))
+        )
     elif first == last:
         days = speak("day {first}", first=number(first))
     else:

@@ -10,7 +10,8 @@ import typer
 from estimator.cli.writing import new_file
 from estimator.model.problem import Place, Problem
 from estimator.pricing.ledger import Entry, Kind, bookkeeping_csv
-from estimator.records.afterwards.money import Money, changed, milestone, money, note
+from estimator.records.afterwards.money import START, Money, changed, milestone, money, note
+from estimator.records.afterwards.ordered import order_entries
 from estimator.records.afterwards.problems import (
     BEFORE_SIGNING,
     BOOKED_ALREADY,
@@ -34,19 +35,26 @@ def amount_of(text: str) -> Decimal:
 
 
 def noted(folder: Path, done: Sold, said: dict[str, str], amount: str, day: date, reference: str) -> Money:
-    """`said` holds what was typed by its option: paid, due, change, credit. Nothing typed: as it stands. Errors: CannotGoOn."""
+    """`said` holds what was typed by its option: paid, due, change, credit, order. Nothing typed: as it stands. Errors: CannotGoOn."""
     state = money(folder, done)
     entries: list[Entry] = []
-    due = {milestone(state, said["due"], folder).name: day} if said["due"] else {}
+    due = {_due_name(state, said["due"], folder): day} if said["due"] else {}
     if said["paid"]:
         name = milestone(state, said["paid"], folder).name
         entries.append(Entry(day=day, kind="payment", text=name, amount=amount_of(amount), reference=reference))
+    if said["order"]:
+        entries += order_entries(folder, done, said["order"], day, state.later)
     for kind in ("change", "credit"):
         if said[kind]:
             entries += changed(
                 done, "change" if kind == "change" else "credit", said[kind], _above(amount), day, reference
             )
     return note(folder, done, entries, due) if entries or due else state
+
+
+def _due_name(state: Money, typed: str, folder: Path) -> str:
+    """The first day of work may be noted whether a payment is agreed for it or not: the schedule hangs on it."""
+    return START if typed.strip().lower() == START else milestone(state, typed, folder).name
 
 
 def doubts(folder: Path, done: Sold, state: Money, paid: str, amount: str, day: date) -> list[Problem]:

@@ -10,10 +10,12 @@ from pathlib import Path
 import typer
 
 from estimator.cli.views import actuals as view
+from estimator.cli.views.problems import tell
 from estimator.cli.views.screen import Row
 from estimator.pricing.actuals import Actual, Outcome, Suggestion, outcomes_of, strangers_to, suggestions
 from estimator.records.afterwards.actuals import keep, worked
 from estimator.records.afterwards.crew_hours import crew_hours
+from estimator.records.afterwards.far_hours import far_from_estimate
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
 from estimator.records.standing import job_files
@@ -59,6 +61,7 @@ def noted(
         entries = (*entries, *crew_hours(file, done))
     if entries or days is not None:
         held = keep(folder, done, entries, days, add)
+        tell(far_from_estimate(folder, done, entries, days))
     return compared(done, held.entries if held else (), held.days if held else None)
 
 

@@ -88,6 +88,7 @@ class Option:
     extras: tuple[Extra, ...]
     terms: tuple[Term, ...]
     payments: tuple[Payment, ...]
+    extras_tax: Decimal = Decimal(0)  # the most sales tax that all extras together can carry
     needs_papers: tuple[Say, ...] = ()  # permits, engineer
     name: str = ""  # the estimator's own name for it, when he gave one
     fixed: bool = True  # False: something must be confirmed before the price holds
@@ -138,8 +139,8 @@ class Option:
 
     @property
     def most(self) -> Decimal:
-        """What the price cannot go above unless the homeowner signs: price and all capped extras."""
-        return self.price.total + sum((e.cap_amount for e in self.extras), Decimal(0))
+        """What the price cannot go above unless the homeowner signs: price, all capped extras and their tax."""
+        return self.price.total + self.extras_tax + sum((e.cap_amount for e in self.extras), Decimal(0))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -218,6 +218,9 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
             Cell(product, "money"),
         )
         cells.append(at(AMOUNT, row))
+    if option.extras_tax:
+        row = page.add(Cell(speak("Sales tax on these, at most"), "cell", 5), Cell(option.extras_tax, "money"))
+        cells.append(at(AMOUNT, row))
     if option.fixed:
         most = sum_of([total, f"{cells[0]}:{cells[-1]}"], option.most)
         above = speak("The price cannot go above this unless you sign a change")

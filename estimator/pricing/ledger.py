@@ -39,19 +39,19 @@ def owed(entries: Iterable[Entry]) -> Decimal:
     return cents(sum((-e.amount if e.kind in OFF else e.amount for e in entries), Decimal(0)))
 
 
-def tax_on(amount: Decimal, price_without_tax: Decimal, tax: Decimal, percent: Decimal | None = None) -> Decimal:
-    """Tax on a change or credit, to the cent: at the place's own rate where all of the original was taxed at it, else the same
-    share of the amount as of the original.
+def tax_on(amount: Decimal, price_without_tax: Decimal, tax: Decimal, whole_charge: Decimal | None = None) -> Decimal:
+    """Return the tax on a change or credit, to the cent: at the rate of a place that taxes the whole charge, whatever the
+    original held that was not taxed; elsewhere the same share of the amount as of the original.
 
-    >>> tax_on(Decimal(100), Decimal(4000), Decimal(330)), tax_on(Decimal(1000), Decimal(4000), Decimal("327.06"), Decimal("8.25"))
-    (Decimal('8.25'), Decimal('81.77'))
-    >>> tax_on(Decimal(10000), Decimal("40.15"), Decimal("3.31"), Decimal("8.25"))
-    Decimal('825.00')
+    >>> tax_on(Decimal(1000), Decimal(4000), Decimal("327.06"), Decimal("8.25"))
+    Decimal('82.50')
+    >>> tax_on(Decimal(100), Decimal(4000), Decimal(132))
+    Decimal('3.30')
     """
-    if not price_without_tax:
+    if not tax or not price_without_tax:
         return Decimal(0)
-    if percent is not None and cents(price_without_tax * percent / 100) == cents(tax):
-        return cents(amount * percent / 100)
+    if whole_charge is not None:
+        return cents(amount * whole_charge / 100)
     return cents(amount * tax / price_without_tax)
 
 

@@ -43,6 +43,7 @@ def option(
     promise, promise_text = stays.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
     place = _place(job, tables)
     low, high = life(methods)
+    extras = terms.extras(tables, used, known)
     return Option(
         letter=letter, title=title(methods), under_title=under_title(methods), name=chosen.name,
         scope=chosen.scope, takeoffs=chosen.takeoffs, price=lettered(chosen.price, letter),
@@ -53,7 +54,7 @@ def option(
         warranty_en=" ".join(dict.fromkeys(m.warranty_en for m in methods)),
         warranty_es=" ".join(dict.fromkeys(m.warranty_es for m in methods)),
         main_risk=Say.of("{risk}", risk=FromTable(methods[0].risk_en, methods[0].risk_es)),
-        extras=terms.extras(tables, used, known), terms=terms.terms(tables, used, known),
+        extras=extras, extras_tax=terms.extras_tax(extras, place), terms=terms.terms(tables, used, known),
         to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
         payments=chosen.payments, add_ons=chosen.add_ons,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,

@@ -1,15 +1,17 @@
 """Methods and facts of an option in, its sentences, its agreed extras and what goes to others out, from the firm's tables."""
 
 from collections.abc import Iterable, Set
-from decimal import Decimal
+from decimal import ROUND_CEILING, Decimal
 
-from estimator.model.money import cents, exact, to_step
+from estimator.model.money import CENT, cents, exact, to_step
 from estimator.model.offer import Extra, Term, ToOthers
 from estimator.quote.facts import holds
-from estimator.tables.rows import TermRow
+from estimator.tables.rows import PlaceRow, TermRow
 from estimator.tables.tables import Tables
 
 FLOOR_TERM = "oth-floor"
+CHARGED = ("separated", "whole charge")
+"""Kinds of sales tax that the homeowner is charged."""
 TO_OTHERS, NOTICE, FIRST_PAGE = "to others", "notice", "first page"
 
 
@@ -73,3 +75,12 @@ def extras(tables: Tables, used: Set[str], facts: Set[str]) -> tuple[Extra, ...]
         )
         for r in found
     )
+
+
+def extras_tax(found: Iterable[Extra], place: PlaceRow | None) -> Decimal:
+    """Return the most sales tax that all extras can carry: the place's rate on their caps, up to the cent, where anything is
+    charged to the homeowner. Where the place taxes materials alone it comes to less."""
+    if place is None or place.tax_percent is None or place.tax_kind not in CHARGED:
+        return Decimal(0)
+    caps = sum((extra.cap_amount for extra in found), Decimal(0))
+    return (caps * place.tax_percent / 100).quantize(CENT, ROUND_CEILING)

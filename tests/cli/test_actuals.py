@@ -30,7 +30,7 @@ def issue(folder: Path) -> Path:
         shutil.copyfile(NOTES / name, folder / name)
     job = folder / "job.toml"
     assert run("quote", job).exit_code == 0
-    assert run("quote", job, "--accepted", "B", "--on", "2026-11-20").exit_code == 0
+    assert run("quote", job, "--accepted", "D", "--on", "2026-11-20").exit_code == 0
     return job
 
 
@@ -62,7 +62,7 @@ def test_typed_hours_stand_beside_the_estimate_with_their_cause_and_touch_no_iss
     (task,) = found["tasks"]
     assert (task["task"], task["actual_hours"], task["cause"]) == ("hand dig inside", 36, "soil")
     assert 0 < task["hours"] != 36
-    assert (found["option"], found["days_real"]) == ("B", "12.0")
+    assert (found["option"], found["days_real"]) == ("D", "12.0")
     assert issued(job) == before
     assert {p.name for p in job.with_suffix("").iterdir()} == {".lock", "accepted r1.json", "actuals.json", "r1"}
 
@@ -97,7 +97,7 @@ def test_words_that_do_not_belong_together_are_a_wrong_command_line(job: Path, w
     assert worked(job.with_suffix("")) is None
 
 
-def filled(job: Path, folder: Path, *values: tuple[str, object, object, object], letter: str = "B") -> Path:
+def filled(job: Path, folder: Path, *values: tuple[str, object, object, object], letter: str = "D") -> Path:
     """The crew's workbook with (task, real quantity, hours, cause) written into the first row of each task."""
     made = next(p for p in job.with_suffix("").rglob("Crew*.xlsx"))
     book = openpyxl.load_workbook(made)
@@ -118,8 +118,8 @@ def test_the_crew_s_workbook_that_came_back_says_the_same_as_typing_it(job: Path
 
 
 def test_a_real_quantity_of_the_sheet_counts_as_production_counts_it(job: Path, tmp_path: Path) -> None:
-    first, *others = [t for t in sold(job.with_suffix("")).tasks if t.task == "saw slab"]
-    book = filled(job, tmp_path, ("saw slab", 100, 7.5, None))
+    first, *others = [t for t in sold(job.with_suffix("")).tasks if t.task == "coupling"]
+    book = filled(job, tmp_path, ("coupling", 100, 7.5, None))
     (task,) = entered(job, "--from", book)["tasks"]
     assert others
     assert task["actual_quantity"] == pytest.approx(100 * first.per + sum(t.quantity * t.per for t in others))
@@ -130,11 +130,11 @@ def test_work_written_in_by_hand_under_the_list_is_read_and_a_name_nobody_knows_
 ) -> None:
     book = filled(job, tmp_path, ("saw slab", None, 7.5, None))
     held = openpyxl.load_workbook(book)
-    held["Hours B"].append([None, "tunnel dig", None, None, None, None, 6, "found more"])
+    held["Hours D"].append([None, "tunnel dig", None, None, None, None, 6, "found more"])
     held.save(book)
     found = entered(job, "--from", book)
     assert ([t["task"] for t in found["tasks"]], found["not_estimated"]) == (["saw slab"], ["tunnel dig"])
-    held["Hours B"].append([None, "waiting for the truck", None, None, None, None, 2, None])
+    held["Hours D"].append([None, "waiting for the truck", None, None, None, None, 2, None])
     held.save(book)
     said = run("actuals", job, "--from", book)
     assert said.exit_code == 1 and "after/no-task" in said.stderr
@@ -145,7 +145,7 @@ def test_an_unreadable_cell_is_named_and_nothing_is_kept(job: Path, tmp_path: Pa
     said = run("actuals", job, "--from", book)
     assert said.exit_code == 1
     assert {"(after/amount)", "(after/cause)"} <= set(said.stderr.split())
-    assert "Hours B" in said.stderr and "eight" in said.stderr
+    assert "Hours D" in said.stderr and "eight" in said.stderr
     assert worked(job.with_suffix("")) is None
 
 
@@ -171,9 +171,9 @@ def test_a_run_that_is_stopped_before_any_step_leaves_the_hours_as_they_were(job
 def test_without_an_acceptance_the_option_is_named_by_hand(job: Path) -> None:
     (job.with_suffix("") / "accepted r1.json").unlink()
     assert "after/no-option" in run("actuals", job, "--task", "saw slab", "--hours", 5).stderr
-    assert entered(job, "--option", "b", "--task", "saw slab", "--hours", 5)["option"] == "B"
+    assert entered(job, "--option", "d", "--task", "saw slab", "--hours", 5)["option"] == "D"
     assert isinstance(worked(job.with_suffix("")), Worked)
-    assert entered(job)["option"] == "B"
+    assert entered(job)["option"] == "D"
 
 
 def test_over_several_jobs_rates_are_suggested_and_no_table_is_changed(job: Path, tmp_path: Path) -> None:

@@ -28,7 +28,7 @@ def _signed(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for name in demo.FILES:
         shutil.copyfile(NOTES / name, folder / name)
     assert run("quote", folder / "job.toml").exit_code == 0
-    assert run("quote", folder / "job.toml", "--accepted", "A", "--on", "2026-11-20").exit_code == 0
+    assert run("quote", folder / "job.toml", "--accepted", "B", "--on", "2026-11-20").exit_code == 0
     return folder / "job.toml"
 
 
@@ -89,9 +89,37 @@ def test_a_payment_taken_back_stands_beside_the_one_that_was_noted(job: Path) ->
 
 def test_the_last_payment_is_due_when_the_work_is_noted_as_done(job: Path) -> None:
     assert run("quote", job, "--done", "--on", "2026-12-05").exit_code == 0
-    state(job, "--due", "when work starts", "--on", "2026-12-01")
-    due = {m["name"]: m["due"] for m in state(job)["money"]["milestones"]}
-    assert due == {"deposit": "2026-11-20", "start": "2026-12-01", "pipe in before cover": None, "done": "2026-12-05"}
+    state(job, "--due", "at start of work", "--on", "2026-12-01")
+    assert due_days(job) == {
+        "deposit": "2026-11-20", "start": "2026-12-01", "pipe in before cover": "2026-12-05", "done": "2026-12-05",
+    }  # fmt: skip
+
+
+def due_days(job: Path) -> dict[str, str]:
+    return {m["name"]: m["due"] for m in state(job)["money"]["milestones"]}
+
+
+def test_from_the_first_day_of_work_the_payments_fall_due_on_the_days_of_the_schedule_and_by_hand(job: Path) -> None:
+    """The demo's option B has its pipe in on the sixth day of work and ends on the eighth. From Monday, December 21, 2026 the
+    working days are 21 to 24, 28 to 31 (Christmas is a Friday): the sixth is the 29th, the eighth the 31st [by hand]."""
+    state(job, "--due", "start", "--on", "2026-12-21")
+    assert due_days(job) == {
+        "deposit": "2026-11-20", "start": "2026-12-21", "pipe in before cover": "2026-12-29", "done": "2026-12-31",
+    }  # fmt: skip
+    state(job, "--due", "pipe", "--on", "2027-01-05")
+    assert due_days(job)["pipe in before cover"] == "2027-01-05"
+
+
+def test_a_change_order_is_billed_and_paid_by_its_name_with_its_tax(job: Path, tmp_path: Path) -> None:
+    whole = D(state(job)["balance"])
+    state(job, "--change", "one more cleanout", "--amount", "350.10", "--on", "2026-12-03")
+    found = state(job, "--paid", "cleanout", "--amount", "350.10", "--on", "2026-12-20", "--csv", tmp_path / "b.csv")
+    assert D(found["balance"]) == whole
+    rows = list(csv.DictReader((tmp_path / "b.csv").open(encoding="utf-8", newline="")))
+    assert ("payment", "one more cleanout", "-350.10") in [(r["kind"], r["text"], r["amount"]) for r in rows]
+    shown = run("money", job).stdout
+    assert "one more cleanout" in shown.split("Noted since")[0]
+    assert "after/more-than-agreed" in run("money", job, "--paid", "cleanout", "--amount", "1").stderr
 
 
 def test_the_rows_for_the_books_are_dated_named_and_sum_to_what_is_due(job: Path, tmp_path: Path) -> None:
@@ -113,9 +141,9 @@ def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: P
     """8.25 % on all of 4,000: 330, a change of 100 carries 8.25 [computed]."""
     record = next(job.with_suffix("").rglob("Record*.json"))
     held = unsealed(record.read_bytes())
-    option = held["quote"]["options"][0]
+    option = held["quote"]["options"][1]
     option["price"] |= {"total": "4330.00", "tax": "330.00"}
-    option["payments"] = [{"text": {"text": text, "words": []}, "amount": amount} for text, amount in (("Deposit, when you sign", "433.00"), ("When the work is done", "3897.00"))]  # fmt: skip
+    option["payments"] = [{"text": {"text": text, "words": []}, "amount": amount} for text, amount in (("Deposit, due at signing", "433.00"), ("Due at completion", "3897.00"))]  # fmt: skip
     record.write_bytes(sealed(held))
     found = state(job, "--change", "cleanout", "--amount", "100", "--on", "2026-12-01")
     assert [(m["amount"], m["tax"]) for m in found["money"]["milestones"]] == [
@@ -233,4 +261,4 @@ def test_a_change_carries_the_rate_of_the_place_to_the_cent() -> None:
 
     assert tax_on(D(10000), D("40.15"), D("3.31"), D("8.25")) == D("825.00")
     assert tax_on(D(10000), D("40.15"), D("3.31")) == D("824.41")
-    assert tax_on(D(2000), D(4000), D("165.00"), D("8.25")) == D("82.50")  # half of the original was taxed
+    assert tax_on(D(2000), D(4000), D("165.00"), D("8.25")) == D("165.00")  # a permit in the original was not taxed

@@ -11,12 +11,22 @@ JobOrFolder = Annotated[
     Path, typer.Argument(metavar="JOB", help="The job file; a folder of jobs lists who owes what since when.")
 ]
 Letter = Annotated[str, typer.Option("--option", metavar="LETTER", help="The option sold; else the accepted one.")]
-Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment, such as "deposit".')]
-Due = Annotated[str, typer.Option("--due", metavar="NAME", help="This payment fell due, --on its day.")]
+Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment or change order, such as "deposit".')]
+Due = Annotated[
+    str,
+    typer.Option(
+        "--due",
+        metavar="NAME",
+        help="This payment fell due, --on its day; start: the first day of work, the others follow its schedule.",
+    ),
+]
 Change = Annotated[
     str, typer.Option("--change", metavar="TEXT", help="Work added, signed by the homeowner; --amount without tax.")
 ]
 Credit = Annotated[str, typer.Option("--credit", metavar="TEXT", help="Something taken off; --amount without tax.")]
+Order = Annotated[
+    str, typer.Option("--order", metavar="rN", help="The change order to this revision was signed: bill what it moved.")
+]
 Amount = Annotated[str, typer.Option("--amount", metavar="DOLLARS", help="How much; below 0 to take a payment back.")]
 Reference = Annotated[str, typer.Option("--ref", metavar="TEXT", help="A check number, the number of a change order.")]
 Csv = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write all of it as plain rows for the books.")]
@@ -29,6 +39,7 @@ def command(
     due: Due = "",
     change: Change = "",
     credit: Credit = "",
+    order: Order = "",
     amount: Amount = "",
     on: OnDayOrToday = None,
     reference: Reference = "",
@@ -54,7 +65,7 @@ def command(
         answer(found, as_json, money.owing_rows(found, width(), language))
         return
     folder, done = job_money.of_job(job, letter)
-    said = {"paid": paid, "due": due, "change": change, "credit": credit}
+    said = {"paid": paid, "due": due, "change": change, "credit": credit, "order": order}
     before = standing(folder, done)
     state = job_money.noted(folder, done, said, amount, day, reference)
     asked = job_money.doubts(folder, done, state, paid, amount, day)

@@ -50,13 +50,13 @@ def _agreed(state: Money, columns: int, language: str) -> list[Row]:
     speak = speaker(language)
     heads = (speak("payment"), speak("amount"), speak("due on"), speak("came in"), speak("open"))
     cells = []
-    for asked in state.milestones:
+    for asked in state.asked:
         paid = state.paid_on(asked.name)
         amounts = [dollars(amount, language=language) for amount in (asked.amount, paid, asked.amount - paid)]
         due = day(asked.due, language) if asked.due else "—"
         cells.append((term(asked.name, language), amounts[0], due, *amounts[1:]))
     body = table(heads, cells, columns, right=(1, 3, 4))
-    return [Row(speak("Payments agreed"), "head"), *(Row(text) for text in body)]
+    return [Row(speak("Payments and change orders"), "head"), *(Row(text) for text in body)]
 
 
 def _later(state: Money, columns: int, language: str) -> list[Row]:

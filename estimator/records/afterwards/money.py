@@ -19,9 +19,12 @@ from estimator.records.finished import finished
 from estimator.records.lock import locked
 from estimator.records.refusals import told
 from estimator.records.told import told as in_english
+from estimator.schedule.dates import dated
 
 NAME = "money.json"
-DEPOSIT, DONE = "deposit", "done"
+DEPOSIT, START, DONE = "deposit", "start", "done"
+TAX_ON = "sales tax: "
+"""Before the text of a change or credit: the tax that it carries."""
 EARLIER = {"When the new pipe is in, before it is covered": "pipe in before cover"}
 """Words of payments as they stood in revisions issued before."""
 SHORT = {**EARLIER, **{str(said): name for name, said in WORDS.items()}}
@@ -45,6 +48,18 @@ class Money:
 
     milestones: tuple[Milestone, ...]
     later: tuple[Entry, ...]
+
+    @property
+    def asked(self) -> tuple[Milestone, ...]:
+        """Every payment money may come in for: those agreed, then change orders with their tax, due on the day they were signed."""
+        signed = dict.fromkeys(e.text for e in self.later if e.kind == "change")
+        return (*self.milestones, *(self._of_change(text) for text in signed))
+
+    def _of_change(self, text: str) -> Milestone:
+        amounts = [e.amount for e in self.later if e.kind == "change" and e.text == text]
+        tax = sum((e.amount for e in self.later if e.kind == "tax" and e.text == TAX_ON + text), Decimal(0))
+        day = next(e.day for e in self.later if e.kind == "change" and e.text == text)
+        return Milestone(name=text, text=text, amount=sum(amounts, tax), tax=tax, due=day)
 
     @property
     def paid(self) -> Decimal:
@@ -82,22 +97,28 @@ def money(folder: Path, done: Sold) -> Money:
     return Money(milestones=tuple(_milestones(folder, done, due)), later=later)
 
 
-def _milestones(folder: Path, done: Sold, due: Mapping[str, date]) -> Iterator[Milestone]:
-    """The deposit falls due on the day of signing, the last payment when the work is noted as done; the others as noted."""
+def _milestones(folder: Path, done: Sold, by_hand: Mapping[str, date]) -> Iterator[Milestone]:
     price, payments = done.option["price"], done.option["payments"]
     amounts = [Decimal(p["amount"]) for p in payments]
     taxes = spread(Decimal(price["tax"]), amounts) if amounts else ()
-    known = {**_by_itself(folder, done), **due}
+    known, ended = _by_schedule(done, by_hand.get(START)), finished(folder)
     for payment, amount, tax in zip(payments, amounts, taxes, strict=True):
         text = in_english(payment["text"])
         name = SHORT.get(text, text)
-        yield Milestone(name=name, text=text, amount=amount, tax=tax, due=known.get(name))
+        day = known.get(name)
+        if ended:
+            last = date.fromisoformat(ended.on)
+            day = last if day is None or name == DONE else min(day, last)
+        yield Milestone(name=name, text=text, amount=amount, tax=tax, due=by_hand.get(name, day))
 
 
-def _by_itself(folder: Path, done: Sold) -> dict[str, date]:
-    ended = finished(folder)
+def _by_schedule(done: Sold, first: date | None) -> dict[str, date]:
+    """The deposit on the day of signing; from the first day of work on the others at the milestones of its schedule."""
     known = {DEPOSIT: date.fromisoformat(done.signed.on)} if done.signed else {}
-    return known | ({DONE: date.fromisoformat(ended.on)} if ended else {})
+    if first is None:
+        return known
+    on = dated(done.schedule, first)
+    return known | {mark.name: on.on(mark.day) for mark in done.schedule.marks if mark.day <= len(on.days)}
 
 
 def _kept(folder: Path) -> tuple[tuple[Entry, ...], dict[str, date]]:
@@ -139,30 +160,35 @@ def note(
 
 
 def milestone(state: Money, asked: str, folder: Path) -> Milestone:
-    """The payment called so, by its short name or some of its words. Errors: CannotGoOn for none, or for several."""
+    """The payment or change order called so, by its short name or some of its words. Errors: CannotGoOn for none, or for several."""
     wanted = asked.strip().lower()
-    exactly = [m for m in state.milestones if wanted in (m.name.lower(), m.text.lower())]
-    near = [m for m in state.milestones if wanted and wanted in f"{m.name} {m.text}".lower()]
+    exactly = [m for m in state.asked if wanted in (m.name.lower(), m.text.lower())]
+    near = [m for m in state.asked if wanted and wanted in f"{m.name} {m.text}".lower()]
     found = exactly or near
     if len(found) == 1:
         return found[0]
-    names = ", ".join(m.name for m in state.milestones)
+    names = ", ".join(m.name for m in state.asked)
     raise CannotGoOn(NO_MILESTONE(Place(file=str(folder)), name=asked, names=names))
 
 
-def _rate(done: Sold) -> Decimal | None:
-    """The sales tax of the job's place, percent; None where nobody has answered."""
-    try:
-        return done.record.inputs.tables.place(done.record.data["quote"]["job"]["house"]["jurisdiction"]).tax_percent
-    except KeyError:
-        return None
-
-
 def changed(done: Sold, kind: Kind, text: str, amount: Decimal, day: date, reference: str) -> tuple[Entry, ...]:
-    """A change order or a credit, with the tax it carries at the share of the original."""
+    """A change order or a credit of `amount` without tax, and the tax it carries (`tax_on`)."""
     price = done.option["price"]
     net, charged = Decimal(price["total"]) - Decimal(price["tax"]), Decimal(price["tax"])
-    tax = tax_on(amount, net, charged, _rate(done))
+    return entered(kind, text, amount, tax_on(amount, net, charged, _whole_charge(done)), day, reference)
+
+
+def entered(kind: Kind, text: str, amount: Decimal, tax: Decimal, day: date, reference: str) -> tuple[Entry, ...]:
+    """The line of a change or credit and, where there is any, that of its tax."""
     entry = Entry(day=day, kind=kind, text=text, amount=amount, reference=reference)
-    taxed = replace(entry, kind="tax" if kind == "change" else kind, text=f"sales tax: {text}", amount=tax)
+    taxed = replace(entry, kind="tax" if kind == "change" else kind, text=TAX_ON + text, amount=tax)
     return (entry, taxed) if tax else (entry,)
+
+
+def _whole_charge(done: Sold) -> Decimal | None:
+    """The rate of a place that taxes the whole charge, percent; None where it taxes in another way or nobody has answered."""
+    try:
+        place = done.record.inputs.tables.place(done.record.data["quote"]["job"]["house"]["jurisdiction"])
+    except KeyError:
+        return None
+    return place.tax_percent if place.tax_kind == "whole charge" else None

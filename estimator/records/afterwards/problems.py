@@ -87,6 +87,20 @@ NO_MILESTONE = Kind(
     "Write one of: {names}.",
     "Money is noted against a payment that was agreed.",
 )
+NOTHING_TO_BILL = Kind(
+    "after/nothing-to-bill",
+    Level.ERROR,
+    "the change order to {name} cannot be billed: {why}.",
+    "Name a later revision with the option that was signed, or type the change: money JOB --change TEXT --amount DOLLARS.",
+    "A change order bills what a later revision costs above what was signed.",
+)
+FAR_FROM_ESTIMATE = Kind(
+    "after/far-from-estimate",
+    Level.WARNING,
+    "{what}: {real} {unit} typed, {estimated} estimated.",
+    "Is it right, and in {unit}? What was typed stands until you type it again.",
+    "Minutes for hours or a slipped point would turn up in every suggested rate.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     NO_OPTION,
@@ -101,4 +115,6 @@ PROBLEMS: tuple[Kind, ...] = (
     BEFORE_SIGNING,
     BOOKED_ALREADY,
     SAME_AGAIN,
+    NOTHING_TO_BILL,
+    FAR_FROM_ESTIMATE,
 )

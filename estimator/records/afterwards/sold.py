@@ -8,6 +8,7 @@ from typing import Any
 
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.schedule import Schedule, Task
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.afterwards.problems import NO_OPTION
 from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
@@ -37,6 +38,13 @@ class Sold:
         return tuple(TaskHours(**{**task, "factors": tuple(task["factors"])}) for task in held)
 
     @property
+    def schedule(self) -> Schedule:
+        """Who was to do what when, as far as milestones are read from it; records made before it was kept have an empty one."""
+        held = self.option["price"].get("schedule") or {"tasks": ()}
+        hours = {name: held[name] for name in ("day_hours", "tolerance_hours") if name in held}
+        return Schedule(tasks=tuple(_task(task) for task in held["tasks"]), **hours)
+
+    @property
     def tasks_known(self) -> tuple[str, ...]:
         """Every task of the production table it was priced with."""
         rows = self.record.inputs.tables.current("production")
@@ -46,6 +54,10 @@ class Sold:
     def days(self) -> Decimal:
         """The crew days it was estimated at."""
         return sum((Decimal(crew["days"]) for crew in self.option["price"]["crews"]), Decimal(0))
+
+
+def _task(held: Mapping[str, Any]) -> Task:
+    return Task(**{**held, "items": tuple(held["items"]), "waits_for": tuple(held["waits_for"])})
 
 
 def sold(folder: Path, letter: str = "") -> Sold:

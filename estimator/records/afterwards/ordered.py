@@ -1,0 +1,46 @@
+"""A signed option and a later revision in; the lines of the change order between them, for the job's money, out."""
+
+from collections.abc import Sequence
+from datetime import date
+from decimal import Decimal
+from pathlib import Path
+
+from estimator.model.problem import CannotGoOn, Place
+from estimator.pricing.ledger import Entry
+from estimator.records.afterwards.money import TAX_ON, entered
+from estimator.records.afterwards.problems import NOTHING_TO_BILL
+from estimator.records.afterwards.sold import Sold
+from estimator.records.revisions import named
+from estimator.records.same_option import recorded, same
+
+ORDER = "change order to "
+"""How the text of such a line begins; the revision follows."""
+
+
+def order_entries(folder: Path, done: Sold, asked: str, day: date, later: Sequence[Entry]) -> tuple[Entry, ...]:
+    """Return what a revision's option costs above (or below) what was signed and what earlier orders changed, tax apart.
+
+    Errors: CannotGoOn for a revision that does not exist, is no later one, does not offer what was signed, or moves nothing.
+    """
+    revision, place = named(folder, asked), Place(file=str(folder))
+    if revision.number <= done.revision.number:
+        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why=f"r{done.revision.number} is what was signed"))
+    options = revision.record().data["quote"]["options"]
+    found = same(recorded(done.option), [recorded(option) for option in options])
+    if found is None:
+        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why="it does not offer what was signed"))
+    was, now = done.option["price"], options[found]["price"]
+    total, tax = (Decimal(now[key]) - Decimal(was[key]) - _ordered(later, key) for key in ("total", "tax"))
+    if not total:
+        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why="the total stays as it was"))
+    text = f"{ORDER}{revision.name}"
+    if total > 0:
+        return entered("change", text, total - tax, tax, day, revision.name)
+    return entered("credit", text, tax - total, -tax, day, revision.name)
+
+
+def _ordered(later: Sequence[Entry], key: str) -> Decimal:
+    """What orders booked before moved the total or its tax by."""
+    taxed = tuple(e for e in later if e.text.startswith(TAX_ON + ORDER))
+    every = taxed if key == "tax" else (*taxed, *(e for e in later if e.text.startswith(ORDER) and e.kind != "payment"))
+    return sum((-e.amount if e.kind == "credit" else e.amount for e in every), Decimal(0))

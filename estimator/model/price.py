@@ -63,6 +63,7 @@ class CostLine:
     formula: str = ""
     cell: str = ""
     shares: tuple[tuple[str, str, float], ...] = ()
+    text_es: str = ""  # where the firm gave one
 
     @property
     def in_overhead(self) -> bool:

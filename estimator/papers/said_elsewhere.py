@@ -11,19 +11,19 @@ from estimator.model.say import Say
 from estimator.papers.crew_boxes import ASBESTOS, DAILY, HEAT, LEAD, LOCATED, PAPERS, SLAB
 from estimator.wording.say import say
 
-PLUG = "Test plugs: rated size and pressure, tethered, nobody in line with the pipe, let the water down before deflating; no air test on plastic"
-SPOIL = "Spoil, tools and machines at least 2 ft back from the edge; way out within 25 ft where it is 4 ft or deeper"
-FOOTING = "Never below a footing without a support system, stable rock or a registered engineer's letter (29 CFR 1926.651(i)); no undermined walk, drive or slab without support"
-AIR = "Test the air before entry and all the time: an open sewer is an expected hazard. Blower on, attendant outside who never goes in, a rescue plan with a way to pull a person out, no engine at the pit or inside"
-LOCKOUT = "House drains locked and tagged; nobody flushes while someone is under the house"
-WHICH_RULE = "Which rule governs, 29 CFR 1926 Subpart P, underground construction 1926.800 or confined spaces Subpart AA, is decided and signed by the competent person: ______"
-VAPOR = "Primer and cement vapour burns and dulls: ventilate, no sparks, low-voltage light on a ground-fault breaker"
-FLOAT = "An empty pipe floats in wet fill: fill the pipe with water, hold it down, pour in lifts, watch the grade, film again"
-SILICA = "Wet saw or shrouded breaker. Breaker, walk-behind or hand saw indoors or in a tunnel: respirator APF 10 for any time (29 CFR 1926.1153 Table 1)"
-BEAM = "Never notch or cross a grade beam: stop each side and go under by hand as the plan says"
-OVERHEAD = "Look up before the excavator swings: overhead lines"
-NIGHT = "Cover or fence what is open at night, and light it"
-SEWAGE = "Gloves, eye cover, wash before eating; soil soaked with sewage is handled apart"
+PLUG = "Test plugs: rated size and pressure, tethered. Stay out of line with the pipe. Let the water down before you deflate. No air test on plastic."
+SPOIL = "Keep spoil, tools and machines at least 2 ft from the edge. Provide egress within 25 ft where it is 4 ft or deeper."
+FOOTING = "Do not dig below a footing without a support system, stable rock or a registered professional engineer's letter (29 CFR 1926.651(i)). Do not undermine a walkway, driveway or slab without support."
+AIR = "Test the air before entry and keep testing: an open sewer is an expected hazard. Blower on. Attendant stays outside and never enters. Rescue plan reviewed, retrieval gear ready. No engine at the pit or inside."
+LOCKOUT = "Lock out and tag the house drains. Do not flush while anyone is under the house."
+WHICH_RULE = "Competent person decides and signs which rule applies: 29 CFR 1926 Subpart P, underground construction 1926.800, or confined spaces Subpart AA: ______"
+VAPOR = "Primer and cement vapor burns and dulls. Ventilate. No sparks. Use low-voltage light on a GFCI."
+FLOAT = "Empty pipe floats in wet fill. Fill it with water and hold it down. Pour in lifts and check the slope. Inspect again with the camera."
+SILICA = "Wet saw or shrouded breaker. Breaker, walk-behind or hand saw indoors or in a tunnel: respirator, APF 10, for any time (29 CFR 1926.1153 Table 1)."
+BEAM = "Never notch or cross a grade beam. Stop on each side and go under by hand as the plan says."
+OVERHEAD = "Look up for overhead power lines before the excavator swings."
+NIGHT = "Cover or fence what is open at night, and light it."
+SEWAGE = "Wear gloves and eye protection. Wash before eating. Handle sewage-soaked soil separately."
 """The firm's sentences for its crew, as the tables come."""
 
 ELSEWHERE: dict[str, tuple[str, ...]] = {

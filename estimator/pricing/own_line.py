@@ -19,6 +19,7 @@ def own_line(
         part=part,
         ref=row.item,
         text=row.text,
+        text_es=row.text_es,
         quantity=quantity,
         unit=row.unit,
         rate=rate,

@@ -38,6 +38,7 @@ def _line(want: Asked, row: SubOrFee) -> CostLine:
         part=want.parts[0].recipe.part,
         ref=row.item,
         text=row.text,
+        text_es=row.text_es,
         quantity=quantity,
         unit=row.unit,
         rate=row.cost,

@@ -15,20 +15,21 @@ from estimator.tables.rows import MethodRow
 from estimator.wording.plain import LINES, in_plain_words
 
 LINING = Say.of("lining")
+THROUGH_THE_FLOOR = Say.of("new pipe through the floor")
 WORDS: dict[str, Say] = {
     "clean": Say.of("cleaning"),
     "sectional liner": LINING,
     "reline": LINING,
-    "yard spot": Say.of("a dig in the yard"),
-    "slab spot": Say.of("through the floor"),
-    "break-through": Say.of("through the floor"),
-    "tunnel": Say.of("tunnel"),
-    "trench": Say.of("trench"),
-    "burst": Say.of("new pipe pulled through"),
-    "reroute": Say.of("a new way round"),
-    "abandon": Say.of("closing off"),
-    "isolation test": Say.of("a test of each part"),
-    "look and see": Say.of("a look"),
+    "yard spot": Say.of("a spot repair in the yard"),
+    "slab spot": THROUGH_THE_FLOOR,
+    "break-through": THROUGH_THE_FLOOR,
+    "tunnel": Say.of("new pipe by tunnel"),
+    "trench": Say.of("new pipe by open trench"),
+    "burst": Say.of("pipe bursting"),
+    "reroute": Say.of("a reroute"),
+    "abandon": Say.of("capping the old pipe"),
+    "isolation test": Say.of("a test of each section"),
+    "look and see": Say.of("an exploratory opening"),
     "visit": Say.of("a return visit"),
     "crawl replace": Say.of("new pipe in the crawl space"),
 }
@@ -36,11 +37,11 @@ WORDS: dict[str, Say] = {
 
 
 def title(methods: Sequence[MethodRow]) -> Say:
-    """`Replace the line by trench; other parts: lining`, or the first way's title alone where all come to the same."""
+    """`Replace the line by open trench, plus lining`, or the first way's title alone where all come to the same."""
     first = FromTable(methods[0].title_en, methods[0].title_es)
     others = _others([m.method for m in methods])
     return (
-        Say.of("{title}; other parts: {ways}", title=first, ways=others) if others else Say.of("{title}", title=first)
+        Say.of("{title}, plus {ways}", title=first, ways=others) if others else Say.of("{title}", title=first)
     )
 
 
@@ -52,8 +53,8 @@ def _others(methods: Sequence[str]) -> tuple[Say, ...]:
 def under_title(methods: Sequence[MethodRow]) -> Say:
     """The line under the title, and the other ways that belong to it."""
     first = FromTable(methods[0].under_en, methods[0].under_es)
-    others = tuple(FromTable(m.title_en, m.title_es) for m in methods[1:])
-    return Say.of("{first} Also: {others}.", first=first, others=others) if others else Say.of("{first}", first=first)
+    others = _others([m.method for m in methods])
+    return Say.of("{first} Plus {ways}.", first=first, ways=others) if others else Say.of("{first}", first=first)
 
 
 def told_apart(options: Sequence[Option], lines: Sequence[Line]) -> tuple[Option, ...]:

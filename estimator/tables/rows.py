@@ -78,7 +78,8 @@ class CrewMember(Kept):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Material(Kept):
     item: str = col("id")
-    text: str = col("what it is")
+    text: str = col("what it is, English")
+    text_es: str = col("what it is, Spanish; empty: the English", default="")
     size: str = col("pipe size in inches, where it has one")
     unit: str = col("ft, each, ton, cy, sq ft, bag, gal ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
@@ -113,7 +114,8 @@ class Material(Kept):
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Equipment(Kept):
     item: str = col("id")
-    text: str = col("what it is")
+    text: str = col("what it is, English")
+    text_es: str = col("what it is, Spanish; empty: the English", default="")
     unit: str = col("day or each", choices=("day", "each"))
     cost: Decimal = col("dollars a day, or each time", least=0)
     crew: str = col("whose days it follows; empty for each", refers="crews")
@@ -129,7 +131,8 @@ class SubOrFee(Kept):
     """Table subs_and_fees."""
 
     item: str = col("id")
-    text: str = col("what it is")
+    text: str = col("what it is, English")
+    text_es: str = col("what it is, Spanish; empty: the English", default="")
     unit: str = col("each, day, load, cy ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
     price_class: str = col("which margin applies; column `class`", refers="pricing", needed=True)

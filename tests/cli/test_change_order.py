@@ -78,5 +78,5 @@ def test_roots_that_moved_and_a_longer_lining_are_an_ordinary_change_order(tmp_p
     result = _typed("changes", job, "--order", tmp_path / "order.xlsx")
     assert result.exit_code == 0, result.output
     told = _typed("changes", job)
-    assert told.stdout.splitlines().count("A: Line the old pipe from inside") == 1, "named once above its lines"
+    assert told.stdout.splitlines().count("A: Line the pipe from inside") == 1, "named once above its lines"
     assert "not offered" not in next(row for row in told.stdout.splitlines() if row.startswith("A: Line"))

@@ -30,20 +30,20 @@ def test_one_way_alone_carries_the_firms_own_title(tables: Tables) -> None:
 
 
 def test_a_mix_names_every_way_in_it(tables: Tables) -> None:
-    assert titled(tables, "trench", "reline") == f"{tables.method('trench').title_en}; other parts: lining"
+    assert titled(tables, "trench", "reline") == f"{tables.method('trench').title_en}, plus lining"
     assert titled(tables, "tunnel", "reroute", "yard spot").endswith(
-        "; other parts: a new way round, a dig in the yard"
+        ", plus a reroute, a spot repair in the yard"
     )
 
 
 def test_ways_that_come_to_the_same_are_not_named_twice(tables: Tables) -> None:
     assert titled(tables, "reline", "sectional liner") == tables.method("reline").title_en
-    assert titled(tables, "trench", "reline", "sectional liner").endswith("; other parts: lining")
+    assert titled(tables, "trench", "reline", "sectional liner").endswith(", plus lining")
 
 
 def test_the_spanish_title_is_spanish(tables: Tables) -> None:
     said = say(title([tables.method("trench"), tables.method("reline")]), "es_US")
-    assert said == f"{tables.method('trench').title_es}; otras partes: recubrimiento"
+    assert said == f"{tables.method('trench').title_es}, más recubrimiento"
 
 
 def options(*repairs: Sequence[Repair]) -> tuple[Option, ...]:
@@ -61,7 +61,7 @@ def of(option: Option, method: str, line: str, longer_ft: float = 0.0) -> Repair
 @pytest.mark.parametrize(
     "first, second, said",
     [
-        ([("tunnel", "main"), ("reline", "kitchen")], [("tunnel", "kitchen"), ("reline", "main")], "tunnel on the main line and lining on the kitchen line"),
+        ([("tunnel", "main"), ("reline", "kitchen")], [("tunnel", "kitchen"), ("reline", "main")], "new pipe by tunnel on the main line and lining on the kitchen line"),
         ([("tunnel", "main", 0.0)], [("tunnel", "main", 4.0)], "29 ft of new pipe"),
         ([("tunnel", "main")], [("tunnel", "main")], "(1)"),
     ],

@@ -27,7 +27,7 @@ def test_a_number_is_told_when_the_programs_own_has_moved_and_not_before():
 
 
 def test_a_number_is_told_when_its_letter_has_come_to_mean_another_option():
-    other = replace(OLD.options[0], name="Line the old pipe from inside")
+    other = replace(OLD.options[0], name="Line the pipe from inside")
     assert codes(replace(OLD, options=(other, *OLD.options[1:]))) == ["records/own-number-elsewhere"]
 
 

@@ -12,7 +12,7 @@ from estimator.papers.example import example_quote
 from estimator.records.plain import plain
 from estimator.records.same_option import doing, like, names, paired, recorded, same
 
-LINING = Say.of("{title}", title=FromTable("Line the old pipe from inside", "Revestir el tubo viejo por dentro"))
+LINING = Say.of("{title}", title=FromTable("Line the pipe from inside", "Revestir el tubo viejo por dentro"))
 
 
 def option(
@@ -37,7 +37,7 @@ def test_four_feet_more_in_its_title_and_another_letter_leave_it_the_same_option
     was = option(("main", "reline", 0, 36.5), long=36.5)
     now = option(("main", "reline", 0, 40.5), long=40.5, letter="B")
     assert found(was, option(("main", "trench", 0, 40.5)), now) == 1
-    assert names([doing(was)], [doing(now)]) == (["A → B: Line the old pipe from inside"],) * 2
+    assert names([doing(was)], [doing(now)]) == (["A → B: Line the pipe from inside"],) * 2
 
 
 def test_another_way_or_another_line_is_another_option():

@@ -79,20 +79,20 @@ def test_empty_cells_and_old_prices_are_marked(book: dict[str, Worksheet]) -> No
     rules = [
         rule.formula[0] for area in book["materials"].conditional_formatting for rule in area.rules if rule.formula
     ]
-    assert 'AND($A2<>"",$E2="")' in rules
-    assert 'AND($J2<>"",TODAY()-$J2>180)' in rules  # the setting stale_price_days
+    assert 'AND($A2<>"",$F2="")' in rules
+    assert 'AND($K2<>"",TODAY()-$K2>180)' in rules  # the setting stale_price_days
 
 
 def test_the_cover_says_where_the_price_of_a_coupling_is(book: dict[str, Worksheet]) -> None:
     line = next(row for row in book["start here"].iter_rows(values_only=True) if row[0] == "coupling")
     cell = str(line[2])
-    assert cell.startswith("materials!E")
+    assert cell.startswith("materials!F")
     assert book["materials"][cell.partition("!")[2]].value == 24
 
 
 def test_a_price_typed_into_the_workbook_is_the_new_price(tmp_path: Path) -> None:
     changed = load_workbook(BytesIO(demo_bytes()))
-    changed["materials"]["E4"] = 4.35
+    changed["materials"]["F4"] = 4.35
     changed.save(tmp_path / "prices.xlsx")
     tables = reading(tmp_path / "prices.xlsx").tables
     assert tables is not None and str(tables.material("pipe-4").cost) == "4.35"
@@ -110,7 +110,7 @@ def test_sorting_a_sheet_changes_no_fingerprint(tmp_path: Path) -> None:
 def test_what_spreadsheet_programs_do_to_csv_files_is_taken(tmp_path: Path) -> None:
     """A byte order mark, semicolons, CRLF, $ signs and thousands commas (what common spreadsheet programs write)."""
     target = edited(
-        tmp_path, "equipment.csv", 'excavator, by the day",day,320,', 'excavator, by the day",day,"$1,320.00",'
+        tmp_path, "equipment.csv", 'small excavator,excavadora chica,day,320,', 'small excavator,excavadora chica,day,"$1,320.00",'
     )
     plain = reading(target).tables
     assert plain is not None and plain.equipment("excavator").cost == 1320

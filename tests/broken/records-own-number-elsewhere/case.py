@@ -11,5 +11,5 @@ from tests.records.by_hand import with_own_tunnel
 def problems(folder: Path) -> tuple[Problem, ...]:
     """A cheaper way came in, so that A means another option now."""
     quote = with_own_tunnel(Decimal("22.3"))
-    other = replace(quote.options[0], name="Line the old pipe from inside")
+    other = replace(quote.options[0], name="Line the pipe from inside")
     return to_look_at(held(plain(quote)), replace(quote, options=(other, *quote.options[1:])))

@@ -1,6 +1,7 @@
 """A line in, answers for any station out: zone, pipe, bore, depth, invert, filmed or not, and how each is known."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
+from functools import cached_property
 from itertools import pairwise
 
 from estimator.model.answers import INDOOR_ZONES, T, interpolated, taken_indoors
@@ -8,9 +9,11 @@ from estimator.model.answers import Answer as Answer
 from estimator.model.answers import Beam as Beam
 from estimator.model.answers import Branch as Branch
 from estimator.model.answers import How as How
+from estimator.model.held import Held, Words
 from estimator.model.line import ZONES, Line, Mark
 from estimator.model.on_the_way import beams, branches
-from estimator.model.stretch import Stretch, joined, missing
+from estimator.model.remembered import remembered
+from estimator.model.stretch import Stretch, missing
 
 STOPPED_BY = frozenset({"blocked", "water", "offset", "roots", "grease", "collapse", "turn", "cable"})
 """What a camera stops at that is no end of the pipe."""
@@ -23,26 +26,28 @@ def _stopped_short(why: str) -> bool:
 
 
 class Profile:
-    """One line put together from its marks. Stations in ft; `extent` is from the lowest to the highest known one."""
+    """One line put together from its marks. Stations in ft; `extent` is from the lowest to the highest known one.
 
-    def __init__(self, line: Line) -> None:
-        self.line = line
-        self._by_word: dict[str, list[Mark]] = {}
-        for mark in line.marks:
-            self._by_word.setdefault(mark.word, []).append(mark)
+    A line is asked thousands of times: it has one profile, which works out each answer once.
+    """
+
+    line: Line
+    _marks: Held
+
+    def __new__(cls, line: Line) -> "Profile":
+        return _profile_of(line)
 
     def marks(self, *words: str) -> tuple[Mark, ...]:
         """All marks of these words, in order of station."""
-        found = [m for word in words for m in self._by_word.get(word, ())]
-        return tuple(sorted(found, key=lambda m: (m.stretch.from_ft, m.stretch.to_ft)))
+        return self._marks.marks(words)
 
     # ── extent and what was filmed ────────────────────────────────────────────────────────────
 
     @property
     def filmed(self) -> tuple[Stretch, ...]:
-        return joined(p.seen for p in self.line.passes if p.seen is not None)
+        return self._marks.filmed
 
-    @property
+    @cached_property
     def extent(self) -> Stretch:
         """From the lowest to the highest station known: filmed, marked, or given as a length."""
         ends = [s for p in self.filmed for s in (p.from_ft, p.to_ft)]
@@ -56,7 +61,7 @@ class Profile:
                 high = max(high, low + self.line.length_ft)
         return Stretch(low, high)
 
-    @property
+    @cached_property
     def not_inspected(self) -> tuple[Stretch, ...]:
         return missing(self.extent, self.filmed)
 
@@ -81,35 +86,9 @@ class Profile:
 
     # ── what holds from one mark to the next ──────────────────────────────────────────────────
 
-    def _way(self, mark: Mark) -> int:
-        """The way the camera went that met the mark: +1 towards higher stations."""
-        number = mark.origin.pass_number
-        by_number = {p.number: p.sign for p in self.line.passes}
-        return by_number.get(number, self.line.passes[0].sign if self.line.passes else 1)
-
-    def _held(self, words: Iterable[str], at_ft: float) -> Mark | None:
-        """A stretch that covers the station wins, the shortest first.
-
-        Else the nearest word given at one place: it holds from there the way the camera went until the next of its kind.
-        """
-        marks = self.marks(*words)
-        over = [m for m in marks if not m.holds and m.stretch.length_ft > 0 and m.stretch.holds(at_ft)]
-        if over:
-            return min(over, key=lambda m: m.stretch.length_ft)
-        points = [m for m in marks if m.holds or m.stretch.length_ft == 0]
-        before = [m for m in points if m.stretch.from_ft <= at_ft]
-        after = [m for m in points if m.stretch.from_ft >= at_ft]
-        last = max((m.stretch.from_ft for m in before), default=None)
-        first = min((m.stretch.from_ft for m in after), default=None)
-        behind = [m for m in before if m.stretch.from_ft == last and self._way(m) == 1]
-        ahead = [m for m in after if m.stretch.from_ft == first and self._way(m) == -1]
-        if behind:
-            return behind[-1]
-        return ahead[0] if ahead else None
-
     def zone(self, at_ft: float) -> Answer[str | None]:
         """Slab, yard, drive ...; None with "assumed" where nobody said; "carried" where no camera went."""
-        mark = self._held(ZONES, at_ft)
+        mark = self._marks.at(ZONES, at_ft)
         return Answer(mark.word, self._how(at_ft), (mark,)) if mark else Answer(None, "assumed")
 
     def _how(self, at_ft: float) -> How:
@@ -118,28 +97,28 @@ class Profile:
         return "read" if not seen or any(s.holds(at_ft) for s in seen) else "carried"
 
     def pipe(self, at_ft: float) -> Answer[str]:
-        mark = self._held(("pipe",), at_ft)
+        mark = self._marks.at(("pipe",), at_ft)
         if mark and mark.choice:
             return Answer(mark.choice, self._how(at_ft), (mark,))
         return Answer(self.line.pipe, self._how(at_ft))
 
     def bore_in(self, at_ft: float) -> Answer[float]:
-        mark = self._held(("size",), at_ft)
+        mark = self._marks.at(("size",), at_ft)
         if mark and mark.size_in is not None:
             return Answer(mark.size_in, self._how(at_ft), (mark,))
         return Answer(self.line.size_in, self._how(at_ft))
 
     def room(self, at_ft: float) -> str | None:
-        mark = self._held(("room",), at_ft)
+        mark = self._marks.at(("room",), at_ft)
         return mark.name if mark else None
 
     def under(self, at_ft: float) -> str | None:
         """What stands over the pipe: cabinets, tub, wall, tree ... or None."""
-        mark = self._held(("under",), at_ft)
+        mark = self._marks.at(("under",), at_ft)
         return mark.choice if mark else None
 
     def soil(self, at_ft: float) -> str | None:
-        mark = self._held(("soil",), at_ft)
+        mark = self._marks.at(("soil",), at_ft)
         return mark.choice if mark else None
 
     def zones(self, stretch: Stretch) -> tuple[tuple[Stretch, str | None], ...]:
@@ -159,9 +138,7 @@ class Profile:
         cut = self._cut(stretch, ("room",), self.room)
         return tuple(dict.fromkeys(room for _, room in cut if room))
 
-    def _cut(
-        self, stretch: Stretch, words: Iterable[str], value_at: Callable[[float], T]
-    ) -> tuple[tuple[Stretch, T], ...]:
+    def _cut(self, stretch: Stretch, words: Words, value_at: Callable[[float], T]) -> tuple[tuple[Stretch, T], ...]:
         edges = {stretch.from_ft, stretch.to_ft}
         for mark in self.marks(*words):
             edges |= {e for e in (mark.stretch.from_ft, mark.stretch.to_ft) if stretch.from_ft < e < stretch.to_ft}
@@ -252,15 +229,15 @@ class Profile:
 
     # ── things on the way ─────────────────────────────────────────────────────────────────────
 
-    @property
+    @cached_property
     def branches(self) -> tuple[Branch, ...]:
         return branches(self.marks("branch"), {p.number: p.flow for p in self.line.passes})
 
-    @property
+    @cached_property
     def beams(self) -> tuple[Beam, ...]:
         return beams(self.marks("beam"))
 
-    @property
+    @cached_property
     def slab_edge_ft(self) -> float | None:
         """The station where the slab ends towards the street: 0 when it is the line's zero, or None where nobody saw it.
 
@@ -291,3 +268,10 @@ class Profile:
     def locate(self, at_ft: float) -> Mark | None:
         """The locate or pothole nearest to a station, or None."""
         return min(self.marks("loc", "pothole"), key=lambda m: abs(m.stretch.middle_ft - at_ft), default=None)
+
+
+@remembered
+def _profile_of(line: Line) -> Profile:
+    profile = object.__new__(Profile)
+    profile.line, profile._marks = line, Held(line)
+    return profile

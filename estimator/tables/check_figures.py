@@ -11,7 +11,6 @@ from estimator.tables.columns import Column, columns
 from estimator.tables.follows import in_force
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
 from estimator.tables.rows import NO_NUMBER, TABLES, Equipment, Kept, Production, Setting, WorkItem
-from estimator.tables.tables import Tables
 from estimator.tables.values import plain_number
 from estimator.tables.view import View
 
@@ -89,11 +88,14 @@ def far(view: View) -> Iterator[Problem]:
     usual = view.known.usual
     for table in TABLES:
         invented = {named(table, row): row for row in usual.rows.get(table, ())} if usual else {}
+        older = _older(table, view.tables.rows.get(table, ()))
         for row, column, value in _figures(view, table):
             if column.name in NOT_HELD:
                 continue
-            older = _before(view.tables, table, row)
-            held = [(older, "the row before it,"), (invented.get(named(table, row)), "the invented figure")]
+            held = [
+                (older.get(id(row)), "the row before it,"),
+                (invented.get(named(table, row)), "the invented figure"),
+            ]
             for other, which in held:
                 times = _times(row, other, column, value) if other is not None else None
                 if times is not None and other is not None:
@@ -104,11 +106,22 @@ def far(view: View) -> Iterator[Problem]:
                     break
 
 
-def _before(tables: Tables, table: str, row: Kept) -> Kept | None:
-    """The newest older row of its name."""
-    same = (r for r in tables.rows[table] if named(table, r) == named(table, row) and r is not row)
-    older = [r for r in same if (r.starts or date.min) < (row.starts or date.min)]
-    return max(older, key=lambda r: r.starts or date.min, default=None)
+def _older(table: str, rows: Sequence[Kept]) -> Mapping[int, Kept]:
+    """For each row by its id the newest older row of its name, where there is one."""
+    alike: dict[Name, list[Kept]] = {}
+    for row in rows:
+        alike.setdefault(named(table, row), []).append(row)
+    out: dict[int, Kept] = {}
+    for same in alike.values():
+        for row in same if len(same) > 1 else ():
+            older = [r for r in same if _starts(r) < _starts(row)]
+            if older:
+                out[id(row)] = max(older, key=_starts)
+    return out
+
+
+def _starts(row: Kept) -> date:
+    return row.starts or date.min
 
 
 def _times(row: Kept, other: Kept, column: Column, value: Decimal) -> str | None:

@@ -125,16 +125,20 @@ def again(job_file: Path, asked: str) -> list[Row]:
 
 
 def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
+    return _made(_for_the_office(quote_again(job_file, inputs), inputs), number, inputs)
+
+
+def quote_again(job_file: Path, inputs: "Inputs") -> Quote:
+    """Return the quote of a revision from the notes and tables of its day. Errors: CannotGoOn where the notes stop it."""
     from estimator.fieldnotes import read_job
 
     reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    quote = _quote_again(reading.job.with_add_ons(inputs.add_ons), inputs)
-    return _made(_for_the_office(quote, inputs), number, inputs)
+    return _quote_of(reading.job.with_add_ons(inputs.add_ons), inputs)
 
 
-def _quote_again(job: "Job", inputs: "Inputs") -> Quote:
+def _quote_of(job: "Job", inputs: "Inputs") -> Quote:
     from estimator.pipeline import report, run
 
     day = inputs.dated or inputs.day

@@ -12,12 +12,21 @@ from estimator.onsite.sheet import SiteSheet
 
 OF_AN_OPTION = ("marks", "grade")
 """Sheets that say how one option is built; the others need no price."""
+AFTERWARDS = ("record", "callbacks")
+"""Sheets of what was done: of the option sold, or over a folder of jobs."""
 
 
 def made(
     job_file: Path, name: str, tables: Path | None, changes: Sequence[str] | None, letter: str = ""
-) -> tuple[Job, SiteSheet]:
-    """Return the job and its sheet. Errors: CannotGoOn with all that is wrong with the notes, or for an option that is not there."""
+) -> tuple[Job | None, SiteSheet]:
+    """Return the job and its sheet; no job where the sheet is over a folder of them.
+
+    Errors: CannotGoOn with all that is wrong with the notes, or for an option that is not there.
+    """
+    if name in AFTERWARDS:
+        from estimator.cli.site_afterwards import callbacks, record
+
+        return record(job_file, tables, letter) if name == "record" else (None, callbacks(job_file))
     if name in OF_AN_OPTION:
         return _of_an_option(job_file, name, tables, changes, letter)
     looked = look(job_file, tables, changes)
@@ -68,10 +77,11 @@ def _named(options: Sequence[Option], letter: str, job_file: Path) -> Option:
     return found or options[0]
 
 
-def written(path: Path, sheet: SiteSheet, job: Job, language: str) -> Path:
+def written(path: Path, sheet: SiteSheet, job: Job | None, language: str) -> Path:
     """Return the workbook's path. Errors: CannotGoOn where a file stands already or the name does not end in .xlsx."""
+    from estimator.cli.clock import today
     from estimator.papers.site_sheet import site_book
     from estimator.sheets.write import write
 
     free(path, WORKBOOK)
-    return new_file(path, write(site_book(sheet, job, language)))
+    return new_file(path, write(site_book(sheet, job, language, job.day if job else today())))

@@ -2,12 +2,11 @@
 
 import re
 from dataclasses import is_dataclass
-from typing import Any, get_args
+from typing import Any, TypeVar, get_args
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from estimator.fieldnotes.forms import JobFileForm
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
@@ -51,12 +50,15 @@ _BETTER = {
 }
 
 
-def check(document: Document) -> JobFileForm | list[Problem]:
+F = TypeVar("F", bound=BaseModel)
+
+
+def check(document: Document, form: type[F]) -> F | list[Problem]:
     """Every wrong key at once."""
     try:
-        return JobFileForm.model_validate(document.data)
+        return form.model_validate(document.data)
     except ValidationError as errors:
-        return _deduplicated([_problem(document, e) for e in errors.errors()])
+        return _deduplicated([_problem(document, form, e) for e in errors.errors()])
 
 
 def _deduplicated(problems: list[Problem]) -> list[Problem]:
@@ -88,13 +90,13 @@ def _shown(path: Path) -> str:
     return out
 
 
-def _problem(document: Document, e: ErrorDetails) -> Problem:
+def _problem(document: Document, form: type[BaseModel], e: ErrorDetails) -> Problem:
     path = _written(document, e["loc"])
     place = document.place(*path)
     key = _shown(path) or "the file"
     kind, value = e["type"], e.get("input")
     if kind == "extra_forbidden":
-        known = _known_keys(path[:-1])
+        known = _known_keys(form, path[:-1])
         return UNKNOWN_KEY(place, key=key, nearest=nearest(str(path[-1]), known), known=", ".join(known))
     if kind == "missing":
         last = str(e["loc"][-1])
@@ -127,9 +129,9 @@ def _short(value: object) -> str:
     return f"“{text[:40]}”" if len(text) <= 40 else f"“{text[:40]}…”"
 
 
-def _known_keys(path: Path) -> tuple[str, ...]:
+def _known_keys(whole: type[BaseModel], path: Path) -> tuple[str, ...]:
     """The keys a table may have."""
-    form: type[BaseModel] | None = JobFileForm
+    form: type[BaseModel] | None = whole
     for step in path:
         if isinstance(step, str) and form is not None:
             field = next((f for n, f in form.model_fields.items() if step in (n, f.alias)), None)

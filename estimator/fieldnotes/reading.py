@@ -5,6 +5,7 @@ from pathlib import Path
 
 from estimator.fieldnotes.build import build
 from estimator.fieldnotes.checkform import check
+from estimator.fieldnotes.forms import JobFileForm
 from estimator.fieldnotes.limits import LIMITS, Limits
 from estimator.fieldnotes.lines import LogFiles
 from estimator.fieldnotes.syntax import parse
@@ -49,7 +50,7 @@ def read_job_text(text: str, name: str, logs: LogFiles, limits: Limits = LIMITS)
     document = parse(text, name)
     if isinstance(document, Problem):
         return Reading(None, (document,), ((name, text),))
-    form = check(document)
+    form = check(document, JobFileForm)
     if isinstance(form, list):
         return Reading(None, in_order(form), ((name, text),))
     job, problems = build(form, document, logs, limits)

@@ -70,7 +70,11 @@ def dollars(value: Decimal) -> Any:
     return tomlkit.value(format(value, "f"))
 
 
-_LENGTHS = {"ft": Kind(values.Feet, show, "a length, feet"), "in": Kind(values.Inches, show, "a length, inches")}
+_LENGTHS = {
+    "ft": Kind(values.Feet, show, "a length, feet"),
+    "in": Kind(values.Inches, show, "a length, inches"),
+    "station": Kind(values.Station, words="a station, feet"),
+}
 _KINDS: Mapping[Any, Kind] = {
     str: Kind(values.Text),
     bool: Kind(bool, words="true or false"),

@@ -11,6 +11,7 @@ from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.works import Laid
 from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
+from estimator.onsite.failed_inspection import failed_block, failed_inspection
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 
@@ -55,7 +56,9 @@ def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
         )
     else:
         answer = Say.of("Lay to these marks. Read the level at each tie-in again before concrete or backfill.")
-    return SiteSheet(name=NAME, title=title, answer=answer, blocks=(*blocks, BEFORE_COVER))
+    failed = failed_inspection(option, tables)
+    last = (failed_block(failed),) if failed else ()
+    return SiteSheet(name=NAME, title=title, answer=answer, blocks=(*blocks, BEFORE_COVER, *last))
 
 
 def _heading(run: Laid) -> Say:

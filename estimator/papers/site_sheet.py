@@ -1,5 +1,7 @@
 """A site sheet and whose job it is in, a workbook of one sheet out: fits a phone's width and one printed page wide."""
 
+from datetime import date
+
 from estimator.model.job import Job
 from estimator.model.say import Say
 from estimator.onsite.sheet import Block, SiteSheet, Words
@@ -11,18 +13,20 @@ WIDTH, ACCENT = 90.0, "1F4E79"
 LONGEST = 34
 
 
-def site_book(sheet: SiteSheet, job: Job, language: str) -> Book:
-    """Return the workbook for the person who needs the sheet on site."""
+def site_book(sheet: SiteSheet, job: Job | None, language: str, day: date) -> Book:
+    """Return the workbook for the person who needs the sheet; a sheet over many jobs has none of its own."""
     speak = speaker(language)
     page = Page(sheet.name, _widths(sheet, language))
     page.line(say(sheet.title, language), "title")
-    page.line(f"{job.number} · {job.customer.site}", "quiet")
+    whose = f"{job.number} · {job.customer.site}" if job else ""
+    if whose:
+        page.line(whose, "quiet")
     page.line(say(sheet.answer, language), "bold")
     for block in sheet.blocks:
         _block(page, block, language)
-    footer = f"{speak('INTERNAL')} {job.number} {job.customer.site}"[:200]
+    footer = f"{speak('INTERNAL')} {whose}".strip()[:200]
     made = page.sheet(footer=footer, page_words=(speak("Page"), speak("of")))
-    return Book(title=say(sheet.title, language), day=job.day, accent=ACCENT, sheets=(made,))
+    return Book(title=say(sheet.title, language), day=day, accent=ACCENT, sheets=(made,))
 
 
 def _widths(sheet: SiteSheet, language: str) -> tuple[float, ...]:

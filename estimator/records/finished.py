@@ -61,3 +61,9 @@ def finished(folder: Path) -> Finished | None:
         return Finished(int(held["revision"]), str(held["option"]), day_of(held["on"]))
 
     return read_note(folder / NAME, made)
+
+
+def day_done(folder: Path) -> date | None:
+    """Return the day the work was done, None where it is not noted. Errors: CannotGoOn when the note is damaged."""
+    held = finished(folder)
+    return date.fromisoformat(held.on) if held else None

@@ -7,7 +7,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 
-SHEETS = ("tests", "water", "levels", "marks", "grade")
+SHEETS = ("tests", "water", "levels", "marks", "grade", "record", "callbacks")
 
 
 def _sheet(name: str) -> str:
@@ -22,12 +22,17 @@ SheetName = Annotated[
         parser=_sheet,
         metavar="SHEET",
         help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted. "
-        "marks: where to open. grade: the line and grade to lay.",
+        "marks: where to open. grade: the line and grade to lay. record: what was built, warranties, callbacks. callbacks: "
+        "counted by way of repair, JOB being a folder of jobs.",
     ),
 ]
 OptionLetter = Annotated[
     str,
-    typer.Option("--option", metavar="LETTER", help="For marks and grade; else the accepted option, else the first."),
+    typer.Option(
+        "--option",
+        metavar="LETTER",
+        help="For marks, grade and record; else the accepted option; for marks and grade else the first.",
+    ),
 ]
 NewFile = Annotated[
     Path | None, typer.Option("--out", metavar="FILE", help="Also write it as a workbook, ending in .xlsx; a new name.")

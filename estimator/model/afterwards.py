@@ -1,0 +1,93 @@
+"""What was really done at a house and what came of it, as typed after the work: pipe laid, levels, tests, stills, inspections, callbacks."""
+
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from estimator.model.job import Feet, Inches
+
+Station = Annotated[float, "station"]
+"""Ft on the line; below 0 on the street side of its zero."""
+
+Cause = Literal["our work", "our material", "old pipe beyond", "ground movement", "use", "no fault found"]
+"""Why a customer called back. The first two are the firm's own."""
+OURS: tuple[Cause, ...] = ("our work", "our material")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LaidPipe:
+    """New pipe or lining as it lies: stations on its line, size, material."""
+
+    line: str
+    from_ft: Station
+    to_ft: Station
+    pipe: str
+    size_ft: Inches
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuiltLevel:
+    """The new pipe's bottom below the slab top at a station."""
+
+    line: str
+    at_ft: Station
+    bottom_ft: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BuiltTest:
+    """A test after the work: head above the highest joint, minutes, and how far the water dropped."""
+
+    what: str
+    on: date
+    result: Literal["passed", "failed"]
+    after_lift: bool = False
+    head_ft: Feet | None = None
+    minutes: float | None = None
+    drop_ft: Inches | None = None
+    witness: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Inspection:
+    """A visit of the inspector, or of our own camera after a time."""
+
+    on: date
+    result: Literal["passed", "failed"]
+    kind: Literal["inspector", "camera"] = "inspector"
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Still:
+    """A picture of the finished work: its file beside the job file, where, and what it shows."""
+
+    file: str
+    shows: str
+    line: str = ""
+    at_ft: Station | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Callback:
+    """A customer called back: the day, the way of repair that is blamed, why, and what it cost us."""
+
+    on: date
+    method: str
+    cause: Cause
+    cost: Decimal = Decimal(0)
+    what: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Afterwards:
+    """All of it, in the order in which it was typed."""
+
+    laid: tuple[LaidPipe, ...] = ()
+    levels: tuple[BuiltLevel, ...] = ()
+    tests: tuple[BuiltTest, ...] = ()
+    inspections: tuple[Inspection, ...] = ()
+    stills: tuple[Still, ...] = ()
+    callbacks: tuple[Callback, ...] = ()

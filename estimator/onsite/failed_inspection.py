@@ -1,0 +1,97 @@
+"""An option in; what it costs the firm, and which days move, where the inspector does not pass the work, out."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from decimal import Decimal
+
+from estimator.model.money import cents, exact
+from estimator.model.offer import Option
+from estimator.model.say import Days, Dollars, Say
+from estimator.model.schedule import HALF_DAY
+from estimator.onsite.sheet import Block
+from estimator.tables.rows import Equipment, Recipe
+from estimator.tables.tables import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class Failed:
+    """Working days that are lost, what is paid meanwhile (what, dollars), and milestones with their day before and after."""
+
+    days: Decimal
+    paid: tuple[tuple[Say, Decimal], ...]
+    moved: tuple[tuple[Say, Decimal, Decimal], ...]
+
+    @property
+    def cost(self) -> Decimal:
+        return sum((amount for _, amount in self.paid), Decimal(0))
+
+
+def failed_inspection(option: Option, tables: Tables) -> Failed | None:
+    """Return what one failed inspection costs and moves; None where no inspector comes. What has to be changed in the work is not in it.
+
+    The crew that waits for the inspector comes again for half a day, rented gear stays, the city's fee is paid again.
+    """
+    visits = [t for t in option.schedule.tasks if t.step == "inspect"]
+    if not visits:
+        return None
+    days = exact(tables.number("inspection_moves_days"))
+    paid = [*_crews(option, {t.crew for t in visits}), *_rents(option, tables, days)]
+    fee = exact(tables.number("reinspection_fee"))
+    if fee:
+        paid.append((Say.of("the city's fee for coming again"), fee))
+    return Failed(days, tuple(paid), tuple(_moved(option, min(t.start for t in visits), days)))
+
+
+def _crews(option: Option, crews: set[str]) -> list[tuple[Say, Decimal]]:
+    hours = HALF_DAY * exact(option.schedule.day_hours)
+    return [
+        (Say.of("crew {crew} comes again for half a day", crew=c.crew), cents(c.rate * hours))
+        for c in option.price.crews
+        if c.crew in crews
+    ]
+
+
+BY_DAY = {"shoring_box_days": "boxes", "end_shield_days": "end_shields"}
+"""Rented by piece and day: the quantity that is charged, and how many stand there at one time."""
+
+
+def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say, Decimal]]:
+    """What is rented and stays on site, one day's rent for each day lost; the firm's own gear costs nothing more."""
+    rows = {r.item: r for r in tables.current("equipment") if isinstance(r, Equipment) and not r.own and r.cost}
+    charged = {c.ref for c in option.price.costs if c.part == "equipment"}
+    standing = {item: Decimal(1) for item, row in rows.items() if row.unit == "day" and item in charged}
+    for recipe in tables.current("recipes"):
+        if isinstance(recipe, Recipe) and recipe.ref in rows and recipe.quantity in BY_DAY:
+            count = sum(t.value(BY_DAY[recipe.quantity]) for t in option.takeoffs)
+            standing[recipe.ref] = exact(count) if count else Decimal(0)
+    for item, count in standing.items():
+        if count:
+            said = Say.of("{what}: {days} more", what=rows[item].text, days=Days(days))
+            yield said, cents(rows[item].cost * count * days)
+
+
+def _moved(option: Option, from_hour: float, days: Decimal) -> list[tuple[Say, Decimal, Decimal]]:
+    day = option.schedule.day_hours
+    visit = Decimal(int(from_hour // day) + 1)
+    out = [(Say.of("inspector's visit"), visit, visit + days)]
+    for mark in option.schedule.marks:
+        if Decimal(mark.day) >= visit and mark.name == "done":
+            out.append((mark.text, Decimal(mark.day), Decimal(mark.day) + days))
+    return out
+
+
+def failed_block(found: Failed) -> Block:
+    """Return it as a block: what is paid, and which days move."""
+    paid = tuple(Say.of("{what}: {amount}", what=what, amount=Dollars(amount)) for what, amount in found.paid)
+    moved = tuple(
+        Say.of(
+            "{what}: day {before}, then day {after}", what=what, before=f"{before:f}", after=f"{after.normalize():f}"
+        )
+        for what, before, after in found.moved
+    )
+    total = Say.of(
+        "A failed inspection costs us {cost} and {days}. What has to be changed in the work comes on top.",
+        cost=Dollars(found.cost),
+        days=Days(found.days),
+    )
+    return Block(heading=Say.of("If the inspection fails"), lines=(total, *paid, *moved))

@@ -32,17 +32,21 @@ def made(
     looked = look(job_file, tables, changes)
     if looked.job is None or looked.tables is None or looked.diagnosis is None or looked.errors:
         raise CannotGoOn(*looked.problems)
-    return looked.job, _of_the_house(name, looked)
+    return looked.job, _of_the_house(name, job_file, looked)
 
 
-def _of_the_house(name: str, looked: Looked) -> SiteSheet:
+def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
+    from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.onsite.levels_sheet import levels_sheet
+    from estimator.onsite.lift_sheet import lift_sheet
     from estimator.onsite.test_sheet import test_sheet
     from estimator.onsite.water_sheet import water_sheet
     from estimator.pipeline import with_job_settings
 
     assert looked.job is not None and looked.tables is not None and looked.diagnosis is not None
     own = with_job_settings(looked.job, looked.tables)
+    if name == "lift":
+        return lift_sheet(looked.job, read_afterwards(job_file, looked.job), own)
     if name == "tests":
         return test_sheet(looked.job, looked.diagnosis, own)
     return water_sheet(looked.job, own) if name == "water" else levels_sheet(looked.job, own)

@@ -8,15 +8,26 @@ from pathlib import Path
 from typing import Annotated
 
 from estimator.fieldnotes.checkform import check
-from estimator.fieldnotes.kinds import nearest
+from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.reading import in_order
 from estimator.fieldnotes.syntax import Document, parse
 from estimator.fieldnotes.textfile import read_text
 from estimator.fieldnotes.wanted import METHOD, UNKNOWN_LINE
 from estimator.fieldnotes.written import AsRecord, Form
-from estimator.model.afterwards import Afterwards, BuiltLevel, BuiltTest, Callback, Inspection, LaidPipe, Still
+from estimator.model.afterwards import (
+    Afterwards,
+    BuiltLevel,
+    BuiltTest,
+    Callback,
+    Inspection,
+    LaidPipe,
+    LiftHeight,
+    LiftLevel,
+    Still,
+)
 from estimator.model.job import Job
 from estimator.model.judgement import METHODS
+from estimator.model.line import plain_wall
 from estimator.model.problem import CannotGoOn, Place, Problem
 
 ENDING = "-after.toml"
@@ -29,6 +40,8 @@ class AfterForm(Form):
     inspection: tuple[Annotated[Inspection, AsRecord], ...] = ()
     still: tuple[Annotated[Still, AsRecord], ...] = ()
     callback: tuple[Annotated[Callback, AsRecord], ...] = ()
+    lift: tuple[Annotated[LiftHeight, AsRecord], ...] = ()
+    lift_level: tuple[Annotated[LiftLevel, AsRecord], ...] = ()
 
 
 def afterwards_file(job_file: Path) -> Path:
@@ -48,7 +61,7 @@ def read_afterwards(job_file: Path, job: Job) -> Afterwards:
     form = check(document, AfterForm)
     if isinstance(form, list):
         raise CannotGoOn(*in_order(form))
-    if wrong := [*_lines(form, job, document), *_methods(form, document)]:
+    if wrong := [*_lines(form, job, document), *_methods(form, document), *_walls(form, document)]:
         raise CannotGoOn(*in_order(wrong))
     return Afterwards(
         laid=form.laid,
@@ -57,12 +70,15 @@ def read_afterwards(job_file: Path, job: Job) -> Afterwards:
         inspections=form.inspection,
         stills=form.still,
         callbacks=form.callback,
+        lifts=form.lift,
+        lift_levels=form.lift_level,
     )
 
 
 def _lines(form: AfterForm, job: Job, document: Document) -> Iterator[Problem]:
     known = [line.name for line in job.lines]
-    for table, rows in (("laid", form.laid), ("level", form.level), ("still", form.still)):
+    tables = ("laid", form.laid), ("level", form.level), ("still", form.still), ("lift_level", form.lift_level)
+    for table, rows in tables:
         for number, row in enumerate(rows):
             if row.line and row.line not in known:
                 yield UNKNOWN_LINE(document.place(table, number, "line"), name=row.line, known=", ".join(known))
@@ -73,3 +89,20 @@ def _methods(form: AfterForm, document: Document) -> Iterator[Problem]:
         if row.method not in METHODS:
             place = document.place("callback", number, "method")
             yield METHOD(place, text=row.method, nearest=nearest(row.method, METHODS), known=", ".join(METHODS))
+
+
+def _walls(form: AfterForm, document: Document) -> Iterator[Problem]:
+    """Every place of a lift is taped to the same two walls."""
+    for number, row in enumerate(form.lift):
+        walls = {plain_wall(wall) for wall, _ in row.from_walls}
+        if len(walls) != 2 or walls != {plain_wall(wall) for wall, _ in form.lift[0].from_walls}:
+            yield TWO_WALLS(document.place("lift", number, "from_walls"), name=row.name)
+
+
+TWO_WALLS = error(
+    "job/lift-walls",
+    "{name} is not taped to the same two walls as the other places of the lift.",
+    'Write in from_walls how far each place is from the same two walls, such as "front wall" = "0" and "east wall" = "38 ft".',
+    "Where a place lies is told by two walls; the places are laid on one plan.",
+)
+PROBLEMS = (TWO_WALLS,)

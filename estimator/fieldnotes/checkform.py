@@ -46,6 +46,7 @@ _BETTER = {
     "tuple": "a list, or one [[table]] for each",
     "model": "keys under a [table]",
     "edge_beam": '"none" where somebody made sure, or how deep and wide, such as "24in deep 12in wide"',
+    "length_pairs": 'two walls and how far each is, in braces, such as { "front wall" = "12 ft", "east wall" = "0 ft" }',
     "dict": "word = number pairs in braces",
 }
 

@@ -1,6 +1,7 @@
 """Every kind of problem the field notes can have, in one tuple."""
 
 from estimator.fieldnotes import (
+    afterwards,
     assemble,
     build,
     checkform,
@@ -31,4 +32,5 @@ PROBLEMS: tuple[Kind, ...] = (
     *sights.PROBLEMS,
     *contradictions.PROBLEMS,
     *unlikely.PROBLEMS,
+    *afterwards.PROBLEMS,
 )

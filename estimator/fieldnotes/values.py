@@ -90,6 +90,13 @@ def _text(value: Any) -> Any:
     return str(value) if isinstance(value, int | Decimal) and not isinstance(value, bool) else value
 
 
+def _lengths(value: Any) -> Any:
+    """`{ "front wall" = "12 ft 9 in" }` as pairs; anything else is no such table."""
+    if not isinstance(value, dict):
+        raise PydanticCustomError("length_pairs", "write wall = length pairs in braces")
+    return tuple(value.items())
+
+
 def _counts(value: Any) -> Any:
     """`{ kitchen_sink = 1 }` as pairs; anything else is no such table."""
     if not isinstance(value, dict):
@@ -109,4 +116,5 @@ Dollars = Annotated[Decimal, Field(ge=0, le=100_000_000)]
 Amount = Annotated[float, Field(ge=0, le=100_000)]
 Counts = dict[str, Count]
 CountPairs = Annotated[tuple[tuple[str, Count], ...], BeforeValidator(_counts)]
+LengthPairs = Annotated[tuple[tuple[str, Feet], ...], BeforeValidator(_lengths)]
 Station = Annotated[float, Field(ge=-10_000, le=10_000)]

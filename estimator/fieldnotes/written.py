@@ -84,6 +84,7 @@ _KINDS: Mapping[Any, Kind] = {
     Decimal: Kind(values.Dollars, dollars, "dollars"),
     EdgeBeam: Kind(values.BeamWords, beam_words, "none, or how deep and wide"),
     tuple[str, ...]: Kind(values.Words, list, "a list of words"),
+    tuple[tuple[str, float], ...]: Kind(values.LengthPairs, dict, "word = length pairs"),
     tuple[tuple[str, int], ...]: Kind(values.CountPairs, dict, "word = number pairs"),
 }
 """By the field's type."""

@@ -82,6 +82,26 @@ class Callback:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LiftHeight:
+    """How far the house was raised at one place, as the foundation company gives it; `from_walls` are tapes (wall, ft) to two walls."""
+
+    name: str
+    from_walls: tuple[tuple[str, float], ...]
+    raised_ft: Inches
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LiftLevel:
+    """The old pipe's bottom before and after the lift, both below the slab top, or both below a point that did not move."""
+
+    line: str
+    at_ft: Station
+    before_ft: Inches
+    after_ft: Inches
+    below: Literal["slab top", "benchmark"] = "slab top"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Afterwards:
     """All of it, in the order in which it was typed."""
 
@@ -91,3 +111,5 @@ class Afterwards:
     inspections: tuple[Inspection, ...] = ()
     stills: tuple[Still, ...] = ()
     callbacks: tuple[Callback, ...] = ()
+    lifts: tuple[LiftHeight, ...] = ()
+    lift_levels: tuple[LiftLevel, ...] = ()

@@ -38,6 +38,15 @@ class Origin:
     column: int = 1
 
 
+def plain_wall(name: str) -> str:
+    """Return what a wall is taped as, however it was written.
+
+    >>> plain_wall("the Front Wall")
+    'front wall'
+    """
+    return " ".join(name.lower().split()).removeprefix("the ")
+
+
 @dataclass(frozen=True, slots=True)
 class Tie:
     """A tape distance from something fixed, such as 14.17 ft from the front wall."""

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from math import hypot
 from statistics import NormalDist
 
-from estimator.model.line import Line
+from estimator.model.line import Line, plain_wall
 from estimator.tables.tables import Tables
 
 
@@ -55,7 +55,7 @@ def from_walls(line: Line, station_ft: float, errors: Errors) -> tuple[FromWall,
     taped: dict[str, list[tuple[float, float]]] = {}
     for mark in line.marks:
         for tie in mark.ties:
-            taped.setdefault(_plain(tie.to), []).append((mark.stretch.middle_ft, tie.length_ft))
+            taped.setdefault(plain_wall(tie.to), []).append((mark.stretch.middle_ft, tie.length_ft))
     found = (_from_wall(wall, sorted(places), station_ft, errors) for wall, places in sorted(taped.items()))
     return tuple(one for one in found if one is not None)
 
@@ -79,7 +79,3 @@ def _from_wall(wall: str, places: list[tuple[float, float]], station_ft: float, 
 
 
 HERE_FT = 0.05
-
-
-def _plain(to: str) -> str:
-    return to.lower().removeprefix("the ").strip()

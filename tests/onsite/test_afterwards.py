@@ -217,6 +217,9 @@ def test_the_example_in_the_docs_is_read(tmp_path: Path) -> None:
     job = read_job(NOTES / "job.toml").job
     page = (Path(__file__).parents[2] / "docs" / "afterwards.md").read_text(encoding="utf-8")
     assert job is not None
-    (tmp_path / "job-after.toml").write_text(page.split("```toml")[1].split("```")[0], encoding="utf-8")
+    (tmp_path / "job-after.toml").write_text(
+        "".join(p.split("```")[0] for p in page.split("```toml")[1:]), encoding="utf-8"
+    )
     after = read_afterwards(tmp_path / "job.toml", job)
     assert after.laid and after.levels and after.tests and after.inspections and after.stills and after.callbacks
+    assert after.lifts and after.lift_levels

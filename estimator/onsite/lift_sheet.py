@@ -1,0 +1,204 @@
+"""After a foundation lift, as a sheet: falls that turn, joints that open, risers that were pulled, and what to test and inspect first."""
+
+from collections.abc import Iterable, Sequence
+
+from estimator.model.afterwards import Afterwards, LiftHeight
+from estimator.model.job import Job
+from estimator.model.line import plain_wall
+from estimator.model.say import Feet, Inches, Say
+from estimator.onsite.after_lift import NINE_OF_TEN, Lifted, Point, Run, after_lift
+from estimator.onsite.lift_surface import Place, Rise, Surface, surface_of
+from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.tables.tables import Tables
+
+NAME = "lift"
+TITLE = Say.of("After the lift")
+
+
+def lift_sheet(job: Job, after: Afterwards, tables: Tables) -> SiteSheet:
+    """Return what the lift did to every line that is taped to the walls its heights were taken from."""
+    if not after.lifts:
+        answer = Say.of("No lift heights in the notes. Type them into the -after file, one [[lift]] for each corner.")
+        return SiteSheet(name=NAME, title=TITLE, answer=answer, blocks=())
+    surface = surface_of(after.lifts, tables.number("lift_height_error_in"))
+    found = [one for line in job.lines if (one := after_lift(line, job, after.lift_levels, surface, tables))]
+    blocks = [_first(found, tables), _heights(after.lifts, surface)]
+    for one in found:
+        blocks += [_falls(one), _risers(one, tables), _edge(one, tables)]
+    blocks.append(_limits(job, found, surface))
+    return SiteSheet(
+        name=NAME, title=TITLE, answer=_answer(found, tables), blocks=tuple(b for b in blocks if not b.empty)
+    )
+
+
+def _answer(found: Sequence[Lifted], tables: Tables) -> Say:
+    if not found:
+        return Say.of("No line is taped to the walls of the lift heights. Locate the drain and tape it to both walls.")
+    turned = sum(run.turns in ("yes", "may") for one in found for run in one.runs)
+    pulled = sum(_pulled(p, tables) for one in found for p in one.points)
+    opened = sum(_opens(one.edge_turn, tables) for one in found)
+    return Say.of(
+        "Falls that turn or may turn: {turned}. Risers pulled: {pulled}. Joints that may open: {opened}. Water-test before anything is covered.",
+        turned=turned,
+        pulled=pulled,
+        opened=opened,
+    )
+
+
+def _pulled(point: Point, tables: Tables) -> bool:
+    return point.riser and abs(point.pull.inches) >= tables.number("riser_pull_in")
+
+
+def _opens(turn: Rise | None, tables: Tables) -> bool:
+    return turn is not None and abs(turn.inches) + NINE_OF_TEN * turn.sigma_in >= tables.number("joint_turn_in_per_ft")
+
+
+def _heights(heights: Sequence[LiftHeight], surface: Surface) -> Block:
+    heads = (Say.of("place"), *(Say.of("from the {wall}", wall=wall) for wall in surface.walls), Say.of("raised"))
+    rows = []
+    for height in heights:
+        away = {plain_wall(wall): ft for wall, ft in height.from_walls}
+        tapes = [Say.of("{at}", at=Feet(round(away[wall], 1))) for wall in surface.walls]
+        raised = height.raised_ft * 12
+        off = raised - surface.at(Place(*(away[wall] for wall in surface.walls))).inches
+        said = Say.of("{inches}", inches=Inches(round(raised, 2)))
+        fits = said if abs(off) < 0.5 else Say.of("{raised}. Does not fit the others: read again", raised=said)
+        rows.append((height.name, *tapes, fits))
+    return Block(heading=Say.of("How far the house was raised"), heads=heads, rows=tuple(rows))
+
+
+def _falls(one: Lifted) -> Block:
+    heads = (Say.of("from"), Say.of("to"), Say.of("fall before, per foot"), Say.of("fall now, per foot"))
+    measured = all(run.measured for run in one.runs)
+    lines = (
+        ()
+        if measured
+        else (Say.of("Without levels before and after: as if the pipe hung from the slab and rose with it."),)
+    )
+    return Block(
+        heading=Say.of("Line {line}: falls, with the flow", line=one.line),
+        lines=lines,
+        heads=heads,
+        rows=tuple(_run(run) for run in one.runs),
+    )
+
+
+def _run(run: Run) -> tuple[Words, ...]:
+    ends = (_where(run.upper), _where(run.lower))
+    if run.before is None or run.after is None:
+        change = Inches(round(abs(run.change), 3))
+        said = Say.of("{change} more", change=change) if run.change >= 0 else Say.of("{change} less", change=change)
+        return (*ends, Say.of("no levels"), said)
+    now = Say.of("{slope}", slope=Inches(round(abs(run.after), 3)))
+    if run.turns == "yes":
+        now = Say.of("UPHILL {slope}", slope=now)
+    elif run.turns == "may":
+        now = Say.of("{slope}, may run uphill", slope=now)
+    return (*ends, Say.of("{slope}", slope=Inches(round(run.before, 3))), now)
+
+
+def _where(point: Point) -> Say:
+    at = Feet(round(point.station_ft, 1))
+    if point.what in ("taped", "level"):
+        return Say.of("{at}", at=at)
+    return Say.of("{what}, {at}", what=SPOTS.get(point.what, point.what), at=at)
+
+
+SPOTS = {
+    "slab edge": Say.of("slab edge"),
+    "branch": Say.of("branch"),
+    "way in": Say.of("way in"),
+    "upper end": Say.of("upper end"),
+}
+
+
+def _risers(one: Lifted, tables: Tables) -> Block:
+    heads = (Say.of("riser or vent"), Say.of("slab rose"), Say.of("pulled up"), Say.of("give or take (9 of 10)"))
+    rows = tuple(_riser(p) for p in sorted(one.points, key=lambda p: -p.pull.inches) if _pulled(p, tables))
+    return Block(
+        heading=Say.of("Line {line}: risers and vents that were pulled", line=one.line), heads=heads, rows=rows
+    )
+
+
+def _riser(point: Point) -> tuple[Words, ...]:
+    slab = Say.of("{inches}", inches=Inches(round(point.slab.inches, 2)))
+    pull = Say.of("{inches}", inches=Inches(round(point.pull.inches, 2)))
+    return (
+        _where(point),
+        slab,
+        pull if point.pipe else Say.of("up to {inches}", inches=pull),
+        Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * point.pull.sigma_in, 2))),
+    )
+
+
+def _edge(one: Lifted, tables: Tables) -> Block:
+    if one.edge_turn is None:
+        return Block(heading=Say.of("Line {line}: joint at the slab edge", line=one.line))
+    turn = Inches(round(abs(one.edge_turn.inches), 2))
+    limit = Inches(tables.number("joint_turn_in_per_ft"))
+    said = (
+        Say.of("If the pipe rose with the slab, the first joint outside turned {turn} a foot; it may open from {limit} on.", turn=turn, limit=limit)
+        if _opens(one.edge_turn, tables)
+        else Say.of("If the pipe rose with the slab, the first joint outside turned {turn} a foot, less than the {limit} at which it may open.", turn=turn, limit=limit)
+    )  # fmt: skip
+    return Block(heading=Say.of("Line {line}: joint at the slab edge", line=one.line), lines=(said,))
+
+
+def _first(found: Sequence[Lifted], tables: Tables) -> Block:
+    """What to do, the likeliest harm first: the joint at the edge, pulled risers by how far, falls that turned."""
+    return Block(heading=Say.of("Test and inspect first, in this order"), lines=tuple(_steps(found, tables)))
+
+
+def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
+    if found:
+        yield Say.of(
+            "Water test of the whole drain under the slab. Then, if the level drops, section by section (sheet tests)."
+        )
+    for one in found:
+        if _opens(one.edge_turn, tables):
+            yield Say.of(
+                "Camera: line {line}, the first joint outside the slab edge. Look for an offset and soil.",
+                line=one.line,
+            )
+    pulled = [(p, one) for one in found for p in one.points if _pulled(p, tables)]
+    for point, one in sorted(pulled, key=lambda pair: -pair[0].pull.inches)[:5]:
+        yield Say.of(
+            "Look: riser at {where}, line {line}. Test its branch alone; check trap, closet flange and roof vent.",
+            where=_where(point),
+            line=one.line,
+        )
+    for one in found:
+        for run in one.runs:
+            if run.turns in ("yes", "may"):
+                yield Say.of(
+                    "Camera with water running: line {line}, {low} to {high}. Standing water shows the fall that turned.",
+                    line=one.line,
+                    low=Feet(round(min(run.upper.station_ft, run.lower.station_ft), 1)),
+                    high=Feet(round(max(run.upper.station_ft, run.lower.station_ft), 1)),
+                )
+
+
+def _limits(job: Job, found: Sequence[Lifted], surface: Surface) -> Block:
+    named = {one.line for one in found}
+    left = tuple(line.name for line in job.lines if line.name not in named)
+    lines = [
+        Say.of(
+            "Between the places read, the slab is taken to bend evenly. A cracked slab does not: read more places beside the crack."
+        )
+    ]
+    if left:
+        lines.append(
+            Say.of(
+                "Not on this sheet: {lines}. Fewer than two places under the slab are taped to the {one} and the {other}.",
+                lines=left,
+                one=surface.walls[0],
+                other=surface.walls[1],
+            )
+        )
+    if any(not run.measured for one in found for run in one.runs):
+        lines.append(
+            Say.of(
+                "Shoot the pipe's bottom at two places again and type a [[lift_level]] for each: then it is known which of the two happened."
+            )
+        )
+    return Block(heading=Say.of("What this rests on"), lines=tuple(lines))

@@ -1,0 +1,16 @@
+"""A place of a lift taped to other walls than the first."""
+
+from pathlib import Path
+
+from estimator.cli.way import look
+from estimator.fieldnotes.afterwards import read_afterwards
+from estimator.model.problem import CannotGoOn
+
+
+def problems(folder: Path):
+    job = look(folder / "job.toml", None).job
+    try:
+        read_afterwards(folder / "job.toml", job)
+    except CannotGoOn as stop:
+        return stop.problems
+    raise AssertionError("it was not refused")

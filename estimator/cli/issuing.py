@@ -221,7 +221,7 @@ def _filled(found: "Verified", job_file: Path, columns: int) -> list[Row]:
     for sheet, code, word in found.unclear:
         said = f"{sheet}, {code}: “{word}” is no x and is not counted. Ask what is meant."
         out += [Row(text, "bad") for text in indented(said, columns, by=0, hanging=2)]
-    codes = ",".join(f"{sheet.split()[-1]}:{code}" for sheet, code in found.marked)
+    codes = ",".join(dict.fromkeys(code for _, code in found.marked))
     if codes:
         said = f"To write what is marked into the quote: estimator quote {job_file} --with {codes}"
         out += [Row(text) for text in indented(said, columns, by=0, hanging=2)]

@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Literal
 
 from estimator.model.add_on import AddOn
+from estimator.model.found import Found
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.likely_range import LikelyRange
@@ -172,7 +173,7 @@ class Quote:
     valid_until: date
     seen: tuple[Say, ...]  # what was filmed, how far
     not_seen: tuple[Say, ...]
-    found: tuple[Say, ...]  # findings in plain words
+    found: tuple[Found, ...]  # the defects in plain words, lettered
     notices: tuple[Term, ...] = ()
     tables_fingerprint: str = ""
     urgency: Say | None = None

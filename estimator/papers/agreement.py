@@ -1,136 +1,99 @@
-"""One option as a page to sign: total in figures and words, milestone amounts, notices, lines for names and days.
+"""One agreement: the options whose price is firm with a box each, what is paid when, the right to cancel, lines to sign.
 
-Of options whose price is not fixed: one page that says why there is nothing to sign yet.
+Options without a firm price have no price here and no payments: the page says what is missing.
 """
-
-from collections.abc import Sequence
 
 from estimator.model.offer import Option
 from estimator.papers import add_ons, option_words
-from estimator.papers.care_sheet import care_name
+from estimator.papers.cancellation import right_to_cancel
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import run_in
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
-from estimator.wording.in_words import in_words
-from estimator.wording.numbers import listed, long_date
+from estimator.wording.numbers import long_date, money
 
-MOST_WORKS = 4  # sentences in rows of their own; more are one text, so that all is signed on one page
-WIDTHS = (24.0, 24.0, 24.0, 24.0)
+WIDTHS = (14.0, 61.0, 15.0)
 
 
-def agreements(letter: Letter) -> tuple[Sheet, ...]:
-    """A page to sign for each option whose price is fixed, and one page for all the others."""
-    options = letter.quote.options
-    waiting = [option for option in options if not option.fixed]
-    signed = (agreement(letter, option) for option in options if option.fixed)
-    return (*signed, *([not_yet(letter, waiting)] if waiting else []))
-
-
-def agreement(letter: Letter, option: Option) -> Sheet:
-    """The agreement of one option whose price is fixed."""
+def agreement_sheet(letter: Letter) -> Sheet:
+    """The page to sign; where no price is firm, the page that says why there is nothing to sign yet."""
     speak, quote = letter.speak, letter.quote
-    page = Page(speak("Agreement {letter}", letter=option.letter), WIDTHS)
+    firm = [option for option in quote.options if option.fixed]
+    page = Page(speak("Agreement"), WIDTHS)
     letter.head(page)
-    page.line(speak("Agreement for option {letter}", letter=option.letter), "title")
-    page.pair(speak("Option"), option_words.title(letter, option), "value bold")
-    page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)}")
-    page.pair(speak("Check code"), check_code(quote))
+    page.line(speak("Agreement") if firm else speak("Nothing to sign yet"), "title")
+    page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)} · {speak('check code {code}', code=check_code(quote))}")
     page.pair(speak("House"), quote.job.customer.site)
     page.pair(speak("Owner"), quote.job.customer.name)
-    works = letter.all(option.does)
-    for text in works if len(works) <= MOST_WORKS else [" ".join(works)]:
-        page.pair(speak("Work"), text)
-    add_ons.chosen(letter, page, option)
-    page.gap()
-    _money(letter, page, option)
-    page.listing(speak("Notices of your city and state"), letter.terms((*option.terms, *quote.notices), "notice"))
-    page.line(option_words.check_the_place(letter), "quiet")
+    page.pair(speak("Contractor"), quote.firm.name)
+    page.gap(4)
+    if len(firm) > 1:
+        page.line(speak("Mark one option with an x."), "bold")
+    for option in firm:
+        _option(letter, page, option, one_of_several=len(firm) > 1)
+    for option in quote.options:
+        if not option.fixed:
+            _not_yet(letter, page, option)
+    if firm:
+        add_ons.add_on_rows(letter, page)
+        _terms(letter, page)
+        right_to_cancel(letter, page)
+        signatures(letter, page)
+    return letter.close(page)
+
+
+def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool) -> None:
+    """Box, title and price; then scope, the most, payments, days and warranty."""
+    speak = letter.speak
+    box = Cell("", "tick", open=True) if one_of_several else Cell(speak("Price"), "label")
+    page.add(box, Cell(option_words.title(letter, option), "value bold"), Cell(option.price.total, "whole money left"), starts=True)
+    days = speak("Days on site: {days}.", days=option_words.in_days(letter, option.days_on_site))
+    added = [f"{add_ons.text(letter, a)} ({money(a.price, letter.language)})" for a in option.chosen_add_ons]
+    run_in(page, speak("Work"), letter.all(option.does))
+    run_in(page, speak("Added, in the price"), [", ".join(added)] if added else [])
+    run_in(page, speak("Price"), [option_words.at_most(letter, option), tax(letter, option), days])
+    paid = "; ".join(f"{letter.say(p.text)}: {money(p.amount, letter.language)}" for p in option.payments)
+    run_in(page, speak("Payments"), [paid] if paid else [])
+    if not one_of_several:
+        run_in(page, speak("Warranty"), [option_words.warranty(letter, option)])
+    page.gap(4)
+
+
+def tax(letter: Letter, option: Option) -> str:
+    """Whether sales tax is in the price."""
+    if option.price.tax:
+        return letter.speak("Sales tax of {amount} is included.", amount=money(option.price.tax, letter.language))
+    return letter.speak("No sales tax is added to this price.")
+
+
+def _not_yet(letter: Letter, page: Page, option: Option) -> None:
+    page.line(letter.speak("Option {letter} cannot be signed yet.", letter=option.letter), "bold", starts=True)
+    page.line(" ".join(letter.all(option.not_fixed_because)))
+    page.gap(4)
+
+
+def _terms(letter: Letter, page: Page) -> None:
+    """What belongs to the agreement, the notices of the place, and the days of start and end."""
+    speak, quote = letter.speak, letter.quote
     page.line(
         speak(
-            "The sheet of this option says what is in the price and what is not; the sheet “{care}” says what to mind. Both belong to this agreement.",
-            care=care_name(letter),
+            "The tab of the option you choose is part of this agreement, with its warranty and unit prices. So is the tab {care}.",
+            care=speak("Before, during, after"),
         )
     )
+    for text in dict.fromkeys(letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")):
+        page.line(text, "small")
+    page.line(option_words.check_the_place(letter), "small")
     letter.which_counts(page)
-    page.gap(14)
-    _cancel(letter, page)
-    signatures(letter, page)
-    return letter.close(page)
-
-
-def not_yet(letter: Letter, options: Sequence[Option]) -> Sheet:
-    """No total, no payments and no lines for signatures, so that nobody signs what may change."""
-    speak, quote = letter.speak, letter.quote
-    page = Page(speak("Not to sign yet"), WIDTHS)
-    letter.head(page)
-    page.line(_cannot(letter, options), "title")
-    page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)}")
-    page.pair(speak("House"), quote.job.customer.site)
-    page.gap()
-    for option in options:
-        page.line(option_words.title(letter, option), "bold", starts=True)
-        page.line(option_words.at_most(letter, option), "box")
-    page.line(
-        speak("Once this is confirmed we write you a new quote with a fixed price, and with an agreement to sign.")
-    )
-    return letter.close(page)
-
-
-def _cannot(letter: Letter, options: Sequence[Option]) -> str:
-    if len(options) == 1:
-        return letter.speak("Option {letter} cannot be signed yet", letter=options[0].letter)
-    letters = listed([option.letter for option in options], letter.language)
-    return letter.speak("Options {letters} cannot be signed yet", letters=letters)
-
-
-def _money(letter: Letter, page: Page, option: Option) -> None:
-    speak = letter.speak
-    page.heading(speak("The price"))
-    page.add(Cell(speak("Total"), "total words", 3), Cell(option.price.total, "total"))
-    page.line(in_words(option.price.total, letter.language))
-    page.line(option_words.at_most(letter, option), "bold")
-    for payment in option.payments:
-        page.add(Cell(letter.say(payment.text), "cell", 3), Cell(payment.amount, "money"))
-    add_ons.not_in_total(letter, page, option)
-    page.gap()
-
-
-def _cancel(letter: Letter, page: Page) -> None:
-    """Beside the signatures, bold (16 CFR 429.1). The days count from the day of signing, so the boxes stay blank until then."""
-    speak, count = letter.speak, letter.quote.cancel_business_days
-    if not count:
-        return
-    page.line(
-        speak(
-            "You, the buyer, may cancel this agreement at any time before midnight of business day {count} after the day you sign it. The notice of cancellation that we hand you, twice, explains this right.",
-            count=count,
-        ),
-        "cancel",
-        starts=True,
-    )
-    page.add(
-        Cell(speak("Last day to cancel"), "label"),
-        Cell("", "write", open=True),
-        Cell(speak("Form received"), "label"),
-        Cell("", "write", open=True),
-    )
+    page.add(Cell(speak("Work starts on"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
+    page.add(Cell(speak("and ends on"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
 
 
 def signatures(letter: Letter, page: Page) -> None:
-    """Lines for the owner and the firm: signature, name in print, day."""
-    speak = letter.speak
-    for who in (speak("Owner"), letter.quote.firm.name):
-        page.add(
-            Cell("", "write", 2, open=True),
-            Cell("", "write", 1, open=True),
-            Cell("", "write", 1, open=True),
-            height_pt=30.0,
-            keep=True,
-        )
-        page.add(
-            Cell(who, "quiet", 2),
-            Cell(speak("Name in print"), "quiet"),
-            Cell(speak("Day"), "quiet"),
-            keep=who == speak("Owner"),
-        )
+    """Lines for the owner and the firm: signature, name in print, date; and how to send it back."""
+    speak, firm = letter.speak, letter.quote.firm
+    for who in (speak("Owner"), firm.name):
+        page.add(Cell("", "write", open=True), Cell("", "write", open=True), Cell("", "write", open=True), height_pt=30.0, keep=True)
+        page.add(Cell(speak("Printed name"), "quiet"), Cell(speak("Signature: {who}", who=who), "quiet"), Cell(speak("Date"), "quiet"), keep=True)
+    page.line(speak("Send a photo or scan of the signed page to {email}, or call {phone}.", email=firm.email, phone=firm.phone))

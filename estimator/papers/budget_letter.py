@@ -43,7 +43,7 @@ def budget_letter(quote: Quote, language: str) -> Book:
     page.gap()
     text = speak("From about {low} to about {high}.", low=money(low, language), high=money(high, language))
     page.add(Cell(text, "title", 2))
-    page.listing(speak("What we found so far"), letter.all(quote.found))
+    page.listing(speak("What we found so far"), letter.all(f.text for f in quote.found))
     questions = quote.diagnosis.questions
     asked = {q.about for q in questions}  # told below, as what the next visit settles
     unsure = dict.fromkeys(s for o in quote.options for s in o.not_fixed_because if s not in asked)

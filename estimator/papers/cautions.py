@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from estimator.model.judgement import Effect
 from estimator.model.offer import Option
 from estimator.papers.letter import Letter
-from estimator.papers.segments import all_repairs
+from estimator.quote.stays import all_repairs
 
 BEFORE = frozenset({
     "cau-811", "cau-in-slab", "cau-asbestos", "cau-lead", "cau-trees", "cau-water-off", "cau-lift", "cau-local",
@@ -49,27 +49,18 @@ def cautions(letter: Letter, option: Option) -> Groups:
     return groups
 
 
-def of_several(letter: Letter) -> Groups:
-    """What counts whichever option is taken, then what counts for some of them, their letters in front."""
+def grouped(letter: Letter) -> Groups:
+    """What applies to every option, then what applies to some or to one, its letters in front."""
     options = letter.quote.options
     every, some = _empty(), _empty()
     for number, letters in _letters_by_text(letter, options):
         for text, those in letters.items():
             if len(those) == len(options):
                 every[number].append(text)
-            elif len(those) > 1:
+            else:
                 some[number].append(f"{', '.join(those)}: {text}")
     before, during, after = (first + then for first, then in zip(every, some, strict=True))
     return before, during, after
-
-
-def of_one_alone(letter: Letter, option: Option) -> Groups:
-    """What counts for this option and for no other of the quote; nothing where it is the only one."""
-    out = _empty()
-    if len(letter.quote.options) > 1:
-        for number, letters in _letters_by_text(letter, letter.quote.options):
-            out[number].extend(text for text, those in letters.items() if those == [option.letter])
-    return out
 
 
 def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[tuple[int, dict[str, list[str]]]]:

@@ -4,6 +4,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.model.add_on import AddOn
+from estimator.model.found import Found
 from estimator.model.job import Customer, House, Job, Site, Wishes
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import Extra, Firm, Option, Payment, Quote, Term, ToOthers
@@ -211,6 +212,19 @@ def example_options() -> tuple[Option, ...]:
     )  # fmt: skip
 
 
+def example_found() -> tuple[Found, ...]:
+    """A hole and a dip that must be repaired, roots that are only suspected."""
+    worn = Say.of("The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in.")
+    dip = Say.of("Under the hall the pipe has a dip that holds water over {length}.", length=Feet(4.0))
+    roots = Say.of("Roots beyond the dip are suspected, not seen.")
+    short = [Say.of(text) for text in ("Main line: rusted through", "Main line: a dip that holds water", "Main line: possible roots")]
+    return (
+        Found(letter="a", text=worn, short=short[0], line="main", act="now", places=(GROOVE.stretch,), findings=(GROOVE, HOLE), needs=("n1",)),
+        Found(letter="b", text=dip, short=short[1], line="main", act="now", places=(DIP.stretch,), findings=(DIP,), needs=("n1",)),
+        Found(letter="c", text=roots, short=short[2], line="main", places=(Stretch(30.0, 31.0),)),
+    )  # fmt: skip
+
+
 def example_quote() -> Quote:
     """The quote: Alder Street, invented."""
     job = Job(number="2026-114", day=date(2026, 11, 18), prepared_by="Ines Calder", demo=True, languages=("en_US", "es_US"),
@@ -227,9 +241,7 @@ def example_quote() -> Quote:
         place="Demo County (invented)", revision=1, day=date(2026, 11, 18), valid_until=date(2026, 12, 18),
         seen=(Say.of("We filmed from the {access} to {end}: {length}. There the camera could not go on.", access="front cleanout", end="hall", length=Feet(42.0)),),
         not_seen=(Say.of("The last {length} of the main were not seen.", length=Feet(5.0)),),
-        found=(Say.of("The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in."),
-               Say.of("Under the hall the pipe has a dip that holds water over {length}.", length=Feet(4.0)),
-               Say.of("Roots beyond the dip are suspected, not seen.")),
+        found=example_found(),
         urgency=Say.of("Yes, soon: each use washes soil from under the floor."),
         if_nothing=Say.of("The hole grows, soil washes in, and the floor above can lose its support."),
         if_cleaned=Say.of("The drain runs again for a while. The hole and the dip stay."),

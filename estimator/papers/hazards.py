@@ -9,7 +9,7 @@ from estimator.papers.hazards_of_a_dig import speaks_of_one_dig, told
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_OFFICE, for_the_crew
 from estimator.papers.said_elsewhere import said_elsewhere, standing
-from estimator.papers.segments import all_repairs
+from estimator.quote.stays import all_repairs
 
 BEFORE = frozenset({
     "crw-protective", "crw-type", "crw-footing", "crw-which-rule", "crw-overhead", "crw-gas",

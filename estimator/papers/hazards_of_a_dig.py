@@ -9,7 +9,7 @@ from estimator.model.work import JOB, Repair
 from estimator.papers.crew_where import where_it_is
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import for_the_crew
-from estimator.papers.segments import all_repairs
+from estimator.quote.stays import all_repairs
 
 TOLD = frozenset({"caution", "adds work", "requires first", "until approved", "no fixed price"})
 

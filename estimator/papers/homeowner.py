@@ -3,15 +3,15 @@
 from collections.abc import Mapping
 
 from estimator.model.offer import Quote
-from estimator.papers.agreement import agreements
+from estimator.papers.agreement import agreement_sheet
+from estimator.papers.answer import answer_sheet
+from estimator.papers.cancellation import cancellation_sheets
 from estimator.papers.care_sheet import care_sheet
+from estimator.papers.compare import compare_sheets
 from estimator.papers.compare_bids import compare_bids
-from estimator.papers.first_sheet import first_sheet
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import option_sheet
-from estimator.papers.photos import photo_sheets
-from estimator.papers.pipe_sheet import pipe_sheets
-from estimator.papers.side_by_side import side_by_side
+from estimator.papers.your_pipe import pipe_sheet
 from estimator.sheets.book import Book
 
 
@@ -20,23 +20,21 @@ def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None 
 
     >>> from estimator.papers.example import example_quote
     >>> [sheet.name for sheet in homeowner(example_quote(), "en_US").sheets][:3]
-    ['Start here', 'Your pipe', 'Side by side']
+    ['Start here', 'Your pipe', 'Compare options']
     """
     letter = Letter(quote, language, pictures or {})
-    pipe, *views = pipe_sheets(letter)
     return Book(
         title=letter.speak("Drain quote {number}", number=letter.number),
         day=quote.day,
         accent=quote.firm.accent,
         sheets=(
-            first_sheet(letter),
-            pipe,
-            *side_by_side(letter),
-            care_sheet(letter),
+            answer_sheet(letter),
+            pipe_sheet(letter),
+            *compare_sheets(letter),
             *(option_sheet(letter, option) for option in quote.options),
+            agreement_sheet(letter),
+            *cancellation_sheets(letter),
+            care_sheet(letter),
             compare_bids(letter),
-            *agreements(letter),
-            *views,
-            *photo_sheets(letter),
         ),
     )

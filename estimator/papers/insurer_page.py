@@ -29,7 +29,7 @@ def insurer_page(quote: Quote, language: str) -> Book:
     ):  # fmt: skip
         page.pair(label, value or speak("not given"))
     page.listing(speak("What was tested and filmed"), letter.all((*quote.seen, *quote.tests)))
-    page.listing(speak("What failed, and where"), letter.all(quote.found))
+    page.listing(speak("What failed, and where"), letter.all(f.text for f in quote.found))
     if options:
         _by_class(letter, page, options)
     page.line(speak("Facts only. Whether any of it is paid is for the policy and the insurer."), "quiet")

@@ -62,17 +62,25 @@ class Letter:
         if LOGO in self.pictures:
             page.picture(self.pictures[LOGO], firm.name, LOGO_HEIGHT_PX)
         page.line(firm.name, "firm")
-        page.line(" · ".join(part for part in (firm.address, firm.phone, firm.email) if part), "quiet")
         licence = [speak("License {number}", number=firm.licence)] if firm.licence else []
         insurance = [speak("Insurance {number}", number=firm.insurance)] if firm.insurance else []
-        page.line(" · ".join([*licence, *insurance]), "quiet")
+        page.line(" · ".join(part for part in (firm.address, firm.phone, firm.email, *licence, *insurance) if part), "quiet")
         for text in self.terms(self.quote.notices, "first page"):
             page.line(text, "first page")
         if self.quote.job.demo:
-            page.line(speak("Made-up example. Nobody's house, nobody's prices."), "box")
+            page.line(speak("Example only. The house and the prices are invented."), "box")
         elif self.quote.invented:
-            page.line(speak("DEMO. Made-up prices and papers; this is no offer, and nobody can accept it."), "box")
+            page.line(speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."), "box")
         page.gap()
+
+    def small_head(self, page: Page) -> None:
+        """One line on the tabs after the first: whose quote it is."""
+        customer = self.quote.job.customer
+        page.line(f"{self.quote.firm.name} · {self.speak('quote {number}', number=self.number)} · {customer.site}", "quiet")
+        if self.quote.job.demo:
+            page.line(self.speak("Example only. The house and the prices are invented."), "box")
+        elif self.quote.invented:
+            page.line(self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."), "box")
 
     def which_counts(self, page: Page) -> None:
         """Where the quote goes out in two languages, which of them counts: the first of the job."""
@@ -81,7 +89,7 @@ class Letter:
             first = {"en": self.speak("English"), "es": self.speak("Spanish")}[languages[0].split("_")[0]]
             page.line(
                 self.speak(
-                    "This paper exists in two languages. Where they differ, the one in {language} counts.",
+                    "This quote is issued in two languages. If they differ, the {language} version applies.",
                     language=first,
                 ),
                 "quiet",
@@ -92,5 +100,7 @@ class Letter:
         return list(dict.fromkeys(self.text(t) for t in terms if t.kind in kinds))
 
     def close(self, page: Page, *, scale: int | None = None, repeat: tuple[int, int] | None = None) -> Sheet:
-        """The page as a protected sheet with the quote's footer."""
-        return page.sheet(footer=self.footer, page_words=self.page_words, scale=scale, repeat=repeat, protect=True)
+        """The page as a protected sheet with the quote's footer, never printed smaller than on the screen: no type under 9 points."""
+        return page.sheet(
+            footer=self.footer, page_words=self.page_words, scale=scale, smallest=100, repeat=repeat, protect=True
+        )

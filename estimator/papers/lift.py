@@ -14,7 +14,7 @@ def lift_steps(letter: Letter, page: Page) -> None:
     if not lift_planned(letter):
         return
     speak = letter.speak
-    page.heading(speak("Your house is to be lifted: what comes when"), starts=True)
+    page.heading(speak("Your foundation lift: the order of the work"), starts=True)
     list_steps(letter, page)
     if letter.quote.options:
         page.line(_price_covers(letter), "bold")
@@ -25,9 +25,9 @@ def _price_covers(letter: Letter) -> str:
     speak = letter.speak
     tested = all(any(t.value("tests_after_lift") for t in o.takeoffs) for o in letter.quote.options)
     return (
-        speak("The price of an option is for all its repairs, before and after the lift, and for the test after it. The lift itself is the foundation company's work.")
+        speak("Our price covers the repairs before and after the lift and the test after it. The foundation company does the lift.")
         if tested
-        else speak("The price of an option is for all its repairs, before and after the lift. The lift itself is the foundation company's work.")
+        else speak("Our price covers the repairs before and after the lift. The foundation company does the lift.")
     )  # fmt: skip
 
 
@@ -39,9 +39,9 @@ def list_steps(letter: Letter, page: Page) -> None:
 
 def warranty_begins(letter: Letter) -> str:
     """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
-    return letter.speak("It begins with the water test after the lift.") if lift_planned(letter) else ""
+    return letter.speak("The warranty starts on the day of the water test after the lift.") if lift_planned(letter) else ""
 
 
 def days_apart(letter: Letter) -> str:
     """What is added to the days of the work where the lift comes in between."""
-    return letter.speak("Not all in one run: the lift comes in between.") if lift_planned(letter) else ""
+    return letter.speak("We work in two visits: before and after the foundation lift.") if lift_planned(letter) else ""

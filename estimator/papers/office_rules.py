@@ -4,7 +4,7 @@ from estimator.model.judgement import Verdict
 from estimator.model.offer import Quote
 from estimator.model.work import Repair
 from estimator.papers.inside import close, inside_page, table
-from estimator.papers.segments import all_repairs
+from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 
 WIDTHS = (22.0, 18.0, 18.0, 54.0)

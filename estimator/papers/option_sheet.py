@@ -1,274 +1,181 @@
-"""One option in full: work lines with live amounts, total, payments, extras with caps, what is in and out, signatures."""
+"""One option on a page: scope, line items, total, unit prices with limits, days, what is included and not. Three columns."""
 
-from dataclasses import replace
 from decimal import Decimal
-from itertools import groupby
 
-from estimator.model.offer import Option
-from estimator.model.price import LineItem
-from estimator.model.say import Say
+from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
-from estimator.papers.add_ons import add_on_rows
-from estimator.papers.care_sheet import list_cautions, see_care_sheet
-from estimator.papers.cautions import of_one_alone
+from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
+from estimator.papers.line_items import by_class, how_much, short
 from estimator.papers.page import Page, at, sum_of
-from estimator.papers.segments import all_repairs
-from estimator.papers.sizes import size
+from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Formula, Sheet
-from estimator.wording.plain import CLASSES, LINES, UNITS, in_plain_words
+from estimator.wording.numbers import money, number
+from estimator.wording.plain import ONE, UNITS, in_plain_words
 
-WIDTHS = (7.5, 38.0, 12.0, 9.5, 14.0, 15.0)
-QUANTITY, PRICE, AMOUNT = 3, 4, 5
-LONG_TABLE = 40  # lines: a longer table has a subtotal for each class, and its head on every page
+WIDTHS = (57.0, 20.0, 13.0)
+AMOUNT = 2
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
 NOTHING_BUILT = ("clean", "isolation test", "look and see", "visit")
-STANDS_ALONE = ("allowance", "discount")
-TAKEN_OFF, OFF_WORDS = "", Say.of("Taken off")
 
 
-class LinesDoNotAdd(ValueError):
-    """The lines of an option do not add up to its total: a fault of the program, never printed as a quote."""
+def option_name(letter: Letter, option: Option) -> str:
+    """The tab's name."""
+    return letter.speak("Option {letter}", letter=option.letter)
 
 
 def option_sheet(letter: Letter, option: Option) -> Sheet:
-    """The sheet of one option."""
-    speak = letter.speak
-    page = Page(speak("Option {letter}", letter=option.letter), WIDTHS)
-    letter.head(page)
+    """The page of one option."""
+    page = Page(option_name(letter, option), WIDTHS)
+    letter.small_head(page)
     page.line(option_words.title(letter, option), "option")
-    page.line(letter.say(option.under_title), "under")
-    page.line(speak("Quote {number} for {site}", number=letter.number, site=letter.quote.job.customer.site), "quiet")
-    for text in letter.all(option.does):
-        page.line(text)
+    page.line(" ".join(letter.all(option.does)))
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
-    page.gap()
-    head = len(page.rows)
-    long = len(gathered(letter, option, list(option.price.lines))) > LONG_TABLE
-    total = _work(letter, page, option, with_subtotals=long)
-    add_on_rows(letter, page, option, total)
-    _payments(letter, page, option)
+    total = _work(letter, page, option)
     _extras(letter, page, option, total)
     _days(letter, page, option)
     _terms(letter, page, option)
-    return letter.close(page, repeat=(head, head) if long else None)
+    return letter.close(page)
 
 
-def _work(letter: Letter, page: Page, option: Option, with_subtotals: bool) -> str:
-    """The work lines by class; the address of the total."""
+def _work(letter: Letter, page: Page, option: Option) -> str:
+    """The line items in the order of the work; the address of the total. A price that is not firm is rounded in no cell and called so."""
     speak = letter.speak
-    heads = (speak("No."), speak("Work"), speak("How much"), speak("Quantity"), speak("Price each"), speak("Amount"))
-    page.add(*(Cell(text, "head" if i < 3 else "head right") for i, text in enumerate(heads)))
-    by_class: list[tuple[str, list[str], Decimal]] = []
-    for work_class in (*CLASSES, TAKEN_OFF):
-        lines = [line for line in option.price.lines if line.work_class == work_class]
-        if lines:
-            cells = _class_lines(letter, page, option, work_class, lines)
-            value = sum((line.amount for line in lines), Decimal(0))
-            by_class.append((work_class, cells, value))
-            if with_subtotals:
-                page.add(
-                    Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of([f"{cells[0]}:{cells[-1]}"], value), "sum")
-                )
-    parts = [f"{cells[0]}:{cells[-1]}" for _, cells, _ in by_class]
-    # Class headings hold no numbers: one range, except where subtotals stand between.
-    total = _totals(letter, page, option, parts if with_subtotals else [f"{by_class[0][1][0]}:{by_class[-1][1][-1]}"])
-    page.gap()
-    page.line(speak("The price by what it is for"), "bold", starts=True)
-    for work_class, cells, value in by_class:
-        page.add(
-            Cell(letter.say(CLASSES.get(work_class, OFF_WORDS)), "cell", 5),
-            Cell(sum_of([f"{cells[0]}:{cells[-1]}"], value), "money"),
-        )
-    page.gap()
-    return total
+    page.gap(4)
+    page.add(Cell(speak("Work"), "head"), Cell(speak("Quantity"), "head"), Cell(speak("Amount"), "head right"))
+    first = len(page.rows)
+    for items in by_class(letter, option):
+        for line, text in items:
+            page.add(Cell(text, "cell"), Cell(how_much(letter, line), "cell"), Cell(line.amount, "money"))
+    return _totals(letter, page, option, f"{at(AMOUNT, first)}:{at(AMOUNT, len(page.rows) - 1)}")
 
 
-def _class_lines(letter: Letter, page: Page, option: Option, work_class: str, lines: list[LineItem]) -> list[str]:
-    page.line(letter.say(CLASSES.get(work_class, OFF_WORDS)), "bold")
-    return [_line(letter, page, line, text) for line, text in gathered(letter, option, lines)]
-
-
-def gathered(letter: Letter, option: Option, lines: list[LineItem]) -> list[tuple[LineItem, str]]:
-    """The lines with their texts; the same work on several pipes is one line, and names them: nobody reads it thrice.
-
-    Lump sums are added up; measured lines only where one unit price holds for all. `A6–8` stands for three lines.
-    """
-    return [
-        (_sum_of(same), _text_of(letter, option, same)) for _, group in groupby(lines, _alike) if (same := list(group))
-    ]
-
-
-def _alike(line: LineItem) -> tuple[object, ...]:
-    """The same for lines, one after another, that one line can stand for."""
-    price = line.unit_price if line.billed == "measured" else None
-    alone = line.id if line.price_class in STANDS_ALONE else ""
-    return line.work_item, line.text_en, line.size_unit, price, alone
-
-
-def _sum_of(same: list[LineItem]) -> LineItem:
-    first, amount = same[0], sum((line.amount for line in same), Decimal(0))
-    if len(same) == 1:
-        return first
-    number = f"{first.id}–{same[-1].id.lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ')}"
-    size = sum(line.size for line in same)
-    if first.billed == "measured":
-        return replace(
-            first, id=number, size=size, quantity=sum((line.quantity for line in same), Decimal(0)), amount=amount
-        )
-    return replace(first, id=number, size=size, unit_price=amount, amount=amount)
-
-
-def _text_of(letter: Letter, option: Option, same: list[LineItem]) -> str:
-    if len(same) == 1:
-        return letter.text(same[0])
-    pipe = {r.id: letter.say(in_plain_words(LINES, r.line)) for r in all_repairs(option.scope.repairs)}
-    named = dict.fromkeys(pipe[line.repair] for line in same if line.repair in pipe)
-    return f"{letter.text(same[0])} ({', '.join(named)})" if named else letter.text(same[0])
-
-
-def line_texts(letter: Letter, option: Option, lines: list[LineItem]) -> list[str]:
-    """The lines' texts; where two read alike, each says on which pipe it is."""
-    pipe = {r.id: letter.say(in_plain_words(LINES, r.line)) for r in all_repairs(option.scope.repairs)}
-    plain = [letter.text(line) for line in lines]
-    return [
-        f"{text} ({pipe[line.repair]})" if plain.count(text) > 1 and line.repair in pipe else text
-        for line, text in zip(lines, plain, strict=True)
-    ]
-
-
-def _line(letter: Letter, page: Page, line: LineItem, text: str) -> str:
-    """A lump sum is one price for its stated size; only what is measured is a count times a unit price."""
-    row = len(page.rows)
-    work = (Cell(line.id, "cell quiet"), Cell(text, "cell"), Cell(how_much(letter, line), "cell"))
-    if line.billed == "measured":
-        product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", line.amount)
-        page.add(*work, Cell(line.quantity, "number"), Cell(line.unit_price, "money"), Cell(product, "money"))
-    else:
-        page.add(*work, Cell(letter.speak("one price"), "cell quiet", 2), Cell(line.amount, "money"))
-    return at(AMOUNT, row)
-
-
-def how_much(letter: Letter, line: LineItem) -> str:
-    """The size of a lump sum, or the unit a measured line is counted in."""
-    speak = letter.speak
-    if line.billed == "measured" and line.unit == "each":
-        return letter.say(UNITS["each"])
-    if line.billed == "measured":
-        return speak("per {unit}", unit=letter.say(in_plain_words(UNITS, line.unit)))
-    if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):
-        return speak("all of it")
-    return size(letter, line.size, line.size_unit)
-
-
-def _totals(letter: Letter, page: Page, option: Option, ranges: list[str]) -> str:
+def _totals(letter: Letter, page: Page, option: Option, cells: str) -> str:
     speak, price = letter.speak, option.price
-    lines = sum((line.amount for line in price.lines), Decimal(0))
-    if lines + price.tax != price.total:
-        raise LinesDoNotAdd(f"option {option.letter}: lines {lines} and tax {price.tax} are not {price.total}")
+    words = speak("Total") if option.fixed else speak("Estimate, not firm")
     if not price.tax:
-        row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of(ranges, price.total), "total"))
-        return at(AMOUNT, row)
-    subtotal = page.add(Cell(speak("Subtotal"), "sum words", 5), Cell(sum_of(ranges, lines), "sum"))
-    tax = page.add(
-        Cell("; ".join(map(letter.say, price.tax_says)) or speak("Sales tax"), "cell", 5), Cell(price.tax, "money")
-    )
+        return at(AMOUNT, page.add(Cell(words, "total words", 2), Cell(sum_of([cells], price.total), "total")))
+    lines = sum((line.amount for line in price.lines), Decimal(0))
+    subtotal = page.add(Cell(speak("Subtotal"), "sum words", 2), Cell(sum_of([cells], lines), "sum"))
+    says = "; ".join(map(letter.say, price.tax_says)) or speak("Sales tax")
+    tax = page.add(Cell(says, "cell", 2), Cell(price.tax, "money"))
     both = [at(AMOUNT, subtotal), at(AMOUNT, tax)]
-    row = page.add(Cell(speak("Total"), "total words", 5), Cell(sum_of(both, price.total), "total"))
-    return at(AMOUNT, row)
-
-
-def _payments(letter: Letter, page: Page, option: Option) -> None:
-    if not option.payments:
-        return
-    speak = letter.speak
-    page.heading(speak("Payments"), starts=True)
-    rows = [page.add(Cell(letter.say(p.text), "cell", 5), Cell(p.amount, "money")) for p in option.payments]
-    paid = sum((p.amount for p in option.payments), Decimal(0))
-    cells = [f"{at(AMOUNT, rows[0])}:{at(AMOUNT, rows[-1])}"]
-    page.add(Cell(speak("All payments"), "sum words", 5), Cell(sum_of(cells, paid), "sum"))
-    page.gap()
+    return at(AMOUNT, page.add(Cell(words, "total words", 2), Cell(sum_of(both, price.total), "total")))
 
 
 def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
-    """Unit prices agreed beforehand, each with the most it can come to, and the most altogether where the price is fixed."""
+    """Unit prices with the limit of each, and the most the price can come to."""
     speak = letter.speak
-    page.heading(speak("If we find more: prices agreed before work starts"), starts=True)
+    page.heading(speak("Unit prices if we find more"), starts=True)
     if not option.extras:
-        page.line(speak("Nothing is added without a change that you sign."))
-        page.gap()
+        page.line(speak("We add nothing without a signed change order."))
         return
-    page.add(
-        Cell(speak("What may be added"), "head", 2),
-        Cell(speak("Unit"), "head"),
-        Cell(speak("At most"), "head right"),
-        Cell(speak("Price each"), "head right"),
-        Cell(speak("Comes to at most"), "head right"),
-    )
-    cells = []
-    for extra in option.extras:
-        row = len(page.rows)
-        product = Formula(f"=ROUND({at(QUANTITY, row)}*{at(PRICE, row)},2)", extra.cap_amount)
-        page.add(
-            Cell(letter.text(extra), "cell", 2),
-            Cell(letter.say(in_plain_words(UNITS, extra.unit)), "cell"),
-            Cell(extra.cap_quantity, "number"),
-            Cell(extra.price, "money"),
-            Cell(product, "money"),
-        )
-        cells.append(at(AMOUNT, row))
-    if option.extras_tax:
-        row = page.add(Cell(speak("Sales tax on these, at most"), "cell", 5), Cell(option.extras_tax, "money"))
-        cells.append(at(AMOUNT, row))
+    said = "; ".join(f"{short(letter.text(extra))}: {unit_price(letter, extra)}" for extra in option.extras)
+    page.line(f"{said}. {speak('We charge extras only for what we find and show you. We stop and call before any limit is passed.')}", "small")
     if option.fixed:
-        most = sum_of([total, f"{cells[0]}:{cells[-1]}"], option.most)
-        above = speak("The price cannot go above this unless you sign a change")
-        page.add(Cell(above, "total words", 5), Cell(most, "total"))
-    page.line(speak("We add only what is found, show you, and stop and call before we go past a cap."), "quiet")
-    page.gap()
+        caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
+        words = speak("All of them, up to their limits, with sales tax") if option.extras_tax else speak("All of them, up to their limits")
+        row = page.add(Cell(words, "cell", 2), Cell(caps, "money"))
+        most = speak("Not to exceed without a signed change order")
+        page.add(Cell(most, "total words", 2), Cell(sum_of([total, at(AMOUNT, row)], option.most), "total"))
+
+
+def unit_price(letter: Letter, extra: Extra) -> str:
+    """`$95 per ft, up to 10 ($950)`."""
+    unit = letter.say(in_plain_words({**UNITS, **ONE}, extra.unit))
+    price, cap = money(extra.price, letter.language), money(extra.cap_amount, letter.language)
+    most = number(extra.cap_quantity, letter.language)
+    if extra.unit == "each":
+        return letter.speak("{price} each, up to {most} ({cap})", price=price, most=most, cap=cap)
+    return letter.speak("{price} per {unit}, up to {most} ({cap})", price=price, unit=unit, most=most, cap=cap)
 
 
 def _days(letter: Letter, page: Page, option: Option) -> None:
+    """The schedule as a picture where there is one, else in words; what comes before the first day."""
+    drawn, speak = day_bars(letter, option.schedule), letter.speak
     texts = option_words.day_texts(letter, option)
-    if texts:
-        page.heading(letter.speak("Your days"), starts=True)
+    if not drawn and not texts:
+        return
+    page.heading(speak("Schedule"), starts=True)
+    before = option.schedule.lead_days
+    words = [
+        speak(
+            "{days} on site, {off} without drains.",
+            days=option_words.in_days(letter, option.days_on_site),
+            off=option_words.in_days(letter, option.days_without_drains),
+        )
+    ]
+    if before:
+        words.append(speak("Earliest start: {count} working days after you sign.", count=before))
+    words += list(filter(None, [option_words.days_apart(letter)]))
+    page.line(" ".join(words))
+    if drawn:
+        data, height, alt = drawn
+        page.drawing(data, alt, height)
+    else:
         for text in texts:
             page.line(text)
-        heap = max((t.value("pile_sf") for t in option.takeoffs), default=0.0)
-        if heap:
-            page.line(
-                letter.speak("The heap of soil covers about {area}, on a tarp.", area=option_words.area(letter, heap))
-            )
-        page.gap()
+    heap = max((t.value("pile_sf") for t in option.takeoffs), default=0.0)
+    if heap:
+        page.line(speak("The dirt pile takes about {area}, on a tarp.", area=option_words.area(letter, heap)))
+    page.gap(4)
 
 
 def _terms(letter: Letter, page: Page, option: Option) -> None:
+    """What holds for this option; what holds for every option of the quote stands once, on the tab that compares them."""
+    speak, quote = letter.speak, letter.quote
+    common = shared(letter)
+    own = {label: [text for text in texts if text not in common.get(label, ())] for label, texts in terms_of(letter, option).items()}
+    page.heading(speak("Included and not included"), starts=True)
+    for label, texts in own.items():
+        run_in(page, label, texts)
+    if len(quote.options) == 1:
+        for label, answer in option_words.rows_alone(letter, option):
+            run_in(page, label, [answer])
+    run_in(page, speak("Main risk"), [letter.say(option.main_risk)])
+    run_in(page, speak("Warranty"), [option_words.warranty(letter, option)])
+
+
+def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
+    """Return the sentences by label: included, not included, other costs, assumptions, papers."""
     speak = letter.speak
-    page.heading(speak("What is in the price and what is not"), starts=True)
-    page.listing(speak("In the price"), letter.terms(option.terms, "includes"))
-    page.listing(speak("Not in the price"), letter.terms(option.terms, "excludes"), starts=True)
     others = [option_words.one_to_others(letter, other) for other in option.to_others]
-    to_others = [*others, *letter.terms(option.terms, "to others")]
-    page.listing(speak("What you will also pay, to others"), to_others, starts=True)
-    rests_on = [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")]
-    page.listing(speak("What the price rests on"), rests_on, starts=True)
-    list_cautions(letter, page, of_one_alone(letter, option))
-    page.listing(speak("After the job you will receive"), received(letter, option), starts=True)
-    page.line(see_care_sheet(letter), "box")
+    return {
+        speak("Included"): [*letter.terms(option.terms, "includes"), *received(letter, option)],
+        speak("Not included"): letter.terms(option.terms, "excludes"),
+        speak("Other costs, not in our price"): [*others, *letter.terms(option.terms, "to others")],
+        speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
+        speak("Permits and papers"): letter.all(option.needs_papers),
+    }
+
+
+def shared(letter: Letter) -> dict[str, list[str]]:
+    """Return the sentences that every option of the quote has, by label; none where there is one option."""
+    options = letter.quote.options
+    if len(options) < 2:
+        return {}
+    first, *rest = (terms_of(letter, option) for option in options)
+    return {label: [t for t in texts if all(t in other[label] for other in rest)] for label, texts in first.items()}
+
+
+def run_in(page: Page, label: str, texts: list[str]) -> None:
+    """A label and its sentences in one paragraph; nothing where there are none."""
+    if texts:
+        page.line(f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small")
 
 
 def received(letter: Letter, option: Option) -> list[str]:
-    """What the homeowner has in hand when all is done."""
+    """What the homeowner has in hand when all is done; only what is in the work."""
     speak = letter.speak
     some = {name: any(t.value(name) for t in option.takeoffs) for name in ("films_after", "permits", *TESTS)}
     built = any(r.method not in NOTHING_BUILT for r in all_repairs(option.scope.repairs))
     papers = {
-        speak("The videos from before and after"): some["films_after"],
-        speak("The video from before"): not some["films_after"],
-        speak("The reading of the water test"): any(some[name] for name in TESTS),
+        speak("Camera videos from before and after the work"): some["films_after"],
+        speak("Camera video from before the work"): not some["films_after"],
+        speak("The water test reading"): any(some[name] for name in TESTS),
         speak("A sketch of what was built, with lengths"): built,
-        speak("The permit card with the inspector's signature"): some["permits"],
-        speak("The warranty in writing"): True,
+        speak("The permit card signed by the inspector"): some["permits"],
+        speak("The warranty in writing"): built,
     }
     return [text for text, given in papers.items() if given]

@@ -39,6 +39,9 @@ def in_rows(text: str, width: float) -> list[str]:
     return [*parts, text.rstrip(" ") if parts else text]
 
 
+MOST_DRAWING_ROW_PT = 60.0
+
+
 class Page:
     """One sheet in the making."""
 
@@ -122,10 +125,18 @@ class Page:
             self.rows.append(Row((), 15.0, keep=True))
         self.rows.append(Row((), 15.0))
 
-    def picture(self, data: bytes, alt: str, height_px: int) -> None:
-        """A picture over an empty row of its own, with its words under it."""
+    def drawing(self, data: bytes, alt: str, height_px: int) -> None:
+        """A picture over empty rows of its own, as many as its height takes."""
         self.pictures.append(Picture(data=data, alt=alt, row=len(self.rows), column=0, height_px=height_px))
-        self.rows.append(Row((), height_px * 0.75 + 6, keep=True))
+        left = height_px * 0.75 + 4
+        while left > 0:
+            high = min(left, MOST_DRAWING_ROW_PT)
+            left -= high
+            self.rows.append(Row((), round(high, 2), keep=left > 0))
+
+    def picture(self, data: bytes, alt: str, height_px: int) -> None:
+        """A picture over empty rows of its own, with its words under it."""
+        self.drawing(data, alt, height_px)
         self.line(alt, "quiet")
 
     def sheet(
@@ -136,6 +147,7 @@ class Page:
         repeat: tuple[int, int] | None = None,
         freeze_rows: int = 0,
         scale: int | None = None,
+        smallest: int = 75,
         protect: bool = False,
         tab: str = "",
     ) -> Sheet:
@@ -148,6 +160,7 @@ class Page:
             footer_left=footer,
             page_words=page_words,
             scale=scale,
+            smallest=smallest,
             protect=protect,
             tab=tab,
             charts=tuple(self.charts),

@@ -48,7 +48,7 @@ def inspection_report(quote: Quote, language: str) -> Book:
     speak = letter.speak
     page = _page(letter, speak("Inspection"), speak("Inspection report"))
     page.heading(speak("What we found"))
-    for text in letter.all(quote.found) or [speak("Nothing to repair in the pipe that we saw.")]:
+    for text in letter.all(f.text for f in quote.found) or [speak("Nothing to repair in the pipe that we saw.")]:
         page.line(text)
     if quote.found and quote.urgency:
         page.pair(speak("Is it urgent?"), letter.say(quote.urgency))

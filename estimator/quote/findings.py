@@ -1,5 +1,8 @@
 """A job in, what was filmed, what was not, what was found and what the tests showed out, in a homeowner's words."""
 
+from dataclasses import replace
+
+from estimator.model.found import Found, letter
 from estimator.model.job import Job, WaterTest
 from estimator.model.judgement import Diagnosis, Need
 from estimator.model.line import Finding, Line
@@ -70,48 +73,71 @@ def _gap(line: Line, part: Stretch) -> Say:
     )
 
 
-def found(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
-    """One sentence a finding, in the order of the notes; alike ones of one line are told once, with their number.
+def found(job: Job, diagnosis: Diagnosis) -> tuple[Found, ...]:
+    """Return the defects, lettered: what must be repaired first, then the rest, each group in the order of the notes.
 
-    A section that failed its test with nothing seen is a finding too, and stands first.
+    Alike ones of one line are one entry, with their number. A failed test with nothing seen is a defect too, and stands first.
     """
-    out: list[Say] = [_not_located(job, need) for need in diagnosis.needs if "failed test" in need.kinds]
-    for line in job.lines:
-        done: set[str] = set()
-        for finding in line.findings:
-            alike = [
-                f
-                for f in line.findings
-                if (f.kind, f.grade, in_words(f)) == (finding.kind, finding.grade, in_words(finding))
-            ]
-            key = f"{in_words(finding)} {finding.grade}"
-            if len(alike) < MANY:
-                out.append(_found(line, finding))
-            elif key not in done:
-                out.append(_many(line, finding, alike))
-            done.add(key)
-    return tuple(out)
-
-
-def _not_located(job: Job, need: Need) -> Say:
-    line = job.line(need.line)
-    stopped = next(
-        (t for t in job.water_tests if t.held_at_in is not None and (need.line in t.covers or not t.covers)), None
-    )
-    if stopped is not None and stopped.held_at_in is not None:
-        return Say.of(
-            "{line}: failed water test, leak not located. The water stopped {height} below the {level}. The camera did not show where it leaks.",
-            line=where.line_name(line),
-            height=Inches(stopped.held_at_in),
-            level=stopped.level,
-        )
-    return Say.of(
-        "{line}: failed water test, leak not located. The camera did not show where it leaks.",
-        line=where.line_name(line),
-    )
+    unseen = [_not_located(job, need) for need in diagnosis.needs if "failed test" in need.kinds]
+    entries = [*unseen, *(_entry(line, alike, diagnosis) for line in job.lines for alike in _alike(line))]
+    ordered = sorted(entries, key=lambda entry: entry.act != "now")
+    return tuple(replace(entry, letter=letter(number)) for number, entry in enumerate(ordered))
 
 
 MANY = 4  # from so many alike things on a line on they are counted, not listed
+
+
+def _alike(line: Line) -> list[tuple[Finding, ...]]:
+    """The findings of a line, those of one kind and grade together where they are many."""
+    groups: dict[object, list[Finding]] = {}
+    for finding in line.findings:
+        groups.setdefault((finding.kind, finding.grade, in_words(finding)), []).append(finding)
+    many = {id(f): tuple(group) for group in groups.values() if len(group) >= MANY for f in group}
+    return list(dict.fromkeys(many.get(id(f), (f,)) for f in line.findings))
+
+
+def _entry(line: Line, alike: tuple[Finding, ...], diagnosis: Diagnosis) -> Found:
+    seen = {f.id for f in alike}
+    needs = [n for n in diagnosis.needs if n.line == line.name and any(f.id in seen for f in n.findings)]
+    return Found(
+        letter="",
+        text=_found(line, alike[0]) if len(alike) < MANY else _many(line, alike),
+        short=Say.of("{line}: {what}", line=where.line_name(line), what=_named(alike[0])),
+        line=line.name,
+        act="now" if any(n.must for n in needs) else "later",
+        places=tuple(f.stretch for f in alike),
+        findings=alike,
+        needs=tuple(n.id for n in needs),
+    )
+
+
+def _named(finding: Finding) -> Say:
+    """Its name alone; what was not seen for certain is called possible."""
+    return Say.of("possible: {what}", what=in_words(finding)) if _suspected(finding) else in_words(finding)
+
+
+def _suspected(finding: Finding) -> bool:
+    return finding.grade in ("suspected", "not inspected")
+
+
+def _not_located(job: Job, need: Need) -> Found:
+    line = job.line(need.line)
+    name = where.line_name(line)
+    stopped = next(
+        (t for t in job.water_tests if t.held_at_in is not None and (need.line in t.covers or not t.covers)), None
+    )
+    text = (
+        Say.of("{line}: failed water test, leak not located. The camera did not show where it leaks.", line=name)
+        if stopped is None or stopped.held_at_in is None
+        else Say.of(
+            "{line}: failed water test, leak not located. The water stopped {height} below the {level}. The camera did not show where it leaks.",
+            line=name,
+            height=Inches(stopped.held_at_in),
+            level=stopped.level,
+        )
+    )
+    short = Say.of("{line}: failed water test, leak not located", line=name)
+    return Found(letter="", text=text, short=short, line=need.line, act="now" if need.must else "later", needs=(need.id,))
 
 
 def _found(line: Line, finding: Finding) -> Say:
@@ -121,18 +147,18 @@ def _found(line: Line, finding: Finding) -> Say:
         "distance": where.distance(line, finding.stretch),
         "line": where.line_name(line),
     }
-    if finding.grade in ("suspected", "not inspected"):
-        return Say.of("{line}, {place}, {distance}: suspected, not seen for certain: {what}.", **words)
+    if _suspected(finding):
+        return Say.of("{line}, {place}, {distance}: possible: {what}. Not confirmed.", **words)
     return Say.of("{line}, {place}, {distance}: {what}.", **words)
 
 
-def _many(line: Line, finding: Finding, alike: list[Finding]) -> Say:
+def _many(line: Line, alike: tuple[Finding, ...]) -> Say:
     whole = Stretch(min(f.stretch.from_ft for f in alike), max(f.stretch.to_ft for f in alike))
     return Say.of(
         "{line}, {place}: {what}, at {count} places.",
         line=where.line_name(line),
         place=where.place(line, whole),
-        what=_what(finding),
+        what=_what(alike[0]),
         count=len(alike),
     )
 
@@ -142,7 +168,7 @@ def _what(finding: Finding) -> Say:
     if finding.size_in:
         return Say.of("{what}, about {size}", what=name, size=Inches(finding.size_in))
     if finding.worst_percent is not None:
-        return Say.of("{what}, about {percent} percent of the pipe", what=name, percent=round(finding.worst_percent))
+        return Say.of("{what}, about {percent}% of the pipe", what=name, percent=round(finding.worst_percent))
     return name
 
 

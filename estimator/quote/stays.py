@@ -43,25 +43,33 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
         case "reroute":
             new = takeoff.value("reroute_ft") if takeoff else 0.0
             return Say.of(
-                "{length} of new pipe another way ({way}); the old {line} is closed off.",
+                "Run {length} of new pipe by another route ({way}). Cap the old {line} and leave it in the ground.",
                 length=Feet(on_paper(line, new)),
                 way=repair.reroute,
                 line=words["line"],
             )
         case "clean":
-            return Say.of("{length} of the {line} are cleaned.", **words)
+            return Say.of("Clean {length} of the {line}.", **words)
         case "abandon":
-            return Say.of("{length} of the {line} are closed off and stay in the ground.", **words)
+            return Say.of("Cap {length} of the {line} and leave it in the ground.", **words)
         case "isolation test":
-            return Say.of("Parts of the {line} are tested one by one.", **words)
+            return Say.of("Test the {line} section by section.", **words)
         case "visit":
             tasks = tuple(KINDS[kind] for kind in kinds_in(repair.facts))
-            return Say.of("Return visit, {line}, {place}: {tasks}. Nothing is repaired.", **words, tasks=tasks)
+            return Say.of("Return visit to the {line} ({place}): {tasks}. This visit repairs nothing.", **words, tasks=tasks)
         case "look and see":
-            return Say.of("One place on the {line}, {place}, is opened to look.", **words)
+            return Say.of("Open one place on the {line} ({place}) and look.", **words)
         case method if method in LININGS:
-            return Say.of("{length} of the {line}, {place}, get a new wall inside.", **words)
-    return Say.of("{length} of the {line}, {place}, become new pipe.", **words)
+            return Say.of("Line {length} of the {line} ({place}).", **words)
+    if size := _new_size(takeoff):
+        return Say.of("Replace {length} of the {line} ({place}) with new {size}-inch pipe.", **words, size=size)
+    return Say.of("Replace {length} of the {line} ({place}) with new pipe.", **words)
+
+
+def _new_size(takeoff: Takeoff | None) -> str:
+    """The size of the pipe that is laid, inches, where it is one."""
+    sizes = {f"{pipe.size_in:g}" for pipe in takeoff.works.new_pipe} if takeoff else set()
+    return sizes.pop() if len(sizes) == 1 else ""
 
 
 def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:

@@ -8,37 +8,37 @@ from estimator.model.profile import Profile
 from estimator.model.say import Say
 
 HOW_SOON: tuple[Say, ...] = (
-    Say.of("No. Have it filmed again in a year or two."),
-    Say.of("No. Keep an eye on it and have it filmed again within a year."),
-    Say.of("Not today, but plan it: within some months."),
-    Say.of("Yes, soon: within weeks, not months."),
-    Say.of("Yes, now: sewage or loss of ground cannot wait."),
+    Say.of("Not urgent. Have it inspected again in a year or two."),
+    Say.of("Not urgent. Have it inspected again within a year."),
+    Say.of("Plan the repair within a few months."),
+    Say.of("Act soon: within weeks, not months."),
+    Say.of("Act now."),
 )
 """By urgency, 0 to 4."""
 
 IN_THE_OPEN = ("crawl", "basement")
 LEAKS = frozenset({"hole", "channel", "gap", "leak"})
 IF_IT_WAITS: tuple[tuple[frozenset[str], Say], ...] = (
-    (frozenset({"utility"}), Say.of("Nobody may use, clean or dig up this drain before the owner of that line has made it safe: a damaged gas line fills the house.")),
-    (frozenset({"collapse", "blocked"}), Say.of("The drain can stop completely, and sewage comes up at the lowest drain in the house.")),
-    (LEAKS, Say.of("Sewage washes the soil away, the opening grows, and what stands above it can sink.")),
-    (frozenset({"roots"}), Say.of("The roots grow on, close the pipe and open its joints.")),
-    (frozenset({"sag", "reverse fall", "backfall"}), Say.of("Paper and grease settle in the dip, and the drain stops again and again.")),
-    (frozenset({"crack", "offset", "oval", "fitting"}), Say.of("The break opens slowly; roots and soil find it.")),
+    (frozenset({"utility"}), Say.of("Do not use, clean or dig up this drain until the utility has made its line safe. A damaged gas line can fill the house with gas.")),
+    (frozenset({"collapse", "blocked"}), Say.of("The drain can stop completely. Sewage then comes up at the lowest drain in the house.")),
+    (LEAKS, Say.of("Leaking water can wash out the soil. The opening grows, and what is above it can settle.")),
+    (frozenset({"roots"}), Say.of("The roots keep growing. They clog the pipe and open its joints.")),
+    (frozenset({"sag", "reverse fall", "backfall"}), Say.of("Paper and grease settle where water stands. The drain clogs again and again.")),
+    (frozenset({"crack", "offset", "oval", "fitting"}), Say.of("The damage opens further. Roots and soil get in.")),
 )  # fmt: skip
 """The worst first."""
-IN_THE_OPEN_TOO = Say.of("Sewage drips under the house, with smell, damp wood and germs, and the opening grows.")
+IN_THE_OPEN_TOO = Say.of("Sewage drips under the house. It smells, wets the wood and spreads germs.")
 """In place of soil that is washed away, where the pipe hangs free."""
 
 IF_CLEANED: tuple[tuple[frozenset[str], Say], ...] = (
-    (frozenset({"utility"}), Say.of("Never clean it: a tool can cut the line that runs through it.")),
-    (frozenset({"collapse"}), Say.of("Cleaning cannot open a pipe that has fallen in.")),
-    (frozenset({"blocked"}), Say.of("It may flow again for a while; what stopped it can stop it again.")),
-    (frozenset({"roots"}), Say.of("It flows again; roots come back, often within 6 to 24 months.")),
-    (frozenset({"channel"}), Say.of("The rust that is loose comes off; the worn or missing bottom stays.")),
-    (frozenset({"sag", "reverse fall", "backfall"}), Say.of("It flows until paper and grease settle in the dip again.")),
-    (frozenset({"scale", "grease", "mud"}), Say.of("It flows again; the build-up comes back in time.")),
-    (frozenset({"hole", "gap", "leak", "opening", "crack", "offset", "oval", "fitting"}), Say.of("Every hole, crack and step in the pipe stays.")),
+    (frozenset({"utility"}), Say.of("Never clean it. A tool can cut the utility line that runs through it.")),
+    (frozenset({"collapse"}), Say.of("Cleaning cannot open a collapsed pipe.")),
+    (frozenset({"blocked"}), Say.of("It may flow again for a while. The same clog can come back.")),
+    (frozenset({"roots"}), Say.of("It flows again. Roots come back, often within 6 to 24 months.")),
+    (frozenset({"channel"}), Say.of("Loose rust comes off. The worn bottom of the pipe stays.")),
+    (frozenset({"sag", "reverse fall", "backfall"}), Say.of("It flows until paper and grease settle again.")),
+    (frozenset({"scale", "grease", "mud"}), Say.of("It flows again. The build-up comes back in time.")),
+    (frozenset({"hole", "gap", "leak", "opening", "crack", "offset", "oval", "fitting"}), Say.of("Every hole, crack and offset stays.")),
 )  # fmt: skip
 """What cleaning does for each kind of trouble (common practice); the first two that fit are said."""
 MOST_SAID = 2

@@ -4,8 +4,9 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.wording.plain import LINES, ROOMS, ZONES, in_plain_words
+from estimator.wording.plain import LINES, OVER, PLACES, THE_ROOMS, ZONES, in_plain_words
 
+INDOORS = ("slab", "crawl", "basement")
 POINT_FT = 1.5  # shorter than this is told as a place, not as a length
 
 
@@ -16,35 +17,35 @@ def line_name(line: Line) -> Say:
 def rooms(line: Line, stretch: Stretch) -> tuple[str, ...]:
     """The rooms over the part of the stretch that lies under the house."""
     profile = Profile(line)
-    inside = (part for part, zone in profile.zones(stretch) if zone in ("slab", "crawl", "basement"))
+    inside = (part for part, zone in profile.zones(stretch) if zone in INDOORS)
     return tuple(dict.fromkeys(room for part in inside for room in profile.rooms(part)))
 
 
 def place(line: Line, stretch: Stretch) -> Say:
-    """Under which rooms or what else: "under kitchen and hall", "under the yard"."""
+    """Under which rooms or what else: "under the hall, the kitchen, and the yard", "in the crawl space"."""
     named = rooms(line, stretch)
-    zones = [z for _, z in Profile(line).zones(stretch) if z and not (named and z in ("slab", "crawl", "basement"))]
-    parts = [Say.of("under {rooms}", rooms=tuple(in_plain_words(ROOMS, r) for r in named))] if named else []
-    parts += [in_plain_words(ZONES, zone) for zone in dict.fromkeys(zones)]
+    zones = dict.fromkeys(z for _, z in Profile(line).zones(stretch) if z and not (named and z in INDOORS))
+    over = [*(in_plain_words(THE_ROOMS, r) for r in named), *(OVER[z] for z in zones if z in OVER)]
+    parts = [Say.of("under {places}", places=tuple(over))] if over else []
+    parts += [in_plain_words(ZONES, zone) for zone in zones if zone not in OVER]
     if not parts:
         return Say.of("on the {line}", line=line_name(line))
     return Say.of("{places}", places=tuple(parts))
 
 
 def distance(line: Line, stretch: Stretch) -> Say:
-    """How far along: from the house wall where the line's zero is there, else from where the camera went in."""
-    at, wall = stretch.from_ft, line.zero == "slab edge"
+    """How far along: from the outside wall where the line's zero is there, else from where the camera went in."""
+    at, wall, point = stretch.from_ft, line.zero == "slab edge", counted_from(line)
     if stretch.length_ft > POINT_FT and at >= 0:
-        ends = {"start": Feet(at), "end": Feet(stretch.to_ft)}
-        return (
-            Say.of("from {start} to {end} inside the wall", **ends)
-            if wall
-            else Say.of("from {start} to {end} along the pipe", **ends)
-        )
-    if not wall:
-        return Say.of("{distance} along the pipe", distance=Feet(at))
-    return (
-        Say.of("{distance} inside the wall", distance=Feet(at))
-        if at >= 0
-        else Say.of("{distance} outside the wall", distance=Feet(-at))
-    )
+        return Say.of("{start} to {end} from {point}", start=Feet(at), end=Feet(stretch.to_ft), point=point)
+    if wall and at < 0:
+        return Say.of("{distance} outside the house wall", distance=Feet(-at))
+    return Say.of("{distance} from {point}", distance=Feet(at), point=point)
+
+
+def counted_from(line: Line) -> Say:
+    """What the feet of the line are counted from: the wall, or the place where the camera first went in."""
+    if line.zero == "slab edge":
+        return Say.of("the outside wall")
+    known = PLACES.get(line.passes[0].access) if line.passes and line.passes[0].start_ft == 0 else None
+    return known or Say.of("where the camera went in")

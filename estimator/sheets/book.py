@@ -138,7 +138,8 @@ class Picture:
 class Sheet:
     """One sheet. `widths` are column widths in characters; `repeat` rows (first, last; from 0) head every printed page.
 
-    `scale` is the print size in percent; None: as large as fits one page wide, never above 100.
+    `scale` is the print size in percent; None: as large as fits one page wide, never above 100. Where that saves a page the
+    sheet is printed smaller, down to `smallest` percent.
     """
 
     name: str
@@ -149,6 +150,7 @@ class Sheet:
     footer_left: str = ""
     page_words: tuple[str, str] = ("Page", "of")
     scale: int | None = None
+    smallest: int = 75
     protect: bool = False
     tab: str = ""  # RRGGBB
     charts: tuple[Chart, ...] = ()

@@ -11,27 +11,26 @@ from typing import Any
 from estimator.disk.read import read_bytes
 
 MARK = "x"
-COUNTS_MARKS = re.compile(r'=ROUND\(([A-Z]+\d+)\+SUMIF\(([A-Z]+)(\d+):\2(\d+),"x",([A-Z]+)\3:\5\4\),2\)')
+COUNTS_MARKS = re.compile(r'=ROUND\(SUMIF\(([A-Z]+)(\d+):\1(\d+),"x",([A-Z]+)\2:\4\3\),2\)')
 
 
-def with_marked(total: str, boxes: str, prices: str) -> str:
-    """A total and the prices of the rows whose box is marked with an x, large or small: the one sum a reader's mark moves.
+def marked(boxes: str, prices: str) -> str:
+    """The sum of the prices of the rows whose box is marked with an x, large or small: the one sum a reader's mark moves.
 
-    A box left empty, or with any other word in it, such as no, counts nothing. What has a price there has its short name
-    left of it.
+    A box left empty, or with any other word in it, such as no, counts nothing. The text left of a price ends with the row's
+    short name in parentheses.
 
-    >>> with_marked("F9", "A12:A13", "F12:F13")
-    '=ROUND(F9+SUMIF(A12:A13,"x",F12:F13),2)'
+    >>> marked("A12:A13", "C12:C13")
+    '=ROUND(SUMIF(A12:A13,"x",C12:C13),2)'
     """
-    return f'=ROUND({total}+SUMIF({boxes},"{MARK}",{prices}),2)'
+    return f'=ROUND(SUMIF({boxes},"{MARK}",{prices}),2)'
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedSum:
-    """Such a sum: where it stands, the sum without marks, and by box what a mark adds and its short name."""
+    """Such a sum: where it stands, and by box what a mark adds and its short name."""
 
     cell: str
-    unmarked: Decimal
     adds: Mapping[str, Decimal]
     names: Mapping[str, str]
 
@@ -45,8 +44,8 @@ class MarkedSum:
         return tuple((box, word) for box, word in words.items() if word and word.lower() != MARK)
 
     def counted(self, written: Mapping[str, str]) -> Decimal:
-        """The sum with what is marked."""
-        return self.unmarked + sum((self.adds[box] for box in self.marked(written)), Decimal(0))
+        """The sum of what is marked."""
+        return sum((self.adds[box] for box in self.marked(written)), Decimal(0))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +73,17 @@ def _of(values: Any, formulas: Any) -> ToFill:
 
 
 def _sum(values: Any, at: str, match: re.Match[str]) -> MarkedSum:
-    total, boxes, first, last, prices = match.groups()
+    boxes, first, last, prices = match.groups()
     rows = {f"{boxes}{row}": values[f"{prices}{row}"] for row in range(int(first), int(last) + 1)}
     adds = {box: Decimal(str(price.value)) for box, price in rows.items()}
-    names = {box: str(price.offset(column=-1).value) for box, price in rows.items()}
-    return MarkedSum(at, Decimal(str(values[total].value)), adds, names)
+    names = {box: short_name(str(price.offset(column=-1).value)) for box, price in rows.items()}
+    return MarkedSum(at, adds, names)
+
+
+def short_name(text: str) -> str:
+    """Return the last words in parentheses.
+
+    >>> short_name("A cleanout (two-way) at the wall (cleanout)")
+    'cleanout'
+    """
+    return text.rstrip(")").rpartition("(")[2]

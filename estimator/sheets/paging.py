@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from estimator.sheets.book import Row, Sheet
 
-PAGE_PT = (11 - 0.6 - 0.75) * 72  # Letter, portrait, less the margins that `write` sets
+PAGE_PT = (11 - 0.5 - 0.65) * 72  # Letter, portrait, less the margins that `write` sets
 USED = 0.99  # of a page: other programs draw rows a little higher
 MOST_LEFT = 0.5  # a block longer than a page begins where at least so much of the page is free
 KEEPS = frozenset({"heading", "bold", "head", "option", "under", "title", "firm", "alarm"})
@@ -28,9 +28,9 @@ def print_percent(sheet: Sheet, heights_pt: Sequence[float], full_percent: float
     """The size to print at: as large as fits one page wide, a little smaller where that keeps a block whole or saves a page."""
     base = min(float(sheet.scale or 100), full_percent)
     smaller = (base * part for part in SMALLER)
-    sizes = [base, *(size for size in smaller if LEAST_PERCENT <= size <= full_percent - SPARE_PERCENT)]
+    sizes = [base, *(size for size in smaller if sheet.smallest <= size <= full_percent - SPARE_PERCENT)]
     size, parted = _best(sheet, heights_pt, sizes)
-    if parted:
+    if parted and sheet.smallest <= LEAST_PERCENT:
         smallest = [base * part for part in SMALLEST if base * part >= LEAST_WHOLE_PERCENT]
         small, fewer = _best(sheet, heights_pt, [size, *smallest])
         return small if fewer < parted else size

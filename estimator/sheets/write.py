@@ -14,7 +14,7 @@ from estimator.sheets.refused import CannotWrite
 from estimator.sheets.style import FONT, styles
 from estimator.sheets.verify import verify
 
-PAGE_WIDTH_PX = 700  # Letter, portrait, less the margins below, at 96 to the inch
+PAGE_WIDTH_PX = 720  # Letter, portrait, less the margins below, at 96 to the inch
 LETTER = 1
 FOOTER_CHARACTERS = 110  # a footer holds 255, and each & counts twice
 FORMULA_STARTS = ("=", "+", "-", "@")
@@ -118,7 +118,7 @@ def _value(worksheet: Any, r: int, c: int, value: object, form: Any) -> int | No
 def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...], heights: tuple[float, ...]) -> None:
     worksheet.set_paper(LETTER)
     worksheet.set_portrait()
-    worksheet.set_margins(left=0.6, right=0.6, top=0.6, bottom=0.75)
+    worksheet.set_margins(left=0.5, right=0.5, top=0.5, bottom=0.65)
     worksheet.center_horizontally()
     worksheet.hide_gridlines(2)
     full = PAGE_WIDTH_PX / max(1, sum(column_px(w) for w in widths)) * 100

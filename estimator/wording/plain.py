@@ -59,6 +59,35 @@ ROOMS: dict[str, Say] = {
 }
 """Rooms people name; any other name stands as it was typed."""
 
+THE_ROOMS: dict[str, Say] = {
+    "kitchen": Say.of("the kitchen"),
+    "hall": Say.of("the hall"),
+    "hall bath": Say.of("the hall bath"),
+    "master bath": Say.of("the master bath"),
+    "bath": Say.of("the bathroom"),
+    "bathroom": Say.of("the bathroom"),
+    "laundry": Say.of("the laundry"),
+    "garage": Say.of("the garage"),
+    "bedroom": Say.of("the bedroom"),
+    "closet": Say.of("the closet"),
+    "living room": Say.of("the living room"),
+    "dining room": Say.of("the dining room"),
+    "den": Say.of("the den"),
+    "entry": Say.of("the entry"),
+    "pantry": Say.of("the pantry"),
+    "utility room": Say.of("the utility room"),
+}
+"""The same after "under": with their article."""
+
+OVER: dict[str, Say] = {
+    "slab": Say.of("the house"),
+    "yard": Say.of("the yard"),
+    "drive": Say.of("the driveway"),
+    "walk": Say.of("the walk"),
+    "street": Say.of("the street"),
+}
+"""What lies over the pipe in a zone; a crawl space and a basement are around it."""
+
 LINES: dict[str, Say] = {
     "main": Say.of("main line"),
     "kitchen": Say.of("kitchen line"),
@@ -134,6 +163,15 @@ CLASSES: dict[str, Say] = {
     "put back": Say.of("Closing up"),
 }
 """The four classes of work, in the order in which they are done."""
+
+CREWS: dict[str, Say] = {
+    "plumbing": Say.of("plumbing crew"),
+    "tunnel": Say.of("tunnel crew"),
+    "labor": Say.of("laborers"),
+    "excavation": Say.of("excavation crew"),
+    "lining": Say.of("lining crew"),
+}
+"""Crews by their name in the tables; any other name stands as the firm wrote it."""
 
 UNITS: dict[str, Say] = {
     "ft": Say.of("ft"),

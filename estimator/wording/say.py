@@ -1,6 +1,7 @@
 """A Say and a language in, the sentence in that language out; catalogs are compiled ones (.mo), read once."""
 
 import gettext
+import re
 from collections.abc import Callable, Mapping
 from datetime import date
 from decimal import Decimal
@@ -38,7 +39,22 @@ def say(what: Say, language: str) -> str:
     'a 29 pies hacia adentro de la pared'
     """
     text = catalog(language).gettext(what.text) if what.text else ""
-    return filled(text, {name: shown(value, language) for name, value in what.words})
+    said = filled(text, {name: shown(value, language) for name, value in what.words})
+    return contracted(said) if numbers.family(language) == "es" else said
+
+
+CONTRACTIONS = ((re.compile(r"\b([Dd])e el\b"), r"\1el"), (re.compile(r"\b([Aa]) el\b"), r"\1l"))
+
+
+def contracted(spanish: str) -> str:
+    """Return Spanish in which a preposition and the article after it, met where a gap was filled, are one word.
+
+    >>> contracted("debajo de el pasillo y el patio, junto a el muro; de él")
+    'debajo del pasillo y el patio, junto al muro; de él'
+    """
+    for two, one in CONTRACTIONS:
+        spanish = two.sub(one, spanish)
+    return spanish
 
 
 def shown(value: object, language: str) -> str:

@@ -1,0 +1,1 @@
+"""Pictures drawn by the program: points and colors in, PNG bytes out."""

@@ -1,0 +1,110 @@
+"""A white sheet to draw on, in points of the screen; PNG bytes out, the same for the same drawing."""
+
+import io
+from collections.abc import Sequence
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+if TYPE_CHECKING:
+    from PIL.ImageFont import FreeTypeFont
+
+FONTS = Path(__file__).parent / "fonts"
+SHARP = 2
+"""Dots a point in the picture: twice the screen, so that print is sharp."""
+SMOOTH = 2
+"""Dots drawn for a dot kept, which smooths slanted edges."""
+COLORS = 64
+
+Point = tuple[float, float]
+Anchor = Literal["lt", "mt", "rt", "lm", "mm", "rm", "ls", "ms", "rs"]
+"""Where a text is held: left, middle or right, and top, middle or its base line."""
+
+
+class Canvas:
+    """Draws at `SHARP × SMOOTH` dots a point; every length and place is in points of 1/96 inch."""
+
+    def __init__(self, width: float, height: float) -> None:
+        from PIL import Image, ImageDraw
+
+        self.width, self.height = width, height
+        self.dots = SHARP * SMOOTH
+        self.image = Image.new("RGB", (round(width * self.dots), round(height * self.dots)), "white")
+        self.pen = ImageDraw.Draw(self.image)
+
+    def line(self, points: Sequence[Point], color: str, width: float = 1.0, dash: float = 0.0) -> None:
+        """A line through the points, in dashes of that length where one is given."""
+        strokes = _dashes(points, dash) if dash else [list(points)]
+        for stroke in strokes:
+            self.pen.line(self._all(stroke), fill=color, width=round(width * self.dots), joint="curve")
+
+    def box(self, left: float, top: float, right: float, bottom: float, fill: str = "", edge: str = "") -> None:
+        """A rectangle, filled, edged or both."""
+        corners = self._all([(left, top), (max(left, right), max(top, bottom))])
+        self.pen.rectangle(corners, fill=fill or None, outline=edge or None, width=self.dots)
+
+    def shape(self, points: Sequence[Point], fill: str) -> None:
+        """A filled polygon."""
+        self.pen.polygon(self._all(points), fill=fill)
+
+    def hatched(self, left: float, top: float, right: float, bottom: float, color: str, step: float = 5.0) -> None:
+        """A rectangle of slanted strokes with an edge, which reads the same in black and white."""
+        height = bottom - top
+        x = left - height
+        while x < right:
+            ends = [(max(x, left), bottom - max(0.0, left - x)), (min(x + height, right), bottom - min(height, right - x))]
+            self.line(ends, color, 1.0)
+            x += step
+        self.box(left, top, right, bottom, edge=color)
+
+    def disc(self, at: Point, radius: float, fill: str, edge: str = "") -> None:
+        """A filled circle."""
+        (x, y), r = at, radius
+        self.pen.ellipse(self._all([(x - r, y - r), (x + r, y + r)]), fill=fill, outline=edge or None, width=self.dots)
+
+    def text(self, at: Point, words: str, size: float = 11.0, color: str = "#222B33", bold: bool = False, anchor: Anchor = "lt") -> None:  # fmt: skip
+        """Words held at a point."""
+        x, y = at
+        font = _font(bold, round(size * self.dots))
+        self.pen.text((x * self.dots, y * self.dots), words, fill=color, font=font, anchor=_pillow(anchor))
+
+    def wide(self, words: str, size: float = 11.0, bold: bool = False) -> float:
+        """Return how wide the words are drawn, points."""
+        return float(_font(bold, round(size * self.dots)).getlength(words)) / self.dots
+
+    def png(self) -> bytes:
+        """Return the picture; nothing in it tells when or where it was made."""
+        from PIL import Image
+
+        size = (round(self.width * SHARP), round(self.height * SHARP))
+        small = self.image.resize(size, Image.Resampling.BOX).quantize(COLORS, dither=Image.Dither.NONE)
+        out = io.BytesIO()
+        small.save(out, "PNG", optimize=True)
+        return out.getvalue()
+
+    def _all(self, points: Sequence[Point]) -> list[Point]:
+        return [(x * self.dots, y * self.dots) for x, y in points]
+
+
+def _pillow(anchor: Anchor) -> str:
+    return anchor[0] + {"t": "a", "m": "m", "s": "s"}[anchor[1]]
+
+
+@lru_cache(maxsize=32)
+def _font(bold: bool, dots: int) -> "FreeTypeFont":
+    from PIL import ImageFont
+
+    return ImageFont.truetype(FONTS / ("sans-bold.ttf" if bold else "sans.ttf"), dots, layout_engine=ImageFont.Layout.BASIC)
+
+
+def _dashes(points: Sequence[Point], length: float) -> list[list[Point]]:
+    """Every second piece of the line, each of that length."""
+    out: list[list[Point]] = []
+    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+        whole = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+        at = 0.0
+        while at < whole:
+            ends = (at / whole, min(1.0, (at + length) / whole))
+            out.append([(x0 + (x1 - x0) * t, y0 + (y1 - y0) * t) for t in ends])
+            at += 2 * length
+    return out

@@ -1,0 +1,42 @@
+"""What was found, as the papers name it: one entry a defect, with the letter it has in the picture and the rows."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from estimator.model.line import Finding
+from estimator.model.say import Say
+from estimator.model.stretch import Stretch
+
+Act = Literal["now", "later"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """One defect. `text` is the whole sentence, `short` its line and name alone; `needs` are ids of the needs it is part of.
+
+    `act`: repair now, or it can wait. `places` are its stations; empty where a test failed and nothing was seen.
+    """
+
+    letter: str
+    text: Say
+    short: Say
+    line: str
+    act: Act = "later"
+    places: tuple[Stretch, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    needs: tuple[str, ...] = ()
+
+    @property
+    def photo_files(self) -> tuple[str, ...]:
+        """Pictures that show it, by the names in the notes."""
+        return tuple(dict.fromkeys(f.photo_file for f in self.findings if f.photo_file))
+
+
+def letter(number: int) -> str:
+    """Return the letter of the entry with this number, from 0: a to z, then a2 to z2.
+
+    >>> letter(0), letter(25), letter(26)
+    ('a', 'z', 'a2')
+    """
+    round_, place = divmod(number, 26)
+    return chr(ord("a") + place) + (str(round_ + 1) if round_ else "")

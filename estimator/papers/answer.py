@@ -1,0 +1,169 @@
+"""The homeowner's first page: what we recommend, what was found, the options with their prices, how to accept. Made for a phone."""
+
+from estimator.model.offer import Option
+from estimator.papers import option_words
+from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import run_in
+from estimator.papers.page import Page
+from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended
+from estimator.sheets.book import Cell, Sheet
+from estimator.wording.numbers import long_date, money
+
+WIDTHS = (4.0, 42.0, 15.0)
+
+
+def answer_sheet(letter: Letter) -> Sheet:
+    """The answer first; everything a decision needs in three narrow columns."""
+    page = Page(letter.speak("Start here"), WIDTHS)
+    letter.head(page)
+    _whose(letter, page)
+    _recommendation(letter, page)
+    _options(letter, page)
+    _found(letter, page)
+    _accept(letter, page)
+    return letter.close(page)
+
+
+def _whose(letter: Letter, page: Page) -> None:
+    speak, quote = letter.speak, letter.quote
+    page.line(speak("Your drain repair quote"), "title")
+    page.line(
+        speak(
+            "{name} · {site} · quote {number}, {day} · valid until {until}",
+            name=quote.job.customer.name,
+            site=quote.job.customer.site,
+            number=letter.number,
+            day=long_date(quote.day, letter.language),
+            until=long_date(quote.valid_until, letter.language),
+        ),
+        "quiet",
+    )
+
+
+
+def _recommendation(letter: Letter, page: Page) -> None:
+    speak, quote, option = letter.speak, letter.quote, recommended(letter.quote)
+    page.heading(speak("What we recommend"))
+    if option is None:
+        page.line(speak("No price is firm yet, so we do not recommend a repair yet."), "bold")
+        for text in letter.all(dict.fromkeys(why for o in quote.options for why in o.not_fixed_because)):
+            page.line(text)
+            return
+    page.add(Cell(option_words.title(letter, option), "value bold", 2), _price(letter, option))
+    page.line(" ".join(_why(letter, option)))
+    if quote.urgency:
+        page.line(" ".join(letter.all(filter(None, (quote.urgency, quote.if_nothing)))))
+
+
+def _why(letter: Letter, option: Option) -> list[str]:
+    """Two sentences, each of them so: the firm's own reason, or what the price and the works show."""
+    speak, quote = letter.speak, letter.quote
+    wishes = quote.job.wishes
+    if wishes.recommend and wishes.because:
+        return [letter.typed(wishes.because), *([f"({wishes.by})"] if wishes.by else [])]
+    if only_prepares(option):
+        return [speak("This visit comes before a repair."), speak("It tells us what we need to set a firm price.")]
+    out = [speak("It repairs everything that must be repaired now.")] if cures_all_now(quote, option) else []
+    others = [o for o in quote.options if o.fixed and o is not option and cures_all_now(quote, o) and not only_prepares(o)]
+    if others and all(option.price.total < o.price.total for o in others):
+        out.append(speak("It costs less than the other firm prices here."))
+    elif quote.job.wishes.keep_floors and not option.floor_sf:
+        out.append(speak("We do not cut a floor, as you asked."))
+    return out
+
+
+def _price(letter: Letter, option: Option) -> Cell:
+    """The price as a number; in words where it is not firm, so that nobody takes it for an offer."""
+    if option.fixed:
+        return Cell(option.price.total, "whole money left")
+    return Cell(letter.speak("about {price}, not firm", price=money(option.price.total, letter.language)), "value")
+
+
+def _options(letter: Letter, page: Page) -> None:
+    speak = letter.speak
+    page.heading(speak("Your options"))
+    for option in letter.quote.options:
+        page.add(Cell(option_words.title(letter, option), "value bold", 2), _price(letter, option), keep=True)
+        page.line(" ".join(_in_short(letter, option)), "small")
+
+
+def _in_short(letter: Letter, option: Option) -> list[str]:
+    """What it repairs and leaves by letter, days, days without drains, and the most it can come to."""
+    speak, found = letter.speak, letter.quote.found
+    done = [f.letter for f in found if cured(f, option)]
+    left = [f.letter for f in found if not cured(f, option)]
+    out = [speak("Repairs {letters}.", letters=runs(done))] if done else []
+    out += [speak("Leaves {letters}.", letters=runs(left))] if left and done else []
+    out.append(
+        speak(
+            "{days} on site, {off} without drains.",
+            days=option_words.in_days(letter, option.days_on_site),
+            off=option_words.in_days(letter, option.days_without_drains),
+        )
+    )
+    if option.fixed and option.most > option.price.total:
+        out.append(
+            speak("Not to exceed {most}.", most=money(option.most, letter.language))
+        )
+    return out
+
+
+def runs(letters: list[str]) -> str:
+    """Return letters in order, neighbours as a run.
+
+    >>> runs(["a", "b", "c", "e", "f"]), runs(["a"])
+    ('a–c, e, f', 'a')
+    """
+    groups: list[list[str]] = []
+    for one in letters:
+        after = groups and len(one) == 1 == len(groups[-1][-1]) and ord(one) == ord(groups[-1][-1]) + 1
+        groups[-1].append(one) if after else groups.append([one])
+    return ", ".join(f"{g[0]}–{g[-1]}" if len(g) > 2 else ", ".join(g) for g in groups)
+
+
+def _found(letter: Letter, page: Page) -> None:
+    speak, quote = letter.speak, letter.quote
+    page.heading(speak("What we found (letters as in the picture on the next tab)"))
+    now = [f for f in quote.found if f.act == "now"]
+    later = [f for f in quote.found if f.act == "later"]
+    for head, entries in ((speak("Repair now"), now), (speak("Can wait"), later)):
+        if entries:
+            page.line(head, "bold")
+            for entry in entries:
+                page.add(Cell(entry.letter, "letter"), Cell(_capital(letter.say(entry.short)), "small", 2))
+    if not quote.found:
+        page.line(speak("We found no damage in the pipe we inspected."))
+    run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
+    if quote.tests:
+        page.line(_tests(letter), "small")
+
+
+def _tests(letter: Letter) -> str:
+    """Which sections failed and which passed, in one line; the readings stand on the next tab."""
+    speak, tests = letter.speak, letter.quote.job.water_tests
+    failed = tuple(t.section for t in tests if t.result == "failed" and t.sealed is not False)
+    passed = tuple(t.section for t in tests if t.result == "passed")
+    out = [speak("Water test FAILED: {sections}.", sections=failed)] if failed else []
+    out += [speak("Passed: {sections}.", sections=passed)] if passed else []
+    return " ".join(out) or speak("Water test: no result.")
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _accept(letter: Letter, page: Page) -> None:
+    speak, quote = letter.speak, letter.quote
+    page.heading(speak("How to accept"), starts=True)
+    if any(option.fixed for option in quote.options):
+        page.line(
+            speak(
+                "Mark one option on the tab {tab}, sign it, and send a photo or scan to {email}.",
+                tab=speak("Agreement"),
+                email=quote.firm.email,
+            )
+        )
+    page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
+    page.line(
+        speak("If you smell gas: leave the house, touch no switch, then call 911 and the gas company from outside."), "box"
+    )

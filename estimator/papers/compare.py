@@ -1,0 +1,88 @@
+"""Options side by side on one page: what differs, and defect by defect what each repairs or leaves."""
+
+from estimator.model.offer import Option
+from estimator.papers import option_words
+from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import run_in, shared
+from estimator.papers.page import Page
+from estimator.quote.recommend import cured
+from estimator.sheets.book import Cell, Sheet
+from estimator.wording.numbers import money
+
+LABEL_WIDTH, ALL_WIDTH = 34.0, 90.0
+MOST_IN_A_TABLE = 4
+"""Options in one table; more columns are too narrow to read."""
+
+
+def compare_sheets(letter: Letter) -> tuple[Sheet, ...]:
+    """One table; several sheets where there are more options than one can hold; none for a single option."""
+    options = letter.quote.options
+    if len(options) < 2:
+        return ()
+    tables = -(-len(options) // MOST_IN_A_TABLE)
+    columns = -(-len(options) // tables)
+    parts = [options[i : i + columns] for i in range(0, len(options), columns)]
+    return tuple(_sheet(letter, part, of_several=tables > 1, last=part is parts[-1]) for part in parts)
+
+
+def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, last: bool) -> Sheet:
+    speak = letter.speak
+    letters = f" {options[0].letter}–{options[-1].letter}" if of_several else ""
+    width = round((ALL_WIDTH - LABEL_WIDTH) / len(options), 1)
+    page = Page(f"{speak('Compare options')}{letters}", (LABEL_WIDTH, *(width for _ in options)))
+    letter.small_head(page)
+    page.line(f"{speak('Compare options')}{letters}", "title")
+    head = page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "head") for o in options))
+    page.add(Cell(speak("Price"), "label"), *(_price(letter, o) for o in options))
+    for label, answers in _differing(letter, options):
+        page.table_row(Cell(label, "label"), *(Cell(answer, "value") for answer in answers))
+    _defects(letter, page, options)
+    if last:
+        _after(letter, page)
+    return letter.close(page, repeat=(head, head))
+
+
+def _price(letter: Letter, option: Option) -> Cell:
+    if option.fixed:
+        return Cell(option.price.total, "price small")
+    return Cell(letter.speak("about {price}, not firm", price=money(option.price.total, letter.language)), "value bold")
+
+
+def _differing(letter: Letter, options: tuple[Option, ...]) -> list[tuple[str, list[str]]]:
+    """The rows whose answers are not the same for every option of the quote."""
+    every = [option_words.rows(letter, o) for o in letter.quote.options]
+    place = {o.letter: n for n, o in enumerate(letter.quote.options)}
+    out = []
+    for row in zip(*every, strict=True):
+        answers = [answer for _, answer in row]
+        if len(set(answers)) > 1:
+            out.append((row[0][0], [answers[place[o.letter]] for o in options]))
+    return out
+
+
+def _defects(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
+    speak = letter.speak
+    if not letter.quote.found:
+        return
+    page.add(Cell(speak("What we found"), "head"), *(Cell("", "head") for _ in options))
+    for found in letter.quote.found:
+        name = letter.say(found.short)
+        marks = (speak("repaired") if cured(found, o) else speak("left") for o in options)
+        page.add(Cell(f"{found.letter}  {name}", "small"), *(Cell(m, "small") for m in marks))
+
+
+def _after(letter: Letter, page: Page) -> None:
+    """What is not offered and why; what cleaning alone would do."""
+    speak, quote = letter.speak, letter.quote
+    page.gap(4)
+    common = shared(letter)
+    if any(common.values()):
+        page.line(speak("The same in every option"), "bold")
+        for label, texts in common.items():
+            run_in(page, label, texts)
+    if quote.blocked:
+        page.line(speak("Not offered"), "bold")
+        for group in quote.not_offered:
+            page.line(letter.say(group.text), "small")
+    if quote.if_cleaned:
+        page.line(speak("If you only clean the pipe: {what}", what=quote.if_cleaned), "small")

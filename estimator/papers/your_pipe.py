@@ -1,0 +1,53 @@
+"""The tab with the drawing, each finding with its still beside it, what was inspected and what the water tests showed."""
+
+from estimator.model.found import Found
+from estimator.papers.house_section import house_section
+from estimator.papers.letter import Letter
+from estimator.papers.option_sheet import run_in
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Picture, Row, Sheet
+
+WIDTHS = (4.0, 60.0, 26.0)
+STILL_PX, STILL_PT = 120, 94.0
+
+
+def pipe_sheet(letter: Letter) -> Sheet:
+    """The page."""
+    speak, quote = letter.speak, letter.quote
+    page = Page(speak("Your pipe"), WIDTHS)
+    letter.small_head(page)
+    page.line(speak("Your pipe"), "title")
+    if drawn := house_section(letter):
+        data, height, alt = drawn
+        page.drawing(data, alt, height)
+    for found in quote.found:
+        _finding(letter, page, found)
+    _inspected(letter, page)
+    return letter.close(page)
+
+
+def _finding(letter: Letter, page: Page, found: Found) -> None:
+    """Its sentence; where a still was handed in, that beside it in a row of its height."""
+    text, [still, *_] = _capital(letter.say(found.text)), [*stills(letter, found), ""]
+    if not still:
+        page.add(Cell(found.letter, "letter"), Cell(text, "small", 2))
+        return
+    page.pictures.append(Picture(data=letter.pictures[still], alt=letter.say(found.short), row=len(page.rows), column=2, height_px=STILL_PX))
+    page.rows.append(Row((Cell(found.letter, "letter"), Cell(text, "small"), Cell("", "small")), STILL_PT, starts=True))
+
+
+def stills(letter: Letter, found: Found) -> list[str]:
+    """The pictures of it that were handed in."""
+    return [name for name in found.photo_files if name in letter.pictures]
+
+
+def _inspected(letter: Letter, page: Page) -> None:
+    speak, quote = letter.speak, letter.quote
+    page.gap(4)
+    run_in(page, speak("Inspected"), letter.all(quote.seen))
+    run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
+    run_in(page, speak("Tested"), letter.all(quote.tests))
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]

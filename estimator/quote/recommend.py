@@ -1,0 +1,55 @@
+"""A quote in, the option we recommend and what each option does to each defect out: read from the work, never from a method's name."""
+
+from estimator.model.found import Found
+from estimator.model.offer import Option, Quote
+from estimator.model.stretch import missing
+from estimator.quote.stays import NOTHING_NEW, all_repairs
+
+SPARE_FT = 0.05
+"""Rounding of stations: a defect is covered when no more than this of it is left."""
+
+
+def cured(found: Found, option: Option) -> bool:
+    """Return whether the option puts the defect right: it answers its needs, or renews or gives up the pipe where it lies."""
+    repairs = all_repairs(option.scope.repairs)
+    answered = {need for repair in repairs for need in repair.answers} - {n.id for n in option.scope.leaves}
+    if found.needs:
+        return set(found.needs) <= answered
+    works = option.works
+    pipes = (*works.laid, *works.lined, *works.burst, *(left for left in works.left if left.how != "in use"))
+    new = [pipe.stretch for pipe in pipes if pipe.line == found.line]
+    return bool(found.places) and all(
+        any(part.covers(place) for part in new) or sum(s.length_ft for s in missing(place, new)) < SPARE_FT < place.length_ft
+        for place in found.places
+    )
+
+
+def only_prepares(option: Option) -> bool:
+    """It cleans, tests or looks, and repairs nothing: a visit that comes before the repair."""
+    return all(repair.method in NOTHING_NEW for repair in all_repairs(option.scope.repairs))
+
+
+def cures_all_now(quote: Quote, option: Option) -> bool:
+    """Whether nothing that must be repaired now is left."""
+    return all(cured(found, option) for found in quote.found if found.act == "now")
+
+
+def recommended(quote: Quote) -> Option | None:
+    """Return the option the firm names; else the firm-priced one that repairs all that must be, at the least price.
+
+    Where the owner asked to keep the floors, the one that cuts least of them comes first. Where no price is firm, a visit
+    that makes one firm; None where there is nothing to sign.
+    """
+    if named := _named(quote):
+        return named
+    firm = [option for option in quote.options if option.fixed]
+    sound = [o for o in firm if cures_all_now(quote, o) and not only_prepares(o)]
+    keep = quote.job.wishes.keep_floors
+    if sound:
+        return min(sound, key=lambda o: (o.floor_sf if keep else 0.0, o.all_in))
+    return min((o for o in firm if only_prepares(o)), key=lambda o: o.all_in, default=None)
+
+
+def _named(quote: Quote) -> Option | None:
+    wanted = quote.job.wishes.recommend.strip().casefold()
+    return next((o for o in quote.options if wanted and wanted in (o.letter.casefold(), o.name.casefold())), None)

@@ -70,7 +70,7 @@ class Canvas:
 
     def wide(self, words: str, size: float = 11.0, bold: bool = False) -> float:
         """Return how wide the words are drawn, points."""
-        return float(_font(bold, round(size * self.dots)).getlength(words)) / self.dots
+        return text_wide(words, size, bold)
 
     def png(self) -> bytes:
         """Return the picture; nothing in it tells when or where it was made."""
@@ -84,6 +84,12 @@ class Canvas:
 
     def _all(self, points: Sequence[Point]) -> list[Point]:
         return [(x * self.dots, y * self.dots) for x, y in points]
+
+
+def text_wide(words: str, size: float = 11.0, bold: bool = False) -> float:
+    """Return how wide words are drawn, points."""
+    dots = SHARP * SMOOTH
+    return float(_font(bold, round(size * dots)).getlength(words)) / dots
 
 
 def _pillow(anchor: Anchor) -> str:

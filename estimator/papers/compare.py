@@ -9,7 +9,7 @@ from estimator.quote.recommend import cured
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
 
-LABEL_WIDTH, ALL_WIDTH = 34.0, 90.0
+LABEL_WIDTH, ALL_WIDTH = 30.0, 90.0
 MOST_IN_A_TABLE = 4
 """Options in one table; more columns are too narrow to read."""
 
@@ -32,14 +32,14 @@ def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, las
     page = Page(f"{speak('Compare options')}{letters}", (LABEL_WIDTH, *(width for _ in options)))
     letter.small_head(page)
     page.line(f"{speak('Compare options')}{letters}", "title")
-    head = page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "head") for o in options))
+    page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "head") for o in options))
     page.add(Cell(speak("Price"), "label"), *(_price(letter, o) for o in options))
     for label, answers in _differing(letter, options):
         page.table_row(Cell(label, "label"), *(Cell(answer, "value") for answer in answers))
     _defects(letter, page, options)
     if last:
         _after(letter, page)
-    return letter.close(page, repeat=(head, head))
+    return letter.close(page)
 
 
 def _price(letter: Letter, option: Option) -> Cell:
@@ -67,7 +67,7 @@ def _defects(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     page.add(Cell(speak("What we found"), "head"), *(Cell("", "head") for _ in options))
     for found in letter.quote.found:
         name = letter.say(found.short)
-        marks = (speak("repaired") if cured(found, o) else speak("left") for o in options)
+        marks = (speak("repaired") if cured(found, o) else speak("left as is") for o in options)
         page.add(Cell(f"{found.letter}  {name}", "small"), *(Cell(m, "small") for m in marks))
 
 

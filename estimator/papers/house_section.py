@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from estimator.drawing.canvas import Canvas
+from estimator.drawing.canvas import Canvas, text_wide
 from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.profile import Profile
@@ -24,6 +24,9 @@ BAR, SMALL, TINY = 12.0, 10.5, 9.5
 INK, QUIET, RED, AMBER = "#222B33", "#5B6770", "#B3261E", "#B7791F"
 SOIL, CONCRETE, PIPE, GRASS = "#EFE7DA", "#B9BEC2", "#2F3E48", "#6B7A4B"
 DIG, CUT = "#D9B88A", "#E3A79B"
+Sign = tuple[str, str, str]
+"""A mark of the legend: its shape, its color and its words."""
+LEGEND_ROW = 14.0
 GUESSED_DEPTH_FT, USUAL_SLAB_FT = 3.0, 4 / 12
 HARD = ("slab", "basement", "drive", "walk", "street")
 
@@ -61,10 +64,11 @@ def house_section(letter: Letter) -> tuple[bytes, int, str] | None:
         view = _view(letter, line, whole, scale, top)
         views.append(view)
         top = _bottom(view) + BAR * len(_options(letter, line)) + 8
-    canvas = Canvas(WIDTH, top + 26)
+    signs = _signs(letter, views)
+    canvas = Canvas(WIDTH, top + 16 + LEGEND_ROW * len(signs))
     for view in views:
         _draw(letter, canvas, view)
-    _legend(letter, canvas, top + 4, views)
+    _legend(canvas, top + 4, signs)
     return canvas.png(), round(canvas.height), _in_words(letter)
 
 
@@ -279,30 +283,45 @@ def _opening(canvas: Canvas, view: View, opening: Opening, top: float) -> None:
     canvas.box(ends[0], low, max(ends[1], ends[0] + 3), high, fill=CUT if opening.cuts_floor else DIG)
 
 
-def _legend(letter: Letter, canvas: Canvas, top: float, views: Sequence[View]) -> None:
-    """Only what is drawn."""
+def _signs(letter: Letter, views: Sequence[View]) -> list[list[Sign]]:
+    """What the legend explains, only what is drawn, in rows that fit the width."""
     speak, accent = letter.speak, f"#{letter.quote.firm.accent.lstrip('#')}"
     names = {view.line.name for view in views}
     works = [o.works for o in letter.quote.options]
     openings = [o for w in works for o in w.openings if o.line in names]
-    signs: list[tuple[str, str, str]] = []
     acts = {f.act for f in letter.quote.found if f.line in names and f.places}
-    signs += [("disc", RED, speak("repair now"))] if "now" in acts else []
-    signs += [("disc", AMBER, speak("can wait"))] if "later" in acts else []
-    signs += [("dash", QUIET, speak("not seen by the camera"))] if any(Profile(v.line).not_inspected for v in views) else []
-    signs += [("box", DIG, speak("dug from outside"))] if any(o.opens_ground for o in openings) else []
-    signs += [("edge", "#7A5B2E", speak("tunnel"))] if any(o.kind == "tunnel" for o in openings) else []
-    signs += [("box", CUT, speak("floor cut"))] if any(o.cuts_floor for o in openings) else []
-    signs += [("bar", accent, speak("new pipe"))] if any(w.laid or w.burst for w in works) else []
-    signs += [("hatch", accent, speak("lined"))] if any(w.lined for w in works) else []
-    signs += [("cap", QUIET, speak("capped and left"))] if any(x.how != "in use" for w in works for x in w.left) else []
-    x, y = 0.0, top + 8
-    for sign, color, words in signs:
-        if x + 24 + canvas.wide(words, TINY) > WIDTH:
-            x, y = 0.0, y + 15
-        _sign(canvas, sign, color, (x, y))
-        canvas.text((x + 20, y), words, TINY, INK, anchor="lm")
-        x += 34 + canvas.wide(words, TINY)
+    drawn: dict[Sign, bool] = {
+        ("disc", RED, speak("repair now")): "now" in acts,
+        ("disc", AMBER, speak("can wait")): "later" in acts,
+        ("dash", QUIET, speak("not inspected")): any(Profile(v.line).not_inspected for v in views),
+        ("box", DIG, speak("dug from outside")): any(o.opens_ground for o in openings),
+        ("edge", "#7A5B2E", speak("tunnel")): any(o.kind == "tunnel" for o in openings),
+        ("box", CUT, speak("floor cut")): any(o.cuts_floor for o in openings),
+        ("bar", accent, speak("new pipe")): any(w.laid or w.burst for w in works),
+        ("hatch", accent, speak("lined")): any(w.lined for w in works),
+        ("cap", QUIET, speak("capped and left")): any(x.how != "in use" for w in works for x in w.left),
+    }
+    rows, x = [list[Sign]()], 0.0
+    for sign in (sign for sign, there in drawn.items() if there):
+        if x + _sign_wide(sign) > WIDTH:
+            rows.append([])
+            x = 0.0
+        rows[-1].append(sign)
+        x += _sign_wide(sign)
+    return rows
+
+
+def _sign_wide(sign: Sign) -> float:
+    return 34 + text_wide(sign[2], TINY)
+
+
+def _legend(canvas: Canvas, top: float, rows: list[list[Sign]]) -> None:
+    for number, row in enumerate(rows):
+        x, y = 0.0, top + 8 + LEGEND_ROW * number
+        for sign in row:
+            _sign(canvas, sign[0], sign[1], (x, y))
+            canvas.text((x + 20, y), sign[2], TINY, INK, anchor="lm")
+            x += _sign_wide(sign)
 
 
 def _sign(canvas: Canvas, sign: str, color: str, at: tuple[float, float]) -> None:

@@ -8,9 +8,9 @@ from estimator.model.offer import Option, ToOthers
 from estimator.model.schedule import DaySpan
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart, warranty_begins
-from estimator.wording.numbers import days, feet, money, number
+from estimator.wording.numbers import days, family, feet, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
-from estimator.wording.say import pick
+from estimator.wording.say import NOTES_LANGUAGE, pick
 
 
 LEAST_FT = 1.0
@@ -157,11 +157,9 @@ def all_in(letter: Letter, option: Option) -> str:
 
 
 def title(letter: Letter, option: Option) -> str:
-    """The estimator's own name for it in the language of the notes; in another the title, with that name in quotes."""
-    name = letter.typed(option.name)
-    if not name or name == option.name:
-        return f"{option.letter}  {name or letter.say(option.title)}"
-    return f"{option.letter}  {letter.say(option.title)} ({name})"
+    """Letter and title; the estimator's own name for it in the language it was typed in."""
+    name = option.name if family(letter.language) == NOTES_LANGUAGE else ""
+    return f"{option.letter}  {name or letter.say(option.title)}"
 
 
 def day_texts(letter: Letter, option: Option) -> list[str]:

@@ -78,9 +78,9 @@ class Page:
 
     def heading(self, text: str, new_page: bool = False, starts: bool = False) -> int:
         """A heading over the whole width, with air around it."""
-        self.rows.append(Row((), 6.0, new_page, starts))
+        self.rows.append(Row((), 4.0, new_page, starts))
         row = self.line(text, "heading")
-        self.gap(3.0)
+        self.gap(2.0)
         return row
 
     def gap(self, height_pt: float = 8.0) -> None:

@@ -101,7 +101,9 @@ def _in_short(letter: Letter, option: Option) -> list[str]:
             off=option_words.in_days(letter, option.days_without_drains),
         )
     )
-    if option.fixed and option.most > option.price.total:
+    if not option.fixed:
+        out.append(option_words.at_most(letter, option))
+    elif option.most > option.price.total:
         out.append(
             speak("Not to exceed {most}.", most=money(option.most, letter.language))
         )

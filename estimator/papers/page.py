@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 from decimal import Decimal
+from math import ceil
 
 from estimator.sheets.book import Cell, Chart, Formula, Picture, Row, Sheet
 
@@ -128,11 +129,10 @@ class Page:
     def drawing(self, data: bytes, alt: str, height_px: int) -> None:
         """A picture over empty rows of its own, as many as its height takes."""
         self.pictures.append(Picture(data=data, alt=alt, row=len(self.rows), column=0, height_px=height_px))
-        left = height_px * 0.75 + 4
-        while left > 0:
-            high = min(left, MOST_DRAWING_ROW_PT)
-            left -= high
-            self.rows.append(Row((), round(high, 2), keep=left > 0))
+        high = height_px * 0.75 + 4
+        count = max(1, ceil(high / MOST_DRAWING_ROW_PT))
+        for number in range(count):
+            self.rows.append(Row((), round(high / count, 2), keep=number < count - 1))
 
     def picture(self, data: bytes, alt: str, height_px: int) -> None:
         """A picture over empty rows of its own, with its words under it."""

@@ -35,8 +35,8 @@ def catalog(language: str) -> gettext.NullTranslations:
 def say(what: Say, language: str) -> str:
     """The sentence in the language, its gaps filled in the reader's manner.
 
-    >>> say(Say.of("{distance} inside the wall", distance=Feet(29.0)), "es_US")
-    'a 29 pies hacia adentro de la pared'
+    >>> say(Say.of("{distance} outside the house wall", distance=Feet(29.0)), "es_US")
+    'a 29 pies afuera de la pared de la casa'
     """
     text = catalog(language).gettext(what.text) if what.text else ""
     said = filled(text, {name: shown(value, language) for name, value in what.words})

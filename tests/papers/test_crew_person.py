@@ -71,7 +71,7 @@ def test_an_option_that_is_ready_keeps_its_sheets_beside_one_that_waits() -> Non
 def test_nobody_is_promised_on_site_who_is_not_named() -> None:
     unnamed = with_quantity("tunnel_ft", 29.0)
     assert "is on site" not in crew_safety(Letter(unnamed, "en_US"), unnamed.options[0])
-    assert "before anyone starts" in crew_safety(Letter(unnamed, "en_US"), unnamed.options[0])
+    assert "before work starts" in crew_safety(Letter(unnamed, "en_US"), unnamed.options[0])
     named = with_quantity("tunnel_ft", 29.0, person="Teo Marlow")
     assert "Teo Marlow" in crew_safety(Letter(named, "en_US"), named.options[0])
 

@@ -28,13 +28,13 @@ def strip(*lengths: str) -> list[str]:
 @pytest.mark.parametrize(
     ("lengths", "said"),
     [
-        (("2", "1"), ["Days 1 to 2", "Day 3"]),
-        (("2.5", "1"), ["Days 1 to 3, until midday", "Days 3 to 4, midday to midday"]),
-        (("2.5", "0.5"), ["Days 1 to 3, until midday", "Day 3, from midday"]),
-        (("0.5", "1.5"), ["Day 1, until midday", "Days 1 to 2, from midday"]),
-        (("0.5",), ["Day 1, until midday"]),
+        (("2", "1"), ["Days 1–2", "Day 3"]),
+        (("2.5", "1"), ["Days 1–3", "Days 3–4"]),
+        (("2.5", "0.5"), ["Days 1–3", "Day 3 (half day)"]),
+        (("0.5", "1.5"), ["Day 1 (half day)", "Days 1–2"]),
+        (("0.5",), ["Day 1 (half day)"]),
         (("1.00", "1.0"), ["Day 1", "Day 2"]),
     ],
 )
-def test_halves_are_told_and_no_day_is_told_twice_over(lengths: tuple[str, ...], said: list[str]) -> None:
+def test_half_days_say_so(lengths: tuple[str, ...], said: list[str]) -> None:
     assert strip(*lengths) == said

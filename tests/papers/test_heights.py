@@ -1,16 +1,9 @@
 """The side view's heights: one ground for all, each depth counted from the surface it was taken from (plain arithmetic)."""
 
-from dataclasses import replace
-
-import pytest
-
 from estimator.model.line import Line, Mark, Pass
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
-from estimator.papers.example import example_quote
 from estimator.papers.heights import height_at, pipe, surface
-from estimator.papers.letter import Letter
-from estimator.papers.pipe_sheet import pipe_sheets
 
 FLOOR_FT = 1.0  # 12 in over the yard
 
@@ -45,12 +38,3 @@ def test_the_floor_steps_up_at_the_wall_and_by_nothing_where_it_is_level() -> No
 def test_a_basement_floor_is_not_raised() -> None:
     profile = Profile(line((10.0, 2.5, "floor"), inside="basement"))
     assert height_at(pipe(profile, FLOOR_FT), 10.0) == -2.5
-
-
-@pytest.mark.parametrize(("floor_ft", "told"), [(None, True), (0.0, False), (1.0, False)])
-def test_the_side_view_says_where_the_floor_s_height_is_not_known(floor_ft: float | None, told: bool) -> None:
-    quote = example_quote()
-    house = replace(quote.job.house, slab_above_grade_ft=floor_ft)
-    sheets = pipe_sheets(Letter(replace(quote, job=replace(quote.job, house=house)), "en_US"))
-    said = " ".join(str(cell.value) for row in sheets[1].rows for cell in row.cells)
-    assert ("both are drawn level" in said) == told

@@ -8,15 +8,15 @@ from decimal import Decimal
 
 import pytest
 from openpyxl import load_workbook
+from PIL import Image
 
 from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Quote, Term
 from estimator.model.say import Dollars, Say
-from estimator.papers import option_words
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import LinesDoNotAdd
+from estimator.papers.line_items import LinesDoNotAdd
 from estimator.sheets.verify import parts_not_allowed
 from estimator.sheets.write import write
 
@@ -98,7 +98,7 @@ def with_canaries(quote: Quote) -> Quote:
         notes=("CANARYnote",),
         customer=replace(quote.job.customer, insurer="CANARYinsurer", policy="CANARYpolicy"),
     )
-    warnings = (replace(quote.found[0], text="CANARYwarning", words=()),)
+    warnings = (Say.of("CANARYwarning"),)
     return replace(
         quote,
         options=tuple(options),
@@ -126,34 +126,42 @@ def test_the_canaries_would_be_found() -> None:
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_the_first_sheet_is_two_columns_and_forty_characters_wide_without_frozen_panes(language: str) -> None:
+def test_all_that_matters_stands_in_columns_a_to_c_and_the_first_sheet_is_narrow(language: str) -> None:
     data = write(homeowner(example_quote(), language))
-    sheet = load_workbook(io.BytesIO(data)).worksheets[0]
-    widths = [d.width for d in sheet.column_dimensions.values()]
-    assert sheet.max_column == 2
-    assert sum(widths) <= 42
-    assert sheet.freeze_panes is None
+    book = load_workbook(io.BytesIO(data))
+    first = book.worksheets[0]
+    assert first.max_column == 3 and sum(d.width for d in first.column_dimensions.values()) <= 64
+    assert first.freeze_panes is None
+    options = [s for s in book.worksheets if s.title.startswith(("Option ", "Opción ", "Agreement", "Acuerdo"))]
+    assert len(options) == 3 and all(sheet.max_column == 3 for sheet in options)
 
 
-def test_options_stand_one_under_another_with_price_and_the_most_it_can_be() -> None:
+def test_the_price_of_what_we_recommend_stands_within_the_first_screen() -> None:
+    """A phone in portrait shows about 30 rows of 15 points."""
+    data = write(homeowner(example_quote(), "en_US"))
+    sheet = load_workbook(io.BytesIO(data), data_only=True).worksheets[0]
+    [row, *_] = [c.row for r in sheet.iter_rows() for c in r if c.value == 16525]
+    assert sum(sheet.row_dimensions[n].height or 15 for n in range(1, row + 1)) < 30 * 15
+
+
+def test_each_option_has_its_price_and_the_most_it_can_be() -> None:
     data = write(homeowner(example_quote(), "en_US"))
     sheet = load_workbook(io.BytesIO(data), data_only=True).worksheets[0]
     shown = [tuple(c.value for c in row) for row in sheet.iter_rows()]
-    prices = [value for label, value in shown if label == "Price"]
-    most = [value for label, value in shown if label == "At most"]
-    assert prices == [16525, 9875]
-    assert most == [f"It cannot go above {m} unless you sign a change." for m in ("$18,055", "$11,405")]
+    assert [row[2] for row in shown if isinstance(row[2], int)] == [16525, 16525, 9875]  # recommended, then both options
+    said = [str(row[0]) for row in shown]
+    assert [text for text in said if "$18,055" in text] and [text for text in said if "$11,405" in text]
 
 
-def test_measured_amounts_are_live_lump_sums_stand_and_all_add_up_to_the_total() -> None:
+def test_the_line_items_add_up_to_the_total_and_the_total_is_a_live_sum() -> None:
     data = write(homeowner(example_quote(), "en_US"))
     values, formulas = (load_workbook(io.BytesIO(data), data_only=flag)["Option A"] for flag in (True, False))
-    rows = [row for row in formulas.iter_rows() if re.fullmatch(r"A\d", str(row[0].value))]
-    live = [row for row in rows if re.fullmatch(r"=ROUND\(D\d+\*E\d+,2\)", str(row[5].value))]
-    lump = [row for row in rows if row[3].value == "one price"]
-    assert len(live) >= 1 <= len(lump)
-    assert len(live) + len(lump) == len(rows)
-    assert sum(Decimal(str(values[row[5].coordinate].value)) for row in rows) == Decimal(16525)
+    [total] = [row[2] for row in formulas.iter_rows() if row[0].value == "Total"]
+    first, last = re.fullmatch(r"=ROUND\(SUM\(C(\d+):C(\d+)\),2\)", str(total.value)).groups()  # type: ignore[union-attr]
+    amounts = [Decimal(str(values[f"C{row}"].value)) for row in range(int(first), int(last) + 1)]
+    assert sum(amounts) == Decimal(16525) == Decimal(str(values[total.coordinate].value))
+    how_much = [formulas[f"B{row}"].value for row in range(int(first), int(last) + 1)]
+    assert "29 ft × $92" in how_much and "lump sum" in how_much
 
 
 def test_lines_that_do_not_add_up_are_never_printed() -> None:
@@ -178,7 +186,7 @@ def test_a_discount_is_a_line_of_its_own_and_the_sum_still_holds() -> None:
     )
     price = replace(option.price, lines=(*option.price.lines, off), total=option.price.total - 500)
     data = write(homeowner(replace(quote, options=(replace(option, price=price),)), "en_US"))
-    assert "Taken off" in words(data)
+    assert "Neighbour's job on the same day" in words(data) and "-500" in words(data)
 
 
 def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
@@ -198,13 +206,26 @@ def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
     assert "impuesto" in spanish and "sales tax" not in spanish
 
 
-def test_the_agreement_says_the_total_in_words_and_the_check_code() -> None:
-    quote = example_quote()
-    data = write(homeowner(quote, "en_US"))
-    sheet = load_workbook(io.BytesIO(data), data_only=True)["Agreement A"]
+def test_the_agreement_carries_the_check_code_and_a_box_for_each_option() -> None:
+    data = write(homeowner(example_quote(), "en_US"))
+    sheet = load_workbook(io.BytesIO(data), data_only=True)["Agreement"]
     text = "\n".join(str(c.value) for row in sheet.iter_rows() for c in row if c.value is not None)
-    assert "Sixteen thousand five hundred twenty-five and 00/100 dollars" in text
     assert re.search(r"\b[A-Z2-7]{4}-[A-Z2-7]{4}\b", text)
+    boxes = [row[0] for row in sheet.iter_rows() if row[2].value in (16525, 9875)]
+    assert len(boxes) == 2 and all(box.value is None and not box.protection.locked for box in boxes)
+
+
+def test_the_right_to_cancel_is_said_in_the_words_of_the_law_and_its_form_comes_twice() -> None:
+    """16 CFR 429.1(a) and (b), from memory."""
+    data = write(homeowner(example_quote(), "en_US"))
+    said = words(data)
+    assert "You, the buyer, may cancel this transaction at any time prior to midnight of the third business day" in said
+    form = load_workbook(io.BytesIO(data), data_only=True)["Notice of Cancellation"]
+    lines = [str(c.value) for row in form.iter_rows() for c in row if c.value]
+    assert lines.count("I HEREBY CANCEL THIS TRANSACTION.") == 2
+    assert sum("within THREE BUSINESS DAYS" in line for line in lines) == 2
+    none = replace(example_quote(), cancel_business_days=None)
+    assert "cancel" not in words(write(homeowner(none, "en_US"))).lower().replace("cancellation, permits", "")
 
 
 def test_spanish_papers_say_nothing_of_the_program_s_own_in_english() -> None:
@@ -227,10 +248,10 @@ def test_ways_not_offered_say_why() -> None:
 
 def test_a_price_that_is_not_fixed_says_so_in_place_of_the_most() -> None:
     quote = example_quote()
-    loose = replace(quote.options[0], fixed=False, not_fixed_because=(quote.found[2],))
+    loose = replace(quote.options[0], fixed=False, not_fixed_because=(quote.found[2].text,))
     text = words(write(homeowner(replace(quote, options=(loose,)), "en_US")))
-    assert "Not a fixed price yet. Roots beyond the dip" in text
-    assert "cannot go above $18,055 unless you sign a change." not in text
+    assert "This price is not firm yet. Roots beyond the dip" in text
+    assert "$18,055" not in text
 
 
 @pytest.mark.parametrize("name", ["=2+5", "+1 Elm", "@home", "-Ana", "🏠 Ana", "אנה", "A & B <c>", "x" * 300])
@@ -259,38 +280,28 @@ def test_a_hundred_and_fifty_lines_fit() -> None:
     assert write(homeowner(replace(quote, options=(big,)), "en_US"))
 
 
-def test_a_picture_named_in_the_notes_is_shown_with_its_place_in_plain_words() -> None:
+def test_a_still_stands_beside_the_finding_it_shows() -> None:
     quote = example_quote()
-    line = quote.job.lines[0]
-    hole = replace(line.findings[1], photo_file="hole.jpg")
-    job = replace(quote.job, lines=(replace(line, findings=(hole,)),))
-    frame = (
-        b"\xff\xd8\xff\xc0\x00\x0b\x08\x00\x06\x00\x08\x01\x01\x11\x00\xff\xda\x00\x08\x01\x01\x00\x00\x3f\x00"
-        + b"data" * 20
-        + b"\xff\xd9"
-    )
-    with_picture = homeowner(replace(quote, job=job), "en_US", {"hole.jpg": frame})
-    assert "A hole in the pipe, main line, at 14 ft 5 in" in words(write(with_picture))
-    assert "Pictures" not in [sheet.name for sheet in homeowner(replace(quote, job=job), "en_US").sheets]
+    first = quote.found[0]
+    hole = replace(first.findings[1], photo_file="hole.jpg")
+    found = (replace(first, findings=(hole,)), *quote.found[1:])
+    out = io.BytesIO()
+    Image.new("RGB", (8, 6), "gray").save(out, "JPEG")
+    sheets = homeowner(replace(quote, found=found), "en_US", {"hole.jpg": out.getvalue()}).sheets
+    pipe = next(sheet for sheet in sheets if sheet.name == "Your pipe")
+    [still] = [p for p in pipe.pictures if p.data == out.getvalue()]
+    assert pipe.rows[still.row].cells[0].value == "a" and still.alt == "Main line: rusted through"
+    without = homeowner(replace(quote, found=found), "en_US").sheets
+    assert len(next(s for s in without if s.name == "Your pipe").pictures) == len(pipe.pictures) - 1
 
 
 def test_where_two_languages_go_out_one_is_named_as_the_one_that_counts() -> None:
     quote = example_quote()
     spanish_first = replace(quote, job=replace(quote.job, languages=("es_US", "en_US")))
-    assert "the one in Spanish counts" in words(write(homeowner(spanish_first, "en_US")))
+    assert "the Spanish version applies" in words(write(homeowner(spanish_first, "en_US")))
     assert "vale la versión en español" in words(write(homeowner(spanish_first, "es_US")))
     alone = replace(quote, job=replace(quote.job, languages=("en_US",)))
     assert "two languages" not in words(write(homeowner(alone, "en_US")))
-
-
-@pytest.mark.parametrize(("language", "ask", "year"), [("en_US", "ask its building department, a tax adviser or a lawyer", "$210 to $330 a year"), ("es_US", "pregunte al departamento de construcción", "de $210 a $330 al año")])  # fmt: skip
-def test_the_side_by_side_compares_by_the_year_and_says_whom_to_ask(language: str, ask: str, year: str) -> None:
-    quote = example_quote()
-    lasting = replace(quote.options[0], cost_a_year=(Decimal("210.20"), Decimal("329.50")))
-    text = words(write(homeowner(replace(quote, options=(lasting, *quote.options[1:])), language)))
-    assert year in text
-    assert text.count(ask) >= 2  # beside the options and on the agreement
-    assert year not in words(write(homeowner(quote, language)))
 
 
 def test_what_is_missing_from_a_price_stands_in_red_on_the_office_s_sheet_and_on_no_other() -> None:
@@ -320,16 +331,7 @@ def test_what_a_place_wants_on_the_first_page_stands_there_in_letters_of_twelve_
     board = Term(id="board", kind="first page", text_en="Regulated by the board.", text_es="Regulado por la junta.")
     data = write(homeowner(replace(example_quote(), notices=(board,)), "en_US"))
     book = load_workbook(io.BytesIO(data))
-    for sheet in (book.worksheets[0], *(s for s in book.worksheets if s.title.startswith("Agreement"))):
+    for sheet in (book.worksheets[0], book["Agreement"]):
         [cell] = [c for row in sheet.iter_rows(max_row=8) for c in row if c.value == board.text_en]
         assert cell.font.sz * (sheet.page_setup.scale or 100) / 100 >= 12
     assert board.text_en not in words(write(homeowner(example_quote(), "en_US")))
-
-
-def test_a_phone_shows_every_row_but_the_papers_needed() -> None:
-    quote = example_quote()
-    letter = Letter(quote, "en_US")
-    option = quote.options[0]
-    shown, every = option_words.rows_on_a_phone(letter, option), option_words.rows(letter, option)
-    assert [row for row in every if row not in shown] == [option_words.papers_needed(letter, option)]
-    assert ("Main risk", letter.say(option.main_risk)) in shown

@@ -6,7 +6,8 @@ import pytest
 
 from estimator.model.offer import Quote
 from estimator.model.say import Say
-from estimator.papers.agreement import agreements
+from estimator.papers.agreement import agreement_sheet
+from estimator.papers.cancellation import cancellation_sheets
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.message import LONGEST, message
@@ -14,7 +15,7 @@ from estimator.papers.option_sheet import option_sheet
 from estimator.sheets.book import Sheet
 from estimator.sheets.paging import page_starts
 
-ABOVE = {"en_US": "cannot go above", "es_US": "no puede pasar de"}
+ABOVE = {"en_US": "Not to exceed", "es_US": "No pasará de"}
 LANGUAGES = tuple(ABOVE)
 LINE_PT = 30.0  # two printed lines a row, more than any of these takes
 
@@ -30,34 +31,32 @@ def text(sheet: Sheet) -> str:
     return "\n".join(str(cell.value) for row in sheet.rows for cell in row.cells)
 
 
-def test_there_is_nothing_to_sign_and_the_page_says_why() -> None:
-    to_sign, waiting = map(text, agreements(Letter(half_fixed(), "en_US", {})))
-    assert "Option A cannot be signed yet" in waiting and "Roots beyond the dip are suspected, not seen." in waiting
-    assert "Name in print" not in waiting and "16525" not in waiting
-    assert "Name in print" in to_sign
+def test_an_option_without_a_firm_price_has_no_price_on_the_agreement_and_says_why() -> None:
+    page = text(agreement_sheet(Letter(half_fixed(), "en_US")))
+    assert "Option A cannot be signed yet." in page and "Roots beyond the dip are suspected, not seen." in page
+    assert "16525" not in page and "16,525" not in page
+    assert "9875" in page and "Printed name" in page
 
 
-@pytest.mark.parametrize(
-    ("language", "said"),
-    [
-        ("en_US", "Options A, B, C, and D cannot be signed yet"),
-        ("es_US", "Las opciones A, B, C y D aún no se pueden firmar"),
-    ],
-)
-def test_all_that_cannot_be_signed_stands_on_one_page(language: str, said: str) -> None:
+@pytest.mark.parametrize(("language", "said"), [("en_US", "Nothing to sign yet"), ("es_US", "Todavía no hay nada que firmar")])  # fmt: skip
+def test_where_no_price_is_firm_nothing_can_be_signed_or_paid(language: str, said: str) -> None:
     quote = half_fixed()
     four = tuple(replace(quote.options[0], letter=x) for x in "ABCD")
-    (page,) = agreements(Letter(replace(quote, options=four), language, {}))
+    letter = Letter(replace(quote, options=four), language)
+    page = agreement_sheet(letter)
     assert said in text(page)
+    assert letter.speak("Printed name") not in text(page)
+    assert cancellation_sheets(letter) == ()
     assert page_starts(page, [row.height_pt or LINE_PT for row in page.rows], 100.0) == ()
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
-def test_only_a_fixed_price_has_a_sum_that_it_cannot_go_above(language: str) -> None:
-    letter = Letter(half_fixed(), language, {})
+def test_only_a_firm_price_has_a_most_and_payments(language: str) -> None:
+    letter = Letter(half_fixed(), language)
     loose, firm = (text(option_sheet(letter, option)) for option in letter.quote.options)
     assert ABOVE[language] not in loose and ABOVE[language] in firm
-    assert letter.speak("Not a fixed price yet.") in loose
+    assert letter.speak("This price is not firm yet.") in loose
+    assert letter.speak("Estimate, not firm") in loose
 
 
 def test_the_message_marks_a_price_that_is_not_fixed() -> None:

@@ -50,9 +50,9 @@ def test_a_drain_with_nothing_in_it_gets_no_notice() -> None:
 @pytest.mark.parametrize(
     ("zero", "at_ft", "said"),
     [
-        ("slab edge", 28.0, "Main line: 28 ft inside the wall"),
-        ("slab edge", -3.0, "Main line: 3 ft outside the wall"),
-        ("access", 28.0, "Main line: 28 ft along the pipe"),
+        ("slab edge", 28.0, "Main line: 28 ft from the outside wall"),
+        ("slab edge", -3.0, "Main line: 3 ft outside the house wall"),
+        ("access", 28.0, "Main line: 28 ft from where the camera went in"),
     ],
 )
 def test_the_place_is_told_as_the_line_is_counted(zero: str, at_ft: float, said: str) -> None:

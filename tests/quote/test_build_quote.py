@@ -95,13 +95,13 @@ def test_the_floor_goes_to_others_at_the_homeowner_s_own_price(chosen: tuple[Cho
 
 
 def test_what_is_suspected_is_said_to_be_suspected(chosen: tuple[Chosen, ...], tables: Tables) -> None:
-    found = [str(say) for say in built(chosen, tables).found]
-    assert [("suspected" in text) for text in found] == [False, False, False, True]
+    found = [str(f.text) for f in built(chosen, tables).found]
+    assert [("possible" in text) for text in found] == [False, False, False, True]
 
 
 def test_what_was_not_seen_is_said(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     quote = built(chosen, tables)
-    assert [str(s) for s in quote.not_seen] == ["main line: 5 ft not seen, under hall."]
+    assert [str(s) for s in quote.not_seen] == ["main line: 5 ft not seen, under the hall."]
     assert "42 ft filmed" in str(quote.seen[0])
 
 
@@ -109,8 +109,8 @@ def test_many_alike_findings_are_counted_not_listed(chosen: tuple[Chosen, ...], 
     line = JOB.lines[0]
     joints = tuple(Finding(id=f"j{i}", kind="gap", stretch=Stretch(i, i)) for i in (2.0, 4.0, 6.0, 8.0))
     many = replace(JOB, lines=(replace(line, findings=joints),))
-    assert [str(s) for s in built(chosen, tables, job=many).found] == [
-        "main line, under kitchen: an open joint, at 4 places."
+    assert [str(f.text) for f in built(chosen, tables, job=many).found] == [
+        "main line, under the kitchen: an open joint, at 4 places."
     ]
     few = replace(JOB, lines=(replace(line, findings=joints[:3]),))
     assert len(built(chosen, tables, job=few).found) == 3
@@ -284,7 +284,7 @@ def test_a_water_test_is_promised_only_where_one_is_in_the_price(chosen: tuple[C
     with_one, without = (built((one,), tables).options[0] for one in (chosen[0], without_tests(chosen[0])))
     assert with_one.water_test != "not promised" and without.water_test == "not promised"
     letters = [Letter(built((one,), tables), "en_US") for one in (chosen[0], without_tests(chosen[0]))]
-    words = "The reading of the water test"
+    words = "The water test reading"
     assert [words in received(letter, letter.quote.options[0]) for letter in letters] == [True, False]
 
 

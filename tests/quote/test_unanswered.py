@@ -9,7 +9,7 @@ from estimator.model.line import Finding
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.papers.example import example_quote
-from estimator.papers.first_sheet import first_sheet
+from estimator.papers.answer import answer_sheet
 from estimator.papers.letter import Letter
 from estimator.quote import Chosen, build_quote
 from estimator.tables import Tables
@@ -37,7 +37,7 @@ def test_no_option_is_fixed_where_all_leave_what_must_be_put_right(chosen, table
     assert [o.fixed for o in quote.options] == [False] * len(chosen)
     for option in quote.options:
         said = str(option.not_fixed_because[0])
-        assert said.startswith("Not complete: a hole in the pipe, under kitchen, must be put right too")
+        assert said.startswith("Not complete: a hole in the pipe, under the kitchen, must be put right too")
         assert said.endswith("Why: A beam of the foundation lies over that spot, and a beam is never cut.")
 
 
@@ -69,5 +69,5 @@ def test_an_option_that_does_it_is_complete_beside_one_that_does_not(chosen, tab
 
 @pytest.mark.parametrize(("language", "words"), [("en_US", "Not complete"), ("es_US", "No está completo")])
 def test_the_first_sheet_says_it_in_the_reader_s_language(chosen, tables, language: str, words: str) -> None:
-    sheet = first_sheet(Letter(built(chosen, tables, MUST, AGAINST), language))
+    sheet = answer_sheet(Letter(built(chosen, tables, MUST, AGAINST), language))
     assert any(words in str(cell.value) for row in sheet.rows for cell in row.cells)

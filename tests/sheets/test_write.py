@@ -77,7 +77,7 @@ def test_a_text_too_long_for_a_row_is_refused_not_clipped() -> None:
 def test_a_row_grows_with_the_lines_of_its_text() -> None:
     data = write(book(Row((Cell("one line"),)), Row((Cell("so many words that they need a good many lines " * 3),))))
     rows = read(data, values=True)["One"].row_dimensions
-    assert rows[1].height < 25 < rows[2].height < MOST_ROW_PT
+    assert (rows[1].height or 15) < 25 < rows[2].height < MOST_ROW_PT
 
 
 def test_a_column_grows_with_a_number_that_would_show_as_hashes() -> None:

@@ -3,6 +3,7 @@
 import io
 from collections.abc import Sequence
 from functools import lru_cache
+from itertools import pairwise
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -52,7 +53,10 @@ class Canvas:
         height = bottom - top
         x = left - height
         while x < right:
-            ends = [(max(x, left), bottom - max(0.0, left - x)), (min(x + height, right), bottom - min(height, right - x))]
+            ends = [
+                (max(x, left), bottom - max(0.0, left - x)),
+                (min(x + height, right), bottom - min(height, right - x)),
+            ]
             self.line(ends, color, 1.0)
             x += step
         self.box(left, top, right, bottom, edge=color)
@@ -100,13 +104,15 @@ def _pillow(anchor: Anchor) -> str:
 def _font(bold: bool, dots: int) -> "FreeTypeFont":
     from PIL import ImageFont
 
-    return ImageFont.truetype(FONTS / ("sans-bold.ttf" if bold else "sans.ttf"), dots, layout_engine=ImageFont.Layout.BASIC)
+    return ImageFont.truetype(
+        FONTS / ("sans-bold.ttf" if bold else "sans.ttf"), dots, layout_engine=ImageFont.Layout.BASIC
+    )
 
 
 def _dashes(points: Sequence[Point], length: float) -> list[list[Point]]:
     """Every second piece of the line, each of that length."""
     out: list[list[Point]] = []
-    for (x0, y0), (x1, y1) in zip(points, points[1:], strict=False):
+    for (x0, y0), (x1, y1) in pairwise(points):
         whole = ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
         at = 0.0
         while at < whole:

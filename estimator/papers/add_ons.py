@@ -25,12 +25,20 @@ def add_on_rows(letter: Letter, page: Page) -> None:
             offered.setdefault((add_on.code, add_on.price), []).append((option.letter, add_on))
     if not offered:
         return
-    page.line(speak("You can add this work. Mark the box with an x. We then print this page again with the new price."), "bold", starts=True)
+    page.line(
+        speak("You can add this work. Mark the box with an x. We then print this page again with the new price."),
+        "bold",
+        starts=True,
+    )
     for those in offered.values():
         letters = "" if len(those) == len(firm) else f"{', '.join(letter_ for letter_, _ in those)}: "
         rows.append(_row(letter, page, letters, those[0][1]))
     boxes, prices = (f"{at(column, rows[0])}:{at(column, rows[-1])}" for column in (BOX, AMOUNT))
-    page.add(Cell("", "sum words"), Cell(speak("What you marked"), "sum words"), Cell(Formula(marked(boxes, prices), Decimal(0)), "sum"))
+    page.add(
+        Cell("", "sum words"),
+        Cell(speak("What you marked"), "sum words"),
+        Cell(Formula(marked(boxes, prices), Decimal(0)), "sum"),
+    )
     if any(a.tax for those in offered.values() for _, a in those):
         page.line(speak("Sales tax is in these prices."), "quiet")
     page.gap(4)
@@ -38,7 +46,9 @@ def add_on_rows(letter: Letter, page: Page) -> None:
 
 def _row(letter: Letter, page: Page, letters: str, add_on: AddOn) -> int:
     words = " · ".join(filter(None, (short(text(letter, add_on)), how_much(letter, add_on))))
-    return page.add(Cell("", "tick", open=True), Cell(f"{letters}{words} ({add_on.code})", "cell"), Cell(add_on.price, "money"))
+    return page.add(
+        Cell("", "tick", open=True), Cell(f"{letters}{words} ({add_on.code})", "cell"), Cell(add_on.price, "money")
+    )
 
 
 def text(letter: Letter, add_on: AddOn) -> str:

@@ -23,7 +23,10 @@ def agreement_sheet(letter: Letter) -> Sheet:
     page = Page(speak("Agreement"), WIDTHS)
     letter.head(page)
     page.line(speak("Agreement") if firm else speak("Nothing to sign yet"), "title")
-    page.pair(speak("Quote"), f"{letter.number}, {long_date(quote.day, letter.language)} · {speak('check code {code}', code=check_code(quote))}")
+    page.pair(
+        speak("Quote"),
+        f"{letter.number}, {long_date(quote.day, letter.language)} · {speak('check code {code}', code=check_code(quote))}",
+    )
     page.pair(speak("House"), quote.job.customer.site)
     page.pair(speak("Owner"), quote.job.customer.name)
     page.pair(speak("Contractor"), quote.firm.name)
@@ -47,7 +50,12 @@ def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool)
     """Box, title and price; then scope, the most, payments, days and warranty."""
     speak = letter.speak
     box = Cell("", "tick", open=True) if one_of_several else Cell(speak("Price"), "label")
-    page.add(box, Cell(option_words.title(letter, option), "value bold"), Cell(option.price.total, "whole money left"), starts=True)
+    page.add(
+        box,
+        Cell(option_words.title(letter, option), "value bold"),
+        Cell(option.price.total, "whole money left"),
+        starts=True,
+    )
     days = speak("Days on site: {days}.", days=option_words.in_days(letter, option.days_on_site))
     added = [f"{add_ons.text(letter, a)} ({money(a.price, letter.language)})" for a in option.chosen_add_ons]
     run_in(page, speak("Work"), letter.all(option.does))
@@ -94,6 +102,21 @@ def signatures(letter: Letter, page: Page) -> None:
     """Lines for the owner and the firm: signature, name in print, date; and how to send it back."""
     speak, firm = letter.speak, letter.quote.firm
     for who in (speak("Owner"), firm.name):
-        page.add(Cell("", "write", open=True), Cell("", "write", open=True), Cell("", "write", open=True), height_pt=30.0, keep=True)
-        page.add(Cell(speak("Printed name"), "quiet"), Cell(speak("Signature: {who}", who=who), "quiet"), Cell(speak("Date"), "quiet"), keep=True)
-    page.line(speak("Send a photo or scan of the signed page to {email}, or call {phone}.", email=firm.email, phone=firm.phone))
+        page.add(
+            Cell("", "write", open=True),
+            Cell("", "write", open=True),
+            Cell("", "write", open=True),
+            height_pt=30.0,
+            keep=True,
+        )
+        page.add(
+            Cell(speak("Printed name"), "quiet"),
+            Cell(speak("Signature: {who}", who=who), "quiet"),
+            Cell(speak("Date"), "quiet"),
+            keep=True,
+        )
+    page.line(
+        speak(
+            "Send a photo or scan of the signed page to {email}, or call {phone}.", email=firm.email, phone=firm.phone
+        )
+    )

@@ -40,7 +40,6 @@ def _whose(letter: Letter, page: Page) -> None:
     )
 
 
-
 def _recommendation(letter: Letter, page: Page) -> None:
     speak, quote, option = letter.speak, letter.quote, recommended(letter.quote)
     page.heading(speak("What we recommend"))
@@ -48,7 +47,7 @@ def _recommendation(letter: Letter, page: Page) -> None:
         page.line(speak("No price is firm yet, so we do not recommend a repair yet."), "bold")
         for text in letter.all(dict.fromkeys(why for o in quote.options for why in o.not_fixed_because)):
             page.line(text)
-            return
+        return
     page.add(Cell(option_words.title(letter, option), "value bold", 2), _price(letter, option))
     page.line(" ".join(_why(letter, option)))
     if quote.urgency:
@@ -64,7 +63,9 @@ def _why(letter: Letter, option: Option) -> list[str]:
     if only_prepares(option):
         return [speak("This visit comes before a repair."), speak("It tells us what we need to set a firm price.")]
     out = [speak("It repairs everything that must be repaired now.")] if cures_all_now(quote, option) else []
-    others = [o for o in quote.options if o.fixed and o is not option and cures_all_now(quote, o) and not only_prepares(o)]
+    others = [
+        o for o in quote.options if o.fixed and o is not option and cures_all_now(quote, o) and not only_prepares(o)
+    ]
     if others and all(option.price.total < o.price.total for o in others):
         out.append(speak("It costs less than the other firm prices here."))
     elif quote.job.wishes.keep_floors and not option.floor_sf:
@@ -104,9 +105,7 @@ def _in_short(letter: Letter, option: Option) -> list[str]:
     if not option.fixed:
         out.append(option_words.at_most(letter, option))
     elif option.most > option.price.total:
-        out.append(
-            speak("Not to exceed {most}.", most=money(option.most, letter.language))
-        )
+        out.append(speak("Not to exceed {most}.", most=money(option.most, letter.language)))
     return out
 
 
@@ -167,5 +166,6 @@ def _accept(letter: Letter, page: Page) -> None:
         )
     page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
     page.line(
-        speak("If you smell gas: leave the house, touch no switch, then call 911 and the gas company from outside."), "box"
+        speak("If you smell gas: leave the house, touch no switch, then call 911 and the gas company from outside."),
+        "box",
     )

@@ -4,10 +4,10 @@ Source: 16 CFR 429.1(a) for the sentence and 429.1(b) for the form, from memory;
 the firm's lawyer checks both. The Spanish follows 429.1(a): the language of the sale.
 """
 
+from estimator.model.say import Say
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
-from estimator.model.say import Say
 
 WIDTHS = (30.0, 30.0, 30.0)
 ORDINALS: dict[int, Say] = {
@@ -61,5 +61,8 @@ def cancellation_sheets(letter: Letter) -> tuple[Sheet, ...]:
         page.add(Cell("", "write", open=True), Cell("", "write", open=True), Cell("", "body"), height_pt=24.0)
         page.add(Cell(speak("(Date)"), "quiet"), Cell(speak("(Buyer's signature)"), "quiet", 2))
         page.gap(14)
-    page.line(speak("Form of 16 CFR 429.1(b). State law may ask for another form; the contractor's lawyer checks it."), "quiet")
+    page.line(
+        speak("Form of 16 CFR 429.1(b). State law may ask for another form; the contractor's lawyer checks it."),
+        "quiet",
+    )
     return (letter.close(page),)

@@ -96,7 +96,9 @@ def _found(order: ChangeOrder, letter: Letter, page: Page) -> None:
     """What is on the paper now and was not on the one that was signed, and the reverse."""
     speak = letter.speak
     page.heading(speak("What was found since"))
-    before, after = (letter.all((*(f.text for f in quote.found), *quote.tests)) for quote in (order.before, order.after))
+    before, after = (
+        letter.all((*(f.text for f in quote.found), *quote.tests)) for quote in (order.before, order.after)
+    )
     new = [*_without(after, before), *letter.all(order.noted)]
     gone = [*_without(before, after), *letter.all(order.no_longer)]
     page.listing(speak("New"), new)

@@ -88,9 +88,7 @@ def put_back(letter: Letter, option: Option) -> str:
     back = [line for line in option.price.lines if line.work_class == "put back" and line.price_class != "allowance"]
     texts = list(dict.fromkeys(map(letter.text, back)))
     if texts:
-        return "; ".join(
-            [*texts[:MOST_NAMED], *([speak("see this option's tab")] if texts[MOST_NAMED:] else [])]
-        )
+        return "; ".join([*texts[:MOST_NAMED], *([speak("see this option's tab")] if texts[MOST_NAMED:] else [])])
     if digs(option) or option.floor_sf:
         return speak("see this option's tab")
     return speak("This option opens nothing, so there is nothing to restore.")
@@ -100,4 +98,6 @@ def more(letter: Letter, option: Option) -> str:
     if not option.extras:
         return letter.speak("We add nothing without a signed change order.")
     least = min(option.extras, key=lambda extra: extra.price)
-    return letter.speak("On the tab of this option, from {price}, each with a limit.", price=money(least.price, letter.language))
+    return letter.speak(
+        "On the tab of this option, from {price}, each with a limit.", price=money(least.price, letter.language)
+    )

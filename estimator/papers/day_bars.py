@@ -27,12 +27,23 @@ def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | Non
         canvas.line([(x, HEAD - 4), (x, HEAD + rows * BAR)], GRID, 0.8)
         step = 1 if day >= 22 else 5
         if number < days and (number + 1 == 1 or (number + 1) % step == 0):
-            canvas.text((x + day / 2, HEAD / 2), speak("day {first}", first=number + 1) if day >= 40 else str(number + 1), 10, QUIET, anchor="mm")
+            canvas.text(
+                (x + day / 2, HEAD / 2),
+                speak("day {first}", first=number + 1) if day >= 40 else str(number + 1),
+                10,
+                QUIET,
+                anchor="mm",
+            )
     accent = f"#{letter.quote.firm.accent.lstrip('#')}"
     for row, crew in enumerate(schedule.crews):
         spans = _halves(schedule, [t for t in schedule.tasks if t.crew == crew], days)
         _row(canvas, letter.say(in_plain_words(CREWS, crew)), row, spans, day, accent)
-    off = [half for span in schedule.calendar if span.no_drains for half in range(int(span.start * 2), int((span.start + span.length) * 2))]
+    off = [
+        half
+        for span in schedule.calendar
+        if span.no_drains
+        for half in range(int(span.start * 2), int((span.start + span.length) * 2))
+    ]
     _row(canvas, speak("drains out of service"), rows - 1, off, day, OFF)
     return canvas.png(), round(canvas.height), speak("Who works on which day, and when the drains are out of service.")
 
@@ -40,7 +51,11 @@ def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | Non
 def _halves(schedule: Schedule, tasks: list, days: int) -> list[int]:  # type: ignore[type-arg]
     """The half days, from 0, on which a crew is there for more than a quarter hour."""
     half = schedule.day_hours / 2
-    return [n for n in range(2 * days) if any(t.start < (n + 1) * half - QUARTER and t.end > n * half + QUARTER for t in tasks)]
+    return [
+        n
+        for n in range(2 * days)
+        if any(t.start < (n + 1) * half - QUARTER and t.end > n * half + QUARTER for t in tasks)
+    ]
 
 
 def _row(canvas: Canvas, name: str, row: int, halves: list[int], day: float, color: str) -> None:

@@ -217,7 +217,10 @@ def example_found() -> tuple[Found, ...]:
     worn = Say.of("The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in.")
     dip = Say.of("Under the hall the pipe has a dip that holds water over {length}.", length=Feet(4.0))
     roots = Say.of("Roots beyond the dip are suspected, not seen.")
-    short = [Say.of(text) for text in ("Main line: rusted through", "Main line: a dip that holds water", "Main line: possible roots")]
+    short = [
+        Say.of(text)
+        for text in ("Main line: rusted through", "Main line: a dip that holds water", "Main line: possible roots")
+    ]
     return (
         Found(letter="a", text=worn, short=short[0], line="main", act="now", places=(GROOVE.stretch,), findings=(GROOVE, HOLE), needs=("n1",)),
         Found(letter="b", text=dip, short=short[1], line="main", act="now", places=(DIP.stretch,), findings=(DIP,), needs=("n1",)),

@@ -64,23 +64,32 @@ class Letter:
         page.line(firm.name, "firm")
         licence = [speak("License {number}", number=firm.licence)] if firm.licence else []
         insurance = [speak("Insurance {number}", number=firm.insurance)] if firm.insurance else []
-        page.line(" · ".join(part for part in (firm.address, firm.phone, firm.email, *licence, *insurance) if part), "quiet")
+        page.line(
+            " · ".join(part for part in (firm.address, firm.phone, firm.email, *licence, *insurance) if part), "quiet"
+        )
         for text in self.terms(self.quote.notices, "first page"):
             page.line(text, "first page")
         if self.quote.job.demo:
             page.line(speak("Example only. The house and the prices are invented."), "box")
         elif self.quote.invented:
-            page.line(speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."), "box")
+            page.line(
+                speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."), "box"
+            )
         page.gap()
 
     def small_head(self, page: Page) -> None:
         """One line on the tabs after the first: whose quote it is."""
         customer = self.quote.job.customer
-        page.line(f"{self.quote.firm.name} · {self.speak('quote {number}', number=self.number)} · {customer.site}", "quiet")
+        page.line(
+            f"{self.quote.firm.name} · {self.speak('quote {number}', number=self.number)} · {customer.site}", "quiet"
+        )
         if self.quote.job.demo:
             page.line(self.speak("Example only. The house and the prices are invented."), "box")
         elif self.quote.invented:
-            page.line(self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."), "box")
+            page.line(
+                self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."),
+                "box",
+            )
 
     def which_counts(self, page: Page) -> None:
         """Where the quote goes out in two languages, which of them counts: the first of the job."""

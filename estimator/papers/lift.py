@@ -39,7 +39,9 @@ def list_steps(letter: Letter, page: Page) -> None:
 
 def warranty_begins(letter: Letter) -> str:
     """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
-    return letter.speak("The warranty starts on the day of the water test after the lift.") if lift_planned(letter) else ""
+    return (
+        letter.speak("The warranty starts on the day of the water test after the lift.") if lift_planned(letter) else ""
+    )
 
 
 def days_apart(letter: Letter) -> str:

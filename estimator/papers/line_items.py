@@ -35,7 +35,9 @@ def checked(option: Option) -> None:
 def by_class(letter: Letter, option: Option) -> list[list[Item]]:
     """Return the items of each class that has lines, about `MOST_LINES` over all; sums as priced."""
     checked(option)
-    found = [(c, _gathered(letter, [x for x in option.price.lines if x.work_class == c])) for c in (*CLASSES, TAKEN_OFF)]
+    found = [
+        (c, _gathered(letter, [x for x in option.price.lines if x.work_class == c])) for c in (*CLASSES, TAKEN_OFF)
+    ]
     classes = {name: items for name, items in found if items}
     spare = sum(map(len, classes.values())) - MOST_LINES
     for name, items in classes.items() if spare > 0 else ():
@@ -59,7 +61,16 @@ def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
         return items
     first = small[-1][0]
     amount = sum((line.amount for line, _ in small), Decimal(0))
-    one = replace(first, billed="lump", size=1.0, size_unit="job", quantity=Decimal(1), unit="job", unit_price=amount, amount=amount)
+    one = replace(
+        first,
+        billed="lump",
+        size=1.0,
+        size_unit="job",
+        quantity=Decimal(1),
+        unit="job",
+        unit_price=amount,
+        amount=amount,
+    )
     names = list(dict.fromkeys(_name(text) for _, text in small))
     stays = [item for item in items if item in kept or item in alone]
     return [*stays, (one, letter.speak("Smaller items: {items}", items="; ".join(names)))]

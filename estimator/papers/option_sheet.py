@@ -6,10 +6,11 @@ from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
 from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
+from estimator.papers.lift import days_apart
 from estimator.papers.line_items import by_class, how_much, short
 from estimator.papers.page import Page, at, sum_of
 from estimator.quote.stays import all_repairs
-from estimator.sheets.book import Cell, Formula, Sheet
+from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
 from estimator.wording.plain import ONE, UNITS, in_plain_words
 
@@ -72,10 +73,17 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
         page.line(speak("We add nothing without a signed change order."))
         return
     said = "; ".join(f"{short(letter.text(extra))}: {unit_price(letter, extra)}" for extra in option.extras)
-    page.line(f"{said}. {speak('We charge extras only for what we find and show you. We stop and call before any limit is passed.')}", "small")
+    page.line(
+        f"{said}. {speak('We charge extras only for what we find and show you. We stop and call before any limit is passed.')}",
+        "small",
+    )
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
-        words = speak("All of them, up to their limits, with sales tax") if option.extras_tax else speak("All of them, up to their limits")
+        words = (
+            speak("All of them, up to their limits, with sales tax")
+            if option.extras_tax
+            else speak("All of them, up to their limits")
+        )
         row = page.add(Cell(words, "cell", 2), Cell(caps, "money"))
         most = speak("Not to exceed without a signed change order")
         page.add(Cell(most, "total words", 2), Cell(sum_of([total, at(AMOUNT, row)], option.most), "total"))
@@ -108,7 +116,7 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
     ]
     if before:
         words.append(speak("Earliest start: {count} working days after you sign.", count=before))
-    words += list(filter(None, [option_words.days_apart(letter)]))
+    words += list(filter(None, [days_apart(letter)]))
     page.line(" ".join(words))
     if drawn:
         data, height, alt = drawn
@@ -126,7 +134,10 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     """What holds for this option; what holds for every option of the quote stands once, on the tab that compares them."""
     speak, quote = letter.speak, letter.quote
     common = shared(letter)
-    own = {label: [text for text in texts if text not in common.get(label, ())] for label, texts in terms_of(letter, option).items()}
+    own = {
+        label: [text for text in texts if text not in common.get(label, ())]
+        for label, texts in terms_of(letter, option).items()
+    }
     page.heading(speak("Included and not included"), starts=True)
     for label, texts in own.items():
         run_in(page, label, texts)
@@ -162,7 +173,9 @@ def shared(letter: Letter) -> dict[str, list[str]]:
 def run_in(page: Page, label: str, texts: list[str]) -> None:
     """A label and its sentences in one paragraph; nothing where there are none."""
     if texts:
-        page.line(f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small")
+        page.line(
+            f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small"
+        )
 
 
 def received(letter: Letter, option: Option) -> list[str]:

@@ -12,7 +12,6 @@ from estimator.wording.numbers import days, family, feet, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
 from estimator.wording.say import NOTES_LANGUAGE, pick
 
-
 LEAST_FT = 1.0
 
 
@@ -44,13 +43,19 @@ def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:
 
 def old_pipe(letter: Letter, option: Option) -> str:
     """How many feet of old pipe stay in use."""
-    return feet(option.old_pipe_left_ft, letter.language) if option.old_pipe_left_ft >= LEAST_FT else letter.speak("none known")
+    return (
+        feet(option.old_pipe_left_ft, letter.language)
+        if option.old_pipe_left_ft >= LEAST_FT
+        else letter.speak("none known")
+    )
 
 
 def tested(letter: Letter, option: Option) -> str:
     """What the water test after the work covers, in a word or two."""
     speak = letter.speak
-    return {"yes": speak("all of it"), "only this part": speak("the new part only"), "not promised": speak("none")}[option.water_test]
+    return {"yes": speak("all of it"), "only this part": speak("the new part only"), "not promised": speak("none")}[
+        option.water_test
+    ]
 
 
 def in_days(letter: Letter, count: Decimal) -> str:

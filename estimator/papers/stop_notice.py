@@ -4,8 +4,8 @@ from estimator.model.line import Finding, Line
 from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
 from estimator.papers.line_words import as_counted
+from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date
 from estimator.wording.plain import LINES, in_plain_words

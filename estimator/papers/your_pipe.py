@@ -32,7 +32,11 @@ def _finding(letter: Letter, page: Page, found: Found) -> None:
     if not still:
         page.add(Cell(found.letter, "letter"), Cell(text, "small", 2))
         return
-    page.pictures.append(Picture(data=letter.pictures[still], alt=letter.say(found.short), row=len(page.rows), column=2, height_px=STILL_PX))
+    page.pictures.append(
+        Picture(
+            data=letter.pictures[still], alt=letter.say(found.short), row=len(page.rows), column=2, height_px=STILL_PX
+        )
+    )
     page.rows.append(Row((Cell(found.letter, "letter"), Cell(text, "small"), Cell("", "small")), STILL_PT, starts=True))
 
 

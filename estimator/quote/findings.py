@@ -137,7 +137,9 @@ def _not_located(job: Job, need: Need) -> Found:
         )
     )
     short = Say.of("{line}: failed water test, leak not located", line=name)
-    return Found(letter="", text=text, short=short, line=need.line, act="now" if need.must else "later", needs=(need.id,))
+    return Found(
+        letter="", text=text, short=short, line=need.line, act="now" if need.must else "later", needs=(need.id,)
+    )
 
 
 def _found(line: Line, finding: Finding) -> Say:

@@ -3,6 +3,7 @@
 from estimator.model.found import Found
 from estimator.model.offer import Option, Quote
 from estimator.model.stretch import missing
+from estimator.model.works import Burst, Laid, Left, Lined
 from estimator.quote.stays import NOTHING_NEW, all_repairs
 
 SPARE_FT = 0.05
@@ -16,10 +17,16 @@ def cured(found: Found, option: Option) -> bool:
     if found.needs:
         return set(found.needs) <= answered
     works = option.works
-    pipes = (*works.laid, *works.lined, *works.burst, *(left for left in works.left if left.how != "in use"))
+    pipes: tuple[Laid | Lined | Burst | Left, ...] = (
+        *works.laid,
+        *works.lined,
+        *works.burst,
+        *(left for left in works.left if left.how != "in use"),
+    )
     new = [pipe.stretch for pipe in pipes if pipe.line == found.line]
     return bool(found.places) and all(
-        any(part.covers(place) for part in new) or sum(s.length_ft for s in missing(place, new)) < SPARE_FT < place.length_ft
+        any(part.covers(place) for part in new)
+        or sum(s.length_ft for s in missing(place, new)) < SPARE_FT < place.length_ft
         for place in found.places
     )
 

@@ -56,7 +56,9 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
             return Say.of("Test the {line} section by section.", **words)
         case "visit":
             tasks = tuple(KINDS[kind] for kind in kinds_in(repair.facts))
-            return Say.of("Return visit to the {line} ({place}): {tasks}. This visit repairs nothing.", **words, tasks=tasks)
+            return Say.of(
+                "Return visit to the {line} ({place}): {tasks}. This visit repairs nothing.", **words, tasks=tasks
+            )
         case "look and see":
             return Say.of("Open one place on the {line} ({place}) and look.", **words)
         case method if method in LININGS:

@@ -40,9 +40,7 @@ def title(methods: Sequence[MethodRow]) -> Say:
     """`Replace the line by open trench, plus lining`, or the first way's title alone where all come to the same."""
     first = FromTable(methods[0].title_en, methods[0].title_es)
     others = _others([m.method for m in methods])
-    return (
-        Say.of("{title}, plus {ways}", title=first, ways=others) if others else Say.of("{title}", title=first)
-    )
+    return Say.of("{title}, plus {ways}", title=first, ways=others) if others else Say.of("{title}", title=first)
 
 
 def _others(methods: Sequence[str]) -> tuple[Say, ...]:

@@ -4,7 +4,8 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.wording.plain import LINES, OVER, PLACES, THE_ROOMS, ZONES, in_plain_words
+from estimator.wording.places import OVER, PLACES, THE_ROOMS
+from estimator.wording.plain import LINES, ZONES, in_plain_words
 
 INDOORS = ("slab", "crawl", "basement")
 POINT_FT = 1.5  # shorter than this is told as a place, not as a length

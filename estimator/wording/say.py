@@ -100,9 +100,17 @@ def plain_words(text: str, language: str) -> str:
 @lru_cache(maxsize=1)
 def known_words() -> Mapping[str, Say]:
     """Every word of the notes that has a plain one."""
-    from estimator.wording import plain
+    from estimator.wording import places, plain
 
-    return {**plain.PLACES, **plain.ROOMS, **plain.LINES, **plain.PIPES, **plain.ZONES, **plain.FINDINGS, **plain.WALLS}
+    return {
+        **places.PLACES,
+        **plain.ROOMS,
+        **plain.LINES,
+        **plain.PIPES,
+        **plain.ZONES,
+        **plain.FINDINGS,
+        **places.WALLS,
+    }
 
 
 def spoken(text: str, language: str) -> str:

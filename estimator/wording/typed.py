@@ -8,7 +8,8 @@ from collections.abc import Callable
 
 from estimator.model.say import Say
 from estimator.wording import numbers
-from estimator.wording.plain import ROOMS, WALLS
+from estimator.wording.places import WALLS
+from estimator.wording.plain import ROOMS
 from estimator.wording.say import NOTES_LANGUAGE, known_words, say
 
 OF_A_ROOM: dict[str, Say] = {

@@ -2,7 +2,6 @@
 
 import io
 from dataclasses import replace
-from decimal import Decimal
 
 import pytest
 from openpyxl import load_workbook

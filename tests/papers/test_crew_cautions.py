@@ -26,8 +26,8 @@ from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_CREW, FOR_THE_OFFICE, MONEY
 from estimator.papers.said_elsewhere import ELSEWHERE
-from estimator.quote.stays import all_repairs
 from estimator.pipeline import run
+from estimator.quote.stays import all_repairs
 from estimator.scopes.rules.examples import demo_tables
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES

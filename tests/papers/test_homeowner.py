@@ -15,7 +15,6 @@ from estimator.model.offer import Quote, Term
 from estimator.model.say import Dollars, Say
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
-from estimator.papers.letter import Letter
 from estimator.papers.line_items import LinesDoNotAdd
 from estimator.sheets.verify import parts_not_allowed
 from estimator.sheets.write import write
@@ -148,7 +147,11 @@ def test_each_option_has_its_price_and_the_most_it_can_be() -> None:
     data = write(homeowner(example_quote(), "en_US"))
     sheet = load_workbook(io.BytesIO(data), data_only=True).worksheets[0]
     shown = [tuple(c.value for c in row) for row in sheet.iter_rows()]
-    assert [row[2] for row in shown if isinstance(row[2], int)] == [16525, 16525, 9875]  # recommended, then both options
+    assert [row[2] for row in shown if isinstance(row[2], int)] == [
+        16525,
+        16525,
+        9875,
+    ]  # recommended, then both options
     said = [str(row[0]) for row in shown]
     assert [text for text in said if "$18,055" in text] and [text for text in said if "$11,405" in text]
 

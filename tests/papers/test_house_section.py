@@ -12,6 +12,7 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Laid, Opening, Works
 from estimator.papers import house_section as section
+from estimator.papers import section_bars as bars_of
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 
@@ -26,7 +27,10 @@ def near(dot: tuple[int, int, int], code: str) -> bool:
 
 def flat_line(depth_ft: float) -> Line:
     """Forty feet of yard with one depth to the pipe's center, level ground."""
-    marks = (Mark(word="yard", stretch=Stretch(0, 0), holds=True), Mark(word="depth", stretch=Stretch(0, 0), depth_ft=depth_ft, surface="lawn"))
+    marks = (
+        Mark(word="yard", stretch=Stretch(0, 0), holds=True),
+        Mark(word="depth", stretch=Stretch(0, 0), depth_ft=depth_ft, surface="lawn"),
+    )
     seen = Pass(number=1, access="cleanout", flow="with flow", start_ft=0.0, sign=1, seen=Stretch(0.0, 40.0))
     return Line(name="main", size_in=4.0, pipe="pvc", marks=marks, passes=(seen,))
 
@@ -61,11 +65,15 @@ def test_the_pipe_lies_as_deep_as_it_was_read(depth_ft: float) -> None:
 
 
 def test_an_opening_is_as_long_on_the_bar_as_in_the_works() -> None:
-    pit = Opening(kind="trench", line="main", along=Stretch(10, 20), depth_ft=3, name=Say.of("a trench"), bottom_width_ft=2)
+    pit = Opening(
+        kind="trench", line="main", along=Stretch(10, 20), depth_ft=3, name=Say.of("a trench"), bottom_width_ft=2
+    )
     works = Works(line="main", openings=(pit,), laid=(Laid(line="main", stretch=Stretch(12, 18), size_in=4),))
     picture = drawn(flat_line(3.0), works)
     scale = min(section.MOST_SCALE, (section.WIDTH - section.LEFT - section.RIGHT) / 40)
-    widths = [sum(near(picture.getpixel((x, y)), section.DIG) for x in range(picture.width)) for y in range(picture.height)]  # type: ignore[arg-type]
+    widths = [
+        sum(near(picture.getpixel((x, y)), bars_of.DIG) for x in range(picture.width)) for y in range(picture.height)
+    ]  # type: ignore[arg-type]
     assert max(widths) / SHARP == pytest.approx(10 * scale, abs=2)
     accent = example_quote().firm.accent
     bars = [sum(near(picture.getpixel((x, y)), accent) for x in range(picture.width)) for y in range(picture.height)]  # type: ignore[arg-type]

@@ -8,8 +8,8 @@ from estimator.model.job import Foundation, WaterTest
 from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers import option_words
-from estimator.papers.example import example_quote
 from estimator.papers.care_sheet import care_sheet
+from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.reports import water_test_report
 from estimator.sheets.book import Sheet

@@ -8,8 +8,8 @@ from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.line import Finding
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.papers.example import example_quote
 from estimator.papers.answer import answer_sheet
+from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.quote import Chosen, build_quote
 from estimator.tables import Tables

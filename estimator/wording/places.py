@@ -1,0 +1,78 @@
+"""Places in, the words a homeowner knows them by out: rooms with their article, what lies over the pipe, ways in, walls."""
+
+from estimator.model.say import Say
+
+THE_ROOMS: dict[str, Say] = {
+    "kitchen": Say.of("the kitchen"),
+    "hall": Say.of("the hall"),
+    "hall bath": Say.of("the hall bath"),
+    "master bath": Say.of("the master bath"),
+    "bath": Say.of("the bathroom"),
+    "bathroom": Say.of("the bathroom"),
+    "laundry": Say.of("the laundry"),
+    "garage": Say.of("the garage"),
+    "bedroom": Say.of("the bedroom"),
+    "closet": Say.of("the closet"),
+    "living room": Say.of("the living room"),
+    "dining room": Say.of("the dining room"),
+    "den": Say.of("the den"),
+    "entry": Say.of("the entry"),
+    "pantry": Say.of("the pantry"),
+    "utility room": Say.of("the utility room"),
+}
+"""The same after "under": with their article."""
+
+OVER: dict[str, Say] = {
+    "slab": Say.of("the house"),
+    "yard": Say.of("the yard"),
+    "drive": Say.of("the driveway"),
+    "walk": Say.of("the walk"),
+    "street": Say.of("the street"),
+}
+"""What lies over the pipe in a zone; a crawl space and a basement are around it."""
+
+PLACES: dict[str, Say] = {
+    "cleanout": Say.of("the cleanout"),
+    "front cleanout": Say.of("the front cleanout"),
+    "back cleanout": Say.of("the back cleanout"),
+    "side cleanout": Say.of("the side cleanout"),
+    "yard cleanout": Say.of("the yard cleanout"),
+    "house cleanout": Say.of("the house cleanout"),
+    "kitchen wall cleanout": Say.of("the cleanout in the kitchen wall"),
+    "front cleanout, house side": Say.of("the front cleanout, house side"),
+    "roof vent": Say.of("the roof vent"),
+    "pulled toilet": Say.of("a pulled toilet"),
+    "pulled hall toilet": Say.of("the pulled hall toilet"),
+    "under slab": Say.of("the drains under the slab"),
+    "under the slab": Say.of("the drains under the slab"),
+    "whole system": Say.of("the whole system"),
+    "whole house": Say.of("the whole house"),
+    "hall bath branch": Say.of("the hall bath's drain"),
+    "master bath branch": Say.of("the master bath's drain"),
+    "slab top": Say.of("the top of the slab"),
+    "house side": Say.of("house side"),
+    "street side": Say.of("street side"),
+    "closet bend": Say.of("the closet bend"),
+    "slab edge": Say.of("the edge of the slab"),
+    "edge beam": Say.of("the edge beam"),
+    "master toilet": Say.of("the master bath's toilet"),
+    "hall toilet": Say.of("the hall bath's toilet"),
+    "city main": Say.of("the city main"),
+    "septic tank": Say.of("the septic tank"),
+}
+"""Where one gets in, what is tested, up to where: as typed in most notes; anything else stands as it was typed."""
+
+WALLS: dict[str, Say] = {
+    "front wall": Say.of("the front wall"),
+    "back wall": Say.of("the back wall"),
+    "side wall": Say.of("the side wall"),
+    "left wall": Say.of("the left wall"),
+    "right wall": Say.of("the right wall"),
+    "north wall": Say.of("the north wall"),
+    "south wall": Say.of("the south wall"),
+    "east wall": Say.of("the east wall"),
+    "west wall": Say.of("the west wall"),
+    "hall wall": Say.of("the hall wall"),
+    "garage wall": Say.of("the garage wall"),
+}
+"""Walls that people measure from, or run a pipe along."""

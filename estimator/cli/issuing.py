@@ -182,6 +182,17 @@ def finish(job_file: Path, on: date) -> list[Row]:
     return [Row(f"Option {kept.option} of r{kept.revision} was done on {kept.on}.")]
 
 
+def lose(job_file: Path, on: date, why: str) -> list[Row]:
+    """The note that the job was not won, and why; typed again it takes the place of the one before."""
+    from estimator.records.afterwards.lost import NAME
+    from estimator.records.afterwards.lost import lose as note
+
+    folder = revisions_folder(job_file)
+    kept = note(folder, on, why.strip())
+    _ask_about_a_day_to_come(on, folder / NAME)
+    return [Row(f"r{kept.revision} was lost on {kept.on}: {kept.why}.")]
+
+
 def _ask_about_a_day_to_come(on: date, note: Path) -> None:
     """Nothing is refused for it: the machine's clock may be the one that is wrong."""
     from estimator.cli.clock import today

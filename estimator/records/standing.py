@@ -12,13 +12,14 @@ from typing import Any
 from estimator.disk.read import read_bytes
 from estimator.model.say import Say
 from estimator.records.accepted import Acceptance, accepted
+from estimator.records.afterwards.lost import lost
 from estimator.records.finished import Finished, finished
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import newest
 from estimator.records.summary import read_summary
 from estimator.records.told import said
 
-STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "done", "damaged")
+STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "done", "lost", "damaged")
 JOB = re.compile(r"^[ \t]*(\[[ \t]*job\b|job[ \t]*=[ \t]*\{|job\.)", re.MULTILINE)
 """A [job] table in any of the ways TOML writes one, broken ones too."""
 NOTHING = Say.of("nothing")
@@ -67,9 +68,12 @@ def _issued(
     day: date,
 ) -> Standing:
     left = (date.fromisoformat(issued["valid_until"]) - day).days
+    gone = lost(revisions_folder(job_file))
     totals = [Decimal(total) for total in issued["totals"].values()]
     total = signed.total if signed else str(min(totals)) if totals else ""
     state, waits = _state(number, left, signed, built, day)
+    if gone and not built and not (signed and gone.on < signed.on):
+        state, waits = "lost", NOTHING
     if state == "done" and (owed := owed_on(revisions_folder(job_file))) > 0:
         waits = Say.of("payment: ${amount} is owed", amount=f"{owed:,.2f}")
     if state in ("issued", "revised") and issued.get("open"):

@@ -38,6 +38,9 @@ Revision = Annotated[
     ),
 ]
 Done = Annotated[bool, typer.Option("--done", help="Note that the accepted work was done, --on its day.")]
+Lost = Annotated[
+    str, typer.Option("--lost", metavar="WHY", help="Note that the job was not won, --on its day, and why.")
+]
 Verify = Annotated[
     Path | None,
     typer.Option("--verify", metavar="FILE", help="Say whether a workbook that came back is as it was issued."),
@@ -65,6 +68,7 @@ def command(
     accepted: Accepted = "",
     revision: Revision = "",
     done: Done = False,
+    lost: Lost = "",
     verify: Verify = None,
     add_ons: With = None,
     anew: Today = False,
@@ -81,6 +85,8 @@ def command(
         rows = issuing.accept(job, accepted, on or today(), revision)
     elif done:
         rows = issuing.finish(job, on or today())
+    elif lost:
+        rows = issuing.lose(job, on or today(), lost)
     elif verify:
         rows, as_issued = issuing.verified(job, verify, width())
     else:

@@ -68,7 +68,7 @@ STEPS: tuple[Say, ...] = (
 )  # fmt: skip
 STATES: tuple[Say, ...] = (
     Say.of("notes incomplete"), Say.of("ready"), Say.of("issued"), Say.of("revised"), Say.of("expired"),
-    Say.of("accepted"), Say.of("done"), Say.of("damaged"), Say.of("you asked"), Say.of("what was found"), Say.of("a rule"),
+    Say.of("accepted"), Say.of("done"), Say.of("lost"), Say.of("damaged"), Say.of("you asked"), Say.of("what was found"), Say.of("a rule"),
     Say.of("prices moved"), Say.of("the program"),
 )  # fmt: skip
 TASKS: tuple[Say, ...] = (

@@ -101,6 +101,13 @@ FAR_FROM_ESTIMATE = Kind(
     "Is it right, and in {unit}? What was typed stands until you type it again.",
     "Minutes for hours or a slipped point would turn up in every suggested rate.",
 )
+LOST_AFTER_DONE = Kind(
+    "after/lost-after-done",
+    Level.ERROR,
+    "the work was noted as done on {day}; this job cannot be lost.",
+    "Nothing has to be written; a credit is money JOB --credit TEXT --amount DOLLARS.",
+    "A job that was built was won.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     NO_OPTION,
@@ -117,4 +124,5 @@ PROBLEMS: tuple[Kind, ...] = (
     SAME_AGAIN,
     NOTHING_TO_BILL,
     FAR_FROM_ESTIMATE,
+    LOST_AFTER_DONE,
 )

@@ -55,6 +55,11 @@ COMMANDS: tuple[Entry, ...] = (
         "estimator money larkspur/job.toml --paid deposit --amount 1000 --ref 123",
     ),
     Entry(
+        "purchase",
+        "What to buy for the jobs that were accepted, by supplier.",
+        "estimator purchase jobs --to purchase.xlsx",
+    ),
+    Entry(
         "site",
         "A short sheet for the site: plug tests, what the water says, levels, marks, grade.",
         "estimator site larkspur/job.toml tests",

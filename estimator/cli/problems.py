@@ -135,6 +135,13 @@ NO_ORDER = Kind(
     "{instead}",
     "A change order changes what was signed, and says the same figures as the quotes it stands on.",
 )
+NOTHING_TO_BUY = Kind(
+    "cli/nothing-to-buy",
+    Level.ERROR,
+    "there is nothing to buy for: no job here is accepted and still to be done.",
+    "Note the acceptance first: estimator quote JOB --accepted A --on 2026-11-20.",
+    "Material is bought for what was signed.",
+)
 
 PROBLEMS: tuple[Kind, ...] = (
     DAY_TO_COME,
@@ -156,4 +163,5 @@ PROBLEMS: tuple[Kind, ...] = (
     STOPPED_HALF_WAY,
     INTERVIEW_OPEN,
     NO_ORDER,
+    NOTHING_TO_BUY,
 )

@@ -49,7 +49,8 @@ class CrewDays:
 class CostLine:
     """A line of cost, rounded once to the cent. part: labor, material, small parts, tax, equipment, sub, fee.
 
-    `shares` are (repair, work item, weight) by which the line is laid on repairs and work items.
+    `shares` are (repair, work item, weight) by which the line is laid on repairs and work items. `need` is how much of a
+    material the takeoff asks for, before waste and packs.
     """
 
     part: str
@@ -64,6 +65,7 @@ class CostLine:
     cell: str = ""
     shares: tuple[tuple[str, str, float], ...] = ()
     text_es: str = ""  # where the firm gave one
+    need: float = 0.0
 
     @property
     def in_overhead(self) -> bool:

@@ -1,6 +1,7 @@
 """Step 4: the material parts of a scope in; what to buy, small parts and the tax the firm pays, out."""
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.money import cents, exact, up_to
@@ -46,7 +47,8 @@ def _bought(want: Asked, row: Material) -> CostLine:
     waste = f" + {plain(row.waste_percent)} % waste" if row.waste_percent else ""
     pack = f", in packs of {plain(row.pack)}" if row.pack else ""
     why = f"{want.formula} = {want.amount:g}{waste}{pack}"
-    return own_line("material", "materials", row, quantity, row.unit_cost, why, want.by)
+    line = own_line("material", "materials", row, quantity, row.unit_cost, why, want.by)
+    return replace(line, need=want.amount)
 
 
 def _small_parts(bought: Sequence[CostLine], tables: Tables, percent: Decimal) -> tuple[CostLine, ...]:

@@ -1,0 +1,80 @@
+"""Options that were sold in; what to buy for all of them together, by supplier and in whole packs, out."""
+
+import csv
+import io
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Any
+
+from estimator.model.plain_cell import plain_cell
+from estimator.model.purchase import Purchase
+from estimator.pricing.materials import order_quantity
+from estimator.records.accepted import accepted
+from estimator.records.afterwards.lost import lost
+from estimator.records.afterwards.sold import Sold, sold
+from estimator.records.finished import finished
+from estimator.tables.rows import Material
+from estimator.tables.tables import Tables
+
+
+def to_buy_for(folders: Iterable[Path]) -> tuple[Sold, ...]:
+    """Return what was sold in each folder and is neither done nor lost. Errors: CannotGoOn for a damaged record."""
+    return tuple(sold(f) for f in folders if accepted(f) and not finished(f) and not lost(f))
+
+
+def purchases(jobs: Sequence[Sold], tables: Tables) -> tuple[Purchase, ...]:
+    """Return the list, by supplier, part number and item.
+
+    The needs of all jobs are added up before packs are rounded, so that two half packs are one. Supplier, pack and price are
+    those of the tables of today; of a material that has no row any more those of its job.
+    """
+    needs: dict[str, float] = {}
+    rows: dict[str, Material] = {}
+    wanted_by: dict[str, list[str]] = {}
+    for job in jobs:
+        for cost in _materials(job.option):
+            item = cost["ref"]
+            needs[item] = needs.get(item, 0.0) + float(cost["need"])
+            rows[item] = _row(item, tables, job)
+            wanted_by.setdefault(item, []).append(job.record.data["number"])
+    found = (_purchase(rows[item], needs[item], tuple(dict.fromkeys(wanted_by[item]))) for item in needs)
+    return tuple(sorted(found, key=lambda one: (one.supplier == "", one.supplier, one.part_no, one.item)))
+
+
+def _materials(option: Mapping[str, Any]) -> Iterator[Mapping[str, Any]]:
+    """The materials of the scope and of the add-ons chosen."""
+    chosen = (cost for add_on in option.get("add_ons", ()) if add_on["chosen"] for cost in add_on["costs"])
+    yield from (cost for cost in (*option["price"]["costs"], *chosen) if cost["part"] == "material")
+
+
+def _row(item: str, tables: Tables, job: Sold) -> Material:
+    try:
+        return tables.material(item)
+    except KeyError:
+        return job.record.inputs.tables.material(item)
+
+
+def _purchase(row: Material, need: float, jobs: tuple[str, ...]) -> Purchase:
+    return Purchase(
+        supplier=row.supplier,
+        part_no=row.part_no,
+        item=row.item,
+        text=row.text,
+        quantity=order_quantity(need, row),
+        unit=row.unit,
+        pack=row.pack,
+        unit_cost=row.unit_cost,
+        jobs=jobs,
+    )
+
+
+def purchase_csv(found: Sequence[Purchase], heads: Sequence[str]) -> str:
+    """Plain rows under these heads; no text can be taken for a formula."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\n")
+    writer.writerow(heads)
+    for one in found:
+        words = [plain_cell(text) for text in (one.supplier, one.part_no, one.item, one.text)]
+        amounts = [f"{one.quantity:f}", plain_cell(one.unit), f"{one.pack:f}", f"{one.unit_cost:f}"]
+        writer.writerow([*words, *amounts, plain_cell(", ".join(one.jobs))])
+    return out.getvalue()

@@ -16,10 +16,10 @@ LEAST_FT = 0.5  # shorter pieces that the camera missed are not worth a sentence
 UNDER_SCALE = "scale-hides"
 """The reading of scale that hides the pipe."""
 WHY_STOPPED: dict[str, Say] = {
-    "blocked": Say.of("there the camera could not pass"),
-    "water": Say.of("there it went under water"),
-    "reached main": Say.of("there it reached the city's main"),
-    "end": Say.of("there the pipe ends"),
+    "blocked": Say.of("There the camera could not pass."),
+    "water": Say.of("There the camera went under water."),
+    "reached main": Say.of("There it reached the city sewer main."),
+    "end": Say.of("There the pipe ends."),
 }
 
 
@@ -35,8 +35,8 @@ def _seen(line: Line) -> Say:
     # Several passes end in several places; only a single one tells where the line was given up.
     why = WHY_STOPPED.get(first.stopped_because) if len(line.passes) == 1 else None
     if why is None:
-        return Say.of("{line}: {length} filmed, starting at {access}.", **words)
-    return Say.of("{line}: {length} filmed, starting at {access}; {why}.", why=why, **words)
+        return Say.of("{line}: {length} inspected from {access}.", **words)
+    return Say.of("{line}: {length} inspected from {access}. {why}", why=why, **words)
 
 
 def not_seen(job: Job) -> tuple[Say, ...]:
@@ -45,18 +45,18 @@ def not_seen(job: Job) -> tuple[Say, ...]:
     for line in job.lines:
         gaps = [part for part in Profile(line).not_inspected if part.length_ft >= LEAST_FT]
         if not line.filmed or not Profile(line).filmed:
-            out.append(Say.of("{line}: not filmed at all.", line=where.line_name(line)))
+            out.append(Say.of("{line}: not inspected.", line=where.line_name(line)))
         else:
             out += [_gap(line, part) for part in gaps]
     return tuple(out)
 
 
 def hidden(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
-    """Pipe filmed under scale so thick that nothing seen there proves nothing."""
+    """Pipe inspected under scale so thick that it hides the wall."""
     places = [(job.line(e.line), e.stretch) for e in diagnosis.evidence if e.rule == UNDER_SCALE and e.stretch]
     return tuple(
         Say.of(
-            "{line}: the pipe under the rust could not be judged, {place}.",
+            "{line}, {place}: heavy scale hides the pipe wall there.",
             line=where.line_name(line),
             place=where.place(line, stretch),
         )
@@ -66,7 +66,7 @@ def hidden(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
 
 def _gap(line: Line, part: Stretch) -> Say:
     return Say.of(
-        "{line}: {length} not seen, {place}.",
+        "{line}: {length} not inspected, {place}.",
         line=where.line_name(line),
         length=Feet(part.length_ft),
         place=where.place(line, part),
@@ -84,6 +84,8 @@ def found(job: Job, diagnosis: Diagnosis) -> tuple[Found, ...]:
     return tuple(replace(entry, letter=letter(number)) for number, entry in enumerate(ordered))
 
 
+OF_THE_DIAMETER = frozenset({"offset", "oval"})
+"""Findings measured across the pipe; others take away some of its opening."""
 MANY = 4  # from so many alike things on a line on they are counted, not listed
 
 
@@ -91,7 +93,7 @@ def _alike(line: Line) -> list[tuple[Finding, ...]]:
     """The findings of a line, those of one kind and grade together where they are many."""
     groups: dict[object, list[Finding]] = {}
     for finding in line.findings:
-        groups.setdefault((finding.kind, finding.grade, in_words(finding)), []).append(finding)
+        groups.setdefault((finding.kind, finding.grade, in_words(finding, line)), []).append(finding)
     many = {id(f): tuple(group) for group in groups.values() if len(group) >= MANY for f in group}
     return list(dict.fromkeys(many.get(id(f), (f,)) for f in line.findings))
 
@@ -102,7 +104,7 @@ def _entry(line: Line, alike: tuple[Finding, ...], diagnosis: Diagnosis) -> Foun
     return Found(
         letter="",
         text=_found(line, alike[0]) if len(alike) < MANY else _many(line, alike),
-        short=Say.of("{line}: {what}", line=where.line_name(line), what=_named(alike[0])),
+        short=Say.of("{line}: {what}", line=where.line_name(line), what=_named(alike[0], line)),
         line=line.name,
         act="now" if any(n.must for n in needs) else "later",
         places=tuple(f.stretch for f in alike),
@@ -111,9 +113,10 @@ def _entry(line: Line, alike: tuple[Finding, ...], diagnosis: Diagnosis) -> Foun
     )
 
 
-def _named(finding: Finding) -> Say:
+def _named(finding: Finding, line: Line) -> Say:
     """Its name alone; what was not seen for certain is called possible."""
-    return Say.of("possible: {what}", what=in_words(finding)) if _suspected(finding) else in_words(finding)
+    name = in_words(finding, line)
+    return Say.of("possible: {what}", what=name) if _suspected(finding) else name
 
 
 def _suspected(finding: Finding) -> bool:
@@ -144,7 +147,7 @@ def _not_located(job: Job, need: Need) -> Found:
 
 def _found(line: Line, finding: Finding) -> Say:
     words: dict[str, object] = {
-        "what": _what(finding),
+        "what": _what(finding, line),
         "place": where.place(line, finding.stretch),
         "distance": where.distance(line, finding.stretch),
         "line": where.line_name(line),
@@ -160,18 +163,23 @@ def _many(line: Line, alike: tuple[Finding, ...]) -> Say:
         "{line}, {place}: {what}, at {count} places.",
         line=where.line_name(line),
         place=where.place(line, whole),
-        what=_what(alike[0]),
+        what=_what(alike[0], line),
         count=len(alike),
     )
 
 
-def _what(finding: Finding) -> Say:
-    name = in_words(finding)
+def _what(finding: Finding, line: Line) -> Say:
+    name = in_words(finding, line)
     if finding.size_in:
         return Say.of("{what}, about {size}", what=name, size=Inches(finding.size_in))
-    if finding.worst_percent is not None:
-        return Say.of("{what}, about {percent}% of the pipe", what=name, percent=round(finding.worst_percent))
-    return name
+    if finding.worst_percent is None:
+        return name
+    percent = round(finding.worst_percent)
+    if finding.kind == "sag":
+        return Say.of("{what}; water about {percent}% of the way up the pipe", what=name, percent=percent)
+    if finding.kind in OF_THE_DIAMETER:
+        return Say.of("{what}, by about {percent}% of the diameter", what=name, percent=percent)
+    return Say.of("{what}, about {percent}% of the pipe opening", what=name, percent=percent)
 
 
 def tests(job: Job) -> tuple[Say, ...]:
@@ -182,23 +190,23 @@ def tests(job: Job) -> tuple[Say, ...]:
 def _test(test: WaterTest) -> Say:
     section = test.section
     if test.result == "could not be sealed" or test.sealed is False:
-        return Say.of("Water test, {section}: NO RESULT. The old pipe could not be sealed.", section=section)
+        return Say.of("Water test, {section}: INCONCLUSIVE. The existing pipe could not be sealed.", section=section)
     if not test.readings:
         if test.result == "passed":
             return Say.of("Water test, {section}: PASSED.", section=section)
         if test.result == "failed":
-            return Say.of("Water test, {section}: FAILED. No level readings were noted.", section=section)
-        return Say.of("Water test, {section}: no result and no readings were noted.", section=section)
+            return Say.of("Water test, {section}: FAILED. No level readings.", section=section)
+        return Say.of("Water test, {section}: no result and no readings.", section=section)
     minutes, drop = test.readings[-1]
     if test.result == "passed" and drop > 0:
         return Say.of(
-            "Water test, {section}: PASSED. The level settled by {drop} while air left the pipe, then held.",
+            "Water test, {section}: PASSED. The water dropped {drop} while air left the pipe, then held.",
             section=section,
             drop=Inches(drop),
         )
     if drop <= 0:
         return Say.of(
-            "Water test, {section}: PASSED. The water level held for {minutes} minutes.",
+            "Water test, {section}: PASSED. The water held for {minutes} minutes.",
             section=section,
             minutes=minutes,
         )

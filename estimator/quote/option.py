@@ -19,11 +19,11 @@ from estimator.tables.tables import Tables
 from estimator.wording.plain import CLASSES
 
 PAPERS_BY_FACT: tuple[tuple[str, Say], ...] = (
-    ("septic_permit", Say.of("The health department's permit for work at the septic system.")),
-    ("street_permit", Say.of("The city's street permit with its bond, traffic control and patch.")),
-    ("permission_first", Say.of("Written permission of the neighbor or the city whose ground it is.")),
-    ("asbestos_check", Say.of("An asbestos test of what is cut, before it is cut.")),
-    ("lead_safe", Say.of("Lead-safe work by a certified firm; you get the pamphlet before it starts.")),
+    ("septic_permit", Say.of("Health department permit for work at the septic system.")),
+    ("street_permit", Say.of("City street permit, with bond, traffic control and patch.")),
+    ("permission_first", Say.of("Written permission from the neighbor or city that owns the ground.")),
+    ("asbestos_check", Say.of("Asbestos test of the materials before they are cut.")),
+    ("lead_safe", Say.of("Lead-safe work by a certified firm. You get the EPA lead pamphlet first.")),
 )
 """Papers that the rules ask for, in the order in which they take longest (common practice; 40 CFR 745 for lead)."""
 NOT_FIXED = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
@@ -130,12 +130,12 @@ def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple
         covered = any(t.value(name) for t in takeoffs for name in ("pipe_ft", "reroute_ft", "burst_ft"))
         before = place is not None and place.inspection_before_cover and covered
         out.append(
-            Say.of("City plumbing permit; the inspector sees the pipe before it is covered.")
+            Say.of("City plumbing permit. The inspector sees the pipe before it is covered.")
             if before
-            else Say.of("City plumbing permit and its inspections.")
+            else Say.of("City plumbing permit and inspections.")
         )
     if any(t.value("engineer_letters") for t in takeoffs):
-        out.append(Say.of("A letter from a registered engineer."))
+        out.append(Say.of("Letter from a registered professional engineer (P.E.)."))
     known = {fact for takeoff in takeoffs for fact in takeoff.facts}
     return (*out, *(text for fact, text in PAPERS_BY_FACT if fact in known))
 

@@ -12,7 +12,7 @@ from estimator.wording.plain import FINDINGS, in_plain_words
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
 RENEWS = ("tunnel", "break-through", "trench", "crawl replace", "burst", "reroute", "reline")
 """What stands against these says more than why a spot is too little."""
-NO_WAY = Say.of("no way of repair is open there as the notes stand.")
+NO_WAY = Say.of("No repair method is open there with today's notes.")
 
 
 def never_done(scopes: Sequence[Scope]) -> tuple[Need, ...]:
@@ -32,7 +32,7 @@ def _said(job: Job, need: Need, blocked: Sequence[Verdict]) -> Say:
         (v for v in there if v.effect in AGAINST), key=lambda v: (v.method not in RENEWS, AGAINST.index(v.effect))
     )
     return Say.of(
-        "Not complete: {what}, {place}, must be put right too and is not in this price. Why: {why}",
+        "Not complete: {what}, {place}, also needs repair and is not in this price. {why}",
         what=tuple(in_plain_words(FINDINGS, kind) for kind in need.kinds),
         place=where.place(job.line(need.line), need.stretch),
         why=why[0].homeowner if why else NO_WAY,

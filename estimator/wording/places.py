@@ -26,7 +26,7 @@ OVER: dict[str, Say] = {
     "slab": Say.of("the house"),
     "yard": Say.of("the yard"),
     "drive": Say.of("the driveway"),
-    "walk": Say.of("the walk"),
+    "walk": Say.of("the walkway"),
     "street": Say.of("the street"),
 }
 """What lies over the pipe in a zone; a crawl space and a basement are around it."""
@@ -53,11 +53,11 @@ PLACES: dict[str, Say] = {
     "house side": Say.of("house side"),
     "street side": Say.of("street side"),
     "closet bend": Say.of("the closet bend"),
-    "slab edge": Say.of("the edge of the slab"),
-    "edge beam": Say.of("the edge beam"),
+    "slab edge": Say.of("the slab edge"),
+    "edge beam": Say.of("the perimeter beam"),
     "master toilet": Say.of("the master bath's toilet"),
     "hall toilet": Say.of("the hall bath's toilet"),
-    "city main": Say.of("the city main"),
+    "city main": Say.of("the city sewer main"),
     "septic tank": Say.of("the septic tank"),
 }
 """Where one gets in, what is tested, up to where: as typed in most notes; anything else stands as it was typed."""

@@ -3,29 +3,29 @@
 from estimator.model.say import Say
 
 FINDINGS: dict[str, Say] = {
-    "roots": Say.of("roots growing in"),
-    "offset": Say.of("pipe ends out of line at a joint"),
+    "roots": Say.of("roots growing into the pipe"),
+    "offset": Say.of("a joint where the pipe ends do not line up"),
     "gap": Say.of("an open joint"),
     "crack": Say.of("a crack"),
     "hole": Say.of("a hole in the pipe"),
-    "collapse": Say.of("the pipe has fallen in"),
-    "channel": Say.of("a groove worn into the bottom of the pipe"),
-    "scale": Say.of("thick rust inside the pipe"),
+    "collapse": Say.of("the pipe has collapsed"),
+    "channel": Say.of("the bottom of the pipe is worn thin"),
+    "scale": Say.of("scale build-up inside the pipe"),
     "grease": Say.of("grease"),
-    "sag": Say.of("a dip that holds water"),
+    "sag": Say.of("a low spot (belly) that holds water"),
     "reverse fall": Say.of("the pipe slopes the wrong way"),
     "backfall": Say.of("the pipe slopes the wrong way"),
-    "oval": Say.of("the pipe is squashed"),
-    "blister": Say.of("an old lining coming loose"),
-    "blocked": Say.of("the pipe is blocked"),
-    "intruding": Say.of("something sticks into the pipe"),
-    "utility": Say.of("another utility's line runs through the pipe"),
-    "fitting": Say.of("a broken fitting"),
-    "leak": Say.of("water leaks out"),
+    "oval": Say.of("the pipe is out of round"),
+    "blister": Say.of("the pipe wall is blistering"),
+    "blocked": Say.of("the drain is blocked"),
+    "intruding": Say.of("a branch pipe sticks into the drain"),
+    "utility": Say.of("a gas or other utility line runs through the drain"),
+    "fitting": Say.of("a fitting that does not belong in a drain"),
+    "leak": Say.of("a leak"),
     "mud": Say.of("soil in the pipe"),
     "opening": Say.of("an opening"),
-    "failed test": Say.of("water is lost, nobody has seen where"),
-    "insects": Say.of("insects in the pipe, a sign of an opening"),
+    "failed test": Say.of("failed water test, leak not located"),
+    "insects": Say.of("insects or rodents in the pipe, a sign of an opening"),
 }
 """What the camera found, by its word in the notes."""
 
@@ -33,7 +33,7 @@ ZONES: dict[str, Say] = {
     "slab": Say.of("under the house"),
     "yard": Say.of("under the yard"),
     "drive": Say.of("under the driveway"),
-    "walk": Say.of("under the walk"),
+    "walk": Say.of("under the walkway"),
     "street": Say.of("under the street"),
     "crawl": Say.of("in the crawl space"),
     "basement": Say.of("in the basement"),
@@ -75,17 +75,17 @@ PIPES: dict[str, Say] = {
     "clay": Say.of("clay"),
     "pvc": Say.of("PVC plastic"),
     "abs": Say.of("ABS plastic"),
-    "fiber": Say.of("tar-paper pipe"),
-    "orangeburg": Say.of("tar-paper pipe"),
+    "fiber": Say.of("bituminous fiber (tar paper)"),
+    "orangeburg": Say.of("bituminous fiber (tar paper)"),
     "concrete": Say.of("concrete"),
     "lead": Say.of("lead"),
 }
 
 CLASSES: dict[str, Say] = {
-    "find": Say.of("Finding the problem"),
-    "reach": Say.of("Getting to the pipe"),
-    "pipe": Say.of("The pipe itself"),
-    "put back": Say.of("Closing up"),
+    "find": Say.of("Investigation and testing"),
+    "reach": Say.of("Access and excavation"),
+    "pipe": Say.of("Pipe work"),
+    "put back": Say.of("Backfill and restoration"),
 }
 """The four classes of work, in the order in which they are done."""
 
@@ -121,7 +121,7 @@ def in_plain_words(words: dict[str, Say], word: str) -> Say:
     """The plain word; the trade's own where the list has none.
 
     >>> str(in_plain_words(FINDINGS, "sag")), str(in_plain_words(ZONES, "barn"))
-    ('a dip that holds water', 'barn')
+    ('a low spot (belly) that holds water', 'barn')
     """
     return words.get(word) or Say("{word}", (("word", word),))
 
@@ -144,16 +144,16 @@ FLOWS: dict[str, Say] = {
 """Which way the camera went."""
 
 HOW: dict[str, Say] = {
-    "read": Say.of("read here"),
-    "between": Say.of("between readings"),
-    "carried": Say.of("from the nearest reading"),
+    "read": Say.of("located"),
+    "between": Say.of("interpolated"),
+    "carried": Say.of("extended from the nearest located depth"),
     "assumed": Say.of("assumed"),
 }
 """How a depth is known."""
 
 GRADES: dict[str, Say] = {
     "seen": Say.of("seen"),
-    "inferred": Say.of("follows from what was seen"),
+    "inferred": Say.of("inferred"),
     "suspected": Say.of("suspected"),
     "not inspected": Say.of("not inspected"),
 }
@@ -163,7 +163,7 @@ SIDES: dict[str, Say] = {
     "right": Say.of("right"),
     "up": Say.of("from above"),
     "down": Say.of("from below"),
-    "unknown": Say.of("side not said"),
+    "unknown": Say.of("side not given"),
 }
 
 LIVE: dict[str, Say] = {
@@ -176,14 +176,14 @@ MARKS: dict[str, Say] = {
     "slab": Say.of("slab begins"),
     "yard": Say.of("yard begins"),
     "drive": Say.of("driveway begins"),
-    "walk": Say.of("walk begins"),
+    "walk": Say.of("walkway begins"),
     "street": Say.of("street begins"),
     "crawl": Say.of("crawl space begins"),
     "basement": Say.of("basement begins"),
     "pipe": Say.of("pipe from here:"),
     "size": Say.of("size from here:"),
     "soil": Say.of("soil:"),
-    "under": Say.of("above the pipe stands:"),
+    "under": Say.of("over the pipe:"),
     "room": Say.of("room:"),
     "ground": Say.of("ground"),
     "access": Say.of("access"),
@@ -191,47 +191,47 @@ MARKS: dict[str, Say] = {
     "beam": Say.of("BEAM: never cut"),
     "bend": Say.of("bend"),
     "joint": Say.of("joint"),
-    "depth": Say.of("depth read"),
-    "invert": Say.of("invert read"),
-    "level": Say.of("level read"),
+    "depth": Say.of("depth located"),
+    "invert": Say.of("invert"),
+    "level": Say.of("level reading"),
     "loc": Say.of("located"),
     "pothole": Say.of("potholed"),
     "tree": Say.of("tree"),
-    "crossing": Say.of("CROSSING: find it by hand"),
-    "footing": Say.of("FOOTING: nobody digs below it without support or an engineer"),
+    "crossing": Say.of("CROSSING: expose by hand"),
+    "footing": Say.of("FOOTING: do not dig below without support or an engineer's letter"),
     "property line": Say.of("property line"),
-    "water table": Say.of("ground water"),
+    "water table": Say.of("groundwater"),
     "end": Say.of("end"),
     "stop": Say.of("camera stopped"),
     "cleaned": Say.of("cleaned"),
-    "branch": Say.of("side drain"),
+    "branch": Say.of("branch"),
 }
 """What a place word means to the crew."""
 
 QUANTITIES: dict[str, Say] = {
     "dig_bcy": Say.of("dig by machine"),
     "hand_dig_bcy": Say.of("dig by hand"),
-    "tunnel_bcy": Say.of("tunnel, earth out"),
-    "pit_bcy": Say.of("pits, earth out"),
+    "tunnel_bcy": Say.of("tunnel, soil out"),
+    "pit_bcy": Say.of("pits, soil out"),
     "tunnel_ft": Say.of("tunnel, length"),
     "pits": Say.of("pits"),
-    "spoil_lcy": Say.of("heap, loose"),
-    "pile_sf": Say.of("ground the heap covers"),
-    "export_lcy": Say.of("to haul away, loose"),
+    "spoil_lcy": Say.of("spoil pile, loose"),
+    "pile_sf": Say.of("area of the spoil pile"),
+    "export_lcy": Say.of("haul-off, loose"),
     "loads": Say.of("truck loads"),
     "saw_lf": Say.of("saw cut"),
-    "slab_sf": Say.of("slab out"),
-    "patch_sf": Say.of("slab poured back"),
+    "slab_sf": Say.of("slab removed"),
+    "patch_sf": Say.of("slab patch"),
     "dowels": Say.of("dowels"),
     "pipe_ft": Say.of("new pipe"),
-    "liner_ft": Say.of("lining"),
+    "liner_ft": Say.of("liner"),
     "hangers": Say.of("hangers"),
-    "branches": Say.of("side drains to tie in"),
-    "branches_tunnel": Say.of("side drains to tie in, in the tunnel"),
+    "branches": Say.of("branches to tie in"),
+    "branches_tunnel": Say.of("branches to tie in, in the tunnel"),
     "couplings": Say.of("couplings"),
     "cleanouts": Say.of("new cleanouts"),
     "sand_tons": Say.of("sand"),
     "slurry_cy": Say.of("slurry"),
-    "sod_sf": Say.of("grass"),
+    "sod_sf": Say.of("sod"),
 }
 """Quantities a crew can see on site."""

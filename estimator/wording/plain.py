@@ -192,7 +192,7 @@ MARKS: dict[str, Say] = {
     "bend": Say.of("bend"),
     "joint": Say.of("joint"),
     "depth": Say.of("depth located"),
-    "invert": Say.of("invert"),
+    "invert": Say.of("invert read"),
     "level": Say.of("level reading"),
     "loc": Say.of("located"),
     "pothole": Say.of("potholed"),

@@ -66,4 +66,6 @@ def test_a_sentence_that_is_read_begins_with_a_capital_and_a_caution_ends_with_a
     assert len(whole) > 60
     open_ended = [row.id for row in whole if not row.text_en.endswith((".", "______"))]
     assert open_ended == []
-    assert [p for p, text in said("en", COUNTED).items() if not (text[0].isupper() or text[0].isdigit() or text[0] == "{")] == []
+    assert [
+        p for p, text in said("en", COUNTED).items() if not (text[0].isupper() or text[0].isdigit() or text[0] == "{")
+    ] == []

@@ -110,7 +110,10 @@ def test_sorting_a_sheet_changes_no_fingerprint(tmp_path: Path) -> None:
 def test_what_spreadsheet_programs_do_to_csv_files_is_taken(tmp_path: Path) -> None:
     """A byte order mark, semicolons, CRLF, $ signs and thousands commas (what common spreadsheet programs write)."""
     target = edited(
-        tmp_path, "equipment.csv", 'small excavator,excavadora chica,day,320,', 'small excavator,excavadora chica,day,"$1,320.00",'
+        tmp_path,
+        "equipment.csv",
+        "small excavator,excavadora chica,day,320,",
+        'small excavator,excavadora chica,day,"$1,320.00",',
     )
     plain = reading(target).tables
     assert plain is not None and plain.equipment("excavator").cost == 1320

@@ -99,6 +99,6 @@ def test_the_office_s_first_sheet_counts_the_cost_of_what_was_chosen() -> None:
 def test_what_the_homeowner_added_is_no_part_of_the_claim() -> None:
     books = [write(insurer_page(q, "en_US")) for q in (example_quote(), chosen(example_quote(), "cleanout"))]
     before, after = (rows(data, load_workbook(io.BytesIO(data)).sheetnames[0]) for data in books)
-    pipe = [[row for row in found if row and row[0] == "The pipe itself"] for found in (before, after)]
+    pipe = [[row for row in found if row and row[0] == "Pipe work"] for found in (before, after)]
     assert pipe[0] == pipe[1] != []
     assert ("Added by the homeowner, beside the repair", 250, 250) in after

@@ -79,7 +79,7 @@ def test_the_budget_letter_is_no_offer_and_has_nothing_to_sign() -> None:
 def test_the_insurer_reads_classes_that_sum_to_the_price_and_no_word_on_coverage() -> None:
     book = insurer_page(example_quote(), "en_US")
     shown = text(book)
-    assert "Getting to the pipe" in shown and "9460" in shown and "16525" in shown
+    assert "Access and excavation" in shown and "9460" in shown and "16525" in shown
     assert "covered by" not in shown
 
 

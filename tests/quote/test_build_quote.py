@@ -101,8 +101,8 @@ def test_what_is_suspected_is_said_to_be_suspected(chosen: tuple[Chosen, ...], t
 
 def test_what_was_not_seen_is_said(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     quote = built(chosen, tables)
-    assert [str(s) for s in quote.not_seen] == ["main line: 5 ft not seen, under the hall."]
-    assert "42 ft filmed" in str(quote.seen[0])
+    assert [str(s) for s in quote.not_seen] == ["main line: 5 ft not inspected, under the hall."]
+    assert "42 ft inspected" in str(quote.seen[0])
 
 
 def test_many_alike_findings_are_counted_not_listed(chosen: tuple[Chosen, ...], tables: Tables) -> None:
@@ -298,7 +298,7 @@ def test_a_paper_that_a_rule_asks_for_is_among_those_needed(
     first, *rest = chosen[0].takeoffs
     asked = replace(chosen[0], takeoffs=(replace(first, facts=first.facts | {fact}), *rest))
     plain, needed = (" ".join(map(str, built((one,), tables).options[0].needs_papers)) for one in (chosen[0], asked))
-    assert words in needed and words not in plain
+    assert words.lower() in needed.lower() and words.lower() not in plain.lower()
 
 
 def need(*kinds: str, line: str = "main") -> Need:
@@ -360,4 +360,4 @@ def test_pipe_under_heavy_scale_was_filmed_and_not_seen(chosen: tuple[Chosen, ..
     told = built(chosen, tables, diagnosis=replace(DIAGNOSIS, evidence=(evidence,))).not_seen
     plain = built(chosen, tables, diagnosis=replace(DIAGNOSIS, evidence=())).not_seen
     assert len(told) == len(plain) + 1
-    assert "under the rust could not be judged" in str(told[-1])
+    assert "heavy scale hides the pipe wall" in str(told[-1])

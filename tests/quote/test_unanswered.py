@@ -37,8 +37,8 @@ def test_no_option_is_fixed_where_all_leave_what_must_be_put_right(chosen, table
     assert [o.fixed for o in quote.options] == [False] * len(chosen)
     for option in quote.options:
         said = str(option.not_fixed_because[0])
-        assert said.startswith("Not complete: a hole in the pipe, under the kitchen, must be put right too")
-        assert said.endswith("Why: A beam of the foundation lies over that spot, and a beam is never cut.")
+        assert said.startswith("Not complete: a hole in the pipe, under the kitchen, also needs repair")
+        assert said.endswith(" A beam of the foundation lies over that spot, and a beam is never cut.")
 
 
 def test_why_a_new_pipe_is_not_possible_says_more_than_why_a_spot_is_too_little(chosen, tables) -> None:
@@ -55,7 +55,7 @@ def test_what_may_stay_is_left_at_a_fixed_price(chosen, tables) -> None:
 
 def test_without_a_rule_against_it_the_notes_are_told_to_leave_no_way(chosen, tables) -> None:
     quote = built(chosen, tables, MUST, replace(AGAINST, stretch=Stretch(9, 12)))
-    assert str(quote.options[0].not_fixed_because[0]).endswith("no way of repair is open there as the notes stand.")
+    assert str(quote.options[0].not_fixed_because[0]).endswith("No repair method is open there with today's notes.")
 
 
 def test_an_option_that_does_it_is_complete_beside_one_that_does_not(chosen, tables) -> None:
@@ -67,7 +67,7 @@ def test_an_option_that_does_it_is_complete_beside_one_that_does_not(chosen, tab
     assert lacks == [False, True]
 
 
-@pytest.mark.parametrize(("language", "words"), [("en_US", "Not complete"), ("es_US", "No está completo")])
+@pytest.mark.parametrize(("language", "words"), [("en_US", "Not complete"), ("es_US", "Incompleto")])
 def test_the_first_sheet_says_it_in_the_reader_s_language(chosen, tables, language: str, words: str) -> None:
     sheet = answer_sheet(Letter(built(chosen, tables, MUST, AGAINST), language))
     assert any(words in str(cell.value) for row in sheet.rows for cell in row.cells)

@@ -442,7 +442,7 @@ def test_what_must_be_put_right_and_nothing_answers_is_told_on_every_option(note
     assert repairs
     for option in repairs:
         assert not option.fixed
-        assert "must be put right too and is not in this price" in str(option.not_fixed_because[0])
+        assert "also needs repair and is not in this price" in str(option.not_fixed_because[0])
 
 
 def test_a_beam_is_in_the_way_of_the_pipe_under_it_alone(notes, tables) -> None:

@@ -8,6 +8,7 @@ from estimator.papers import add_ons, option_words
 from estimator.papers.cancellation import right_to_cancel
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
+from estimator.papers.lift import lift_steps
 from estimator.papers.option_sheet import run_in
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
@@ -40,6 +41,7 @@ def agreement_sheet(letter: Letter) -> Sheet:
             _not_yet(letter, page, option)
     if firm:
         add_ons.add_on_rows(letter, page)
+        lift_steps(letter, page)
         _terms(letter, page)
         right_to_cancel(letter, page)
         signatures(letter, page)

@@ -9,7 +9,7 @@ from estimator.quote.recommend import cured, cures_all_now, only_prepares, recom
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
-WIDTHS = (4.0, 42.0, 15.0)
+WIDTHS = (4.0, 48.0, 16.0)
 
 
 def answer_sheet(letter: Letter) -> Sheet:
@@ -93,20 +93,17 @@ def _in_short(letter: Letter, option: Option) -> list[str]:
     speak, found = letter.speak, letter.quote.found
     done = [f.letter for f in found if cured(f, option)]
     left = [f.letter for f in found if not cured(f, option)]
-    out = [speak("Repairs {letters}.", letters=runs(done))] if done else []
-    out += [speak("Leaves {letters}.", letters=runs(left))] if left and done else []
-    out.append(
-        speak(
-            "{days} on site, {off} without drains.",
-            days=option_words.in_days(letter, option.days_on_site),
-            off=option_words.in_days(letter, option.days_without_drains),
+    words = {"done": runs(done), "left": runs(left)}
+    out = []
+    if done:
+        out.append(
+            speak("Repairs {done}, leaves {left}.", **words) if left else speak("Repairs {done}.", done=runs(done))
         )
-    )
+    days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
+    out.append(speak("{days} on site, {off} without drains.", days=days, off=off))
     if not option.fixed:
-        out.append(option_words.at_most(letter, option))
-    elif option.most > option.price.total:
-        out.append(speak("Not to exceed {most}.", most=money(option.most, letter.language)))
-    return out
+        return [*out, *letter.all(option.not_fixed_because[:1])]
+    return [*out, option_words.not_over(letter, option)] if option.most > option.price.total else out
 
 
 def runs(letters: list[str]) -> str:

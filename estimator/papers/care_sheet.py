@@ -2,7 +2,6 @@
 
 from estimator.papers.cautions import grouped
 from estimator.papers.letter import Letter
-from estimator.papers.lift import lift_steps
 from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
 
@@ -26,5 +25,4 @@ def care_sheet(letter: Letter) -> Sheet:
     page.listing(speak("Before we start"), before, "small", "!")
     page.listing(speak("While we work"), during, "small", "!")
     page.listing(speak("Afterwards"), after, "small", "!")
-    lift_steps(letter, page)
     return letter.close(page)

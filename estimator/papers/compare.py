@@ -74,7 +74,6 @@ def _defects(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
 def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
-    page.gap(4)
     common = shared(letter)
     if any(common.values()):
         page.line(speak("The same in every option"), "bold")

@@ -68,7 +68,7 @@ def _extent(letter: Letter, line: Line) -> Stretch:
     return whole if whole.length_ft >= 1 else whole.padded(0.5, 0.5)
 
 
-HEAD = 58.0
+HEAD = 52.0
 """Points above the section: the line's name, rooms, letters."""
 
 
@@ -102,9 +102,9 @@ def _bottom(view: View) -> float:
 
 def _draw(letter: Letter, canvas: Canvas, view: View) -> None:
     text = title(letter, view.line)
-    canvas.text((0, view.top - HEAD + 4), text, 12.5, INK, bold=True)
+    canvas.text((0, view.top - HEAD + 1), text, 12.5, INK, bold=True)
     after = canvas.wide(text, 12.5, bold=True) + 10
-    canvas.text((after, view.top - HEAD + 6), _how_counted(letter, view), TINY, QUIET)
+    canvas.text((after, view.top - HEAD + 3), _how_counted(letter, view), TINY, QUIET)
     _ground(letter, canvas, view)
     _beams(canvas, view)
     _pipe(canvas, view)
@@ -153,7 +153,7 @@ def _rooms(letter: Letter, profile: Profile, part: Stretch) -> list[tuple[Stretc
 
 
 def _over(canvas: Canvas, view: View, part: Stretch, name: str) -> None:
-    left, right, y = view.x(part.from_ft), view.x(part.to_ft), view.top - HEAD + 30
+    left, right, y = view.x(part.from_ft), view.x(part.to_ft), view.top - HEAD + 26
     if canvas.wide(name, TINY) < right - left - 2:
         canvas.text(((left + right) / 2, y), name, TINY, QUIET, anchor="mm")
     canvas.line([(left, y - 5), (left, y + 5)], "#C3CBD0", 0.7)
@@ -216,7 +216,7 @@ def _depths(letter: Letter, canvas: Canvas, view: View) -> None:
 def _letters(letter: Letter, canvas: Canvas, view: View) -> None:
     """A disc a finding above the ground, side by side where they would touch, with a stroke down to its place."""
     found = [(f, s) for f in letter.quote.found if f.line == view.line.name for s in f.places[:1]]
-    y, last = view.top - HEAD + 47, LEFT - 20
+    y, last = view.top - HEAD + 42, LEFT - 20
     for entry, stretch in sorted(found, key=lambda pair: pair[1].middle_ft):
         color = RED if entry.act == "now" else AMBER
         x = max(last + 17, view.x(stretch.middle_ft))

@@ -69,27 +69,23 @@ class Letter:
         )
         for text in self.terms(self.quote.notices, "first page"):
             page.line(text, "first page")
-        if self.quote.job.demo:
-            page.line(speak("Example only. The house and the prices are invented."), "box")
-        elif self.quote.invented:
-            page.line(
-                speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."), "box"
-            )
+        if self.quote.job.demo or self.quote.invented:
+            page.line(self._not_real(), "box")
         page.gap()
 
     def small_head(self, page: Page) -> None:
-        """One line on the tabs after the first: whose quote it is."""
-        customer = self.quote.job.customer
-        page.line(
-            f"{self.quote.firm.name} · {self.speak('quote {number}', number=self.number)} · {customer.site}", "quiet"
-        )
+        """One line on the tabs after the first: whose quote it is, and that it is only an example where it is one."""
+        parts = [self.quote.firm.name, self.speak("quote {number}", number=self.number), self.quote.job.customer.site]
         if self.quote.job.demo:
-            page.line(self.speak("Example only. The house and the prices are invented."), "box")
-        elif self.quote.invented:
-            page.line(
-                self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."),
-                "box",
-            )
+            parts.append(self._not_real())
+        page.line(" · ".join(parts), "quiet")
+        if self.quote.invented and not self.quote.job.demo:
+            page.line(self._not_real(), "box")
+
+    def _not_real(self) -> str:
+        if self.quote.job.demo:
+            return self.speak("Example only. The house and the prices are invented.")
+        return self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted.")
 
     def which_counts(self, page: Page) -> None:
         """Where the quote goes out in two languages, which of them counts: the first of the job."""

@@ -73,7 +73,19 @@ def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
     )
     names = list(dict.fromkeys(_name(text) for _, text in small))
     stays = [item for item in items if item in kept or item in alone]
-    return [*stays, (one, letter.speak("Smaller items: {items}", items="; ".join(names)))]
+    return [*stays, (one, _folded_text(letter, names))]
+
+
+MOST_NAMED = 3
+
+
+def _folded_text(letter: Letter, names: list[str]) -> str:
+    """`Smaller items: haul off the dirt; ... and 2 more`."""
+    more = len(names) - MOST_NAMED
+    items = "; ".join(names[:MOST_NAMED])
+    if more < 1:
+        return letter.speak("Smaller items: {items}", items=items)
+    return letter.speak("Smaller items: {items}; and {count} more", items=items, count=more)
 
 
 def _name(text: str) -> str:

@@ -151,11 +151,13 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
 def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
     """Return the sentences by label: included, not included, other costs, assumptions, papers."""
     speak = letter.speak
-    others = [option_words.one_to_others(letter, other) for other in option.to_others]
     return {
         speak("Included"): [*letter.terms(option.terms, "includes"), *received(letter, option)],
         speak("Not included"): letter.terms(option.terms, "excludes"),
-        speak("Other costs, not in our price"): [*others, *letter.terms(option.terms, "to others")],
+        speak("Other costs, not in our price"): [
+            *option_words.others(letter, option),
+            *letter.terms(option.terms, "to others"),
+        ],
         speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
         speak("Permits and papers"): letter.all(option.needs_papers),
     }

@@ -5,8 +5,10 @@ from decimal import Decimal
 
 from estimator.model.money import to_step
 from estimator.model.offer import Option, ToOthers
+from estimator.model.say import Say
 from estimator.model.schedule import DaySpan
 from estimator.papers.letter import Letter
+from estimator.papers.line_items import short
 from estimator.papers.lift import days_apart, warranty_begins
 from estimator.wording.numbers import days, family, feet, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
@@ -81,6 +83,11 @@ def at_most(letter: Letter, option: Option) -> str:
     return speak("Not to exceed {most} without a signed change order.", most=money(option.most, letter.language))
 
 
+def not_over(letter: Letter, option: Option) -> str:
+    """The most, in three words, where the whole sentence stands nearby."""
+    return letter.speak("Not to exceed {most}.", most=money(option.most, letter.language))
+
+
 def floors(letter: Letter, option: Option) -> str:
     speak = letter.speak
     if not option.floors_opened and not option.floor_sf:
@@ -126,19 +133,34 @@ def check_the_place(letter: Letter) -> str:
     )
 
 
-def one_to_others(letter: Letter, other: ToOthers) -> str:
-    """One thing that is not ours, with who does it and about how much."""
-    speak = letter.speak
-    text = pick(letter.language, other.text_en, other.text_es)
-    who = {"we do": speak("we arrange this"), "you do": speak("you arrange this"), "allowance": speak("allowance")}[
-        other.who
-    ]
-    about = (
-        speak("about {amount}", amount=money(other.amount, letter.language))
-        if other.amount is not None
-        else speak("ask for a price")
+def others(letter: Letter, option: Option) -> list[str]:
+    """What others do: each with about how much, then what has no price yet, by who arranges it."""
+    speak, out = letter.speak, []
+    for who, words in ARRANGES.items():
+        mine = [o for o in option.to_others if o.who == who]
+        said = dict.fromkeys(_with_amount(letter, o) for o in mine if o.amount is not None)
+        asked = dict.fromkeys(short(pick(letter.language, o.text_en, o.text_es)) for o in mine if o.amount is None)
+        if said:
+            out.append(speak("{who}: {items}", who=words, items="; ".join(said)))
+        if asked:
+            out.append(speak("{who}, no price yet: {items}", who=words, items="; ".join(asked)))
+    return out
+
+
+ARRANGES: dict[str, Say] = {
+    "we do": Say.of("We arrange"),
+    "you do": Say.of("You arrange"),
+    "allowance": Say.of("Allowance"),
+}
+"""Who does what is not in our price."""
+
+
+def _with_amount(letter: Letter, other: ToOthers) -> str:
+    text, amount = (
+        pick(letter.language, other.text_en, other.text_es),
+        money(other.amount or Decimal(0), letter.language),
     )
-    return f"{text} ({who}): {about}"
+    return letter.speak("{what}, about {amount}", what=short(text), amount=amount)
 
 
 def to_others(letter: Letter, option: Option) -> str:

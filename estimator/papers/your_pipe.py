@@ -16,7 +16,6 @@ def pipe_sheet(letter: Letter) -> Sheet:
     speak, quote = letter.speak, letter.quote
     page = Page(speak("Your pipe"), WIDTHS)
     letter.small_head(page)
-    page.line(speak("Your pipe"), "title")
     if drawn := house_section(letter):
         data, height, alt = drawn
         page.drawing(data, alt, height)

@@ -8,7 +8,7 @@ from estimator.model.job import Foundation, WaterTest
 from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers import option_words
-from estimator.papers.care_sheet import care_sheet
+from estimator.papers.agreement import agreement_sheet
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.reports import water_test_report
@@ -30,9 +30,9 @@ def words(sheet: Sheet) -> str:
 
 
 @pytest.mark.parametrize(("language", "lift"), [("en_US", "2. Lift the house."), ("es_US", "2. Levantar la casa.")])
-def test_the_steps_stand_numbered_on_the_care_tab_and_on_the_water_test_report(language: str, lift: str) -> None:
+def test_the_steps_stand_numbered_on_the_agreement_and_on_the_water_test_report(language: str, lift: str) -> None:
     letter = Letter(lifted(), language)
-    assert lift in words(care_sheet(letter))
+    assert lift in words(agreement_sheet(letter))
     assert lift in words(water_test_report(lifted(), language).sheets[0])
 
 
@@ -45,11 +45,11 @@ def test_price_warranty_and_days_agree_with_the_steps() -> None:
     warranty = option_words.warranty(letter, letter.quote.options[0])
     assert warranty.endswith("The warranty starts on the day of the water test after the lift.")
     assert option_words.day_texts(letter, letter.quote.options[0])[-1].startswith("We work in two visits")
-    assert "before and after the lift" in words(care_sheet(letter))
+    assert "before and after the lift" in words(agreement_sheet(letter))
 
 
 @pytest.mark.parametrize("quote", [example_quote(), lifted("done")])
 def test_without_a_lift_to_come_nothing_of_it_is_said(quote: Quote) -> None:
     letter = Letter(quote, "en_US")
-    assert "lift" not in words(care_sheet(letter)).lower().replace("the lift the", "")
+    assert "lift" not in words(agreement_sheet(letter)).lower().replace("the lift the", "")
     assert not any("lift" in text for text in option_words.day_texts(letter, quote.options[0]))

@@ -14,7 +14,7 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
-WIDTHS = (14.0, 61.0, 15.0)
+WIDTHS = (14.0, 64.0, 16.0)
 
 
 def agreement_sheet(letter: Letter) -> Sheet:

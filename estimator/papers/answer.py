@@ -9,7 +9,7 @@ from estimator.quote.recommend import cured, cures_all_now, only_prepares, recom
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
-WIDTHS = (4.0, 48.0, 16.0)
+WIDTHS = (4.0, 52.0, 16.0)
 
 
 def answer_sheet(letter: Letter) -> Sheet:
@@ -156,12 +156,14 @@ def _accept(letter: Letter, page: Page) -> None:
     if any(option.fixed for option in quote.options):
         page.line(
             speak(
-                "Mark one option on the tab {tab}, sign it, and send a photo or scan to {email}.",
+                "Mark one option on the tab {tab}, sign it, and send a photo or scan to {email}. Questions: {phone}",
                 tab=speak("Agreement"),
                 email=quote.firm.email,
+                phone=quote.firm.phone,
             )
         )
-    page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
+    else:
+        page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
     page.line(
         speak("If you smell gas: leave the house, touch no switch, then call 911 and the gas company from outside."),
         "box",

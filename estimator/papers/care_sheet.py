@@ -5,7 +5,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
 
-WIDTHS = (90.0,)
+WIDTHS = (96.0,)
 
 
 def care_name(letter: Letter) -> str:

@@ -9,7 +9,7 @@ from estimator.quote.recommend import cured
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
 
-LABEL_WIDTH, ALL_WIDTH = 30.0, 90.0
+LABEL_WIDTH, ALL_WIDTH = 33.0, 93.0
 MOST_IN_A_TABLE = 4
 """Options in one table; more columns are too narrow to read."""
 

@@ -11,7 +11,7 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
 
 MOST_NAMED = 8  # works in one answer; more are a list, which has a tab
-WIDTHS = (23.0, 39.0, 14.0, 14.0)
+WIDTHS = (24.0, 41.0, 14.0, 14.0)
 
 
 def compare_bids(letter: Letter) -> Sheet:

@@ -7,7 +7,7 @@ from estimator.model.schedule import Schedule
 from estimator.papers.letter import Letter
 from estimator.wording.plain import CREWS, in_plain_words
 
-WIDTH, LEFT, BAR, HEAD = 640.0, 150.0, 15.0, 18.0
+WIDTH, LEFT, BAR, HEAD = 660.0, 150.0, 15.0, 18.0
 MOST_DAY = 64.0
 INK, QUIET, OFF, GRID = "#222B33", "#5B6770", "#E3A79B", "#D5DBDF"
 QUARTER = 0.25

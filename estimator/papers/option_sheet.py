@@ -14,7 +14,7 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
 from estimator.wording.plain import ONE, UNITS, in_plain_words
 
-WIDTHS = (57.0, 20.0, 13.0)
+WIDTHS = (61.0, 20.0, 13.0)
 AMOUNT = 2
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
 NOTHING_BUILT = ("clean", "isolation test", "look and see", "visit")

@@ -6,7 +6,7 @@ from estimator.model.line import Line
 from estimator.model.stretch import Stretch
 from estimator.papers.heights import Points
 
-WIDTH, LEFT, RIGHT = 640.0, 62.0, 14.0
+WIDTH, LEFT, RIGHT = 660.0, 62.0, 14.0
 MOST_SCALE = 26.0  # points a foot: a short line is not blown up further
 LEAST_SECTION = 38.0  # points: a section lower than this is drawn with its heights enlarged
 MOST_TIMES = 4

@@ -7,7 +7,7 @@ from estimator.papers.option_sheet import run_in
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Picture, Row, Sheet
 
-WIDTHS = (4.0, 60.0, 26.0)
+WIDTHS = (4.0, 65.0, 25.0)
 STILL_PX, STILL_PT = 120, 94.0
 
 

@@ -138,7 +138,7 @@ def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...], heigh
         worksheet.set_h_pagebreaks(breaks)
     page, of = sheet.page_words
     left = sheet.footer_left[:FOOTER_CHARACTERS].replace("&", "&&")
-    done(worksheet.set_footer(f"&L&8{left}&R&8{page} &P {of} &N"), f"{sheet.name}, footer")
+    done(worksheet.set_footer(f"&L&9{left}&R&9{page} &P {of} &N"), f"{sheet.name}, footer")
     if sheet.tab:
         worksheet.set_tab_color(f"#{sheet.tab.lstrip('#')}")
     if sheet.protect:

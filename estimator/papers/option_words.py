@@ -8,8 +8,8 @@ from estimator.model.offer import Option, ToOthers
 from estimator.model.say import Say
 from estimator.model.schedule import DaySpan
 from estimator.papers.letter import Letter
-from estimator.papers.line_items import short
 from estimator.papers.lift import days_apart, warranty_begins
+from estimator.papers.line_items import short
 from estimator.wording.numbers import days, family, feet, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
 from estimator.wording.say import NOTES_LANGUAGE, pick

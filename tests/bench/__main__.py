@@ -9,6 +9,7 @@ from collections.abc import Callable
 
 from tests.bench.folders import folders
 from tests.bench.on_the_way import on_the_way
+from tests.bench.paper_pages import paper_pages
 from tests.bench.start_up import start_up
 from tests.bench.thirty_needs import thirty_needs
 
@@ -17,6 +18,7 @@ TABLES: dict[str, Callable[[], list[str]]] = {
     "way": on_the_way,
     "needs": thirty_needs,
     "jobs": folders,
+    "papers": paper_pages,
 }
 
 

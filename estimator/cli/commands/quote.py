@@ -58,6 +58,9 @@ With = Annotated[
 Today = Annotated[
     bool, typer.Option("--today", help="Price a revision with today's tables, though the last offer still holds.")
 ]
+Pdf = Annotated[
+    bool, typer.Option("--pdf", help="Write the customer's papers as PDF too, by an office program found here.")
+]
 
 
 def command(
@@ -72,6 +75,7 @@ def command(
     verify: Verify = None,
     add_ons: With = None,
     anew: Today = False,
+    pdf: Pdf = False,
     language: Languages = None,
 ) -> int:
     from estimator.cli import issuing
@@ -94,6 +98,10 @@ def command(
             job, tables, on or (today() if anew else None), tuple(language or ()), anew, chosen(add_ons)
         )
         rows = issuing.told(issued, run.quote)
+        if pdf:
+            from estimator.cli.pdf import write_pdfs
+
+            rows += write_pdfs(issued.files)
     show(rows)
     return DONE if as_issued else TO_MEND
 

@@ -1,0 +1,50 @@
+"""Workbooks in, the same pages as PDF beside them: by an office program on this machine where one is found."""
+
+import shutil
+import subprocess
+import tempfile
+from collections.abc import Iterable
+from pathlib import Path
+
+from estimator.cli.views.screen import Row
+from estimator.disk.whole import write_whole
+
+PROGRAMS = ("soffice", "libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice")
+"""Office programs that turn a workbook into PDF without a window, by their names on the path and where macOS keeps one."""
+SECONDS = 180
+
+
+def office_program() -> str | None:
+    """Return the first that is there, or None."""
+    return next((found for name in PROGRAMS if (found := shutil.which(name))), None)
+
+
+def write_pdfs(files: Iterable[Path]) -> list[Row]:
+    """Write a PDF beside each workbook that goes to the customer; say what was written, or how to print without a program."""
+    books = [path for path in files if path.suffix == ".xlsx" and path.parent.name == "to send"]
+    program = office_program()
+    if not program:
+        return [Row("No office program was found, so no PDF was written. Open the file and print it to PDF.", "bad")]
+    out: list[Row] = []
+    with tempfile.TemporaryDirectory() as folder:
+        command = [program, f"-env:UserInstallation={(Path(folder) / 'profile').as_uri()}", "--headless"]
+        for path in books:
+            made = _converted(
+                [*command, "--convert-to", "pdf", "--outdir", folder, str(path)], Path(folder) / f"{path.stem}.pdf"
+            )
+            if made is None:
+                out.append(Row(f"No PDF was made of {path.name}. Open it and print it to PDF.", "bad"))
+                continue
+            place = path.with_suffix(".pdf")
+            write_whole(place, made)
+            out.append(Row(f"  {place}"))
+    return out
+
+
+def _converted(command: list[str], made: Path) -> bytes | None:
+    """The PDF's bytes; None where the program failed or took too long."""
+    try:
+        subprocess.run(command, capture_output=True, timeout=SECONDS, check=False)
+    except (OSError, subprocess.TimeoutExpired):
+        return None
+    return made.read_bytes() if made.exists() else None

@@ -1,0 +1,46 @@
+"""Pages and words of the demo's papers, printed by an office program: the table of docs/papers.md."""
+
+import subprocess
+import tempfile
+from pathlib import Path
+
+from estimator import demo
+from estimator.cli.way import priced
+from estimator.papers.crew import crew
+from estimator.papers.homeowner import homeowner
+from estimator.papers.office import office
+from estimator.sheets.write import write
+
+JOB = Path(demo.__file__).parent / "job.toml"
+
+
+def paper_pages() -> list[str]:
+    """Return the rows of the table; needs an office program and poppler's tools."""
+    quote = priced(JOB, None).quote
+    books = {
+        "homeowner, English": homeowner(quote, "en_US"),
+        "homeowner, Spanish": homeowner(quote, "es_US"),
+        "crew": crew(quote, "en_US"),
+        "office": office(quote),
+    }
+    out = ["| paper of the demo | printed pages | words |", "|---|---|---|"]
+    with tempfile.TemporaryDirectory() as folder:
+        for name, book in books.items():
+            path = Path(folder) / "book.xlsx"
+            path.write_bytes(write(book))
+            subprocess.run(
+                ["soffice", "--headless", "--convert-to", "pdf", "--outdir", folder, str(path)],
+                capture_output=True,
+                check=True,
+            )
+            pdf = str(path.with_suffix(".pdf"))
+            info = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
+            words = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, text=True, check=True).stdout
+            pages = next(line.split()[-1] for line in info.splitlines() if line.startswith("Pages"))
+            out.append(f"| {name} | {pages} | {_letters(words):,} |")
+    return out
+
+
+def _letters(text: str) -> int:
+    """Words that have a letter in them; amounts and numbers are not words."""
+    return sum(any(c.isalpha() for c in word) for word in text.split())

@@ -28,7 +28,6 @@ def add_on_rows(letter: Letter, page: Page) -> None:
     page.line(
         speak("You can add this work. Mark the box with an x. We then print this page again with the new price."),
         "bold",
-        starts=True,
     )
     for those in offered.values():
         letters = "" if len(those) == len(firm) else f"{', '.join(letter_ for letter_, _ in those)}: "

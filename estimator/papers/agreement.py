@@ -9,8 +9,8 @@ from estimator.papers.cancellation import right_to_cancel
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
 from estimator.papers.lift import lift_steps
-from estimator.papers.option_sheet import run_in
-from estimator.papers.page import Page
+from estimator.papers.option_sheet import shared_terms
+from estimator.papers.page import Page, run_in
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
@@ -42,6 +42,7 @@ def agreement_sheet(letter: Letter) -> Sheet:
     if firm:
         add_ons.add_on_rows(letter, page)
         lift_steps(letter, page)
+        shared_terms(letter, page)
         _terms(letter, page)
         right_to_cancel(letter, page)
         signatures(letter, page)
@@ -62,9 +63,9 @@ def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool)
     added = [f"{add_ons.text(letter, a)} ({money(a.price, letter.language)})" for a in option.chosen_add_ons]
     run_in(page, speak("Work"), letter.all(option.does))
     run_in(page, speak("Added, in the price"), [", ".join(added)] if added else [])
-    run_in(page, speak("Price"), [option_words.at_most(letter, option), tax(letter, option), days])
     paid = "; ".join(f"{letter.say(p.text)}: {money(p.amount, letter.language)}" for p in option.payments)
-    run_in(page, speak("Payments"), [paid] if paid else [])
+    payments = [speak("Payments: {payments}.", payments=paid)] if paid else []
+    run_in(page, speak("Price"), [option_words.at_most(letter, option), tax(letter, option), days, *payments])
     if not one_of_several:
         run_in(page, speak("Warranty"), [option_words.warranty(letter, option)])
     page.gap(4)

@@ -3,8 +3,7 @@
 from estimator.model.offer import Option
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import run_in
-from estimator.papers.page import Page
+from estimator.papers.page import Page, run_in
 from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money

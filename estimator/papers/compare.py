@@ -3,7 +3,6 @@
 from estimator.model.offer import Option
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import run_in, shared
 from estimator.papers.page import Page
 from estimator.quote.recommend import cured
 from estimator.sheets.book import Cell, Sheet
@@ -74,11 +73,6 @@ def _defects(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
 def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
-    common = shared(letter)
-    if any(common.values()):
-        page.line(speak("The same in every option"), "bold")
-        for label, texts in common.items():
-            run_in(page, label, texts)
     if quote.blocked:
         page.line(speak("Not offered"), "bold")
         for group in quote.not_offered:

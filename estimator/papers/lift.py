@@ -1,7 +1,7 @@
 """What a planned foundation lift means for a quote: the steps in their order, what the price and the warranty then hold for."""
 
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
+from estimator.papers.page import Page, run_in
 
 
 def lift_planned(letter: Letter) -> bool:
@@ -10,15 +10,14 @@ def lift_planned(letter: Letter) -> bool:
 
 
 def lift_steps(letter: Letter, page: Page) -> None:
-    """Numbered, with what the price covers; nothing where no lift is planned."""
+    """The steps in one paragraph, with what the price covers; nothing where no lift is planned."""
     if not lift_planned(letter):
         return
     speak = letter.speak
-    page.heading(speak("Your foundation lift: the order of the work"), starts=True)
-    list_steps(letter, page)
+    steps = [f"{number}. {text}" for number, text in enumerate(letter.all(letter.quote.lift_steps), start=1)]
+    run_in(page, speak("Your foundation lift: the order of the work"), steps)
     if letter.quote.options:
-        page.line(_price_covers(letter), "bold")
-    page.gap()
+        page.line(_price_covers(letter), "small")
 
 
 def _price_covers(letter: Letter) -> str:

@@ -10,7 +10,7 @@ from estimator.papers.sizes import size
 from estimator.wording.numbers import money
 from estimator.wording.plain import CLASSES, UNITS, in_plain_words
 
-MOST_LINES = 13
+MOST_LINES = 12
 """Line items on an option's page; what is more is folded, the smallest first."""
 STANDS_ALONE = ("allowance", "discount", "pass-through")
 TAKEN_OFF = ""
@@ -76,7 +76,7 @@ def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
     return [*stays, (one, _folded_text(letter, names))]
 
 
-MOST_NAMED = 3
+MOST_NAMED = 2
 
 
 def _folded_text(letter: Letter, names: list[str]) -> str:

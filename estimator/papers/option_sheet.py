@@ -1,5 +1,6 @@
 """One option on a page: scope, line items, total, unit prices with limits, days, what is included and not. Three columns."""
 
+from collections.abc import Sequence
 from decimal import Decimal
 
 from estimator.model.offer import Extra, Option
@@ -8,7 +9,7 @@ from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart
 from estimator.papers.line_items import by_class, how_much, short
-from estimator.papers.page import Page, at, sum_of
+from estimator.papers.page import Page, at, run_in, sum_of
 from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
@@ -72,11 +73,10 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
     if not option.extras:
         page.line(speak("We add nothing without a signed change order."))
         return
-    said = "; ".join(f"{short(letter.text(extra))}: {unit_price(letter, extra)}" for extra in option.extras)
-    page.line(
-        f"{said}. {speak('We charge extras only for what we find and show you. We stop and call before any limit is passed.')}",
-        "small",
-    )
+    common = {text for text, _ in shared(letter).get(speak("Unit prices"), ())}
+    own = [text for text in unit_prices(letter, option) if text not in common]
+    rest = [speak("Others are on the tab {tab}.", tab=speak("Agreement"))] if common else [speak(ONLY_WHAT_IS_FOUND)]
+    page.line(" ".join([*own, *rest]), "small")
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
         words = (
@@ -87,6 +87,14 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
         row = page.add(Cell(words, "cell", 2), Cell(caps, "money"))
         most = speak("Not to exceed without a signed change order")
         page.add(Cell(most, "total words", 2), Cell(sum_of([total, at(AMOUNT, row)], option.most), "total"))
+
+
+ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We stop and call before any limit is passed."
+
+
+def unit_prices(letter: Letter, option: Option) -> list[str]:
+    """Each condition with its price and limit."""
+    return [f"{short(letter.text(extra))}: {unit_price(letter, extra)}." for extra in option.extras]
 
 
 def unit_price(letter: Letter, extra: Extra) -> str:
@@ -116,6 +124,8 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
     ]
     if before:
         words.append(speak("Earliest start: {count} working days after you sign.", count=before))
+    if heap := max((t.value("pile_sf") for t in option.takeoffs), default=0.0):
+        words.append(speak("The dirt pile takes about {area}, on a tarp.", area=option_words.area(letter, heap)))
     words += list(filter(None, [days_apart(letter)]))
     page.line(" ".join(words))
     if drawn:
@@ -124,28 +134,22 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
     else:
         for text in texts:
             page.line(text)
-    heap = max((t.value("pile_sf") for t in option.takeoffs), default=0.0)
-    if heap:
-        page.line(speak("The dirt pile takes about {area}, on a tarp.", area=option_words.area(letter, heap)))
-    page.gap(4)
 
 
 def _terms(letter: Letter, page: Page, option: Option) -> None:
-    """What holds for this option; what holds for every option of the quote stands once, on the tab that compares them."""
+    """What holds for this option alone; what several options have in common stands once, in the agreement."""
     speak, quote = letter.speak, letter.quote
-    common = shared(letter)
-    own = {
-        label: [text for text in texts if text not in common.get(label, ())]
-        for label, texts in terms_of(letter, option).items()
-    }
+    common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
     page.heading(speak("Included and not included"), starts=True)
-    for label, texts in own.items():
-        run_in(page, label, texts)
+    for label, texts in terms_of(letter, option).items():
+        if label != speak("Unit prices"):  # they stand above, with their sum
+            run_in(page, label, [text for text in texts if text not in common.get(label, ())])
     if len(quote.options) == 1:
         for label, answer in option_words.rows_alone(letter, option):
             run_in(page, label, [answer])
-    run_in(page, speak("Main risk"), [letter.say(option.main_risk)])
     run_in(page, speak("Warranty"), [option_words.warranty(letter, option)])
+    if any(common.values()):
+        page.line(speak("What several options have in common is on the tab {tab}.", tab=speak("Agreement")), "quiet")
 
 
 def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
@@ -160,24 +164,40 @@ def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
         ],
         speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
         speak("Permits and papers"): letter.all(option.needs_papers),
+        speak("Unit prices"): unit_prices(letter, option),
     }
 
 
-def shared(letter: Letter) -> dict[str, list[str]]:
-    """Return the sentences that every option of the quote has, by label; none where there is one option."""
+def shared(letter: Letter) -> dict[str, list[tuple[str, str]]]:
+    """Return, by label, each sentence that more than one option has, with their letters; "" where every option has it."""
     options = letter.quote.options
-    if len(options) < 2:
-        return {}
-    first, *rest = (terms_of(letter, option) for option in options)
-    return {label: [t for t in texts if all(t in other[label] for other in rest)] for label, texts in first.items()}
+    found: dict[str, dict[str, list[str]]] = {}
+    for option in options:
+        for label, texts in terms_of(letter, option).items():
+            for text in texts:
+                found.setdefault(label, {}).setdefault(text, []).append(option.letter)
+    return {
+        label: [(text, _letters(those, options)) for text, those in texts.items() if len(those) > 1]
+        for label, texts in found.items()
+    }
 
 
-def run_in(page: Page, label: str, texts: list[str]) -> None:
-    """A label and its sentences in one paragraph; nothing where there are none."""
-    if texts:
-        page.line(
-            f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small"
-        )
+def _letters(those: list[str], options: Sequence[Option]) -> str:
+    return "" if len(those) == len(options) else ", ".join(those)
+
+
+def shared_terms(letter: Letter, page: Page) -> None:
+    """The sentences several options have in common, by label: those of every option first, then by letters."""
+    heading, kept = letter.speak("What the options have in common"), shared(letter)
+    if not any(kept.values()):
+        return
+    page.heading(heading)
+    for label, texts in kept.items():
+        run_in(page, label, [text for text, those in texts if not those])
+        for letters in dict.fromkeys(those for _, those in texts if those):
+            run_in(page, f"{label} ({letters})", [text for text, those in texts if those == letters])
+    if kept.get(letter.speak("Unit prices")):
+        page.line(letter.speak(ONLY_WHAT_IS_FOUND), "small")
 
 
 def received(letter: Letter, option: Option) -> list[str]:

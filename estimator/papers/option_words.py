@@ -31,6 +31,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("Water test after"), tested(letter, option)),
         (speak("Other costs, not in our price"), to_others(letter, option)),
         *lasts,
+        (speak("Main risk"), letter.say(option.main_risk)),
     ]
 
 
@@ -40,6 +41,7 @@ def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:
     return [
         (speak("Existing pipe to remain"), " ".join(letter.all(option.stays_old)) or speak("none known")),
         (speak("Water test after"), letter.say(option.water_test_text)),
+        (speak("Main risk"), letter.say(option.main_risk)),
     ]
 
 

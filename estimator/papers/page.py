@@ -171,3 +171,11 @@ class Page:
 def sum_of(cells: list[str], value: Decimal) -> Formula:
     """The sum of single cells, or of one range, with the value the program has for it."""
     return Formula(f"=ROUND(SUM({','.join(cells)}),2)", value)
+
+
+def run_in(page: Page, label: str, texts: list[str]) -> None:
+    """A label and its sentences in one paragraph; nothing where there are none."""
+    if texts:
+        page.line(
+            f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small"
+        )

@@ -3,8 +3,7 @@
 from estimator.model.found import Found
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import run_in
-from estimator.papers.page import Page
+from estimator.papers.page import Page, run_in
 from estimator.sheets.book import Cell, Picture, Row, Sheet
 
 WIDTHS = (4.0, 65.0, 25.0)

@@ -28,9 +28,7 @@ def agreement_sheet(letter: Letter) -> Sheet:
         speak("Quote"),
         f"{letter.number}, {long_date(quote.day, letter.language)} · {speak('check code {code}', code=check_code(quote))}",
     )
-    page.pair(speak("House"), quote.job.customer.site)
-    page.pair(speak("Owner"), quote.job.customer.name)
-    page.pair(speak("Contractor"), quote.firm.name)
+    page.pair(speak("Owner"), f"{quote.job.customer.name}, {quote.job.customer.site}")
     page.gap(4)
     if len(firm) > 1:
         page.line(speak("Mark one option with an x."), "bold")
@@ -79,7 +77,7 @@ def tax(letter: Letter, option: Option) -> str:
 
 
 def _not_yet(letter: Letter, page: Page, option: Option) -> None:
-    page.line(letter.speak("Option {letter} cannot be signed yet.", letter=option.letter), "bold", starts=True)
+    page.line(letter.speak("Option {letter} cannot be signed yet.", letter=option.letter), "bold")
     page.line(" ".join(letter.all(option.not_fixed_because)))
     page.gap(4)
 

@@ -111,11 +111,11 @@ def test_none_stays_none_until_the_job_file_wishes_otherwise(job: Path, tmp_path
 def test_one_option_may_have_what_the_others_have_not(job: Path, tmp_path: Path) -> None:
     folder = tmp_path / "house"
     shutil.copytree(job.parent, folder)
-    assert run("quote", folder / "job.toml", "--on", "2026-11-18", "--with", "b:cleanout").exit_code == 0
+    assert run("quote", folder / "job.toml", "--on", "2026-11-18", "--with", "c:cleanout").exit_code == 0
     first, now = totals(job, 1), totals(folder / "job.toml", 4)
-    assert now["B"] == first["B"] + 225
-    assert {letter: total for letter, total in now.items() if letter != "B"} == {
-        k: v for k, v in first.items() if k != "B"
+    assert now["C"] == first["C"] + 225
+    assert {letter: total for letter, total in now.items() if letter != "C"} == {
+        k: v for k, v in first.items() if k != "C"
     }
 
 
@@ -142,37 +142,38 @@ def test_a_short_name_nobody_knows_stops_it_and_writes_nothing(job: Path) -> Non
     assert not (job.with_suffix("") / "r4").exists()
 
 
-@pytest.mark.parametrize(("adds", "fine"), [(0, True), (425, True), (225, False)])
+@pytest.mark.parametrize(("adds", "fine"), [(0, True), (825, True), (625, False)])
 def test_a_file_that_came_back_with_marks_is_as_issued_and_says_what_was_marked(
     job: Path, tmp_path: Path, adds: int, fine: bool
 ) -> None:
-    """As a phone saves it, the sum as it was; as an office program does, 225 and 200 on top; any other sum is a change."""
+    """As a phone saves it, the sum as it was; as an office program does, 200 and 625; any other sum is a change."""
     import openpyxl
 
     file = next((job.with_suffix("") / "r1" / "to send").glob("Drain quote*.xlsx"))
-    sheet = openpyxl.load_workbook(file)["Option B"]
+    sheet = openpyxl.load_workbook(file)["Agreement"]
     cells = [cell for row in sheet.iter_rows() for cell in row]
-    boxes = [sheet.cell(c.row, 1).coordinate for c in cells if c.value in ("cleanout", "drain-plan")]
+    codes = ("(drain-plan)", "(film-in-a-year)")
+    boxes = [sheet.cell(c.row, 1).coordinate for c in cells if str(c.value).endswith(codes)]
     total = next(c.coordinate for c in cells if "SUMIF" in str(c.value))
     back = tmp_path / file.name
-    back.write_bytes(written(file, "Option B", boxes, total, int(totals(job, 1)["B"]) + adds))
+    back.write_bytes(written(file, "Agreement", boxes, total, adds))
     done = run("quote", job, "--verify", back)
     assert (done.exit_code == 0) is fine, done.output
-    assert "--with B:cleanout,B:drain-plan" in " ".join(done.output.split())
+    assert "--with drain-plan,film-in-a-year" in " ".join(done.output.split())
 
 
 def test_a_yes_in_a_box_is_asked_about_and_not_counted(job: Path, tmp_path: Path) -> None:
     import openpyxl
 
     file = next((job.with_suffix("") / "r1" / "to send").glob("Drain quote*.xlsx"))
-    cells = [cell for row in openpyxl.load_workbook(file)["Option B"].iter_rows() for cell in row]
-    boxes = [f"A{cell.row}" for cell in cells if cell.value == "cleanout"]
+    cells = [cell for row in openpyxl.load_workbook(file)["Agreement"].iter_rows() for cell in row]
+    boxes = [f"A{cell.row}" for cell in cells if str(cell.value).endswith("(drain-plan)")]
     total = next(cell.coordinate for cell in cells if "SUMIF" in str(cell.value))
     back = tmp_path / file.name
-    back.write_bytes(written(file, "Option B", boxes, total, int(totals(job, 1)["B"]), "yes please"))
+    back.write_bytes(written(file, "Agreement", boxes, total, 0, "yes please"))
     done = run("quote", job, "--verify", back)
     assert done.exit_code == 0
-    assert "Option B, cleanout: “yes please” is no x and is not counted" in " ".join(done.output.split())
+    assert "Agreement, drain-plan: “yes please” is no x and is not counted" in " ".join(done.output.split())
     assert "--with" not in done.output
 
 
@@ -202,7 +203,7 @@ def written(file: Path, sheet: str, boxes: list[str], total: str, value: int, ma
 
 
 def test_explain_tells_how_its_price_came_about(job: Path) -> None:
-    said = run("explain", job, "b:cleanout").output
+    said = run("explain", job, "c:cleanout").output
     # 0.75 h × 79.20 + 62.00 + 3.10 + 5.37 = 129.87; ÷ 0.60 = 216.45, up to 225 [by hand]
     for figure in ("$59.40", "$62.00", "$3.10", "$5.37", "$216.45", "$225.00"):
         assert figure in said, figure

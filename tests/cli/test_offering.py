@@ -51,8 +51,8 @@ def _of_the_demo(*words: str):
 
 
 def test_one_option_can_be_drawn_alone():
-    shown = _of_the_demo("--option", "b").stdout
-    assert "─B break-through" in shown
+    shown = _of_the_demo("--option", "d").stdout
+    assert "─D break-through" in shown
     assert "─A " not in shown
     assert "─C " not in shown
 

@@ -3,7 +3,7 @@
 It lies beside the job file under the same name with `-after` (`job-after.toml`) and is read by the same means.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Annotated
 
@@ -77,7 +77,9 @@ def read_afterwards(job_file: Path, job: Job) -> Afterwards:
 
 def _lines(form: AfterForm, job: Job, document: Document) -> Iterator[Problem]:
     known = [line.name for line in job.lines]
-    tables = ("laid", form.laid), ("level", form.level), ("still", form.still), ("lift_level", form.lift_level)
+    tables: tuple[tuple[str, Sequence[LaidPipe | BuiltLevel | Still | LiftLevel]], ...] = (
+        ("laid", form.laid), ("level", form.level), ("still", form.still), ("lift_level", form.lift_level),
+    )  # fmt: skip
     for table, rows in tables:
         for number, row in enumerate(rows):
             if row.line and row.line not in known:

@@ -7,6 +7,7 @@ from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch, joined
+from estimator.model.works import Burst, Laid, Lined
 from estimator.onsite.sheet import Block, Words
 
 SAME_FT = 0.5
@@ -19,7 +20,8 @@ def planned(option: Option) -> dict[str, tuple[Stretch, ...]]:
     out: dict[str, list[Stretch]] = {}
     for takeoff in option.takeoffs:
         works = takeoff.works
-        for pipe in (*works.laid, *works.lined, *works.burst):
+        pipes: tuple[Laid | Lined | Burst, ...] = (*works.laid, *works.lined, *works.burst)
+        for pipe in pipes:
             if pipe.line and pipe.stretch.length_ft > 0:
                 out.setdefault(pipe.line, []).append(pipe.stretch)
     return {line: joined(parts) for line, parts in out.items()}

@@ -64,10 +64,10 @@ def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say,
         if isinstance(recipe, Recipe) and recipe.ref in rows and recipe.quantity in BY_DAY:
             count = sum(t.value(BY_DAY[recipe.quantity]) for t in option.takeoffs)
             standing[recipe.ref] = exact(count) if count else Decimal(0)
-    for item, count in standing.items():
-        if count:
+    for item, pieces in standing.items():
+        if pieces:
             said = Say.of("{what}: {days} more", what=rows[item].text, days=Days(days))
-            yield said, cents(rows[item].cost * count * days)
+            yield said, cents(rows[item].cost * pieces * days)
 
 
 def _moved(option: Option, from_hour: float, days: Decimal) -> list[tuple[Say, Decimal, Decimal]]:

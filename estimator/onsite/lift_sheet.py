@@ -55,7 +55,7 @@ def _opens(turn: Rise | None, tables: Tables) -> bool:
 
 def _heights(heights: Sequence[LiftHeight], surface: Surface) -> Block:
     heads = (Say.of("place"), *(Say.of("from the {wall}", wall=wall) for wall in surface.walls), Say.of("raised"))
-    rows = []
+    rows: list[tuple[Words, ...]] = []
     for height in heights:
         away = {plain_wall(wall): ft for wall, ft in height.from_walls}
         tapes = [Say.of("{at}", at=Feet(round(away[wall], 1))) for wall in surface.walls]

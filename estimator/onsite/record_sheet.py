@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from itertools import pairwise
+from itertools import zip_longest
 
 from estimator.model.afterwards import OURS, Afterwards, BuiltLevel
 from estimator.model.job import Job
@@ -106,13 +106,14 @@ def _level_rows(job: Job, levels: Sequence[BuiltLevel]) -> Iterable[tuple[Words,
     """With the flow, line by line; the fall to the next level, and uphill in words."""
     for line in job.lines:
         mine = sorted((b for b in levels if b.line == line.name), key=lambda b: b.at_ft * line.downstream)
-        for here, there in pairwise([*mine, None]):
-            fall = Say.of("end of the levels") if there is None else _fall(here, there)
+        for here, there in zip_longest(mine, mine[1:]):
             bottom = Say.of("{inches}", inches=Inches(round(here.bottom_ft * INCHES_PER_FT, 2)))
-            yield (line.name, Say.of("{at}", at=Feet(round(here.at_ft, 1))), bottom, fall)
+            yield (line.name, Say.of("{at}", at=Feet(round(here.at_ft, 1))), bottom, _fall(here, there))
 
 
-def _fall(here: BuiltLevel, there: BuiltLevel) -> Say:
+def _fall(here: BuiltLevel, there: BuiltLevel | None) -> Say:
+    if there is None:
+        return Say.of("end of the levels")
     way = abs(there.at_ft - here.at_ft)
     if way == 0:
         return Say.of("same place")
@@ -225,7 +226,7 @@ def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
                 call.what,
             )
         )
-    lines = ()
+    lines: tuple[Say, ...] = ()
     if rows:
         ours = sum((c.cost for c in after.callbacks if c.cause in OURS), Decimal(0))
         total = sum((c.cost for c in after.callbacks), Decimal(0))

@@ -1,6 +1,6 @@
 """A job file and a sheet's name in, that sheet out, and on demand a workbook of it."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from estimator.cli.way import Looked, look, priced
@@ -37,6 +37,7 @@ def made(
 
 def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
     from estimator.fieldnotes.afterwards import read_afterwards
+    from estimator.onsite.cleanout_sheet import cleanout_sheet
     from estimator.onsite.levels_sheet import levels_sheet
     from estimator.onsite.lift_sheet import lift_sheet
     from estimator.onsite.test_sheet import test_sheet
@@ -45,11 +46,15 @@ def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
 
     assert looked.job is not None and looked.tables is not None and looked.diagnosis is not None
     own = with_job_settings(looked.job, looked.tables)
-    if name == "lift":
-        return lift_sheet(looked.job, read_afterwards(job_file, looked.job), own)
-    if name == "tests":
-        return test_sheet(looked.job, looked.diagnosis, own)
-    return water_sheet(looked.job, own) if name == "water" else levels_sheet(looked.job, own)
+    job, diagnosis = looked.job, looked.diagnosis
+    sheets: dict[str, Callable[[], SiteSheet]] = {
+        "tests": lambda: test_sheet(job, diagnosis, own),
+        "water": lambda: water_sheet(job, own),
+        "levels": lambda: levels_sheet(job, own),
+        "cleanout": lambda: cleanout_sheet(job, own),
+        "lift": lambda: lift_sheet(job, read_afterwards(job_file, job), own),
+    }
+    return sheets[name]()
 
 
 def _of_an_option(

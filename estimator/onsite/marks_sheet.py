@@ -9,6 +9,7 @@ from estimator.model.say import Dollars, Feet, Say
 from estimator.model.works import Opening
 from estimator.onsite.positions import Errors, FromWall, from_walls
 from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.onsite.stop_places import stop_places
 from estimator.tables.tables import Tables
 
 NAME = "marks"
@@ -40,6 +41,7 @@ def marks_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     blocks = (
         Block(heading=Say.of("Corners: half the width to each side of these points"), heads=heads, rows=rows),
         _stop_lines(openings),
+        stop_places(openings, job),
         Block(
             heading=Say.of("What one more locate saves"),
             lines=tuple(_savings(option, openings, job, errors, confidence)),

@@ -11,7 +11,10 @@ JobOrFolder = Annotated[
     Path, typer.Argument(metavar="JOB", help="The job file; a folder of jobs lists who owes what since when.")
 ]
 Letter = Annotated[str, typer.Option("--option", metavar="LETTER", help="The option sold; else the accepted one.")]
-Paid = Annotated[str, typer.Option("--paid", metavar="NAME", help='Money came in for this payment or change order, such as "deposit".')]
+Paid = Annotated[
+    str,
+    typer.Option("--paid", metavar="NAME", help='Money came in for this payment or change order, such as "deposit".'),
+]
 Due = Annotated[
     str,
     typer.Option(

@@ -7,7 +7,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 
-SHEETS = ("tests", "water", "levels", "marks", "grade", "lift", "record", "callbacks")
+SHEETS = ("tests", "water", "levels", "marks", "grade", "cleanout", "lift", "record", "callbacks")
 
 
 def _sheet(name: str) -> str:
@@ -22,7 +22,7 @@ SheetName = Annotated[
         parser=_sheet,
         metavar="SHEET",
         help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted. "
-        "marks: where to open. grade: the line and grade to lay. lift: what a foundation lift did to the drain. record: what was built, warranties, callbacks. callbacks: "
+        "marks: where to open. grade: the line and grade to lay. cleanout: where to probe for a buried one. lift: what a foundation lift did to the drain. record: what was built, warranties, callbacks. callbacks: "
         "counted by way of repair, JOB being a folder of jobs.",
     ),
 ]

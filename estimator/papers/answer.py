@@ -3,7 +3,7 @@
 from estimator.model.offer import Option
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page, run_in
+from estimator.papers.page import Page, capital, run_in
 from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
@@ -127,7 +127,7 @@ def _found(letter: Letter, page: Page) -> None:
         if entries:
             page.line(head, "bold")
             for entry in entries:
-                page.add(Cell(entry.letter, "letter"), Cell(_capital(letter.say(entry.short)), "small", 2))
+                page.add(Cell(entry.letter, "letter"), Cell(capital(letter.say(entry.short)), "small", 2))
     if not quote.found:
         page.line(speak("We found no damage in the pipe we inspected."))
     run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
@@ -143,10 +143,6 @@ def _tests(letter: Letter) -> str:
     out = [speak("Water test FAILED: {sections}.", sections=failed)] if failed else []
     out += [speak("Passed: {sections}.", sections=passed)] if passed else []
     return " ".join(out) or speak("Water test: no result.")
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _accept(letter: Letter, page: Page) -> None:

@@ -3,7 +3,7 @@
 from estimator.model.offer import Option
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
+from estimator.papers.page import Page, capital
 from estimator.quote.recommend import cured
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
@@ -76,6 +76,6 @@ def _after(letter: Letter, page: Page) -> None:
     if quote.blocked:
         page.line(speak("Not offered"), "bold")
         for group in quote.not_offered:
-            page.line(letter.say(group.text), "small")
+            page.line(capital(letter.say(group.text)), "small")
     if quote.if_cleaned:
         page.line(speak("If you only clean the pipe: {what}", what=quote.if_cleaned), "small")

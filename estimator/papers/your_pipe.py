@@ -3,7 +3,7 @@
 from estimator.model.found import Found
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page, run_in
+from estimator.papers.page import Page, capital, run_in
 from estimator.sheets.book import Cell, Picture, Row, Sheet
 
 WIDTHS = (4.0, 65.0, 25.0)
@@ -26,7 +26,7 @@ def pipe_sheet(letter: Letter) -> Sheet:
 
 def _finding(letter: Letter, page: Page, found: Found) -> None:
     """Its sentence; where a still was handed in, that beside it in a row of its height."""
-    text, [still, *_] = _capital(letter.say(found.text)), [*stills(letter, found), ""]
+    text, [still, *_] = capital(letter.say(found.text)), [*stills(letter, found), ""]
     if not still:
         page.add(Cell(found.letter, "letter"), Cell(text, "small", 2))
         return
@@ -49,7 +49,3 @@ def _inspected(letter: Letter, page: Page) -> None:
     run_in(page, speak("Inspected"), letter.all(quote.seen))
     run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
     run_in(page, speak("Tested"), letter.all(quote.tests))
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

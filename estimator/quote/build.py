@@ -16,7 +16,7 @@ from estimator.quote.facts import facts
 from estimator.quote.option import option
 from estimator.quote.refuse import reasons
 from estimator.quote.stays import all_repairs
-from estimator.quote.titles import told_apart
+from estimator.quote.titles import WORDS, told_apart
 from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables
 
@@ -85,6 +85,9 @@ def not_offered(blocked: Sequence[Verdict], chosen: Sequence[Chosen], tables: Ta
 
 
 def _named(verdict: Verdict, tables: Tables) -> Say:
+    """The way by its name in a word or two, the firm's own title where it has no such name, before the reason."""
+    if short := WORDS.get(verdict.method):
+        return Say.of("{way}: {why}", way=short, why=verdict.homeowner)
     try:
         row = tables.method(verdict.method)
     except KeyError:

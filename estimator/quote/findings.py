@@ -116,7 +116,7 @@ def _entry(line: Line, alike: tuple[Finding, ...], diagnosis: Diagnosis) -> Foun
 def _named(finding: Finding, line: Line) -> Say:
     """Its name alone; what was not seen for certain is called possible."""
     name = in_words(finding, line)
-    return Say.of("possible: {what}", what=name) if _suspected(finding) else name
+    return Say.of("{what} (possible)", what=name) if _suspected(finding) else name
 
 
 def _suspected(finding: Finding) -> bool:
@@ -153,7 +153,7 @@ def _found(line: Line, finding: Finding) -> Say:
         "line": where.line_name(line),
     }
     if _suspected(finding):
-        return Say.of("{line}, {place}, {distance}: possible: {what}. Not confirmed.", **words)
+        return Say.of("{line}, {place}, {distance}: {what}; possible, not confirmed.", **words)
     return Say.of("{line}, {place}, {distance}: {what}.", **words)
 
 

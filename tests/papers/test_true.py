@@ -1,0 +1,177 @@
+"""Statements of the homeowner's papers are facts of works, schedule and diagnosis, over every whole house of tests/jobs."""
+
+import re
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from estimator.cli.way import priced
+from estimator.model.offer import Option, Quote
+from estimator.model.problem import CannotGoOn
+from estimator.papers import option_words
+from estimator.papers.homeowner import homeowner
+from estimator.papers.letter import Letter
+from estimator.papers.line_items import by_class
+from estimator.papers.option_sheet import received, terms_of
+from estimator.quote.lengths import on_paper
+from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended
+from estimator.sheets.book import Book, Formula
+from tests.wording.plain_english import LONGEST, MEAN, sentences, words
+
+JOBS = Path(__file__).parents[1] / "jobs"
+NAMES = sorted(path.parent.name for path in JOBS.glob("*/job.toml"))
+
+
+@cache
+def quote_of(name: str) -> Quote | None:
+    """The quote; None where the notes leave nothing to price."""
+    try:
+        return priced(JOBS / name / "job.toml", None).quote
+    except CannotGoOn:
+        return None
+
+
+@cache
+def book_of(name: str) -> Book | None:
+    quote = quote_of(name)
+    return homeowner(quote, "en_US") if quote and quote.options else None
+
+
+def offered(name: str) -> tuple[Letter, tuple[Option, ...]]:
+    quote = quote_of(name)
+    if quote is None or not quote.options:
+        pytest.skip("nothing is offered")
+    return Letter(quote, "en_US"), quote.options
+
+
+def texts(book: Book) -> list[str]:
+    return [str(c.value) for sheet in book.sheets for row in sheet.rows for c in row.cells if isinstance(c.value, str)]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_floor_is_said_to_be_cut_exactly_where_the_works_cut_one(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        said = option_words.floors(letter, option)
+        assert (said == "none") == (not option.works.floors and not option.floor_sf), (option.letter, said)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_days_on_the_papers_are_those_of_the_schedule(name: str) -> None:
+    _, options = offered(name)
+    for option in options:
+        assert option.days_on_site == option.schedule.days_on_site
+        assert option.days_without_drains == option.schedule.days_without_drains
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_each_defect_is_repaired_or_left_in_each_option_as_its_scope_says(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        left = {need.id for need in option.scope.leaves}
+        for found in letter.quote.found:
+            if left & set(found.needs):
+                assert not cured(found, option), (option.letter, found.letter)
+            answered = {n for r in option.scope.repairs for one in (*r.first, r) for n in one.answers} - left
+            if found.needs and set(found.needs) <= answered:
+                assert cured(found, option), (option.letter, found.letter)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_feet_in_the_scope_are_those_of_the_repairs(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        for repair, said in zip(option.scope.repairs, option.does[-len(option.scope.repairs) :], strict=False):
+            if repair.method in ("reroute", "isolation test", "visit", "look and see") or repair.first:
+                continue
+            line = letter.quote.job.line(repair.line)
+            feet = [value for gap, value in said.words if gap == "length"]
+            assert feet and feet[0].ft == pytest.approx(on_paper(line, repair.stretch.length_ft))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_included_is_never_excluded_and_what_is_promised_is_in_the_work(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        terms = terms_of(letter, option)
+        assert not set(terms["Included"]) & set(terms["Not included"])
+        has = {n: any(t.value(n) for t in option.takeoffs) for n in ("films_after", "tests", "permits")}
+        promised = " ".join(received(letter, option))
+        assert ("after the work" in promised) == has["films_after"]
+        assert ("inspector" in promised) == has["permits"]
+        if option.water_test != "not promised":
+            assert "water test reading" in promised
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_line_items_are_few_and_add_up(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        items = [line for part in by_class(letter, option) for line, _ in part]
+        assert sum(line.amount for line in items) + option.price.tax == option.price.total
+        assert len(items) <= 18
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_we_recommend_only_a_firm_price_that_repairs_all_that_must_be(name: str) -> None:
+    letter, options = offered(name)
+    best = recommended(letter.quote)
+    if best is None:
+        assert not any(o.fixed and (only_prepares(o) or cures_all_now(letter.quote, o)) for o in options)
+    elif not letter.quote.job.wishes.recommend:
+        assert best.fixed and (only_prepares(best) or cures_all_now(letter.quote, best))
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_price_that_is_not_firm_can_be_signed_and_paid_nowhere(name: str) -> None:
+    letter, options = offered(name)
+    book = book_of(name)
+    assert book is not None
+    page = next(s for s in book.sheets if s.name == "Agreement")
+    cells = [c for row in page.rows for c in row.cells]
+    for option in options:
+        amounts = [c for c in cells if c.value == option.price.total and not isinstance(c.value, Formula)]
+        same = any(o.fixed and o.price.total == option.price.total for o in options)
+        assert bool(amounts) == (option.fixed or same), option.letter
+    if not any(o.fixed for o in options):
+        assert not [c for c in cells if "Payments" in str(c.value)]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_to_repair_is_never_said_of_a_house_with_a_defect(name: str) -> None:
+    quote, book = quote_of(name), book_of(name)
+    if book is None or quote is None:
+        pytest.skip("nothing is offered")
+    said = "We found no damage in the pipe we inspected." in texts(book)
+    assert said == (not quote.found)
+
+
+LAW = "Notice of Cancellation"
+BY_LAW = re.compile(r"^You, the buyer, may cancel")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_sentences_are_short(name: str) -> None:
+    """At most 25 words and 15 in the mean: as the tables' own test; the law's words are the law's."""
+    book = book_of(name)
+    if book is None:
+        pytest.skip("nothing is offered")
+    said = [
+        t
+        for sheet in book.sheets
+        if sheet.name != LAW
+        for row in sheet.rows
+        for c in row.cells
+        if isinstance(t := c.value, str)
+    ]
+    every = [
+        one
+        for text in said
+        if not BY_LAW.match(text)
+        for part in re.split(r"[;:] |\n| · ", text)
+        for one in sentences(part)
+    ]
+    counts = [words(one) for one in every if words(one) > 3]
+    assert [one for one in every if words(one) > LONGEST] == []
+    assert sum(counts) / len(counts) <= MEAN

@@ -85,8 +85,8 @@ def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say,
     if any(t.value("branches") + t.value("branches_tunnel") + t.value("reinstatements") > 0 for t in takeoffs):
         out.append(Say.of("Side drains beyond the new fittings."))
     if scope.leaves:
-        left = tuple(dict.fromkeys(_left(job, scope, i) for i in range(len(scope.leaves))))
-        out.append(Say.of("Left as it is: {left}.", left=left))
+        left = dict.fromkeys(_left(job, scope, i) for i in range(len(scope.leaves)))
+        out += [Say.of("Left as it is: {left}.", left=one) for one in left]
     return tuple(say for say in out if say is not None)
 
 

@@ -99,6 +99,8 @@ class Assign:
     def _amounts(self) -> None:
         """Inches, percents and fractions to the thing they stand with."""
         r = self.r
+        if not self.drafts and self.numbers.percents and "water" in r.words().split():
+            self.drafts.append(Draft("sag", self.numbers.percents[0][0], 0))
         for n, pair in self.numbers.percents:
             target = self._nearest(n, [d for d in self.drafts if d.finding and d.word not in ("utility",)])
             if target is not None:
@@ -196,7 +198,7 @@ class Assign:
                 and not target.grade
                 and not (r.text(n) in ("some", "a little", "little", "bit", "few", "a few", "small") and target.percent)
             ):
-                if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in ("hole", "crack", "gap"):
+                if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in ("hole", "crack", "gap", "blocked"):
                     r.used.add(n)
                     continue
                 target.grade = r.atoms[n].means["grade"]
@@ -211,6 +213,11 @@ class Assign:
         self._sides(findings)
         doubts = r.where("doubt")
         marks = [n for n in range(len(r.atoms)) if r.is_mark(n, "?")]
+        lives = [n for n in r.where("live") if r.atoms[n].means["live"] in ("live", "dead")]
+        branch = next((d for d in self.drafts if d.word == "branch"), None)
+        if branch is not None and any(0 < n - k <= 2 for n in lives for k in doubts) or any(0 < k - n <= 1 for n in lives for k in marks):
+            r.ask.append(("live or dead? Run water into it and look", ("LIVE", "DEAD")))
+            return
         if doubts or marks:
             r.used |= set(doubts)
             named = next((d for d in self.drafts if d.name), None)

@@ -18,6 +18,9 @@ DEGREES = {90.0, 45.0, 22.5, 22.0, 30.0, 60.0, 11.25, 11.0, 88.0, 72.0}
 FARTHEST_LEAP_FT = 150.0
 """A reading this far past all before it is doubted: push cables are mostly 100 to 325 ft (common practice)."""
 MOST_READING_FT = 400.0
+BEFORE_A_READING = ("at", "till", "starts", "ends", "rises", "out of water", "change")
+BEFORE_AN_END = ("till", "ends", "out of water")
+"""Classes of the lexicon: a number after such a word is a footage, or the footage where a stretch ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,35 +80,9 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
     score = 0.0
     if n == 0 or all(r.is_mark(k, "~@#") or "at" in r.text(k).split() for k in range(n)):
         score += 3
-    before = r.text(n - 1)
-    if before in (
-        "at",
-        "@",
-        "from",
-        "on",
-        "past",
-        "en",
-        "starts at",
-        "de",
-        "desde",
-        "is at",
-        "ends at",
-        "stopped at",
-        "a",
-        "sta",
-        "station",
-        "@ ",
-        "around",
-        "near",
-        "about",
-        "out at",
-        "beyond",
-        "after",
-        "starting at",
-        "here",
-        "till",
-        "located at",
-    ) or r.is_mark(n - 1, "@~"):
+    before = r.atoms[n - 1] if n else None
+    only = not ("till" in before.means and any(r.number(k) for k in range(n))) if before else True
+    if before and only and (r.is_mark(n - 1, "@~") or any(c in before.means for c in BEFORE_A_READING)):
         score += 4
     if t.point:
         score += 3
@@ -113,6 +90,8 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         score += 2
     if n == len(r.atoms) - 1:
         score += 2
+    if t.kind == "num" and "/" in t.text and t.value < 7 and "branch" in kinds:
+        score -= 4  # 1-1/2 is a size
     if r.text(n + 1) in ("on", "onward", "on out", "onwards", "en adelante"):
         score += 2
     if t.kind == "in":
@@ -163,26 +142,7 @@ def _to_before(r: "Reader", n: int, first: int | None) -> bool:
     k = n - 1
     steps = 0
     while k >= 0 and steps < 3:
-        text = r.text(k)
-        if text in (
-            "to",
-            "thru",
-            "til",
-            "till",
-            "hasta",
-            "until",
-            "through",
-            "clear to",
-            "a",
-            "ends at",
-            "out to",
-            "all the way to",
-            "ends",
-            "on to",
-            "up to",
-            "down to",
-            "stops at",
-        ) or r.is_mark(k, ">-"):
+        if r.is_mark(k, ">-") or any(c in r.atoms[k].means for c in BEFORE_AN_END):
             return True
         if r.number(k) is not None:
             return False

@@ -42,7 +42,7 @@ def correction(r: "Reader") -> "Meaning | None":
     instead = "instead" in said or no_first
     if not instead or (not before and "instead" not in said):
         return None
-    numbers = [(n, t) for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    numbers = [(n, t) for n in range(len(r.atoms)) if (t := r.number(n)) is not None and not (n > 1 and "no" in r.atoms[n - 1].means)]
     first = numbers[0][0] if numbers else len(r.atoms)
     marker = next((n for n, a in enumerate(r.atoms) if "correct" in a.means or (n == 0 and no_first)), 0)
     if numbers and first < marker:
@@ -109,6 +109,8 @@ def correction(r: "Reader") -> "Meaning | None":
         new, count = re.subn(r"(?<![\w.])\d+(?:\.\d+)?in\b", f"{shown(t.value)}in", rest, count=1)
         new = new if count else f"{rest} {shown(t.value)}in"
         return Meaning(rows=(f"{where} {new}",), instead=True, score=9)
+    if t.kind == "pct" and t.value > 100:
+        return Meaning(asked=f"{shown(t.value)} percent is more than the whole pipe; how much?", score=9)
     if t.kind == "pct" and not more:
         new, count = re.subn(r"\d+(?:\.\d+)?(?:\.\.\d+(?:\.\d+)?)?%", f"{shown(t.value)}%", rest, count=1)
         new = new if count else re.sub(r"\b(?:light|moderate|severe)\b", "", rest) + f" {shown(t.value)}%"

@@ -121,16 +121,17 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         out.count = int(t.value)
         take(n, n + 1)
         return True
-    if r.has("place", "tree") or r.has("place", "crossing") or r.has("utility") or r.has("unclear", "footing"):
+    utility = r.has("utility") or r.has("unclear", "water line")
+    if r.has("place", "tree") or r.has("place", "crossing") or utility or r.has("unclear", "footing"):
         if length and ("away" in a1 or after in ("away", "off", "from")):
             out.lengths.append(("away", _ft(t)))
             take(n, n + 1)
             return True
-        if (r.has("utility") or r.has("place", "crossing")) and t.kind in ("in", "ft"):
+        if (utility or r.has("place", "crossing")) and t.kind in ("in", "ft"):
             label = next((lab for lab in ("above", "below") if any(lab in a.means for a in r.atoms)), "")
-            if any(w in r.words().split() for w in ("above", "over", "encima", "sobre")):
+            if any(w in r.words().split() for w in ("above", "over", "encima", "sobre", "up", "top", "overhead", "arriba")):
                 label = "above"
-            elif any(w in r.words().split() for w in ("below", "under", "underneath", "debajo")):
+            elif any(w in r.words().split() for w in ("below", "under", "underneath", "beneath", "debajo")):
                 label = "below"
             if label:
                 out.lengths.append((label, _ft(t)))
@@ -201,7 +202,8 @@ def _is_depth(r: "Reader", n: int) -> bool:
     assert t is not None
     if r.has("place", "beam") or (r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth"))):
         return False
-    if r.has("finding") and not r.has("place", "loc") and t.kind == "in":
+    watery = r.has("rises") or r.has("out of water")
+    if (r.has("finding") or watery) and not r.has("place", "loc") and t.kind == "in":
         return False  # `belly 2in deep`
     nexts = [r.atoms[k].means for k in range(n + 1, min(n + 3, len(r.atoms)))]
     near = nexts[0] if nexts else {}

@@ -24,6 +24,7 @@ class Finish(Doubts):
         self._legs()
         self._amounts()
         self._qualities()
+        self._merged()
         way, second = self._way()
         asks = list(r.ask)
         if not self.drafts and not asks:
@@ -47,6 +48,19 @@ class Finish(Doubts):
             )
         return Meaning(rows=tuple(rows), left=left, score=score)
 
+    def _merged(self) -> None:
+        """`dips at 31.5 and holds water`: one thing said in two words."""
+        first: dict[str, Draft] = {}
+        for d in list(self.drafts):
+            old = first.setdefault(d.word, d) if d.finding else d
+            if old is d or not (_bare(d) or _bare(old)):
+                continue
+            kept, gone = (old, d) if _bare(d) else (d, old)
+            kept.signs += [s for s in gone.signs if s not in kept.signs]
+            kept.leg, kept.doubt = kept.leg or gone.leg, kept.doubt or gone.doubt
+            self.drafts.remove(gone)
+            first[d.word] = kept
+
     def _way(self) -> tuple[Way, Way | None]:
         found = ways(self.r, self.numbers.free, self.drafts)
         best = found[0]
@@ -58,7 +72,7 @@ class Finish(Doubts):
             if role == "size":
                 for d in [d for d in self.drafts if d.word == "branch"]:
                     d.inch = d.inch if d.inch is not None else t.value
-                if n == 0 and "room" in self.r.atoms[1].means:
+                if n == 0 and "room" in self.r.atoms[1].means and "/" not in t.text:
                     self.counted = t.value
             elif role == "degrees":
                 next(d for d in self.drafts if d.word == "bend").degrees = t.value
@@ -268,3 +282,8 @@ class Finish(Doubts):
         return (
             way.score + 0.3 * explained + len([d for d in self.drafts if not d.short_of_amount]) - 3 * len(self.r.ask)
         )
+
+
+def _bare(d: Draft) -> bool:
+    """It says no more than that it is there, and its signs."""
+    return not (d.percent or d.inch is not None or d.clock is not None or d.grade or d.direction or d.choice)

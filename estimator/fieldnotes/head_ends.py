@@ -28,7 +28,8 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     ]
     findings = [d for d in out if d.finding]
     water = any(d.word in ("sag", "blocked", "mud", "grease", "reverse fall") for d in findings)
-    if findings and not locs:
+    water = water or r.has("rises") or r.has("out of water")
+    if (findings or water) and not locs:
         r.used |= {n for n in depths if "side" not in r.atoms[n].means}
         return
     word, n = "", 0
@@ -36,6 +37,8 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         word, n = "pothole", potholes[0]
     elif locs:
         word, n = "loc", locs[0]
+    elif numbers.tapes and not out:
+        word, n = "loc", 0
     elif inverts and (numbers.depth or not out):
         word, n = "invert", inverts[0]
     elif numbers.depth or (depths and not out and not water):

@@ -193,6 +193,7 @@ def _fitting(r: "Reader", n: int, findings: list[Draft], sign: str) -> Draft | N
         "broken": ("crack", "collapse"), "soft": ("blocked", "grease", "scale"), "hard": ("blocked", "scale"), "cut yearly": ("roots",),
         "no flow": ("collapse", "blocked", "roots"), "several": ("crack", "hole", "gap", "offset", "leak"), "catches paper": ("fitting", "offset", "roots", "intruding", "scale", "crack", "hole"),
         "only in use": ("sag",), "drip": ("leak",), "loose": ("collapse", "crack"), "sharp": ("channel", "hole", "crack", "collapse"), "smooth": ("channel",),
+        "drags": ("roots", "offset", "gap", "crack", "hole", "collapse", "channel", "scale", "oval", "intruding", "fitting", "grease", "mud", "sag", "blister"),
     }.get(sign)  # fmt: skip
     fitting = [d for d in findings if takes is None or d.word in takes]
     same = [d for d in fitting if d.clause == r.clause[n]]

@@ -1,5 +1,6 @@
 """Words that hold from there on in (pipe, ground, rooms); what a line may mean by them, out."""
 
+import itertools
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import SIZES_IN
@@ -27,6 +28,16 @@ def _pipe_beside(r: "Reader", out: list[Draft]) -> None:
             r.used.add(n)
 
 
+def _pipe_changed(r: "Reader", out: list[Draft]) -> None:
+    """`34 pvc to clay offset 1in`: from one material to another, and what was found there."""
+    where = [n for n in r.where("material") if n not in r.used and "finding" not in r.atoms[n].means]
+    for a, b in itertools.pairwise(where):
+        between = range(a + 1, b)
+        if between and all("change" in r.atoms[k].means or "plain" in r.atoms[k].means for k in between):
+            out.append(Draft("pipe", b, r.clause[b], choice=r.atoms[b].means["material"]))
+            r.used |= {a, b, *between}
+
+
 def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     where = [n for n in r.where("material") if n not in r.used]
     words = {d.word for d in out}
@@ -34,7 +45,13 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     sizes = [(n, v) for n, v in numbers.inches if v in SIZES_IN]
     if not where:
-        if numbers.sizes and not out:
+        pair = next((n for n in numbers.free if _two_sizes(r, n)), None)
+        if pair is not None and not out and len(numbers.free) > 1 and not r.has("zone") and not r.has("room"):
+            token = r.number(pair)
+            out.append(Draft("size", pair, r.clause[pair], inch=token.to if token else None))
+            numbers.free.remove(pair)
+            r.used |= {pair, *r.where("change"), *r.where("starts")}
+        elif numbers.sizes and not out:
             n, _a, b = numbers.sizes[0]
             out.append(Draft("size", n, r.clause[n], inch=b))
             numbers.sizes.clear()
@@ -84,6 +101,12 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     elif sizes:
         out.append(Draft("size", sizes[-1][0], r.clause[sizes[-1][0]], inch=sizes[-1][1]))
         numbers.inches = [x for x in numbers.inches if x not in sizes]
+
+
+def _two_sizes(r: "Reader", n: int) -> bool:
+    """`goes 4 to 6 at 41`: one pipe size, then another."""
+    t = r.number(n)
+    return t is not None and t.kind == "range" and not t.tight and {t.value, t.to} <= set(SIZES_IN) and t.value != t.to
 
 
 def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:

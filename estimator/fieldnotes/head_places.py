@@ -38,8 +38,8 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     left_room = (
         not branches
         and not findings
-        and rooms
-        and any(r.text(n) in ("left", "right", "izq", "der") for n in r.where("side"))
+        and (rooms or (r.has("live") and numbers.inches))
+        and any(r.atoms[n].means["side"] in ("left", "right") for n in r.where("side"))
         and not r.has("under")
         and not r.has("place", "loc")
         and not r.has("place", "bend")
@@ -148,7 +148,7 @@ def _bend_by_degrees(r: "Reader") -> bool:
 
 
 def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int], rooms: list[int]) -> None:
-    n = branches[0] if branches else rooms[0]
+    n = (branches or rooms or r.where("side"))[0]
     draft = Draft("branch", n, r.clause[n])
     if any(r.text(k) in ("tap",) for k in branches) and r.has("reach") and not rooms:
         return

@@ -9,7 +9,7 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 from estimator.fieldnotes.head_ends import _ends
 from estimator.fieldnotes.head_findings import _findings, _signs, _states
-from estimator.fieldnotes.head_holds import _pipe_beside, _pipes, _rooms, _zones
+from estimator.fieldnotes.head_holds import _pipe_beside, _pipe_changed, _pipes, _rooms, _zones
 from estimator.fieldnotes.head_places import _places
 from estimator.fieldnotes.head_words import _asked
 
@@ -34,6 +34,7 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
         _unclear(r, out)
     elif not any(d.word in ("branch", "loc") for d in out):
         _pipe_beside(r, out)
+        _pipe_changed(r, out)
     return sorted(out, key=lambda d: d.at)
 
 
@@ -52,6 +53,11 @@ def _dangers(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
 
 def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     where = r.where("utility")
+    lines = r.where("unclear", "water line")
+    if lines and not where and r.has("place", "crossing"):
+        out.append(Draft("crossing", lines[0], r.clause[lines[0]], choice="water", lengths=list(numbers.lengths)))
+        numbers.lengths.clear()
+        r.used |= {*lines, *r.where("place", "crossing")}
     if not where or any(d.word == "utility" for d in out):
         return
     n = where[0]
@@ -84,7 +90,10 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
 def _unclear(r: "Reader", out: list[Draft]) -> None:
     if out or r.ask:
         return
+    water, crossing = r.where("unclear", "water line"), r.where("place", "crossing")
     for n in r.where("unclear"):
+        if n in water and crossing:  # it says that it crosses
+            continue
         r.used.add(n)
         _asked(r, r.atoms[n].means["unclear"])
         return

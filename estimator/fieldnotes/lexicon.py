@@ -1,9 +1,10 @@
 """The words of a log as people type them, from lexicon.toml; a line's tokens in, its atoms (words with what they may mean) out."""
 
+import itertools
 import re
 import tomllib
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -19,6 +20,14 @@ Meanings = Mapping[str, str]  # class -> meaning
 GUARDED = ("danger", "utility", "live")
 """Classes no misspelling is ever put right to: gas, cross bore, tendon, live or dead. So is `cannot pass`."""
 SHORTEST_SLIP = 4  # letters: `hle` may be anything
+FILLERS = frozenset(
+    "the a an is are was were its it of all my our this that really very just totally completely kinda sorta pretty super "
+    "real right now about el la los las un una muy esta estan bien".split()
+)
+"""Words that may stand inside a phrase without changing it: `bottom is all rotted out`. No `no` is among them."""
+MOST_FILLERS = 2  # in a row
+LOOSE = ("finding", "sign", "danger", "utility", "through", "rises", "out of water", "remark", "live", "fraction", "correct")
+"""Classes whose phrases hold with fillers between their words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,9 +72,13 @@ class Lexicon:
                 if "alone" in entry:
                     self.alone[cls, meaning] = entry["alone"]
                 for listed in ("say", "short", "slip", "es"):
-                    for phrase in entry.get(listed, ()):
+                    for phrase in itertools.chain.from_iterable(map(_each, entry.get(listed, ()))):
                         self.phrases[_key(phrase)].setdefault(name, meaning)
         self.longest = max(len(key) for key in self.phrases)
+        self.from_word: dict[str, list[tuple[str, ...]]] = defaultdict(list)
+        for key, means in self.phrases.items():
+            if len(key) > 1 and any(c in means for c in LOOSE):
+                self.from_word[key[0]].append(key)
         single = [key[0] for key in self.phrases if len(key) == 1 and len(key[0]) >= SHORTEST_SLIP]
         self.single = sorted(single)
         parts = {word for key in self.phrases for word in key}
@@ -80,6 +93,17 @@ class Lexicon:
     def guarded(self, key: tuple[str, ...]) -> bool:
         means = self.phrases.get(key, {})
         return any(c in means for c in GUARDED) or means.get("sign") == "cannot pass" or means.get("no") is not None
+
+
+def _each(phrase: str) -> Iterator[str]:
+    """A phrase written with choices, each of them: `{cant,wont} pass`; an empty choice leaves the word out.
+
+    >>> list(_each("{cant,wont} {get ,}thru"))
+    ['cant get thru', 'cant thru', 'wont get thru', 'wont thru']
+    """
+    parts = re.split(r"\{([^}]*)\}", phrase)
+    for chosen in itertools.product(*(part.split(",") if n % 2 else [part] for n, part in enumerate(parts))):
+        yield "".join(chosen)
 
 
 def _key(phrase: str) -> tuple[str, ...]:
@@ -163,11 +187,32 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
                 found = Atom(" ".join(key), n, n + size - 1, lex.phrases[right], slip=True)
             if found:
                 break
-        if found is None:
-            found = _single(token, n)
+        loose = _loose(tokens, n, found.last - n + 1 if found else 1)
+        found = loose or found or _single(token, n)
         out.append(found)
         n = found.last + 1
     return out
+
+
+def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:
+    """The longest phrase that begins here and has fillers between its words."""
+    if tokens[n].kind != "word":
+        return None
+    lex = lexicon()
+    best: tuple[int, int, tuple[str, ...]] | None = None
+    for key in lex.from_word.get(_words(tokens[n]), ()):
+        at, ok = n + 1, True
+        for word in key[1:]:
+            skipped = 0
+            while at < len(tokens) and _words(tokens[at]) != word and _words(tokens[at]) in FILLERS and skipped < MOST_FILLERS:
+                at, skipped = at + 1, skipped + 1
+            if at >= len(tokens) or tokens[at].kind != "word" or _words(tokens[at]) != word:
+                ok = False
+                break
+            at += 1
+        if ok and len(key) > longer_than and (best is None or len(key) > best[0]):
+            best = (len(key), at - 1, key)
+    return Atom(" ".join(best[2]), n, best[1], lex.phrases[best[2]]) if best else None
 
 
 def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:

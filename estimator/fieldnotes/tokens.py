@@ -25,6 +25,17 @@ _WORD_INCHES = (
     (re.compile(r"\ban inch\b|\ba inch\b|\buna pulgada\b", re.IGNORECASE), '1"'),
     (re.compile(r"\b(?:a )?couple (?:of )?inch(?:es)?\b", re.IGNORECASE), '2"'),
 )
+_AND_A_HALF = re.compile(r"(\d) ?(?:&|\+|and|n) (?:a |one )?(half|quarter)\b", re.IGNORECASE)
+_WORDS_FOR = (
+    (re.compile(r"\b(quarter|1 quarter) (?=bend|turn)"), "1/4 "),
+    (re.compile(r"\b(eighth|1 eighth) (?=bend|turn)"), "1/8 "),
+    (re.compile(r"\b(sixteenth) (?=bend|turn)"), "1/16 "),
+    (re.compile(r"\b(?:2|two|double|dbl|back to back) (45|22\.5|22|90)s?\b(?!\s?(?:ft|in|'|\"))"), r"\1 bend"),
+    (re.compile(r"\b(45|90|22)s\b"), r"\1"),
+    (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
+    (re.compile(r"\bh2o\b"), "water"),
+)
+_LARGE_AND_FRACTION = re.compile(r"([1-9]\d|[7-9]) \d{1,2}/\d")
 _TWO_WAY = re.compile(r"\b(?:2|two)[ -]?way\b", re.IGNORECASE)
 _VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
 
@@ -51,7 +62,7 @@ _PATTERN = re.compile(
       | (?P<metric>{_DEC}\s?(?:mm|cm|m)\b)
       | (?P<range>~?{_DEC}{_TO}~?{_DEC}(?![\w/]|\.\d)(?!\s?(?:'|"|ft\b|in\b)\s?\d?))
       | (?P<frac>{_FRAC}{_END})
-      | (?P<mixed>{_INT}[ ]{_FRAC}{_END})
+      | (?P<mixed>{_INT}[ -]{_FRAC}{_END})
       | (?P<num>~?{_DEC})(?P<ish>ish\b)?
       | (?P<word>[^\W\d_]+(?:['./&-][^\W\d_]+)*\.?)
       | (?P<mark>[,;:&+>?=!#@~/-]|→)
@@ -145,6 +156,9 @@ def normal(text: str) -> str:
     for pattern, new in _WORD_INCHES:
         text = pattern.sub(new, text)
     text = _TWO_WAY.sub("twoway", text)
+    text = _AND_A_HALF.sub(lambda m: m[1] + {"half": ".5", "quarter": ".25"}[m[2].lower()], text)
+    for pattern, new in _WORDS_FOR:
+        text = pattern.sub(new, text)
 
     def number(match: re.Match[str]) -> str:
         alone = match.group().strip().lower()
@@ -171,6 +185,10 @@ def tokens(text: str) -> list[Token]:
             continue
         match = _PATTERN.match(text, at)
         assert match is not None  # `other` takes any character
+        apart = _LARGE_AND_FRACTION.match(text, at) if match.lastgroup == "inch" else None
+        if apart:  # `33 1/2" offset`: a reading and half an inch
+            match = _PATTERN.match(text, at, apart.end(1))
+            assert match is not None
         out.append(_token(match))
         at = match.end()
     return out

@@ -2,32 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.drafts import TAKES_INCHES, TAKES_PERCENT, Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
-
-
-TAKES_INCHES = (
-    "roots",
-    "offset",
-    "gap",
-    "crack",
-    "hole",
-    "sag",
-    "scale",
-    "grease",
-    "oval",
-    "intruding",
-    "blocked",
-    "mud",
-    "channel",
-    "blister",
-    "reverse fall",
-    "leak",
-    "fitting",
-)
 
 
 class Assign:
@@ -99,10 +78,12 @@ class Assign:
     def _amounts(self) -> None:
         """Inches, percents and fractions to the thing they stand with."""
         r = self.r
-        if not self.drafts and self.numbers.percents and "water" in r.words().split():
-            self.drafts.append(Draft("sag", self.numbers.percents[0][0], 0))
         for n, pair in self.numbers.percents:
-            target = self._nearest(n, [d for d in self.drafts if d.finding and d.word not in ("utility",)])
+            takes = [d for d in self.drafts if d.finding and d.word not in ("utility",)]
+            waits = [d for d in takes if d.short_of_amount]
+            target = self._nearest(n, takes)
+            if target is not None and waits and target.word not in TAKES_PERCENT:
+                target = self._nearest(n, waits)
             if target is not None:
                 target.percent = pair if target.percent is None or pair[1] > target.percent[1] else target.percent
         for n in r.where("fraction"):
@@ -117,6 +98,8 @@ class Assign:
                 )
                 r.used.add(n)
                 if target is not None:
+                    if target.word == "sag" and target.percent:
+                        continue
                     if target.word == "sag":
                         if "full" not in target.signs:
                             target.signs.append("full")
@@ -198,7 +181,12 @@ class Assign:
                 and not target.grade
                 and not (r.text(n) in ("some", "a little", "little", "bit", "few", "a few", "small") and target.percent)
             ):
-                if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in ("hole", "crack", "gap", "blocked"):
+                if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in (
+                    "hole",
+                    "crack",
+                    "gap",
+                    "blocked",
+                ):
                     r.used.add(n)
                     continue
                 target.grade = r.atoms[n].means["grade"]
@@ -212,10 +200,16 @@ class Assign:
                 d.grade = ""
         self._sides(findings)
         doubts = r.where("doubt")
+        if any("lens under" in d.signs for d in findings):  # that is why nothing was seen
+            r.used |= {n for n in doubts if r.atoms[n].means["doubt"] == "cannot tell"}
+            doubts = [n for n in doubts if n not in r.used]
         marks = [n for n in range(len(r.atoms)) if r.is_mark(n, "?")]
         lives = [n for n in r.where("live") if r.atoms[n].means["live"] in ("live", "dead")]
         branch = next((d for d in self.drafts if d.word == "branch"), None)
-        if branch is not None and any(0 < n - k <= 2 for n in lives for k in doubts) or any(0 < k - n <= 1 for n in lives for k in marks):
+        looks = any(r.text(n - 1) in ("looks", "look", "seems", "parece") for n in lives)
+        if (branch is not None and (looks or any(0 < n - k <= 2 for n in lives for k in doubts))) or any(
+            0 < k - n <= 1 for n in lives for k in marks
+        ):
             r.ask.append(("live or dead? Run water into it and look", ("LIVE", "DEAD")))
             return
         if doubts or marks:

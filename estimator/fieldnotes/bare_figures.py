@@ -30,7 +30,7 @@ class Way:
     score: float
     at: float | None
     to: float | None = None
-    more: tuple[float, ...] = ()
+    more: tuple[tuple[float, float | None], ...] = ()
     about: bool = False
     roles: tuple[tuple[int, str], ...] = ()
 
@@ -92,6 +92,8 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         score += 2
     if t.kind == "num" and "/" in t.text and t.value < 7 and "branch" in kinds:
         score -= 4  # 1-1/2 is a size
+    if r.is_mark(n + 1, ":"):
+        score += 4
     if r.text(n + 1) in ("on", "onward", "on out", "onwards", "en adelante"):
         score += 2
     if t.kind == "in":
@@ -107,7 +109,7 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         if "branch" in beside or sides:
             score -= 1 if n else 0
     if t.value in DEGREES and "bend" in kinds and not r.turned:
-        score -= 2.5
+        score -= 2.5 if t.value in (45.0, 90.0, 22.5) else 1.0
     if "loc" in kinds and n and "loc" in beside:
         score -= 2
     if t.kind == "range":
@@ -210,6 +212,9 @@ def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
     """`roots @28.5 33 36.5`: one finding at several places."""
     tokens = [r.atoms[n].token for n in free]
     plain = [t for t in tokens if t is not None and t.kind == "num"]
+    spans = [(t.value, t.to) for t in tokens if t is not None and t.kind == "range" and t.to and t.value < t.to]
+    if len(spans) == len(free) > 1 and spans == sorted(spans) and not kinds & {"hole", "branch", "bend"}:
+        return Way(7.0, *spans[0], tuple(spans[1:]))
     values = [t.value for t in plain]
     if len(plain) < 2 or len(plain) != len(free) or values != sorted(set(values)) or not kinds:
         return None
@@ -226,4 +231,4 @@ def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
         return None
     if kinds & {"branch", "bend"} and any(v in SIZES_IN or v in DEGREES for v in values):
         return None
-    return Way(6.0, values[0], None, tuple(values[1:]))
+    return Way(6.0, values[0], None, tuple((v, None) for v in values[1:]))

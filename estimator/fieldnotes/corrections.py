@@ -10,7 +10,17 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
     from estimator.fieldnotes.understand import Reader
 
-_STARTS_NO = re.compile(r"\s*(?:no+|not|nope|oops|sorry|wait|digo|perdon)\b")
+_STARTS_NO = re.compile(r"\s*(?:no+|not|nope|nah|naw|oops|sorry|wait|digo|perdon)\b")
+
+
+_WEAK = re.compile(
+    r"(?:thats|its|call|it|was|really|actually|rather|what|not|is|no es|era)(?: (?:thats|its|it|actually|was|really|like|a))*"
+)
+
+
+def strong(r: "Reader") -> bool:
+    """A word of correction that can be nothing else: `make that`, `i mean`; not `thats`, which begins any sentence."""
+    return any(a.means.get("correct") == "instead" and not _WEAK.fullmatch(a.text) for a in r.atoms)
 
 
 def correction(r: "Reader") -> "Meaning | None":
@@ -39,10 +49,24 @@ def correction(r: "Reader") -> "Meaning | None":
         r.number(second) is not None
         or (second < len(r.atoms) and ("side" in r.atoms[second].means or "correct" in r.atoms[second].means))
     )
-    instead = "instead" in said or no_first
-    if not instead or (not before and "instead" not in said):
+    words = {r.atoms[n].means["finding"].split()[0].rstrip(",") for n in findings if n not in r.denied}
+    told = before[-1] if before else ""
+    fresh = (
+        bool(words)
+        and not words & set(told.replace(",", " ").split())
+        and any((t := r.number(n)) is not None and t.kind in ("num", "range", "ft") for n in range(len(r.atoms)))
+    )
+    if fresh and not strong(r):
         return None
-    numbers = [(n, t) for n in range(len(r.atoms)) if (t := r.number(n)) is not None and not (n > 1 and "no" in r.atoms[n - 1].means)]
+    taken = {r.atoms[n].means["finding"].split()[0].rstrip(",") for n in r.denied if "finding" in r.atoms[n].means}
+    instead = "instead" in said or no_first or bool(taken & set(told.replace(",", " ").split()) and words)
+    if not instead or (not before and "instead" not in said):  # nothing is put right
+        return None
+    numbers = [
+        (n, t)
+        for n in range(len(r.atoms))
+        if (t := r.number(n)) is not None and not (n > 1 and "no" in r.atoms[n - 1].means)
+    ]
     first = numbers[0][0] if numbers else len(r.atoms)
     marker = next((n for n, a in enumerate(r.atoms) if "correct" in a.means or (n == 0 and no_first)), 0)
     if numbers and first < marker:

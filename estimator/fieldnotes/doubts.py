@@ -9,6 +9,9 @@ from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.understand import POINT_LIKE
 
+LEAST_DEPTH_FT = 0.3
+"""A pipe less deep than this lies in the slab itself: the inches are rather those of a dropped joint."""
+
 
 class Doubts(Assign):
     """What is asked back of a reading."""
@@ -207,6 +210,9 @@ class Doubts(Assign):
             return f"a branch of {shown(d.inch)} in?", best
         if d.word == "size" and d.inch is not None and d.inch not in SIZES_IN:
             return f"a pipe of {shown(d.inch)} in?", best
+        if d.word in ("loc", "depth", "pothole") and d.depth_ft is not None and d.depth_ft < LEAST_DEPTH_FT:
+            offset = Draft("offset", d.at, d.clause, inch=d.depth_ft * 12, direction="down")
+            return f"a depth of {shown(d.depth_ft * 12)} in?", (row(at, way.to, [offset]), row(at, way.to, [d]))
         if d.depth_ft is not None and d.word in ("loc", "depth", "pothole", "invert"):
             if self.bare_depth and d.depth_ft > MOST_BARE_DEPTH:
                 feet = () if d.depth_ft > DEEP_FT else (row(at, way.to, [d]),)

@@ -7,6 +7,8 @@ from estimator.model.lengths import show
 
 CLOCKS = {"top": "12", "bottom": "6", "left": "9", "right": "3"}
 NEEDS_AMOUNT = ("roots", "offset", "sag", "oval", "grease")
+TAKES_PERCENT = (*NEEDS_AMOUNT, "scale", "mud", "blocked", "intruding", "reverse fall", "channel")
+TAKES_INCHES = (*TAKES_PERCENT, "gap", "crack", "hole", "blister", "leak", "fitting")
 SAYS_HOW_MUCH = frozenset(("cannot pass", "hair", "lens under", "full", "no flow", "still flows", "flat", "broken"))
 """Signs that say how much; `drags` and `several` do not."""
 

@@ -117,6 +117,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
         and not t.point
         and n > 0
+        and not ({"at", "starts", "till"} & set(b1))
     ) and len([k for k in range(len(r.atoms)) if r.number(k)]) > 1:
         out.count = int(t.value)
         take(n, n + 1)
@@ -129,7 +130,9 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
             return True
         if (utility or r.has("place", "crossing")) and t.kind in ("in", "ft"):
             label = next((lab for lab in ("above", "below") if any(lab in a.means for a in r.atoms)), "")
-            if any(w in r.words().split() for w in ("above", "over", "encima", "sobre", "up", "top", "overhead", "arriba")):
+            if any(
+                w in r.words().split() for w in ("above", "over", "encima", "sobre", "up", "top", "overhead", "arriba")
+            ):
                 label = "above"
             elif any(w in r.words().split() for w in ("below", "under", "underneath", "beneath", "debajo")):
                 label = "below"

@@ -68,12 +68,9 @@ def labelled(r: "Reader") -> Numbers:
         elif t.kind == "in":
             out.inches.append((n, t.value))
             take(n)
-    for n, a in enumerate(r.atoms):
-        if (
-            a.text in ("flag", "bandera", "mark flag")
-            and n + 1 < last
-            and (len(word(n + 1)) == 1 or r.number(n + 1) is not None)
-        ):
+    for n, a in enumerate(r.atoms[:-1]):
+        flag = a.text in ("flag", "bandera", "mark flag") and (len(word(n + 1)) == 1 or r.number(n + 1) is not None)
+        if flag or (a.text == "mark" and len(word(n + 1)) == 1 and word(n + 1).isalpha()):
             out.flag = word(n + 1).upper()
             take(n, n + 1)
     for n, a in enumerate(r.atoms):
@@ -140,6 +137,10 @@ def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[
                     r.amount_words.add(k)
             else:
                 break
+        return
+    if round(t.value * 3, 6).is_integer():  # no rule has thirds of an inch
+        out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
+        take(n)
         return
     out.bare_fractions.append((n, t.value))
     take(n)

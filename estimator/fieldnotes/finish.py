@@ -153,12 +153,12 @@ class Finish(Doubts):
                 if d.leg in ("starts", "ends", "still"):
                     d.leg = ""
         rows = []
-        for place in (at, *way.more):
+        for place, end in ((at, to), *way.more):
             if spans:
-                rows.append(row(place, to, [copy.copy(d) for d in spans], to_end, way.about))
+                rows.append(row(place, end, [copy.copy(d) for d in spans], to_end, way.about))
             if points:
                 rows.append(
-                    row(place, to if all(d.word == "utility" for d in points) else None, points, False, way.about)
+                    row(place, end if all(d.word == "utility" for d in points) else None, points, False, way.about)
                 )
         return rows
 

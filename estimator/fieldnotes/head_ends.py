@@ -43,6 +43,8 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         word, n = "invert", inverts[0]
     elif numbers.depth or (depths and not out and not water):
         word, n = "depth", depths[0] if depths else numbers.depth[0] if numbers.depth else 0
+    if word == "depth" and (numbers.flag or numbers.tapes):
+        word = "loc"
     if not word or (word == "depth" and any(d.word in ("beam", "branch") for d in out)):
         return
     if word == "depth" and any(d.word == "bend" for d in out):

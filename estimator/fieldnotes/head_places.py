@@ -25,6 +25,13 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         )
     ):
         tied = False
+    if (
+        tied
+        and findings
+        and not numbers.inches
+        and all(r.text(n - 1) in ("at", "in", "near", "by", "from", "past", "the", "en") for n in branches)
+    ):
+        tied = False  # `roots at tee` says where
     implied = (
         not branches
         and not findings
@@ -38,7 +45,7 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     left_room = (
         not branches
         and not findings
-        and (rooms or (r.has("live") and numbers.inches))
+        and (rooms or ((r.has("live") or r.has("sign", "capped") or r.has("sign", "dry")) and numbers.inches))
         and any(r.atoms[n].means["side"] in ("left", "right") for n in r.where("side"))
         and not r.has("under")
         and not r.has("place", "loc")

@@ -23,6 +23,7 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
     if r.has("unclear", "opening") and numbers.inches:
         _asked(r, "opening")
     _findings(r, numbers, out)
+    _water(r, numbers, out)
     _states(r, numbers, out)
     _signs(r, numbers, out)
     _places(r, numbers, out)
@@ -36,6 +37,18 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
         _pipe_beside(r, out)
         _pipe_changed(r, out)
     return sorted(out, key=lambda d: d.at)
+
+
+def _water(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
+    """`22-26 half full of water`, `1 1/2in of water 28 thru 31`: water that stands, by how much there is of it."""
+    water = [n for n, a in enumerate(r.atoms) if {"water", "agua"} & set(a.text.split()) and "unclear" not in a.means]
+    much = bool(numbers.inches or numbers.percents)
+    other = any(
+        r.has(c)
+        for c in ("live", "room", "utility", "crossing", "place", "side", "material", "run", "rises", "out of water")
+    )
+    if water and much and not out and not r.ask and not other:
+        out.append(Draft("sag", water[0], r.clause[water[0]]))
 
 
 def _dangers(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:

@@ -20,13 +20,20 @@ Meanings = Mapping[str, str]  # class -> meaning
 GUARDED = ("danger", "utility", "live")
 """Classes no misspelling is ever put right to: gas, cross bore, tendon, live or dead. So is `cannot pass`."""
 SHORTEST_SLIP = 4  # letters: `hle` may be anything
-FILLERS = frozenset(
-    "the a an is are was were its it of all my our this that really very just totally completely kinda sorta pretty super "
-    "real right now about el la los las un una muy esta estan bien".split()
+MOST_FILLERS = 2  # in a row, inside a phrase
+LOOSE = (
+    "finding",
+    "sign",
+    "danger",
+    "utility",
+    "through",
+    "rises",
+    "out of water",
+    "remark",
+    "live",
+    "fraction",
+    "correct",
 )
-"""Words that may stand inside a phrase without changing it: `bottom is all rotted out`. No `no` is among them."""
-MOST_FILLERS = 2  # in a row
-LOOSE = ("finding", "sign", "danger", "utility", "through", "rises", "out of water", "remark", "live", "fraction", "correct")
 """Classes whose phrases hold with fillers between their words."""
 
 
@@ -62,10 +69,11 @@ class Lexicon:
 
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.asks = {name: Ask(a["question"], tuple(a["choices"])) for name, a in data["ask"].items()}
+        self.fillers = frozenset(data["filler"]["filler"]["say"])
         self.alone: dict[tuple[str, str], str] = {}
         self.phrases: dict[tuple[str, ...], dict[str, str]] = defaultdict(dict)
         for cls, words in data.items():
-            if cls in ("ask", "standard"):
+            if cls in ("ask", "standard", "filler"):
                 continue
             for meaning, entry in words.items():
                 name = meaning if cls == "verb" else cls  # a verb may be several: `to` reaches, and changes
@@ -79,7 +87,11 @@ class Lexicon:
         for key, means in self.phrases.items():
             if len(key) > 1 and any(c in means for c in LOOSE):
                 self.from_word[key[0]].append(key)
-        single = [key[0] for key in self.phrases if len(key) == 1 and len(key[0]) >= SHORTEST_SLIP]
+        single = [
+            key[0]
+            for key, means in self.phrases.items()
+            if len(key) == 1 and len(key[0]) >= SHORTEST_SLIP and "remark" not in means  # a slip never makes a remark
+        ]
         self.single = sorted(single)
         parts = {word for key in self.phrases for word in key}
         self.parts = frozenset(parts)
@@ -204,7 +216,12 @@ def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:
         at, ok = n + 1, True
         for word in key[1:]:
             skipped = 0
-            while at < len(tokens) and _words(tokens[at]) != word and _words(tokens[at]) in FILLERS and skipped < MOST_FILLERS:
+            while (
+                at < len(tokens)
+                and _words(tokens[at]) != word
+                and _words(tokens[at]) in lex.fillers
+                and skipped < MOST_FILLERS
+            ):
                 at, skipped = at + 1, skipped + 1
             if at >= len(tokens) or tokens[at].kind != "word" or _words(tokens[at]) != word:
                 ok = False

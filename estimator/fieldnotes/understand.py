@@ -14,6 +14,7 @@ from estimator.fieldnotes.figures import labelled
 from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.lexicon import Atom, atoms, split
 from estimator.fieldnotes.meaning import Context, Meaning
+from estimator.fieldnotes.parts import apart
 from estimator.fieldnotes.tokens import Token, normal, tokens
 
 LONGEST_LINE = 600
@@ -38,7 +39,9 @@ def understand(text: str, context: Context) -> Meaning:
 def _variants(found: list[Token]) -> Iterator[list[Token]]:
     """The tokens, and as another reading those with `34 ft 2in` taken apart."""
     yield found
-    for n, token in enumerate(found):
+    first = next((n for n, t in enumerate(found) if t.number and t.kind != "in"), 0)
+    deep = any(a.means.get("place") in ("loc", "depth", "pothole", "invert") for a in atoms(split(found)))
+    for n, token in enumerate(found[: first + 1] if deep else found):
         if (token.kind == "ft" and token.plain and "in" in token.text) or (
             token.kind == "ft" and token.plain and '"' in token.text
         ):
@@ -197,7 +200,7 @@ class Reader:
             found = whole(self)
             if found is not None:
                 return found
-        if parts := self._apart():
+        if parts := apart(self):
             each = [Reader(part, self.context).meaning() for part in parts]
             if all(m.rows and not m.asked for m in each):
                 rows = tuple(row for m in each for row in m.rows)
@@ -205,28 +208,6 @@ class Reader:
                     rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1
                 )
         return self._things()
-
-    def _apart(self) -> list[list[Atom]]:
-        """Clauses that each have a thing and a reading of their own: `tile from 27, carpet from 33`."""
-        groups: list[list[Atom]] = []
-        for _n, a in enumerate(self.atoms):
-            if a.token is not None and a.token.kind == "mark" and a.token.text in ",;":
-                groups.append([])
-                continue
-            if not groups:
-                groups.append([])
-            groups[-1].append(a)
-        groups = [g for g in groups if g]
-        if len(groups) < 2 or len(groups) > 6:
-            return []
-        for group in groups:
-            heads = any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone"))
-            readings = [a.token for a in group if a.token and a.token.kind in ("num", "range")]
-            if not heads or len(readings) != 1 or (readings[0].value < 7 and not readings[0].point):
-                return []
-            if any(a.means.get("place") == "loc" or "anchor" in a.means for a in group):
-                return []
-        return groups
 
     def part(self, start: int, skip: tuple[int, int] = (0, 0)) -> "Reader":
         """The line from one atom on; `skip` atoms left out where the line began before it."""

@@ -162,6 +162,9 @@ def remark(r: "Reader") -> "Meaning | None":
     ]
     loud = [n for n in speaks if any(c in r.atoms[n].means for c in concepts if c not in quiet)]
     readings = [n for n in range(len(r.atoms)) if (t := r.number(n)) is not None and t.kind not in ("in",)]
+    amounts = [n for n in readings if (t := r.number(n)) is not None and t.kind == "pct"]
+    if amounts and len(readings) > len(amounts) and not r.denied:
+        return None
     noted = any("remark" in a.means for a in r.atoms)
     parts = [n for n in r.where("part") if r.text(n) not in ("pipe", "line", "section", "wall", "tubo", "linea")]
     if not speaks and not parts and (noted or r.denied):

@@ -3,6 +3,7 @@
 `python -m estimator.fieldnotes.words_page` prints the table and the signs between the marks in the guide.
 """
 
+import itertools
 from pathlib import Path
 
 from estimator.fieldnotes.lexicon import lexicon
@@ -38,9 +39,9 @@ def example(word: Word) -> str:
 
 def also_said(word: str) -> list[str]:
     """The first few ways people say it, from the lexicon."""
-    phrases = ((" ".join(key), means) for key, means in lexicon().phrases.items())
-    said = [said for said, means in phrases if word in (means.get(c) for c in ("finding", "place", "zone"))]
-    return [s for s in said if s not in (word, f"{word}s")][:MOST_SAID]
+    means = lexicon().phrases.items()
+    said = (" ".join(key) for key, m in means if word in (m.get("finding"), m.get("place"), m.get("zone")))
+    return list(itertools.islice((s for s in said if s not in (word, f"{word}s")), MOST_SAID))
 
 
 def _shown(word: Word) -> str:

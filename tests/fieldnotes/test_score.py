@@ -1,6 +1,7 @@
-"""How well the reader understands people: both corpora through the judge of tests/cases/notes, in a file and in the interview.
+"""How well the reader understands people: all corpora through the judge of tests/cases/notes, in a file and in the interview.
 
-The judge and lines.toml were written from trade practice, not from the program's grammar; more.toml after it, in other words.
+The judge and lines.toml were written from trade practice, not from the program's grammar; more.toml after it, in other words. own.toml
+was written without a look at the lexicon, and scored once before anything was mended: 77 % of each half were good then.
 """
 
 import json
@@ -15,7 +16,7 @@ GOOD = {"right": ("RIGHT",), "note": ("RIGHT",), "ask": ("GUESS", "ASKED")}
 LEAST_RIGHT = 0.95
 
 
-@pytest.mark.parametrize("corpus", ["lines.toml", "more.toml"])
+@pytest.mark.parametrize("corpus", ["lines.toml", "more.toml", "own.toml"])
 def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(corpus, tmp_path):
     out = tmp_path / "score.json"
     ran = subprocess.run(

@@ -1,0 +1,67 @@
+"""A line of several things in; its parts that can each be read by themselves, out."""
+
+import itertools
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.lexicon import Atom
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+
+MOST_PARTS = 6
+
+
+def apart(r: "Reader") -> list[list[Atom]]:
+    """Parts of the line that each have a thing and a reading of their own: `tile from 27, carpet from 33`."""
+    groups: list[list[Atom]] = [[]]
+    for a in r.atoms:
+        if a.token is not None and a.token.kind == "mark" and a.token.text in ",;":
+            groups.append([])
+        else:
+            groups[-1].append(a)
+    groups = [g for g in groups if g]
+    for n, group in enumerate(groups[1:], start=1):  # `roots lt 26 29, hvy at 35`
+        head = next((a for a in groups[n - 1] if "finding" in a.means), None)
+        if head is not None and not _heads(group) and any("grade" in a.means for a in group):
+            groups[n] = [head, *group]
+    if 2 <= len(groups) <= MOST_PARTS and all(_stands_alone(g) for g in groups):
+        return groups
+    return _by_turns(r)
+
+
+def _by_turns(r: "Reader") -> list[list[Atom]]:
+    """`small offset 27 med offset 33`: each thing with its reading, one after the other."""
+    things = [n for n, a in enumerate(r.atoms) if "finding" in a.means and n not in r.denied]
+    places = [n for n, a in enumerate(r.atoms) if a.token is not None and a.token.kind in ("num", "range")]
+    if not 2 <= len(things) == len(places) <= MOST_PARTS:
+        return []
+    pairs = list(zip(things, places, strict=True))
+    if all(t < p for t, p in pairs) and all(p < t for (_, p), (t, _) in itertools.pairwise(pairs)):
+        cuts = [_begins(r, t, p) for (_, p), (t, _) in itertools.pairwise(pairs)]
+    elif all(p < t for t, p in pairs) and all(t < p for (t, _), (_, p) in itertools.pairwise(pairs)):
+        cuts = places[1:]
+    else:
+        return []
+    groups = [r.atoms[a:b] for a, b in itertools.pairwise((0, *cuts, len(r.atoms)))]
+    return groups if all(_stands_alone(g) for g in groups) else []
+
+
+def _begins(r: "Reader", thing: int, after: int) -> int:
+    """Where the part of a thing begins: `med` of `med offset 33` belongs to it."""
+    while thing - 1 > after and {"grade", "doubt", "plain"} & set(r.atoms[thing - 1].means):
+        thing -= 1
+    return thing
+
+
+def _heads(group: list[Atom]) -> bool:
+    return any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone"))
+
+
+def _stands_alone(group: list[Atom]) -> bool:
+    """It names something, and has readings that can be nothing else."""
+    readings = [a.token for a in group if a.token and a.token.kind in ("num", "range")]
+    if not _heads(group) or not readings or any(t.value < 7 and not t.point for t in readings):
+        return False
+    if len(readings) > 1 and (any(t.kind == "range" for t in readings) or not any("finding" in a.means for a in group)):
+        return False
+    return not any(a.means.get("place") == "loc" or "anchor" in a.means for a in group)

@@ -1,10 +1,14 @@
 """The homeowner's first page: what we recommend, what was found, the options with their prices, how to accept. Made for a phone."""
 
+from collections.abc import Callable
+
 from estimator.model.offer import Option
+from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, capital, run_in
-from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended
+from estimator.quote.findings import outcome
+from estimator.quote.recommend import Treated, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
@@ -90,19 +94,23 @@ def _options(letter: Letter, page: Page) -> None:
 def _in_short(letter: Letter, option: Option) -> list[str]:
     """What it repairs and leaves by letter, days, days without drains, and the most it can come to."""
     speak, found = letter.speak, letter.quote.found
-    done = [f.letter for f in found if cured(f, option)]
-    left = [f.letter for f in found if not cured(f, option)]
-    words = {"done": runs(done), "left": runs(left)}
-    out = []
-    if done:
-        out.append(
-            speak("Repairs {done}, leaves {left}.", **words) if left else speak("Repairs {done}.", done=runs(done))
-        )
+    by: dict[Treated, list[str]] = {}
+    for one in found:
+        by.setdefault(treated(one, option), []).append(one.letter)
+    out = [letter.say(DOES[word](runs(by[word]))) for word in DOES if word in by and len(by) + (word != "left") > 1]
     days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
     out.append(speak("{days} on site, {off} without drains.", days=days, off=off))
     if not option.fixed:
         return [*out, *letter.all(option.not_fixed_because[:1])]
     return [*out, option_words.not_over(letter, option)] if option.most > option.price.total else out
+
+
+DOES: dict[Treated, Callable[[str], Say]] = {
+    "repaired": lambda letters: Say.of("Repairs {letters}.", letters=letters),
+    "cleaned": lambda letters: Say.of("Cleans {letters}.", letters=letters),
+    "looked into": lambda letters: Say.of("Looks for the cause of {letters}.", letters=letters),
+    "left": lambda letters: Say.of("Leaves {letters}.", letters=letters),
+}
 
 
 def runs(letters: list[str]) -> str:
@@ -138,8 +146,8 @@ def _found(letter: Letter, page: Page) -> None:
 def _tests(letter: Letter) -> str:
     """Which sections failed and which passed, in one line; the readings stand on the next tab."""
     speak, tests = letter.speak, letter.quote.job.water_tests
-    failed = tuple(t.section for t in tests if t.result == "failed" and t.sealed is not False)
-    passed = tuple(t.section for t in tests if t.result == "passed")
+    failed = tuple(t.section for t in tests if outcome(t) == "failed")
+    passed = tuple(t.section for t in tests if outcome(t) == "passed")
     out = [speak("Water test FAILED: {sections}.", sections=failed)] if failed else []
     out += [speak("Passed: {sections}.", sections=passed)] if passed else []
     return " ".join(out) or speak("Water test: no result.")

@@ -1,14 +1,21 @@
 """Options side by side on one page: what differs, and defect by defect what each repairs or leaves."""
 
 from estimator.model.offer import Option
+from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, capital
-from estimator.quote.recommend import cured
+from estimator.quote.recommend import Treated, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
 
 LABEL_WIDTH, ALL_WIDTH = 33.0, 93.0
+TREATED: dict[Treated, Say] = {
+    "repaired": Say.of("repaired"),
+    "cleaned": Say.of("cleaned"),
+    "looked into": Say.of("looked into"),
+    "left": Say.of("left as is"),
+}
 MOST_IN_A_TABLE = 4
 """Options in one table; more columns are too narrow to read."""
 
@@ -66,7 +73,7 @@ def _defects(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     page.add(Cell(speak("What we found"), "head"), *(Cell("", "head") for _ in options))
     for found in letter.quote.found:
         name = letter.say(found.short)
-        marks = (speak("repaired") if cured(found, o) else speak("left as is") for o in options)
+        marks = (letter.say(TREATED[treated(found, o)]) for o in options)
         page.add(Cell(f"{found.letter}  {name}", "small"), *(Cell(m, "small") for m in marks))
 
 

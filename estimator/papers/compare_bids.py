@@ -71,14 +71,13 @@ def crew_safety(letter: Letter, option: Option) -> str:
 
 def side_drains(letter: Letter, takeoffs: tuple[Takeoff, ...]) -> str:
     count = sum(t.value(name) for t in takeoffs for name in ("branches", "branches_tunnel", "reinstatements"))
-    return number(count, letter.language, 0) if count else letter.speak("none known")
+    return number(count, letter.language, 0) if count else ""
 
 
 def permit(letter: Letter, option: Option) -> str:
-    speak = letter.speak
     fees = [line for line in option.price.lines if line.price_class == "pass-through"]
     if not fees:
-        return speak("none known")
+        return ""
     return "; ".join(f"{letter.text(line)}: {money(line.amount, letter.language)}" for line in fees)
 
 

@@ -17,6 +17,8 @@ from estimator.wording.plain import ONE, UNITS, in_plain_words
 
 WIDTHS = (61.0, 20.0, 13.0)
 AMOUNT = 2
+LONG_TABLE = 40
+"""Line items; a longer table has its head on every page."""
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
 NOTHING_BUILT = ("clean", "isolation test", "look and see", "visit")
 
@@ -34,11 +36,13 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     page.line(" ".join(letter.all(option.does)))
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
+    head = len(page.rows) + 1
     total = _work(letter, page, option)
+    long = len(page.rows) - head > LONG_TABLE
     _extras(letter, page, option, total)
     _days(letter, page, option)
     _terms(letter, page, option)
-    return letter.close(page)
+    return letter.close(page, repeat=(head, head) if long else None)
 
 
 def _work(letter: Letter, page: Page, option: Option) -> str:

@@ -1,6 +1,7 @@
 """A job in, what was filmed, what was not, what was found and what the tests showed out, in a homeowner's words."""
 
 from dataclasses import replace
+from typing import Literal
 
 from estimator.model.found import Found, letter
 from estimator.model.job import Job, WaterTest
@@ -185,6 +186,15 @@ def _what(finding: Finding, line: Line) -> Say:
 def tests(job: Job) -> tuple[Say, ...]:
     """What each water test showed."""
     return tuple(_test(test) for test in job.water_tests)
+
+
+def outcome(test: WaterTest) -> Literal["passed", "failed", "no result"]:
+    """Return what the test proved: by its result, else by its last reading; a section that could not be sealed proves nothing."""
+    if test.result == "could not be sealed" or test.sealed is False:
+        return "no result"
+    if test.result in ("passed", "failed") or not test.readings:
+        return "passed" if test.result == "passed" else "failed" if test.result == "failed" else "no result"
+    return "failed" if test.readings[-1][1] > 0 else "passed"
 
 
 def _test(test: WaterTest) -> Say:

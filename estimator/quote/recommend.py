@@ -1,5 +1,7 @@
 """A quote in, the option we recommend and what each option does to each defect out: read from the work, never from a method's name."""
 
+from typing import Literal
+
 from estimator.model.found import Found
 from estimator.model.offer import Option, Quote
 from estimator.model.stretch import missing
@@ -10,12 +12,30 @@ SPARE_FT = 0.05
 """Rounding of stations: a defect is covered when no more than this of it is left."""
 
 
-def cured(found: Found, option: Option) -> bool:
-    """Return whether the option puts the defect right: it answers its needs, or renews or gives up the pipe where it lies."""
-    repairs = all_repairs(option.scope.repairs)
-    answered = {need for repair in repairs for need in repair.answers} - {n.id for n in option.scope.leaves}
-    if found.needs:
-        return set(found.needs) <= answered
+Treated = Literal["repaired", "cleaned", "looked into", "left"]
+
+
+def treated(found: Found, option: Option) -> Treated:
+    """Return what the option does to the defect: the most lasting of what answers its needs, or of what renews its pipe."""
+    left = {need.id for need in option.scope.leaves}
+    answers = {
+        n: [r.method for r in all_repairs(option.scope.repairs) if n in r.answers and n not in left]
+        for n in found.needs
+    }
+    if found.needs and all(answers.values()):
+        weakest = [_lasting(methods) for methods in answers.values()]
+        return next(word for word in ("looked into", "cleaned", "repaired") if word in weakest)
+    return "repaired" if not found.needs and _renewed(found, option) else "left"
+
+
+def _lasting(methods: list[str]) -> Treated:
+    if any(m not in NOTHING_NEW or m == "abandon" for m in methods):
+        return "repaired"
+    return "cleaned" if "clean" in methods else "looked into"
+
+
+def _renewed(found: Found, option: Option) -> bool:
+    """New pipe, a lining or a cap covers every place of it."""
     works = option.works
     pipes: tuple[Laid | Lined | Burst | Left, ...] = (
         *works.laid,
@@ -29,6 +49,11 @@ def cured(found: Found, option: Option) -> bool:
         or sum(s.length_ft for s in missing(place, new)) < SPARE_FT < place.length_ft
         for place in found.places
     )
+
+
+def cured(found: Found, option: Option) -> bool:
+    """Return whether the option repairs the defect, or cleans what cleaning puts right."""
+    return treated(found, option) in ("repaired", "cleaned")
 
 
 def only_prepares(option: Option) -> bool:

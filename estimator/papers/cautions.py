@@ -64,12 +64,14 @@ def grouped(letter: Letter) -> Groups:
 
 
 def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[tuple[int, dict[str, list[str]]]]:
-    """For each of the three groups, every sentence with the letters of the options it counts for."""
+    """For each of the three groups, every sentence with the letters of the options it is for; each in the first group that has it."""
     found: list[dict[str, list[str]]] = [{}, {}, {}]
     for option in options:
-        for texts, group in zip(found, cautions(letter, option), strict=True):
+        for number, group in enumerate(cautions(letter, option)):
             for text in group:
-                texts.setdefault(text, []).append(option.letter)
+                known = next((texts for texts in found if text in texts), found[number])
+                if option.letter not in known.setdefault(text, []):
+                    known[text].append(option.letter)
     return list(enumerate(found))
 
 

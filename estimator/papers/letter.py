@@ -77,7 +77,7 @@ class Letter:
         """One line on the tabs after the first: whose quote it is, and that it is only an example where it is one."""
         parts = [self.quote.firm.name, self.speak("quote {number}", number=self.number), self.quote.job.customer.site]
         if self.quote.job.demo:
-            parts.append(self._not_real())
+            parts.append(self.speak("example only"))
         page.line(" · ".join(parts), "quiet")
         if self.quote.invented and not self.quote.job.demo:
             page.line(self._not_real(), "box")

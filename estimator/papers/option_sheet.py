@@ -48,7 +48,7 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
 def _work(letter: Letter, page: Page, option: Option) -> str:
     """The line items in the order of the work; the address of the total. A price that is not firm is rounded in no cell and called so."""
     speak = letter.speak
-    page.gap(4)
+    page.gap(2)
     page.add(Cell(speak("Work"), "head"), Cell(speak("Quantity"), "head"), Cell(speak("Amount"), "head right"))
     first = len(page.rows)
     for items in by_class(letter, option):

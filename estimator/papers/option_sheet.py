@@ -10,10 +10,11 @@ from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart
 from estimator.papers.line_items import by_class, how_much, short
 from estimator.papers.page import Page, at, run_in, sum_of
+from estimator.papers.sizes import size
 from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
-from estimator.wording.plain import ONE, UNITS, in_plain_words
+from estimator.wording.plain import PER, in_plain_words
 
 WIDTHS = (61.0, 20.0, 13.0)
 AMOUNT = 2
@@ -102,12 +103,12 @@ def unit_prices(letter: Letter, option: Option) -> list[str]:
 
 
 def unit_price(letter: Letter, extra: Extra) -> str:
-    """`$95 per ft, up to 10 ($950)`."""
-    unit = letter.say(in_plain_words({**UNITS, **ONE}, extra.unit))
+    """`$95 per foot, up to 10 ft ($950)`; `$290 each, up to 1 ($290)`."""
     price, cap = money(extra.price, letter.language), money(extra.cap_amount, letter.language)
-    most = number(extra.cap_quantity, letter.language)
     if extra.unit == "each":
+        most = number(extra.cap_quantity, letter.language)
         return letter.speak("{price} each, up to {most} ({cap})", price=price, most=most, cap=cap)
+    unit, most = letter.say(in_plain_words(PER, extra.unit)), size(letter, float(extra.cap_quantity), extra.unit)
     return letter.speak("{price} per {unit}, up to {most} ({cap})", price=price, unit=unit, most=most, cap=cap)
 
 

@@ -136,6 +136,8 @@ ONE: dict[str, Say] = {
     "hour": Say.of("hour"),
 }
 """Units of which there is just one."""
+PER: dict[str, Say] = {**ONE, "ft": Say.of("foot"), "sq ft": Say.of("square foot"), "cu yd": Say.of("cubic yard")}
+"""Units after "per": singular."""
 
 FLOWS: dict[str, Say] = {
     "with flow": Say.of("with the flow"),

@@ -3,8 +3,10 @@
 import os
 import shutil
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
+import pytest
 from hypothesis import settings
 
 KEPT = Path(__file__).parent.parent / ".pytest_cache" / "compiled"
@@ -24,3 +26,26 @@ def pytest_report_header() -> str:
 
 settings.register_profile("no timed tests", deadline=None)
 settings.load_profile("no timed tests")
+
+
+@pytest.fixture(scope="session")
+def issued(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Path]:
+    """The demo's job with its first revision, quoted once: a folder in, its own copy there, and the job file, out."""
+    from typer.testing import CliRunner
+
+    from estimator import demo
+    from estimator.cli.app import build
+
+    first = tmp_path_factory.mktemp("issued")
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, first / name)
+    words = ["quote", str(first / "job.toml")]
+    own = {"COLUMNS": "100", "ESTIMATOR_TABLES": None, "ESTIMATOR_SETTINGS": str(first / "no-settings.toml")}
+    done = CliRunner().invoke(build(words), words, env=own)
+    assert done.exit_code == 0, done.output
+
+    def copy(folder: Path) -> Path:
+        shutil.copytree(first, folder, dirs_exist_ok=True)
+        return folder / "job.toml"
+
+    return copy

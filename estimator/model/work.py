@@ -1,9 +1,11 @@
 """A way of repair over a real stretch, and the quantities it takes: Repair, Quantity, Takeoff, Scope."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 
 from estimator.model.judgement import Need, Verdict
+from estimator.model.remembered import remembered
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Works
@@ -81,10 +83,16 @@ class Takeoff:
 
     def value(self, name: str) -> float:
         """The value of a quantity; 0.0 when this repair has none of it."""
-        return next((q.value for q in self.quantities if q.name == name), 0.0)
+        found = _by_name(self.quantities).get(name)
+        return found.value if found else 0.0
 
     def quantity(self, name: str) -> Quantity | None:
-        return next((q for q in self.quantities if q.name == name), None)
+        return _by_name(self.quantities).get(name)
+
+
+@remembered
+def _by_name(quantities: tuple[Quantity, ...]) -> Mapping[str, Quantity]:
+    return {q.name: q for q in reversed(quantities)}  # the first of a name counts
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,10 +1,12 @@
 """Step 1: the labor parts of a scope in; crew-hours of every task, unrounded, out."""
 
-from collections.abc import Iterable, Mapping, Set
+from collections.abc import Iterable, Mapping, Sequence, Set
 
 from estimator.model.price import TaskHours
+from estimator.model.remembered import remembered
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
+from estimator.tables.rows import Factor
 from estimator.tables.tables import Tables
 
 
@@ -13,6 +15,7 @@ def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tupl
     return tuple(_task(part, tables, factor_cap) for part in of_kind(parts, "labor"))
 
 
+@remembered
 def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
     row = tables.production(part.ref)
     slowed = slowed_by(part.ref, part.facts, tables)
@@ -43,7 +46,16 @@ def crew_of(part: Part, tables: Tables) -> str:
 
 def slowed_by(task: str, facts: Set[str], tables: Tables) -> Mapping[str, float]:
     """The facts that slow this task down, each with its multiplier."""
-    return {f.fact: f.multiplier for f in tables.factors if f.fact in facts and task in f.tasks}
+    return {f.fact: f.multiplier for f in _factors_by_task(tables).get(task, ()) if f.fact in facts}
+
+
+@remembered
+def _factors_by_task(tables: Tables) -> Mapping[str, Sequence[Factor]]:
+    out: dict[str, list[Factor]] = {}
+    for row in tables.factors:
+        for task in dict.fromkeys(row.tasks):
+            out.setdefault(task, []).append(row)
+    return out
 
 
 def times(slowed: Mapping[str, float], factor_cap: float) -> float:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.remembered import remembered
 from estimator.tables.tables import Tables
 
 
@@ -20,6 +21,7 @@ class HouseRules:
     unit_price_step: Decimal
 
 
+@remembered
 def house_rules(tables: Tables) -> HouseRules:
     """Read them. Errors: KeyError for a setting that is missing (the tables' own check names it first)."""
     return HouseRules(

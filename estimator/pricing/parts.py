@@ -1,9 +1,10 @@
 """Takeoffs and recipes in; the parts each work item of each repair is made of, out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from estimator.model.problem import Place, Problem
+from estimator.model.remembered import remembered
 from estimator.model.work import Takeoff
 from estimator.pricing.facts import holds
 from estimator.pricing.problems import NO_COST, NO_ROW_FOR_SIZE, NO_SIZE, NOTHING_TO_SELL, UNKNOWN_ROW, at, stop
@@ -55,14 +56,24 @@ class Sold:
     size: float
 
 
+@remembered
 def items_of(takeoff: Takeoff, tables: Tables) -> tuple[Sold, ...]:
     """The work items of a takeoff: of its method, whose facts hold, with a quantity above 0, in the quote's order."""
     fits = (
         Sold(takeoff=takeoff, item=item, size=takeoff.value(item.quantity))
-        for item in tables.work_items
-        if takeoff.repair.method in item.methods and holds(item.when, takeoff.facts)
+        for item in _items_by_method(tables).get(takeoff.repair.method, ())
+        if holds(item.when, takeoff.facts)
     )
     return tuple(sorted((s for s in fits if s.size > 0), key=lambda s: (s.item.order, s.item.item)))
+
+
+@remembered
+def _items_by_method(tables: Tables) -> Mapping[str, Sequence[WorkItem]]:
+    out: dict[str, list[WorkItem]] = {}
+    for item in tables.work_items:
+        for method in dict.fromkeys(item.methods):
+            out.setdefault(method, []).append(item)
+    return out
 
 
 def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
@@ -76,19 +87,30 @@ def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
 
 def parts_of_sold(sold: Iterable[Sold], tables: Tables) -> tuple[Part, ...]:
     """Every part of these work items. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
-    recipes: dict[str, list[Recipe]] = {}
-    for recipe in tables.recipes:
-        recipes.setdefault(recipe.work_item, []).append(recipe)
     parts: list[Part] = []
     problems: list[Problem] = []
     for each in sold:
-        made = [p for r in recipes.get(each.item.item, ()) if (p := _part(each, r)) is not None]
-        problems += _missing(made, tables)
-        if not made:
-            problems.append(_costs_nothing(each))
+        made, wrong = _made(each, tables)
         parts += made
+        problems += wrong
     stop(problems)
     return tuple(parts)
+
+
+@remembered
+def _made(sold: Sold, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
+    """The parts of one work item, and what is wrong with them."""
+    recipes = _recipes_by_item(tables).get(sold.item.item, ())
+    made = [p for r in recipes if (p := _part(sold, r)) is not None]
+    return made, [*_missing(made, tables), *([] if made else [_costs_nothing(sold)])]
+
+
+@remembered
+def _recipes_by_item(tables: Tables) -> Mapping[str, Sequence[Recipe]]:
+    out: dict[str, list[Recipe]] = {}
+    for recipe in tables.recipes:
+        out.setdefault(recipe.work_item, []).append(recipe)
+    return out
 
 
 def of_kind(parts: Iterable[Part], *kinds: str) -> tuple[Part, ...]:

@@ -4,8 +4,10 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
+from hashlib import sha256
 from pathlib import Path
 
+from estimator.disk.read import read_bytes
 from estimator.model.problem import Level, Place, Problem
 from estimator.tables import problems as p
 from estimator.tables.check_figures import FIGURE_CHECKS
@@ -77,9 +79,33 @@ def read_tables(
     >>> reading.tables.rate("lining")
     Decimal('124.08')
     """
-    raw, problems = _raw(path)
     usual = None if path == demo_folder() else demo_rows()
-    return read_raw(raw, problems, day, Known(quantities, facts, methods, demo_settings(), usual))
+    known = Known(quantities, facts, methods, demo_settings(), usual)
+    content = _content(path)
+    names = frozenset((quantities or {}).items()), frozenset(facts or ()), frozenset(methods or ())
+    key = content, path.name, day, names, (quantities is None, facts is None, methods is None, usual is None)
+    if key in _read:
+        return _read[key]
+    reading = read_raw(*_raw(path), day, known)
+    if content and reading.tables is not None and content == _content(path):
+        while len(_read) >= MOST_READ:
+            del _read[next(iter(_read))]
+        _read[key] = reading
+    return reading
+
+
+MOST_READ = 8
+"""So many sets of tables without an error are kept read: the same files on the same day are not read and checked again."""
+_read: dict[object, TablesReading] = {}
+
+
+def _content(path: Path) -> tuple[tuple[str, bytes], ...]:
+    """Every file's name and a digest of what it holds; nothing where one cannot be read."""
+    try:
+        files = sorted(path.glob("*.csv")) if path.is_dir() else [path]
+        return tuple((file.name, sha256(read_bytes(file)).digest()) for file in files)
+    except OSError:
+        return ()
 
 
 def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Known) -> TablesReading:

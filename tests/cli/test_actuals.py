@@ -24,19 +24,11 @@ def run(*words: object) -> Result:
     return CliRunner().invoke(build(texts), texts, env={"COLUMNS": "100"})
 
 
-def issue(folder: Path) -> Path:
-    folder.mkdir(parents=True)
-    for name in demo.FILES:
-        shutil.copyfile(NOTES / name, folder / name)
-    job = folder / "job.toml"
-    assert run("quote", job).exit_code == 0
+@pytest.fixture(scope="module", name="signed")
+def _signed(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    job = issued(tmp_path_factory.mktemp("signed") / "one")
     assert run("quote", job, "--accepted", "D", "--on", "2026-11-20").exit_code == 0
     return job
-
-
-@pytest.fixture(scope="module", name="signed")
-def _signed(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return issue(tmp_path_factory.mktemp("signed") / "one")
 
 
 @pytest.fixture(name="job")

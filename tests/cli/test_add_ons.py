@@ -20,13 +20,10 @@ def run(*words: object) -> Result:
 
 
 @pytest.fixture(name="job", scope="module")
-def _job(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def _job(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo: r1 as it is, r2 with a cleanout and a drawing, r3 without."""
-    folder = tmp_path_factory.mktemp("house")
-    for name in demo.FILES:
-        shutil.copyfile(NOTES / name, folder / name)
-    job = folder / "job.toml"
-    for words in ((), ("--with", "cleanout,drain-plan"), ("--with", "none")):
+    job = issued(tmp_path_factory.mktemp("house"))
+    for words in (("--with", "cleanout,drain-plan"), ("--with", "none")):
         done = run("quote", job, "--on", "2026-11-18", *words)
         assert done.exit_code == 0, done.output
     return job

@@ -17,13 +17,10 @@ def _typed(*words: object):
 
 
 @pytest.fixture(name="job", scope="module")
-def _job(tmp_path_factory):
+def _job(issued, tmp_path_factory):
     """The demo, its option A accepted, then a wider hole in the notes, then the second revision."""
     folder = tmp_path_factory.mktemp("larkspur")
-    for name in demo.FILES:
-        shutil.copyfile(Path(demo.__file__).parent / name, folder / name)
-    job = folder / "job.toml"
-    assert _typed("quote", job).exit_code == 0
+    job = issued(folder)
     assert _typed("quote", job, "--accepted", "A", "--on", "2026-11-20").exit_code == 0
     early = _typed("changes", job, "--order", folder / "early.xlsx")
     assert (early.exit_code, (folder / "early.xlsx").exists()) == (1, False)

@@ -23,13 +23,10 @@ def run(*words: object) -> Result:
 
 
 @pytest.fixture(scope="module", name="signed")
-def _signed(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp("signed")
-    for name in demo.FILES:
-        shutil.copyfile(NOTES / name, folder / name)
-    assert run("quote", folder / "job.toml").exit_code == 0
-    assert run("quote", folder / "job.toml", "--accepted", "B", "--on", "2026-11-20").exit_code == 0
-    return folder / "job.toml"
+def _signed(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    job = issued(tmp_path_factory.mktemp("signed"))
+    assert run("quote", job, "--accepted", "B", "--on", "2026-11-20").exit_code == 0
+    return job
 
 
 @pytest.fixture(name="job")

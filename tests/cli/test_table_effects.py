@@ -62,10 +62,10 @@ def test_the_demo_job_moves_by_what_the_row_moved(dearer: Path) -> None:
     assert "The demo job" in shown and "+33.3 %" in shown and "+$50" in shown
 
 
-def test_open_jobs_are_priced_both_ways_and_signed_ones_are_left_alone(dearer: Path, tmp_path: Path) -> None:
+def test_open_jobs_are_priced_both_ways_and_signed_ones_are_left_alone(issued, dearer: Path, tmp_path: Path) -> None:
     folder = tmp_path / "jobs"
-    still_open, signed, broken = (job(folder / name) for name in ("open", "signed", "broken"))
-    assert run("quote", signed).exit_code == 0
+    still_open, broken = (job(folder / name) for name in ("open", "broken"))
+    signed = issued(folder / "signed")
     assert run("quote", signed, "--accepted", "A", "--on", "2026-11-19").exit_code == 0
     broken.write_text(broken.read_text("utf-8").replace('floor = "slab"', 'floor = "lava"'), "utf-8")
     before = {p: p.read_bytes() for p in folder.rglob("*") if p.is_file()}

@@ -1,7 +1,6 @@
 """What comes after the work: ends of warranties, callbacks per way of repair, a failed inspection, the record sheet."""
 
 import json
-import shutil
 from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
@@ -147,13 +146,9 @@ what = "slow tub"
 
 
 @pytest.fixture(scope="module", name="sold")
-def _sold(tmp_path_factory: pytest.TempPathFactory) -> Path:
+def _sold(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
     folder = tmp_path_factory.mktemp("after") / "one"
-    folder.mkdir()
-    for name in demo.FILES:
-        shutil.copyfile(NOTES / name, folder / name)
-    job = folder / "job.toml"
-    assert run("quote", job).exit_code == 0
+    job = issued(folder)
     assert run("quote", job, "--accepted", "B", "--on", "2026-11-20").exit_code == 0
     assert run("quote", job, "--done", "--on", "2026-11-27").exit_code == 0
     (folder / "job-after.toml").write_text(AFTER, encoding="utf-8")

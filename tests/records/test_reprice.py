@@ -3,12 +3,9 @@
 import shutil
 from datetime import date
 from decimal import Decimal
-from pathlib import Path
 
 import pytest
 
-from estimator import demo
-from estimator.cli import issuing
 from estimator.records.half_way import keep, kept, kept_beside
 from estimator.records.reprice import OptionMove, Repriced, fingerprint, reprice
 from tests.tables.workbench import demo as demo_tables
@@ -24,13 +21,9 @@ ROW = Repriced(
 
 
 @pytest.fixture(name="job_file", scope="module")
-def _job_file(tmp_path_factory):
+def _job_file(issued, tmp_path_factory):
     """The demo, issued once."""
-    folder = tmp_path_factory.mktemp("larkspur")
-    for name in demo.FILES:
-        shutil.copyfile(Path(demo.__file__).parent / name, folder / name)
-    issuing.written(folder / "job.toml", None, None, ("en_US",))
-    return folder / "job.toml"
+    return issued(tmp_path_factory.mktemp("larkspur"))
 
 
 def test_on_the_same_tables_nothing_moves(job_file):

@@ -53,7 +53,14 @@ FOUR = {
 
 
 def task(step: str, start: float, end: float) -> dict[str, object]:
-    rest = {"repair": "r", "method": "tunnel", "crew": "plumbing", "crew_hours": end - start, "items": [], "waits_for": []}
+    rest = {
+        "repair": "r",
+        "method": "tunnel",
+        "crew": "plumbing",
+        "crew_hours": end - start,
+        "items": [],
+        "waits_for": [],
+    }
     return {"id": step, "step": step, "start": start, "end": end, **rest}
 
 
@@ -103,7 +110,9 @@ def test_the_first_job_all_taxed_four_payments_one_change_paid_one_credit(whole_
     assert (open_.owed, open_.due, open_.since) == (D("6530.10"), D("2870.10"), date(2026, 12, 2))
     books = list(csv.DictReader(bookkeeping_csv(state.entries, "1", "c", {}).splitlines()))
     assert sum(D(row["amount"]) for row in books) == D("6530.10")
-    assert len(books) == 4 * 2 + 2 + 2 + 3  # four payments with tax apart, a change and a credit with theirs, three payments in
+    assert (
+        len(books) == 4 * 2 + 2 + 2 + 3
+    )  # four payments with tax apart, a change and a credit with theirs, three payments in
 
 
 def test_the_second_job_materials_taxed_done_before_its_draws_were_asked_for(tmp_path: Path) -> None:

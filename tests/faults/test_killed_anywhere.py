@@ -1,0 +1,97 @@
+"""Killed at any change of the disk, by whichever command: the next run leaves no temporary file and ends as it would have."""
+
+import os
+import shutil
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from estimator.cli.app import build
+from estimator.disk.disk import Disk
+from estimator.tables.read import demo_folder
+
+KILLED = 9
+ALONE = {"COLUMNS": "100", "ESTIMATOR_SETTINGS": "/nowhere/settings.toml", "ESTIMATOR_TABLES": None}
+WRITING: dict[str, tuple[str, ...]] = {
+    "signed": ("quote", "job.toml", "--accepted", "B", "--on", "2026-11-20"),
+    "done": ("quote", "job.toml", "--done", "--on", "2026-12-05"),
+    "paid": ("money", "job.toml", "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01"),
+    "books": ("money", "job.toml", "--csv", "books.csv"),
+    "hours": ("actuals", "job.toml", "--task", "tunnel dig", "--hours", "36", "--cause", "soil"),
+    "workbook": ("tables", "workbook", "prices.xlsx", "--tables", "few"),
+    "folder": ("tables", "folder", "mine", "--tables", "few"),
+    "order sheet": ("site", "job.toml", "tests", "--out", "sheet.xlsx"),
+}
+"""What writes a file, each in a folder where the demo is issued; all but the first on a signed job."""
+
+
+def typed(words: tuple[str, ...]) -> int:
+    return CliRunner().invoke(build(list(words)), list(words), env=ALONE).exit_code
+
+
+def in_a_child(words: tuple[str, ...], before: Callable[[str, Path], None] | None = None) -> int:
+    """The exit code of a run of its own; `before` is called at each change of the disk and may end it there."""
+    child = os.fork()
+    if child == 0:
+        code = KILLED + 1
+        try:
+            if before is not None:
+                Disk.__init__.__defaults__ = (before,)
+            code = typed(words)
+        finally:
+            os._exit(code)
+    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
+
+
+class Countdown:
+    """Ends the run at the n-th change."""
+
+    def __init__(self, number: int) -> None:
+        self.left = number
+
+    def __call__(self, what: str, path: Path) -> None:
+        self.left -= 1
+        if not self.left:
+            os._exit(KILLED)
+
+
+def held(folder: Path) -> dict[str, bytes]:
+    """Every file but the locks, which stay and hold nothing."""
+    return {
+        str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file() and p.name != ".lock"
+    }
+
+
+@pytest.fixture(scope="module", name="before")
+def _before(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("before")
+    issued(folder)
+    shutil.copytree(demo_folder(), folder / "few")
+    return folder
+
+
+@pytest.mark.parametrize("name", WRITING)
+def test_a_run_killed_anywhere_is_made_good_by_the_next(
+    name: str, before: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    whole = tmp_path / "whole"
+    shutil.copytree(before, whole)
+    monkeypatch.chdir(whole)
+    if name != "signed":
+        assert typed(WRITING["signed"]) == 0
+    signed = tmp_path / "signed"
+    shutil.copytree(whole, signed)
+    assert in_a_child(WRITING[name]) == 0
+    kills = 0
+    while True:
+        folder = tmp_path / f"killed-{kills + 1}"
+        shutil.copytree(signed, folder)
+        monkeypatch.chdir(folder)
+        if in_a_child(WRITING[name], Countdown(kills + 1)) != KILLED:
+            break
+        kills += 1
+        assert in_a_child(WRITING[name]) in (0, 1)  # 1: it was written whole, and is not written a second time
+        assert held(folder) == held(whole)
+    assert kills > 3

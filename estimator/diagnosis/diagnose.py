@@ -5,7 +5,7 @@ from estimator.diagnosis.lift_sequence import lift_sequence
 from estimator.diagnosis.needs import needs_of
 from estimator.diagnosis.questions import house_questions, questions_of
 from estimator.diagnosis.readings import READINGS
-from estimator.diagnosis.tests_read import pairs
+from estimator.diagnosis.tests_read import pairs, read_test
 from estimator.diagnosis.urgency import line_urgency
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Evidence, LineUrgency, Need, Question
@@ -40,6 +40,7 @@ def diagnose(job: Job, tables: Tables) -> Diagnosis:
         evidence=tuple(evidence),
         questions=tuple(dict.fromkeys(questions)),
         lift_steps=lift_sequence(job, needs),
+        tests=tuple(read_test(test, job, tables) for test in job.water_tests),
         tests_compared=tuple(pair.says for pair in pairs(job, tables)),
         urgency=tuple(soon),
     )

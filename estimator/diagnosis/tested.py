@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from estimator.diagnosis.case import Case, branches_without_a_line, opens
 from estimator.diagnosis.severity import PLAN, REPAIR, severity
-from estimator.diagnosis.tests_read import Outcome, TestRead, read_test
+from estimator.diagnosis.tests_read import read_test
 from estimator.model.job import Job, WaterTest
 from estimator.model.line import Finding
+from estimator.model.test_read import Outcome, TestRead
 from estimator.tables.tables import Tables
 
 STATIC_TESTS = "common practice; contractors' pages on static tests of slab drains (read second-hand)"

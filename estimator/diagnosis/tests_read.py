@@ -2,26 +2,13 @@
 
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
 
 from estimator.diagnosis.leak_rate import leak_rate, settled
 from estimator.knowledge.pipe_family import family
 from estimator.model.job import Job, WaterTest
 from estimator.model.say import Say
+from estimator.model.test_read import Outcome, TestRead
 from estimator.tables.tables import Tables
-
-Outcome = Literal["passed", "failed", "inconclusive"]
-
-
-@dataclass(frozen=True, slots=True)
-class TestRead:
-    """A test read as evidence. `doubts` are the reasons why it proves less than it seems."""
-
-    __test__ = False
-    test: WaterTest
-    outcome: Outcome
-    gallons_a_day: float | None
-    doubts: tuple[Say, ...] = ()
 
 
 def read_test(test: WaterTest, job: Job, tables: Tables) -> TestRead:
@@ -56,7 +43,7 @@ def doubts_of(test: WaterTest, job: Job, tables: Tables) -> tuple[Say, ...]:
     if test.result == "could not be sealed" or test.sealed is False:
         out.append(Say.of("the test plug did not seal in the pipe"))
     if test.rose_at:
-        out.append(Say.of("the water rose at {where} instead: the level evened out", where=test.rose_at))
+        out.append(Say.of("the water rose at {where}: the levels evened out", where=test.rose_at))
     if test.not_in_test:
         out.append(Say.of("not in the test: {parts}", parts=", ".join(test.not_in_test)))
     if job.house.exits > 1 and test.kind == "whole":
@@ -66,12 +53,12 @@ def doubts_of(test: WaterTest, job: Job, tables: Tables) -> tuple[Say, ...]:
     if test.readings and test.readings[-1][0] < tables.number("test_minutes"):
         out.append(
             Say.of(
-                "it ran {minutes} minutes only; air works out of the pipe in the first ten",
+                "short test, {minutes} minutes: air leaves the pipe in the first ten",
                 minutes=f"{test.readings[-1][0]:g}",
             )
         )
     if test.sealed is None and not test.result and _has_iron(job):
-        out.append(Say.of("nobody noted whether the plug sealed; in rough iron it often does not"))
+        out.append(Say.of("the notes do not say whether the plug sealed; in rough iron it often does not"))
     if test.sealed is not True and "cleanout" in test.plug and _two_way(job):
         out.append(Say.of("a plug often cannot pass the tee of a two-way cleanout"))
     if "drip" in test.note or "condensate" in test.note or "ice" in test.note:
@@ -107,24 +94,25 @@ class Pair:
         was, now = self.before.outcome, self.after.outcome
         if "inconclusive" in (was, now):
             return Say.of(
-                "One of the two tests of {section} proves nothing, so they cannot be compared.",
+                "One of the two tests of {section} is inconclusive. They cannot be compared.",
                 section=self.before.test.section,
             )
         if (was, now) == ("passed", "failed"):
             return Say.of(
-                "{section} was tight before and leaks now: it opened in between.", section=self.before.test.section
+                "{section} passed before and fails now. It opened in between.", section=self.before.test.section
             )
         if (was, now) == ("failed", "passed"):
-            return Say.of("{section} leaked before and is tight now.", section=self.before.test.section)
+            return Say.of("{section} failed before and passes now.", section=self.before.test.section)
         if now == "passed":
-            return Say.of("{section} was tight both times.", section=self.before.test.section)
+            return Say.of("{section} passed both times.", section=self.before.test.section)
         change = self.change_gallons_a_day
         if change is None:
             return Say.of(
-                "{section} leaked both times; how fast was not measured both times.", section=self.before.test.section
+                "{section} failed both times. The leak rate was not measured both times.",
+                section=self.before.test.section,
             )
         return Say.of(
-            "{section} leaked both times: {before} gallons a day before, {after} after.",
+            "{section} failed both times: {before} gallons per day before, {after} after.",
             section=self.before.test.section,
             before=f"{self.before.gallons_a_day or 0:.0f}",
             after=f"{self.after.gallons_a_day or 0:.0f}",

@@ -7,6 +7,7 @@ from typing import Literal
 from estimator.model.line import Finding, Grade
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.test_read import TestRead
 
 METHODS: tuple[str, ...] = (
     "clean",
@@ -91,6 +92,7 @@ class Diagnosis:
     evidence: tuple[Evidence, ...] = ()
     questions: tuple[Question, ...] = ()
     lift_steps: tuple[LiftStep, ...] = ()  # in their order; none without foundation work
+    tests: tuple[TestRead, ...] = ()  # every water test of the job, in its order
     tests_compared: tuple[Say, ...] = ()  # each pair of tests of one section, in a sentence
     urgency: tuple[LineUrgency, ...] = ()  # one a line with a need, in the order of the lines
 

@@ -7,7 +7,6 @@ from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, capital, run_in
-from estimator.quote.findings import outcome
 from estimator.quote.recommend import Treated, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
@@ -145,12 +144,12 @@ def _found(letter: Letter, page: Page) -> None:
 
 def _tests(letter: Letter) -> str:
     """Which sections failed and which passed, in one line; the readings stand on the next tab."""
-    speak, tests = letter.speak, letter.quote.job.water_tests
-    failed = tuple(t.section for t in tests if outcome(t) == "failed")
-    passed = tuple(t.section for t in tests if outcome(t) == "passed")
+    speak, reads = letter.speak, letter.quote.diagnosis.tests
+    failed = tuple(r.test.section for r in reads if r.outcome == "failed")
+    passed = tuple(r.test.section for r in reads if r.outcome == "passed")
     out = [speak("Water test FAILED: {sections}.", sections=failed)] if failed else []
     out += [speak("Passed: {sections}.", sections=passed)] if passed else []
-    return " ".join(out) or speak("Water test: no result.")
+    return " ".join(out) or speak("Water test: inconclusive.")
 
 
 def _accept(letter: Letter, page: Page) -> None:

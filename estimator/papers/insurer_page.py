@@ -1,38 +1,44 @@
-"""A Quote in, the page of facts an insurer asks for out: what failed, feet, the price by class for each way. No word on coverage."""
+"""A Quote in, the summary an insurer asks for out: what failed, tests with dates, price by phase of work. No word on coverage."""
 
+from collections.abc import Mapping
 from decimal import Decimal
 
+from estimator.model.found import Found
 from estimator.model.offer import Option, Quote
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, at, sum_of
+from estimator.papers.still_pairs import still_pairs
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date
 from estimator.wording.plain import CLASSES
 
-LABEL_WIDTH, ALL_WIDTH, MOST = 34.0, 94.0, 4
+LABEL_WIDTH, ALL_WIDTH, MOST = 26.0, 94.0, 4
 
 
-def insurer_page(quote: Quote, language: str) -> Book:
-    """Facts first, then every way of reaching the same pipe by class."""
-    letter = Letter(quote, language)
+def insurer_page(quote: Quote, language: str, pictures: Mapping[str, bytes] | None = None) -> Book:
+    """Facts first, then each option by phase of work, then the stills. What was not seen for certain stands apart."""
+    letter = Letter(quote, language, pictures or {})
     speak, customer = letter.speak, quote.job.customer
     options = quote.options[:MOST]
     width = round((ALL_WIDTH - LABEL_WIDTH) / max(1, len(options)), 1)
     page = Page(speak("For the insurer"), (LABEL_WIDTH, *(width for _ in options or (0,))))
     letter.head(page)
-    page.line(speak("Facts for the insurer"), "title")
+    page.line(speak("Insurance summary"), "title")
     for label, value in (
         (speak("House"), customer.site), (speak("Owner"), customer.name), (speak("Insurer"), customer.insurer),
         (speak("Policy"), customer.policy), (speak("Claim"), customer.claim), (speak("Date"), long_date(quote.day, language)),
-        (speak("Filmed and found by"), f"{quote.job.prepared_by}, {quote.firm.name}"),
+        (speak("Inspected by"), f"{quote.job.prepared_by}, {quote.firm.name}"),
     ):  # fmt: skip
         page.pair(label, value or speak("not given"))
-    page.listing(speak("What was tested and filmed"), letter.all((*quote.seen, *quote.tests)))
-    page.listing(speak("What failed, and where"), letter.all(f.text for f in quote.found))
+    page.listing(speak("What we inspected and tested"), [*letter.all(quote.seen), *_tests(letter)])
+    failed = [found for found in quote.found if _seen(found)]
+    page.listing(speak("What failed, and where"), letter.all(f.text for f in failed))
+    page.listing(speak("Possible, not confirmed"), letter.all(f.text for f in quote.found if not _seen(f)))
     if options:
         _by_class(letter, page, options)
-    page.line(speak("Facts only. Whether any of it is paid is for the policy and the insurer."), "quiet")
+    page.line(speak("This page states facts only. The policy and the insurer decide what is paid."), "quiet")
+    still_pairs(letter, page, failed)
     return Book(
         title=f"{page.name} {letter.number}", day=quote.day, accent=quote.firm.accent, sheets=(letter.close(page),)
     )
@@ -40,9 +46,9 @@ def insurer_page(quote: Quote, language: str) -> Book:
 
 def _by_class(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     speak = letter.speak
-    page.heading(speak("The price by class, for each way of reaching the pipe"))
+    page.heading(speak("Price of each option by phase of work"))
     page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "option") for o in options))
-    page.add(Cell(speak("What is done"), "label"), *(Cell("\n".join(letter.all(o.does)), "value") for o in options))
+    page.add(Cell(speak("Scope of work"), "label"), *(Cell("\n".join(letter.all(o.does)), "value") for o in options))
     rows = [
         page.add(Cell(letter.say(text), "cell"), *(Cell(class_price(o, name), "money") for o in options))
         for name, text in CLASSES.items()
@@ -50,7 +56,7 @@ def _by_class(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     more = [o.price.added for o in options]
     if any(more):
         cells = (Cell(amount, "money") for amount in more)
-        rows.append(page.add(Cell(speak("Added by the homeowner, beside the repair"), "cell"), *cells))
+        rows.append(page.add(Cell(speak("Optional add-ons"), "cell"), *cells))
     whole = (sum((class_price(o, name) for name in CLASSES), o.price.added) for o in options)
     rest = [o.price.total - amount for o, amount in zip(options, whole, strict=True)]
     if any(rest):
@@ -58,9 +64,22 @@ def _by_class(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
     totals = (sum_of([f"{at(i, rows[0])}:{at(i, rows[-1])}"], o.price.total) for i, o in enumerate(options, start=1))
     page.add(Cell(speak("Total"), "total words"), *(Cell(total, "total") for total in totals))
     page.add(
-        Cell(speak("To others, about"), "label"), *(Cell(option_words.to_others(letter, o), "value") for o in options)
+        Cell(speak("Other costs not in our price"), "label"),
+        *(Cell(option_words.to_others(letter, o), "value") for o in options),
     )
     page.gap()
+
+
+def _seen(found: Found) -> bool:
+    """The camera saw it for certain, or a water test failed: no more than that has failed."""
+    return not found.findings or any(finding.grade == "seen" for finding in found.findings)
+
+
+def _tests(letter: Letter) -> list[str]:
+    """Each test in words, with its date."""
+    tests = letter.quote.job.water_tests
+    days = [long_date(t.date, letter.language) if t.date else letter.speak("date not given") for t in tests]
+    return [f"{text} ({day})" for text, day in zip(letter.all(letter.quote.tests), days, strict=False)]
 
 
 def class_price(option: Option, name: str) -> Decimal:

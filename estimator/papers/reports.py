@@ -1,40 +1,47 @@
-"""A Quote (options or not) in, one-page reports without any price out: the water tests, and the inspection."""
+"""A Quote (options or not) in, reports of at most two pages without any price out: the water tests, and the inspection."""
+
+from collections.abc import Mapping
+from itertools import zip_longest
 
 from estimator.model.job import WaterTest
 from estimator.model.offer import Quote
 from estimator.model.say import Inches, Say
+from estimator.model.test_read import Outcome, TestRead
 from estimator.papers.letter import Letter
 from estimator.papers.lift import list_steps
 from estimator.papers.page import Page
+from estimator.papers.still_pairs import still_pairs
 from estimator.sheets.book import Book, Cell, Sheet
 from estimator.wording.numbers import long_date, number
 from estimator.wording.say import shown
 
 WIDTHS = (26.0, 34.0, 34.0)
-_WHEN: dict[str, Say] = {
-    "before lift": Say.of("before the house is lifted"),
-    "after lift": Say.of("after the house was lifted"),
+WHEN: dict[str, Say] = {
+    "before lift": Say.of("before the foundation lift"),
+    "after lift": Say.of("after the foundation lift"),
     "after repair": Say.of("after the repair"),
-    "routine": Say.of("on its own"),
 }
+"""When a test was made, where it was not a routine one."""
+STYLES: dict[Outcome, str] = {"passed": "bold", "failed": "red", "inconclusive": "bold"}
 
 
 def water_test_report(quote: Quote, language: str) -> Book:
-    """Each test with its readings, its verdict, and what was not in it. Errors: ValueError for a job without a test."""
+    """Each test with its verdict, its readings, and what was not in it. Errors: ValueError for a job without a test."""
     letter = Letter(quote, language)
     if not quote.job.water_tests:
         raise ValueError("the job has no water test")
     page = _page(letter, letter.speak("Water test"), letter.speak("Water test report"))
-    for test, words in zip(quote.job.water_tests, letter.all(quote.tests), strict=True):
-        _test(letter, page, test, words)
-    page.listing(letter.speak("Before and after"), letter.all(quote.tests_compared))
+    reads = quote.diagnosis.tests or tuple(TestRead(t, "inconclusive", None) for t in quote.job.water_tests)
+    for read, words in zip_longest(reads, letter.all(quote.tests), fillvalue=""):
+        _test(letter, page, read, str(words))
+    page.listing(letter.speak("Tests compared"), letter.all(quote.tests_compared))
     if quote.lift_steps:
-        page.heading(letter.speak("The house is lifted: tests and repairs in their order"), starts=True)
+        page.heading(letter.speak("Tests and repairs around the foundation lift"), starts=True)
         list_steps(letter, page)
     page.gap()
     page.line(
         letter.speak(
-            "A test tells what the drains did on the day, up to the level they were filled to. Parts that were not in it are not in this report."
+            "A water test shows how the drains did that day, up to the level filled. It does not cover parts outside the test."
         ),
         "box",
     )
@@ -42,24 +49,26 @@ def water_test_report(quote: Quote, language: str) -> Book:
     return _book(letter, page.name, letter.close(page))
 
 
-def inspection_report(quote: Quote, language: str) -> Book:
-    """What was looked at, what was found, what nobody saw; also for a house with nothing to repair."""
-    letter = Letter(quote, language)
+def inspection_report(quote: Quote, language: str, pictures: Mapping[str, bytes] | None = None) -> Book:
+    """What was found, what was inspected and what was not, with stills; also for a house with nothing to repair."""
+    letter = Letter(quote, language, pictures or {})
     speak = letter.speak
     page = _page(letter, speak("Inspection"), speak("Inspection report"))
     page.heading(speak("What we found"))
-    for text in letter.all(f.text for f in quote.found) or [speak("Nothing to repair in the pipe that we saw.")]:
-        page.line(text)
+    for found in quote.found:
+        page.line(f"{found.letter}  {letter.all([found.text])[0]}")
+    if not quote.found:
+        page.line(speak("We found no damage in the pipe we inspected."))
     if quote.found and quote.urgency:
-        page.pair(speak("Is it urgent?"), letter.say(quote.urgency))
-    page.heading(speak("What we looked at"))
-    for text in letter.all((*quote.seen, *quote.tests)) or [speak("Nothing was filmed.")]:
+        soon = [quote.urgency, *([quote.if_nothing] if quote.if_nothing else [])]
+        page.pair(speak("How soon"), " ".join(map(letter.say, soon)))
+    page.heading(speak("What we inspected"))
+    for text in letter.all((*quote.seen, *quote.tests)) or [speak("We did not inspect any pipe with the camera.")]:
         page.line(text)
-    page.listing(speak("What nobody has seen"), letter.all(quote.not_seen))
+    page.listing(speak("Not inspected"), letter.all(quote.not_seen))
+    still_pairs(letter, page, quote.found)
     page.line(
-        speak(
-            "This report says what could be seen on the day. It carries no price and promises nothing for pipe that was not seen."
-        ),
+        speak("This report shows what we could see that day. It covers no pipe that we did not inspect."),
         "box",
     )
     _sign(letter, page)
@@ -71,51 +80,64 @@ def _page(letter: Letter, name: str, title: str) -> Page:
     page = Page(name, WIDTHS)
     letter.head(page)
     page.line(title, "title")
-    page.pair(speak("For"), quote.job.customer.name)
-    page.pair(speak("House"), quote.job.customer.site)
-    page.pair(speak("Number"), letter.number)
-    page.pair(speak("Date"), long_date(quote.day, letter.language))
-    if quote.job.foundation.company:
-        page.pair(speak("Foundation company"), quote.job.foundation.company)
-    page.gap()
-    return page
-
-
-def _test(letter: Letter, page: Page, test: WaterTest, words: str) -> None:
-    speak = letter.speak
-    page.heading(speak("Tested: {section}", section=letter.typed(test.section)), starts=True)
-    page.line(words, "bold")
     for label, value in (
-        (
-            speak("When"),
-            long_date(test.date, letter.language) if test.date else letter.say(_WHEN.get(test.when, _WHEN["routine"])),
-        ),
-        (speak("Test plug set at"), letter.typed(test.plug)),
-        (speak("Filled to"), letter.typed(test.level)),
-        (speak("In the test"), letter.typed(", ".join(test.covers))),
-        (speak("Not in the test"), letter.typed(", ".join(test.not_in_test))),
-        (speak("Water came up at"), letter.typed(test.rose_at)),
-        (speak("Witness"), test.witness),
+        (speak("Owner"), quote.job.customer.name),
+        (speak("House"), quote.job.customer.site),
+        (speak("Number"), letter.number),
+        (speak("Date"), long_date(quote.day, letter.language)),
+        (speak("Foundation company"), quote.job.foundation.company),
     ):
         if value:
             page.pair(label, value)
-    if test.held_at_in is not None:
-        page.pair(
-            speak("The level stopped at"),
-            f"{shown(Inches(test.held_at_in), letter.language)} {speak('below')} {_level(letter, test)}",
-        )
-    if test.readings:
-        page.pair(speak("Level fell by"), " · ".join(_reading(letter, *reading) for reading in test.readings))
+    return page
+
+
+def _test(letter: Letter, page: Page, read: TestRead, words: str) -> None:
+    speak, test = letter.speak, read.test
+    page.heading(words, starts=True)
+    for label, value in (
+        (speak("Date"), _when(letter, test)),
+        (speak("Section tested"), letter.typed(test.section)),
+        (speak("Test plug set at"), letter.typed(test.plug)),
+        (speak("Filled to"), letter.typed(test.level)),
+        (speak("Open risers"), _risers(letter, test)),
+        (speak("Included in the test"), letter.typed(", ".join(test.covers))),
+        (speak("Not in the test"), letter.typed(", ".join(test.not_in_test))),
+        (speak("Drop from start"), " · ".join(_reading(letter, *reading) for reading in test.readings)),
+        (speak("The water stopped at"), _held(letter, test)),
+        (speak("Water came up at"), letter.typed(test.rose_at)),
+        (speak("Witness"), test.witness),
+        (speak("Please note"), "\n".join(f"{text}." for text in letter.all(read.doubts))),
+    ):
+        if value:
+            page.pair(label, value)
+
+
+def _when(letter: Letter, test: WaterTest) -> str:
+    """`December 3, 2026, before the foundation lift`; a date is never guessed."""
+    day = long_date(test.date, letter.language) if test.date else letter.speak("not given")
+    return ", ".join([day, *([letter.say(WHEN[test.when])] if test.when in WHEN else [])])
+
+
+def _risers(letter: Letter, test: WaterTest) -> str:
+    """How many were open, and how wide: what the water dropped in."""
+    if not test.open_risers_in:
+        return ""
+    sizes = ", ".join(shown(Inches(size), letter.language) for size in test.open_risers_in)
+    return f"{len(test.open_risers_in)} ({sizes})"
 
 
 def _reading(letter: Letter, minutes: float, drop_in: float) -> str:
     at, drop = number(minutes, letter.language), shown(Inches(drop_in), letter.language)
-    return letter.speak("{drop} after {minutes} min", drop=drop, minutes=at)
+    return letter.speak("{drop} at {minutes} min", drop=drop, minutes=at)
 
 
-def _level(letter: Letter, test: WaterTest) -> str:
-    """What heights are counted from: nobody's guess where the notes do not say."""
-    return letter.typed(test.level) if test.level else letter.speak("where it was filled to")
+def _held(letter: Letter, test: WaterTest) -> str:
+    """Below what it was filled to, where the notes say what that was."""
+    if test.held_at_in is None:
+        return ""
+    level = letter.typed(test.level) or letter.speak("the level filled")
+    return letter.speak("{height} below {level}", height=Inches(test.held_at_in), level=level)
 
 
 def _sign(letter: Letter, page: Page) -> None:
@@ -123,7 +145,7 @@ def _sign(letter: Letter, page: Page) -> None:
     page.add(Cell("", "write", 2, open=True), Cell("", "write", open=True), height_pt=28.0)
     page.add(
         Cell(f"{letter.quote.job.prepared_by}, {letter.quote.firm.name}", "quiet", 2),
-        Cell(letter.speak("Day"), "quiet"),
+        Cell(letter.speak("Date"), "quiet"),
     )
 
 

@@ -56,7 +56,7 @@ def build_quote(
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=(*findings.not_seen(job), *findings.hidden(job, diagnosis)),
-        found=findings.found(job, diagnosis), tests=findings.tests(job),
+        found=findings.found(job, diagnosis), tests=findings.tests(diagnosis),
         tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),
         notices=terms.notices(tables, known, methods), tables_fingerprint=tables.fingerprint,
         urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs, job), if_cleaned=urgency.if_cleaned(needs),

@@ -1,15 +1,15 @@
 """A job in, what was filmed, what was not, what was found and what the tests showed out, in a homeowner's words."""
 
 from dataclasses import replace
-from typing import Literal
 
 from estimator.model.found import Found, letter
-from estimator.model.job import Job, WaterTest
+from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Need
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch
+from estimator.model.test_read import TestRead
 from estimator.quote import where
 from estimator.wording.found import in_words
 
@@ -183,46 +183,36 @@ def _what(finding: Finding, line: Line) -> Say:
     return Say.of("{what}, about {percent}% of the pipe opening", what=name, percent=percent)
 
 
-def tests(job: Job) -> tuple[Say, ...]:
-    """What each water test showed."""
-    return tuple(_test(test) for test in job.water_tests)
+def tests(diagnosis: Diagnosis) -> tuple[Say, ...]:
+    """Return what each water test showed, its verdict first."""
+    return tuple(_test(read) for read in diagnosis.tests)
 
 
-def outcome(test: WaterTest) -> Literal["passed", "failed", "no result"]:
-    """Return what the test proved: by its result, else by its last reading; a section that could not be sealed proves nothing."""
+VERDICTS: dict[str, Say] = {
+    "passed": Say.of("PASSED"),
+    "failed": Say.of("FAILED"),
+    "inconclusive": Say.of("INCONCLUSIVE"),
+}
+
+
+def _test(read: TestRead) -> Say:
+    verdict, section = VERDICTS[read.outcome], read.test.section
+    shown = _shown(read)
+    if shown is None:
+        return Say.of("Water test, {section}: {verdict}.", section=section, verdict=verdict)
+    return Say.of("Water test, {section}: {verdict}. {shown}", section=section, verdict=verdict, shown=shown)
+
+
+def _shown(read: TestRead) -> Say | None:
+    """What the readings say; the last one counts from the start."""
+    test = read.test
     if test.result == "could not be sealed" or test.sealed is False:
-        return "no result"
-    if test.result in ("passed", "failed") or not test.readings:
-        return "passed" if test.result == "passed" else "failed" if test.result == "failed" else "no result"
-    return "failed" if test.readings[-1][1] > 0 else "passed"
-
-
-def _test(test: WaterTest) -> Say:
-    section = test.section
-    if test.result == "could not be sealed" or test.sealed is False:
-        return Say.of("Water test, {section}: INCONCLUSIVE. The existing pipe could not be sealed.", section=section)
+        return Say.of("The existing pipe could not be sealed.")
     if not test.readings:
-        if test.result == "passed":
-            return Say.of("Water test, {section}: PASSED.", section=section)
-        if test.result == "failed":
-            return Say.of("Water test, {section}: FAILED. No level readings.", section=section)
-        return Say.of("Water test, {section}: no result and no readings.", section=section)
+        return None if read.outcome == "passed" else Say.of("No level readings.")
     minutes, drop = test.readings[-1]
-    if test.result == "passed" and drop > 0:
-        return Say.of(
-            "Water test, {section}: PASSED. The water dropped {drop} while air left the pipe, then held.",
-            section=section,
-            drop=Inches(drop),
-        )
     if drop <= 0:
-        return Say.of(
-            "Water test, {section}: PASSED. The water held for {minutes} minutes.",
-            section=section,
-            minutes=minutes,
-        )
-    return Say.of(
-        "Water test, {section}: FAILED. The water dropped {drop} in {minutes} minutes.",
-        section=section,
-        drop=Inches(drop),
-        minutes=minutes,
-    )
+        return Say.of("The water held for {minutes} minutes.", minutes=minutes)
+    if read.outcome == "passed":
+        return Say.of("The water dropped {drop} while air left the pipe, then held.", drop=Inches(drop))
+    return Say.of("The water dropped {drop} over {minutes} minutes.", drop=Inches(drop), minutes=minutes)

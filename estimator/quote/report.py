@@ -32,7 +32,7 @@ def build_report(
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
         seen=findings.seen(job), not_seen=(*findings.not_seen(job), *findings.hidden(job, diagnosis)),
-        found=findings.found(job, diagnosis), tests=findings.tests(job),
+        found=findings.found(job, diagnosis), tests=findings.tests(diagnosis),
         notices=terms.notices(tables, facts(job, ())), tables_fingerprint=tables.fingerprint,
         urgency=urgency.how_soon(needs), if_nothing=urgency.if_nothing(needs, job),
         tests_compared=diagnosis.tests_compared, lift_steps=tuple(step.text for step in diagnosis.lift_steps),

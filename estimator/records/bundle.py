@@ -49,7 +49,7 @@ SENT: tuple[Sent, ...] = (
     ),
     Sent(
         _in_both("Inspection report", "Informe de inspección"),
-        lambda quote, language, inputs: inspection_report(quote, language),
+        lambda quote, language, inputs: inspection_report(quote, language, inputs.pictures),
         lambda quote: True,
     ),
     Sent(
@@ -63,8 +63,8 @@ SENT: tuple[Sent, ...] = (
         lambda quote: bool(quote.options) and not any(option.fixed for option in quote.options),
     ),
     Sent(
-        _in_both("Facts for the insurer", "Datos para el seguro"),
-        lambda quote, language, inputs: insurer_page(quote, language),
+        _in_both("Insurance summary", "Resumen para el seguro"),
+        lambda quote, language, inputs: insurer_page(quote, language, inputs.pictures),
         lambda quote: bool(quote.options) and bool(quote.job.customer.claim or quote.job.customer.insurer),
     ),
 )

@@ -19,7 +19,17 @@ from estimator.records.revisions import newest
 from estimator.records.summary import read_summary
 from estimator.records.told import said
 
-STATES: tuple[str, ...] = ("notes incomplete", "ready", "issued", "revised", "expired", "accepted", "done", "lost", "damaged")
+STATES: tuple[str, ...] = (
+    "notes incomplete",
+    "ready",
+    "issued",
+    "revised",
+    "expired",
+    "accepted",
+    "done",
+    "lost",
+    "damaged",
+)
 JOB = re.compile(r"^[ \t]*(\[[ \t]*job\b|job[ \t]*=[ \t]*\{|job\.)", re.MULTILINE)
 """A [job] table in any of the ways TOML writes one, broken ones too."""
 NOTHING = Say.of("nothing")

@@ -1,6 +1,5 @@
 """A finding and its line in, what a homeowner would call it out: by its kind, its signs and what the pipe is made of."""
 
-from estimator.knowledge.pipe_family import family
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.say import Say
@@ -22,8 +21,8 @@ SIGNS: dict[tuple[str, str], Say] = {
 """What a sign makes of a finding."""
 RUST = Say.of("rust build-up inside the pipe")
 DEPOSITS = Say.of("mineral deposits inside the pipe")
-RUSTS = ("iron", "steel", "galv")
-"""In the name of a pipe that rusts."""
+RUSTS, NEVER_RUSTS = ("iron", "steel", "galv"), ("pvc", "abs", "hdpe", "plastic", "clay", "concrete", "cement", "fiber")
+"""In the name of a pipe that rusts, and of one that cannot."""
 
 
 def in_words(finding: Finding, line: Line | None = None) -> Say:
@@ -39,10 +38,10 @@ def in_words(finding: Finding, line: Line | None = None) -> Say:
         if worst is not None:
             return worst
     if finding.kind == "scale" and line is not None:
-        pipe = Profile(line).pipe(finding.stretch.middle_ft).value
-        if any(word in pipe.lower() for word in RUSTS):
+        pipe = Profile(line).pipe(finding.stretch.middle_ft).value.lower()
+        if any(word in pipe for word in RUSTS):
             return RUST
-        if family(pipe) != "unknown":
+        if any(word in pipe for word in NEVER_RUSTS):
             return DEPOSITS
     signed = (SIGNS[finding.kind, sign] for sign in finding.signs if (finding.kind, sign) in SIGNS)
     return next(signed, in_plain_words(FINDINGS, finding.kind))

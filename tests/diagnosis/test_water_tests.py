@@ -152,14 +152,14 @@ def test_two_tests_of_a_section_are_put_side_by_side_in_the_order_they_were_made
     after = a_test(when="after lift", date=date(2026, 12, 10))
     before = a_test(when="before lift", date=date(2026, 11, 1), readings=((0, 0.0), (30, 0.0)))
     (pair,) = pairs(job(line(), water_tests=(after, before)), demo_tables())
-    assert str(pair.says) == "whole house was tight before and leaks now: it opened in between."
+    assert str(pair.says) == "whole house passed before and fails now. It opened in between."
 
 
 def test_two_tests_that_failed_are_compared_by_their_rates() -> None:
     before, after = a_test(when="before lift"), a_test(when="after lift", readings=((0, 0.0), (10, 1.0), (30, 5.0)))
     (pair,) = pairs(job(line(), water_tests=(before, after)), demo_tables())
     assert pair.change_gallons_a_day == pytest.approx(7.83, abs=0.01)
-    assert str(pair.says) == "whole house leaked both times: 8 gallons a day before, 16 after."
+    assert str(pair.says) == "whole house failed both times: 8 gallons per day before, 16 after."
 
 
 def test_a_test_that_proves_nothing_cannot_be_compared() -> None:

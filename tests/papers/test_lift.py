@@ -14,14 +14,17 @@ from estimator.papers.letter import Letter
 from estimator.papers.reports import water_test_report
 from estimator.sheets.book import Sheet
 
-STEPS = (Say.of("Water-test all drains before the lift, as a job of its own."), Say.of("Lift the house."))
+STEPS = (
+    Say.of("Water-test all drains before the lift, as a job of its own."),
+    Say.of("The foundation company lifts the house."),
+)
 
 
 def lifted(work: str = "planned") -> Quote:
     quote = example_quote()
     test = WaterTest(section="under slab", covers=("main",))
     job = replace(quote.job, foundation=Foundation(work=work), water_tests=(test,))  # type: ignore[arg-type]
-    compared = (Say.of("Lift the house."),)
+    compared = (Say.of("The foundation company lifts the house."),)
     return replace(quote, job=job, lift_steps=STEPS, tests_compared=compared, tests=(Say.of("a crack"),))
 
 
@@ -29,7 +32,13 @@ def words(sheet: Sheet) -> str:
     return "\n".join(str(cell.value) for row in sheet.rows for cell in row.cells if isinstance(cell.value, str))
 
 
-@pytest.mark.parametrize(("language", "lift"), [("en_US", "2. Lift the house."), ("es_US", "2. Levantar la casa.")])
+@pytest.mark.parametrize(
+    ("language", "lift"),
+    [
+        ("en_US", "2. The foundation company lifts the house."),
+        ("es_US", "2. La compañía de cimientos levanta la casa."),
+    ],
+)
 def test_the_steps_stand_numbered_on_the_agreement_and_on_the_water_test_report(language: str, lift: str) -> None:
     letter = Letter(lifted(), language)
     assert lift in words(agreement_sheet(letter))
@@ -37,7 +46,9 @@ def test_the_steps_stand_numbered_on_the_agreement_and_on_the_water_test_report(
 
 
 def test_tests_before_and_after_are_told_on_the_report() -> None:
-    assert "Before and after\n• Lift the house." in words(water_test_report(lifted(), "en_US").sheets[0])
+    assert "Tests compared\n• The foundation company lifts the house." in words(
+        water_test_report(lifted(), "en_US").sheets[0]
+    )
 
 
 def test_price_warranty_and_days_agree_with_the_steps() -> None:

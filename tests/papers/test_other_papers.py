@@ -54,7 +54,7 @@ def test_without_a_test_there_is_no_test_report() -> None:
 def test_a_clean_house_gets_a_report_that_says_so_and_what_was_not_seen() -> None:
     clean = replace(example_quote(), found=(), options=())
     shown = text(inspection_report(clean, "en_US"))
-    assert "Nothing to repair in the pipe that we saw." in shown
+    assert "We found no damage in the pipe we inspected." in shown
     assert "The last 5 ft of the main were not seen." in shown
 
 
@@ -98,4 +98,4 @@ def test_the_test_report_says_how_high_it_was_filled_only_where_the_notes_do() -
     silent = replace(quote.job.water_tests[0], level="")
     shown = text(water_test_report(replace(quote, job=replace(quote.job, water_tests=(silent,))), "en_US"))
     assert "Filled to" not in shown and "slab top" not in shown
-    assert "9 in below where it was filled to" in shown
+    assert "9 in below the level filled" in shown

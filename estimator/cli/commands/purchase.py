@@ -9,7 +9,9 @@ from estimator.cli.arguments import AS_SET, AsJson, Language, OnDayOrToday, Tabl
 
 Jobs = Annotated[
     list[Path],
-    typer.Argument(metavar="JOB...", help="Job files, or folders of jobs at any depth: those accepted and not yet done."),
+    typer.Argument(
+        metavar="JOB...", help="Job files, or folders of jobs at any depth: those accepted and not yet done."
+    ),
 ]
 To = Annotated[
     Path | None,

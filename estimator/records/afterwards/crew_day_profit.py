@@ -29,9 +29,7 @@ class Earned:
         return cents(self.profit / self.crew_days) if self.crew_days else ZERO
 
     def plus(self, other: "Earned") -> "Earned":
-        return Earned(
-            method=self.method, profit=self.profit + other.profit, crew_days=self.crew_days + other.crew_days
-        )
+        return Earned(method=self.method, profit=self.profit + other.profit, crew_days=self.crew_days + other.crew_days)
 
 
 def earned(done: Sold, held: Worked) -> tuple[Earned, ...]:

@@ -53,4 +53,3 @@ def _quantities(done: Sold, entries: Sequence[Actual]) -> Iterator[Far]:
 def _days(done: Sold, days: Decimal | None) -> Iterator[Far]:
     if days is not None and _far(float(days), float(done.days), SMALL_DAYS):
         yield ("crew days", float(days), float(done.days), "crew-days")
-

@@ -23,7 +23,7 @@ def texts(book: Book) -> list[str]:
     return [str(c.value) for sheet in book.sheets for row in sheet.rows for c in row.cells if c.value not in ("", None)]
 
 
-def tested(**more: object) -> Quote:
+def with_test(**more: object) -> Quote:
     """The example with one water test, read by the program."""
     quote = example_quote()
     given: dict[str, object] = {"section": "under slab", "readings": ((0.0, 0.0), (10.0, 0.5), (20.0, 1.625)), **more}
@@ -45,18 +45,18 @@ def tested(**more: object) -> Quote:
     ],
 )
 def test_the_verdict_opens_the_report(given: dict[str, object], verdict: str) -> None:
-    said = texts(water_test_report(tested(**given), "en_US"))
+    said = texts(water_test_report(with_test(**given), "en_US"))
     assert any(verdict in text for text in said)
 
 
 def test_a_day_is_said_or_said_to_be_missing() -> None:
-    assert "not given" in texts(water_test_report(tested(), "en_US"))
-    dated = tested(date=date(2026, 12, 3), when="before lift")
+    assert "not given" in texts(water_test_report(with_test(), "en_US"))
+    dated = with_test(date=date(2026, 12, 3), when="before lift")
     assert "December 3, 2026, before the foundation lift" in texts(water_test_report(dated, "en_US"))
 
 
 def test_risers_and_a_short_test_are_told() -> None:
-    said = texts(water_test_report(tested(open_risers_in=(4.0, 2.0), readings=((0.0, 0.0), (10.0, 2.0))), "en_US"))
+    said = texts(water_test_report(with_test(open_risers_in=(4.0, 2.0), readings=((0.0, 0.0), (10.0, 2.0))), "en_US"))
     assert "2 (4 in, 2 in)" in said
     assert any("Short test, 10 minutes" in text for text in said)
 

@@ -64,6 +64,12 @@ COMMANDS: tuple[Entry, ...] = (
         "A short sheet for the site: plug tests, what the water says, levels, marks, grade.",
         "estimator site larkspur/job.toml tests",
     ),
+    Entry(
+        "start",
+        "Fifty questions, from the demo's invented figures to your own tables.",
+        "estimator tables start my_tables",
+        group="tables",
+    ),
     Entry("check", "Look for mistakes in price tables.", "estimator tables check price_tables", group="tables"),
     Entry(
         "workbook",

@@ -1,43 +1,35 @@
 """A quote and the firm's tables in; what in them is still the demo's invention, in words, out."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import fields, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.job import Job
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
-from estimator.tables.read import demo_rows
-from estimator.tables.rows import TABLES, Kept
 from estimator.tables.tables import Tables
+from estimator.tables.whose import invented
 
 MOST_PERCENT = 20
 """More of a price than this may not rest on figures that nobody of the firm has looked at."""
 IDENTITY = ("firm_name", "firm_licence", "firm_insurance")
-UNSEEN = ("cell_row", "sheet_columns", "starts", "active", "note")
 TABLE_OF = {"material": "materials", "equipment": "equipment", "sub": "subs_and_fees", "fee": "subs_and_fees"}
 
 
 def with_invented(quote: Quote, tables: Tables) -> Quote:
-    """The quote with what makes it a demo's, for a job that is not one."""
-    return quote if quote.job.demo else replace(quote, invented=tuple(reasons(quote.job, quote.options, tables)))
+    """The quote with what makes it a demo's, for a job that is not one; the office reads each option's share."""
+    if quote.job.demo:
+        return quote
+    warnings = (*quote.paper_warnings, *_shares(quote.options, tables))
+    return replace(quote, invented=tuple(reasons(quote.job, quote.options, tables)), paper_warnings=warnings)
 
 
-def invented(tables: Tables, table: str) -> frozenset[str]:
-    """Ids of rows that are the demo's to the letter. A row that somebody of the firm has signed (changed_by, changed_on) is
-    the firm's own, whatever it says."""
-    cache: dict[str, frozenset[str]] = tables.__dict__.setdefault("_invented", {})
-    if table not in cache:
-        theirs = {_told(table, row) for row in demo_rows().rows.get(table, ())}
-        name = TABLES[table][1][0]
-        cache[table] = frozenset(
-            str(getattr(row, name)) for row in tables.current(table) if _told(table, row) in theirs
-        )
-    return cache[table]
-
-
-def _told(table: str, row: Kept) -> tuple[object, ...]:
-    return tuple(getattr(row, f.name) for f in fields(TABLES[table][0]) if f.name not in UNSEEN)
+def _shares(options: Sequence[Option], tables: Tables) -> Iterator[Say]:
+    """How much of each option rests on figures that are not the firm's yet."""
+    for option in options:
+        if share := share_of(option, tables):
+            text = "{letter}: {percent} % of the cost rests on figures that are not yours yet: estimator tables start"
+            yield Say.of(text, letter=option.letter, percent=f"{share:.0f}")
 
 
 def reasons(job: Job, options: Sequence[Option], tables: Tables) -> Iterator[Say]:

@@ -7,6 +7,7 @@ from decimal import Decimal
 from estimator.sheets.edit_book import Computed, CoverLine, EditBook, EditColumn, EditSheet, Kind, Value
 from estimator.sheets.tables_workbook import write_tables
 from estimator.tables.columns import Column, columns
+from estimator.tables.first_sheet import first_lines
 from estimator.tables.keepers import KEEPERS, TITLES, Keeper
 from estimator.tables.raw import letters
 from estimator.tables.rows import NO_NUMBER, Kept, PriceClass, Production, Role, Setting
@@ -195,6 +196,7 @@ def _cover(tables: Tables) -> tuple[CoverLine, ...]:
             "quiet",
         ),
     ]
+    lines += first_lines(tables)
     for keeper, title in TITLES.items():
         lines += [CoverLine(("",)), CoverLine((title, "", ""), "heading")]
         for name, (who, what) in KEEPERS.items():

@@ -57,7 +57,10 @@ def test_rows_that_somebody_of_the_firm_has_signed_are_its_own() -> None:
 def test_the_share_of_what_is_not_yet_the_firms_own_is_counted_in_cost() -> None:
     """With the firm's own wages, times, margins and papers only what is bought is left [computed from the cost lines]."""
     tables = signed(demo(), "settings", "roles", "production", "pricing")
-    for option in quoted(real(), tables).options:
+    quote = quoted(real(), tables)
+    told = [str(w) for w in quote.paper_warnings if "not yours yet" in str(w)]
+    assert len(told) == len(quote.options) and told[0].startswith("A: ")
+    for option in quote.options:
         bought = sum(
             (c.amount for c in option.price.costs if c.part in ("material", "equipment", "sub", "fee")), Decimal(0)
         )

@@ -25,7 +25,9 @@ def needs(folder: Path, number: str, wanted: dict[str, float]) -> None:
     held = unsealed(path.read_bytes())
     held["number"] = number
     rest: dict[str, Any] = {"part": "material", "amount": "1.00", "shares": []}
-    held["quote"]["options"][0]["price"]["costs"] = [{"ref": item, "need": need, **rest} for item, need in wanted.items()]
+    held["quote"]["options"][0]["price"]["costs"] = [
+        {"ref": item, "need": need, **rest} for item, need in wanted.items()
+    ]
     path.write_bytes(sealed(held))
 
 

@@ -116,7 +116,7 @@ def _bought(price: Mapping[str, Any], methods: Mapping[str, str], sales: Mapping
 
 
 def _beside(line: Mapping[str, Any]) -> bool:
-    return line["repair"].startswith(BESIDE) or line["price_class"] == "allowance"
+    return str(line["repair"]).startswith(BESIDE) or bool(line["price_class"] == "allowance")
 
 
 def _shares(days: Decimal, laid: list[Decimal]) -> list[Decimal]:

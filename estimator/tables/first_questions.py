@@ -1,0 +1,111 @@
+"""Tables in, the fifty questions of a firm that begins out: who it is, people, overhead, its city, then what moves a price most."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from estimator.model.say import FromTable, Say
+from estimator.tables.first_numbers import measured
+from estimator.tables.rows import Production
+from estimator.tables.tables import Tables
+
+PRICES, TASKS = 10, 16
+PRICED = ("materials", "equipment", "subs_and_fees")
+CITY = "your city"
+OVERHEAD, CREW_DAYS, PROFIT = "overhead", "crew-days", "profit"
+"""Figures that stand in no table: the margin is computed from them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Question:
+    """One number: where it goes, what is asked in plain words, what it decides, and the percent of a usual job's cost that
+    hangs on it (0 where that cannot be said)."""
+
+    table: str
+    row: str
+    column: str
+    asks: Say
+    decides: Say
+    share: float = 0.0
+
+
+WHO = (
+    ("firm_name", Say.of("Name of your firm"), Say.of("The name on every paper.")),
+    ("firm_address", Say.of("Its address"), Say.of("The letterhead.")),
+    ("firm_phone", Say.of("Its phone"), Say.of("The letterhead.")),
+    ("firm_email", Say.of("Its e-mail"), Say.of("The letterhead.")),
+    ("firm_licence", Say.of("License number"), Say.of("The first page; without it no quote can be accepted.")),
+    ("firm_insurance", Say.of("Liability insurer and policy"), Say.of("The first page; without it no quote can be accepted.")),
+)  # fmt: skip
+ON_LABOR = Say.of("Labor cost; until it is yours no quote can be accepted.")
+ON_MARGIN = Say.of("The margin on your own work, computed when the three are in.")
+ON_THE_LINE = Say.of("The cost of that line.")
+ON_CITY = Say.of("Sales tax and fees of every job there.")
+
+
+def first_questions(tables: Tables) -> tuple[Question, ...]:
+    """Return the fifty in their order; rows that a firm took out of its tables are passed over."""
+    return (*_who(), *_people(tables), *_overhead(), *_city(), *_measured(tables))
+
+
+def _who() -> Iterator[Question]:
+    for key, asks, decides in WHO:
+        yield Question(table="settings", row=key, column="value", asks=asks, decides=decides)
+
+
+def _people(tables: Tables) -> Iterator[Question]:
+    share = {number.row: number.share for number in measured() if number.table == "roles"}
+    roles = sorted(dict.fromkeys(m.role for m in tables.crew_members), key=lambda role: -share.get(role, 0.0))
+    for role in roles:
+        asks = Say.of("Wage, {role}, dollars an hour", role=role)
+        yield Question(table="roles", row=role, column="wage", asks=asks, decides=ON_LABOR, share=share.get(role, 0.0))
+    asks = Say.of("On top of wages: payroll taxes, insurance, paid leave, percent of the wage")
+    yield Question(table="roles", row="", column="burden_percent", asks=asks, decides=ON_LABOR)
+    for crew in dict.fromkeys(m.crew for m in tables.crew_members):
+        asks = Say.of("Who is in your {crew} crew", crew=crew)
+        yield Question(
+            table="crews", row=crew, column="count", asks=asks, decides=Say.of("What an hour of that crew costs.")
+        )
+
+
+def _overhead() -> Iterator[Question]:
+    for row, asks in (
+        (OVERHEAD, Say.of("Overhead a year: office, trucks, shop, insurance, your own salary, dollars")),
+        (CREW_DAYS, Say.of("Crew-days a year that customers pay for, all crews together")),
+        (PROFIT, Say.of("Profit you want to keep of every dollar, percent of the price")),
+    ):
+        yield Question(table="pricing", row=row, column="margin_percent", asks=asks, decides=ON_MARGIN)
+
+
+def _city() -> Iterator[Question]:
+    for column, asks in (
+        ("text", Say.of("Name of your city or county, as papers print it")),
+        ("tax_kind", Say.of("Sales tax there: contractor pays, separated, whole charge or none (ask your accountant)")),
+        ("tax_percent", Say.of("Sales tax rate there, percent")),
+    ):
+        yield Question(table="places", row=CITY, column=column, asks=asks, decides=ON_CITY)
+    asks = Say.of("Plumbing permit and inspection there, dollars")
+    yield Question(table="subs_and_fees", row="permit", column="cost", asks=asks, decides=ON_CITY)
+
+
+def _measured(tables: Tables) -> Iterator[Question]:
+    """Prices, then times of tasks, those first on which most of a usual job's cost hangs."""
+    texts = {(table, row.item): row.text for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
+    units = {(table, row.item): row.unit for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
+    prices = [n for n in measured() if (n.table, n.row) in texts and n.row != "permit"][:PRICES]
+    for n in prices:
+        words = {"what": texts[n.table, n.row], "unit": units[n.table, n.row]}
+        asks = Say.of("Cost of {what}, dollars per {unit}", **words)
+        yield Question(table=n.table, row=n.row, column="cost", asks=asks, decides=ON_THE_LINE, share=n.share)
+    tasks = {row.task: row for row in tables.current("production") if isinstance(row, Production)}
+    for n in [n for n in measured() if n.table == "production" and n.row in tasks][:TASKS]:
+        task = tasks[n.row]
+        asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", task=n.row, unit=task.unit,
+                      covers=FromTable(task.covers, task.covers))  # fmt: skip
+        yield Question(
+            table="production",
+            row=n.row,
+            column="likely",
+            asks=asks,
+            decides=Say.of("Hours and days of every job that does it."),
+            share=n.share,
+        )

@@ -1,0 +1,41 @@
+"""Tables in, the fifty figures a firm needs first as lines of the workbook's first sheet out, each with its cell."""
+
+from collections.abc import Iterator
+
+from estimator.sheets.edit_book import CoverLine
+from estimator.tables.columns import columns
+from estimator.tables.first_questions import CITY, CREW_DAYS, OVERHEAD, PROFIT, Question, first_questions
+from estimator.tables.raw import letters
+from estimator.tables.rows import TABLES
+from estimator.tables.tables import Tables
+from estimator.tables.whose import invented
+
+
+def first_lines(tables: Tables) -> Iterator[CoverLine]:
+    """A heading, then a line a figure: what it is, whose it is and how much hangs on it, and its cell to click on."""
+    yield CoverLine(("",))
+    yield CoverLine(("The fifty figures to begin with, the most important first", "", ""), "heading")
+    for question in first_questions(tables):
+        row = _row(question)
+        whose = "invented" if row and row in invented(tables, question.table) else "yours" if row else ""
+        share = f"{question.share:g} % of a usual job's cost" if question.share else ""
+        cell = _cell(question, row, tables)
+        yield CoverLine((str(question.asks), ", ".join(w for w in (whose, share) if w), cell), link=cell)
+
+
+def _row(question: Question) -> str:
+    """The id of the row it stands in; "" where it is a row still to be written, or one of many."""
+    if question.row in (OVERHEAD, CREW_DAYS, PROFIT):
+        return "own"
+    return "" if question.row == CITY or question.table == "crews" else question.row
+
+
+def _cell(question: Question, row: str, tables: Tables) -> str:
+    table = question.table
+    names = [column.name for column in columns(table)]
+    rows = tables.rows.get(table, ())
+    wanted = row or question.row
+    at = next((i for i, r in enumerate(rows, start=2) if getattr(r, TABLES[table][1][0]) == wanted), 2)
+    if question.row == CITY:
+        at = len(rows) + 2  # the first free row: a place of the firm's own
+    return f"{table}!{letters(names.index(question.column))}{at}"

@@ -1,0 +1,139 @@
+"""`tables start`: from an empty folder to a firm's own figures; each answer kept at once, what is skipped stays the demo's."""
+
+import csv
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from openpyxl import load_workbook
+from typer.testing import CliRunner, Result
+
+from estimator.cli.app import build
+from estimator.tables import demo_folder, read_tables
+from estimator.tables.as_workbook import workbook
+from estimator.tables.first_numbers import FirstNumber, measured
+from estimator.tables.first_questions import first_questions
+from estimator.tables.overhead import crew_day_cost
+from estimator.tables.whose import own_rows
+from tests.tables.workbench import DAY, demo, reading
+
+D = Decimal
+
+
+def start(folder: Path, *answers: str) -> Result:
+    words = ["tables", "start", str(folder), "--on", "2026-11-29"]
+    return CliRunner().invoke(build(words), words, input="\n".join(answers) + "\n")
+
+
+def cell(folder: Path, table: str, row: str, column: str) -> str:
+    with (folder / f"{table}.csv").open(encoding="utf-8", newline="") as file:
+        return next(r[column] for r in csv.DictReader(file) if next(iter(r.values())) == row)
+
+
+def answers_to(wanted: dict[tuple[str, str, str], list[str]]) -> list[str]:
+    """What is typed at each question in its order; Enter where nothing is wanted."""
+    return [line for q in first_questions(demo()) for line in wanted.get((q.table, q.row, q.column), [""])]
+
+
+@pytest.fixture(scope="module", name="begun")
+def _begun(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
+    folder = tmp_path_factory.mktemp("own") / "tables"
+    wanted = {
+        ("settings", "firm_name", "value"): ["Oak Street Plumbing"],
+        ("roles", "lead plumber", "wage"): ["4400", "no", "44"],  # a month's wage is asked about and not kept
+        ("roles", "", "burden_percent"): ["35"],
+        ("crews", "plumbing", "count"): ["two men", "1 lead plumber, 2 helpers"],
+        ("pricing", "overhead", "margin_percent"): ["$120,000"],
+        ("pricing", "crew-days", "margin_percent"): ["400"],
+        ("pricing", "profit", "margin_percent"): ["10"],
+        ("places", "your city", "text"): ["Elm City"],
+        ("places", "your city", "tax_kind"): ["who knows", "whole charge"],
+        ("places", "your city", "tax_percent"): ["8.25"],
+        ("production", "tunnel dig", "likely"): ["2.3"],
+    }
+    done = start(folder, "Mara", *answers_to(wanted))
+    assert done.exit_code == 0, done.output
+    return folder, done.output
+
+
+def test_there_are_fifty_and_those_on_which_most_hangs_come_first() -> None:
+    questions = first_questions(demo())
+    assert len(questions) == len(set(questions)) == 50
+    for table in (("materials", "equipment", "subs_and_fees"), ("production",)):
+        shares = [q.share for q in questions if q.table in table and q.share]
+        assert shares == sorted(shares, reverse=True) and len(shares) >= 10
+    assert sum(n.share for n in measured() if n.table == "production") > 20  # labor is a good part of every job
+
+
+def test_what_was_typed_stands_in_the_tables_signed_and_dated_and_they_can_be_used(begun: tuple[Path, str]) -> None:
+    folder, _ = begun
+    assert cell(folder, "settings", "firm_name", "value") == "Oak Street Plumbing"
+    assert (cell(folder, "roles", "lead plumber", "wage"), cell(folder, "roles", "lead plumber", "burden_percent")) == (
+        "44",
+        "35",
+    )
+    assert (
+        cell(folder, "roles", "lead plumber", "changed_by"),
+        cell(folder, "roles", "lead plumber", "changed_on"),
+    ) == ("Mara", "2026-11-29")
+    assert [cell(folder, "production", "tunnel dig", c) for c in ("low", "likely", "high")] == [
+        "1.8",
+        "2.3",
+        "3.8",
+    ]  # twice 0.9, 1.15, 1.9
+    place = reading(folder, DAY).tables.place("elm city")
+    assert (place.text, place.tax_kind, place.tax_percent) == ("Elm City", "whole charge", D("8.25"))
+
+
+def test_what_was_left_or_could_not_be_read_stays_the_demos(begun: tuple[Path, str]) -> None:
+    folder, said = begun
+    assert cell(folder, "roles", "helper", "burden_percent") == "32"  # its wage is invented still, and so is the row
+    tables = reading(folder, DAY).tables
+    assert tables is not None
+    assert {row for table, row in own_rows(tables) if table == "roles"} == {"lead plumber"}
+    assert "Write how many and who" in said and "tax_kind is “who knows”" in said
+    assert 'jurisdiction = "elm city"' in said
+
+
+def test_begun_tables_are_gone_on_with_and_what_is_the_firms_is_not_asked_again(begun: tuple[Path, str]) -> None:
+    folder, _ = begun
+    again = start(folder, "Mara", "done")
+    assert again.exit_code == 0 and "Its address" in again.output and "Name of your firm" not in again.output
+
+
+def test_the_margin_pays_for_overhead_and_profit(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Labor $700 and $300 of other cost a crew-day at the demo's wages; overhead 120,000 ÷ 400 = 300; 10 % profit.
+
+    (700 + 300 + 300) ÷ 0.9 = 1,444.44; margin 1 − 1,000 ÷ 1,444.44 = 30.8 % [by hand].
+    """
+    rows = (("a crew-day", "labor", 700.0), ("a crew-day", "other own cost", 300.0), ("roles", "helper", 10.0))
+    monkeypatch.setattr(
+        "estimator.tables.overhead.measured", lambda: tuple(FirstNumber(t, r, "", s) for t, r, s in rows)
+    )
+    day = crew_day_cost(D(120000), D(400), D(10), demo())
+    assert (day.labor, day.other, day.overhead, day.price, day.margin_percent) == (
+        D(700),
+        D(300),
+        D(300),
+        D("1444.44"),
+        D("30.8"),
+    )
+
+
+def test_the_fifty_stand_first_in_the_workbook_each_with_its_cell(tmp_path: Path) -> None:
+    (tmp_path / "prices.xlsx").write_bytes(workbook(demo()))
+    book = load_workbook(tmp_path / "prices.xlsx")
+    lines = [[cell.value for cell in row] for row in book.worksheets[0].iter_rows()]
+    at = next(i for i, line in enumerate(lines) if str(line[0]).startswith("The fifty figures"))
+    listed = lines[at + 1 : at + 51]
+    assert at < next(
+        i for i, line in enumerate(lines) if line[0] == "Who keeps it: the office" or "rows" in str(line[0])
+    )
+    for question, line in zip(first_questions(demo()), listed, strict=True):
+        assert line[0] == str(question.asks)
+        sheet, place = str(line[2]).split("!")
+        header = book[sheet].cell(1, book[sheet][place].column).value
+        assert header == question.column
+        if question.row in {r[0].value for r in book[sheet].iter_rows(min_row=2)}:
+            assert book[sheet].cell(book[sheet][place].row, 1).value == question.row
+    assert read_tables(demo_folder(), DAY).tables is not None

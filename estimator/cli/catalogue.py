@@ -61,7 +61,7 @@ COMMANDS: tuple[Entry, ...] = (
     ),
     Entry(
         "site",
-        "A short sheet for the site: plug tests, what the water says, levels, marks, grade.",
+        "A short sheet for the site: tests, water, levels, marks, grade, plan, a lift, the record.",
         "estimator site larkspur/job.toml tests",
     ),
     Entry(

@@ -12,6 +12,8 @@ from estimator.onsite.sheet import SiteSheet
 
 OF_AN_OPTION = ("marks", "grade")
 """Sheets that say how one option is built; the others need no price."""
+PICTURE = ".png"
+Drawing = tuple[bytes, int, str]
 AFTERWARDS = ("record", "callbacks")
 """Sheets of what was done: of the option sold, or over a folder of jobs."""
 
@@ -40,6 +42,7 @@ def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
     from estimator.onsite.cleanout_sheet import cleanout_sheet
     from estimator.onsite.levels_sheet import levels_sheet
     from estimator.onsite.lift_sheet import lift_sheet
+    from estimator.onsite.plan_sheet import plan_sheet
     from estimator.onsite.test_sheet import test_sheet
     from estimator.onsite.water_sheet import water_sheet
     from estimator.pipeline import with_job_settings
@@ -52,6 +55,7 @@ def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
         "water": lambda: water_sheet(job, own),
         "levels": lambda: levels_sheet(job, own),
         "cleanout": lambda: cleanout_sheet(job, own),
+        "plan": lambda: plan_sheet(job, read_afterwards(job_file, job).lifts),
         "lift": lambda: lift_sheet(job, read_afterwards(job_file, job), own),
     }
     return sheets[name]()
@@ -86,11 +90,27 @@ def _named(options: Sequence[Option], letter: str, job_file: Path) -> Option:
     return found or options[0]
 
 
-def written(path: Path, sheet: SiteSheet, job: Job | None, language: str) -> Path:
-    """Return the workbook's path. Errors: CannotGoOn where a file stands already or the name does not end in .xlsx."""
+def written(path: Path, sheet: SiteSheet, job: Job | None, language: str, picture: Drawing | None = None) -> Path:
+    """Return the path of the workbook, or of the picture alone where the name ends so.
+
+    Errors: CannotGoOn where a file stands already or the name ends otherwise.
+    """
     from estimator.cli.clock import today
     from estimator.papers.site_sheet import site_book
     from estimator.sheets.write import write
 
+    if picture is not None and path.suffix.lower() == PICTURE:
+        return new_file(path, picture[0])
     free(path, WORKBOOK)
-    return new_file(path, write(site_book(sheet, job, language, job.day if job else today())))
+    return new_file(path, write(site_book(sheet, job, language, job.day if job else today(), picture)))
+
+
+def picture_of(
+    job: Job, job_file: Path, tables: Path | None, changes: Sequence[str] | None, letter: str, language: str
+) -> Drawing | None:
+    """Return the plan sketch, with the openings of an option where one is named. Errors: CannotGoOn for one that is not there."""
+    from estimator.fieldnotes.afterwards import read_afterwards
+    from estimator.onsite.plan_picture import plan_picture
+
+    works = _named(priced(job_file, tables, changes).quote.options, letter, job_file).works if letter else None
+    return plan_picture(job, language, works, read_afterwards(job_file, job).lifts)

@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from math import hypot
 from statistics import NormalDist
 
-from estimator.model.line import Line, plain_wall
+from estimator.model.answers import INDOOR_ZONES
+from estimator.model.line import Line, Mark, Tie, plain_wall
+from estimator.model.profile import Profile
 from estimator.tables.tables import Tables
 
 
@@ -53,9 +55,8 @@ class FromWall:
 def from_walls(line: Line, station_ft: float, errors: Errors) -> tuple[FromWall, ...]:
     """Return the distances of a station from every wall that two places of the line, or this very place, were taped to."""
     taped: dict[str, list[tuple[float, float]]] = {}
-    for mark in line.marks:
-        for tie in mark.ties:
-            taped.setdefault(plain_wall(tie.to), []).append((mark.stretch.middle_ft, tie.length_ft))
+    for mark, tie, length_ft in tapes_of(line):
+        taped.setdefault(plain_wall(tie.to), []).append((mark.stretch.middle_ft, length_ft))
     found = (_from_wall(wall, sorted(places), station_ft, errors) for wall, places in sorted(taped.items()))
     return tuple(one for one in found if one is not None)
 
@@ -79,3 +80,25 @@ def _from_wall(wall: str, places: list[tuple[float, float]], station_ft: float, 
 
 
 HERE_FT = 0.05
+
+
+BESIDE_FT = 1.5
+"""A tape so little longer than the way along the pipe from the slab edge was still taken square to the wall (judgment)."""
+
+
+def tapes_of(line: Line) -> list[tuple[Mark, Tie, float]]:
+    """Return every tape of the line with its length, below 0 where it was taken outside the wall it runs to.
+
+    A place outdoors lies outside a wall if the pipe from the slab edge to there is long enough for the tape; a longer tape runs
+    to another wall, along which the place lies.
+    """
+    profile = Profile(line)
+    edge = profile.slab_edge_ft
+    out = []
+    for mark in line.marks:
+        at = mark.stretch.middle_ft
+        outdoors = bool(mark.ties) and edge is not None and profile.zone(at).value not in (*INDOOR_ZONES, "crawl", None)
+        for tie in mark.ties:
+            outside = outdoors and tie.length_ft <= abs(at - (edge or 0.0)) + BESIDE_FT
+            out.append((mark, tie, -tie.length_ft if outside else tie.length_ft))
+    return out

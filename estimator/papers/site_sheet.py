@@ -11,10 +11,12 @@ from estimator.wording.say import plain_words, say, speaker
 
 WIDTH, ACCENT = 90.0, "1F4E79"
 LONGEST = 34
+Drawing = tuple[bytes, int, str]
+"""A PNG, its height on paper in points of 1/96 in, and its words."""
 
 
-def site_book(sheet: SiteSheet, job: Job | None, language: str, day: date) -> Book:
-    """Return the workbook for the person who needs the sheet; a sheet over many jobs has none of its own."""
+def site_book(sheet: SiteSheet, job: Job | None, language: str, day: date, picture: Drawing | None = None) -> Book:
+    """Return the workbook for the person who needs the sheet, with a picture on top where there is one; a sheet over many jobs has no job."""
     speak = speaker(language)
     page = Page(sheet.name, _widths(sheet, language))
     page.line(say(sheet.title, language), "title")
@@ -22,6 +24,9 @@ def site_book(sheet: SiteSheet, job: Job | None, language: str, day: date) -> Bo
     if whose:
         page.line(whose, "quiet")
     page.line(say(sheet.answer, language), "bold")
+    if picture is not None:
+        data, height, words = picture
+        page.picture(data, words, height)
     for block in sheet.blocks:
         _block(page, block, language)
     footer = f"{speak('INTERNAL')} {whose}".strip()[:200]

@@ -7,7 +7,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 
-SHEETS = ("tests", "water", "levels", "marks", "grade", "cleanout", "lift", "record", "callbacks")
+SHEETS = ("tests", "water", "levels", "marks", "grade", "cleanout", "plan", "lift", "record", "callbacks")
 
 
 def _sheet(name: str) -> str:
@@ -22,7 +22,7 @@ SheetName = Annotated[
         parser=_sheet,
         metavar="SHEET",
         help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted. "
-        "marks: where to open. grade: the line and grade to lay. cleanout: where to probe for a buried one. lift: what a foundation lift did to the drain. record: what was built, warranties, callbacks. callbacks: "
+        "marks: where to open. grade: the line and grade to lay. cleanout: where to probe for a buried one. plan: a sketch of house and drains, drawn with --out. lift: what a foundation lift did to the drain. record: what was built, warranties, callbacks. callbacks: "
         "counted by way of repair, JOB being a folder of jobs.",
     ),
 ]
@@ -31,11 +31,16 @@ OptionLetter = Annotated[
     typer.Option(
         "--option",
         metavar="LETTER",
-        help="For marks, grade and record; else the accepted option; for marks and grade else the first.",
+        help="For marks, grade, record, and openings on the plan; else the accepted option; for marks and grade else the first.",
     ),
 ]
 NewFile = Annotated[
-    Path | None, typer.Option("--out", metavar="FILE", help="Also write it as a workbook, ending in .xlsx; a new name.")
+    Path | None,
+    typer.Option(
+        "--out",
+        metavar="FILE",
+        help="Also write it as a workbook, ending in .xlsx, or the plan as a picture, ending in .png; a new name.",
+    ),
 ]
 
 
@@ -49,11 +54,12 @@ def command(
     out: NewFile = None,
     as_json: AsJson = False,
 ) -> None:
-    from estimator.cli.site_sheets import made, written
+    from estimator.cli.site_sheets import made, picture_of, written
     from estimator.cli.views import site_sheet
     from estimator.cli.views.screen import answer, width
 
     read, found = made(job, sheet, tables, changes, option)
     if out is not None:
-        written(out, found, read, language)
+        drawn = picture_of(read, job, tables, changes, option, language) if sheet == "plan" and read else None
+        written(out, found, read, language, drawn)
     answer(site_sheet.as_data(found, language), as_json, site_sheet.rows(found, width(), language))

@@ -1,0 +1,64 @@
+"""Words and the places they belong to in; where each is written so that it covers nothing written before, out."""
+
+from dataclasses import dataclass, field
+
+from estimator.drawing.canvas import Canvas
+
+Box = tuple[float, float, float, float]
+SIZE = 9.0
+STEPS = (
+    (7, -5),
+    (7, 6),
+    (-7, -5),
+    (-7, 6),
+    (7, -16),
+    (7, 17),
+    (-7, -16),
+    (-7, 17),
+    (7, -28),
+    (7, 29),
+    (-7, -28),
+    (-7, 29),
+)
+"""Places tried around the point, in points of the screen: right of it first, then left, then farther up and down."""
+
+
+@dataclass(slots=True)
+class Labels:
+    """Writes on a canvas and remembers what is taken."""
+
+    canvas: Canvas
+    taken: list[Box] = field(default_factory=list)
+
+    def keep(self, box: Box) -> None:
+        """Take room that no words may cover."""
+        self.taken.append(box)
+
+    def write(self, at: tuple[float, float], words: str, color: str, size: float = SIZE, bold: bool = False) -> None:
+        """Write beside a point where there is room, else where it covers least; farther off with a thin line to it."""
+        wide = self.canvas.wide(words, size, bold)
+        boxes = [self._box(at, step, wide, size) for step in STEPS]
+        best = min(range(len(boxes)), key=lambda n: (self._covered(boxes[n]), n))
+        left, top, right, bottom = boxes[best]
+        if abs(STEPS[best][1]) > 10:
+            self.canvas.line([at, (left if STEPS[best][0] > 0 else right, (top + bottom) / 2)], color, 0.6)
+        self.canvas.text((left, (top + bottom) / 2), words, size, color, bold, "lm")
+        self.taken.append(boxes[best])
+
+    def _box(self, at: tuple[float, float], step: tuple[int, int], wide: float, size: float) -> Box:
+        x, y = at[0] + step[0], at[1] + step[1]
+        left = x if step[0] > 0 else x - wide
+        return (left, y - size / 2 - 1, left + wide, y + size / 2 + 1)
+
+    def _covered(self, box: Box) -> float:
+        """Square points that are taken already, or lie off the sheet."""
+        left, top, right, bottom = box
+        off = (
+            max(0.0, -left)
+            + max(0.0, right - self.canvas.width)
+            + max(0.0, -top)
+            + max(0.0, bottom - self.canvas.height)
+        )
+        return off * 100 + sum(
+            max(0.0, min(right, r) - max(left, x)) * max(0.0, min(bottom, b) - max(top, t)) for x, t, r, b in self.taken
+        )

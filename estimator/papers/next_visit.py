@@ -7,7 +7,7 @@ from estimator.model.say import Feet, Say
 from estimator.wording.plain import LINES, in_plain_words
 
 SETTLED: dict[str, Say] = {
-    "Run water, then film again with the flow stopped.": Say.of("how much water stays standing in the dip."),
+    "Run water, then film again with the flow stopped.": Say.of("the depth of the standing water."),
     "Clear the line downstream and film again.": Say.of("what holds the water back farther down."),
     "Film again with nobody using water.": Say.of("whether water also stands there when nobody uses any."),
     "Come in from the other end, or dig to see.": Say.of("what closes the pipe, and what lies behind it."),
@@ -32,7 +32,7 @@ SETTLED: dict[str, Say] = {
     "Was it really there? It was only suspected: look again before a fixed price.": Say.of("whether what we only suspect is really there."),
     "Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then.": Say.of("how deep the pipe lies."),
     "How deep is the pipe under the floor here? A depth from the lawn says nothing of it. Locate it from inside: the price of any dig stays open until then.": Say.of("how deep the pipe lies under the floor."),
-    "Take the level of the pipe's bottom at both ends of the standing water and beyond, to know how far it must be laid anew.": Say.of("how much pipe must be laid anew to take out the dip."),
+    "Take the level of the pipe's bottom at both ends of the standing water and beyond, to know how far it must be laid anew.": Say.of("the length of pipe to replace so that the low spot is gone."),
     "What drains into this side drain, and is it in use? Run water to be sure.": Say.of("which fixtures drain into the side pipes, and which of these are in use."),
     "This part was not filmed; it stays out of every fixed price until it is.": Say.of("what the part is like that no camera has seen."),
     "Does the slab hold steel tendons? A missing stamp proves nothing: ask, look at the slab edge, or scan.": Say.of("whether the concrete floor holds steel cables under tension; please have drawings of the house ready, if there are any."),

@@ -13,12 +13,12 @@ from estimator.wording.plain import LINES, in_plain_words
 WIDTHS = (22.0, 72.0)
 IN_THE_BORE = "utility"
 RULES: tuple[Say, ...] = (
-    Say.of("Treat the line as gas until its owner has said in writing what it is."),
-    Say.of("If you smell gas or rotten eggs: touch no switch, light no flame, use no phone indoors; leave the house at once, everybody and the pets."),
-    Say.of("Call 911 and the gas company from outside, far from the house. Do not go back in before they say so."),
-    Say.of("Do not use the drain. Let nobody put a cutter, a jet, a snake or a camera into it, and let nobody dig over it with a machine."),
-    Say.of("Keep this paper by the door and show it to anyone who comes to clear the drain."),
-    Say.of("The owner of the line must clear it, in writing. After that we film again and can offer a repair."),
+    Say.of("Treat that pipe or cable as gas until the utility identifies it in writing."),
+    Say.of("If you smell gas or rotten eggs, leave the house right away with everyone and the pets. Do not touch switches, light anything or use a phone indoors."),
+    Say.of("Call 911 and the gas company from outside, far from the house. Do not go back in until they tell you."),
+    Say.of("Do not use the drain. Do not let anyone put a cutter, jetter, snake or camera into it. Do not let anyone dig over it with a machine."),
+    Say.of("Keep this notice by the door. Show it to anyone who comes to clear the drain."),
+    Say.of("The utility must clear the line in writing. After that we inspect again and can offer a repair."),
 )  # fmt: skip
 """Common practice for gas lines bored through drains."""
 
@@ -34,7 +34,7 @@ def stop_notice(quote: Quote, language: str) -> Book:
     speak = letter.speak
     page = Page(speak("STOP"), WIDTHS)
     page.line(speak("STOP: do not use or clean this drain"), "alarm")
-    page.line(speak("Another line runs through your drain. It may be gas."), "alarm")
+    page.line(speak("A gas or other utility line runs through your drain."), "alarm")
     page.gap()
     letter.head(page)
     page.pair(speak("House"), quote.job.customer.site)
@@ -52,7 +52,7 @@ def stop_notice(quote: Quote, language: str) -> Book:
     page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
     page.gap(14)
     page.add(Cell("", "write", open=True), Cell("", "write", open=True), height_pt=28.0)
-    page.add(Cell(speak("Day and hour"), "quiet"), Cell(speak("Told to, signature"), "quiet"))
+    page.add(Cell(speak("Day and hour"), "quiet"), Cell(speak("Notice given to (sign)"), "quiet"))
     return Book(
         title=f"{page.name} {letter.number}",
         day=quote.day,

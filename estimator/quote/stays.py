@@ -83,7 +83,7 @@ def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say,
     ]
     out += [Say.of("{line}: all of it.", line=where.line_name(line)) for line in job.lines if line.name not in touched]
     if any(t.value("branches") + t.value("branches_tunnel") + t.value("reinstatements") > 0 for t in takeoffs):
-        out.append(Say.of("Side drains beyond the new fittings."))
+        out.append(Say.of("Branch drains past the new fittings."))
     if scope.leaves:
         left = dict.fromkeys(_left(job, scope, i) for i in range(len(scope.leaves)))
         out += [Say.of("Left as it is: {left}.", left=one) for one in left]
@@ -120,11 +120,9 @@ def water_test(scope: Scope, takeoffs: Sequence[Takeoff], old_pipe_left_ft: floa
         return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
     if methods <= {*LININGS, *NOTHING_NEW}:
         return "only this part", Say.of(
-            "Only the lined part: it is filmed and tested. Old pipe beyond it is not in the promise."
+            "We inspect and test the lined part only. Our warranty does not cover the existing pipe."
         )
-    return "only this part", Say.of(
-        "Only the new part: it is filled and must hold. Old pipe we did not replace is not in the promise."
-    )
+    return "only this part", Say.of("We water-test the new pipe only. Our warranty does not cover the existing pipe.")
 
 
 def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
@@ -135,7 +133,7 @@ def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
     if not lines:
         return Say.of("Only the pieces whose water test stands among the lines of this price. The rest is not tested.")
     return Say.of(
-        "Only the new part of the {lines}: it is filled and must hold. {elsewhere} has no water test in this price; old pipe is not in the promise.",
+        "We water-test the new part of the {lines} only. {elsewhere} has no water test in this price. Our warranty does not cover the existing pipe.",
         lines=tuple(dict.fromkeys(lines)),
         elsewhere=_elsewhere({t.repair.method for t in new if t.repair.line in untested}),
     )

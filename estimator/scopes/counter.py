@@ -256,7 +256,7 @@ def _no_price(takeoff: Takeoff) -> Verdict:
         method=repair.method,
         line=repair.line,
         stretch=repair.stretch,
-        homeowner=Say.of("We do not carry what this way needs for a pipe of this size."),
+        homeowner=Say.of("We do not carry what this method needs for a pipe of this size."),
         estimator=Say.of(
             "The tables have no price for {size} in pipe here: add the row, or leave this way out.", size=takeoff.size
         ),

@@ -49,7 +49,7 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
             case.find(
                 "reroute-has-the-fall",
                 Effect.NO_FIXED_PRICE,
-                Say.of("We must measure the fall of the new way before we can price it."),
+                Say.of("We must measure the drop of the reroute before we can price it."),
                 Say.of("fall not measured; {needed} in are needed", needed=round(needed * INCHES_PER_FT, 1)),
             ),
         )
@@ -96,7 +96,7 @@ def floor_finds(case: Case, way: Reroute) -> tuple[Verdict, ...]:
         case.find(
             "wall-way-serves-what-drains-above-the-floor",
             Effect.ADDS_WORK,
-            Say.of("Toilets, tubs and showers drain through the floor: the floor must be opened at each of them."),
+            Say.of("Toilets, tubs and showers drain through the floor. The floor must be opened at each of them."),
             Say.of(
                 "{fixtures} drain through the floor: open it at each, or leave them on the old pipe",
                 fixtures=", ".join(low),
@@ -141,7 +141,7 @@ def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
         case.find(
             "pipe-carries-its-fixtures",
             Effect.BLOCKS,
-            Say.of("The new pipe must be larger for all that drains into it."),
+            Say.of("The new pipe must be larger for all the fixtures it serves."),
             Say.of(
                 "{units} fixture units and {closets} toilets ask for {least} in or more, not {size} in",
                 units=max(fixture_units(served, family) for family in code_families(case)),

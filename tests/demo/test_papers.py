@@ -65,10 +65,10 @@ def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote
     spot = next(option for option in quote.options if option.letter == with_way(quote, "yard spot"))
     assert [t.repair.line for t in spot.takeoffs if t.repair.method == "yard spot" and not t.value("tests")] == ["yard"]
     assert by_letter[spot.letter].startswith(
-        "Only the new part of the kitchen line and main line: it is filled and must hold."
+        "We water-test the new part of the kitchen line and main line only."
     )
     trench = with_way(quote, "trench")
-    assert by_letter[trench].startswith("Only the new part: it is filled and must hold.")
+    assert by_letter[trench].startswith("We water-test the new pipe only.")
 
 
 def test_a_floor_is_said_to_be_opened_only_where_one_is(quote):

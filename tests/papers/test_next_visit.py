@@ -41,7 +41,7 @@ def test_every_question_has_its_words_for_the_homeowner_or_is_the_firms_own() ->
 
 def test_a_question_stands_once_with_the_lines_it_is_about() -> None:
     said = [say(what, "en_US") for what in for_the_homeowner(QUESTIONS)]
-    assert said == ["main line and yard line: how much water stays standing in the dip."]
+    assert said == ["main line and yard line: the depth of the standing water."]
 
 
 def test_the_office_reads_every_question_as_the_visit_is_made() -> None:
@@ -59,8 +59,8 @@ def text(sheet: Sheet) -> str:
 @pytest.mark.parametrize(
     ("language", "once", "never"),
     [
-        ("en_US", "Main line and yard line: how much water stays", ("[site]", "flow stopped")),
-        ("es_US", "cuánta agua se queda", ("[site]", "competent_person", "vuelva a filmar")),
+        ("en_US", "Main line and yard line: the depth of the standing water", ("[site]", "flow stopped")),
+        ("es_US", "la profundidad del agua estancada", ("[site]", "competent_person", "vuelva a filmar")),
     ],
 )
 def test_the_budget_letter_talks_to_the_homeowner(language: str, once: str, never: tuple[str, ...]) -> None:

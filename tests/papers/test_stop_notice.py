@@ -22,7 +22,7 @@ def crossed():
 @pytest.mark.parametrize(
     ("language", "words"),
     [
-        ("en_US", ("STOP", "gas", "leave the house", "911", "no switch", "28 ft 6 in")),
+        ("en_US", ("STOP", "gas", "leave the house", "911", "Do not touch switches", "28 ft 6 in")),
         ("es_US", ("ALTO", "gas", "salga", "911")),
     ],
 )

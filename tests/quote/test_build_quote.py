@@ -119,7 +119,7 @@ def test_many_alike_findings_are_counted_not_listed(chosen: tuple[Chosen, ...], 
 def test_old_pipe_that_stays_is_named(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     assert [str(s) for s in built(chosen, tables).options[0].stays_old] == [
         "main line: 18 ft.",
-        "Side drains beyond the new fittings.",
+        "Branch drains past the new fittings.",
     ]
 
 

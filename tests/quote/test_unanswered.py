@@ -20,7 +20,7 @@ MUST = Need(
     id="main@3", line="main", stretch=Stretch(3, 3), kinds=("hole",), findings=(HOLE,),
     severity=3, urgency=3, grade="seen", must=True,
 )  # fmt: skip
-WHY = Say.of("A beam of the foundation lies over that spot, and a beam is never cut.")
+WHY = Say.of("A grade beam is over that spot. We do not cut a beam.")
 AGAINST = Verdict(
     rule="strip-stops-at-a-beam", effect=Effect.BLOCKS, method="slab spot", line="main", stretch=Stretch(2, 4),
     homeowner=WHY, estimator=WHY,
@@ -38,7 +38,7 @@ def test_no_option_is_fixed_where_all_leave_what_must_be_put_right(chosen, table
     for option in quote.options:
         said = str(option.not_fixed_because[0])
         assert said.startswith("Not complete: a hole in the pipe, under the kitchen, also needs repair")
-        assert said.endswith(" A beam of the foundation lies over that spot, and a beam is never cut.")
+        assert said.endswith(" A grade beam is over that spot. We do not cut a beam.")
 
 
 def test_why_a_new_pipe_is_not_possible_says_more_than_why_a_spot_is_too_little(chosen, tables) -> None:

@@ -34,7 +34,7 @@ def test_only_what_is_set_elsewhere_is_said_to_have_no_test(elsewhere: tuple[str
     promise, words = water_test(scope, takeoffs, 12.0)
     assert promise == "only this part"
     assert said in say(words, "en_US")
-    assert "Solo la parte nueva (línea principal):" in say(words, "es_US")
+    assert "Probamos con agua solo la parte nueva (línea principal)." in say(words, "es_US")
 
 
 def test_a_warranty_has_one_word_in_spanish() -> None:

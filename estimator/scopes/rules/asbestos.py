@@ -24,13 +24,13 @@ def asbestos(it: StretchFacts, limits: Limits) -> Answers:
     if it.house.built is None or it.house.built <= ASBESTOS_FLOOR_THROUGH:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("Older floors and glue can hold asbestos; a sample is tested before anything is cut."),
+            homeowner=Say.of("Older flooring and glue can contain asbestos. We have a sample tested before we cut."),
             estimator=Say.of("Floor, mastic or duct of that age: asbestos test by the state's rule before cutting."),
             facts=frozenset({"asbestos_check"}),
         )
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("If old floor layers or glue turn up they are tested before we go on."),
+        homeowner=Say.of("If we find old floor layers or glue, we have them tested before we go on."),
         estimator=Say.of("Later mastic with asbestos happens: test before cutting, any year, unless proven."),
     )
 

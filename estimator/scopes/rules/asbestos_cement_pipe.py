@@ -28,7 +28,7 @@ def cement(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.NO_FIXED_PRICE,
             homeowner=Say.of(
-                "The old pipe contains asbestos. Breaking it in the ground leaves asbestos there; we price it only after the agency in charge agrees in writing."
+                "The existing pipe contains asbestos. Breaking it in the ground leaves asbestos there. We price it only after the agency in charge agrees in writing."
             ),
             estimator=Say.of(
                 "Asbestos-cement pipe: bursting leaves regulated waste in the ground (40 CFR 61.145, 61.150, from memory). Written word of the asbestos agency first, or another way."

@@ -27,7 +27,7 @@ def valve(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.ADDS_WORK,
             homeowner=Say.of(
-                "Your place asks for a valve that keeps the city's sewage from coming back into the house."
+                "Your city requires a backwater valve. It keeps city sewage from backing up into the house."
             ),
             estimator=Say.of(
                 "The place asks for a backwater valve where the building drain is renewed: add one, reachable."
@@ -37,7 +37,7 @@ def valve(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "Where a fixture lies lower than the next manhole in the street, a valve against the city's sewage may be asked for; we ask the building department."
+            "A fixture below the next street manhole may need a backwater valve. We ask the building department."
         ),
         estimator=Say.of(
             "Backwater valve: nobody asked this place. Fixtures below the next manhole upstream usually need one; ask, and write it in the places table."

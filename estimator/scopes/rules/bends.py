@@ -24,9 +24,7 @@ def bends(it: StretchFacts, limits: Limits) -> Answers:
     if any(not x.pieces_ft for x in it.works.lined):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of(
-                "The pipe turns sharply, so a flexible lining is used; slight folds in the bend are usual."
-            ),
+            homeowner=Say.of("The pipe turns sharply, so we use a flexible liner. Slight folds in the bend are usual."),
             estimator=Say.of(
                 "{count} bends over the limit: flexible liner; more than the usual number may stall the shot.",
                 count=len(tight),
@@ -35,7 +33,7 @@ def bends(it: StretchFacts, limits: Limits) -> Answers:
         )
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The pipe turns too sharply there for this way to pass."),
+        homeowner=Say.of("The pipe turns too sharply there for this method."),
         estimator=Say.of(
             "Bend over the limit at {at}: no sectional liner; a burst needs a pit at the bend and ends there.",
             at=Feet(tight[0].stretch.from_ft),

@@ -32,7 +32,7 @@ def _ruling(it: StretchFacts, offset: Finding, most: float) -> Ruling:
     if percent_of(offset, it.bore_in) <= most and "cannot pass" not in offset.signs:
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("Two pipe ends do not line up. A small step may stay as a slight bump under the lining."),
+            homeowner=Say.of("Two pipe ends do not line up. A small step can remain as a slight bump under the liner."),
             estimator=Say.of(
                 "Lip at {at}: trim only where the wall is sound, else dig; grinding opens thin iron and clay.",
                 at=Feet(offset.stretch.from_ft),
@@ -44,7 +44,7 @@ def _ruling(it: StretchFacts, offset: Finding, most: float) -> Ruling:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of(
-                "Where the pipe ends are far out of line that spot is dug up and replaced before the lining goes in."
+                "Where the pipe ends are far out of line, we dig up and replace that spot before we line."
             ),
             estimator=Say.of(
                 "Offset over the limit at {at}: spot repair there before the liner.", at=Feet(offset.stretch.from_ft)
@@ -54,7 +54,7 @@ def _ruling(it: StretchFacts, offset: Finding, most: float) -> Ruling:
         )
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The pipe ends are too far out of line for a lining; it would fold there."),
+        homeowner=Say.of("The pipe ends are too far out of line for a liner. It would fold there."),
         estimator=Say.of(
             "Offset over the limit at {at}: a liner folds or necks; once it is dug there is nothing else here to line.",
             at=Feet(offset.stretch.from_ft),

@@ -26,7 +26,7 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
     if any(not least <= size <= most for size in it.sizes_in):
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("The pipe is not of a size this way works in."),
+            homeowner=Say.of("This method does not fit a pipe of this size."),
             estimator=Say.of(
                 "Bore {sizes} in is outside {least} to {most} in.",
                 sizes=", ".join(f"{s:g}" for s in it.sizes_in),
@@ -37,9 +37,7 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
     if it.method == "reline" and it.bore_in <= limits("liner_small_bore_in"):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of(
-                "The pipe is small, so a thin flexible lining is used; it takes a little of the room inside."
-            ),
+            homeowner=Say.of("The pipe is small, so we use a thin flexible liner. It takes up a little of the inside."),
             estimator=Say.of(
                 "Small bore: flexible thin liner; check that the finished bore still meets the code's least."
             ),

@@ -45,7 +45,7 @@ def bottom_gone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
                 Ruling(
                     effect=Effect.REQUIRES_FIRST,
                     homeowner=Say.of(
-                        "Where the bottom of the pipe is gone a lining has nothing to rest on, so that part is dug up and replaced first."
+                        "Where the bottom of the pipe is gone, a liner has nothing to rest on. We dig up and replace that part first."
                     ),
                     estimator=Say.of(
                         "Bottom missing or soil seen from {low} to {high}: replace that part before any liner.",

@@ -31,16 +31,14 @@ def _ruling(branch: Branch, least_in: float) -> Ruling:
     if branch.live == "dead":
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("A side drain that is no longer used stays closed under the lining."),
+            homeowner=Say.of("A branch drain that is no longer used stays closed under the liner."),
             estimator=Say.of("Dead branch at {at}: leave closed, say so on the quote.", at=at),
             stretch=spot,
         )
     if branch.live is None or branch.proven is False:
         return Ruling(
             effect=Effect.NO_FIXED_PRICE,
-            homeowner=Say.of(
-                "We must first make sure which side drains are in use, so that none is closed by mistake."
-            ),
+            homeowner=Say.of("We first verify which branch drains are in use, so that we close none by mistake."),
             estimator=Say.of("Branch at {at} not proven live or dead: run water at each fixture before lining.", at=at),
             facts=frozenset({"prove_branches"}),
             stretch=spot,
@@ -49,7 +47,7 @@ def _ruling(branch: Branch, least_in: float) -> Ruling:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of(
-                "One side drain is too small or too far to be opened from inside, so it is dug up and joined by hand."
+                "One branch drain is too small or too far to reopen from inside. We dig it up and reconnect it by hand."
             ),
             estimator=Say.of(
                 "Branch at {at} under the least size or out of the cutter's reach: dig or tunnel at that wye.", at=at
@@ -59,7 +57,7 @@ def _ruling(branch: Branch, least_in: float) -> Ruling:
         )
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of("Each side drain in use is opened again after the lining has hardened."),
+        homeowner=Say.of("We reopen each branch drain in use after the liner has cured."),
         estimator=Say.of("Branch at {at}: one reinstatement.", at=at),
         facts=frozenset({"reinstate"}),
         stretch=spot,

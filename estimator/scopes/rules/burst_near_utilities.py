@@ -23,9 +23,7 @@ def near(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of(
-            "Lines that cross close to the pipe are uncovered by hand and watched while the old pipe is broken."
-        ),
+        homeowner=Say.of("We uncover nearby utility lines by hand and watch them while the old pipe is broken."),
         estimator=Say.of(
             "{what} within the clearance of the burst: pothole and leave exposed.",
             what=", ".join(m.choice or "a line" for m in close),

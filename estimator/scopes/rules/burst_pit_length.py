@@ -24,7 +24,7 @@ def pit_length(it: Measured, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("There is no room for the pit that the new pipe has to be pulled in from."),
+        homeowner=Say.of("There is no room for the pit that pipe bursting needs."),
         estimator=Say.of(
             "Entry pit needs {needed}, {free} is free: the bend radius does not allow it.",
             needed=Feet(round(needed_ft, 1)),

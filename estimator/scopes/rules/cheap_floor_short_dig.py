@@ -28,7 +28,7 @@ def cheap_floor(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.PREFERS,
         homeowner=Say.of(
-            "The floor there is simple to put back and the pipe is not deep, so opening the floor is the short way."
+            "The floor there is simple to restore and the pipe is shallow, so opening the floor is the short way."
         ),
         estimator=Say.of("Cheap floor, shallow and short: the least charge of a tunnel is more than the spot."),
     )

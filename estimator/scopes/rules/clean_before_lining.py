@@ -23,7 +23,7 @@ def clean_first(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("The pipe is cleaned and filmed again before the new lining goes in."),
+        homeowner=Say.of("We clean the pipe and inspect it again before we line it."),
         estimator=Say.of(
             "{what} in the length to be lined: clean, re-film, then decide.",
             what=", ".join(sorted({f.kind for f in dirty})),

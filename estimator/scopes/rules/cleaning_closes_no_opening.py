@@ -28,7 +28,7 @@ def _ruling(need: Need) -> Ruling:
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
-                "Cleaning opens the pipe so that we can inspect it. The opening the roots came in by stays; what the camera shows then decides the repair."
+                "Cleaning opens the pipe so that we can inspect it. The opening the roots came in by remains. What the camera shows decides the repair."
             ),
             estimator=Say.of("Closed by dirt: clean, re-inspect, then price. The opening stays."),
             facts=frozenset({"film_again"}),
@@ -38,7 +38,7 @@ def _ruling(need: Need) -> Ruling:
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
-                "Cleaning is upkeep: roots usually come back in 6 to 24 months, because the small opening stays."
+                "Cleaning is upkeep. Roots usually return in 6 to 24 months, because the small opening remains."
             ),
             estimator=Say.of("Cleaning only: the opening stays; say so, film after, and offer the repair beside it."),
             facts=frozenset({"film_again"}),

@@ -30,9 +30,7 @@ def cleanouts(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of(
-            "A new opening for cleaning and filming is set, so that the drain can be reached without pulling a toilet."
-        ),
+        homeowner=Say.of("We install a cleanout, so that the drain can be reached without pulling a toilet."),
         estimator=Say.of("Cleanout missing at the exit, over the spacing or at a turn: add one."),
         facts=frozenset({"new_cleanout"}),
     )

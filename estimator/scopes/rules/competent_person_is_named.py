@@ -27,7 +27,7 @@ def named(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("A trained person answers for the safety of the dig every day."),
+        homeowner=Say.of("The competent person in charge of the excavation checks its safety every day."),
         estimator=Say.of("Name the competent person (site, competent_person) before a crew sheet is written."),
         facts=frozenset({"competent_person"}),
     )

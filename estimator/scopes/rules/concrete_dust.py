@@ -22,7 +22,7 @@ def dust(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of("Concrete is cut with water and the dust is held back; keep out of the work area meanwhile."),
+        homeowner=Say.of("We cut concrete with water and hang dust barriers. Keep out of the work area."),
         estimator=(
             Say.of(
                 "Inside or enclosed: water-fed saw and shrouded breaker, respirator APF 10 for both at any duration (29 CFR 1926.1153 Table 1)."

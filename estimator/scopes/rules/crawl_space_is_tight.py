@@ -34,7 +34,7 @@ def tight(it: StretchFacts, limits: Limits) -> Answers:
         )
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("The crew works in the crawl space; please keep its hatch clear."),
+        homeowner=Say.of("The crew works in the crawl space. Please keep its hatch clear."),
         estimator=Say.of("Crawl space: second person, light, way out known; look for wires, animals and insulation."),
     )
 

@@ -21,7 +21,7 @@ def sticks_in(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("A side pipe sticks into the drain; it is cut back and filmed before the lining goes in."),
+        homeowner=Say.of("A branch pipe sticks into the drain. We cut it back and inspect it before we line."),
         estimator=Say.of(
             "Intruding at {at}: cut flush by robot, film; know first what it is.", at=Feet(found[0].stretch.from_ft)
         ),

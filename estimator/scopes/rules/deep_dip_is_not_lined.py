@@ -24,7 +24,7 @@ def deep_dip(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The trouble here is a dip or a wrong slope, and this way would keep it."),
+        homeowner=Say.of("This method does not remove a low spot or a wrong slope."),
         estimator=Say.of(
             "A dip or reverse slope is the only trouble: a liner or burst pipe follows it and cures nothing."
         ),

@@ -21,7 +21,7 @@ def located(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
-        homeowner=Say.of("How deep the pipe lies was not measured yet; the price is fixed once it has been."),
+        homeowner=Say.of("The depth of the pipe is not measured yet. We can set a firm price after we measure it."),
         estimator=Say.of("No depth on this line: locate it, say from which surface, before a fixed price for digging."),
         facts=frozenset({"depth_unlocated"}),
     )

@@ -22,7 +22,7 @@ def bare_wall(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of(
-            "The old iron pipe is scraped clean and filmed first. If it no longer holds its shape it cannot be lined, and we will show you that."
+            "We descale the iron pipe and inspect it first. If it no longer holds its shape, it cannot be lined. We will show you the video."
         ),
         estimator=Say.of(
             "Iron with scale or a groove: descale to bare wall, film, check that it holds shape; have the stop-gap price ready if it opens."

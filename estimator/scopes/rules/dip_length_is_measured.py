@@ -25,7 +25,7 @@ def measured_dip(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
         homeowner=Say.of(
-            "How far the pipe must be laid anew to drain again has to be measured; the length here is an allowance."
+            "The length of pipe to replace so that it drains is not measured yet. The length here is an allowance."
         ),
         estimator=Say.of(
             "No levels at both ends: run-out taken as {allowance}; take levels before a fixed price.",

@@ -32,7 +32,7 @@ def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         Ruling(
             effect=Effect.DOES_NOT_FIX,
             homeowner=Say.of(
-                "Build-up in the pipe is cleaned out and the pipe filmed again; that alone is no reason for a new pipe or a lining."
+                "We clean out the build-up and inspect the pipe again. Build-up alone does not call for a new pipe or a liner."
             ),
             estimator=Say.of("Only scale, grease or a soft blockage there: clean, film, then choose."),
             stretch=n.stretch,

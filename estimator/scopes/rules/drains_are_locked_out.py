@@ -20,9 +20,7 @@ def locked(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of(
-            "While anyone is under the house no water may be run and no toilet flushed; the drains are locked and tagged."
-        ),
+        homeowner=Say.of("Do not run water or flush while anyone is under the house. We lock out and tag the drains."),
         estimator=Say.of("Crawl space: drains locked out and tagged while anyone is under the house."),
         facts=frozenset({"drains_locked_out"}),
     )

@@ -32,7 +32,7 @@ def edge_known(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         Ruling(
             effect=Effect.NO_FIXED_PRICE,
             homeowner=Say.of(
-                "Nobody has seen yet how deep the concrete beam along the edge of your house goes; the price is fixed once we have."
+                "The depth of your perimeter beam is not measured yet. We can set a firm price after we measure it."
             ),
             estimator=Say.of(
                 'No edge beam noted, which is not "none": uncover the edge or get the drawing, then write edge_beam = "none" or "24in deep 12in wide" under [house].'
@@ -41,7 +41,9 @@ def edge_known(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         ),
         Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("A licensed engineer reviews the digging at the edge of your foundation first."),
+            homeowner=Say.of(
+                "A registered professional engineer first reviews the digging at the edge of your foundation."
+            ),
             estimator=Say.of(
                 "Under or at a slab edge nobody looked at: engineer's letter first (29 CFR 1926.651(i)); a beam of the firm's usual size is counted with."
             ),

@@ -19,7 +19,7 @@ def floats(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "The new pipe is held in place and filmed again after the hole is filled, to show that its slope is kept."
+            "We hold the new pipe in place and inspect it again after backfill, to show that it kept its slope."
         ),
         estimator=Say.of(
             "Slurry or flowable fill: empty pipe floats and strap hangers hold only downward; fill the pipe with water, hold it down, place in lifts, watch the grade, film after."

@@ -22,7 +22,7 @@ def past_twenty(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.UNTIL_APPROVED,
-        homeowner=Say.of("The dig is so deep that an engineer must design how it is secured."),
+        homeowner=Say.of("The excavation is so deep that an engineer must design its protective system."),
         estimator=Say.of("Over 20 ft: protective system designed by a registered engineer."),
         facts=frozenset({"engineer"}),
     )

@@ -24,19 +24,21 @@ def fibre(it: StretchFacts, limits: Limits) -> Answers:
     if it.method in ("trench", "burst"):
         return Ruling(
             effect=Effect.PREFERS,
-            homeowner=Say.of("This old tar-paper pipe is worn out as a whole, so the whole run is replaced."),
+            homeowner=Say.of("This tar-paper (bituminous fiber) pipe is worn out, so we replace the whole run."),
             estimator=Say.of("Fiber pipe: whole run by trench or burst."),
         )
     if it.method == "reline":
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("Old tar-paper pipe can change its shape under a lining; replacing it is the surer way."),
+            homeowner=Say.of(
+                "Tar-paper (bituminous fiber) pipe can change shape under a liner. Replacement is the surer method."
+            ),
             estimator=Say.of("Fiber pipe: lining only with care, no chain tools, shape checked first."),
         )
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of(
-            "Old tar-paper pipe cannot be patched or cut clean: there is no sound pipe to join to, and cutting tools tear it."
+            "Tar-paper (bituminous fiber) pipe cannot be patched. There is no good pipe to couple to, and cutting tools tear it."
         ),
         estimator=Say.of("Fiber pipe: no chain or root cutters, no spot, no sectional liner."),
     )

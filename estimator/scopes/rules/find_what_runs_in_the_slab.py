@@ -26,7 +26,7 @@ def services(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of(
-            "Before the floor is cut or dug under we find the water, gas and power lines in and under it and shut off what is near."
+            "Before we cut or dig, we locate water, gas and power lines in and under the floor. We shut off what is near."
         ),
         estimator=Say.of(
             "In the slab: {slab}; water: {water}. Scan or isolate water, gas, power, line sets and ducts, mark shut-offs, before saw, breaker or spade bar.",

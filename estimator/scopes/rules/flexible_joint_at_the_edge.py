@@ -24,9 +24,7 @@ def flexible(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of(
-            "The house has moved against the yard there and may move again, so the new joint is made to give a little."
-        ),
+        homeowner=Say.of("The house has moved there and may move again, so we use a flexible connection."),
         estimator=Say.of(
             "Joint moved at the slab edge: flexible connection; movement may recur, say so in the warranty."
         ),

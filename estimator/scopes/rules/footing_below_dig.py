@@ -32,7 +32,7 @@ def footing_below(it: StretchFacts, limits: Limits) -> Answers:
             return Ruling(
                 effect=Effect.UNTIL_APPROVED,
                 homeowner=Say.of(
-                    "The dig comes close to and lower than your foundation, so an engineer must agree to it first."
+                    "The excavation goes close to your foundation and below it. An engineer must approve it first."
                 ),
                 estimator=Say.of(
                     "{opening}: bottom {below} below the footing's base and {clear} clear of it, inside the 45 degree line: support system, stable rock or a registered engineer.",

@@ -22,7 +22,7 @@ def lift(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "Your foundation is to be lifted: we test before, repair first only what leaks into the soil or would break, test again after the lift, and the warranty starts then."
+            "Your foundation will be lifted. We test before and after the lift. Before it we repair only what leaks or would break. The warranty starts after it."
         ),
         estimator=Say.of(
             "Lift planned: test, fix what feeds the soil, lift, test after, then the rest; ask where the piers stand, share the tunnel, do not refill before the lift and the after-test; no warranty across a lift."

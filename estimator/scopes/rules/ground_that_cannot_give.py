@@ -25,15 +25,13 @@ def cannot_give(it: StretchFacts, limits: Limits) -> Answers:
     if it.under_floor or encased or rock:
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of(
-                "Breaking the pipe from inside would push up the floor, or the ground cannot give way there."
-            ),
+            homeowner=Say.of("Pipe bursting could push up the floor or ground there."),
             estimator=Say.of("Burst under a slab, in rock or in concrete: heave, cannot expand."),
         )
     if it.placed("footing"):
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("The pipe runs beside the foundation; breaking it from inside may push against it."),
+            homeowner=Say.of("The pipe runs beside the foundation. Pipe bursting may push against it."),
             estimator=Say.of("Burst beside a footing: heave; keep clear or choose another way."),
         )
     return None

@@ -21,7 +21,7 @@ def half_gone(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("Too much of the pipe is gone to hold a lining."),
+        homeowner=Say.of("Too much of the pipe is gone to hold a liner."),
         estimator=Say.of("More than half of the round is missing: no host for a liner."),
     )
 

@@ -23,13 +23,13 @@ def hard_blockage(it: StretchFacts, limits: Limits) -> Answers:
     if it.works.burst:
         return Ruling(
             effect=Effect.NO_FIXED_PRICE,
-            homeowner=Say.of("We must first get a cable through the closed part; if that fails it has to be dug up."),
+            homeowner=Say.of("We must first get a cable through the closed part. If that fails, we have to dig it up."),
             estimator=Say.of("Burst only after a cable or rod has passed the closed part."),
             facts=frozenset({"cable_through_first"}),
         )
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The pipe is closed there, and no tool can pass to work from inside."),
+        homeowner=Say.of("The pipe is closed there. No tool can pass to work from inside."),
         estimator=Say.of("Collapse or hard blockage: nothing passes, so no rotary cleaning and no liner."),
     )
 

@@ -19,7 +19,7 @@ def every_dig(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "The hole is covered or fenced at night; soil from around a leaking drain is dirty, so keep children and pets away from the heap."
+            "We cover or fence the excavation at night. Keep children and pets away from the dirt pile: soil around a leaking drain carries germs."
         ),
         estimator=Say.of(
             "Heat plan; look up for wires before the machine swings; gloves and washing for sewage-soaked soil; pit covered and lit at night."

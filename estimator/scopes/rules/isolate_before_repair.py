@@ -21,7 +21,7 @@ def isolate(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of(
-            "The drains lose water, but nobody has seen where. Each section is tested by itself before any repair is priced."
+            "The drains lose water and the leak is not located. We test each section separately before we price a repair."
         ),
         estimator=Say.of("Failed test, clean camera: price the isolation, no repair."),
     )

@@ -20,7 +20,7 @@ def keep_floors(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.PREFERS,
-        homeowner=Say.of("This way leaves your floors as they are."),
+        homeowner=Say.of("This method leaves your floors as they are."),
         estimator=Say.of("Lived in, or floors to be kept: tunnel, reroute or liner before breaking the floor."),
     )
 

@@ -22,7 +22,7 @@ def ladder(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("The hole has a ladder and is fenced while it is open; please keep children and pets away."),
+        homeowner=Say.of("We fence the open excavation and leave a ladder in it. Keep children and pets away."),
         estimator=Say.of(
             "{opening}, {depth} with tolerance: ladder or ramp within reach (29 CFR 1926.651(c)(2)); air tested where bad air can be expected.",
             opening=opening.name,

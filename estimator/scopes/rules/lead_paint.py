@@ -28,7 +28,7 @@ def lead(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
-                "If old paint has to be disturbed in a house of this age, we work lead-safe and give you the leaflet."
+                "If we have to disturb old paint in a house of this age, we work lead-safe. You get the EPA lead pamphlet."
             ),
             estimator=Say.of(
                 "Built before 1978 and painted area not measured: ask; over the limit a lead-safe firm and the pamphlet (40 CFR 745.83)."
@@ -38,9 +38,7 @@ def lead(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of(
-            "Old paint is disturbed, so the work is done lead-safe and you get the leaflet about lead first."
-        ),
+        homeowner=Say.of("The work disturbs old paint, so we work lead-safe. You get the EPA lead pamphlet first."),
         estimator=Say.of(
             "{area} sq ft of paint in a house built before 1978: lead-safe certified firm and pamphlet (40 CFR 745.83).",
             area=f"{it.site.paint_sqft:g}",

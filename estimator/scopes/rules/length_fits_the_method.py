@@ -24,7 +24,7 @@ def length(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The bad part is too long for this way."),
+        homeowner=Say.of("The damaged part is too long for this method."),
         estimator=Say.of(
             "{length} is over the {most} this method is good for.", length=Feet(round(it.length_ft, 1)), most=Feet(most)
         ),

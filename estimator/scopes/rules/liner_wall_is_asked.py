@@ -20,14 +20,14 @@ def liner_wall(it: StretchFacts, limits: Limits) -> Answers:
     if asked is None or not limits.asked_here:
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("We ask the inspector which lining your town accepts before we order it."),
+            homeowner=Say.of("We ask the inspector which liner your city accepts before we order it."),
             estimator=Say.of(
                 "Least liner wall not asked here: public specifications ask more than house practice gives; ask the inspector, size by ASTM F1216 App. X1."
             ),
         )
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("The lining is made as thick as your town asks."),
+        homeowner=Say.of("The liner is as thick as your city requires."),
         estimator=Say.of("Least liner wall here {wall} mm; check the size by ASTM F1216 App. X1.", wall=f"{asked:g}"),
     )
 

@@ -28,7 +28,7 @@ def keeps_the_grade(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     return tuple(
         Ruling(
             effect=Effect.DOES_NOT_FIX,
-            homeowner=Say.of("This way keeps the dip in the pipe: water will still stand there."),
+            homeowner=Say.of("This method does not remove the low spot. Water will still stand there."),
             estimator=Say.of(
                 "Dip from {low} to {high} stays; offer only with “the dip stays” in writing.",
                 low=Feet(f.stretch.from_ft),

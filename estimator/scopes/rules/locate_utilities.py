@@ -27,7 +27,7 @@ def locate(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         out.append(
             Ruling(
                 effect=Effect.REQUIRES_FIRST,
-                homeowner=Say.of("Before we dig, buried gas, power and water lines are marked; please keep the marks."),
+                homeowner=Say.of("Buried gas, power and water lines are marked before we dig. Please keep the marks."),
                 estimator=Say.of(
                     "One-call locate (811) before digging; wait as the state says; hand-dig in the tolerance zone."
                 ),
@@ -39,9 +39,7 @@ def locate(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         out.append(
             Ruling(
                 effect=Effect.ADDS_WORK,
-                homeowner=Say.of(
-                    "Private lines in your yard are not marked by the utilities, so we locate them ourselves."
-                ),
+                homeowner=Say.of("The utilities do not mark private lines in your yard. We locate them ourselves."),
                 estimator=Say.of("Private lines cross: {what}; located by the firm.", what=", ".join(private)),
                 facts=frozenset({"private_locate"}),
             )

@@ -24,7 +24,7 @@ def long_liner(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("The run is long, so it is lined in two parts that overlap."),
+        homeowner=Say.of("The run is long, so we line it in two parts that overlap."),
         estimator=Say.of("{length} in one shot is past the rig's usual reach: split it.", length=Feet(it.length_ft)),
         facts=frozenset({"split_shot"}),
     )

@@ -19,7 +19,7 @@ def unclear(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("We saw what is wrong there, so there is no need to dig just to look."),
+        homeowner=Say.of("The camera shows what is wrong there, so an exploratory excavation is not needed."),
         estimator=Say.of("Seen clearly: no look-and-see."),
     )
 

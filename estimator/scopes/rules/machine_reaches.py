@@ -22,7 +22,7 @@ def reaches(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
         homeowner=Say.of(
-            "The pipe lies deeper than our machine digs; the price is fixed once the larger machine and how the sides are held are settled."
+            "The pipe is deeper than our machine digs. We set a firm price after we choose the larger machine and the protective system."
         ),
         estimator=Say.of(
             "Depth with tolerance {depth}, the machine digs {reach}: a larger machine and its access, boxes one on another, priced apart; by hand it is not dug so deep without an engineer.",

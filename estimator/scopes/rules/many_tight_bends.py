@@ -21,7 +21,7 @@ def many(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("The pipe has many sharp turns; the lining may have to be done in parts."),
+        homeowner=Say.of("The pipe has many sharp turns. We may have to line it in parts."),
         estimator=Say.of("{count} square bends in one shot: split it or try another way.", count=len(square)),
     )
 

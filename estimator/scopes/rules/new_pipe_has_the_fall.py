@@ -30,9 +30,7 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of(
-            "Between these two ends the pipe cannot be given enough slope; it must be laid further, or pumped."
-        ),
+        homeowner=Say.of("The pipe cannot get enough slope between these two ends. It must run farther, or be pumped."),
         estimator=Say.of(
             "Falls {fall} in over {length}; {needed} in are needed: go on to a lower tie-in, or a pump.",
             fall=f"{it.fall_ft * 12:.2f}",
@@ -46,7 +44,7 @@ def _climbs(fall: float) -> Ruling:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
         homeowner=Say.of(
-            "Our levels say that your old drain climbs toward the sewer instead of falling. New pipe between the same ends would not drain, so the price is fixed once we have found a lower end."
+            "Our level readings show that your drain climbs toward the sewer. New pipe between the same ends would not drain. We can set a firm price after we find a lower end."
         ),
         estimator=Say.of(
             "The levels say that the line climbs {rise} in a foot with the flow: a lower tie-in, levels taken again, or the inspector's word before a fixed price.",

@@ -20,7 +20,7 @@ def new_pipe(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("The new pipe is filled with water and watched before it is covered."),
+        homeowner=Say.of("We fill the new pipe with water and watch it before we cover it."),
         estimator=Say.of(
             "New drain: 10 ft head, 15 min, before cover. Old pipe beside it: only to the lowest opening, watched, drained promptly; never 10 ft on old iron. Plugs rated, tethered, nobody in line; no air test on plastic."
         ),

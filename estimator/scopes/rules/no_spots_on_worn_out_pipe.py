@@ -19,7 +19,7 @@ def worn_out(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The whole run has to be renewed; mending single spots would not last."),
+        homeowner=Say.of("The whole run needs replacement. Spot repairs would not last."),
         estimator=Say.of("Whole-run renewal is the only right answer here: no spots."),
     )
 

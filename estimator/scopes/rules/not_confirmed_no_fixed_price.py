@@ -24,9 +24,7 @@ def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
         return None if it.run_out_seen else BEYOND
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
-        homeowner=Say.of(
-            "We have not seen this part of the pipe clearly yet, so its price is not fixed until we have."
-        ),
+        homeowner=Say.of("We have not seen this part of the pipe clearly. We can set a firm price after we do."),
         estimator=Say.of(
             "Suspected or not filmed between {low} and {high}: confirm before a fixed price.",
             low=Feet(it.stretch.from_ft),
@@ -39,7 +37,7 @@ def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
 ASKED_BACK = Ruling(
     effect=Effect.NO_FIXED_PRICE,
     homeowner=Say.of(
-        "One note of our inspection there can mean two things. The price is not fixed until we have made sure which."
+        "One of our inspection notes there can mean two things. We can set a firm price after we find out which."
     ),
     estimator=Say.of(
         "A line of the log there is asked back and not answered: answer it (estimator check) before a fixed price."
@@ -50,7 +48,7 @@ ASKED_BACK = Ruling(
 BEYOND = Ruling(
     effect=Effect.NO_FIXED_PRICE,
     homeowner=Say.of(
-        "We could not see past this spot: how long the damage is and where good pipe begins is not inspected. The price is not fixed until we have seen it from the other end or opened it."
+        "We could not see past this spot, so the length of the damage is not known. We can set a firm price after we inspect it from the other end or open it."
     ),
     estimator=Say.of(
         "Sound pipe beyond the end of this repair was not seen: film from the other end, or a look-and-see dig, before a fixed price."

@@ -20,7 +20,7 @@ def nothing(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("There is nothing in the pipe to clean out."),
+        homeowner=Say.of("The pipe has nothing to clean out."),
         estimator=Say.of("No roots, scale, grease, mud or soft blockage over this stretch."),
     )
 

@@ -21,7 +21,7 @@ def one_bath(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of(
-            "You have one bathroom: while the drains are off for more than a day a portable toilet or a hotel is needed."
+            "You have one bathroom. If the drains are out for more than a day, you need a portable toilet or a hotel."
         ),
         estimator=Say.of("One bathroom, lived in, drains off over a day: portable toilet or hotel allowance."),
         facts=frozenset({"portable_toilet"}),

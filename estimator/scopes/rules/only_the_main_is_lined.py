@@ -23,7 +23,7 @@ def only_main(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "After the lining a water test of the whole house may still fail at side drains that were not lined; we promise the lined pipe only."
+            "After lining, a water test of the whole house can still fail at branch drains. Our warranty covers the lined pipe only."
         ),
         estimator=Say.of(
             "Test was the trigger: unlined branches, risers and liner ends can still leak; price end seals or promise “main lined” only."

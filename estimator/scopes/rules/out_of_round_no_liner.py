@@ -21,7 +21,7 @@ def out_of_round(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The pipe is squeezed too far out of round for a lining."),
+        homeowner=Say.of("The pipe is too far out of round for a liner."),
         estimator=Say.of("Deformed over the limit: no liner; burst or trench."),
     )
 

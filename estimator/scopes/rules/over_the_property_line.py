@@ -32,7 +32,7 @@ def line(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of(
-            "Part of the work lies past your property line; we need written permission from whoever owns it."
+            "Part of the work is past your property line. We need written permission from the owner there."
         ),
         estimator=(
             Say.of("Crosses the property line: written permission, or the city's part of the pipe.")

@@ -18,9 +18,7 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 def in_a_tunnel(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of(
-            "While anyone is under the house no water may be run and no toilet flushed; the drains are locked and tagged."
-        ),
+        homeowner=Say.of("Do not run water or flush while anyone is under the house. We lock out and tag the drains."),
         estimator=Say.of(
             "Tunnel: gas test before and during entry, blower, attendant outside, low-voltage light, no engine at the mouth, drains locked out, rescue plan; the competent person decides on 29 CFR 1926.800, Subpart P or AA and signs."
         ),

@@ -28,7 +28,7 @@ def carries(it: StretchFacts, limits: Limits) -> Answers:
         if way.size_in < least_in:
             return Ruling(
                 effect=Effect.BLOCKS,
-                homeowner=Say.of("The new pipe must be larger for all that drains into it."),
+                homeowner=Say.of("The new pipe must be larger for all the fixtures it serves."),
                 estimator=Say.of(
                     "Fixtures served ask for {least} in, the notes say {size} in.",
                     least=f"{least_in:g}",

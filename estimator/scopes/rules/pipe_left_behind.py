@@ -22,14 +22,14 @@ def left_behind(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.ADDS_WORK,
             homeowner=Say.of(
-                "The old pipe that stays in the ground is closed at both ends and filled, so that nothing sinks and no animals move in."
+                "The old pipe is capped at both ends and filled. The ground cannot sink and animals cannot get in."
             ),
             estimator=Say.of("Abandoned pipe under floor or drive, or sinking soil: cap both ends and fill."),
             facts=frozenset({"cap_ends", "fill_old_pipe"}),
         )
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of("The old pipe that stays in the ground is closed at both ends."),
+        homeowner=Say.of("The old pipe is capped at both ends and abandoned in place."),
         estimator=Say.of("Abandoned pipe: cap both ends."),
         facts=frozenset({"cap_ends"}),
     )

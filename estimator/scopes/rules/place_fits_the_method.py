@@ -36,7 +36,7 @@ def fits(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("This way of repair does not suit what lies over the pipe there."),
+        homeowner=Say.of("This method does not fit the surface above the pipe there."),
         estimator=Say.of(
             "Over the pipe: {zones}; not where this method works. Split the stretch at the change.",
             zones=", ".join(it.zones) or "not stated",

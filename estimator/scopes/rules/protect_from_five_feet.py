@@ -28,7 +28,7 @@ def protect(it: StretchFacts, limits: Limits) -> Answers:
     if wet and not needs_system(depth_ft, "C", signs):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("The sides of the hole are secured before anyone goes in."),
+            homeowner=Say.of("We protect the sides of the excavation before anyone enters."),
             estimator=Say.of(
                 "{opening}, {depth} with tolerance, water in it: seepage is a sign of caving at any depth; pump it down, then slope, shore or box before anyone enters (29 CFR 1926.652(a)(1)(ii)).",
                 opening=name,
@@ -39,7 +39,7 @@ def protect(it: StretchFacts, limits: Limits) -> Answers:
     if needs_system(depth_ft, "C", signs):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("The sides of the hole are secured before anyone goes in."),
+            homeowner=Say.of("We protect the sides of the excavation before anyone enters."),
             estimator=Say.of(
                 "{opening}, {depth} with tolerance: slope, shore or box before anyone enters; inspected daily and after rain; spoil 2 ft back.",
                 opening=name,

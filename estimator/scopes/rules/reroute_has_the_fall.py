@@ -41,7 +41,7 @@ def level_ft(way: Reroute, limits: Limits) -> float:
 def _not_measured(needed_in: float) -> Ruling:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
-        homeowner=Say.of("We must measure the fall of the new way before we can price it."),
+        homeowner=Say.of("We must measure the drop of the reroute before we can price it."),
         estimator=Say.of("Fall not measured; {needed} in are needed.", needed=f"{needed_in:.1f}"),
     )
 
@@ -49,7 +49,7 @@ def _not_measured(needed_in: float) -> Ruling:
 def _too_flat(needed_in: float, left_in: float) -> Ruling:
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("The new way does not fall enough for the water to run."),
+        homeowner=Say.of("The reroute does not have enough drop for the water to run."),
         estimator=Say.of(
             "Needs {needed} in, has {left} in after wye drop and clearance: no gravity; a pump is another job.",
             needed=f"{needed_in:.2f}",

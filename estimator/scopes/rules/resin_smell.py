@@ -21,7 +21,7 @@ def resin(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of(
-            "The lining smells while it hardens: every trap is filled with water, windows stay open, and people who are sensitive should be away that day."
+            "Lining smells while it cures. Fill every drain with water and keep windows open. Sensitive people should be away that day."
         ),
         estimator=Say.of(
             "Lived in: traps filled, vents and doors planned, air out; low-odor resin. Styrene has been measured above the immediate-danger level outdoors."

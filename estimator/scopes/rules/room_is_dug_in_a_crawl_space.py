@@ -28,7 +28,7 @@ def too_low(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
         homeowner=Say.of(
-            "The space under your floor is too low to work in; room is dug out by hand first, and its price is settled once we have been in."
+            "The space under your floor is too low to work in. We first dig out room by hand. We set its price after we have been in."
         ),
         estimator=Say.of(
             "Crawl space lower than {least}: {deep} is dug out along the pipe before anyone couples it, or it is reached another way; permit space to be decided (29 CFR 1926.1203).",

@@ -22,7 +22,7 @@ def room(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.UNTIL_APPROVED,
             homeowner=Say.of(
-                "A wall stands over the pipe; whether the floor may be opened under it must be decided by someone qualified."
+                "A wall is over the pipe. A qualified person must decide whether the floor may be opened under it."
             ),
             estimator=Say.of(
                 "Wall over the pipe: if it bears load no opening without an engineer; tunnel or reroute instead."
@@ -33,7 +33,7 @@ def room(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of("What stands over the pipe is taken out and put back: {what}.", what=", ".join(it.under)),
+        homeowner=Say.of("We remove and reset what is over the pipe: {what}.", what=", ".join(it.under)),
         estimator=Say.of(
             "Under {what}: off and on as an allowance; tunnel or reroute may be easier.", what=", ".join(it.under)
         ),

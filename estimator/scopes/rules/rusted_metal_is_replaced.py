@@ -26,14 +26,14 @@ def rusted(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         return (
             Ruling(
                 effect=Effect.CAUTION,
-                homeowner=Say.of("Old metal pipe of this kind rusts shut again soon; cleaning buys a little time."),
+                homeowner=Say.of("Old metal pipe of this kind soon rusts shut again. Cleaning buys a little time."),
                 estimator=Say.of("Galvanized, lead or copper branch: cleaning may open it; replace."),
             ),
         )
     return (
         Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("Old metal pipe of this kind is replaced; a lining would leave too little room."),
+            homeowner=Say.of("We replace old metal pipe of this kind. A liner would leave too little room."),
             estimator=Say.of("Galvanized, lead or copper branch: replace, do not line."),
         ),
     )

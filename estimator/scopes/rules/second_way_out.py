@@ -24,7 +24,7 @@ def way_out(it: Measured, limits: Limits) -> Answers:
     if far_ft >= limits("tunnel_dead_end_max_ft"):
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("The tunnel would be too long to leave in a hurry; it needs a second entrance."),
+            homeowner=Say.of("The tunnel would be too long to leave quickly. It needs a second exit."),
             estimator=Say.of(
                 "{far} from the pit to the face is no acceptable dead end: second pit.", far=Feet(round(far_ft, 1))
             ),
@@ -32,7 +32,7 @@ def way_out(it: Measured, limits: Limits) -> Answers:
     if far_ft > limits("tunnel_exit_ft"):
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("The tunnel is long; the crew may need a second small entrance pit."),
+            homeowner=Say.of("The tunnel is long. The crew may need a second access pit."),
             estimator=Say.of(
                 "Face {far} from the pit: second way out, or the competent person's word against it in writing.",
                 far=Feet(round(far_ft, 1)),

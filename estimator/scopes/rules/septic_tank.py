@@ -21,7 +21,7 @@ def septic(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of(
-            "Your house drains to its own tank; the health department's permit may be needed, and nothing from our work goes into the tank."
+            "Your house drains to a septic tank. A health department permit may be required. Nothing from our work goes into the tank."
         ),
         estimator=Say.of("Septic: health-department permit, catch debris before the tank."),
         facts=frozenset({"septic", "septic_permit"}),

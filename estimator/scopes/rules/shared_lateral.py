@@ -21,7 +21,7 @@ def shared(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "Another house drains into this line. Its owner must agree to the work, and that house uses no water while the pipe is open."
+            "Another house drains into this line. Its owner must agree to the work. That house must not use water while the pipe is open."
         ),
         estimator=Say.of(
             "Shared lateral: written consent of the other owner; no water from there while the pipe is open; watch that house's lowest fixture while cleaning or jetting."

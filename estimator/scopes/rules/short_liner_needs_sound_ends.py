@@ -28,7 +28,7 @@ def sound_ends(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("A short lining needs sound pipe at both of its ends; here there is too little."),
+        homeowner=Say.of("A short liner needs good pipe at both ends. Here there is too little."),
         estimator=Say.of("{kinds}: no sound, round host at both ends for a sectional liner.", kinds=", ".join(wide)),
     )
 

@@ -21,7 +21,7 @@ def size_change(it: StretchFacts, limits: Limits) -> Answers:
     if it.works.burst:
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("The pipe changes size there, and one pull takes one size of pipe only."),
+            homeowner=Say.of("The pipe changes size there. One pull takes one size only."),
             estimator=Say.of(
                 "Sizes {sizes} in: one pull takes one size; a pit at the change and two pulls, or a trench.",
                 sizes=", ".join(f"{s:g}" for s in it.sizes_in),
@@ -30,12 +30,12 @@ def size_change(it: StretchFacts, limits: Limits) -> Answers:
     if any(x.pieces_ft for x in it.works.lined):
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("The pipe changes size there, and a short lining fits one size only."),
+            homeowner=Say.of("The pipe changes size there. A short liner fits one size only."),
             estimator=Say.of("Size change within the piece: no sectional liner."),
         )
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("The pipe changes size on the way, so it is lined in two parts or with a tapered lining."),
+        homeowner=Say.of("The pipe changes size, so we line it in two parts or with a transition liner."),
         estimator=Say.of(
             "Sizes {sizes} in: transition liner or split shots; finished bore is the bore less two walls.",
             sizes=", ".join(f"{s:g}" for s in it.sizes_in),

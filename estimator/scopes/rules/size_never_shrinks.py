@@ -28,7 +28,7 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
             return None
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("The new pipe would run into a smaller one, which the code does not allow."),
+            homeowner=Say.of("The new pipe would run into a smaller one. Code does not allow that."),
             estimator=Say.of("Ties into {below} in: size may not shrink downstream.", below=f"{below_in:g}"),
         )
     inside = any(b < a for a, b in pairwise(it.sizes_in))
@@ -36,7 +36,7 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.NO_FIXED_PRICE,
             homeowner=Say.of(
-                "Your old drain gets smaller on its way down, which the code does not allow for new pipe; we ask the inspector before the price is fixed."
+                "Your drain gets smaller downstream. Code does not allow that for new pipe. We ask the inspector before we set a firm price."
             ),
             estimator=Say.of(
                 "Sizes {sizes} in down the stretch: new pipe may not get smaller; lay the larger size on to the lower end, or the inspector's word.",
@@ -52,7 +52,7 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "Further down your old drain is narrower than here; we will tell you what that means once it is open."
+            "Your existing drain is narrower farther down. We will tell you what that means after we open it."
         ),
         estimator=Say.of(
             "Old line shrinks to {below} in below: not allowed in new work (a 4 by 3 closet bend excepted); ask the inspector.",

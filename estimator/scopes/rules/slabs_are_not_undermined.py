@@ -20,7 +20,7 @@ def undermined(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("Paving beside the dig is supported or cut back, so that it does not sink later."),
+        homeowner=Say.of("We support or cut back paving beside the excavation, so that it does not sink later."),
         estimator=Say.of("No walk, drive or slab undermined without support (29 CFR 1926.651(i)(3))."),
     )
 

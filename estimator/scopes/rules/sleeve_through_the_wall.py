@@ -23,7 +23,7 @@ def sleeve(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of(
-            "Where the pipe passes through the foundation it runs in a larger sleeve, so that the house can move without breaking it."
+            "The pipe passes through the foundation in a sleeve, so that the house can move without breaking it."
         ),
         estimator=Say.of("Sleeve or arch two pipe sizes larger at each wall ({count}).", count=len(through) + walls),
         facts=frozenset({"sleeve"}),

@@ -26,7 +26,7 @@ def no_room(it: StretchFacts, limits: Limits) -> Answers:
     room, opening = min(tight, key=lambda found: found[0])
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("There is no room for sloping sides, so the hole is held open with shoring."),
+        homeowner=Say.of("There is no room to slope the sides, so we shore the excavation."),
         estimator=Say.of(
             "{opening}: sloped top {top} does not fit ({room} free): box or shore.",
             opening=opening.name,

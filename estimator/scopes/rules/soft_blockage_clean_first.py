@@ -25,13 +25,15 @@ def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
     if not it.works.renewed:
         return Ruling(
             effect=Effect.PREFERS,
-            homeowner=Say.of("The blockage looks soft: it is cleaned out gently and the pipe is filmed again."),
+            homeowner=Say.of("The blockage looks soft. We clean it out gently and inspect the pipe again."),
             estimator=Say.of("Soft blockage: clean at low pressure, re-film; gently if the pipe may be fiber."),
             facts=frozenset({"film_again"}),
         )
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
-        homeowner=Say.of("We could not see past a blockage. Once it is cleaned out and filmed we can fix the price."),
+        homeowner=Say.of(
+            "We could not see past a blockage. We can set a firm price after we clear the line and inspect it again."
+        ),
         estimator=Say.of("Soft blockage not cleared yet: nothing beyond it is known; clean and re-film first."),
         facts=frozenset({"clean_first", "film_again"}),
     )

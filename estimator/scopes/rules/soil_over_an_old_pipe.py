@@ -27,7 +27,7 @@ def soil_type(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "The soil over a pipe has been dug before and is looser than it looks; a trained person judges it every day and after rain."
+            "The soil over a pipe was dug before and is looser than it looks. The competent person checks it every day and after rain."
         ),
         estimator=Say.of(
             "Soil type {kind} over this pipe (disturbed; {why}): the competent person classifies, inspects daily and after every rain; no bench in C.",

@@ -22,7 +22,7 @@ def street(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of(
-            "Part of the work lies in the street; the city's permit, traffic control and its way of patching the road are part of the work."
+            "Part of the work is in the street. It includes the city permit, traffic control and a patch to city standard."
         ),
         estimator=Say.of(
             "Right of way, opened by {opening}: city permit, traffic control, bond, street patch to the city's rule; who owns the pipe there?",

@@ -25,7 +25,7 @@ def at_a_beam(it: StretchFacts, limits: Limits) -> Answers:
     if it.method == "slab spot":
         return Ruling(
             effect=Effect.BLOCKS,
-            homeowner=Say.of("A beam of the foundation lies over that spot, and a beam is never cut."),
+            homeowner=Say.of("A grade beam is over that spot. We do not cut a beam."),
             estimator=Say.of(
                 "Beam at {at}: no opening there; tunnel, or a strip that stops each side.",
                 at=Feet(inside[0].stretch.from_ft),
@@ -33,9 +33,7 @@ def at_a_beam(it: StretchFacts, limits: Limits) -> Answers:
         )
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of(
-            "The opening in the floor stops on both sides of the foundation beam, and the pipe is passed under it by hand."
-        ),
+        homeowner=Say.of("The floor opening stops on both sides of the grade beam. We pass the pipe under it by hand."),
         estimator=Say.of(
             "{count} beams: stop the strip each side, hand-tunnel under; never cut or notch a beam; engineer where it is undermined.",
             count=len(inside),

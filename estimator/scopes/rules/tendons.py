@@ -29,7 +29,7 @@ def tendons(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.UNTIL_APPROVED,
             homeowner=Say.of(
-                "Your floor may hold steel cables under great tension. It is not cut until it has been scanned and an engineer has agreed."
+                "Your floor may contain tensioned steel cables. We do not cut it until it is scanned and an engineer agrees."
             ),
             estimator=Say.of(
                 "Tendons known or not ruled out: no saw, breaker or core until scan and engineer's letter are on file."
@@ -40,7 +40,7 @@ def tendons(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
-                "Your floor may hold steel cables under great tension; nothing is drilled or fixed into it from below. The new pipe stands on supports from the floor of the tunnel."
+                "Your floor may contain tensioned steel cables, so we do not drill into it from below. The new pipe sits on supports on the tunnel floor."
             ),
             estimator=Say.of(
                 "Tendons possible: no anchors or cores into the slab, no cleanout core without a scan; pipe on stands from the tunnel floor, no hangers."

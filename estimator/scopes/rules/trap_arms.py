@@ -30,7 +30,7 @@ def trap_arm(it: StretchFacts, limits: Limits) -> Answers:
             return Ruling(
                 effect=Effect.REQUIRES_FIRST,
                 homeowner=Say.of(
-                    "The new pipe needs an air pipe to the roof, so that the water seal under your sink stays."
+                    "The new pipe needs a vent to the roof, so that the trap under your sink keeps its water."
                 ),
                 estimator=Say.of(
                     "Longer than the trap arm allowed ({longest}): a vent within that length.", longest=Feet(longest_ft)

@@ -33,7 +33,7 @@ def trees(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "A tree stands close to the dig; its large roots are spared where we can, and your town may ask for a tree permit."
+            "A tree is close to the excavation. We spare its large roots where we can. Your city may require a tree permit."
         ),
         estimator=Say.of(
             "Trunk at {at} stands {far} from the edge of {opening}: arborist, bore or hand dig, city tree permit if protected.",

@@ -27,7 +27,9 @@ def under_a_beam(it: StretchFacts, limits: Limits) -> Answers:
     noted = len(it.beams) + len(it.placed("footing"))
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
-        homeowner=Say.of("The tunnel passes under a beam of your foundation, so a licensed engineer reviews it first."),
+        homeowner=Say.of(
+            "The tunnel passes under a grade beam, so a registered professional engineer reviews it first."
+        ),
         estimator=Say.of(
             "Beams or footings over the tunnel: {count}; engineer's letter, support as it says (29 CFR 1926.651(i)).",
             count=max(1, noted),

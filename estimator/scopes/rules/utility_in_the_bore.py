@@ -21,7 +21,7 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of(
-            "Another line, perhaps gas, runs through your drain. Do not use the drain, no flame and no light switch; if you smell gas leave and call 911 and the gas company from outside."
+            "A gas or other utility line runs through your drain. Do not use the drain, light anything or touch switches. If you smell gas, leave. Call 911 and the gas company from outside."
         ),
         estimator=Say.of(
             "Utility in the bore: stop everything, do not pull the tool back, people out, 911 and the gas company from outside; no cutter, no jet, no plug, no liner, no burst, no way round, no machine dig until the owner of the line has cleared it."
@@ -33,7 +33,7 @@ def in_the_bore(it: StretchFacts, limits: Limits) -> Answers:
 ASKED_BACK = Ruling(
     effect=Effect.BLOCKS,
     homeowner=Say.of(
-        "A note of our inspection may mean that gas or another utility line runs through or beside your drain. Nothing is done there until we have made sure."
+        "Our notes may mean that gas or another utility line runs through or beside your drain. We do not work there until we know."
     ),
     estimator=Say.of(
         "A line of the log may mean a gas or other utility line, and is not answered: treat it as gas. No cutter, no jet, no plug, no liner, no burst, no machine dig until it is."

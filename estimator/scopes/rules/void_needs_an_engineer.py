@@ -21,7 +21,7 @@ def hollow(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of(
-            "There is a hollow in the ground under the floor or paving; keep off it until an engineer has looked. Filling it is in the price as an allowance."
+            "There is an empty space in the soil under the floor or paving. Keep off it until an engineer has looked. The price includes an allowance to fill it."
         ),
         estimator=Say.of(
             "Void under slab or paving: engineer first, keep people and machines off; the fill is priced as an allowance (void_fill_cy)."

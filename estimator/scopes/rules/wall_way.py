@@ -28,7 +28,7 @@ def floor_drained(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.ADDS_WORK if counted else Effect.BLOCKS,
             homeowner=Say.of(
-                "Toilets, tubs and showers drain through the floor: the floor must be opened at each of them."
+                "Toilets, tubs and showers drain through the floor. The floor must be opened at each of them."
             ),
             estimator=Say.of(
                 "{fixtures} drain through the floor: count an opening at each (penetrations, floor), or leave them on the old pipe.",

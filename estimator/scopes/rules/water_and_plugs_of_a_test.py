@@ -18,7 +18,7 @@ def plugs(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of(
-            "During the test no water may be run; we fill only to the lowest opening and let it out again promptly."
+            "Do not run water during the test. We fill only to the lowest opening and drain it right away."
         ),
         estimator=Say.of(
             "Fill only to the lowest opening, limit the minutes, watch, drain promptly. Plugs of the right size and pressure, tethered, nobody in line with the pipe, water down before deflating; no air test on plastic."

@@ -29,7 +29,7 @@ def ground_water(it: StretchFacts, limits: Limits) -> Answers:
     if it.works.lined:
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("Ground water runs into the pipe; it is sealed off before the lining goes in."),
+            homeowner=Say.of("Groundwater runs into the pipe. We seal it off before we line."),
             estimator=Say.of("Running ground water: seal, pre-liner or draw down before lining; resin washes out."),
             facts=frozenset({"wet", "seal_water_first"}),
         )
@@ -38,7 +38,7 @@ def ground_water(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.BLOCKS,
             homeowner=Say.of(
-                "The ground water stands above the floor of the tunnel, and nobody can dig safely under the house until it is drawn down."
+                "The groundwater is above the tunnel floor. We cannot dig safely under the house until it is drawn down."
             ),
             estimator=Say.of(
                 "Floor of {opening} at {deep}, below the water table: not until it is drawn down (29 CFR 1926.651(h)).",
@@ -49,7 +49,7 @@ def ground_water(it: StretchFacts, limits: Limits) -> Answers:
         )
     return Ruling(
         effect=Effect.ADDS_WORK,
-        homeowner=Say.of("There is water in the ground, so a pump runs while the hole is open."),
+        homeowner=Say.of("There is groundwater, so a pump runs while the excavation is open."),
         estimator=Say.of(
             "Ground water: pump, soil counts as type C, nobody enters standing water (29 CFR 1926.651(h))."
         ),

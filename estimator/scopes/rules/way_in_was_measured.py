@@ -20,7 +20,7 @@ def measured_way(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         Ruling(
             effect=Effect.NO_FIXED_PRICE,
             homeowner=Say.of(
-                "Nobody has measured yet where we can get in there; if there is no open ground, a floor has to be opened. The price is fixed once it is measured."
+                "The access there is not measured yet. Without open ground we have to open a floor. We can set a firm price after we measure it."
             ),
             estimator=Say.of(
                 "{opening} is assumed: {why}. Measure the way in (beside, joins) before a fixed price.",

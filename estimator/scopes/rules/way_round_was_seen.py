@@ -21,7 +21,7 @@ def seen(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
-        homeowner=Say.of("No other way for this drain was found on site."),
+        homeowner=Say.of("We found no reroute for this drain on site."),
         estimator=Say.of(
             "No reroute in the notes replaces this stretch: walk it, measure legs and fall, write it down."
         ),

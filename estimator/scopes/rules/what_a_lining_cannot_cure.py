@@ -25,7 +25,7 @@ def no_cure(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     return tuple(
         Ruling(
             effect=Effect.DOES_NOT_FIX,
-            homeowner=Say.of("This way does not cure what is wrong there."),
+            homeowner=Say.of("This method does not repair the defect there."),
             estimator=Say.of("{kinds}: not cured by this method.", kinds=", ".join(sorted(beyond & set(n.kinds)))),
             stretch=n.stretch,
         )

@@ -111,6 +111,12 @@ class PlaceRow(Kept):
         usual=Usual(1, 6, "each visit holds the crew up"),
         default=None,
     )
+    least_cover_in: float | None = col(
+        "least soil over a new buried drain, inches: frost depth or the place's own cover; empty: not answered",
+        least=0,
+        usual=Usual(6, 96, "inches, never feet"),
+        default=None,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

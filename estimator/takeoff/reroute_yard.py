@@ -28,17 +28,28 @@ def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
     _earth(case, cubic_ft, length, width, begins, ends)
     _fill(case, cubic_ft, length, width, outside, begins)
     _safety(case, length, width, ends)
-    case.paper.assume(
-        "the buried part of the new way begins with {cover} of soil over the pipe; what the city asks for against frost "
-        "and wheels is still to be asked",
-        cover=Feet(round(max(0.0, begins - bedding_ft(case) - outside), 2)),
-    )
+    _cover(case, Feet(round(max(0.0, begins - bedding_ft(case) - outside), 2)))
     case.paper.put("potholes", 1, "the pipe it ties into, uncovered by hand first")
     first, last = legs[0], legs[-1]
     for leg in legs:
         put_back_zone(case, leg.zone, "lawn", leg.length_ft, (leg is first) + (leg is last), width)
     round_sod(case)
     with_flatwork(case)
+
+
+def _cover(case: Case, cover: Feet) -> None:
+    if case.place is not None and case.place.least_cover_in is not None:
+        case.paper.assume(
+            "the buried part of the new way begins with {cover} of soil over the pipe; the city asks for {least} inches",
+            cover=cover,
+            least=f"{case.place.least_cover_in:g}",
+        )
+        return
+    case.paper.assume(
+        "the buried part of the new way begins with {cover} of soil over the pipe; what the city asks for against frost "
+        "and wheels is still to be asked",
+        cover=cover,
+    )
 
 
 def _earth(case: Case, cubic_ft: float, length_ft: float, width_ft: float, begins_ft: float, ends_ft: float) -> None:

@@ -9,7 +9,7 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Span
 from estimator.works.case import Case
-from estimator.works.depth import INCHES_PER_FT
+from estimator.works.depth import INCHES_PER_FT, bedding_ft
 from estimator.works.grade import least_fall_in_per_ft
 from estimator.works.ground import hand_only
 from estimator.works.held_plan import held_plan
@@ -47,7 +47,7 @@ def new_trench(case: Case, way: Reroute, size_in: float) -> NewTrench | None:
         return None
     outside = pipe_size(size_in or case.bore_in).outside_in / INCHES_PER_FT
     straight = sum(leg.length_ft for leg in legs)
-    step, begins = case.number("dig_step_ft"), case.number("reroute_depth_ft")
+    step, begins = case.number("dig_step_ft"), max(case.number("reroute_depth_ft"), _covered_ft(case, outside))
     exact = begins + least_fall_in_per_ft(case, size_in or case.bore_in) / INCHES_PER_FT * straight
     free = straight, trench_width_ft(case, shored=False, pipe_outside_ft=outside)
     length, width = held_plan(case, free, up(exact, step), outside)
@@ -59,6 +59,13 @@ def new_trench(case: Case, way: Reroute, size_in: float) -> NewTrench | None:
         length_ft=length,
         width_ft=width,
     )
+
+
+def _covered_ft(case: Case, outside_ft: float) -> float:
+    """How deep a trench begins so that the pipe has the cover its place asks for; 0 where nobody has answered."""
+    if case.place is None or case.place.least_cover_in is None:
+        return 0.0
+    return case.place.least_cover_in / INCHES_PER_FT + outside_ft + bedding_ft(case)
 
 
 def holes(way: Reroute, what: str) -> int:

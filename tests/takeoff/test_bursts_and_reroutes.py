@@ -289,6 +289,18 @@ def test_a_deep_way_round_is_as_wide_as_its_box(tables: Tables) -> None:
     assert shallow.value("dig_bcy") == pytest.approx(26 * 2.2 * (4.3 + 4.9) / 2 / 27)
 
 
+def test_a_new_way_in_the_ground_has_the_cover_its_place_asks_for(tables: Tables) -> None:
+    """36 in against frost + 2.375 in of pipe + 0.33 ft of bedding = 3.528 ft, up 3.6; 26 ft at 1/4 in/ft lower 4.07, up 4.1."""
+    cold = tuple(replace(row, least_cover_in=36.0) for row in tables.rows["places"])
+    found = round_about(replace(tables, rows={**tables.rows, "places": cold}))
+    assert found.value("dig_bcy") == pytest.approx(26 * 2.2 * (3.6 + 4.1) / 2 / 27)
+    assert any("the city asks for 36 inches" in str(said) for said in found.assumptions)
+    asked = round_about(
+        replace(tables, rows={**tables.rows, "places": tuple(replace(row, least_cover_in=6.0) for row in cold)})
+    )
+    assert asked.value("dig_bcy") == round_about(tables).value("dig_bcy")  # the firm's own depth is more already
+
+
 def test_a_way_round_is_filled_and_tested_along_its_own_length_and_size(tables: Tables) -> None:
     """IPC 312: 10 ft of water. 0.0408 x 2² x (38 x 1.05 + 10 ft) = 8.14 gal."""
     found = round_about(tables)

@@ -1,0 +1,169 @@
+"""Damage as an office does it to a price table: each kind is a function of raw tables, a place in them and a chance."""
+
+import random
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from datetime import timedelta
+from decimal import Decimal, InvalidOperation
+
+from estimator.sheets.percent import Percent
+from estimator.tables.columns import columns
+from estimator.tables.raw import CellValue, RawRow, RawTable, RawTables
+from tests.tables.workbench import DAY
+
+Cell = Callable[[CellValue], CellValue | None]
+"""A cell in, what it becomes out; None where this damage cannot be done to it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Damage:
+    """One edit: its kind, table, row (counted from 0) and column ("" for a whole row or column), and the tables after it.
+    `slip`: a figure wrong by its unit or its point."""
+
+    kind: str
+    table: str
+    row: int
+    column: str
+    tables: RawTables
+    slip: bool = False
+
+    def __str__(self) -> str:
+        number = (
+            self.tables.tables[self.table].rows[self.row].number
+            if self.row < len(self.tables.tables[self.table].rows)
+            else "end"
+        )
+        return f"{self.table}, row {number}, {self.column or 'all'}: {self.kind}"
+
+
+def _times(factor: str) -> Cell:
+    def changed(cell: CellValue) -> CellValue | None:
+        number = _number(cell)
+        return None if not number else f"{(number * Decimal(factor)).normalize():f}"
+
+    return changed
+
+
+def _number(cell: CellValue) -> Decimal | None:
+    try:
+        number = Decimal(str(cell).strip())
+    except InvalidOperation:
+        return None
+    return number if number.is_finite() else None
+
+
+def _if_number(value: CellValue) -> Cell:
+    return lambda cell: value if _number(cell) is not None else None
+
+
+def _as_percent(cell: CellValue) -> CellValue | None:
+    number = _number(cell)
+    return None if not number else Percent(float(number / 100))
+
+
+CELLS: dict[str, Cell] = {
+    "emptied": lambda cell: "" if cell != "" else None,
+    "a word": lambda cell: "call supplier",
+    "a word with blanks": lambda cell: f"  {cell} " if isinstance(cell, str) and cell else None,
+    "zero": _if_number("0"),
+    "below zero": _if_number("-5"),
+    "a tiny figure": _if_number("0.0000001"),
+    "a huge figure": _if_number("9999999"),
+    "shown as a percent": _as_percent,
+    "a share for a percent": _times("0.01"),
+    "a decimal comma": lambda cell: (
+        str(cell).replace(".", ",") if "." in str(cell) and _number(cell) is not None else None
+    ),
+    "a day to come": lambda cell: (DAY + timedelta(days=400)).isoformat() if _is_day(cell) else None,
+    "a day long gone": lambda cell: "1906-03-01" if _is_day(cell) else None,
+    "a day as it is said": lambda cell: "11/25/2026" if _is_day(cell) else None,
+    "another letter case": lambda cell: str(cell).upper() if str(cell).upper() != str(cell) else None,
+}
+SLIPS: dict[str, Cell] = {
+    "times 10": _times("10"),
+    "a tenth": _times("0.1"),
+    "cents for dollars": _times("100"),
+    "minutes for hours": _times("60"),
+    "a month for an hour": _times("173"),
+}
+
+
+def _is_day(cell: CellValue) -> bool:
+    text = str(cell)
+    return len(text) == 10 and text[4:5] == text[7:8] == "-"
+
+
+def _with_rows(tables: RawTables, name: str, rows: list[RawRow], headers: tuple[str, ...] | None = None) -> RawTables:
+    before = tables.tables[name]
+    table: RawTable = replace(before, rows=tuple(rows), headers=headers or before.headers)
+    return replace(tables, tables={**tables.tables, name: table})
+
+
+def _set(row: RawRow, at: int, value: CellValue) -> RawRow:
+    return replace(row, cells=(*row.cells[:at], value, *row.cells[at + 1 :]))
+
+
+def cell_damages(tables: RawTables, name: str, row: int, column: str) -> Iterator[Damage]:
+    """Every damage to one cell."""
+    table = tables.tables[name]
+    at = table.headers.index(column)
+    if at >= len(table.rows[row].cells):
+        return
+    slips = SLIPS if _money_or_time(name, column) else {}
+    for kind, change in {**CELLS, **slips}.items():
+        value = change(table.rows[row].cells[at])
+        if value is not None:
+            rows = list(table.rows)
+            rows[row] = _set(rows[row], at, value)
+            yield Damage(kind, name, row, column, _with_rows(tables, name, rows), slip=kind in slips)
+
+
+def _money_or_time(name: str, column: str) -> bool:
+    """Columns whose every figure is held against what is usual; what a tenfold of the others does, `tables changes` shows."""
+    known = ("roles", "materials", "equipment", "subs_and_fees", "production", "extras")
+    return name in known and any(
+        c.header == column and c.amount and c.name not in ("order", "pack", "price_for") for c in columns(name)
+    )
+
+
+def row_damages(tables: RawTables, name: str, row: int, chance: random.Random) -> Iterator[Damage]:
+    """Every damage to a whole row, or to a column from that row on."""
+    table = tables.tables[name]
+    rows, width = list(table.rows), len(table.headers)
+
+    def done(kind: str, changed: list[RawRow], headers: tuple[str, ...] | None = None, column: str = "") -> Damage:
+        return Damage(kind, name, row, column, _with_rows(tables, name, changed, headers))
+
+    yield done("deleted", [r for r in rows if r is not rows[row]])
+    yield done("duplicated", [*rows[: row + 1], replace(rows[row], number=rows[row].number + 1), *rows[row + 1 :]])
+    yield done("key renamed", [_set(r, 0, f"{r.cells[0]} new") if r is rows[row] else r for r in rows])
+    yield done("struck through", [replace(r, struck=True) if r is rows[row] else r for r in rows])
+    yield done("hidden", [replace(r, hidden=True) if r is rows[row] else r for r in rows])
+    cells = rows[row].cells
+    for kind, moved in (("cells moved right", ("", *cells[:-1])), ("cells moved left", (*cells[1:], ""))):
+        yield done(kind, [replace(r, cells=moved) if r is rows[row] else r for r in rows])
+    leftover = RawRow(number=rows[-1].number + 40, cells=("", "7", *([""] * (width - 2))))
+    yield done("a leftover below the table", [*rows, leftover])
+    a, b = sorted(chance.sample(range(width), 2))
+    yield done("two cells swapped", [replace(r, cells=_swapped(r.cells, a, b)) if r is rows[row] else r for r in rows],
+               column=f"{table.headers[a]}, {table.headers[b]}")  # fmt: skip
+    swapped = _swapped(table.headers, a, b)
+    yield done("two headers swapped", rows, swapped, column=f"{table.headers[a]}, {table.headers[b]}")
+    at = chance.randrange(width)
+    unseen = replace(tables, tables={**tables.tables, name: replace(table, hidden_columns=(at,))})
+    yield Damage("column hidden", name, row, table.headers[at], unseen)
+    yield done("a column moved down one row", _moved_down(rows, row, at), column=table.headers[at])
+
+
+def _swapped(cells: tuple, a: int, b: int) -> tuple:
+    if b >= len(cells):
+        return cells
+    out = list(cells)
+    out[a], out[b] = out[b], out[a]
+    return tuple(out)
+
+
+def _moved_down(rows: list[RawRow], start: int, at: int) -> list[RawRow]:
+    """The cells of a column from a row on, each one row lower; the last one falls off."""
+    held = [row.cells[at] if at < len(row.cells) else "" for row in rows]
+    return [_set(row, at, held[i - 1]) if i > start and at < len(row.cells) else row for i, row in enumerate(rows)]

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from decimal import Decimal
 
 from estimator.diagnosis import diagnose
 from estimator.model.add_on import AddOn
@@ -16,12 +17,14 @@ from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.pricing.discounts import FLOOR_RULE
-from estimator.pricing.likely_range import range_of
+from estimator.pricing.likely_range import range_of, reaching
 from estimator.pricing.lines_off import sellable
+from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import installs, payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost
+from estimator.pricing.seed import seed_of
 from estimator.quote import Chosen as InWords
 from estimator.quote import build_quote, build_report
 from estimator.quote.build import LETTERS
@@ -158,8 +161,27 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
 def priced(
     takeoffs: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None, mine: Sequence[Override] = ()
 ) -> Price:
-    """One scope priced with the job's allowances and discounts, and the owner's own numbers for it."""
-    return price_scope(takeoffs, tables, place, allowances=job.allowances, discounts=job.discounts, overrides=mine)
+    """One scope priced with the job's allowances and discounts, and the owner's own numbers for it.
+
+    Where the firm says so its contingency is raised to what its confidence needs in the simulation of this scope.
+    """
+
+    def at(contingency: Decimal | None = None) -> Price:
+        return price_scope(
+            takeoffs,
+            tables,
+            place,
+            allowances=job.allowances,
+            discounts=job.discounts,
+            overrides=mine,
+            contingency=contingency,
+        )
+
+    price = at()
+    if not tables.yes("contingency_reaches_confidence"):
+        return price
+    needed = reaching(range_of(price, takeoffs, tables, seed_of(job.number)))
+    return price if needed is None else at(needed)
 
 
 def with_job_settings(job: Job, tables: Tables) -> Tables:
@@ -203,7 +225,7 @@ def _with_overrides(
         used.update(mine)
         price = priced(option.takeoffs, job, tables, place, mine)
         offered = add_ons(option.takeoffs, price, tables, place, wanted(job, {*called, way.lower()}))
-        options.append(_in_words(option, with_chosen(price, offered), offered, tables, place))
+        options.append(_in_words(option, with_chosen(price, offered), offered, job, tables, place))
     lost = [
         LOST_OVERRIDE(
             Place("the job file"), what=o.item or o.option or "the price", reason=o.reason, near=meant(o, tables)
@@ -236,7 +258,7 @@ def _all_names(option: InWords, *called: str) -> set[str]:
 
 
 def _in_words(
-    option: Chosen, price: Price, offered: tuple[AddOn, ...], tables: Tables, place: PlaceRow | None
+    option: Chosen, price: Price, offered: tuple[AddOn, ...], job: Job, tables: Tables, place: PlaceRow | None
 ) -> InWords:
     return InWords(
         scope=option.scope,
@@ -250,4 +272,5 @@ def _in_words(
         payments=payments_of(price, tables, place, installs=installs(option.takeoffs)),
         name=option.name,
         add_ons=offered,
+        margins=margins(option.takeoffs, job, tables, place, lambda repair, job: take_off(repair, job, tables)),
     )

@@ -7,12 +7,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from estimator.cli.problems import DAY_TO_COME, STILL_INVENTED
-from estimator.cli.seed import seed_of
 from estimator.cli.views.screen import Row
 from estimator.cli.views.words import dollars
 from estimator.cli.way import Priced, only_nothing_to_offer, quoted
 from estimator.model.offer import Quote
-from estimator.model.problem import CannotGoOn, Place
+from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.pricing.seed import seed_of
 from estimator.records.names import revisions_folder
 
 if TYPE_CHECKING:
@@ -71,8 +71,17 @@ def written(
 
     issued = issue(revisions_folder(job_file), quote, inputs, make)
     moved = edited(last, run.tables, run.quote.price_day) if last and issued.new and not anew else ()
-    tell((*issued.problems, *(to_look_at(inputs.own_numbers, quote) if issued.new else ()), *moved))
+    of_price = (*to_look_at(inputs.own_numbers, quote), *short_of_confidence(quote)) if issued.new else ()
+    tell((*issued.problems, *of_price, *moved))
     return run, issued
+
+
+def short_of_confidence(quote: Quote) -> tuple[Problem, ...]:
+    """A warning for each option whose contingency holds less often than the firm wants."""
+    from estimator.pricing.likely_range import too_little
+
+    found = ((o.letter, o.likely_range) for o in quote.options if o.likely_range)
+    return tuple(problem for letter, one in found if (problem := too_little(letter, one)))
 
 
 def _newest_record(folder: Path) -> "Record | None":

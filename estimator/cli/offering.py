@@ -7,13 +7,13 @@ from pathlib import Path
 
 from estimator.cli.guard import DONE, TO_MEND
 from estimator.cli.problems import NO_OPTION
-from estimator.cli.seed import seed_of
 from estimator.cli.views import check, each_way, likely_range, options, what_if, why
 from estimator.cli.views.screen import Row
 from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
+from estimator.pricing.seed import seed_of
 from estimator.records.plain import plain
 from estimator.scopes.each_way import NeedWays
 from estimator.scopes.each_way import each_way as ways

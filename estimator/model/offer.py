@@ -23,7 +23,11 @@ TestPromise = Literal["yes", "only this part", "not promised"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Extra:
-    """A unit price agreed before work starts, with the most it can add before we stop and call."""
+    """A unit price agreed before work starts, with the most it can add before we stop and call.
+
+    `margin_of` is what of the option's own price it is a margin of: length, depth, side drain; empty: a price of the table.
+    `counted` is how much of that is in the price now, in `unit`.
+    """
 
     code: str
     text_en: str
@@ -32,6 +36,17 @@ class Extra:
     price: Decimal
     cap_quantity: Decimal
     cap_amount: Decimal
+    margin_of: str = ""
+    counted: Decimal = Decimal(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Margin:
+    """What one more of something adds to an option's price, up to how many that holds, and how many are in it now."""
+
+    price: Decimal
+    holds_to: Decimal
+    counted: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +117,7 @@ class Option:
     cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare
     likely_range: LikelyRange | None = None  # how far the firm's own cost may run: for the office alone
     add_ons: tuple[AddOn, ...] = ()  # those that are chosen stand in the price already
+    work_key: str = ""  # what is done, without lengths, depths and counts (model/agreed.py)
 
     @property
     def schedule(self) -> Schedule:

@@ -12,7 +12,10 @@ BESIDE = "add-on "
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TaskHours:
-    """Crew-hours of one task of one work item: likely × quantity × per × factor, unrounded. `cell` is the table cell."""
+    """Crew-hours of one task of one work item: each × quantity × per × factor, unrounded. `cell` is the table cell.
+
+    `each` is what the price is built on, crew-hours a unit: the mean of low, likely and high, or the likely alone.
+    """
 
     repair: str
     work_item: str
@@ -25,6 +28,7 @@ class TaskHours:
     likely: float
     low: float
     high: float
+    each: float
     factor: float
     factors: tuple[str, ...]
     hours: float
@@ -47,7 +51,7 @@ class CrewDays:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CostLine:
-    """A line of cost, rounded once to the cent. part: labor, material, small parts, tax, equipment, sub, fee.
+    """A line of cost, rounded once to the cent. part: labor, overhead, material, small parts, tax, equipment, sub, fee.
 
     `shares` are (repair, work item, weight) by which the line is laid on repairs and work items. `need` is how much of a
     material the takeoff asks for, before waste and packs.
@@ -60,7 +64,7 @@ class CostLine:
     unit: str
     rate: Decimal
     amount: Decimal
-    price_class: str  # own, sub, allowance, pass-through
+    price_class: str  # own, overhead, sub, allowance, pass-through
     formula: str = ""
     cell: str = ""
     shares: tuple[tuple[str, str, float], ...] = ()
@@ -127,6 +131,15 @@ class Overruled:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PriceShare:
+    """What leaves with the price: a percent of it before sales tax, to the cent."""
+
+    name: str  # commission, card fee, warranty reserve
+    percent: Decimal
+    amount: Decimal
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Price:
     """A scope's price: hours, crew days, cost lines, the steps up to the total, and the lines that add up to it."""
 
@@ -146,6 +159,7 @@ class Price:
     lifts: tuple[Say, ...] = ()  # minimum charges that came into force
     warnings: tuple[Say, ...] = ()
     overruled: tuple[Overruled, ...] = ()  # what the owner set by hand; the margin above is the one after it
+    leaves: tuple[PriceShare, ...] = ()  # commission, card fee, warranty reserve
     schedule: Schedule = field(default_factory=Schedule, repr=False)  # who does the tasks above on which day
 
     @property
@@ -160,6 +174,7 @@ class Price:
 
     @property
     def cost_beside(self) -> Decimal:
-        """What allowances and the add-ons chosen cost the firm: in none of the cost lines above."""
+        """What allowances, the add-ons chosen and shares of the price cost the firm: in none of the cost lines above."""
         apart = (line for line in self.lines if line.is_added or line.price_class == "allowance")
-        return sum((line.cost_share for line in apart), Decimal(0))
+        left = sum((share.amount for share in self.leaves), Decimal(0))
+        return sum((line.cost_share for line in apart), left)

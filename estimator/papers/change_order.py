@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.model.agreed import Agreed, agreed, side_of
 from estimator.model.offer import Extra, Option, Quote
 from estimator.model.say import Say
 from estimator.papers import option_words
@@ -120,21 +121,42 @@ def _money(order: ChangeOrder, letter: Letter, page: Page) -> None:
     page.heading(speak("What it adds and what it takes off"))
     heads = (speak("Work"), speak("Signed"), speak("Now"), speak("Change"))
     page.add(*(Cell(text, "head" if i == 0 else "head right") for i, text in enumerate(heads)))
-    rows = [_line(page, pick(letter.language, m.text_en, m.text_es), m.signed, m.now) for m in _shown(order, letter)]
+    by_prices = agreed(side_of(order.signed), side_of(order.now))
+    shown = _by_prices(order, by_prices, letter) if by_prices else _shown(order, letter)
+    rows = [_line(page, pick(letter.language, m.text_en, m.text_es), m.signed, m.now) for m in shown]
     columns = [f"{at(c, rows[0])}:{at(c, rows[-1])}" for c in (SIGNED, NOW, MOVED)]
-    was, now = order.signed.price.total, order.now.price.total
+    was, now = order.signed.price.total, by_prices.total if by_prices else order.now.price.total
     totals = [
         Cell(sum_of([cells], value), "total") for cells, value in zip(columns, (was, now, now - was), strict=True)
     ]
     page.add(Cell(speak("Total"), "total words"), *totals)
     page.gap()
-    for why in _why(order, letter):
+    if by_prices:
+        page.line(speak("This is charged at the unit prices you signed. Nothing else in your price moves."))
+    for why in () if by_prices else _why(order, letter):
         page.line(why)
-    page.line(_in_words(order, letter), "box")
+    page.line(_in_words(order, now, letter), "box")
     spent = (days(order.signed.days_on_site, letter.language), days(order.now.days_on_site, letter.language))
     page.line(speak("We work at your house: {before} as signed, {now} now.", before=spent[0], now=spent[1]))
     page.line(speak("What you have paid counts toward the new total."))
     page.gap()
+
+
+def _by_prices(order: ChangeOrder, found: Agreed, letter: Letter) -> list[Moved]:
+    """What was signed, which stays, and each extra with its quantity and the price that was signed; tax on them."""
+    stays, taxed = letter.speak("Work that stays as signed"), letter.speak("Tax and discounts")
+    signed = order.signed.price
+    net = signed.total - signed.tax
+    out = [Moved(stays, stays, net, net)]
+    for move in found.moves:
+        text = letter.speak(
+            "{what}: {quantity} × {price}",
+            what=letter.text(move.extra),
+            quantity=f"{move.quantity.normalize():f} {letter.say(in_plain_words(UNITS, move.extra.unit))}",
+            price=money(move.extra.price, letter.language),
+        )
+        out.append(Moved(text, text, Decimal(0), move.amount))
+    return [*out, Moved(taxed, taxed, signed.tax, found.tax)] if found.tax else out
 
 
 def _shown(order: ChangeOrder, letter: Letter) -> list[Moved]:
@@ -185,10 +207,10 @@ def _line(page: Page, text: str, signed: Decimal, now: Decimal) -> int:
     return page.add(Cell(text, "cell"), Cell(signed, "money"), Cell(now, "money"), Cell(change, "money"))
 
 
-def _in_words(order: ChangeOrder, letter: Letter) -> str:
+def _in_words(order: ChangeOrder, now: Decimal, letter: Letter) -> str:
     """The new total in one sentence, and whether it keeps to the most that was agreed."""
     speak, language = letter.speak, letter.language
-    was, now, most = order.signed.price.total, order.now.price.total, order.signed.most
+    was, most = order.signed.price.total, order.signed.most
     moved = money(abs(now - was), language)
     if now == was:
         first = speak("The total stays {total}.", total=money(now, language))

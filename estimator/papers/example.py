@@ -83,7 +83,7 @@ def _price(lines: tuple[LineItem, ...], total: str, direct: str) -> Price:
         Step(text="total", formula="up to the next 25", amount=Decimal(total)),
     )
     tasks = (TaskHours(repair="r", work_item="tunnel", task="tunnel-dig", crew="B", quantity_name="tunnel_ft", quantity=29, unit="ft",
-                       per=1, likely=1.2, low=0.9, high=1.8, factor=1.15, factors=("hard_clay",), hours=40.0, cell="production row 12"),)  # fmt: skip
+                       per=1, likely=1.2, low=0.9, high=1.8, each=1.2, factor=1.15, factors=("hard_clay",), hours=40.0, cell="production row 12"),)  # fmt: skip
     return Price(tasks=tasks, crews=(crew,), costs=costs, steps=steps, lines=lines, direct=Decimal(direct),
                  contingency_percent=Decimal(10), before_rounding=before, total=Decimal(total), margin=Decimal("0.40"))  # fmt: skip
 
@@ -129,7 +129,7 @@ ADD_ONS = tuple(
         code=code, text_en=english, text_es=spanish, work_item=code, work_class="pipe", size=1.0, unit="each", amount=Decimal(amount),
         cost=Decimal(cost), steps=(Step(text="price", formula="rounded up to the firm's step", amount=Decimal(amount)),),
         tasks=(TaskHours(repair=f"add-on {code}", work_item=code, task=f"set {code}", crew="A", quantity_name="add_ons", quantity=1.0, unit="each", per=1.0,
-                         likely=1.5, low=1.0, high=2.5, factor=1.0, factors=(), hours=1.5, cell="production.csv row 9"),),
+                         likely=1.5, low=1.0, high=2.5, each=1.5, factor=1.0, factors=(), hours=1.5, cell="production.csv row 9"),),
         costs=(CostLine(part="labor", ref="A", text="crew A", quantity=Decimal("1.5"), unit="h", rate=Decimal("79.20"), amount=Decimal(cost), price_class="own"),),
     )
     for code, english, spanish, amount, cost in (

@@ -12,6 +12,7 @@ from estimator.tables.tables import Tables
 
 LABELS, RATE, AMOUNT, CLASS = 4, 4, 5, 6
 HUNDRED = Decimal(100)
+LEAVES = "of the price: commission, card fee, warranty reserve"
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,15 +78,18 @@ def _live(page: Page, option: Option, tables: Tables, first: int, last: int) -> 
     for row in rows:
         prices.append(at(AMOUNT, _class(page, row, first, last)))
     work = sum((row.price for row in rows), Decimal(0))
-    other = option.price.before_rounding - work
+    leaves = sum((share.percent for share in option.price.leaves), Decimal(0)) / HUNDRED
+    other = cents(option.price.before_rounding * (1 - leaves)) - work
     step = Decimal(tables.setting("round_price_to").value)
-    price = up_to(work + other, step)
+    price = up_to(cents((work + other) / (1 - leaves)), step)
     after = option.price.total - price
     r_other = page.add(Cell("least charges, allowances", "cell", 5), Cell(other, "money"), Cell("", "cell", 2))
+    r_leaves = page.add(Cell(LEAVES, "cell", 5), Cell(leaves, "input percent", open=True), Cell("", "cell", 2))
+    text = f"=ROUND(SUM({','.join([*prices, at(AMOUNT, r_other)])})/(1-{at(AMOUNT, r_leaves)}),2)"
+    sum_of_all = cents((work + other) / (1 - leaves))
     before = page.add(
-        Cell("before rounding", "sum words", 5),
-        Cell(Formula(f"=ROUND(SUM({','.join([*prices, at(AMOUNT, r_other)])}),2)", work + other), "sum"), Cell("", "sum words", 2),
-    )  # fmt: skip
+        Cell("before rounding", "sum words", 5), Cell(Formula(text, sum_of_all), "sum"), Cell("", "sum words", 2)
+    )
     r_step = page.add(Cell("rounded up to", "cell", 5), Cell(step, "input", open=True), Cell("", "cell", 2))
     r_after = page.add(
         Cell("set by hand, discounts, add-ons chosen, tax charged", "cell", 5),

@@ -2,15 +2,17 @@
 
 from decimal import Decimal
 
+from estimator.model.money import cents
 from estimator.model.offer import Option, Quote
 from estimator.papers.check_code import check_code
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.next_visit import for_the_office
 from estimator.papers.page import Page
+from estimator.pricing.likely_range import too_little
 from estimator.sheets.book import Cell, Chart, Series, Sheet
 
-WIDTHS = (30.0, 13.0, 13.0, 13.0, 13.0, 12.0)
-PARTS = ("labor", "material", "small parts", "tax", "equipment", "sub", "fee")
+WIDTHS = (30.0, 13.0, 13.0, 13.0, 10.0, 10.0, 13.0)
+PARTS = ("labor", "overhead", "material", "small parts", "tax", "equipment", "sub", "fee")
 CHECK_THE_PLACE = "Tax, deposit, days to cancel and code limits of the place: check with your accountant, lawyer or building department."
 SHADES = ("1F5D57", "C07A2C", "6B7A8F", "A94A4A", "8A9A5B", "4F6D9A", "B59FC0", "444444")
 
@@ -32,7 +34,7 @@ def front(quote: Quote) -> Sheet:
         page.line("DEMO, no offer: " + "; ".join(map(str, quote.invented)) + ".", "box")
     page.line(CHECK_THE_PLACE, "quiet")
     page.gap()
-    heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days")
+    heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days", "Left a crew-day")
     table(page, heads, (_option(option) for option in quote.options), 1)
     page.line(CREW_DAYS, "quiet")
     _where_it_goes(quote, page)
@@ -42,7 +44,8 @@ def front(quote: Quote) -> Sheet:
 
 CREW_DAYS = (
     "Crew days: the days of every crew added up, set-up included, to the half day. Two crews on one day are two crew days; "
-    "the days on site that the homeowner reads are days of the calendar on which anybody works."
+    "the days on site that the homeowner reads are days of the calendar on which anybody works. Left a crew-day: what is left "
+    "over ÷ crew days. Where crews are what you are short of, it ranks jobs better than the margin does."
 )
 
 
@@ -62,6 +65,7 @@ def _option(option: Option) -> tuple[Cell, ...]:
         Cell(left, "money"),
         Cell(left / net if net else Decimal(0), "percent"),
         Cell(price.days, "number"),
+        Cell(cents(left / price.days) if price.days else "", "money"),
     )
 
 
@@ -77,7 +81,7 @@ def _where_it_goes(quote: Quote, page: Page) -> None:
             rows.append(page.add(Cell(part, "cell"), *(Cell(s, "money") for s in sums)))
     if any(o.price.cost_beside for o in shown):
         cells = (Cell(o.price.cost_beside, "money") for o in shown)
-        rows.append(page.add(Cell("allowances, add-ons", "cell"), *cells))
+        rows.append(page.add(Cell("allowances, add-ons, commission, fees", "cell"), *cells))
     rows.append(
         page.add(Cell("left over", "cell"), *(Cell(o.price.total - o.price.tax - cost_of(o), "money") for o in shown))
     )
@@ -109,7 +113,7 @@ def _where_it_goes(quote: Quote, page: Page) -> None:
 
 def _look_at(quote: Quote, page: Page) -> None:
     """What a person must look at before the quote is sent; what is missing from a price stands in red."""
-    page.listing("Look at before sending", _missing(quote), style="red")
+    page.listing("Look at before sending", [*_missing(quote), *_too_little(quote)], style="red")
     missing = {str(w) for o in quote.options for w in o.price.warnings}
     others = [str(w) for w in quote.paper_warnings if str(w) not in missing]
     lifts = [f"{o.letter}: {w}" for o in quote.options for w in o.price.lifts]
@@ -124,6 +128,12 @@ def _look_at(quote: Quote, page: Page) -> None:
     ]
     page.listing("Set by hand: ours → mine, why", overruled)
     page.listing("Set by hand before this changed: look at it again", list(quote.own_numbers), style="red")
+
+
+def _too_little(quote: Quote) -> list[str]:
+    """Options whose contingency falls short of the firm's own confidence."""
+    found = (too_little(o.letter, o.likely_range) for o in quote.options if o.likely_range)
+    return [problem.wrong for problem in found if problem]
 
 
 def _missing(quote: Quote) -> list[str]:

@@ -20,7 +20,7 @@ QUANTITY, RATE, AMOUNT, PRICE_CLASS = 2, 4, 5, 6
 def hours_sheet(quote: Quote, option: Option) -> Sheet:
     """Tasks with what their hours are made of, then the crews' days."""
     page = inside_page(f"Hours {option.letter}", HOUR_WIDTHS, f"Hours of option {option.letter}")
-    heads = ("Work item", "Task", "Crew", "Quantity", "How much", "× per", "× likely", "× factor", "Hours", "From")
+    heads = ("Work item", "Task", "Crew", "Quantity", "How much", "× per", "× hours each", "× factor", "Hours", "From")
     row = head(page, heads, 4)
     for task in option.price.tasks:
         _task(page, task)
@@ -39,12 +39,12 @@ def hours_sheet(quote: Quote, option: Option) -> Sheet:
 
 def _task(page: Page, task: TaskHours) -> None:
     row = len(page.rows)
-    product = task.quantity * task.per * task.likely * task.factor
+    product = task.quantity * task.per * task.each * task.factor
     text = f"={at(4, row)}*{at(5, row)}*{at(6, row)}*{at(7, row)}"
     hours = live(text, Decimal(repr(round(product, 6))), Decimal(repr(round(task.hours, 6))))
     page.add(
         Cell(task.work_item, "cell quiet"), Cell(task.task, "cell quiet"), Cell(task.crew, "cell"), Cell(task.quantity_name, "cell quiet"),
-        Cell(round(task.quantity, 6), "number"), Cell(task.per, "number"), Cell(task.likely, "input", open=True), Cell(round(task.factor, 6), "number"),
+        Cell(round(task.quantity, 6), "number"), Cell(task.per, "number"), Cell(round(task.each, 6), "input", open=True), Cell(round(task.factor, 6), "number"),
         Cell(hours, "hours"), Cell(", ".join([*task.factors, task.cell]), "cell quiet"),
     )  # fmt: skip
 

@@ -32,7 +32,7 @@ def drivers(option: Option) -> tuple[Driver, ...]:
     rates = {crew.crew: crew.rate for crew in option.price.crews}
     sums: dict[tuple[str, str], list[float]] = {}
     for task in option.price.tasks:
-        share = task.hours / task.likely if task.likely else 0.0
+        share = task.hours / task.each if task.each else 0.0
         hours = sums.setdefault((task.task, task.crew), [0.0, 0.0, 0.0])
         for i, rate in enumerate((task.low, task.likely, task.high)):
             hours[i] += rate * share

@@ -112,7 +112,7 @@ def _outcome(tasks: Sequence[TaskHours], entries: Sequence[Actual]) -> Outcome:
         hours=hours,
         actual_quantity=sum(counted) if counted else quantity,
         actual_hours=sum(e.hours for e in entries),
-        factor=hours / (quantity * tasks[0].likely) if quantity and tasks[0].likely else 1.0,
+        factor=hours / (quantity * tasks[0].each) if quantity and tasks[0].each else 1.0,
         cause=next((e.cause for e in reversed(entries) if e.cause), ""),
     )
 

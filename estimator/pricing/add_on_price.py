@@ -31,6 +31,7 @@ from estimator.pricing.shown import plain
 from estimator.pricing.subs import sub_lines
 from estimator.pricing.tax import charged_tax
 from estimator.pricing.tax_classes import taxed_in_their_own_way
+from estimator.tables.price_shares import kept
 from estimator.tables.rows import AddOnRow, PlaceRow, PriceClass, WorkItem
 from estimator.tables.tables import Tables
 
@@ -55,7 +56,7 @@ def priced(
     spent = by_class(costs)
     rows = class_rows(tuple(spent), tables)
     prices = class_prices(spent, rows, ZERO)
-    before = sum(prices.values(), ZERO)
+    before = cents(sum(prices.values(), ZERO) / kept(tables))
     amount = up_to(before, house_rules(tables).price_step) if by_hand is None else by_hand
     made = AddOn(
         code=row.code,
@@ -71,7 +72,7 @@ def priced(
         costs=costs,
         steps=_steps(spent, prices, rows, before, amount),
     )
-    return taxed(made, prices, spent, tables, place), floor_price(spent, rows)
+    return taxed(made, prices, spent, tables, place), floor_price(spent, rows, kept(tables))
 
 
 def _steps(

@@ -12,7 +12,7 @@ from estimator.model.say import Say
 from estimator.model.schedule import Schedule
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import follow_crews
-from estimator.pricing.crew_days import crew_days, labor_lines
+from estimator.pricing.crew_days import crew_days, labor_lines, overhead_line
 from estimator.pricing.crews import crews_of
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
 from estimator.pricing.equipment import equipment_lines, machines_without_crew
@@ -33,6 +33,7 @@ from estimator.pricing.subs import sub_lines, with_fees_of
 from estimator.pricing.tax import charged_tax, not_answered
 from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.schedule import schedule_of
+from estimator.tables.price_shares import kept, shares_of_price
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -56,11 +57,13 @@ def price_scope(
     allowances: Sequence[Allowance] = (),
     discounts: Sequence[Discount] = (),
     overrides: Sequence[Override] = (),
+    contingency: Decimal | None = None,
 ) -> Price:
     """What a scope costs and is sold for: the scope first, its lines second.
 
     `takeoffs` are those of its repairs and the one of the job (method "job"). `overrides` are the owner's for this option:
-    quantities change before hours, hours before days, the price last. A discount comes off after rounding.
+    quantities change before hours, hours before days, the price last. A discount comes off after rounding. `contingency`,
+    percent, stands in place of what the tables give.
     Errors: CannotGoOn with every row that is missing or would cost nothing; a discount below the floor margin.
     """
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
@@ -69,7 +72,7 @@ def price_scope(
     schedule = scheduled(takeoffs, parts, tasks, tables, place)
     cost = cost_of(parts, tasks, tables, place)
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
-    sale = sale_of(takeoffs, cost.lines, cost.laid, fixed, tables)
+    sale = sale_of(takeoffs, cost.lines, cost.laid, fixed, tables, contingency)
     price = _priced(takeoffs, cost, sale, fixed, tables, place, discounts, overrides)
     return replace(price, schedule=schedule, overruled=(*by_quantity, *by_hours, *price.overruled))
 
@@ -94,6 +97,7 @@ def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, p
     parts = follow_crews(parts, tasks, {c.crew: c for c in crews})
     lines = (
         *labor_lines(tasks, crews),
+        *overhead_line(tasks, crews, rules.overhead),
         *equipment_lines(parts, tables, tasks, teams, rules),
         *material_lines(parts, tables, place, rules.small_parts_percent),
         *sub_lines(parts, tables),
@@ -122,16 +126,19 @@ def _priced(
     lines = lines_of(sold, sale.shown(work, wanted is not None), cost.laid, fixed, work, rules.unit_price_step)
     off = discount_lines(discounts, len(lines))
     net = work + sum((line.amount for line in off), Decimal(0))
-    guard_floor(net, sale.spent, floor_price(sale.costs, sale.rows), discounts, overrides)
+    leaves = shares_of_price(net, tables)
+    spent = sale.spent + sum((share.amount for share in leaves), Decimal(0))
+    guard_floor(net, spent, floor_price(sale.costs, sale.rows, kept(tables)), discounts, overrides)
     own_way = taxed_in_their_own_way(lines, place, tables)
-    usual = {**sale.prices, PASSED_ON: sale.prices.get(PASSED_ON, Decimal(0)) - own_way.passed_on}
+    usual = {name: price * (1 if name == PASSED_ON else sale.carry) for name, price in sale.prices.items()}
+    usual[PASSED_ON] = sale.prices.get(PASSED_ON, Decimal(0)) - own_way.passed_on
     tax, tax_says = charged_tax(cost.lines, usual, sale.costs, net - own_way.amount, place, own_way.owners)
     tax, tax_says = tax + own_way.tax, (*tax_says, *own_way.says)
     return Price(
         tasks=cost.tasks,
         crews=cost.crews,
         costs=cost.lines,
-        steps=build_up(cost.lines, sale, work, net, tax),
+        steps=build_up(cost.lines, sale, work, net, tax, kept(tables)),
         lines=(*lines, *off),
         direct=sale.costs.get("own", Decimal(0)),
         contingency_percent=sale.contingency,
@@ -140,7 +147,8 @@ def _priced(
         tax=tax,
         tax_text="; ".join(map(str, tax_says)),
         tax_says=tax_says,
-        margin=margin(net, sale.spent),
+        margin=margin(net, spent),
+        leaves=leaves,
         lifts=sale.lifts,
         warnings=(
             *missing_hours(takeoffs, cost.tasks, tables),

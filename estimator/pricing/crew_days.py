@@ -11,6 +11,10 @@ from estimator.pricing.crews import Crew
 from estimator.pricing.hours import by_crew
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.shown import plain
+from estimator.pricing.spread_on import shares
+
+OVERHEAD = "overhead"
+"""The price class that overhead by the crew-day is sold in."""
 
 
 def days_needed(work_hours: float, set_up_hours: float, rules: HouseRules) -> Decimal:
@@ -74,3 +78,24 @@ def _labor(crew: CrewDays, tasks: Sequence[TaskHours]) -> CostLine:
         cell=crew.cell,
         shares=tuple((t.repair, t.work_item, t.hours) for t in tasks),
     )
+
+
+def overhead_line(tasks: Sequence[TaskHours], crews: Sequence[CrewDays], a_day: Decimal) -> tuple[CostLine, ...]:
+    """So many dollars for each crew-day, for a firm that counts its overhead so and not in its margin; nothing at 0."""
+    days = sum((crew.days for crew in crews), Decimal(0))
+    if not a_day or not days:
+        return ()
+    line = CostLine(
+        part="overhead",
+        ref=OVERHEAD,
+        text="overhead of the firm",
+        quantity=plain(days),
+        unit="crew-day",
+        rate=a_day,
+        amount=cents(days * a_day),
+        price_class=OVERHEAD,
+        formula=f"{plain(days)} crew-days × {plain(a_day)}",
+        cell="settings, overhead_per_crew_day",
+        shares=shares(((t.repair, t.work_item), t.hours) for t in tasks),
+    )
+    return (line,)

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn, Place, Problem
-from estimator.pricing.hours import crew_of, facts_by_crew, slowed_by, times
+from estimator.pricing.hours import crew_of, facts_by_crew, hours_each, slowed_by, times
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import NO_CREW, SET_UP_EATS_THE_DAY, UNKNOWN_ROW, cell, stop
@@ -62,7 +62,7 @@ def _crew(
     return Crew(
         name=name,
         rate=cents(rate * rules.night_rate) if NIGHT in facts else rate,
-        set_up_hours=set_up.likely * slower,
+        set_up_hours=hours_each(set_up, tables) * slower,
         most_set_up_hours=max(set_up.likely, set_up.high) * slower,
         cell=", ".join(_cells(members, roles)),
     )

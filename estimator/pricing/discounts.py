@@ -45,9 +45,9 @@ def _line(item: str, text: str, amount: Decimal, cost: Decimal, line_id: str = "
     )
 
 
-def floor_price(costs: Mapping[str, Decimal], rows: Mapping[str, PriceClass]) -> Decimal:
-    """The least the scope may be sold for: each class at its floor margin, to the cent."""
-    return sum((cents(c / (1 - rows[n].floor_margin_percent / 100)) for n, c in costs.items()), Decimal(0))
+def floor_price(costs: Mapping[str, Decimal], rows: Mapping[str, PriceClass], kept: Decimal = Decimal(1)) -> Decimal:
+    """The least the scope may be sold for: each class at its floor margin, ÷ the share of a price that is kept, to the cent."""
+    return sum((cents(c / (1 - rows[n].floor_margin_percent / 100) / kept) for n, c in costs.items()), Decimal(0))
 
 
 def guard_floor(

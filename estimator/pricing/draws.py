@@ -1,7 +1,7 @@
 """A seed and a list of uncertain things in; thousands of draws of each, common causes moving together, out."""
 
 import random
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from estimator.pricing.three_points import ThreePoints
@@ -34,6 +34,16 @@ def _values(
     if cause is None:
         return [at(chance()) for _ in range(count)]
     return [at(cause[n] if chance() < common_share else chance()) for n in range(count)]
+
+
+def come_or_not(chances: Mapping[str, float], seed: int, count: int) -> dict[str, tuple[float, ...]]:
+    """Whether each event comes, 1 or 0, in each of `count` draws: each by itself, by its chance from 0 to 1.
+
+    >>> come_or_not({"never": 0, "always": 1}, seed=1, count=2)
+    {'never': (0.0, 0.0), 'always': (1.0, 1.0)}
+    """
+    chance = random.Random(~seed).random
+    return {name: tuple(float(chance() < share) for _ in range(count)) for name, share in chances.items()}
 
 
 def percentile(ordered: Sequence[float], percent: float) -> float:

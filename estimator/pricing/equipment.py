@@ -27,7 +27,7 @@ def equipment_lines(
 ) -> tuple[CostLine, ...]:
     """By the day: whole days of its crew, or the days asked for where it follows none, at least min_days. By the each: as is.
 
-    A machine stays as long as its crew works on the repairs that ask for it, not while the same crew is elsewhere.
+    A machine stays as long as its crew does the work that asks for it, not while the same crew does other things.
     """
     wanted = asked(of_kind(parts, "equipment"))
     return tuple(_line(want, tables.equipment(want.ref), tasks, crews, rules) for want in wanted)
@@ -48,7 +48,7 @@ def _quantity(
         return machine_days(amount, row), f"{want.formula} = {want.amount:g} days, up to whole days"
     hours = sum(weight for _, weight in at_work(want.by, row.crew, tasks))
     days = days_needed(hours, crews[row.crew].set_up_hours, rules) if hours else Decimal(0)
-    why = f"{plain(days)} days of crew {row.crew} on the repairs that ask for it, up to whole days"
+    why = f"{plain(days)} days of crew {row.crew} on the work that asks for it, up to whole days"
     return machine_days(days, row), why
 
 
@@ -58,13 +58,13 @@ def machine_days(days: Decimal | float, row: Equipment) -> Decimal:
 
 
 def at_work(by: Shares, crew: str, tasks: Sequence[TaskHours]) -> list[tuple[tuple[str, str], float]]:
-    """Hours of a crew, work item by work item, in the repairs that ask."""
-    repairs = {repair for repair, _, _ in by}
-    return [((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew and t.repair in repairs]
+    """Hours of a crew on the work items that ask."""
+    asking = {(repair, item) for repair, item, _ in by}
+    return [((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew and (t.repair, t.work_item) in asking]
 
 
 def _carried(want: Asked, row: Equipment, tasks: Sequence[TaskHours]) -> Shares:
-    """By the crew's hours in the repairs that asked; by what was asked where no crew is followed."""
+    """By the crew's hours on the work that asked; by what was asked where no crew is followed."""
     there = at_work(want.by, row.crew, tasks) if row.unit == "day" and row.crew else []
     return shares(there) if there else want.by
 

@@ -6,18 +6,19 @@ from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
-from estimator.tables.rows import Factor
+from estimator.tables.rows import Factor, Production
 from estimator.tables.tables import Tables
 
 
 def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tuple[TaskHours, ...]:
-    """hours = likely × quantity × per × min(cap, Π factors), one record a labor part."""
+    """hours = each × quantity × per × min(cap, Π factors), one record a labor part."""
     return tuple(_task(part, tables, factor_cap) for part in of_kind(parts, "labor"))
 
 
 @remembered
 def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
     row = tables.production(part.ref)
+    each = hours_each(row, tables)
     slowed = slowed_by(part.ref, part.facts, tables)
     factor = times(slowed, factor_cap)
     return TaskHours(
@@ -32,11 +33,20 @@ def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
         likely=row.likely,
         low=row.low,
         high=row.high,
+        each=each,
         factor=factor,
         factors=tuple(slowed),
-        hours=row.likely * part.amount * factor,
+        hours=each * part.amount * factor,
         cell=cell("production", row, "likely"),
     )
+
+
+def hours_each(row: Production, tables: Tables) -> float:
+    """Crew-hours a unit that prices are built on, by setting `price_expected_hours`: the mean of its triangle, or the likely.
+
+    A bad day takes more from a task than a good day gives, so the likely hour alone is too few on the average job.
+    """
+    return row.expected if tables.yes("price_expected_hours") else row.likely
 
 
 def crew_of(part: Part, tables: Tables) -> str:

@@ -19,6 +19,7 @@ class HouseRules:
     small_parts_percent: Decimal
     price_step: Decimal
     unit_price_step: Decimal
+    overhead: Decimal = Decimal(0)  # dollars a crew-day
 
 
 @remembered
@@ -33,4 +34,5 @@ def house_rules(tables: Tables) -> HouseRules:
         small_parts_percent=tables.amount("small_parts_percent"),
         price_step=tables.amount("round_price_to"),
         unit_price_step=tables.amount("unit_price_step"),
+        overhead=tables.amount("overhead_per_crew_day"),
     )

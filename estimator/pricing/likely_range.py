@@ -2,16 +2,21 @@
 
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
+from decimal import Decimal
 
 from estimator.model.job import Override
 from estimator.model.likely_range import LikelyRange
+from estimator.model.money import exact, up_to
 from estimator.model.price import Price
+from estimator.model.problem import Place, Problem
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import UNSEEN, cause_of
 from estimator.pricing.crews import set_up_row
-from estimator.pricing.draws import Uncertain, draw, percentile
+from estimator.pricing.draws import Uncertain, come_or_not, draw, percentile
+from estimator.pricing.hours import hours_each
 from estimator.pricing.outcomes import BOUGHT, EARTH, PRICES, SET_UP, Model, model_of, outcomes
+from estimator.pricing.problems import CONTINGENCY_SHORT
 from estimator.pricing.three_points import ThreePoints
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
@@ -42,7 +47,8 @@ def range_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables, seed: in
     count = draws or int(tables.number("range_draws"))
     drawn = draw(things, seed, count, tables.number("range_common_percent") / 100)
     model = model_of(price, takeoffs, tables)
-    values = {thing.name: series for thing, series in zip(things, drawn, strict=True)}
+    values: dict[str, Sequence[float]] = {thing.name: series for thing, series in zip(things, drawn, strict=True)}
+    values |= come_or_not({event.name: event.chance for event in model.happenings}, seed, count)
     costs, days = map(sorted, outcomes(model, values, count))
     confidence = tables.number("confidence_percent")
     direct, given = float(price.direct), float(price.contingency_percent)
@@ -61,21 +67,44 @@ def range_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables, seed: in
     )
 
 
+def reaching(found: LikelyRange) -> Decimal | None:
+    """The contingency, percent to a tenth and up, with which a price would hold as often as the firm wants; None where it does."""
+    return up_to(exact(found.contingency_needed_percent), Decimal("0.1")) if found.short_percent else None
+
+
+def too_little(letter: str, found: LikelyRange) -> Problem | None:
+    """That an option's contingency falls short of the firm's own confidence; None where it does not."""
+    if not found.short_percent:
+        return None
+    return CONTINGENCY_SHORT(
+        Place(table="methods", cell="contingency_percent"),
+        letter=letter,
+        given=f"{found.contingency_percent:.1f}",
+        held=f"{found.held_chance_percent:.0f}",
+        sure=f"{found.confidence_percent:g}",
+        wanted=f"{found.contingency_needed_percent:.1f}",
+    )
+
+
 def uncertain_things(price: Price, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Uncertain, ...]:
-    """Each task once, daily set-up, prices, and earth where any takeoff did not see it: all as multiples of the likely."""
-    tasks = {t.task: t for t in price.tasks if t.likely > 0}
-    things = [Uncertain(name, _of_likely(t.low, t.likely, t.high), cause_of(name, tables)) for name, t in tasks.items()]
+    """Each task once, daily set-up, prices, and earth where any takeoff did not see it: all as multiples of what the price is built on."""
+    tasks = {t.task: t for t in price.tasks if t.each > 0}
+    things = [
+        Uncertain(name, _times(t.low, t.likely, t.high, t.each), cause_of(name, tables)) for name, t in tasks.items()
+    ]
     row = set_up_row(tables)
-    if row.likely > 0:
-        things.append(Uncertain(SET_UP, _of_likely(row.low, row.likely, row.high), "access"))
+    each = hours_each(row, tables)
+    if each > 0:
+        things.append(Uncertain(SET_UP, _times(row.low, row.likely, row.high, each), "access"))
     things.append(Uncertain(PRICES, _either_way(tables.number("range_prices_percent"))))
     if any(t.facts & UNSEEN for t in takeoffs):
         things.append(Uncertain(EARTH, _either_way(tables.number("range_unseen_percent")), "soil"))
     return tuple(things)
 
 
-def _of_likely(low: float, likely: float, high: float) -> ThreePoints:
-    return ThreePoints(low / likely, 1.0, high / likely)
+def _times(low: float, likely: float, high: float, each: float) -> ThreePoints:
+    """As multiples of what the price is built on."""
+    return ThreePoints(low / each, likely / each, high / each)
 
 
 def _either_way(percent: float) -> ThreePoints:
@@ -93,6 +122,8 @@ def drivers(model: Model, values: Mapping[str, Sequence[float]]) -> tuple[tuple[
             weight[EARTH] = weight.get(EARTH, 0.0) + money
     weight[SET_UP] = sum(c.setup_hours * rates[c.crew] for c in model.price.crews)
     weight[PRICES] = sum(float(c.amount) for c in model.price.costs if c.part in BOUGHT)
+    for event in model.happenings:
+        weight[event.name] = event.hours * rates.get(event.crew, 0.0) + event.cost
     swings = {name: [weight.get(name, 0.0) * v for v in series] for name, series in values.items()}
     return _shares(swings)
 

@@ -12,7 +12,9 @@ from estimator.model.price import CostLine, CrewDays, Price
 from estimator.model.work import Takeoff
 from estimator.pricing.causes import UNSEEN
 from estimator.pricing.equipment import machine_days
+from estimator.pricing.happenings import Happening, happenings
 from estimator.pricing.house_rules import HouseRules, house_rules
+from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 
@@ -30,13 +32,14 @@ Values = Mapping[str, Sequence[float]]
 
 @dataclass(frozen=True, slots=True)
 class Model:
-    """What the draws are put through: tasks, crews and costs of the price at its likely values."""
+    """What the draws are put through: tasks, crews and costs of the price, and what may happen."""
 
     price: Price
     rules: HouseRules
     seen: frozenset[str]  # repairs whose earth was measured
     classes: Mapping[str, str]  # work item → class
-    machines: Mapping[str, tuple[Equipment, frozenset[str]]]  # equipment by the day, the repairs it is on
+    machines: Mapping[str, tuple[Equipment, frozenset[Owner]]]  # equipment by the day, the work it is on
+    happenings: tuple[Happening, ...] = ()
 
     def moves_earth(self, repair: str, item: str) -> bool:
         """Whether a work item of a repair has more to move where there is more earth than was measured."""
@@ -50,7 +53,8 @@ def model_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables) -> Model
         rules=house_rules(tables),
         seen=frozenset(t.repair.id for t in takeoffs if not t.facts & UNSEEN),
         classes={w.item: w.work_class for w in tables.work_items},
-        machines={c.ref: (tables.equipment(c.ref), frozenset(r for r, _, _ in c.shares)) for c in machines},
+        happenings=happenings(price, takeoffs, tables),
+        machines={c.ref: (tables.equipment(c.ref), frozenset((r, item) for r, item, _ in c.shares)) for c in machines},
     )
 
 
@@ -60,31 +64,35 @@ def outcomes(model: Model, values: Values, count: int) -> tuple[Column, Column]:
     work = _work(model, values, certain)
     days = {c.crew: _days(model, c, work, None, values.get(SET_UP, certain)) for c in model.price.crews}
     labor = [_scaled(model.rules.day_hours * float(c.rate), days[c.crew]) for c in model.price.crews]
+    beside = [_scaled(h.cost, values[h.name]) for h in model.happenings if h.name in values]
     others = [_other(model, line, work, values, certain) for line in model.price.costs if line.part != "labor"]
-    return _sum([_sum(labor, count), _sum(others, count)], count), _sum(days.values(), count)
+    return _sum([_sum(labor, count), _sum([*others, *beside], count)], count), _sum(days.values(), count)
 
 
-Work = Mapping[tuple[str, str], Column]
-"""Hours of a crew on a repair."""
+Work = Mapping[tuple[str, Owner], Column]
+"""Hours of a crew on a work item of a repair."""
 
 
 def _work(model: Model, values: Values, certain: Column) -> Work:
-    work: dict[tuple[str, str], Column] = {}
+    work: dict[tuple[str, Owner], Column] = {}
     for task in model.price.tasks:
         hours = _scaled(task.hours, values.get(task.task, certain))
         if EARTH in values and model.moves_earth(task.repair, task.work_item):
             hours = [h * more for h, more in zip(hours, values[EARTH], strict=True)]
-        key = (task.crew, task.repair)
+        key = (task.crew, (task.repair, task.work_item))
         work[key] = _sum([work[key], hours], len(hours)) if key in work else hours
+    for event in model.happenings:
+        if event.crew and event.name in values:
+            work[event.crew, (event.repair, event.name)] = _scaled(event.hours, values[event.name])
     return work
 
 
-def _days(model: Model, crew: CrewDays, work: Work, repairs: Set[str] | None, luck: Sequence[float]) -> Column:
-    """Days of a crew on some repairs, on all of them where none are named; `luck` is that of its daily set-up.
+def _days(model: Model, crew: CrewDays, work: Work, owners: Set[Owner] | None, luck: Sequence[float]) -> Column:
+    """Days of a crew on some work, on all of it where none is named; `luck` is that of its daily set-up.
 
     As `days_needed`, in floats. No drawn set-up reaches the day: `crews_of` looks at the highest.
     """
-    mine = [h for (name, repair), h in work.items() if name == crew.crew and (repairs is None or repair in repairs)]
+    mine = [h for (name, owner), h in work.items() if name == crew.crew and (owners is None or owner in owners)]
     set_up, day, half = crew.setup_hours / math.ceil(crew.days), model.rules.day_hours, float(model.rules.day_step)
     spare = model.rules.tolerance_hours
     return [
@@ -100,10 +108,10 @@ def _other(model: Model, line: CostLine, work: Work, values: Values, certain: Co
         return _scaled(0.0, certain)
     if line.part in BOUGHT:
         return _scaled(amount, values.get(PRICES, certain))
-    machine, repairs = model.machines.get(line.ref, (None, frozenset[str]()))
+    machine, owners = model.machines.get(line.ref, (None, frozenset[Owner]()))
     crew = next((c for c in model.price.crews if machine and c.crew == machine.crew), None)
     if machine and crew:
-        days = _days(model, crew, work, repairs, values.get(SET_UP, certain))
+        days = _days(model, crew, work, owners, values.get(SET_UP, certain))
         cost = _remembered(lambda days: float(machine_days(days, machine)) * float(line.rate))
         return [cost(day) for day in days]
     if line.part != "sub" or EARTH not in values:

@@ -17,6 +17,13 @@ NO_ROW_FOR_SIZE = Kind(
     "Add the row {ref} to {table}; until then such a repair is left out of the options.",
     "A pipe of an odd size must not stop the repairs of all other lines.",
 )
+CONTINGENCY_SHORT = Kind(
+    "pricing/contingency-short",
+    Level.WARNING,
+    "option {letter}: a contingency of {given} % holds in {held} of 100 such jobs; for {sure}, as your settings want, it takes {wanted} %.",
+    "Raise contingency_percent of the method, or write yes in the setting contingency_reaches_confidence.",
+    "A firm that sells below its own confidence should know that it does.",
+)
 NO_CREW = Kind(
     "pricing/no-crew",
     Level.ERROR,
@@ -125,6 +132,7 @@ PROBLEMS: tuple[Kind, ...] = (
     NO_ROW_FOR_SIZE,
     SET_UP_EATS_THE_DAY,
     MARGIN_TOO_HIGH,
+    CONTINGENCY_SHORT,
     NO_METHOD,
     NOTHING_TO_SELL,
     NO_LUMP_LINE,

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from estimator.model.price import TaskHours
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import Asked, asked
-from estimator.pricing.crews import crews_of
+from estimator.pricing.crew_days import OVERHEAD
+from estimator.pricing.crews import Crew, crews_of
+from estimator.pricing.equipment import at_work
 from estimator.pricing.hours import by_crew, task_hours
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
@@ -14,6 +16,7 @@ from estimator.pricing.markup import class_rows, contingency_percent
 from estimator.pricing.parts import ROUNDED_LATER, Part, of_kind, parts_of
 from estimator.pricing.spread_on import Shares, shares
 from estimator.pricing.tax_classes import class_rate
+from estimator.tables.price_shares import kept
 from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
@@ -56,9 +59,10 @@ def smooth_price(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | 
 def _sold(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[tuple[Bit, float]]:
     bits = _bits(takeoffs, tables, place)
     rows = class_rows(tuple(dict.fromkeys(b.price_class for b in bits)), tables)
-    contingency = float(contingency_percent(takeoffs, tables)) / 100
+    contingency, stays = float(contingency_percent(takeoffs, tables)) / 100, float(kept(tables))
     factor = {
-        name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) for name, row in rows.items()
+        name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) / stays
+        for name, row in rows.items()
     }
     words = {item.item: item.tax_class for item in tables.work_items}
     own_way = {item: tables.tax_class(place.place, word) for item, word in words.items()} if place else {}
@@ -89,27 +93,46 @@ def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -
     parts = parts_of(takeoffs, tables)
     tasks = task_hours(parts, tables, rules.factor_cap)
     crews = crews_of(parts, tables, rules)
-    days = {name: hours / (rules.day_hours - crews[name].set_up_hours) for name, hours in by_crew(tasks).items()}
+    there = _Crews(tasks, crews, rules.day_hours)
     followed = [p for p in parts if not p.quantity_name.startswith(ROUNDED_LATER)]
     late = [p for p in parts if p.quantity_name.startswith(ROUNDED_LATER)]
     bits = [
-        Bit("own", days[crew.name] * rules.day_hours * float(crew.rate), _who_works(crew.name, tasks))
+        Bit("own", there.days(crew.name) * rules.day_hours * float(crew.rate), _who_works(crew.name, tasks))
         for crew in crews.values()
     ]
-    bits += [_equipment(a, tables, days) for a in asked(of_kind(followed, "equipment"))]
+    if rules.overhead:
+        bits += [
+            Bit(OVERHEAD, there.days(crew) * float(rules.overhead), _who_works(crew, tasks)) for crew in by_crew(tasks)
+        ]
+    bits += [_equipment(a, tables, there) for a in asked(of_kind(followed, "equipment"))]
     bits += [_material(a, tables, place, rules) for a in asked(of_kind(followed, "material"))]
     bits += [_sub(a, tables) for a in asked(of_kind(followed, "sub", "fee"))]
-    return bits + _followers(late, tasks, tables, place, rules, days)
+    return bits + _followers(late, there, tables, place, rules)
+
+
+@dataclass(frozen=True, slots=True)
+class _Crews:
+    """Who works how long, and how many days that is unrounded."""
+
+    tasks: Sequence[TaskHours]
+    crews: Mapping[str, Crew]
+    day_hours: float
+
+    def days(self, crew: str, by: Shares | None = None) -> float:
+        """Days of a crew on the work items that ask, on everything where none are named."""
+        hours = by_crew(self.tasks).get(crew, 0.0) if by is None else sum(h for _, h in at_work(by, crew, self.tasks))
+        return hours / (self.day_hours - self.crews[crew].set_up_hours) if hours else 0.0
 
 
 def _who_works(crew: str, tasks: Sequence[TaskHours]) -> Shares:
     return shares(((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew)
 
 
-def _equipment(want: Asked, tables: Tables, days: Mapping[str, float]) -> Bit:
+def _equipment(want: Asked, tables: Tables, there: "_Crews") -> Bit:
     row = tables.equipment(want.ref)
     by_day = row.unit == "day" and row.crew
-    quantity = days.get(row.crew, max(float(row.min_days), 1.0)) if by_day else want.amount
+    at_least = max(float(row.min_days), 1.0)
+    quantity = (there.days(row.crew, want.by) or at_least) if by_day else want.amount
     return Bit("own", quantity * float(row.cost), want.by, shared="" if by_day else _key(want))
 
 
@@ -129,20 +152,19 @@ def _sub(want: Asked, tables: Tables) -> Bit:
 
 def _followers(
     late: Iterable[Part],
-    tasks: Sequence[TaskHours],
+    there: "_Crews",
     tables: Tables,
     place: PlaceRow | None,
     rules: HouseRules,
-    days: Mapping[str, float],
 ) -> list[Bit]:
     """Parts that follow a crew's days or hours, at the unrounded days."""
     bits: list[Bit] = []
     for part in late:
         measure, _, crew = part.quantity_name.partition(".")
-        amount = days.get(crew, 0.0) * (1 if measure == "days" else rules.day_hours) * part.recipe.per
+        amount = there.days(crew) * (1 if measure == "days" else rules.day_hours) * part.recipe.per
         want = Asked(part.ref, amount, "", ((*part.owner, 1.0),), (part,))
         table = {
-            "equipment": lambda w: _equipment(w, tables, days),
+            "equipment": lambda w: _equipment(w, tables, there),
             "material": lambda w: _material(w, tables, place, rules),
         }
         bits.append(table.get(part.recipe.part, lambda w: _sub(w, tables))(want))

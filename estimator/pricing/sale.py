@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.money import cents
 from estimator.model.price import CostLine, LineItem
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
@@ -12,6 +13,7 @@ from estimator.pricing.markup import class_prices, class_rows, contingency_perce
 from estimator.pricing.minimum import lifts
 from estimator.pricing.shares import Laid, by_class
 from estimator.pricing.spread_on import Owner
+from estimator.tables.price_shares import kept
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -31,6 +33,7 @@ class Sale:
     lift: Decimal
     lifts: tuple[Say, ...]
     fixed: Decimal  # allowances
+    carry: Decimal  # own work × this carries what leaves with the whole price; 1 where nothing does
     before: Decimal
     spent: Decimal
 
@@ -45,28 +48,42 @@ class Sale:
 
 
 def sale_of(
-    takeoffs: Sequence[Takeoff], lines: Sequence[CostLine], laid: Laid, fixed: Sequence[LineItem], tables: Tables
+    takeoffs: Sequence[Takeoff],
+    lines: Sequence[CostLine],
+    laid: Laid,
+    fixed: Sequence[LineItem],
+    tables: Tables,
+    contingency: Decimal | None = None,
 ) -> Sale:
-    """Own work × (1 + contingency) ÷ (1 − margin), subs ÷ (1 − margin), passed on as is; then the methods' least charges."""
+    """Own work × (1 + contingency) ÷ (1 − margin), subs ÷ (1 − margin), passed on as is; then the methods' least charges.
+
+    All of it ÷ the share of a price that stays, where commission, card fee or a warranty reserve leave with it.
+    """
     costs = by_class(lines)
     rows = class_rows(tuple(costs), tables)
-    contingency = contingency_percent(takeoffs, tables)
+    contingency = contingency_percent(takeoffs, tables) if contingency is None else contingency
     prices = class_prices(costs, rows, contingency)
     work = {owner: _share(cells, costs, prices, passed_on=False) for owner, cells in laid.items()}
     lifted, said = lifts(work, takeoffs, tables)
     lift = sum(lifted.values(), ZERO)
     standing = sum((f.amount for f in fixed), ZERO)
+    brings = sum(prices.values(), ZERO) + lift + standing
+    before = cents(brings / kept(tables))
+    work = {owner: price + lifted.get(owner, ZERO) for owner, price in work.items()}
+    own = sum(work.values(), ZERO)
+    carry = 1 + (before - brings) / own if own else Decimal(1)
     return Sale(
         costs=costs,
         prices=prices,
         rows=rows,
         contingency=contingency,
-        work={owner: price + lifted.get(owner, ZERO) for owner, price in work.items()},
+        work={owner: price * carry for owner, price in work.items()},
         passed={owner: _share(cells, costs, prices, passed_on=True) for owner, cells in laid.items()},
         lift=lift,
         lifts=said,
         fixed=standing,
-        before=sum(prices.values(), ZERO) + lift + standing,
+        carry=carry,
+        before=before,
         spent=sum((line.amount for line in lines), ZERO) + sum((f.cost_share for f in fixed), ZERO),
     )
 

@@ -9,7 +9,7 @@ from estimator.pricing.sale import Sale
 from estimator.pricing.shown import plain
 from estimator.tables.rows import PriceClass
 
-PARTS = ("labor", "equipment", "material", "small parts", "tax", "sub", "fee")
+PARTS = ("labor", "overhead", "equipment", "material", "small parts", "tax", "sub", "fee")
 ZERO = Decimal(0)
 
 
@@ -17,7 +17,9 @@ def _step(text: str, formula: str, amount: Decimal) -> Step:
     return Step(text=text, formula=formula, amount=amount)
 
 
-def build_up(lines: Sequence[CostLine], sale: Sale, work: Decimal, net: Decimal, tax: Decimal) -> tuple[Step, ...]:
+def build_up(
+    lines: Sequence[CostLine], sale: Sale, work: Decimal, net: Decimal, tax: Decimal, kept: Decimal
+) -> tuple[Step, ...]:
     """From the cost lines to the total; a step that adds nothing is left out, the total never.
 
     `work` is the price rounded up or set by the owner, `net` what is left after discounts.
@@ -27,11 +29,18 @@ def build_up(lines: Sequence[CostLine], sale: Sale, work: Decimal, net: Decimal,
         steps += _class(name, cost, sale.rows[name], sale.contingency, sale.prices[name])
     steps.append(_step("least charge of the method", "added on its items in proportion", sale.lift))
     steps.append(_step("allowances", "as they stand", sale.fixed))
+    steps.append(
+        _step("commission, card fee, warranty reserve", f"all of it ÷ {plain(kept)}, less itself", _leaves(sale))
+    )
     steps.append(_step("before rounding", "own work + subs + passed on + lifts + allowances", sale.before))
     steps.append(_step("price", "rounded up to the firm's step, or as the owner set it", work))
     steps.append(_step("discounts", "off after rounding", net - work))
     steps.append(_step("sales tax charged", "to the homeowner, by the place's kind", tax))
     return (*(step for step in steps if step.amount), _step("total", "what the homeowner pays", net + tax))
+
+
+def _leaves(sale: Sale) -> Decimal:
+    return sale.before - sum(sale.prices.values(), ZERO) - sale.lift - sale.fixed
 
 
 def _part(part: str, lines: Sequence[CostLine]) -> Step:

@@ -1,10 +1,11 @@
 """What the pipeline hands over for each option: a scope, its takeoffs, its price, and how it is measured."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from decimal import Decimal
 
 from estimator.model.add_on import AddOn
-from estimator.model.offer import Payment
+from estimator.model.offer import Margin, Payment
 from estimator.model.price import Price
 from estimator.model.work import Scope, Takeoff
 
@@ -15,7 +16,7 @@ class Chosen:
 
     `days_*` are working days, halves allowed; `floor_sf`, `yard_sf` what is opened; `old_pipe_left_ft` the length of the
     lines with needs that is neither replaced nor lined, and what was not filmed. `payments` are the milestones,
-    summing to the price's total. `name` is the estimator's own name for the option, if he gave one.
+    summing to the price's total. `margins`, by the code of an extra, are what one more of it adds to this price. `name` is the estimator's own name for the option, if he gave one.
     """
 
     scope: Scope
@@ -29,3 +30,4 @@ class Chosen:
     payments: tuple[Payment, ...] = ()
     name: str = ""
     add_ons: tuple[AddOn, ...] = ()
+    margins: Mapping[str, Margin] = field(default_factory=dict, hash=False)

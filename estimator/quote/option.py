@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.agreed import work_of
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.offer import Option
@@ -43,8 +44,8 @@ def option(
     promise, promise_text = stays.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
     place = _place(job, tables)
     low, high = life(methods)
-    extras = terms.extras(tables, used, known)
-    return Option(
+    extras = terms.extras(tables, used, known, chosen.margins)
+    made = Option(
         letter=letter, title=title(methods), under_title=under_title(methods), name=chosen.name,
         scope=chosen.scope, takeoffs=chosen.takeoffs, price=lettered(chosen.price, letter),
         days_on_site=chosen.days_on_site, days_without_drains=chosen.days_without_drains,
@@ -62,6 +63,7 @@ def option(
         day_spans=chosen.price.schedule.calendar,
         cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
     )  # fmt: skip
+    return replace(made, work_key=work_of(made, job))
 
 
 def lettered(price: Price, letter: str) -> Price:

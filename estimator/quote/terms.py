@@ -1,12 +1,12 @@
 """Methods and facts of an option in, its sentences, its agreed extras and what goes to others out, from the firm's tables."""
 
-from collections.abc import Iterable, Set
+from collections.abc import Iterable, Mapping, Set
 from decimal import ROUND_CEILING, Decimal
 
 from estimator.model.money import CENT, cents, exact, to_step
-from estimator.model.offer import Extra, Term, ToOthers
+from estimator.model.offer import Extra, Margin, Term, ToOthers
 from estimator.quote.facts import holds
-from estimator.tables.rows import PlaceRow, TermRow
+from estimator.tables.rows import ExtraRow, PlaceRow, TermRow
 from estimator.tables.tables import Tables
 
 FLOOR_TERM = "oth-floor"
@@ -60,20 +60,30 @@ def to_others(
     return tuple(out)
 
 
-def extras(tables: Tables, used: Set[str], facts: Set[str]) -> tuple[Extra, ...]:
-    """Unit prices agreed beforehand, each with the most it can come to."""
+def extras(
+    tables: Tables, used: Set[str], facts: Set[str], margins: Mapping[str, Margin] | None = None
+) -> tuple[Extra, ...]:
+    """Unit prices agreed beforehand, each with the most it can come to.
+
+    A margin of the option's own price ends where it does not hold any more; where it holds for nothing none is agreed.
+    """
     found = [row for row in tables.extras if applies(row.methods, row.when, used, facts)]
-    return tuple(
-        Extra(
-            code=r.code,
-            text_en=r.text_en,
-            text_es=r.text_es,
-            unit=r.unit,
-            price=r.price,
-            cap_quantity=r.cap,
-            cap_amount=cents(r.price * r.cap),
-        )
-        for r in found
+    made = (_extra(row, (margins or {}).get(row.code)) for row in found)
+    return tuple(extra for extra in made if extra.cap_quantity > 0)
+
+
+def _extra(row: ExtraRow, margin: Margin | None) -> Extra:
+    price, cap = (margin.price, margin.holds_to) if margin else (row.price, row.cap)
+    return Extra(
+        code=row.code,
+        text_en=row.text_en,
+        text_es=row.text_es,
+        unit=row.unit,
+        price=price,
+        cap_quantity=cap,
+        cap_amount=cents(price * cap),
+        margin_of=row.margin_of if margin else "",
+        counted=margin.counted if margin else Decimal(0),
     )
 
 

@@ -12,6 +12,7 @@ from estimator.model.paid_days import paid_steps
 from estimator.model.price import Price
 from estimator.model.work import JOB
 from estimator.scopes.search import Answer
+from estimator.tables.price_shares import kept
 from estimator.tables.rows import MethodRow
 from estimator.tables.tables import Tables
 
@@ -37,6 +38,7 @@ class Firm:
     tolerance: float
     least_marked_up: float
     most_marked_up: float
+    overhead: float = 0.0  # dollars a crew-day, on top of wages
 
     @classmethod
     def of(cls, tables: Tables) -> "Firm":
@@ -44,12 +46,14 @@ class Firm:
         rows = [row for row in tables.current("methods") if isinstance(row, MethodRow)]
         hidden = max((float(row.contingency_percent) for row in rows), default=0.0)
         unknown = sum(float(row.percent) for row in tables.contingencies)
+        stays = float(kept(tables))
         return cls(
             day=tables.number("crew_day_hours"),
             step=tables.number("crew_step_days"),
             tolerance=tables.number("crew_tolerance_hours"),
-            least_marked_up=1 / (1 - margin),
-            most_marked_up=(1 + (hidden + unknown) / 100) / (1 - margin),
+            least_marked_up=1 / (1 - margin) / stays,
+            most_marked_up=(1 + (hidden + unknown) / 100) / (1 - margin) / stays,
+            overhead=tables.number("overhead_per_crew_day"),
         )
 
     def paid_days(self, hours: float, set_up: float) -> float:
@@ -85,15 +89,20 @@ class LeastPrice:
         self._machines = 100 * self._firm.most_marked_up * _machine_days(list(alone.values()), self._firm)
 
     def _rough(self, crew: str, hours: float) -> float:
-        """Dollars of a crew with days unrounded, as the search counts them."""
+        """Dollars of a crew with days unrounded, as the search counts them, overhead with them."""
         who = self._crews[crew]
-        return hours / (self._firm.day - who.set_up) * self._firm.day * who.rate
+        return hours / (self._firm.day - who.set_up) * self._full_day(who)
+
+    def _full_day(self, who: Crew) -> float:
+        return self._firm.day * who.rate + self._firm.overhead
 
     def _rounding(self, crew: str, hours: float) -> float:
         """Dollars that paying by the half day adds, marked up as little as may be; below 0 where the tolerance takes off."""
         who = self._crews[crew]
-        more = self._firm.paid_days(hours, who.set_up) * self._firm.day * who.rate - self._rough(crew, hours)
-        return more * (self._firm.least_marked_up if more > 0 else self._firm.most_marked_up)
+        days = self._firm.paid_days(hours, who.set_up) - hours / (self._firm.day - who.set_up)
+        if days > 0:  # what overhead adds is marked up in its own way, so it is left out
+            return days * self._firm.day * who.rate * self._firm.least_marked_up
+        return days * self._full_day(who) * self._firm.most_marked_up
 
     def __call__(self, answer: Answer) -> int:
         rounding = 0.0
@@ -113,9 +122,7 @@ class LeastPrice:
     def _unpaid(self, crew: str) -> float:
         """Dollars of the quarter hour that is not paid, marked up as much as may be."""
         who = self._crews[crew]
-        return (
-            self._firm.most_marked_up * self._firm.tolerance / (self._firm.day - who.set_up) * self._firm.day * who.rate
-        )
+        return self._firm.most_marked_up * self._firm.tolerance / (self._firm.day - who.set_up) * self._full_day(who)
 
     @property
     def slack(self) -> int:

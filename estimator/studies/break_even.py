@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from estimator.diagnosis import diagnose
+from estimator.model.deeper import deeper
 from estimator.model.job import Job
-from estimator.model.line import Line, Mark
+from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -150,28 +151,13 @@ def _depth(first: Repair, job: Job, tables: Tables) -> Axis | None:
         return None
 
     def at(repair: Repair, depth_ft: float) -> tuple[Repair, Job]:
-        return repair, _deeper(job, line, depth_ft - now)
+        return repair, deeper(job, line.name, depth_ft - now)
 
     step = tables.number("break_even_step_ft")
     low, high = tables.number("break_even_shallow_ft"), tables.number("break_even_deep_ft")
     return Axis(
         name=Say.of("depth of the pipe"), unit="ft", low=min(low, now), high=max(high, now), step=step, now=now, at=at
     )
-
-
-def deeper(job: Job, line: str, by_ft: float) -> Job:
-    """The same job with every depth on a line so many feet greater."""
-    return _deeper(job, job.line(line), by_ft)
-
-
-def _deeper(job: Job, line: Line, by_ft: float) -> Job:
-    marks = tuple(_moved(m, by_ft) for m in line.marks)
-    lines = tuple(replace(one, marks=marks) if one.name == line.name else one for one in job.lines)
-    return replace(job, lines=lines)
-
-
-def _moved(mark: Mark, by_ft: float) -> Mark:
-    return mark if mark.depth_ft is None else replace(mark, depth_ft=mark.depth_ft + by_ft)
 
 
 def _floor(job: Job, tables: Tables) -> Axis:

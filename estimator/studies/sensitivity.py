@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
+from estimator.model.deeper import deeper
 from estimator.model.job import Job
 from estimator.model.line import Mark
 from estimator.model.profile import Profile
@@ -11,7 +12,6 @@ from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope
 from estimator.scopes.measures import NOTHING_NEW, each
-from estimator.studies.break_even import deeper
 from estimator.studies.priced import with_floor
 from estimator.tables.rows import Soil
 from estimator.tables.tables import Tables

@@ -159,9 +159,14 @@ def _markup(rows: tuple[Kept, ...]) -> EditColumn:
 
 
 def _expected(rows: tuple[Kept, ...]) -> EditColumn:
-    values = tuple(round((r.low + 4 * r.likely + r.high) / 6, 4) for r in rows if isinstance(r, Production))
-    formula = "ROUND(($D{row}+4*$E{row}+$F{row})/6,4)"
-    return _computed("expected", "(low + 4 × likely + high) ÷ 6; worked out, not read.", formula, values)
+    values = tuple(round(r.expected, 4) for r in rows if isinstance(r, Production))
+    formula = "ROUND(($D{row}+$E{row}+$F{row})/3,4)"
+    return _computed(
+        "expected",
+        "(low + likely + high) ÷ 3; worked out, not read. Prices are built on it, or on likely: setting price_expected_hours.",
+        formula,
+        values,
+    )
 
 
 COMPUTED: dict[str, Callable[[tuple[Kept, ...]], EditColumn]] = {

@@ -29,6 +29,7 @@ def names(view: View) -> Iterator[Problem]:
         ("recipes", "quantity", p.UNKNOWN_QUANTITY, known.quantities),
         ("work_items", "when", p.UNKNOWN_FACT, known.facts),
         ("recipes", "when", p.UNKNOWN_FACT, known.facts),
+        ("events", "when", p.UNKNOWN_FACT, known.facts),
         ("extras", "when", p.UNKNOWN_FACT, known.facts),
         ("add_ons", "when", p.UNKNOWN_FACT, known.facts),
         ("terms", "when", p.UNKNOWN_FACT, known.facts),

@@ -15,6 +15,7 @@ KEEPERS: dict[str, tuple[Keeper, str]] = {
     "methods": ("owner", "each way of repair: least charge, contingency, life, warranty, its words"),
     "pricing": ("owner", "the margin of each kind of cost"),
     "contingency": ("owner", "what an unknown adds"),
+    "events": ("owner", "what may happen on a job, with its chance and its cost"),
     "extras": ("owner", "prices agreed beforehand for what may turn up"),
     "add_ons": ("owner", "what a homeowner may add to an option"),
     "places": ("owner", "tax, deposit, cancelling and code by place"),

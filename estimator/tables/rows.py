@@ -17,6 +17,8 @@ from estimator.tables.rows_for_paper import MethodRow as MethodRow
 from estimator.tables.rows_for_paper import PlaceRow as PlaceRow
 from estimator.tables.rows_for_paper import TaxClass as TaxClass
 from estimator.tables.rows_for_paper import TermRow as TermRow
+from estimator.tables.rows_of_risk import Contingency as Contingency
+from estimator.tables.rows_of_risk import Event as Event
 
 HOURS = Usual(0.0005, 60, "crew-hours for one unit: minutes are divided by 60")
 
@@ -150,6 +152,11 @@ class Production(Kept):
     high: float = col("crew-hours a unit on a bad day", least=0, usual=HOURS)
     covers: str = col("what the hour includes, so that nothing is counted twice or forgotten")
 
+    @property
+    def expected(self) -> float:
+        """Crew-hours a unit on the average of many jobs: the mean of a triangle, (low + likely + high) ÷ 3."""
+        return (self.low + self.likely + self.high) / 3
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Factor(Kept):
@@ -204,12 +211,6 @@ class PriceClass(Kept):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Contingency(Kept):
-    fact: str = col("an unknown that asks for more: depth_unlocated, soil_unknown ...")
-    percent: Decimal = col("added to the method's own", least=0, usual=Usual(0, 60, "above it look first"))
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Soil(Kept):
     soil: str = col("the word used in the notes")
     osha_type: str = col(
@@ -249,6 +250,7 @@ TABLES: dict[str, tuple[type[Kept], tuple[str, ...]]] = {
     "methods": (MethodRow, ("method",)),
     "pricing": (PriceClass, ("price_class",)),
     "contingency": (Contingency, ("fact",)),
+    "events": (Event, ("event",)),
     "soils": (Soil, ("soil",)),
     "extras": (ExtraRow, ("code",)),
     "add_ons": (AddOnRow, ("code",)),

@@ -45,12 +45,17 @@ class ExtraRow(Kept):
     methods: tuple[str, ...] = col("where it is offered", refers="methods")
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
     unit: str = col("ft, each, cy ...", needed=True)
-    price: Decimal = col("dollars a unit", least=0)
+    price: Decimal = col("dollars a unit; where margin_of is filled in: the least asked", least=0)
     cap: Decimal = col(
         "the most units before we stop and call", least=0.01, usual=Usual(0.5, 500, "beyond it one calls")
     )
     text_en: str = col("what the homeowner reads, English", needed=True)
     text_es: str = col("what the homeowner reads, Spanish")
+    margin_of: str = col(
+        "worked out from the option's own price: length, depth or side drain; empty: the price as it stands here",
+        choices=("", "length", "depth", "side drain"),
+        default="",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

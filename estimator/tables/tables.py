@@ -14,6 +14,7 @@ from estimator.tables.rows import (
     Contingency,
     CrewMember,
     Equipment,
+    Event,
     ExtraRow,
     Factor,
     Kept,
@@ -194,6 +195,10 @@ class Tables:
     @property
     def contingencies(self) -> tuple[Contingency, ...]:
         return cast(tuple[Contingency, ...], self.current("contingency"))
+
+    @property
+    def events(self) -> tuple[Event, ...]:
+        return cast(tuple[Event, ...], self.current("events"))
 
     @property
     def extras(self) -> tuple[ExtraRow, ...]:

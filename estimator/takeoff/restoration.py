@@ -61,6 +61,12 @@ def round_sod(case: Case) -> None:
         )
 
 
+def note_small_finish(case: Case) -> None:
+    """So little grass and bed that no crew comes for it."""
+    if 0 < case.paper.value("sod_sf") + case.paper.value("bed_sf") <= case.number("small_finish_sf"):
+        case.paper.facts.add("small_finish")
+
+
 def to_panels(cut_ft: float, panel_ft: float, least_left_ft: float) -> float:
     """A cut in jointed concrete, ft: where less than so much of a panel would be left, the whole panel is taken.
 

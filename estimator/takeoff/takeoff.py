@@ -12,6 +12,7 @@ from estimator.takeoff.cleaning import clean
 from estimator.takeoff.house import house_facts
 from estimator.takeoff.liner import reline, sectional
 from estimator.takeoff.reroute import reroute
+from estimator.takeoff.restoration import note_small_finish
 from estimator.takeoff.slab import break_through, slab_spot
 from estimator.takeoff.small_methods import abandon, crawl_replace, isolation_test, look_and_see
 from estimator.takeoff.tunnel import tunnel
@@ -51,6 +52,7 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     case = Case.of(repair, job, tables, from_tunnel)
     house_facts(case)
     finds = dict(WAYS)[repair.method](case) or ()
+    note_small_finish(case)
     paper = case.paper
     facts = (
         frozenset(paper.facts)

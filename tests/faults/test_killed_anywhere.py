@@ -59,9 +59,7 @@ class Countdown:
 
 def held(folder: Path) -> dict[str, bytes]:
     """Every file but the locks, which stay and hold nothing."""
-    return {
-        str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file() and p.name != ".lock"
-    }
+    return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file() and p.name != ".lock"}
 
 
 @pytest.fixture(scope="module", name="before")

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 import pytest
 
+from estimator.model.money import cents
 from estimator.model.price import Price
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
@@ -49,7 +50,7 @@ def test_work_that_is_not_taxed_leaves_the_base(
     item, amount = share(plain_price, tables)
     price = price_scope(maple, with_class(tables, item, "none", None, where), where)
     assert plain_price.tax == D("330.00")  # (4,150 − 150) × 8.25 % [computed]
-    assert price.tax == ((D("4000.00") - amount) * D("0.0825")).quantize(D("0.01"))
+    assert price.tax == cents((D("4000.00") - amount) * D("0.0825"))
     assert price.warnings == ()
 
 
@@ -58,8 +59,8 @@ def test_work_with_a_rate_of_its_own_is_taxed_at_it(
 ) -> None:
     item, amount = share(plain_price, tables)
     price = price_scope(maple, with_class(tables, item, "whole charge", D("2"), where), where)
-    usual = ((D("4000.00") - amount) * D("0.0825")).quantize(D("0.01"))
-    assert price.tax == usual + (amount * D("0.02")).quantize(D("0.01"))
+    usual = cents((D("4000.00") - amount) * D("0.0825"))
+    assert price.tax == usual + cents(amount * D("0.02"))
     assert price.total == D("4150.00") + price.tax
     assert "apart 2 % on" in price.tax_text and "ask a tax adviser" in price.tax_text
 

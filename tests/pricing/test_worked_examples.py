@@ -1,6 +1,6 @@
 """Maple and Pecan to the cent: the figures of docs/worked-examples.md, each of them [computed] by hand there.
 
-Both are priced twice: on tables written out in conftest.py and on the demo tables, so that neither can drift alone.
+Both are priced twice: on tables written out in conftest.py and on the demo's with the page's prices, so that neither can drift alone.
 """
 
 from dataclasses import replace
@@ -17,6 +17,7 @@ from estimator.pricing.likely_range import likely_range
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import PlaceRow, Production, Recipe
 from estimator.tables.tables import Tables
+from tests.worked import worked_tables
 
 D = Decimal
 PAGE = (Path(__file__).parents[2] / "docs" / "worked-examples.md").read_text("utf-8")
@@ -27,7 +28,7 @@ Scope = tuple[Takeoff, ...]
 def demo() -> Tables:
     tables = read_tables(demo_folder(), date(2026, 11, 25)).tables
     assert tables is not None
-    return tables
+    return worked_tables(tables)
 
 
 @pytest.fixture(scope="module", params=["by hand", "demo"])

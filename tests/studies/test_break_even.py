@@ -5,7 +5,8 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.studies.break_even import break_even, deeper
+from estimator.model.deeper import deeper
+from estimator.studies.break_even import break_even
 from estimator.studies.compare import compare
 from estimator.studies.priced import with_floor
 

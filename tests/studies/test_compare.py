@@ -8,6 +8,7 @@ import pytest
 from estimator.model.stretch import Stretch, joined
 from estimator.scopes.measures import each
 from estimator.studies.compare import compare
+from tests.worked import worked_tables
 
 YARD_OF_ALDER = Stretch(-74.633333, -21.133333)
 """From the far end to where the yard is sound again."""
@@ -18,7 +19,7 @@ def column(comparison, method: str):
 
 
 def test_the_tunnel_of_the_hand_worked_house_costs_what_was_worked_by_hand(house, tables) -> None:
-    found = compare(house("pecan"), tables)
+    found = compare(house("pecan"), worked_tables(tables))
     assert (found.line, found.stretch) == ("main", Stretch(-2, 27))
     assert column(found, "tunnel").option.price.total == Decimal("16525.00")
 

@@ -6,13 +6,14 @@ from decimal import Decimal
 import pytest
 
 from estimator.studies.what_if import changed, what_if
+from tests.worked import worked_tables
 
 DAY = date(2026, 11, 18)
 
 
 def test_hard_ground_makes_the_tunnel_dearer(house, tables) -> None:
     job = house("pecan")
-    found = what_if(job, tables, DAY, {"house.soil": "hard clay"})
+    found = what_if(job, worked_tables(tables), DAY, {"house.soil": "hard clay"})
     tunnel = next(m for m in found.moved if m.methods == ("tunnel",))
     assert tunnel.before == Decimal("16525.00")
     assert tunnel.difference is not None and tunnel.difference > 0

@@ -187,7 +187,7 @@ def _task(task: TaskHours, language: str) -> tuple[str, ...]:
         term(task.task, language),
         task.crew,
         f"{number(task.quantity, 2, language)} {unit(task.unit, language)}",
-        number(task.likely, 3, language),
+        number(task.each, 3, language),
         _factor(task, language),
         number(task.hours, 2, language),
         task.cell,

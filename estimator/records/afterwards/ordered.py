@@ -5,6 +5,7 @@ from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from estimator.model.agreed import agreed, side_recorded
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.ledger import Entry
 from estimator.records.afterwards.money import TAX_ON, entered
@@ -20,6 +21,8 @@ ORDER = "change order to "
 def order_entries(folder: Path, done: Sold, asked: str, day: date, later: Sequence[Entry]) -> tuple[Entry, ...]:
     """Return what a revision's option costs above (or below) what was signed and what earlier orders changed, tax apart.
 
+    By the unit prices that were signed where those explain all of it, as the change order has it.
+
     Errors: CannotGoOn for a revision that does not exist, is no later one, does not offer what was signed, or moves nothing.
     """
     revision, place = named(folder, asked), Place(file=str(folder))
@@ -29,8 +32,9 @@ def order_entries(folder: Path, done: Sold, asked: str, day: date, later: Sequen
     found = same(recorded(done.option), [recorded(option) for option in options])
     if found is None:
         raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why="it does not offer what was signed"))
-    was, now = done.option["price"], options[found]["price"]
-    total, tax = (Decimal(now[key]) - Decimal(was[key]) - _ordered(later, key) for key in ("total", "tax"))
+    was, now = side_recorded(done.option), side_recorded(options[found])
+    new = agreed(was, now) or now
+    total, tax = new.total - was.total - _ordered(later, "total"), new.tax - was.tax - _ordered(later, "tax")
     if not total:
         raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why="the total stays as it was"))
     text = f"{ORDER}{revision.name}"

@@ -35,7 +35,7 @@ class Sold:
         """The hours it was estimated at, those of the add-ons that were chosen among them."""
         chosen = [task for add_on in self.option.get("add_ons", ()) if add_on["chosen"] for task in add_on["tasks"]]
         held = [*self.option["price"]["tasks"], *chosen]
-        return tuple(TaskHours(**{**task, "factors": tuple(task["factors"])}) for task in held)
+        return tuple(TaskHours(**{"each": task["likely"], **task, "factors": tuple(task["factors"])}) for task in held)
 
     @property
     def schedule(self) -> Schedule:

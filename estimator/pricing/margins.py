@@ -1,0 +1,121 @@
+"""An option's takeoffs in; what one more foot, one foot deeper, one more side drain adds to its own price, out.
+
+Each is measured and priced anew as a whole with that much more, before half days and packs, so that it carries what it
+brings along: earth, sand, loads, sod, hours. It holds up to the next step that changes how people are protected.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from estimator.model.deeper import deeper
+from estimator.model.job import Job
+from estimator.model.judgement import Effect
+from estimator.model.line import Mark
+from estimator.model.money import exact, up_to
+from estimator.model.offer import Margin
+from estimator.model.stretch import Stretch
+from estimator.model.work import Repair, Takeoff
+from estimator.pricing.rough import smooth_price
+from estimator.tables.rows import ExtraRow, PlaceRow
+from estimator.tables.tables import Tables
+
+Measure = Callable[[Repair, Job], Takeoff]
+Changed = tuple[Repair, Job]
+PROTECTION = frozenset({"boxed", "hand_shored", "sloped", "engineer", "second_way_out", "depth_over_8", "hand_only"})
+"""What holds the sides and who may dig: where one of these turns, a margin ends."""
+STEPS = {"length": 1.0, "depth": 0.1, "side drain": 1.0}
+TIES = ("branches", "branches_tunnel", "reinstatements")
+DEPTHS = ("safety_depth_ft",)
+
+
+def margins(
+    takeoffs: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None, measure: Measure
+) -> Mapping[str, Margin]:
+    """Return the margin of each extra that is one, by its code: of its repairs the dearest, up to where the first ends.
+
+    `measure` takes off a repair on a job. Errors: those of takeoff and pricing.
+    """
+    found: dict[str, Margin] = {}
+    for row in (row for row in tables.extras if row.margin_of):
+        mine = [t for t in takeoffs if t.repair.method in row.methods]
+        each = [_margin(row, change, t, takeoffs, tables, place, job, measure) for t in mine for change in _ways(row)]
+        if mine:
+            hold = [(cost, limit) for cost, limit in each if limit]
+            price, step = max((cost for cost, _ in hold), default=0.0), tables.amount("extra_price_step")
+            found[row.code] = Margin(
+                price=max(up_to(exact(round(price, 2)), step), row.price),
+                holds_to=exact(round(min((limit for _, limit in hold), default=0.0), 1)),
+                counted=exact(round(sum(_counted(row.margin_of, t) for t in mine), 2)),
+            )
+    return found
+
+
+def _margin(
+    row: ExtraRow,
+    change: Callable[[Repair, Job, float], Changed],
+    takeoff: Takeoff,
+    takeoffs: Sequence[Takeoff],
+    tables: Tables,
+    place: PlaceRow | None,
+    job: Job,
+    measure: Measure,
+) -> tuple[float, float]:
+    """Dollars for one more, and up to how many; nothing for nothing where even the first step changes the protection."""
+    plain = measure(takeoff.repair, job)
+    limit, last = 0.0, plain
+    for by in _steps(row):
+        more = measure(*change(takeoff.repair, job, by))
+        if _held(more) != _held(plain):
+            break
+        limit, last = by, more
+    if not limit:
+        return 0.0, 0.0
+    others = [t for t in takeoffs if t.repair.id != takeoff.repair.id]
+    was, now = (smooth_price((*others, one), tables, place) for one in (plain, last))
+    return (now - was) / limit, limit
+
+
+def _steps(row: ExtraRow) -> Iterator[float]:
+    step = STEPS[row.margin_of]
+    return (n * step for n in range(1, int(float(row.cap) / step + 1e-9) + 1))
+
+
+def _held(takeoff: Takeoff) -> tuple[frozenset[str], bool]:
+    """How people are protected, and whether the repair is still allowed."""
+    barred = any(v.effect is Effect.BLOCKS and not v.overruled for v in takeoff.finds)
+    return takeoff.facts & PROTECTION, barred
+
+
+def _ways(row: ExtraRow) -> tuple[Callable[[Repair, Job, float], Changed], ...]:
+    return {"length": (_longer_up, _longer_down), "depth": (_deeper,), "side drain": (_with_side_drains,)}[
+        row.margin_of
+    ]
+
+
+def _longer_down(repair: Repair, job: Job, by: float) -> Changed:
+    return replace(repair, stretch=Stretch(repair.stretch.from_ft, repair.stretch.to_ft + by)), job
+
+
+def _longer_up(repair: Repair, job: Job, by: float) -> Changed:
+    return replace(repair, stretch=Stretch(repair.stretch.from_ft - by, repair.stretch.to_ft)), job
+
+
+def _deeper(repair: Repair, job: Job, by: float) -> Changed:
+    return repair, deeper(job, repair.line, by)
+
+
+def _with_side_drains(repair: Repair, job: Job, by: float) -> Changed:
+    """So many more side drains in the middle of the stretch, in use, of 3 in."""
+    at = repair.stretch.middle_ft
+    mark = Mark(word="branch", stretch=Stretch(at, at), size_in=3.0, live="live", proven=True)
+    line = job.line(repair.line)
+    more = replace(line, marks=(*line.marks, *(mark for _ in range(round(by)))))
+    return repair, replace(job, lines=tuple(more if one.name == line.name else one for one in job.lines))
+
+
+def _counted(margin_of: str, takeoff: Takeoff) -> float:
+    """How much of it is in the price now."""
+    if margin_of == "length":
+        return takeoff.repair.stretch.length_ft
+    names = DEPTHS if margin_of == "depth" else TIES
+    return sum(takeoff.value(name) for name in names)

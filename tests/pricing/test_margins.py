@@ -1,0 +1,83 @@
+"""What one more foot, one foot deeper, one more side drain costs: margins of the option's own price, and where they end."""
+
+from decimal import Decimal
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from estimator.cli.way import priced
+from estimator.fieldnotes import read_job
+from estimator.model.deeper import deeper
+from estimator.model.offer import Extra, Option
+from estimator.model.work import Takeoff
+from estimator.pipeline import place_of
+from estimator.pricing.rough import smooth_price
+from estimator.tables.read import demo_folder, read_tables
+from estimator.takeoff import take_off
+
+EVERYDAY = Path(__file__).parents[1] / "everyday"
+D = Decimal
+
+
+@cache
+def option(folder: str, method: str) -> Option:
+    options = priced(EVERYDAY / folder / "job.toml", None).quote.options
+    return next(o for o in options if {r.method for r in o.scope.repairs} == {method})
+
+
+def extra(found: Option, code: str) -> Extra:
+    return next(e for e in found.extras if e.code == code)
+
+
+def test_a_foot_deeper_is_the_price_of_the_same_trench_a_foot_deeper() -> None:
+    """60 ft of trench at 3 ft, counted by taking it off again 0.9 ft deeper, where it reaches 5 ft with the locator's
+    tolerance (29 CFR 1926.652(a)(1)) and the margin ends: 3 + 0.19 + 0.33 + 0.5 + 0.9 = 4.92 ft."""
+    found = option("trench-60-ft", "trench")
+    job = read_job(EVERYDAY / "trench-60-ft" / "job.toml").job
+    assert job is not None
+    tables = read_tables(demo_folder(), job.day).tables
+    assert tables is not None
+    repair = found.scope.repairs[0]
+    others = [t for t in found.takeoffs if t.repair.id != repair.id]
+
+    def smooth(by: float) -> float:
+        taken: Takeoff = take_off(repair, deeper(job, "main", by), tables)
+        return smooth_price((*others, taken), tables, place_of(job, tables))
+
+    agreed = extra(found, "deeper")
+    assert agreed.cap_quantity == D("0.9")
+    assert 0 <= float(agreed.price) - (smooth(0.9) - smooth(0)) / 0.9 < 5
+    assert agreed.price > 300  # 60 ft × 2.4 ft × 1 ft are 5.3 yards dug, filled again and part of them hauled
+
+
+def test_a_spot_costs_less_deeper_than_a_trench() -> None:
+    assert (
+        extra(option("yard-spot", "yard spot"), "deeper").price * 3
+        < extra(option("trench-60-ft", "trench"), "deeper").price
+    )
+
+
+@pytest.mark.parametrize(
+    ("folder", "method", "code", "counted"),
+    [
+        ("tunnel-12-ft", "tunnel", "more-tunnel", 11),
+        ("yard-spot", "yard spot", "more-pipe-yard", 6),
+        ("reline-40-ft", "reline", "more-liner", 40),
+    ],
+)
+def test_what_is_counted_is_in_the_price(folder: str, method: str, code: str, counted: int) -> None:
+    options = priced(EVERYDAY / folder / "job.toml", None).quote.options
+    mine = [e for o in options for e in o.extras if e.code == code and {r.method for r in o.scope.repairs} == {method}]
+    assert D(counted) in [e.counted for e in mine]
+    assert all(e.price % 5 == 0 and e.cap_amount == e.price * e.cap_quantity for e in mine)
+
+
+def test_near_a_step_no_foot_deeper_is_agreed(tmp_path: Path) -> None:
+    """3.95 ft to the middle: with tolerance 4.97 ft; a tenth more needs boxes, and that is no unit price."""
+    for file in (EVERYDAY / "trench-60-ft").glob("*"):
+        (tmp_path / file.name).write_text(file.read_text("utf-8").replace("depth 3ft", "depth 3.95ft"), "utf-8")
+    options = priced(tmp_path / "job.toml", None).quote.options
+    trench = next(o for o in options if {r.method for r in o.scope.repairs} == {"trench"})
+    assert "deeper" not in [e.code for e in trench.extras]
+    assert "more-pipe-yard" in [e.code for e in trench.extras]

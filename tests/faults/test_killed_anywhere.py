@@ -58,7 +58,7 @@ class Countdown:
 
 
 def held(folder: Path) -> dict[str, bytes]:
-    """Every file but the locks, which stay and hold nothing."""
+    """Every file, unfinished ones too, but the locks, which stay and hold nothing."""
     return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file() and p.name != ".lock"}
 
 
@@ -90,6 +90,7 @@ def test_a_run_killed_anywhere_is_made_good_by_the_next(
         if in_a_child(WRITING[name], Countdown(kills + 1)) != KILLED:
             break
         kills += 1
-        assert in_a_child(WRITING[name]) in (0, 1)  # 1: it was written whole, and is not written a second time
-        assert held(folder) == held(whole)
+        if held(folder) != held(whole):  # else it had done all it was to do, and who types it again means it twice
+            assert in_a_child(WRITING[name]) in (0, 1)  # 1: the file stands there whole, and is not written over
+            assert held(folder) == held(whole)
     assert kills > 3

@@ -53,6 +53,8 @@ def spread(total: Decimal, weights: Sequence[Decimal | float], step: Decimal = C
 
     Errors: ValueError for no weights, a negative weight, or weights that sum to zero.
     """
+    if len(weights) == 1 and weights[0] > 0:
+        return (total + 0 * step,)
     exact_weights = [exact(w) for w in weights]
     whole = sum(exact_weights, Decimal(0))
     if whole <= 0 or any(w < 0 for w in exact_weights):

@@ -8,7 +8,7 @@ follows it. Where the two agree the schedule is exact.
 """
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from estimator.model.schedule import DUST, Task, Wait
@@ -71,36 +71,33 @@ def placed(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> Plan:
     open_tasks = {t.id: t for t in plan.tasks}
     open_waits = {w.id: w for w in plan.waits}
     there = open_tasks.keys() | open_waits.keys()
+    before = {one.id: [i for i in one.waits_for if i in there] for one in (*plan.tasks, *plan.waits)}
+
+    def ready(one: Task | Wait) -> bool:
+        return all(i in done for i in before[one.id])
+
+    def soonest(one: Task | Wait) -> float:
+        return max((done[i] for i in before[one.id]), default=0.0)
+
     while open_tasks or open_waits:
-        for wait in [w for w in open_waits.values() if _ready(w, done, there)]:
-            start = max((done[i] for i in wait.waits_for if i in there), default=0.0)
+        for wait in [w for w in open_waits.values() if ready(w)]:
+            start = soonest(wait)
             waits[wait.id] = replace(wait, start=start, end=start + wait.hours)
             done[wait.id] = start + wait.hours
             del open_waits[wait.id]
-        ready = [t for t in open_tasks.values() if _ready(t, done, there)]
-        if not ready and open_tasks:
-            if any(_ready(w, done, there) for w in open_waits.values()):
-                continue
-            raise ValueError(f"these wait for one another: {', '.join(sorted(open_tasks))}")
-        if not ready:
+        now = [t for t in open_tasks.values() if ready(t)]
+        if not now:
+            if open_tasks and not any(ready(w) for w in open_waits.values()):
+                raise ValueError(f"these wait for one another: {', '.join(sorted(open_tasks))}")
             continue
-        starts = {
-            t.id: days.opens(
-                t.crew, max(free.get(t.crew, 0.0), max((done[i] for i in t.waits_for if i in there), default=0.0))
-            )
-            for t in ready
-        }
-        chosen = min(ready, key=lambda t: (starts[t.id], -tails[t.id], t.id))
+        starts = {t.id: days.opens(t.crew, max(free.get(t.crew, 0.0), soonest(t))) for t in now}
+        chosen = min(now, key=lambda t: (starts[t.id], -tails[t.id], t.id))
         end = days.end(chosen.crew, starts[chosen.id], length(chosen))
         tasks[chosen.id] = replace(chosen, start=starts[chosen.id], end=end)
         done[chosen.id] = free[chosen.crew] = end
         del open_tasks[chosen.id]
     late = _late(list(tasks.values()), list(waits.values()), days)
     return Plan(tasks=tuple(sorted(late, key=lambda t: (t.start, t.end))), waits=tuple(waits.values()))
-
-
-def _ready(one: Task | Wait, done: Mapping[str, float], there: Iterable[str]) -> bool:
-    return all(i in done for i in one.waits_for if i in there)
 
 
 def _late(tasks: Sequence[Task], waits: Sequence[Wait], days: Days) -> list[Task]:

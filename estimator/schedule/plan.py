@@ -197,7 +197,8 @@ def tasks_of(tasks: Sequence[Task], steps: Sequence[str]) -> list[Task]:
 
 def _after(task: Task, others: Sequence[Task]) -> Task:
     more = (t.id for t in others if t.id != task.id)
-    return replace(task, waits_for=tuple(dict.fromkeys((*task.waits_for, *more))))
+    waits_for = tuple(dict.fromkeys((*task.waits_for, *more)))
+    return task if waits_for == task.waits_for else replace(task, waits_for=waits_for)
 
 
 def _first_things_first(tasks: list[Task], takeoffs: Sequence[Takeoff]) -> list[Task]:

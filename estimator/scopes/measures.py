@@ -6,6 +6,8 @@ from estimator.model.job import Job
 from estimator.model.judgement import Need
 from estimator.model.price import Price
 from estimator.model.profile import Profile
+from estimator.model.remembered import remembered
+from estimator.model.schedule import Schedule
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Repair, Takeoff
 from estimator.works.methods import RECORDS
@@ -21,7 +23,12 @@ def each(repairs: Iterable[Repair]) -> tuple[Repair, ...]:
 
 def days_without_drains(price: Price) -> float:
     """Days on which no drain may be used, from the schedule."""
-    return float(price.schedule.days_without_drains)
+    return _days(price.schedule)
+
+
+@remembered
+def _days(schedule: Schedule) -> float:
+    return float(schedule.days_without_drains)
 
 
 def floor_sf(takeoffs: Iterable[Takeoff]) -> float:

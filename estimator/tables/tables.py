@@ -89,7 +89,10 @@ class Tables:
 
     def number(self, key: str) -> float:
         """A setting as a float."""
-        return float(self.setting(key).value)
+        known: dict[str, float] = self.__dict__.setdefault("_numbers", {})
+        if key not in known:
+            known[key] = float(self.setting(key).value)
+        return known[key]
 
     def amount(self, key: str) -> Decimal:
         """A setting as a Decimal."""

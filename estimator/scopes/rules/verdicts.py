@@ -102,6 +102,8 @@ def overruled(rule: Rule, answer: Ruling, facts: StretchFacts) -> str:
 
 def refused(facts: StretchFacts, rules: Iterable[Rule] = RULES) -> tuple[Override, ...]:
     """Overrides of rules that guard people, with no approval on file: they change nothing, and the owner must be told."""
+    if not facts.overrides:
+        return ()
     guards = {rule.id for rule in rules if rule.guards_people}
     on_file = {rule for approval in facts.approvals for rule in approval.covers}
     return tuple(o for o in facts.overrides if o.rule in guards - on_file)

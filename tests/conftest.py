@@ -4,6 +4,7 @@ import os
 import shutil
 import sys
 from collections.abc import Callable
+from functools import wraps
 from pathlib import Path
 
 import pytest
@@ -24,8 +25,58 @@ def pytest_report_header() -> str:
     return "office program: found, so tests/engine runs too"
 
 
+LONG = ("tests/engine", "tests/jobs", "tests/cases", "tests/cli", "tests/studies", "tests/records")
+"""Folders whose tests take longest: with several workers they begin, so that none is left alone at the end."""
+BY_HOUSE = ("tests/jobs/", "tests/cases/")
+"""Files of many long tests that prepare nothing together: each test goes to whichever worker is free."""
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    items.sort(key=lambda item: next((n for n, folder in enumerate(LONG) if item.nodeid.startswith(folder)), len(LONG)))
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config, log):
+    """Each file's tests on one worker, so that what a file prepares is prepared once."""
+    from xdist.scheduler import LoadFileScheduling
+
+    class ByFile(LoadFileScheduling):
+        def _split_scope(self, nodeid: str) -> str:
+            return nodeid if nodeid.startswith(BY_HOUSE) else super()._split_scope(nodeid)
+
+    config.option.loadscopereorder = False
+    return ByFile(config, log)
+
+
 settings.register_profile("no timed tests", deadline=None)
 settings.load_profile("no timed tests")
+
+
+MOST_PRICED = 40
+
+
+def _each_house_priced_once() -> None:
+    """A house that several tests price with the very same tables is priced once; what comes out is frozen.
+
+    A record that is made again brings tables of its own, so it is priced anew.
+    """
+    from estimator import pipeline
+
+    run, known = pipeline.run, {}
+
+    @wraps(run)
+    def once(job, tables, day, revision=1):
+        key = repr(job), id(tables.rows), tables.day, day, revision
+        if key not in known:
+            while len(known) >= MOST_PRICED:
+                del known[next(iter(known))]
+            known[key] = tables.rows, run(job, tables, day, revision)  # kept, so that no other rows get their id
+        return known[key][1]
+
+    pipeline.run = once
+
+
+_each_house_priced_once()
 
 
 @pytest.fixture(scope="session")

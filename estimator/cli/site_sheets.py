@@ -8,6 +8,7 @@ from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
+from estimator.onsite.plug_results import Result
 from estimator.onsite.sheet import SiteSheet
 
 OF_AN_OPTION = ("marks", "grade")
@@ -19,7 +20,12 @@ AFTERWARDS = ("record", "callbacks")
 
 
 def made(
-    job_file: Path, name: str, tables: Path | None, changes: Sequence[str] | None, letter: str = ""
+    job_file: Path,
+    name: str,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    letter: str = "",
+    results: Sequence[Result] = (),
 ) -> tuple[Job | None, SiteSheet]:
     """Return the job and its sheet; no job where the sheet is over a folder of them.
 
@@ -34,10 +40,10 @@ def made(
     looked = look(job_file, tables, changes)
     if looked.job is None or looked.tables is None or looked.diagnosis is None or looked.errors:
         raise CannotGoOn(*looked.problems)
-    return looked.job, _of_the_house(name, job_file, looked)
+    return looked.job, _of_the_house(name, job_file, looked, results)
 
 
-def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
+def _of_the_house(name: str, job_file: Path, looked: Looked, results: Sequence[Result]) -> SiteSheet:
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.onsite.cleanout_sheet import cleanout_sheet
     from estimator.onsite.levels_sheet import levels_sheet
@@ -51,7 +57,7 @@ def _of_the_house(name: str, job_file: Path, looked: Looked) -> SiteSheet:
     own = with_job_settings(looked.job, looked.tables)
     job, diagnosis = looked.job, looked.diagnosis
     sheets: dict[str, Callable[[], SiteSheet]] = {
-        "tests": lambda: test_sheet(job, diagnosis, own),
+        "tests": lambda: test_sheet(job, diagnosis, own, results),
         "water": lambda: water_sheet(job, own),
         "levels": lambda: levels_sheet(job, own),
         "cleanout": lambda: cleanout_sheet(job, own),

@@ -5,6 +5,7 @@ A length of main, the branch that joins there, the next length of main, and so o
 
 from dataclasses import dataclass
 
+from estimator.diagnosis.tests_read import read_test
 from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.knowledge.pipe_family import family
 from estimator.model.job import Job
@@ -12,6 +13,7 @@ from estimator.model.judgement import Diagnosis
 from estimator.model.line import Line
 from estimator.model.profile import Branch, Profile
 from estimator.model.stretch import Stretch
+from estimator.tables.tables import Tables
 
 OPENINGS = ("hole", "crack", "gap", "collapse", "channel", "leak", "offset")
 """Findings through which water can leave."""
@@ -44,7 +46,7 @@ def main_drain(job: Job) -> Line | None:
     return max(found, key=lambda line: len(Profile(line).branches), default=None)
 
 
-def sections_of(main: Line, job: Job, diagnosis: Diagnosis) -> tuple[Section, ...]:
+def sections_of(main: Line, job: Job, diagnosis: Diagnosis, tables: Tables) -> tuple[Section, ...]:
     """The chain from the outlet up."""
     profile = Profile(main)
     edge = profile.slab_edge_ft or 0.0
@@ -57,14 +59,18 @@ def sections_of(main: Line, job: Job, diagnosis: Diagnosis) -> tuple[Section, ..
     out: list[Section] = []
     at = edge
     for number, branch in enumerate(branches, start=1):
-        out.append(_piece(main, profile, Stretch.between(at, branch.station_ft), f"main {number}", job, diagnosis))
-        out.append(_branch(branch, main, job, diagnosis, number))
+        out.append(
+            _piece(main, profile, Stretch.between(at, branch.station_ft), f"main {number}", job, diagnosis, tables)
+        )
+        out.append(_branch(branch, main, job, diagnosis, tables, number))
         at = branch.station_ft
-    out.append(_piece(main, profile, Stretch.between(at, end), f"main {len(branches) + 1}", job, diagnosis))
+    out.append(_piece(main, profile, Stretch.between(at, end), f"main {len(branches) + 1}", job, diagnosis, tables))
     return tuple(s for s in out if s.branch or s.stretch.length_ft > 0)
 
 
-def _piece(main: Line, profile: Profile, stretch: Stretch, name: str, job: Job, diagnosis: Diagnosis) -> Section:
+def _piece(
+    main: Line, profile: Profile, stretch: Stretch, name: str, job: Job, diagnosis: Diagnosis, tables: Tables
+) -> Section:
     seen = sum(f.kind in OPENINGS and f.grade == "seen" and f.stretch.touches(stretch) for f in main.findings)
     pipes = profile.pipes(stretch)
     weight = SEEN_WEIGHT * seen + sum(p.length_ft * WEIGHT_PER_FT.get(family(m), 1.0) for p, m in pipes)
@@ -80,12 +86,12 @@ def _piece(main: Line, profile: Profile, stretch: Stretch, name: str, job: Job, 
         gallons,
         weight,
         seen,
-        _proved(main.name, job),
+        _proved(main.name, job, tables),
         repair,
     )
 
 
-def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, number: int) -> Section:
+def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, tables: Tables, number: int) -> Section:
     name = branch.name or f"branch {number}"
     line = next((one for one in job.lines if one.joins and one.joins.line == main.name and _same(one, branch)), None)
     seen = sum(f.kind in OPENINGS for f in line.findings) if line else 0
@@ -95,7 +101,7 @@ def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, number: 
         whole = Profile(line).extent
         repair = next((n.id for n in diagnosis.needs if n.must and n.line == line.name and n.stretch.covers(whole)), "")
     at = Stretch(branch.station_ft, branch.station_ft)
-    known = _proved(name, job) or (_proved(line.name, job) if line else "")
+    known = _proved(name, job, tables) or (_proved(line.name, job, tables) if line else "")
     return Section(
         name,
         True,
@@ -113,12 +119,13 @@ def _same(line: Line, branch: Branch) -> bool:
     return line.joins is not None and abs(line.joins.station_ft - branch.station_ft) < 1.0
 
 
-def _proved(name: str, job: Job) -> str:
-    """What isolated tests of this part alone proved, the last one counting."""
+def _proved(name: str, job: Job, tables: Tables) -> str:
+    """What isolated tests of this part alone proved, the last one counting; the readings speak where no result was written."""
     for test in reversed(job.water_tests):
-        alone = test.kind == "isolated" and name in test.covers
-        if alone and test.result == "passed" and test.sealed is not False:
-            return "tight"
-        if alone and test.result == "failed" and len(test.covers) == 1 and test.sealed is not False:
-            return "leaks"
+        if test.kind == "isolated" and name in test.covers:
+            outcome = read_test(test, job, tables).outcome
+            if outcome == "passed":
+                return "tight"
+            if outcome == "failed" and len(test.covers) == 1:
+                return "leaks"
     return ""

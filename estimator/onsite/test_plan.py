@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 from math import log2
 
+from estimator.diagnosis.tests_read import read_test
 from estimator.knowledge.hydrostatics import head_psi, plug_load_lb
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
@@ -76,10 +77,11 @@ def test_plan(job: Job, diagnosis: Diagnosis, tables: Tables) -> TestPlan | None
     main = main_drain(job)
     if main is None:
         return None
-    sections = sections_of(main, job, diagnosis)
+    sections = sections_of(main, job, diagnosis, tables)
     groups = _groups(sections)
     weights = _weights(groups)
-    failed = any(t.kind == "whole" and t.result == "failed" for t in job.water_tests) or any(
+    whole = (t for t in job.water_tests if t.kind == "whole")
+    failed = any(read_test(t, job, tables).outcome == "failed" for t in whole) or any(
         s.known == "leaks" for s in sections
     )
     if _settled(sections, weights):

@@ -1,9 +1,13 @@
 """The test plan as a sheet: where each plug goes, what to do after each result, what counts as tight, what can hurt."""
 
+from collections.abc import Sequence
+from math import ceil
+
 from estimator.knowledge.hydrostatics import CODE_HEAD_FT, CODE_MINUTES, head_psi, plug_load_lb
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.say import Feet, Inches, Say
+from estimator.onsite.plug_results import Followed, Result, followed
 from estimator.onsite.sections import Section
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.test_plan import Plug, Step, TestPlan, test_plan
@@ -13,8 +17,11 @@ from estimator.tables.tables import Tables
 NAME = "tests"
 
 
-def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables) -> SiteSheet:
-    """Return the sheet for whoever tests the drains under the slab."""
+def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence[Result] = ()) -> SiteSheet:
+    """Return the sheet for whoever tests the drains under the slab; after `results`, of the tests that are left.
+
+    Errors: TooManyResults for more results than tests.
+    """
     plan = test_plan(job, diagnosis, tables)
     title = Say.of("Test plan for the drains under the slab")
     if plan is None:
@@ -24,26 +31,61 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables) -> SiteSheet:
             answer=Say.of("No line in the notes leaves a slab, so there is nothing to plan."),
             blocks=(),
         )
-    blocks = (_steps(plan), _sections(plan), _tight(tables), _new_pipe(plan), _camera(job), CAUTIONS)
-    return SiteSheet(name=NAME, title=title, answer=_answer(plan), blocks=tuple(b for b in blocks if not b.empty))
+    so_far = followed(plan, results)
+    blocks = (
+        _so_far(so_far),
+        _steps(so_far, tables),
+        _sections(plan),
+        _tight(tables),
+        _new_pipe(plan),
+        _camera(job),
+        CAUTIONS,
+    )
+    return SiteSheet(
+        name=NAME, title=title, answer=_answer(plan, so_far), blocks=tuple(b for b in blocks if not b.empty)
+    )
 
 
 test_sheet.__test__ = False  # type: ignore[attr-defined]
 
 
-def _answer(plan: TestPlan) -> Say:
-    if plan.steps:
+def _answer(plan: TestPlan, so_far: Followed) -> Say:
+    if so_far.made and so_far.next is not None:
+        return Say.of(
+            "Next: test {number}. Tests left at most: {most}.", number=so_far.next.number, most=len(so_far.left)
+        )
+    if so_far.made and so_far.where:
+        return Say.of(
+            "The leak is in: {sections}. Stop testing, and write it into the job file.", sections=so_far.where
+        )
+    if plan.steps and not so_far.made:
         return Say.of(
             "Up to {most} tests with one plug; {expected} on average. Stop when the result no longer changes the repair.",
             most=plan.most,
             expected=f"{plan.expected:.1f}",
         )
-    if all(s.known == "tight" for s in plan.sections):
+    if so_far.made or all(s.known == "tight" for s in plan.sections):
         return Say.of("All sections held. No more tests are needed.")
     return Say.of("No more tests needed now. Repair what the camera saw, then test the whole drain again.")
 
 
-def _steps(plan: TestPlan) -> Block:
+def _so_far(so_far: Followed) -> Block:
+    dropped, held = Say.of("the level dropped"), Say.of("the level held")
+    lines = [
+        Say.of("Test {number}: {result}.", number=step.number, result=dropped if result == "drop" else held)
+        for step, result in so_far.made
+    ]
+    if so_far.where:
+        lines.append(
+            Say.of(
+                '[[water_test]] with kind = "isolated", result = "failed", and covers = the line or branch of that name.'
+            )
+        )
+        lines.append(Say.of("A second leak may hide behind it: test the whole drain again after the repair."))
+    return Block(heading=Say.of("So far"), lines=tuple(lines))
+
+
+def _steps(so_far: Followed, tables: Tables) -> Block:
     heads = (
         Say.of("test"),
         Say.of("plug"),
@@ -51,7 +93,21 @@ def _steps(plan: TestPlan) -> Block:
         Say.of("if the level drops"),
         Say.of("if it holds"),
     )
-    return Block(heading=Say.of("Tests in order"), heads=heads, rows=tuple(_step(s) for s in plan.steps))
+    lines = ()
+    if so_far.left:
+        lines = (
+            Say.of(
+                "Each test takes about {minutes} minutes: fill, wait, read. Type what you saw: --result drop or --result hold, one for each test.",
+                minutes=_minutes(so_far.left, tables),
+            ),
+        )
+    return Block(heading=Say.of("Tests in order"), lines=lines, heads=heads, rows=tuple(_step(s) for s in so_far.left))
+
+
+def _minutes(steps: Sequence[Step], tables: Tables) -> int:
+    """The longest of them: its gallons from the hose, the air's leaving, and the reading, up to 5 minutes."""
+    fill = max(s.plug.gallons for s in steps) / tables.number("fill_gal_per_min")
+    return 5 * ceil((fill + tables.number("test_settle_min") + tables.number("test_minutes")) / 5)
 
 
 def _step(step: Step) -> tuple[Words, ...]:
@@ -152,15 +208,20 @@ def _tight(tables: Tables) -> Block:
             "Wait {settle} minutes for air to leave. Then read the level every 5 minutes.",
             settle=f"{tables.number('test_settle_min'):g}",
         ),
-        Say.of(
-            "Tight: no more than {drop} of drop in {minutes} minutes after that.",
-            drop=Inches(tables.number("test_allowed_drop_in")),
-            minutes=f"{tables.number('test_minutes'):g}",
-        ),
+        _tight_when(tables),
         Say.of("Write down every open riser and its size, and the height where the level stops."),
         Say.of("If it drops, move the plug before you blame the pipe: rough iron often keeps a plug from sealing."),
     )
     return Block(heading=Say.of("What counts as tight"), lines=lines)
+
+
+def _tight_when(tables: Tables) -> Say:
+    allowed, minutes = tables.number("test_allowed_drop_in"), f"{tables.number('test_minutes'):g}"
+    if allowed == 0:
+        return Say.of("Tight: no drop in {minutes} minutes after that.", minutes=minutes)
+    return Say.of(
+        "Tight: no more than {drop} of drop in {minutes} minutes after that.", drop=Inches(allowed), minutes=minutes
+    )
 
 
 def _new_pipe(plan: TestPlan) -> Block:

@@ -131,12 +131,11 @@ def _at_height(found: OpeningHeight, heights: list[tuple[Line, Elevations]], tes
         bore = Profile(line).bore_in(line.marks[0].stretch.from_ft if line.marks else 0.0).value
         for part in known.holding(found.from_in, found.to_in, bore):
             anywhere = True
-            yield Say.of(
-                "Pipe at that height: {line}, {low} to {high}.",
-                line=line.name,
-                low=Feet(round(part.from_ft, 1)),
-                high=Feet(round(part.to_ft, 1)),
-            )
+            low, high = Feet(round(part.from_ft, 1)), Feet(round(part.to_ft, 1))
+            fittings = tuple(b.name or Say.of("branch") for b in Profile(line).branches if part.holds(b.station_ft))
+            yield Say.of("Pipe at that height: {line}, {low} to {high}.", line=line.name, low=low, high=high)
+            if fittings:
+                yield Say.of("Fittings there, look at them first: {fittings}.", fittings=fittings)
     if heights and not anywhere:
         yield Say.of(
             "No part of the lines with known levels lies at that height: look at risers, closet bends and branches."

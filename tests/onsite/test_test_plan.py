@@ -8,7 +8,9 @@ from pathlib import Path
 import pytest
 
 from estimator.cli.way import look
+from estimator.onsite.plug_results import Result, TooManyResults, followed
 from estimator.onsite.test_plan import TestPlan, best_order, test_plan
+from estimator.onsite.test_sheet import test_sheet
 
 JOBS = Path(__file__).parents[1] / "jobs"
 
@@ -62,6 +64,38 @@ def test_every_leak_is_found_by_following_the_steps(name: str) -> None:
             at = step.if_drops if leak in step.tests else step.if_holds
         assert leak in at
         assert made <= plan.most
+
+
+@pytest.mark.parametrize("name", ["hidden-leak", "juniper", "alder"])
+def test_typing_results_back_leads_to_the_leak_and_never_back_to_a_test_made(name: str) -> None:
+    plan = plan_of(name)
+    for leak in (s.name for s in plan.sections if s.known != "tight") if plan.steps else ():
+        results: list[Result] = []
+        while (so_far := followed(plan, results)).next is not None:
+            assert so_far.next.number not in {step.number for step, _ in so_far.made}
+            assert so_far.left[0] == so_far.next
+            results.append("drop" if leak in so_far.next.tests else "hold")
+        assert leak in so_far.where
+        assert len(so_far.made) == len(results) <= plan.most
+        with pytest.raises(TooManyResults, match="no test is left"):
+            followed(plan, [*results, "hold"])
+
+
+def test_a_drop_in_the_readings_counts_where_no_result_was_written() -> None:
+    """The house was filled and fell 3 in in 30 minutes: the first test is no longer that of the whole drain."""
+    plan = plan_of("hidden-leak")
+    assert len(plan.steps[0].tests) < len(plan.sections)
+
+
+def test_the_sheet_says_what_comes_next_and_how_long_a_test_takes() -> None:
+    """17 gal at 5 gal a minute, 10 minutes of air and 20 of reading: 33.4, up to 35 minutes (arithmetic)."""
+    looked = look(JOBS / "hidden-leak" / "job.toml", None)
+    assert looked.job and looked.diagnosis and looked.tables
+    fresh = test_sheet(looked.job, looked.diagnosis, looked.tables)
+    assert any("about 35 minutes" in str(line) for block in fresh.blocks for line in block.lines)
+    then = test_sheet(looked.job, looked.diagnosis, looked.tables, ["hold"])
+    assert "Next: test 2" in str(then.answer)
+    assert "main 2" in str(test_sheet(looked.job, looked.diagnosis, looked.tables, ["drop"]).answer)
 
 
 def test_a_branch_that_held_is_never_suspected() -> None:

@@ -1,9 +1,13 @@
 """`estimator site`: the notes in, one short sheet for the person on site out: tests, water, levels, marks or grade."""
 
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
+
+if TYPE_CHECKING:
+    from estimator.onsite.plug_results import Result
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 
@@ -14,6 +18,18 @@ def _sheet(name: str) -> str:
     if name not in SHEETS:
         raise typer.BadParameter(f"there is no sheet “{name}”; write {', '.join(SHEETS[:-1])} or {SHEETS[-1]}.")
     return name
+
+
+def _results(words: Sequence[str]) -> tuple["Result", ...]:
+    """Errors: BadParameter for another word."""
+    from estimator.onsite.plug_results import RESULTS
+
+    found = tuple(
+        r for word in words for r in RESULTS if word.strip().lower().startswith(("held", r) if r == "hold" else r)
+    )
+    if len(found) != len(words):
+        raise typer.BadParameter("--result is drop or hold, once for each test made.")
+    return found
 
 
 SheetName = Annotated[
@@ -34,6 +50,12 @@ OptionLetter = Annotated[
         help="For marks, grade, record, and openings on the plan; else the accepted option; for marks and grade else the first.",
     ),
 ]
+Results = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--result", metavar="drop|hold", help="For tests: what a test showed, once for each test made, in their order."
+    ),
+]
 NewFile = Annotated[
     Path | None,
     typer.Option(
@@ -51,14 +73,20 @@ def command(
     changes: SetKeys = None,
     language: Language = AS_SET,
     option: OptionLetter = "",
+    result: Results = None,
     out: NewFile = None,
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.site_sheets import made, picture_of, written
     from estimator.cli.views import site_sheet
     from estimator.cli.views.screen import answer, width
+    from estimator.onsite.plug_results import TooManyResults
 
-    read, found = made(job, sheet, tables, changes, option)
+    shown = _results(result or ())
+    try:
+        read, found = made(job, sheet, tables, changes, option, shown)
+    except TooManyResults as wrong:
+        raise typer.BadParameter(str(wrong)) from None
     if out is not None:
         drawn = picture_of(read, job, tables, changes, option, language) if sheet == "plan" and read else None
         written(out, found, read, language, drawn)

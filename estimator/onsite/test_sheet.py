@@ -93,7 +93,7 @@ def _steps(so_far: Followed, tables: Tables) -> Block:
         Say.of("if the level drops"),
         Say.of("if it holds"),
     )
-    lines = ()
+    lines: tuple[Say, ...] = ()
     if so_far.left:
         lines = (
             Say.of(

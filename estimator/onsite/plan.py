@@ -129,7 +129,7 @@ def _turned(way: XY, side: str) -> XY:
 def _outline(job: Job, tracks: Mapping[str, Track], walls: Walls, heights: Sequence[LiftHeight]) -> Outline | None:
     """Walls where they were measured, else a little beyond the drains under the slab and what was taped in the house."""
     inside = [track.at(at) for line in job.lines for track in [tracks[line.name]] for at in _indoors(line)]
-    corners = [_corner(h, walls) for h in heights]
+    corners = [corner(h, walls) for h in heights]
     points = [*inside, *(c for c in corners if c is not None)]
     if not points:
         return None
@@ -154,7 +154,8 @@ def _from_corners(corners: Sequence[XY], known: Mapping[str, float]) -> dict[str
     return {side: at for side, at in found.items() if side not in known}
 
 
-def _corner(height: LiftHeight, walls: Walls) -> XY | None:
+def corner(height: LiftHeight, walls: Walls) -> XY | None:
+    """Return where a lift height was read; None where its walls are not on the plan."""
     x, y = walls.xy(dict(height.from_walls))
     return None if x is None or y is None else (x, y)
 

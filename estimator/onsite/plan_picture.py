@@ -10,10 +10,10 @@ from itertools import pairwise
 from estimator.drawing.canvas import Canvas
 from estimator.model.afterwards import LiftHeight
 from estimator.model.job import Job
-from estimator.model.say import Say
+from estimator.model.say import Inches, Say
 from estimator.model.works import Opening, Works
 from estimator.onsite.dead_reckoning import XY, Track
-from estimator.onsite.plan import Plan, plan_of
+from estimator.onsite.plan import Plan, corner, plan_of
 from estimator.onsite.plan_labels import Labels
 from estimator.onsite.plan_marks import Thing, things_on
 from estimator.wording.say import plain_words, say
@@ -33,7 +33,7 @@ def plan_picture(
     """Return the PNG, its height on paper (points of 1/96 in) and its words for those who cannot see it; None without lines."""
     if not job.lines:
         return None
-    sheet = Sketch(job, plan_of(job, heights), works, language)
+    sheet = Sketch(job, plan_of(job, heights), works, language, heights)
     return sheet.drawn(), round(sheet.canvas.height), sheet.said(in_words(job))
 
 
@@ -45,8 +45,11 @@ def in_words(job: Job) -> Say:
 class Sketch:
     """One drawing: its scale, points a foot, and the calls that fill it."""
 
-    def __init__(self, job: Job, plan: Plan, works: Works | None, language: str) -> None:
+    def __init__(
+        self, job: Job, plan: Plan, works: Works | None, language: str, heights: Sequence[LiftHeight] = ()
+    ) -> None:
         self.job, self.plan, self.language = job, plan, language
+        self.raised = [(xy, h.raised_ft * 12) for h in heights if (xy := corner(h, plan.walls)) is not None]
         self.openings = (
             [o for o in works.openings if o.line in plan.tracks and o.kind != "hole through"] if works else []
         )
@@ -71,6 +74,7 @@ class Sketch:
         for track in self.plan.tracks.values():
             yield from (at for _, at in track.corners)
         yield from (thing.at for thing in self.things)
+        yield from (place for place, _ in self.raised)
         if (house := self.plan.outline) is not None:
             yield from ((house.left, house.front), (house.right, house.back))
 
@@ -85,6 +89,9 @@ class Sketch:
             DRAWN[thing.kind](self, thing)
         for track in self.plan.tracks.values():
             self._names(track)
+        for place, inches in self.raised:
+            words = Say.of("raised {inches}", inches=Inches(round(inches, 2)))
+            self.labels.write(self.at(place), self.said(words), INK, bold=True)
         self._foot()
         return self.canvas.png()
 

@@ -1,7 +1,6 @@
 """A Quote (options or not) in, reports of at most two pages without any price out: the water tests, and the inspection."""
 
 from collections.abc import Mapping
-from itertools import zip_longest
 
 from estimator.model.job import WaterTest
 from estimator.model.offer import Quote
@@ -32,8 +31,9 @@ def water_test_report(quote: Quote, language: str) -> Book:
         raise ValueError("the job has no water test")
     page = _page(letter, letter.speak("Water test"), letter.speak("Water test report"))
     reads = quote.diagnosis.tests or tuple(TestRead(t, "inconclusive", None) for t in quote.job.water_tests)
-    for read, words in zip_longest(reads, letter.all(quote.tests), fillvalue=""):
-        _test(letter, page, read, str(words))
+    said = letter.all(quote.tests)
+    for place, read in enumerate(reads):
+        _test(letter, page, read, said[place] if place < len(said) else "")
     page.listing(letter.speak("Tests compared"), letter.all(quote.tests_compared))
     if quote.lift_steps:
         page.heading(letter.speak("Tests and repairs around the foundation lift"), starts=True)

@@ -64,9 +64,7 @@ def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote
     by_letter = {option.letter: Letter(quote, "en_US").say(option.water_test_text) for option in quote.options}
     spot = next(option for option in quote.options if option.letter == with_way(quote, "yard spot"))
     assert [t.repair.line for t in spot.takeoffs if t.repair.method == "yard spot" and not t.value("tests")] == ["yard"]
-    assert by_letter[spot.letter].startswith(
-        "We water-test the new part of the kitchen line and main line only."
-    )
+    assert by_letter[spot.letter].startswith("We water-test the new part of the kitchen line and main line only.")
     trench = with_way(quote, "trench")
     assert by_letter[trench].startswith("We water-test the new pipe only.")
 

@@ -101,4 +101,4 @@ def test_what_the_homeowner_added_is_no_part_of_the_claim() -> None:
     before, after = (rows(data, load_workbook(io.BytesIO(data)).sheetnames[0]) for data in books)
     pipe = [[row for row in found if row and row[0] == "Pipe work"] for found in (before, after)]
     assert pipe[0] == pipe[1] != []
-    assert ("Added by the homeowner, beside the repair", 250, 250) in after
+    assert ("Optional add-ons", 250, 250) in after

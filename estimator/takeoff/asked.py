@@ -111,7 +111,7 @@ def _voids(case: Case, takeoffs: Sequence[Takeoff]) -> None:
     )
     case.paper.put("void_short_loads", 1, "a part load is charged")
     case.paper.assume(
-        "a hollow in the ground was seen: {cy} cubic yards of fill are allowed for it, and more is an extra",
+        "the price allows {cy} cubic yards of fill for the empty space in the soil",
         cy=f"{len(seen) * each:g}",
     )
 

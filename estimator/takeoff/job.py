@@ -59,7 +59,7 @@ def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
     asked = None if place is None else place.inspection_before_cover
     visits = 1 if place is None or place.inspections is None else place.inspections
     if permit and asked is None:
-        paper.assume("nobody asked whether an inspector must see the pipe before it is covered: the wait is counted")
+        paper.assume("an inspector sees the pipe before it is covered; the price includes the standby")
     paper.put(
         "inspections",
         visits if permit and asked is not False else 0,

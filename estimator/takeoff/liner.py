@@ -145,7 +145,7 @@ def _reopen(case: Case) -> None:
     for branch in case.branches:
         if branch.proven is not True:
             case.paper.assume(
-                "the side drain at {at} is reopened as if it were live: run water through it first",
+                "the branch drain at {at} is in use and is reopened; we run water to verify it first",
                 at=branch.station_ft,
             )
 

@@ -97,7 +97,7 @@ def _branches(case: Case, tunnel: bool) -> None:
     )
     for branch in tied:
         if branch.live is None or branch.proven is False:
-            paper.assume("the side drain at {at} is taken as live until water was run through it", at=branch.station_ft)
+            paper.assume("the branch drain at {at} is in use; we run water to verify it", at=branch.station_ft)
 
 
 def _cleanouts(case: Case) -> None:

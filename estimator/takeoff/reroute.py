@@ -20,7 +20,7 @@ def reroute(case: Case) -> tuple[Verdict, ...]:
     """New pipe on another way; the old one capped, and filled where it could sink or let rats in."""
     way = next((r for r in case.job.reroutes if r.name == case.repair.reroute), None)
     if way is None:
-        case.paper.assume("no way round of that name is in the notes: nothing could be measured")
+        case.paper.assume("the notes hold no reroute of that name, so nothing is measured")
         return ()
     size = _size_in(case, way)
     length = _length(case, way)

@@ -44,7 +44,7 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
         source=MANNING,
     )
     if way.fall_available_ft is None:
-        paper.assume("the fall from end to end was not measured: no fixed price until it is")
+        paper.assume("the drop from end to end is not measured yet, so there is no firm price")
         return (
             case.find(
                 "reroute-has-the-fall",
@@ -112,7 +112,7 @@ def served_by(case: Case, way: Reroute) -> Fixtures:
     """The fixtures the notes name, as far as the tables know them; a word they do not know is said, not guessed."""
     known = tuple((word, count) for word, count in way.serves if is_fixture(word))
     for word in sorted({w for w, _ in way.serves} - {w for w, _ in known}):
-        case.paper.assume("no fixture units are listed for {word}: it was left out of the pipe's size", word=word)
+        case.paper.assume("no fixture units are listed for {word}, so the pipe size does not count it", word=word)
     return known
 
 

@@ -99,6 +99,6 @@ def _paved(case: Case, name: str, length_ft: float, ends: int, top_width_ft: flo
     if name == "drive":
         paper.facts.add("drive")
     if name == "street":
-        paper.assume("the street is patched in hot asphalt; thickness, width and base are the city's to say")
+        paper.assume("the street patch is hot asphalt; the city sets its thickness, width and base")
     else:
-        paper.assume("concrete outside is put back plain with a broom finish; colour and pattern will not match")
+        paper.assume("outside concrete is left plain gray with a broom finish; color and pattern will not match")

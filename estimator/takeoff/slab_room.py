@@ -51,6 +51,6 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         ("protection factor", masks),
         source=SOURCE,
     )
-    paper.assume("bare concrete is left; floor covering, base boards and paint are for others")
+    paper.assume("the floor is left as bare concrete; flooring, baseboards and paint are by others")
     if days > 1:
-        paper.assume("the floor is poured back on a day of its own")
+        paper.assume("we pour the concrete patch on a separate day")

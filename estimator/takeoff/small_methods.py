@@ -32,7 +32,7 @@ def look_and_see(case: Case) -> None:
     """One hole to find out; what is found is priced by the extras agreed before."""
     look(case)
     case.paper.put("looks", 1, "one hole")
-    case.paper.assume("only the look is priced: what is found is mended at the unit prices agreed before work starts")
+    case.paper.assume("the price covers the inspection only; repairs are at the unit prices agreed before work starts")
 
 
 def abandon(case: Case) -> None:

@@ -153,7 +153,7 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
         ("spacing", spacing, "ft"),
     )
     case.paper.assume(
-        "the slab is taken to carry itself over the tunnel: props under one that holds no steel, or is cracked, come on top"
+        "the slab carries itself over the tunnel; supports under a cracked or unreinforced slab cost extra"
     )
 
 

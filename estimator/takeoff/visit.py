@@ -24,4 +24,4 @@ def visit(case: Case) -> None:
     for kind in kinds:
         name, why = QUANTITY[kind]
         case.paper.put(name, many.get(kind, 1), why, ("kind", kind))
-    case.paper.assume("nothing is repaired on this visit: it settles what the firm price waits for")
+    case.paper.assume("this visit repairs nothing; it settles what a firm price needs")

@@ -47,10 +47,12 @@ def approach(case: Case) -> Approach:
     named = [a for a in known if a.entry == case.repair.entry]
     chosen = min(named or known, key=lambda a: a.length_ft)
     if case.repair.entry == "wall" and wall is None:
-        case.paper.assume("nobody measured the way in from the wall: the tunnel is taken along the pipe from its exit")
+        case.paper.assume(
+            "the access from the wall is not measured; the tunnel follows the pipe from the building outlet"
+        )
     if chosen.begins_ft:
         case.paper.assume(
-            "the tunnel begins in the one along the line it joins, {lead} from the pit",
+            "the tunnel starts from the one along the line it joins, {lead} from the pit",
             lead=Feet(round(chosen.begins_ft, 2)),
         )
     elif chosen.entry == "exit" and case.lead_ft:
@@ -76,7 +78,7 @@ def _reaches(case: Case, length_ft: float) -> tuple[float, ...]:
 def way_in_unknown(line: str) -> Say:
     """What is said where the tunnel's way in is a guess."""
     return Say.of(
-        "nobody noted where {line} runs into another line or leaves the slab, nor how far the outside wall is: the tunnel's way in is a guess",
+        "the notes do not say where {line} joins another line or leaves the slab; the tunnel access is an assumption",
         line=line,
     )
 

@@ -129,14 +129,14 @@ def _say_how_known(case: Case, hole: Stretch, known: set[Known], unlocated: bool
         guess = case.profile.depth_to_centre_ft(hole.middle_ft).value
         depth = case.number("depth_if_unlocated_ft") if guess is None else guess
         case.paper.assume(
-            "no depth was read; {depth} to the pipe's centre was taken over {length}",
+            "the depth is not measured; we assume {depth} to the center of the pipe over {length}",
             depth=Feet(depth),
             length=Feet(hole.length_ft),
         )
     elif len(readings) == 1 and "carried" in known:
-        case.paper.assume("one depth reading, taken over {length}", length=Feet(hole.length_ft))
+        case.paper.assume("one located depth applies to {length}", length=Feet(hole.length_ft))
     elif "carried" in known:
         case.paper.assume(
-            "the depth beyond the last reading was taken as that reading, over part of {length}",
+            "past our last depth reading we assume the same depth (up to {length} of pipe)",
             length=Feet(hole.length_ft),
         )

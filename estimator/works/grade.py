@@ -66,7 +66,7 @@ def grade(case: Case) -> Grade:
     (near, near_ft), (far, far_ft) = read[0], read[-1]
     if far - near < case.number("fall_least_run_ft"):
         case.paper.assume(
-            "one reading of the pipe's bottom: the new pipe is taken to fall {fall} in for each ft from there",
+            "we have one level reading; the new pipe slopes {fall} in per foot from there",
             fall=f"{least * INCHES_PER_FT:g}",
         )
         return Grade(near_ft + least * near, least, size.inside_in, size.wall_in, "one reading")
@@ -101,12 +101,10 @@ def _from_depth(case: Case, least_fall: float) -> Grade:
         centre = case.number("depth_if_unlocated_ft") if centre is None else centre
         case.paper.facts.add("depth_unlocated")
         case.paper.assume(
-            "no depth was read under the slab; {depth} to the pipe's centre was taken", depth=Feet(centre)
+            "the depth under the slab is not measured; we assume {depth} to the center of the pipe", depth=Feet(centre)
         )
         return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "assumed")
-    case.paper.assume(
-        "how deep the pipe lies under the slab comes from a locator: good for digging only, never for its slope"
-    )
+    case.paper.assume("the depth under the slab is from a locator; it is good for digging, not for slope")
     return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading")
 
 

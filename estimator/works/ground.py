@@ -69,9 +69,7 @@ def ground_facts(case: Case) -> None:
     if case.soil.soil != case.soil_word:  # nobody named one, or one the tables do not have
         facts.add("soil_unknown")
     if not word:
-        case.paper.assume(
-            "nobody said what soil it is; {soil} was counted with, and type C for the sides", soil=case.soil.soil
-        )
+        case.paper.assume("the soil type is not given; we assume {soil}, type C", soil=case.soil.soil)
     if "hard" in word and "clay" in word:
         facts.add("hard_clay")
     if is_rock(case):

@@ -10,7 +10,7 @@ class Notes:
     """The sheet of paper beside a plan.
 
     >>> notes = Notes()
-    >>> notes.assume("one depth reading, taken over {length}", length=9)
+    >>> notes.assume("one located depth applies to {length}", length=9)
     >>> len(notes.assumptions), notes.cautions
     (1, [])
     """

@@ -54,16 +54,14 @@ def edge_counted(case: Case, known: KnownEdge, *, carried: bool) -> EdgeBeam:
     if known.beam is None:
         deep, wide = case.number("edge_beam_deep_ft"), case.number("edge_beam_wide_ft")
         case.paper.assume(
-            "nobody said whether a beam runs along the slab's edge: one {deep} deep and {wide} wide is counted with; "
-            "uncover the edge or get the drawing before a fixed price",
+            "we assume a perimeter beam {deep} deep and {wide} wide; the drawing or an uncovered edge settles it before a firm price",
             deep=Feet(deep),
             wide=Feet(wide),
         )
         return EdgeBeam(deep, wide)
     if known.beam.there and carried:
         case.paper.assume(
-            "the beam noted at a drain's exit, {deep} below the slab top, is taken to run round the house: "
-            "it is counted with at this edge too",
+            "the beam noted at the building outlet, {deep} below the slab top, runs around the house",
             deep=Feet(known.beam.deep_ft),
         )
     return known.beam
@@ -74,8 +72,7 @@ def say_inner_beams(case: Case, length_ft: float, noted: tuple[Crossing, ...]) -
     inner = [b for b in noted if b.from_ft > case.number("edge_beam_near_ft")]
     if length_ft > INNER_BEAM_EVERY_FT and not inner:
         case.paper.assume(
-            "no beam across the inside of the slab was noted over {length}, and none is counted with; many slabs have one "
-            "about every {every}: the drawing or a scan of the slab will tell",
+            "no inside grade beam is noted over {length} and none is priced; many slabs have one about every {every}",
             length=Feet(round(length_ft, 1)),
             every=Feet(INNER_BEAM_EVERY_FT),
         )

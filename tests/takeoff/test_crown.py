@@ -58,7 +58,7 @@ def test_a_locators_depth_gives_digging_depth_and_says_that_it_gives_no_fall(tab
     located = replace(line, marks=(*marks, at("loc", 13.5, depth_ft=2.3, to="centre", surface="tile")))
     found = take_off(repair("tunnel", -2, 27), pecan_house(located), tables)
     assert found.value("exit_invert_ft") == pytest.approx(2.3 + 2 / 12 + 13.5 * 0.125 / 12)
-    assert any("comes from a locator" in str(a) for a in found.assumptions)
+    assert any("is from a locator" in str(a) for a in found.assumptions)
 
 
 def test_a_transmitter_that_rides_low_gives_a_shallower_invert(tables: Tables) -> None:

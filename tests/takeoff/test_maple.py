@@ -79,7 +79,7 @@ def test_maple_has_no_branch_no_tunnel_no_water_test_and_no_second_way_of_diggin
 
 
 def test_maple_says_that_one_reading_was_taken_over_the_whole_hole(maple: Takeoff) -> None:
-    assert "one depth reading, taken over 11 ft" in [str(a) for a in maple.assumptions]
+    assert "one located depth applies to 11 ft" in [str(a) for a in maple.assumptions]
 
 
 def test_maple_with_the_locators_error_counts_as_deeper_than_four_feet(maple: Takeoff) -> None:

@@ -24,31 +24,14 @@ KNOWN_IN = 2.0
 
 def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     """Return the grade of every run of new pipe that follows a line with known heights."""
-    laid = [run for run in option.works.laid if run.line and run.stretch.length_ft > 0]
     title = Say.of("Option {letter}: line and grade", letter=option.letter)
-    if not laid:
+    found = runs(option, job, tables)
+    if not found:
         return SiteSheet(name=NAME, title=title, answer=Say.of("This option lays no new pipe along a line."), blocks=())
-    blocks, short = [], 0
-    for run in laid:
-        line = job.line(run.line)
-        heights = elevations(job, line, tables)
-        if heights is None or heights.levels == 0:
-            missing = Say.of(
-                "No levels on line {line}. Shoot the pipe's bottom at both tie-ins before pipe is laid.", line=line.name
-            )
-            blocks.append(Block(heading=_heading(run), lines=(missing,)))
-            continue
-        run_sheet = Run(run, line, heights, job, tables)
-        if run_sheet.known_to_in > KNOWN_IN:
-            missing = Say.of(
-                "The tie-ins of line {line} are known to {known} only. Shoot the pipe's bottom at both before pipe is laid.",
-                line=line.name,
-                known=Inches(round(run_sheet.known_to_in, 1)),
-            )
-            blocks.append(Block(heading=_heading(run), lines=(missing,)))
-            continue
-        short += run_sheet.spare_in < 0
-        blocks.append(run_sheet.block())
+    blocks = (
+        run.block() if isinstance(run, Run) else Block(heading=_heading(laid), lines=(run,)) for laid, run in found
+    )
+    short = sum(run.spare_in < 0 for _, run in found if isinstance(run, Run))
     if short:
         answer = Say.of(
             "Runs without the fall the code asks for: {count}. Find a lower tie-in or call the inspector first.",
@@ -59,6 +42,29 @@ def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     failed = failed_inspection(option, tables)
     last = (failed_block(failed),) if failed else ()
     return SiteSheet(name=NAME, title=title, answer=answer, blocks=(*blocks, BEFORE_COVER, *last))
+
+
+def runs(option: Option, job: Job, tables: Tables) -> "list[tuple[Laid, Run | Say]]":
+    """Return each stretch of new pipe that follows a line, with its grade, or with what must be measured before there is one."""
+    laid = [run for run in option.works.laid if run.line and run.stretch.length_ft > 0]
+    return [(run, _run_or_missing(run, job, tables)) for run in laid]
+
+
+def _run_or_missing(laid: Laid, job: Job, tables: Tables) -> "Run | Say":
+    line = job.line(laid.line)
+    heights = elevations(job, line, tables)
+    if heights is None or heights.levels == 0:
+        return Say.of(
+            "No levels on line {line}. Shoot the pipe's bottom at both tie-ins before pipe is laid.", line=line.name
+        )
+    run = Run(laid, line, heights, job, tables)
+    if run.known_to_in > KNOWN_IN:
+        return Say.of(
+            "The tie-ins of line {line} are known to {known} only. Shoot the pipe's bottom at both before pipe is laid.",
+            line=line.name,
+            known=Inches(round(run.known_to_in, 1)),
+        )
+    return run
 
 
 def _heading(run: Laid) -> Say:
@@ -107,14 +113,16 @@ class Run:
         return 0.0 if abs(spare) < 0.05 else spare
 
     def bottom_ft(self, station_ft: float) -> float:
+        """Return how far the new pipe's bottom lies below the slab top, ft."""
         share = (station_ft - self.upper_ft) / (self.lower_ft - self.upper_ft)
         return self.upper.below_slab_ft + share * (self.lower.below_slab_ft - self.upper.below_slab_ft)
 
     def block(self) -> Block:
         heads = (Say.of("station"), Say.of("bottom below slab top"), Say.of("what is there"))
-        return Block(heading=_heading(self.run), lines=tuple(self._lines()), heads=heads, rows=tuple(self._rows()))
+        return Block(heading=_heading(self.run), lines=tuple(self.lines()), heads=heads, rows=tuple(self._rows()))
 
-    def _lines(self) -> Iterable[Say]:
+    def lines(self) -> Iterable[Say]:
+        """Say the pipe, its slope and hangers."""
         yield Say.of(
             "{size} pipe, falls {slope} per foot with the flow.",
             size=Inches(self.run.size_in),
@@ -147,11 +155,12 @@ class Run:
             )
 
     def _rows(self) -> Iterable[tuple[Words, ...]]:
-        for station, what in sorted(self._stations(), key=lambda one: (one[0] - self.upper_ft) * self.line.downstream):
+        for station, what in sorted(self.stations(), key=lambda one: (one[0] - self.upper_ft) * self.line.downstream):
             bottom = Say.of("{inches}", inches=Inches(round(self.bottom_ft(station) * INCHES_PER_FT, 1)))
             yield (Say.of("{at}", at=Feet(round(station, 1))), bottom, what)
 
-    def _stations(self) -> Iterable[tuple[float, Words]]:
+    def stations(self) -> Iterable[tuple[float, Words]]:
+        """Say what is where along the run; nothing at the marks in between."""
         profile, stretch = Profile(self.line), self.run.stretch
         yield self.upper_ft, Say.of("upper tie-in")
         yield self.lower_ft, Say.of("lower tie-in")

@@ -20,17 +20,34 @@ PROTECT_FT, LADDER_FT, ENGINEER_FT = 5.0, 4.0, 20.0
 def marks_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     """Return where to mark each opening of the option, and when to stop."""
     errors, confidence = Errors.of(tables), tables.number("mark_confidence_percent")
-    openings = [o for o in option.works.openings if o.kind != "hole through"]
+    openings = marked(option)
     title = Say.of("Option {letter}: marks on the ground", letter=option.letter)
     if not openings:
         return SiteSheet(name=NAME, title=title, answer=Say.of("This option opens no ground and no floor."), blocks=())
-    rows = tuple(row for o in openings for row in _rows(o, job, errors, confidence))
     taped = any(_ends(o, job, errors) for o in openings)
     answer = (
         Say.of("Marks hold the true place {percent} times of 100. Check each against the slab edge before you cut or dig.", percent=f"{confidence:g}")
         if taped
         else Say.of("No tapes to walls in the notes. Locate the pipe again and tape each mark to two walls.")
     )  # fmt: skip
+    savings = Block(
+        heading=Say.of("What one more locate saves"), lines=tuple(_savings(option, openings, job, errors, confidence))
+    )
+    blocks = tuple(b for b in (*opening_blocks(option, job, tables), savings) if not b.empty)
+    return SiteSheet(name=NAME, title=title, answer=answer, blocks=blocks)
+
+
+def marked(option: Option) -> list[Opening]:
+    """Return the openings that are marked on ground or floor."""
+    return [o for o in option.works.openings if o.kind != "hole through"]
+
+
+def opening_blocks(option: Option, job: Job, tables: Tables) -> tuple[Block, ...]:
+    """Return where each opening is marked and how deep the crew may go; nothing where nothing is opened. No money."""
+    openings = marked(option)
+    if not openings:
+        return ()
+    errors, confidence = Errors.of(tables), tables.number("mark_confidence_percent")
     heads = (
         Say.of("opening"),
         Say.of("end"),
@@ -38,16 +55,43 @@ def marks_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
         Say.of("give or take"),
         Say.of("width at the bottom"),
     )
-    blocks = (
-        Block(heading=Say.of("Corners: half the width to each side of these points"), heads=heads, rows=rows),
-        _stop_lines(openings),
-        stop_places(openings, job),
-        Block(
-            heading=Say.of("What one more locate saves"),
-            lines=tuple(_savings(option, openings, job, errors, confidence)),
-        ),
+    rows = tuple(row for o in openings for row in _rows(o, job, errors, confidence))
+    corners = Block(heading=Say.of("Corners: half the width to each side of these points"), heads=heads, rows=rows)
+    return (corners, _stop_lines(openings), stop_places(openings, job))
+
+
+def opening_table(option: Option, job: Job, tables: Tables) -> Block:
+    """Return the same in one table, a row an opening, for the crew's drawing."""
+    errors, confidence = Errors.of(tables), tables.number("mark_confidence_percent")
+    heads = (
+        Say.of("opening"),
+        Say.of("from the walls, give or take"),
+        Say.of("depth × width"),
+        Say.of("stop and call at"),
     )
-    return SiteSheet(name=NAME, title=title, answer=answer, blocks=tuple(b for b in blocks if not b.empty))
+    rows = []
+    for opening in marked(option):
+        ends = [_marked(at, walls, confidence) for at, walls in _ends(opening, job, errors)] or [
+            Say.of("measure on site")
+        ]
+        name, planned, limit, why = _stop(opening)
+        width = Feet(round(opening.bottom_width_ft, 1))
+        rows.append(
+            (
+                name,
+                Say.of("{one}; {other}", one=ends[0], other=ends[1]) if len(ends) > 1 else ends[0],
+                Say.of("{depth} × {width}", depth=planned, width=width),
+                Say.of("{limit}: {why}", limit=limit, why=why),
+            )
+        )
+    return Block(heading=Say.of("Openings: marks and stop lines"), heads=heads if rows else (), rows=tuple(rows))
+
+
+def _marked(station_ft: float, walls: tuple[FromWall, ...], confidence: float) -> Say:
+    """One end of an opening, from its walls."""
+    most = max((w.within_ft(confidence) for w in walls), default=0.0)
+    said = tuple(_from(w) for w in walls)
+    return Say.of("{at}: {walls} ± {allow}", at=Feet(round(station_ft, 1)), walls=said, allow=Feet(round(most, 1)))
 
 
 def _ends(opening: Opening, job: Job, errors: Errors) -> list[tuple[float, tuple[FromWall, ...]]]:

@@ -1,56 +1,57 @@
-"""Step 7: a Quote in, the crew's book out: where, how deep, how protected, what to bring. No money on it."""
+"""Step 7: a Quote in, the crew's book for one option out: safety, work, drawing, load list, hours. No money on it."""
 
-from dataclasses import replace
-
-from estimator.model.offer import Quote
+from estimator.model.offer import Option, Quote
 from estimator.papers.competent_person import nobody_named, notice_sheet
-from estimator.papers.crew_line import line_sheet
-from estimator.papers.crew_option import hours_sheet, work_sheet
-from estimator.papers.crew_page import NAME_LENGTH
+from estimator.papers.crew_drawing import drawing_sheet
+from estimator.papers.crew_hours import hours_sheet
+from estimator.papers.crew_load import load_sheet
 from estimator.papers.crew_safety import safety_sheet
+from estimator.papers.crew_work import work_sheet
 from estimator.papers.letter import Letter
-from estimator.sheets.book import Book, Sheet
+from estimator.sheets.book import Book
+from estimator.tables.tables import Tables
 
 
-def crew(quote: Quote, language: str = "en_US", letter: str = "") -> Book:
-    """The sheets to work from, for one option by its letter or, while none is accepted, for all.
+def crew(
+    quote: Quote, language: str = "en_US", letter: str = "", *, tables: Tables | None = None, sold_on: str = ""
+) -> Book:
+    """The sheets to work from, for the option by its letter; else the one recommended, else the first.
 
-    An option that needs a competent person whom nobody has named gets a notice in place of its sheets.
+    With the tables of the job the drawing says line and grade. `sold_on` is the day of the signature, "" before it. An option
+    that needs a competent person whom nobody has named gets a notice in place of its sheets.
 
     >>> from estimator.papers.example import example_quote
     >>> [sheet.name for sheet in crew(example_quote(), letter="A").sheets]
-    ['Safety', 'Work A', 'Hours A', 'main']
+    ['Safety', 'Work A', 'Drawing A', 'Load A', 'Hours A']
 
     Errors: ValueError for a letter that the quote does not have.
     """
-    options = tuple(o for o in quote.options if not letter or o.letter == letter)
-    if not options:
-        raise ValueError(f"the quote has no option {letter}")
-    reader = Letter(quote, language)
-    waiting = [o for o in options if nobody_named(quote, o)]
-    ready = tuple(o for o in options if o not in waiting)
+    option, reader = worked_on(quote, letter), Letter(quote, language)
+    speak = reader.speak
+    if nobody_named(quote, option):
+        sheets = (notice_sheet(reader, option),)
+    else:
+        sold = speak("Accepted on {day}", day=sold_on) if sold_on else speak("Not accepted yet: for planning only")
+        sheets = (
+            safety_sheet(reader, option),
+            work_sheet(reader, option, sold),
+            drawing_sheet(reader, option, tables),
+            load_sheet(reader, option, tables),
+            hours_sheet(reader, option),
+        )
     return Book(
-        title=reader.speak("Crew sheet {number}", number=reader.number),
-        day=quote.day,
-        accent=quote.firm.accent,
-        sheets=named_apart(
-            *(notice_sheet(reader, option) for option in waiting),
-            *([safety_sheet(reader, ready)] if ready else []),
-            *(work_sheet(reader, option) for option in ready),
-            *(hours_sheet(reader, option) for option in ready),
-            *(line_sheet(reader, line) for line in (quote.job.lines if ready else ())),
-        ),
+        title=speak("Crew sheet {number}", number=reader.number), day=quote.day, accent=quote.firm.accent, sheets=sheets
     )
 
 
-def named_apart(*sheets: Sheet) -> tuple[Sheet, ...]:
-    """The same sheets, a name that came before (whatever its capitals) with a number behind it: lines are named by people."""
-    taken: set[str] = set()
-    out = []
-    for sheet in sheets:
-        name, number = sheet.name, 2
-        while name.lower() in taken:
-            name, number = f"{sheet.name[: NAME_LENGTH - 3]} {number}", number + 1
-        taken.add(name.lower())
-        out.append(replace(sheet, name=name))
-    return tuple(out)
+def worked_on(quote: Quote, letter: str = "") -> Option:
+    """The option named by its letter; else the one recommended, by letter or name; else the first.
+
+    Errors: ValueError for a letter that the quote does not have.
+    """
+    found = next((o for o in quote.options if o.letter == letter.upper()), None)
+    if letter and found is None:
+        raise ValueError(f"the quote has no option {letter}")
+    asked = quote.job.wishes.recommend.lower()
+    recommended = (o for o in quote.options if asked and asked in (o.letter.lower(), o.name.lower()))
+    return found or next(recommended, quote.options[0])

@@ -1,33 +1,90 @@
-"""The boxes that every safety page has, to be ticked: what is on paper before the first spade, and what is done each shift."""
+"""An option in, the boxes of its safety page out: documents before digging, and checks of each shift that no caution says."""
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from estimator.knowledge.paint import BUILT_BEFORE
+from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
+from estimator.papers.competent_person import digs, goes_in
 
-LOCATED = Say.of(
-    "Public lines marked (811) and the waiting time over: ticket, marked on, ends on; dig by hand near the marks"
+Asked = Callable[[Quote, Option], bool]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Box:
+    """Something to tick: what the option must have for it, and the ids of the firm's cautions that say the same."""
+
+    what: Say
+    when: Asked
+    said_by: frozenset[str] = frozenset()
+
+
+def _always(quote: Quote, option: Option) -> bool:
+    return True
+
+
+def _dug(quote: Quote, option: Option) -> bool:
+    return digs(option)
+
+
+def _entered(quote: Quote, option: Option) -> bool:
+    return any(map(goes_in, option.takeoffs))
+
+
+def _below_floor(quote: Quote, option: Option) -> bool:
+    return option.works.below_floor
+
+
+def _house_cut(quote: Quote, option: Option) -> bool:
+    return any(o.cuts_floor or o.kind == "hole through" for o in option.works.openings)
+
+
+def _old_house_cut(quote: Quote, option: Option) -> bool:
+    built = quote.job.house.built
+    return _house_cut(quote, option) and (built is None or built < BUILT_BEFORE)
+
+
+def _asked(quantity: str) -> Asked:
+    return lambda quote, option: any(takeoff.value(quantity) for takeoff in option.takeoffs)
+
+
+LOCATED = Say.of("811 ticket: number, marked on, valid to. Wait as the state says; hand-dig near the marks")
+SLAB = Say.of("Slab scanned for cables; water, gas, power and ducts in or under it located and shut off")
+ASBESTOS = Say.of(
+    "Floor, adhesive, duct and cement pipe tested for asbestos by the state's rule before cutting, or presumed"
 )
-SLAB = Say.of("Slab: scanned for cables; water, gas, power and ducts in or under it found and shut off")
-ASBESTOS = Say.of("Asbestos: floor, glue, duct and cement pipe tested by the state's rule before cutting, or presumed")
 LEAD = Say.of(
-    "Lead: house before 1978: painted area measured; over the limit a lead-safe firm and the leaflet (40 CFR 745.83)"
+    "House before 1978: painted area measured; over the limit a lead-safe firm and the EPA lead pamphlet (40 CFR 745.83)"
+)  # fmt: skip
+HEAT = Say.of("Water, shade and rest breaks against the heat")
+INSPECTION = Say.of(
+    "Inspection booked: water standing, pipe open, safe to look at without entering, or pictures agreed"
 )
-PAPERS = (
-    LOCATED,
-    Say.of("Private lines found: water, gas, power, sprinklers, pool"),
-    Say.of("Permit: number, card on site"),
-    Say.of("Engineer's letter or approval, where one is asked for"),
-    SLAB,
-    ASBESTOS,
-    LEAD,
-    Say.of("Shut-offs: where the water main, gas and power are"),
-    Say.of("Inspection called for: water standing, pipe open, safe to look at"),
+DOCUMENTS = (
+    Box(what=LOCATED, when=_dug),
+    Box(what=Say.of("Private lines located: water, gas, power, irrigation, pool"), when=_dug),
+    Box(what=Say.of("Permit: number, card on site"), when=_asked("permits")),
+    Box(what=Say.of("Registered professional engineer's letter"), when=_asked("engineer_letters")),
+    Box(what=SLAB, when=_below_floor),
+    Box(what=ASBESTOS, when=_house_cut),
+    Box(what=LEAD, when=_old_house_cut),
+    Box(what=Say.of("Shut-offs found: water main, gas, power"), when=_always),
+    Box(what=INSPECTION, when=_asked("inspections")),
 )
-HEAT = Say.of("Heat: water, shade, rests")
-DAILY = (
-    Say.of("Sides, water, cracks at the edge, heap, ladder looked at"),
-    Say.of("Air tested before entry and all the time: oxygen, gas, hydrogen sulfide; blower on"),
-    Say.of("House drains locked and tagged; people in the house told not to flush"),
-    Say.of("Attendant outside who never goes in; how a man is pulled out is clear"),
-    Say.of("No gasoline engine at the mouth of the pit or inside; lights and tools on a ground-fault breaker"),
-    Say.of("Open pit covered or fenced for the night"),
-    HEAT,
-)
+SHIFT = (
+    Box(what=Say.of("Sides, water, edge cracks, spoil pile and ladder inspected"), when=_dug, said_by=frozenset({"crw-daily"})),
+    Box(what=Say.of("Air tested before entry and kept tested; blower on"), when=_entered, said_by=frozenset({"crw-air"})),
+    Box(what=Say.of("House drains locked out and tagged; no flushing"), when=_dug, said_by=frozenset({"crw-lockout"})),
+    Box(what=Say.of("Attendant outside; rescue plan reviewed, retrieval gear ready"), when=_entered, said_by=frozenset({"crw-air"})),
+    Box(what=Say.of("No gasoline engine at or in the excavation; lights and tools on a GFCI"), when=_dug, said_by=frozenset({"crw-air", "crw-co"})),
+    Box(what=Say.of("Open excavation covered or fenced at night"), when=_dug, said_by=frozenset({"crw-night"})),
+    Box(what=HEAT, when=_always, said_by=frozenset({"crw-heat"})),
+)  # fmt: skip
+"""Before each shift: 29 CFR 1926.651(k)(1)."""
+
+
+def boxes(quote: Quote, option: Option, of: tuple[Box, ...]) -> list[Say]:
+    """Return what has to be ticked for this option and stands in no caution of the firm."""
+    said = {term.id for term in option.terms if term.kind == "crew caution"}
+    return [box.what for box in of if box.when(quote, option) and not box.said_by & said]

@@ -1,5 +1,8 @@
 """What the crew's sheets share: the red first row, whose job it is, check boxes and lines to write on."""
 
+from collections.abc import Sequence
+from itertools import zip_longest
+
 from estimator.papers.inside import RED
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
@@ -29,9 +32,12 @@ def crew_page(letter: Letter, name: str, widths: tuple[float, ...], title: str) 
     return page
 
 
-def box(page: Page, text: str) -> None:
-    """A box to tick, its text, and a place for a name or a number."""
-    page.add(Cell("☐", "tick", open=True), Cell(text, "cell", page.columns - 2), Cell("", "write", open=True))
+def boxes_in_pairs(page: Page, texts: Sequence[str]) -> None:
+    """Boxes to tick with their texts, two a row; the page's first column is a box, and the one after the left text."""
+    left = next(n for n, width in enumerate(page.widths) if n and width == page.widths[0])
+    for one, other in zip_longest(texts[::2], texts[1::2], fillvalue=""):
+        second = (Cell("☐", "tick", open=True), Cell(other, "cell", page.columns - left - 1)) if other else ()
+        page.add(Cell("☐", "tick", open=True), Cell(one, "cell", left - 1), *second)
 
 
 def blank(page: Page, label: str) -> None:

@@ -2,7 +2,6 @@
 
 from estimator.model.say import Say
 from estimator.model.work import Repair, Takeoff
-from estimator.papers.crew_line import signed
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.wording.numbers import feet, inches
@@ -15,6 +14,11 @@ LEGS = {
     "ceiling": Say.of("along a ceiling"),
 }
 """Where a leg of a way round runs: over a pipe in the ground lies a zone, a wall is none."""
+
+
+def signed(ft: float, letter: Letter) -> str:
+    """A station, − outside the wall."""
+    return feet(ft, letter.language) if ft >= 0 else f"−{feet(-ft, letter.language)}"
 
 
 def where_it_is(letter: Letter, repair: Repair) -> str:
@@ -30,23 +34,25 @@ def _quoted(name: str) -> str:
 
 
 def new_way(letter: Letter, page: Page, takeoff: Takeoff) -> None:
-    """The heading of a way round, its length and size, each leg, and where it ties in."""
+    """A way round: its length and size, each leg, where it ties in, what becomes of the old pipe."""
     speak, repair = letter.speak, takeoff.repair
-    page.heading(where_it_is(letter, repair), starts=True)
     length = feet(takeoff.value("reroute_ft"), letter.language)
     size = inches(takeoff.value("reroute_size_in"))
-    page.line(speak("{length} of new {size} inch pipe, turns and uprights counted", length=length, size=size), "bold")
     way = next((w for w in letter.quote.job.reroutes if w.name == repair.reroute), None)
-    for number, leg in enumerate(way.legs if way else (), start=1):
-        page.line(
-            speak(
-                "Leg {number}: {length}, {zone}",
-                number=number,
-                length=feet(leg.length_ft, letter.language),
-                zone=in_plain_words(LEGS, leg.zone),
-            )
+    told = [speak("{length} of new {size} inch pipe, turns and uprights counted", length=length, size=size)]
+    told += [
+        speak(
+            "Leg {number}: {length}, {zone}",
+            number=number,
+            length=feet(leg.length_ft, letter.language),
+            zone=in_plain_words(LEGS, leg.zone),
         )
+        for number, leg in enumerate(way.legs if way else (), start=1)
+    ]
     if way and way.ties_into_line:
         at = speak("not said: ask") if way.ties_into_ft is None else signed(way.ties_into_ft, letter)
-        page.line(speak("Ties into: {line}, at {place}", line=in_plain_words(LINES, way.ties_into_line), place=at))
-    page.line(speak("The old pipe it replaces is closed at both ends: {line}", line=in_plain_words(LINES, repair.line)))
+        told.append(speak("Ties into: {line}, at {place}", line=in_plain_words(LINES, way.ties_into_line), place=at))
+    told.append(
+        speak("The old pipe it replaces is closed at both ends: {line}", line=in_plain_words(LINES, repair.line))
+    )
+    page.line("; ".join(told))

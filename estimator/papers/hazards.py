@@ -1,6 +1,4 @@
-"""Options in, what can hurt the crew out: before anyone goes in, every day, while working; each sentence once, hazards only."""
-
-from collections.abc import Iterable
+"""An option in, what can hurt the crew out by topic; each sentence once, hazards only."""
 
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
@@ -11,24 +9,33 @@ from estimator.papers.rules_for_the_crew import FOR_THE_OFFICE, for_the_crew
 from estimator.papers.said_elsewhere import said_elsewhere, standing
 from estimator.quote.stays import all_repairs
 
-BEFORE = frozenset({
-    "crw-protective", "crw-type", "crw-footing", "crw-which-rule", "crw-overhead", "crw-gas",
-    "crw-permit-space", "crw-chemicals", "crw-stray-current", "asbestos-cement-pipe",
-    "water-in-the-ground", "room-is-dug-in-a-crawl-space", "sewage-under-pressure", "tendons-in-the-slab", "footing-below-dig", "tunnel-under-a-beam", "edge-beam-is-known",
-    "competent-person-is-named", "protect-from-five-feet", "soil-over-an-old-pipe", "engineer-past-twenty-feet",
-    "slope-that-does-not-fit", "machine-reaches", "second-way-out", "headroom", "soil-that-runs", "asbestos-before-cutting", "lead-paint",
-    "find-what-runs-in-the-slab", "locate-utilities", "burst-near-utilities", "utility-in-the-bore", "void-needs-an-engineer",
-})  # fmt: skip
-EVERY_DAY = frozenset({
-    "crw-daily", "crw-air", "crw-gas-numbers", "crw-co", "crw-co-around", "crw-lockout", "crw-heat", "crw-night", "people-in-a-tunnel", "heat-wires-sewage-night",
-    "ladder-from-four-feet", "drains-are-locked-out", "crawl-space-is-tight",
-})  # fmt: skip
-WHILE_WORKING = frozenset({
-    "crw-soil-gas", "crw-jetter", "crw-cable-machine", "crw-blow-back", "crw-line-of-pull", "crw-heave", "crw-lead-joint",
-    "crw-asbestos-cement",
-    "slabs-are-not-undermined", "strip-stops-at-a-beam", "concrete-dust", "test-water-and-plugs", "resin-smell",
-})  # fmt: skip
-"""Ids of the firm's sentences for the crew and of the rules that guard people, by when they count."""
+EXCAVATION, AIR, SLAB = Say.of("Excavation"), Say.of("Air and gas"), Say.of("Slab, saw, dust")
+LINES, PIPE, PEOPLE = Say.of("Buried lines"), Say.of("Pipe and test"), Say.of("People")
+TOPICS: dict[Say, frozenset[str]] = {
+    EXCAVATION: frozenset({
+        "crw-protective", "crw-daily", "crw-spoil", "crw-type", "crw-footing", "crw-which-rule", "crw-overhead", "crw-night",
+        "water-in-the-ground", "room-is-dug-in-a-crawl-space", "footing-below-dig", "tunnel-under-a-beam", "edge-beam-is-known",
+        "competent-person-is-named", "protect-from-five-feet", "soil-over-an-old-pipe", "engineer-past-twenty-feet",
+        "slope-that-does-not-fit", "machine-reaches", "second-way-out", "headroom", "soil-that-runs", "void-needs-an-engineer",
+        "ladder-from-four-feet", "slabs-are-not-undermined", "crw-heave",
+    }),
+    AIR: frozenset({
+        "crw-air", "crw-gas-numbers", "crw-co", "crw-co-around", "crw-gas", "crw-permit-space", "crw-vapor", "crw-soil-gas",
+        "people-in-a-tunnel", "crawl-space-is-tight", "utility-in-the-bore", "resin-smell",
+    }),
+    SLAB: frozenset({
+        "crw-silica", "crw-silica-around", "crw-beam", "crw-beam-around", "crw-asbestos-cement", "asbestos-cement-pipe", "tendons-in-the-slab",
+        "asbestos-before-cutting", "lead-paint", "strip-stops-at-a-beam", "concrete-dust",
+    }),
+    LINES: frozenset({"find-what-runs-in-the-slab", "locate-utilities", "burst-near-utilities", "crw-stray-current"}),
+    PIPE: frozenset({
+        "crw-plug", "crw-film-twice", "crw-float", "crw-jetter", "crw-cable-machine", "crw-blow-back", "crw-chemicals", "crw-line-of-pull",
+        "crw-lead-joint", "sewage-under-pressure", "test-water-and-plugs",
+    }),
+    PEOPLE: frozenset({"crw-lockout", "crw-sewage", "crw-heat", "drains-are-locked-out", "heat-wires-sewage-night"}),
+}  # fmt: skip
+"""Ids of the firm's sentences for the crew and of the rules that guard people, by what they are about."""
+SAFETY = frozenset().union(*TOPICS.values())
 
 NOT_HAZARDS = frozenset({
     "old iron can have holes under the rust: scraping shows them, it does not make them",
@@ -40,33 +47,20 @@ NOT_HAZARDS = frozenset({
 """Warnings of the takeoff that hurt the work, not people: they stand on the work sheet."""
 
 
-Groups = tuple[list[str], list[str], list[str]]
-"""Sentences for before anyone goes in, every day, while working."""
-
-
-def hazards(letter: Letter, options: Iterable[Option]) -> tuple[Groups, list[str]]:
-    """What counts for every option, in three groups; then what counts for some, their letters in front. No single digs."""
-    chosen = tuple({o.letter: o for o in options}.values())
-    by_text: dict[str, str] = {}
-    letters: dict[str, list[str]] = {}
-    for option in chosen:
-        for text, by in _of_option(letter, option).items():
-            by_text.setdefault(text, by)
-            letters.setdefault(text, []).append(option.letter)
-    every = {text: by for text, by in by_text.items() if len(letters[text]) == len(chosen)}
-    before = [text for text, by in every.items() if by in BEFORE]
-    daily = [text for text, by in every.items() if by in EVERY_DAY]
-    working = [text for text, by in every.items() if by not in BEFORE | EVERY_DAY]
-    some = [f"{', '.join(letters[text])}: {text}" for text in by_text if text not in every]
-    return (before, daily, working), some
+def hazards(letter: Letter, option: Option) -> dict[Say, list[str]]:
+    """Return what can hurt the crew of one option by topic, each sentence once; what is said of a single dig is left out."""
+    out: dict[Say, list[str]] = {topic: [] for topic in TOPICS}
+    for text, by in _of_option(letter, option).items():
+        out[next((topic for topic, ids in TOPICS.items() if by in ids), PIPE)].append(text)
+    return {topic: texts for topic, texts in out.items() if texts}
 
 
 def _of_option(letter: Letter, option: Option) -> dict[str, str]:
-    """Each sentence of one option with the id it is grouped by; the firm's own first."""
+    """Each sentence with the id it is grouped by; the firm's own first."""
     texts = {letter.text(term): term.id for term in option.terms if term.kind == "crew caution"}
-    stands = standing(option.terms)
+    stands = standing(letter.quote, option)
     for verdict in verdicts(option):
-        here = verdict.rule in BEFORE | EVERY_DAY | WHILE_WORKING and not speaks_of_one_dig(verdict.estimator)
+        here = verdict.rule in SAFETY and not speaks_of_one_dig(verdict.estimator)
         if here and not said_elsewhere(verdict.estimator, stands):
             texts.setdefault(letter.all([for_the_crew(verdict.estimator)])[0], verdict.rule)
     told_by_rules = {verdict.estimator for verdict in verdicts(option)}
@@ -82,10 +76,11 @@ def notes(letter: Letter, option: Option) -> list[str]:
     by_rule = [
         for_the_crew(v.estimator)
         for v in verdicts(option)
-        if v.rule not in BEFORE | EVERY_DAY | WHILE_WORKING and v.estimator.text not in FOR_THE_OFFICE
+        if v.rule not in SAFETY and v.estimator.text not in FOR_THE_OFFICE
     ]
     by_takeoff = [caution for caution in _cautions(option) if caution.text in NOT_HAZARDS]
-    return list(dict.fromkeys(letter.all([*by_rule, *by_takeoff])))
+    stands = standing(letter.quote, option)
+    return list(dict.fromkeys(letter.all(what for what in (*by_rule, *by_takeoff) if not said_elsewhere(what, stands))))
 
 
 def verdicts(option: Option) -> list[Verdict]:

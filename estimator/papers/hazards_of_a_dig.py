@@ -1,6 +1,6 @@
-"""Options in, the dangers that hang on how deep one dig is out, each with the digs it belongs to: no two can be mixed up."""
+"""An option in, the dangers that hang on how deep one dig is out, each with the digs it belongs to: no two can be mixed up."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
@@ -24,47 +24,41 @@ def speaks_of_one_dig(what: Say) -> bool:
     return any(name == "way" or (name == "depth" and isinstance(value, Feet)) for name, value in what.words)
 
 
-def of_each_dig(letter: Letter, options: Iterable[Option]) -> list[str]:
-    """A text for each dig, its place and its options' letters in front; digs of which the same is said stand together."""
-    said: dict[str, tuple[list[str], list[Say]]] = {}  # the dig: letters, what is said of it
-    for option in options:
-        for repair, what in _said(option):
-            if speaks_of_one_dig(what):
-                letters, sentences = said.setdefault(_key(letter, repair, option), ([], []))
-                letters += [option.letter] if option.letter not in letters else []
-                sentences += [what] if what not in sentences else []
-    alike: dict[tuple[Say, ...], dict[str, list[str]]] = {}
-    for key, (letters, sentences) in said.items():
-        place = key.partition(BETWEEN)[0]
-        places = alike.setdefault(tuple(sentences), {})
-        places[place] = [*places.get(place, []), *letters]
-    return [f"{_names(letter, places)}: {' '.join(_ended(letter, what))}" for what, places in alike.items()]
+def of_each_dig(letter: Letter, option: Option) -> list[str]:
+    """Return a text for each dig: its name, its depth with the locator's tolerance, then all that is asked for there; those alike together."""
+    asked: dict[str, list[str]] = {}
+    for repair, what in _said(option):
+        head, text = _parted(letter, repair, for_the_crew(what))
+        texts = asked.setdefault(head, [])
+        texts += [text] if text not in texts else []
+    alike: dict[tuple[str, ...], list[str]] = {}
+    for head, texts in asked.items():
+        alike.setdefault(tuple(texts), []).append(head)
+    return [f"{'; '.join(heads)}: {' '.join(texts)}" for texts, heads in alike.items()]
 
 
-BETWEEN = "\n"
+HEAD = Say.of("{opening}, {depth} with tolerance").text
+"""How a rule that speaks of one opening begins."""
 
 
-def _key(letter: Letter, repair: Repair, option: Option) -> str:
-    """The place of a dig in an option: two options may dig the same place to other depths."""
-    return f"{where_it_is(letter, repair)}{BETWEEN}{option.letter}"
+def _parted(letter: Letter, repair: Repair, what: Say) -> tuple[str, str]:
+    """The dig with its depth, and what is asked for; the place of the repair where the sentence names no opening."""
+    words = dict(what.words)
+    text = letter.all([what])[0]
+    head = letter.all([Say.of(HEAD, opening=words["opening"], depth=words["depth"])])[0] if "opening" in words else ""
+    if not head or not text.startswith(head):
+        return where_it_is(letter, repair), _ended(text)
+    return head, _ended(text.removeprefix(head).lstrip(":, "))
 
 
-def _ended(letter: Letter, sentences: Iterable[Say]) -> list[str]:
-    """The sentences, each with its stop."""
-    texts = letter.all(for_the_crew(what) for what in sentences)
-    return [text if text.endswith(".") else f"{text}." for text in texts]
+def _ended(text: str) -> str:
+    return f"{text[:1].upper()}{text[1:].rstrip('.')}."
 
 
 def _said(option: Option) -> Iterator[tuple[Repair, Say]]:
     for repair in all_repairs(option.scope.repairs):
-        yield from ((repair, v.estimator) for v in repair.verdicts if told(v))
+        yield from ((repair, v.estimator) for v in repair.verdicts if told(v) and speaks_of_one_dig(v.estimator))
     for takeoff in (t for t in option.takeoffs if t.repair.method != JOB):
-        yield from ((takeoff.repair, v.estimator) for v in takeoff.finds if told(v))
-        yield from ((takeoff.repair, caution) for caution in takeoff.cautions)
-
-
-def _names(letter: Letter, places: dict[str, list[str]]) -> str:
-    return "; ".join(
-        letter.speak("{place} (option {letters})", place=place, letters=", ".join(letters))
-        for place, letters in places.items()
-    )
+        repair = takeoff.repair
+        yield from ((repair, v.estimator) for v in takeoff.finds if told(v) and speaks_of_one_dig(v.estimator))
+        yield from ((repair, caution) for caution in takeoff.cautions if speaks_of_one_dig(caution))

@@ -6,9 +6,9 @@ that differs from the one listed (3 ft for 2 ft) brings it back too.
 
 from collections.abc import Collection
 
-from estimator.model.offer import Term
+from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
-from estimator.papers.crew_boxes import ASBESTOS, DAILY, HEAT, LEAD, LOCATED, PAPERS, SLAB
+from estimator.papers.crew_boxes import ASBESTOS, DOCUMENTS, HEAT, INSPECTION, LEAD, LOCATED, SHIFT, SLAB
 from estimator.wording.say import say
 
 PLUG = "Test plugs: rated size and pressure, tethered. Stay out of line with the pipe. Let the water down before you deflate. No air test on plastic."
@@ -23,6 +23,9 @@ SILICA = "Wet saw or shrouded breaker. Breaker, walk-behind or hand saw indoors 
 BEAM = "Never notch or cross a grade beam. Stop on each side and go under by hand as the plan says."
 OVERHEAD = "Look up for overhead power lines before the excavator swings."
 NIGHT = "Cover or fence what is open at night, and light it."
+FILM_TWICE = "Video before cover and again after backfill. Leave the test water up until the inspector has seen it."
+PROTECTIVE = "Protective system: ______ designed by ______ (competent person, tabulated data or engineer). Shoring sets listed here are a count to load, not a design."
+DAILY = "Inspect before each shift, after rain and after vibration, at any depth where people enter (29 CFR 1926.651(k))."
 SEWAGE = "Wear gloves and eye protection. Wash before eating. Handle sewage-soaked soil separately."
 """The firm's sentences for its crew, as the tables come."""
 
@@ -54,6 +57,14 @@ ELSEWHERE: dict[str, tuple[str, ...]] = {
         SEWAGE,
         NIGHT,
     ),
+    "the pit mouth is held by what the competent person decides, fenced, and covered at night": (PROTECTIVE, NIGHT),
+    "Slurry or flowable fill: empty pipe floats and strap hangers hold only downward; fill the pipe with water, hold it down, place in lifts, watch the grade, film after.": (
+        FLOAT,
+    ),
+    "Inspection before cover: water standing, pipe open, safe to look at without entering, or pictures agreed beforehand; film before cover and after backfill.": (
+        INSPECTION.text,
+        FILM_TWICE,
+    ),
     "One-call locate (811) before digging; wait as the state says; hand-dig in the tolerance zone.": (LOCATED.text,),
     "Floor, mastic or duct of that age: asbestos test by the state's rule before cutting.": (ASBESTOS.text,),
     "Built before 1978 and painted area not measured: ask; over the limit a lead-safe firm and the pamphlet (40 CFR 745.83).": (
@@ -64,11 +75,11 @@ ELSEWHERE: dict[str, tuple[str, ...]] = {
 """A caution of the rules or the takeoff in English, its numbers filled in, and the sentences that together say as much."""
 
 
-def standing(terms: Collection[Term]) -> frozenset[str]:
-    """What every safety page of an option says anyway, in English: its terms for the crew, and the boxes."""
-    return frozenset(
-        [*(term.text_en for term in terms if term.kind == "crew caution"), *(b.text for b in (*PAPERS, *DAILY))]
-    )
+def standing(quote: Quote, option: Option) -> frozenset[str]:
+    """What the safety page of an option says anyway, in English: its terms for the crew, and its boxes or what stands for them."""
+    terms = (term.text_en for term in option.terms if term.kind == "crew caution")
+    ticked = (box.what.text for box in (*DOCUMENTS, *SHIFT) if box.when(quote, option))
+    return frozenset([*terms, *ticked])
 
 
 def said_elsewhere(caution: Say, stands: Collection[str]) -> bool:

@@ -13,6 +13,7 @@ from estimator.papers.message import message
 from estimator.papers.office import office
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
+from estimator.pipeline import with_job_settings
 from estimator.records.names import INTERNAL, TO_SEND, stem
 from estimator.records.problems import CANNOT_HOLD
 from estimator.records.record import Inputs
@@ -72,7 +73,7 @@ SENT: tuple[Sent, ...] = (
 
 INSIDE: tuple[tuple[str, Callable[[Quote, Inputs], Book]], ...] = (
     ("Office", lambda quote, inputs: office(quote, inputs.tables)),
-    ("Crew", lambda quote, inputs: crew(quote)),
+    ("Crew", lambda quote, inputs: crew(quote, tables=with_job_settings(quote.job, inputs.tables))),
 )
 """What stays in the house: the file's first word and the paper."""
 

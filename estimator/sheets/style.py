@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 FONT = "Arial"  # every phone and office program has it, or one of the same widths
+MONOSPACE = "Courier New"  # letters of one width, so that bars stand under their days
 INK = "#222B33"
 QUIET = "#5B6770"
 RED = "#A61B1B"
@@ -77,6 +78,7 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "cell bold": {**text, **line, "bold": True},
         "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 9.3},
         "number": {**number, **line},
+        "bars": {**text, **line, "font_name": MONOSPACE, "text_wrap": False},
         "cell small": {**text, **line, "font_size": 8},
         "number small": {**number, **line, "font_size": 8},
         "hours": {**number, **line, "num_format": "0.00"},

@@ -7,10 +7,8 @@ from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, number, sentence
 from estimator.model.schedule import HALF_DAY, DaySpan, Schedule
+from estimator.papers.half_days import bar, head, out_of_service
 from estimator.wording.say import say, speaker
-
-WORKS, OFF = "█", "▒"
-"""A half day a crew is there; a half day no drain may be used."""
 
 
 def rows(schedule: Schedule, columns: int, language: str = ENGLISH) -> list[Row]:
@@ -18,32 +16,14 @@ def rows(schedule: Schedule, columns: int, language: str = ENGLISH) -> list[Row]
     if not schedule.tasks:
         return []
     speak = speaker(language)
-    days = ceil(schedule.days_on_site)
-    head = "".join(f"{day:<2}" if day < 100 else "" for day in range(1, days + 1))
-    lines = [(speak("day"), head), *((term(crew, language), _bar(schedule, crew, days)) for crew in schedule.crews)]
-    lines.append((speak("no drains"), _off(schedule, days)))
+    lines = [(speak("day"), head(schedule)), *((term(crew, language), bar(schedule, crew)) for crew in schedule.crews)]
+    lines.append((speak("no drains"), out_of_service(schedule)))
     wide = max(len(label) for label, _ in lines) + 2
     out = [Row(""), Row(speak("Who works when"), "head")]
     out += [Row(f"{label:<{wide}}{bar}".rstrip()) for label, bar in lines if len(bar) + wide <= columns]
     cells = [(_when(span, language), sentence(span.text, language)) for span in schedule.calendar]
     out += [Row(line) for line in table(("", ""), cells, columns)]
     return out + [Row(line) for text in _moves(schedule, language) for line in indented(text, columns, by=0, hanging=2)]
-
-
-def _bar(schedule: Schedule, crew: str, days: int) -> str:
-    half = schedule.day_hours / 2
-    mine = [t for t in schedule.tasks if t.crew == crew]
-    there = (any(t.start < (n + 1) * half - 0.25 and t.end > n * half + 0.25 for t in mine) for n in range(2 * days))
-    return "".join(WORKS if works else "·" for works in there)
-
-
-def _off(schedule: Schedule, days: int) -> str:
-    out = ["·"] * (2 * days)
-    for span in schedule.calendar:
-        if span.no_drains:
-            for half in range(int(span.start * 2), int((span.start + span.length) * 2)):
-                out[half] = OFF
-    return "".join(out)
 
 
 def _when(span: DaySpan, language: str) -> str:

@@ -7,21 +7,22 @@ from pathlib import Path
 
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place, Problem
-from estimator.papers.crew_option import HOUR_HEADS
+from estimator.papers.crew_hours import COLUMNS, heads, written
 from estimator.pricing.actuals import CAUSES, Actual
 from estimator.records.afterwards.problems import BAD_AMOUNT, NO_HOURS_SHEET, NOTHING_FILLED_IN, UNKNOWN_CAUSE
 from estimator.records.afterwards.sold import Sold
 from estimator.sheets.read import CellValue, ReadRow, ReadSheet, read
+from estimator.wording.say import LANGUAGES
 
-COLUMN = {head: column for column, head in enumerate(HOUR_HEADS)}
+COLUMN = {name: column for column, name in enumerate(COLUMNS)}
 
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """One row of the sheet beside the line of the estimate it stands for; None for work that was written in by hand."""
+    """One row of the sheet beside the lines of the estimate it stands for; none for work that was written in by hand."""
 
     name: str
-    task: TaskHours | None
+    tasks: tuple[TaskHours, ...]
     hours: float | None
     real: float | None
     cause: str
@@ -39,7 +40,7 @@ def crew_hours(file: Path, done: Sold) -> tuple[Actual, ...]:
     sheet = next((s for s in there.sheets.values() if s.name.split()[-1:] == [done.letter] and _head(s)), None)
     if sheet is None:
         raise CannotGoOn(NO_HOURS_SHEET(place, letter=done.letter, number=done.revision.number))
-    rows, wrong = _rows(sheet, done.tasks, file.name)
+    rows, wrong = _rows(sheet, done, file.name)
     if wrong:
         raise CannotGoOn(*wrong)
     found = tuple(_entries(rows))
@@ -50,32 +51,44 @@ def crew_hours(file: Path, done: Sold) -> tuple[Actual, ...]:
 
 def _head(sheet: ReadSheet) -> int:
     """The number of the row of heads, 0 where there is none."""
-    heads = (row.number for row in sheet.rows if row.cells[: len(HOUR_HEADS)] == HOUR_HEADS)
-    return next(heads, 0)
+    known = [heads(language) for language in LANGUAGES]
+    return next((row.number for row in sheet.rows if row.cells[: len(COLUMNS)] in known), 0)
 
 
-def _rows(sheet: ReadSheet, tasks: Sequence[TaskHours], file: str) -> tuple[list[Filled], list[Problem]]:
-    """Rows met with the estimate's lines of the same work item and task, in order; a row by hand needs a task and hours."""
-    waiting = list(tasks)
+def _rows(sheet: ReadSheet, done: Sold, file: str) -> tuple[list[Filled], list[Problem]]:
+    """Rows met with the estimate's lines of the same work item and task; a row by hand needs a task and hours."""
+    waiting = list(done.tasks)
     filled: list[Filled] = []
     wrong: list[Problem] = []
     for row in sheet.rows[_head(sheet) :]:
-        names = (_at(row, "work_item"), _at(row, "task"))
-        task = next((t for t in waiting if (t.work_item, t.task) == names), None)
-        name = str(_at(row, "task")).strip()
-        if task is not None:
-            waiting.remove(task)
-        elif not name or str(_at(row, "hours")).strip() == "":
+        mine = tuple(
+            t
+            for t in waiting
+            if _said(row, "task") in written(t.task) and _said(row, "work_item") in written(t.work_item)
+        )
+        waiting = [t for t in waiting if t not in mine]
+        name = mine[0].task if mine else _known(_said(row, "task"), done)
+        if not mine and (not name or _said(row, "hours") == ""):
             continue
         hours, bad_hours = _number(row, "hours", sheet.name, file)
-        real, bad_real = _number(row, "real", sheet.name, file)
-        cause = str(_at(row, "cause")).strip().lower()
+        real, bad_real = _number(row, "actual", sheet.name, file)
+        said = _said(row, "cause")
+        cause = next((c for c in CAUSES if said in written(c)), said)
         wrong += [*bad_hours, *bad_real]
         if cause not in CAUSES:
             place = Place(file=file, table=sheet.name, cell=f"H{row.number}")
             wrong.append(UNKNOWN_CAUSE(place, cause=cause, causes=", ".join(c for c in CAUSES if c)))
-        filled.append(Filled(name, task, hours, real, cause))
+        filled.append(Filled(name, mine, hours, real, cause))
     return filled, wrong
+
+
+def _said(row: ReadRow, column: str) -> str:
+    return str(_at(row, column)).strip().lower()
+
+
+def _known(name: str, done: Sold) -> str:
+    """A task written in by hand, as the tables call it; as it stands where they have none."""
+    return next((task for task in done.tasks_known if name in written(task)), name)
 
 
 def _at(row: ReadRow, head: str) -> CellValue:
@@ -114,6 +127,7 @@ def _entries(rows: Sequence[Filled]) -> Iterator[Actual]:
 
 def _measured(row: Filled) -> float:
     """The quantity as production counts it; of work nobody planned only what was written."""
-    if row.task is None:
+    planned, counted = sum(t.quantity for t in row.tasks), sum(t.quantity * t.per for t in row.tasks)
+    if not planned:
         return row.real or 0.0
-    return (row.task.quantity if row.real is None else row.real) * row.task.per
+    return counted if row.real is None else row.real * counted / planned

@@ -1,0 +1,181 @@
+"""One option for the crew, drawn in tables: each line where work is done, line and grade to lay, openings to mark, as built."""
+
+from collections.abc import Iterable
+
+from estimator.model.line import Finding, Line, Mark
+from estimator.model.offer import Option
+from estimator.model.profile import Profile
+from estimator.model.say import Inches, Say
+from estimator.model.stretch import Stretch
+from estimator.model.work import JOB, Takeoff
+from estimator.onsite.elevations import INCHES_PER_FT
+from estimator.onsite.grade_sheet import Run, runs
+from estimator.onsite.marks_sheet import opening_table
+from estimator.onsite.sheet import Block, Words
+from estimator.papers.crew_page import close, crew_page
+from estimator.papers.crew_where import new_way, signed, where_it_is
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Sheet
+from estimator.tables.tables import Tables
+from estimator.wording.found import in_words
+from estimator.wording.numbers import feet, inches
+from estimator.wording.plain import FLOWS, GRADES, LIVE, MARKS, PIPES, ROOMS, SIDES, in_plain_words
+from estimator.wording.say import plain_words
+
+WIDTHS = (25.0, 58.0, 14.0, 27.0)
+BESIDE_FT = 1.0
+"""So far beyond the work a line is told."""
+SHORT_FT = 3.0
+"""A place no longer than this is told in one row with what is laid in it."""
+UNTOLD = frozenset({"branch", "room", "soil"})
+"""Marks that are told otherwise, or that nobody needs who digs."""
+
+
+def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Sheet:
+    """Return the lines that are worked on, with depths, then the grade and the openings."""
+    speak, job = letter.speak, letter.quote.job
+    page = crew_page(
+        letter, speak("Drawing {letter}", letter=option.letter), WIDTHS, speak("Drawing: lines, grade, openings")
+    )
+    takeoffs = [t for t in option.takeoffs if t.repair.method != JOB]
+    found = runs(option, job, tables) if tables is not None else []
+    heads = (speak("At"), speak("What"), speak("New bottom below slab top"), speak("Depth to center, old pipe"))
+    page.add(*(Cell(text, "head") for text in heads))
+    for name in dict.fromkeys(t.repair.line for t in takeoffs):
+        mine = [run for laid, run in found if laid.line == name]
+        _line(letter, page, job.line(name), [t for t in takeoffs if t.repair.line == name], mine)
+    if tables is not None:
+        _openings(letter, page, opening_table(option, job, tables))
+    page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)
+    return close(letter, page)
+
+
+def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grades: list[Run | Say]) -> None:
+    """Where its zero is, what was measured near the work, and a place for what was built."""
+    speak = letter.speak
+    zero = (
+        speak("0 = outside wall, inside +, outside −")
+        if line.zero == "slab edge"
+        else speak("0 = where the camera went in")
+    )
+    where = "; ".join(where_it_is(letter, t.repair) for t in takeoffs)
+    page.heading(f"{where[:1].upper()}{where[1:]}")
+    for takeoff in takeoffs:
+        if takeoff.repair.reroute:
+            new_way(letter, page, takeoff)
+    pipe = Say.of("{size} {pipe}", size=Inches(line.size_in), pipe=in_plain_words(PIPES, line.pipe))
+    page.line("; ".join([letter.say(pipe), zero, *_run(letter, line)]), "quiet")
+    shown = [t.repair.stretch.padded(BESIDE_FT, BESIDE_FT) for t in takeoffs if not t.repair.reroute]
+    if shown:
+        for grade in grades:
+            page.line(" ".join(letter.all(grade.lines() if isinstance(grade, Run) else [grade])), "box")
+        _stations(letter, page, line, shown, [grade for grade in grades if isinstance(grade, Run)])
+
+
+def _run(letter: Letter, line: Line) -> Iterable[str]:
+    """Where the camera went in, where stations are counted from there."""
+    for one in line.passes[:1] if line.zero != "slab edge" else ():
+        yield letter.speak(
+            "Run {number}: {access}, {flow}, riser {length}",
+            number=one.number, access=letter.typed(one.access), flow=in_plain_words(FLOWS, one.flow), length=feet(one.riser_ft, letter.language),
+        )  # fmt: skip
+
+
+def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grades: list[Run]) -> None:
+    """A row a place: what was measured, found, joins and is to be laid there."""
+    profile = Profile(line)
+    rows = [(m.stretch, mark_words(letter, m)) for m in line.marks if m.word not in UNTOLD and not m.assumed]
+    rows += [(f.stretch, _finding(letter, f)) for f in line.findings]
+    rows += [(_at(b.station_ft), text) for b, text in zip(profile.branches, _branches(letter, profile), strict=True)]
+    places = [stretch for stretch, _ in rows if stretch.length_ft <= SHORT_FT]
+    rows += [(_placed(places, at), _word(letter, what)) for grade in grades for at, what in grade.stations() if what]
+    at: dict[Stretch, list[str]] = {}
+    for stretch, words in sorted(rows, key=lambda row: (row[0].from_ft, row[0].to_ft)):
+        if any(part.touches(stretch) for part in shown):
+            at.setdefault(stretch, []).append(words)
+    for stretch, said in at.items():
+        start, end = (signed(at_ft, letter) for at_ft in (stretch.from_ft, stretch.to_ft))
+        place = start if start == end else f"{start} – {end}"
+        bottom = next((_bottom(letter, g, stretch.from_ft) for g in grades if g.run.stretch.holds(stretch.from_ft)), "")
+        page.add(
+            *(Cell(text, "cell") for text in (place, "; ".join(said), bottom, _depth(letter, profile, stretch.from_ft)))
+        )
+
+
+def _at(station_ft: float) -> Stretch:
+    """One place, to the tenth of a foot, so that what stands at one place comes together."""
+    return Stretch(round(station_ft, 1), round(station_ft, 1))
+
+
+def _placed(places: list[Stretch], station_ft: float) -> Stretch:
+    """The short place that a station of the new pipe lies in, such as a beam; else the station itself."""
+    return next((place for place in places if place.holds(station_ft)), _at(station_ft))
+
+
+def _bottom(letter: Letter, grade: Run, at_ft: float) -> str:
+    return letter.say(Say.of("{inches}", inches=Inches(round(grade.bottom_ft(at_ft) * INCHES_PER_FT, 1))))
+
+
+KNOWN: dict[str, Say] = {
+    "read": Say.of("read here"),
+    "between": Say.of("between readings"),
+    "carried": Say.of("nearest reading"),
+    "assumed": Say.of("assumed"),
+}
+"""How a depth is known, in short."""
+
+
+def _depth(letter: Letter, profile: Profile, at_ft: float) -> str:
+    """How deep the pipe's center lies and how that is known."""
+    depth = profile.depth_to_centre_ft(at_ft)
+    if depth.value is None:
+        return letter.speak("not measured")
+    return f"{feet(depth.value, letter.language)} ({letter.say(KNOWN[depth.how])})"
+
+
+def _branches(letter: Letter, profile: Profile) -> Iterable[str]:
+    """Every side drain: none is cut off that is live or not proven dead."""
+    speak = letter.speak
+    for branch in profile.branches:
+        name = letter.say(in_plain_words(ROOMS, branch.name)) if branch.name else speak("unknown: ask")
+        live = letter.say(in_plain_words(LIVE, branch.live or "unknown"))
+        side = letter.say(in_plain_words(SIDES, branch.side or "unknown"))
+        proven = "" if branch.proven else f", {speak('not proven: run water first')}"
+        yield f"{speak('BRANCH')} {name}, {letter.say(Say.of('{inches}', inches=Inches(branch.size_in)))}, {side}, {live}{proven}"
+
+
+def _openings(letter: Letter, page: Page, block: Block) -> None:
+    """Where each opening is marked, how deep it is, and where the crew stops and calls."""
+    if block.rows:
+        page.heading(letter.say(block.heading))
+        for style, row in (("head", block.heads), *(("cell", row) for row in block.rows)):
+            page.add(*(Cell(_word(letter, word), style) for word in row))
+
+
+def _word(letter: Letter, word: Words) -> str:
+    return plain_words(word, letter.language) if isinstance(word, str) else letter.say(word)
+
+
+def _finding(letter: Letter, finding: Finding) -> str:
+    text = letter.say(in_words(finding)).upper()
+    return text if finding.grade == "seen" else f"{text} ({letter.say(GRADES[finding.grade])})"
+
+
+def mark_words(letter: Letter, mark: Mark) -> str:
+    """A mark as one would read it off the notes: word, material, size, ties, flag, photo."""
+    size = f"{inches(mark.size_in)} in" if mark.size_in else ""
+    ties = ", ".join(f"{feet(tie.length_ft, letter.language)} → {letter.typed(tie.to)}" for tie in mark.ties)
+    flag = f"{letter.speak('flag')} {mark.flag}" if mark.flag else ""
+    photo = f"{letter.speak('photo')} {mark.photo}" if mark.photo else ""
+    word = letter.say(in_plain_words(MARKS, mark.word))
+    name = letter.say(in_plain_words(ROOMS, mark.name)) if mark.name else ""
+    sure = "" if mark.grade == "seen" else letter.say(GRADES[mark.grade])
+    note = letter.typed(_without_first(mark.note, word) if letter.typed(mark.note) == mark.note else mark.note)
+    return " ".join(part for part in (word, mark.choice or "", size, name, ties, flag, photo, sure, note) if part)
+
+
+def _without_first(note: str, word: str) -> str:
+    """The note without the word that the mark's own ends with: “invert read” and “read with a stick” share one."""
+    first, _, rest = note.partition(" ")
+    return rest if first and word.split()[-1:] == [first] else note

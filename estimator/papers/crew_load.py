@@ -1,0 +1,79 @@
+"""What the crew of one option brings: documents, things with counts (no charges, no prices)."""
+
+from decimal import ROUND_CEILING, Decimal
+
+from estimator.model.offer import Option
+from estimator.model.price import CostLine
+from estimator.papers.crew_boxes import DOCUMENTS, boxes
+from estimator.papers.crew_page import boxes_in_pairs, close, crew_page
+from estimator.papers.letter import Letter
+from estimator.papers.page import Page
+from estimator.sheets.book import Cell, Sheet
+from estimator.tables.rows import Material
+from estimator.tables.tables import Tables
+from estimator.wording.numbers import number
+from estimator.wording.plain import ONE, UNITS, in_plain_words
+
+WIDTHS = (4.0, 50.0, 4.0, 24.0, 26.0)
+CHARGES = ("-delivery", "short-load", "liner-flexible")
+"""Endings of names in the tables that are money beside a thing: nobody loads a delivery or a surcharge."""
+SPARES = ("coupling",)
+
+
+def load_sheet(letter: Letter, option: Option, tables: Tables | None) -> Sheet:
+    """Return what goes on the truck."""
+    speak = letter.speak
+    page = crew_page(letter, speak("Load {letter}", letter=option.letter), WIDTHS, speak("Documents and load list"))
+    page.heading(speak("Documents before work: write number and date"))
+    boxes_in_pairs(page, letter.all(boxes(letter.quote, option, DOCUMENTS)))
+    page.heading(speak("On the truck"))
+    heads = (speak("Item"), speak("Count"), speak("Note"))
+    page.add(Cell("", "head"), *(Cell(text, "head", span) for text, span in zip(heads, (1, 2, 1), strict=True)))
+    for cost in option.all_costs:
+        if cost.part in ("material", "equipment") and not cost.ref.endswith(CHARGES):
+            _thing(letter, page, cost, tables)
+    return close(letter, page)
+
+
+def _thing(letter: Letter, page: Page, cost: CostLine, tables: Tables | None) -> None:
+    spare = letter.speak("+1 spare") if any(word in cost.ref for word in SPARES) else ""
+    what, count, note = counted(letter, cost, tables)
+    texts = (what, count, "; ".join(part for part in (note, spare) if part))
+    page.add(
+        Cell("☐", "tick", open=True), *(Cell(text, "cell", span) for text, span in zip(texts, (1, 2, 1), strict=True))
+    )
+
+
+def counted(letter: Letter, cost: CostLine, tables: Tables | None) -> tuple[str, str, str]:
+    """Return a thing, how many of it, and for how long or in which packs.
+
+    A machine is one, by the day or by the film; `saw blade, each foot of cut` is measured in feet of cut.
+    """
+    what, between, each = cost.text.partition(", each ")
+    if cost.part == "equipment":
+        what = what.partition(", by ")[0].removesuffix(", each")
+        if cost.unit == "day":
+            return what, "1", _amount(letter, cost.quantity, "day")
+        if between and each.startswith("foot"):
+            return what, _amount(letter, cost.quantity, "ft"), ""
+        return what, f"{cost.quantity.quantize(Decimal(1), ROUND_CEILING) if not between else 1}", ""
+    return what, _amount(letter, cost.quantity, cost.unit), _packs(cost, tables)
+
+
+def _amount(letter: Letter, amount: Decimal, unit: str) -> str:
+    whole = amount.quantize(Decimal(1) if unit == "each" else Decimal("0.01"), ROUND_CEILING)
+    if unit == "each":
+        return number(whole, letter.language)
+    units = {**UNITS, **ONE} if whole == 1 else UNITS
+    return f"{number(whole, letter.language)} {letter.say(in_plain_words(units, unit))}"
+
+
+def _packs(cost: CostLine, tables: Tables | None) -> str:
+    """`4 × 10`: as bought, where it comes in packs."""
+    row = next(
+        (m for m in (tables.current("materials") if tables else ()) if isinstance(m, Material) and m.item == cost.ref),
+        None,
+    )
+    if row is None or row.pack <= 1 or cost.quantity % row.pack:
+        return ""
+    return f"{cost.quantity / row.pack:.0f} × {row.pack.normalize():f}"

@@ -1,5 +1,7 @@
 """Step 7: a Quote in, the crew's book for one option out: safety, work, drawing, load list, hours. No money on it."""
 
+from datetime import date
+
 from estimator.model.offer import Option, Quote
 from estimator.papers.competent_person import nobody_named, notice_sheet
 from estimator.papers.crew_drawing import drawing_sheet
@@ -17,7 +19,7 @@ def crew(
 ) -> Book:
     """The sheets to work from, for the option by its letter; else the one recommended, else the first.
 
-    With the tables of the job the drawing says line and grade. `sold_on` is the day of the signature, "" before it. An option
+    With the tables of the job the drawing says line and grade. `sold_on` is the day of the signature, as 2026-11-20, "" before it. An option
     that needs a competent person whom nobody has named gets a notice in place of its sheets.
 
     >>> from estimator.papers.example import example_quote
@@ -31,7 +33,11 @@ def crew(
     if nobody_named(quote, option):
         sheets = (notice_sheet(reader, option),)
     else:
-        sold = speak("Accepted on {day}", day=sold_on) if sold_on else speak("Not accepted yet: for planning only")
+        sold = (
+            speak("Accepted on {day}", day=date.fromisoformat(sold_on))
+            if sold_on
+            else speak("Not accepted yet: for planning only")
+        )
         sheets = (
             safety_sheet(reader, option),
             work_sheet(reader, option, sold),

@@ -1,16 +1,19 @@
 """The demo's papers, whole: whose dig a depth is, a way round by its legs, no talk of prices for the crew, tests promised where they are."""
 
 import io
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
 
 from estimator import demo
-from estimator.cli.way import priced
-from estimator.papers.crew import crew
+from estimator.cli.way import priced, readable_tables
+from estimator.model.job import Wishes
+from estimator.papers.crew import crew, worked_on
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
+from estimator.pipeline import with_job_settings
 from estimator.sheets.write import write
 
 JOB = Path(demo.__file__).parent / "job.toml"
@@ -21,20 +24,22 @@ def _quote():
     return priced(JOB, None).quote
 
 
+def pages_of(book):
+    """Printed pages as the file has them turned, one a sheet and one a break; sheets that are not printed left out."""
+    sheets = load_workbook(io.BytesIO(write(book)))
+    return sum(1 + len(sheet.row_breaks.brk) for sheet in sheets if sheet.sheet_state == "visible")
+
+
 def lines_of(book):
     read = load_workbook(io.BytesIO(write(book)), data_only=True)
     return {s.title: [str(c.value) for row in s.iter_rows() for c in row if c.value is not None] for s in read}
 
 
-def test_what_a_depth_asks_for_names_its_dig_and_its_option(quote):
-    said = [t for t in lines_of(crew(quote, "en_US"))["Safety"] if "forces a system" in t or "slope, shore or box" in t]
-    assert said
-    assert [t for t in said if "(option " not in t] == []
+def test_what_a_depth_asks_for_names_its_dig_and_no_option(quote):
     trench = with_way(quote, "trench")
-    assert any(
-        t.startswith(f"! yard line: from 16 ft 10 in to 56 ft 6 in (option {trench}): The trench") and "5 ft 1 in" in t
-        for t in said
-    )
+    said = [t for t in lines_of(crew(quote, "en_US", trench))["Safety"] if "lope, shore or box" in t]
+    assert any(t.startswith("! The trench from 15 ft 10 in to 57 ft 6 in, 5 ft 1 in with tolerance:") for t in said)
+    assert [t for t in said if "option" in t] == []
 
 
 def with_way(quote, method):
@@ -44,11 +49,46 @@ def with_way(quote, method):
 
 def test_a_way_round_is_told_by_its_legs_and_not_by_stations_of_the_old_line(quote):
     letter = with_way(quote, "reroute")
-    work = lines_of(crew(quote, "en_US", letter))[f"Work {letter}"]
-    assert "New way “kitchen along the east wall”" in work
-    assert "34 ft 6 in of new 2 inch pipe, turns and uprights counted" in work
-    assert {"Leg 1: 9 ft, along a wall", "Leg 2: 24 ft, under the yard", "Ties into: yard line, at 4 ft"} <= set(work)
-    assert [t for t in work if t.startswith("kitchen line: from")] == []
+    drawing = lines_of(crew(quote, "en_US", letter))[f"Drawing {letter}"]
+    assert "New way “kitchen along the east wall”" in drawing
+    told = next(t for t in drawing if t.startswith("34 ft 6 in of new 2 inch pipe, turns and uprights counted"))
+    assert "Leg 1: 9 ft, along a wall; Leg 2: 24 ft, under the yard; Ties into: yard line, at 4 ft" in told
+    assert [t for t in drawing if t.lower().startswith("kitchen line: from")] == []
+
+
+def test_line_and_grade_stand_at_the_places_of_the_new_pipe(quote):
+    """Fall of 1/8 in a foot over 22.3 ft is 2.8 in; from 26.8 in at the upper end to 30 in at the lower. [by hand]"""
+    tables = with_job_settings(quote.job, readable_tables(quote.day, None))
+    letter = with_way(quote, "tunnel")
+    sheet = next(s for s in crew(quote, "en_US", letter, tables=tables).sheets if s.name == f"Drawing {letter}")
+    rows = {str(r.cells[0].value): [str(c.value) for c in r.cells[1:]] for r in sheet.rows if len(r.cells) == 4}
+    assert rows["20 ft 6 in"][:2] == ["upper tie-in", "26¾ in"] and rows["−2 ft"][:2] == ["lower tie-in", "30 in"]
+    assert any("BRANCH kitchen, 2 in, left, live; tie in kitchen" in cells[0] for cells in rows.values())
+    assert any("beam: top of the pipe" in cells[0] for cells in rows.values())
+    text = " ".join(str(c.value) for r in sheet.rows for c in r.cells)
+    assert "Hangers: one every 4 ft, 7 on this run" in text  # 22.3 / 4 is 5.6: six and one more [by hand]
+    assert "stop and call at" in text and "The tie-ins of line yard are known to 4¾ in only." in text
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_the_crews_book_is_five_printed_pages_whichever_option_was_sold(quote, language):
+    tables = with_job_settings(quote.job, readable_tables(quote.day, None))
+    for option in quote.options:
+        book = crew(quote, language, option.letter, tables=tables)
+        assert pages_of(book) <= 5, option.letter
+
+
+def test_the_load_list_holds_things_and_no_charges(quote):
+    for option in quote.options:
+        sheet = lines_of(crew(quote, "en_US", option.letter))[f"Load {option.letter}"]
+        assert [t for t in sheet if "bringing" in t or "each film" in t or "by the day" in t or "fee" in t] == []
+
+
+def test_the_crew_works_on_what_was_sold_else_on_what_is_recommended_else_on_the_first(quote):
+    assert worked_on(quote, "c").letter == "C"
+    job = replace(quote.job, wishes=replace(quote.job.wishes, recommend="B"))
+    assert worked_on(replace(quote, job=job)).letter == "B"
+    assert worked_on(replace(quote, job=replace(quote.job, wishes=Wishes()))).letter == quote.options[0].letter
 
 
 @pytest.mark.parametrize(
@@ -56,7 +96,8 @@ def test_a_way_round_is_told_by_its_legs_and_not_by_stations_of_the_old_line(quo
     [("en_US", ("price", "cost", "$", "allowance", "offer")), ("es_US", ("precio", "$", "costo"))],
 )
 def test_the_crew_reads_nothing_about_prices(quote, language, words):
-    texts = [text for sheet in lines_of(crew(quote, language)).values() for text in sheet]
+    books = [lines_of(crew(quote, language, option.letter)) for option in quote.options]
+    texts = [text for book in books for sheet in book.values() for text in sheet]
     assert [t for t in texts for word in words if word in t.lower()] == []
 
 

@@ -19,7 +19,7 @@ from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Feet, Say
 from estimator.papers.crew import crew
-from estimator.papers.crew_boxes import DAILY, PAPERS
+from estimator.papers.crew_boxes import DOCUMENTS, SHIFT, Box, boxes
 from estimator.papers.example import example_quote
 from estimator.papers.hazards import hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
@@ -70,14 +70,24 @@ def in_other_words(caution: Say) -> tuple[str, ...]:
 def lost(quote: Quote, option: Option) -> list[str]:
     sheets = crew(quote, letter=option.letter).sheets
     page = "\n".join(str(c.value) for sheet in sheets for row in sheet.rows for c in row.cells).lower()
+    ids = {t.id for t in option.terms if t.kind == "crew caution"}
+    page += "\n".join(box.what.text.lower() for box in (*DOCUMENTS, *SHIFT) if box.said_by & ids)
     out = [t.text_en for t in option.terms if t.kind == "crew caution" and t.text_en.lower() not in page]
     for caution in cautions(option):
         text = say(caution, "en_US")
         others = in_other_words(caution)
-        told = text.lower().rstrip(".") in page or (others and all(o.lower().rstrip(".") in page for o in others))
+        told = all(part in page for part in parts(text)) or (
+            others and all(o.lower().rstrip(".") in page for o in others)
+        )
         if not told and caution.text not in FOR_THE_OFFICE:
             out.append(text)
     return out
+
+
+def parts(text: str) -> list[str]:
+    """What is said of one dig: its name with its depth once, and each thing that is asked for; other texts are one part."""
+    head, found, rest = text.lower().rstrip(".").partition(" with tolerance")
+    return [head + found, rest.lstrip(":, ")] if found else [head]
 
 
 @pytest.mark.parametrize("path", JOBS, ids=lambda path: path.parent.name)
@@ -109,8 +119,7 @@ def told_to_the_crew(rule: str, caution: Say) -> list[str]:
     )
     with_it = replace(option, takeoffs=(replace(first, finds=(*first.finds, said)), *rest))
     letter = Letter(quote, "en_US")
-    groups, some = hazards(letter, [with_it])
-    return [*(text for group in groups for text in group), *some, *of_each_dig(letter, [with_it])]
+    return [*(text for texts in hazards(letter, with_it).values() for text in texts), *of_each_dig(letter, with_it)]
 
 
 @pytest.mark.parametrize(
@@ -145,8 +154,8 @@ def test_a_caution_comes_back_where_a_firm_words_its_own_sentence_anew() -> None
 
     def safety(said: Say, own: str) -> list[str]:
         takeoffs = (replace(first, cautions=(said,)), *rest)
-        groups, _ = hazards(letter, [replace(option, takeoffs=takeoffs, terms=(replace(term, text_en=own),))])
-        return [text for group in groups for text in group]
+        mine = replace(option, takeoffs=takeoffs, terms=(replace(term, text_en=own),))
+        return [text for texts in hazards(letter, mine).values() for text in texts]
 
     words = say(back, "en_US")[1:]
     assert not any(words in text for text in safety(back, listed))
@@ -157,9 +166,21 @@ def test_a_caution_comes_back_where_a_firm_words_its_own_sentence_anew() -> None
 
 def test_what_is_listed_is_really_said_by_the_tables_and_the_boxes() -> None:
     firm = {row.text_en for row in demo_tables().terms if row.kind == "crew caution"} | {
-        box.text for box in (*PAPERS, *DAILY)
+        box.what.text for box in (*DOCUMENTS, *SHIFT)
     }
     assert {text for others in ELSEWHERE.values() for text in others} <= firm
+
+
+@pytest.mark.parametrize("box", [box for box in SHIFT if box.said_by], ids=lambda box: min(box.said_by))
+def test_a_box_is_not_printed_beside_the_firms_caution_that_says_the_same(box: Box) -> None:
+    quote = example_quote()
+    option = quote.options[0]
+    here = replace(box, when=lambda quote, option: True)
+    assert boxes(quote, replace(option, terms=()), (here,)) == [box.what]
+    for by in box.said_by:
+        term = replace(option.terms[0], id=by, kind="crew caution")
+        assert boxes(quote, replace(option, terms=(term,)), (here,)) == []
+        assert by in {row.id for row in demo_tables().terms}
 
 
 FEDERAL = ("Subpart P", "1926.800", "AA", "rescue plan", "1926.1153", "1926.651(i)", "40 CFR 745", "APF 10", "811")

@@ -11,7 +11,7 @@ from estimator.model.work import Quantity
 from estimator.papers.compare_bids import crew_safety
 from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
-from estimator.papers.hazards import BEFORE, EVERY_DAY, WHILE_WORKING, hazards
+from estimator.papers.hazards import SAFETY, TOPICS, hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.scopes.rules import RULES
@@ -62,10 +62,17 @@ def test_the_notice_says_who_must_be_named_and_where_and_gives_no_work(language:
     assert "29 CFR 1926.32(f), 1926.651(k)" in text
 
 
-def test_an_option_that_is_ready_keeps_its_sheets_beside_one_that_waits() -> None:
+def test_an_option_that_is_ready_has_its_sheets_though_another_waits() -> None:
     waiting = with_quantity("tunnel_ft", 29.0)
     both = replace(waiting, options=(waiting.options[0], example_quote().options[1]))
-    assert [name for name in names(both) if name.startswith(("Work", "Hours"))] == ["Work A", "Work B", "Hours B"]
+    assert names(both) == ["Work A"]
+    assert [sheet.name for sheet in crew(both, letter="B").sheets] == [
+        "Safety",
+        "Work B",
+        "Drawing B",
+        "Load B",
+        "Hours B",
+    ]
 
 
 def test_nobody_is_promised_on_site_who_is_not_named() -> None:
@@ -77,13 +84,14 @@ def test_nobody_is_promised_on_site_who_is_not_named() -> None:
 
 
 def test_every_rule_that_guards_people_has_its_place_on_the_safety_page() -> None:
-    missing = {rule.id for rule in RULES if rule.guards_people} - BEFORE - EVERY_DAY - WHILE_WORKING
+    missing = {rule.id for rule in RULES if rule.guards_people} - SAFETY
     assert not missing
+    assert len(SAFETY) == sum(map(len, TOPICS.values()))
 
 
 def test_the_crew_reads_no_sentence_twice() -> None:
     quote = example_quote()
-    letter, options = Letter(quote, "en_US"), (*quote.options, *quote.options)
-    groups, some = hazards(letter, options)
-    texts = [*(text for group in groups for text in group), *some, *of_each_dig(letter, quote.options)]
-    assert len(texts) == len(set(texts))
+    letter = Letter(quote, "en_US")
+    for option in quote.options:
+        texts = [*(text for texts in hazards(letter, option).values() for text in texts), *of_each_dig(letter, option)]
+        assert len(texts) == len(set(texts))

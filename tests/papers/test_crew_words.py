@@ -7,11 +7,13 @@ import pytest
 from estimator.model.line import Mark
 from estimator.model.stretch import Stretch
 from estimator.papers.crew import crew
-from estimator.papers.crew_line import mark_words
+from estimator.papers.crew_drawing import mark_words
+from estimator.papers.crew_limits import LIMITS
 from estimator.papers.crew_words import FOR_THE_CREW, crew_words
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.scopes.rules.examples import demo_tables
+from estimator.wording.say import say
 
 LINE = example_quote().options[0].price.lines[0]
 
@@ -20,24 +22,22 @@ def said(text: str, item: str = "other") -> str:
     return crew_words(Letter(example_quote(), "en_US"), replace(LINE, text_en=text, work_item=item))
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
-        "New lining, cured hard; a dip stays a dip",
-        "New 2-inch pipe (Schedule 40), joined at both ends",
-        "New 4-inch drain another way round; the old pipe is closed off and left in the ground",
-        "Hand-dug tunnel, with fresh air and light; no floor is cut for it",
-        "Coming with the crew. Mind the dog; the gate stays shut",  # a firm's own words
-    ],
-)
-def test_the_crew_reads_the_whole_text(text: str) -> None:
-    assert said(text, "mobilisation") == text
+def test_the_crew_reads_the_whole_text_of_a_firms_own_item() -> None:
+    text = "Coming with the crew. Mind the dog; the gate stays shut"
+    assert said(text, "our own arrival") == text
 
 
 def test_the_crew_knows_that_scraping_may_end_the_work() -> None:
     row = next(row for row in demo_tables().work_items if row.item == "descaling")
-    text = said(row.text_en).lower()
-    assert "if it cannot be lined: stop, call" in text and "owe" not in text
+    text = said(row.text_en, row.item)
+    assert "If it cannot be lined: stop, call" in text and "owe" not in text
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_a_task_is_said_in_no_more_than_twenty_words(language: str) -> None:
+    """Twelve are meant; a second sentence is allowed one condition."""
+    for item, what in FOR_THE_CREW.items():
+        assert len(say(what, language).split()) <= 20, item
 
 
 @pytest.mark.parametrize("word", ["your", "you", "we ", "owe", "price"])
@@ -47,8 +47,9 @@ def test_no_work_item_of_the_tables_speaks_to_the_customer(word: str) -> None:
         assert not text.startswith(word) and f" {word}" not in f"{text} ", row.item
 
 
-def test_every_text_with_words_of_its_own_is_in_the_tables() -> None:
-    assert set(FOR_THE_CREW) <= {row.text_en for row in demo_tables().work_items}
+def test_every_item_and_unit_price_with_words_of_its_own_is_in_the_tables() -> None:
+    assert set(FOR_THE_CREW) <= {row.item for row in demo_tables().work_items}
+    assert set(LIMITS) == {row.code for row in demo_tables().extras}
 
 
 def test_the_same_work_on_several_pipes_is_one_line_that_names_them() -> None:

@@ -97,16 +97,6 @@ def test_the_check_code_changes_with_every_amount_and_not_with_the_inside() -> N
     assert check_code(replace(quote, options=(inside,))) == check_code(replace(quote, options=(option,)))
 
 
-def test_lines_named_alike_or_like_another_sheet_each_get_a_sheet() -> None:
-    quote = example_quote()
-    line = quote.job.lines[0]
-    names = ("Main", "main", "Safety", "Work A", "x" * 40, "x" * 40, "a/b")
-    lines = tuple(replace(line, name=name) for name in names)
-    book = crew(replace(quote, job=replace(quote.job, lines=lines)), letter="A")
-    titles = load_workbook(io.BytesIO(write(book))).sheetnames
-    assert len(titles) == 3 + len(names)
-
-
 def test_a_foot_of_the_page_full_of_ampersands_is_still_printed() -> None:
     quote = example_quote()
     odd = replace(quote, job=replace(quote.job, customer=replace(quote.job.customer, site="&" * 300)))

@@ -13,6 +13,7 @@ from estimator.tables.rows import Material
 from estimator.tables.tables import Tables
 from estimator.wording.numbers import number
 from estimator.wording.plain import ONE, UNITS, in_plain_words
+from estimator.wording.say import pick
 
 WIDTHS = (4.0, 50.0, 4.0, 24.0, 26.0)
 CHARGES = ("-delivery", "short-load", "liner-flexible")
@@ -47,17 +48,22 @@ def _thing(letter: Letter, page: Page, cost: CostLine, tables: Tables | None) ->
 def counted(letter: Letter, cost: CostLine, tables: Tables | None) -> tuple[str, str, str]:
     """Return a thing, how many of it, and for how long or in which packs.
 
-    A machine is one, by the day or by the film; `saw blade, each foot of cut` is measured in feet of cut.
+    What is paid by the day, the test or the pour is one thing; `saw blade, per foot of cut` is measured in feet of cut.
     """
-    what, between, each = cost.text.partition(", each ")
-    if cost.part == "equipment":
-        what = what.partition(", by ")[0].removesuffix(", each")
-        if cost.unit == "day":
-            return what, "1", _amount(letter, cost.quantity, "day")
-        if between and each.startswith("foot"):
-            return what, _amount(letter, cost.quantity, "ft"), ""
-        return what, f"{cost.quantity.quantize(Decimal(1), ROUND_CEILING) if not between else 1}", ""
-    return what, _amount(letter, cost.quantity, cost.unit), _packs(cost, tables)
+    what = pick(letter.language, cost.text, cost.text_es)
+    if cost.part != "equipment":
+        return what, _amount(letter, cost.quantity, cost.unit), _packs(cost, tables)
+    paid = next((ending for ending in PAID_BY if ending in what), "")
+    what, by = what.partition(paid)[0] if paid else what, cost.text.partition(PAID_BY[0])[2]
+    if cost.unit == "day":
+        return what, "1", _amount(letter, cost.quantity, "day")
+    if by.startswith("foot"):
+        return what, _amount(letter, cost.quantity, "ft"), ""
+    return what, "1" if by else _amount(letter, cost.quantity, "each"), ""
+
+
+PAID_BY = (", per ", ", por ")
+"""How the tables write by what a machine is paid, in English and in Spanish."""
 
 
 def _amount(letter: Letter, amount: Decimal, unit: str) -> str:

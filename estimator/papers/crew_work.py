@@ -8,7 +8,7 @@ from estimator.papers.crew_plan import crews_and_days, plan
 from estimator.papers.crew_words import BY_OTHERS, crew_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.papers.segments import all_repairs
+from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import number
 from estimator.wording.plain import CLASSES, ONE, UNITS, in_plain_words

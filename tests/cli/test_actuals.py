@@ -15,6 +15,7 @@ from estimator.pricing.actuals import Actual
 from estimator.records.afterwards.actuals import Worked, keep, worked
 from estimator.records.afterwards.sold import sold
 from estimator.tables.read import demo_folder
+from estimator.wording.say import spoken
 
 NOTES = Path(demo.__file__).parent
 
@@ -89,15 +90,19 @@ def test_words_that_do_not_belong_together_are_a_wrong_command_line(job: Path, w
     assert worked(job.with_suffix("")) is None
 
 
-def filled(job: Path, folder: Path, *values: tuple[str, object, object, object], letter: str = "D") -> Path:
-    """The crew's workbook with (task, real quantity, hours, cause) written into the first row of each task."""
-    made = next(p for p in job.with_suffix("").rglob("Crew*.xlsx"))
+def filled(
+    job: Path, folder: Path, *values: tuple[str, object, object, object], letter: str = "D", language: str = "en_US"
+) -> Path:
+    """The crew's workbook with (task, actual quantity, hours, cause) written into the first row of each task."""
+    made, to = folder / f"crew {language}.xlsx", folder / "back.xlsx"
+    if not made.exists():
+        done = run("crew", job, "--option", letter, "--language", language, "--out", made)
+        assert done.exit_code == 0, done.output
     book = openpyxl.load_workbook(made)
-    sheet = book[f"Hours {letter}"]
+    sheet = next(s for s in book if s.title in (f"Hours {letter}", f"Horas {letter}"))
     for task, real, hours, cause in values:
-        row = next(row for row in sheet.iter_rows() if row[1].value == task)
+        row = next(row for row in sheet.iter_rows() if row[1].value == spoken(task, language))
         row[5].value, row[6].value, row[7].value = real, hours, cause
-    to = folder / "back.xlsx"
     book.save(to)
     return to
 
@@ -110,11 +115,41 @@ def test_the_crew_s_workbook_that_came_back_says_the_same_as_typing_it(job: Path
 
 
 def test_a_real_quantity_of_the_sheet_counts_as_production_counts_it(job: Path, tmp_path: Path) -> None:
-    first, *others = [t for t in sold(job.with_suffix("")).tasks if t.task == "coupling"]
+    tasks = [t for t in sold(job.with_suffix("")).tasks if t.task == "coupling"]
+    first = [t for t in tasks if t.work_item == tasks[0].work_item]  # one row of the sheet: all pipes of a work item
+    others = [t for t in tasks if t not in first]
     book = filled(job, tmp_path, ("coupling", 100, 7.5, None))
     (task,) = entered(job, "--from", book)["tasks"]
     assert others
-    assert task["actual_quantity"] == pytest.approx(100 * first.per + sum(t.quantity * t.per for t in others))
+    counted = sum(t.quantity * t.per for t in first) / sum(t.quantity for t in first)
+    assert task["actual_quantity"] == pytest.approx(100 * counted + sum(t.quantity * t.per for t in others))
+
+
+def test_a_row_left_as_planned_counts_all_its_pipes(job: Path, tmp_path: Path) -> None:
+    tasks = [t for t in sold(job.with_suffix("")).tasks if t.task == "coupling"]
+    others = sum(t.quantity * t.per for t in tasks if t.work_item != tasks[0].work_item)
+    mine = [t for t in tasks if t.work_item == tasks[0].work_item]
+    book = filled(job, tmp_path, ("coupling", sum(t.quantity for t in mine), 3, None))
+    (task,) = entered(job, "--from", book)["tasks"]
+    assert task["actual_quantity"] == pytest.approx(sum(t.quantity * t.per for t in mine) + others)
+
+
+def test_a_crew_s_workbook_in_spanish_is_read_back_the_same(job: Path, tmp_path: Path) -> None:
+    english = entered(job, "--from", filled(job, tmp_path, ("saw slab", 30, 7.5, "access")))["tasks"]
+    book = filled(job, tmp_path, ("saw slab", 30, 7.5, "acceso"), language="es_US")
+    assert openpyxl.load_workbook(book).sheetnames[-1] == "Horas D"
+    assert entered(job, "--from", book)["tasks"] == english
+
+
+def test_the_crew_s_book_is_for_what_was_accepted_and_says_so(job: Path, tmp_path: Path) -> None:
+    done = run("crew", job, "--out", tmp_path / "sold.xlsx")
+    assert done.exit_code == 0 and "option D, accepted on 2026-11-20" in done.stdout
+    work = openpyxl.load_workbook(tmp_path / "sold.xlsx")["Work D"]
+    assert "Accepted on November 20, 2026" in [row[0].value for row in work.iter_rows()]
+    other = run("crew", job, "--option", "b", "--out", tmp_path / "b.xlsx")
+    assert "option B, not accepted yet" in other.stdout
+    assert "cli/no-option" in run("crew", job, "--option", "Z", "--out", tmp_path / "z.xlsx").stderr
+    assert "cli/file-there" in run("crew", job, "--out", tmp_path / "sold.xlsx").stderr
 
 
 def test_work_written_in_by_hand_under_the_list_is_read_and_a_name_nobody_knows_is_asked_about(

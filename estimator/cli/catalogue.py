@@ -58,6 +58,8 @@ COMMANDS: tuple[Entry, ...] = (
         "purchase",
         "What to buy for the jobs that were accepted, by supplier.",
         "estimator purchase jobs --to purchase.xlsx",
+    ),
+    Entry(
         "crew",
         "The crew's workbook for the option that was sold, or for another one.",
         "estimator crew larkspur/job.toml --out crew.xlsx --language es_US",

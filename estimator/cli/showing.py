@@ -19,7 +19,8 @@ LOOK_AT: tuple[tuple[str, str], ...] = (
     ("Inspection", "what was filmed and found, without any price"),
     ("Informe", "the same in Spanish"),
     ("Message", "the words to send it with"),
-    ("Office", "every hour, price cell and rule behind each figure"),
+    ("Office", "price, cost and gross profit, what to buy, who works when: a page, and one an option"),
+    ("Workings", "every hour, price cell and rule behind each figure, to look up and to try"),
     ("Crew", "what the crew works from, without money"),
     ("Record", "all that this revision was made from"),
 )

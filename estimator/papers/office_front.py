@@ -1,126 +1,87 @@
-"""The office's first sheet: options with price, cost and margin, where the money goes, what a person must still look at."""
+"""The office's first page: options with price, cost and gross profit, what to look at, then what is needed of one of them."""
 
-from decimal import Decimal
-
-from estimator.model.money import cents
 from estimator.model.offer import Option, Quote
 from estimator.papers.check_code import check_code
+from estimator.papers.crew import worked_on
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.next_visit import for_the_office
+from estimator.papers.office_page import due, what_to_buy, who_works_when
+from estimator.papers.office_sums import sums_of
 from estimator.papers.page import Page
 from estimator.pricing.likely_range import too_little
-from estimator.sheets.book import Cell, Chart, Series, Sheet
+from estimator.sheets.book import Cell, Sheet
+from estimator.tables.tables import Tables
+from estimator.wording.say import say
 
-WIDTHS = (30.0, 13.0, 13.0, 13.0, 10.0, 10.0, 13.0)
-PARTS = ("labor", "overhead", "material", "small parts", "tax", "equipment", "sub", "fee")
+ENGLISH = "en_US"
+WIDTHS = (34.0, 12.0, 12.0, 12.0, 12.0, 12.0, 10.0, 12.0)
 CHECK_THE_PLACE = "Tax, deposit, days to cancel and code limits of the place: check with your accountant, lawyer or building department."
-SHADES = ("1F5D57", "C07A2C", "6B7A8F", "A94A4A", "8A9A5B", "4F6D9A", "B59FC0", "444444")
 
 
-def front(quote: Quote) -> Sheet:
-    """Summary of all options."""
+def front(quote: Quote, tables: Tables | None = None) -> Sheet:
+    """Return the page that answers."""
     page = inside_page("INTERNAL", WIDTHS, f"{quote.job.number} r{quote.revision}: {quote.job.customer.site}")
     for label, value in (
-        ("Customer", quote.job.customer.name),
-        ("Place", quote.place),
-        ("Day, good until", f"{quote.day.isoformat()}, {quote.valid_until.isoformat()}"),
-        ("Prices of", quote.price_day.isoformat()),
-        ("Prepared by", quote.job.prepared_by),
-        ("Check code", check_code(quote)),
-        ("Price tables", quote.tables_fingerprint or "no fingerprint"),
-    ):
+        ("Customer · prepared by", f"{quote.job.customer.name} · {quote.job.prepared_by}"),
+        ("Date · valid through · prices of", f"{quote.day.isoformat()} · {quote.valid_until.isoformat()} · {quote.price_day.isoformat()}"),
+        ("Place · document ID · price-table version", f"{quote.place} · {check_code(quote)} · {quote.tables_fingerprint[:12] or 'none'}"),
+    ):  # fmt: skip
         page.pair(label, value)
     if quote.invented:
-        page.line("DEMO, no offer: " + "; ".join(map(str, quote.invented)) + ".", "box")
-    page.line(CHECK_THE_PLACE, "quiet")
+        page.line("DEMO, no offer: " + "; ".join(say(one, ENGLISH) for one in quote.invented) + ".", "box")
     page.gap()
-    heads = ("Option", "Price", "Cost", "Left over", "Margin", "Crew days", "Left a crew-day")
-    table(page, heads, (_option(option) for option in quote.options), 1)
-    page.line(CREW_DAYS, "quiet")
-    _where_it_goes(quote, page)
+    _options(quote, page)
     _look_at(quote, page)
+    if quote.options:
+        _one(quote, page, tables)
     return close(page, f"INTERNAL {quote.job.number}")
 
 
-CREW_DAYS = (
-    "Crew days: the days of every crew added up, set-up included, to the half day. Two crews on one day are two crew days; "
-    "the days on site that the homeowner reads are days of the calendar on which anybody works. Left a crew-day: what is left "
-    "over ÷ crew days. Where crews are what you are short of, it ranks jobs better than the margin does."
-)
-
-
-def cost_of(option: Option) -> Decimal:
-    """All cost lines, passed on ones too, and what allowances and chosen add-ons cost beside them."""
-    return sum((cost.amount for cost in option.price.costs), Decimal(0)) + option.price.cost_beside
+def _options(quote: Quote, page: Page) -> None:
+    """A row an option; the middle and the confidence are empty where no range was drawn."""
+    drawn = next((o.likely_range for o in quote.options if o.likely_range), None)
+    sure = f"Cost at {drawn.confidence_percent:g}%" if drawn else "Cost, sure"
+    heads = ("Option", "Price", "Cost priced", "Cost, middle", sure, "Gross profit", "Share", "Per crew-day")
+    table(page, heads, (_option(option) for option in quote.options), 1)
+    page.line(
+        "Gross profit: price without tax less the cost in the middle (as priced where no range was drawn).", "quiet"
+    )
 
 
 def _option(option: Option) -> tuple[Cell, ...]:
-    price, cost = option.price, cost_of(option)
-    net = price.total - price.tax
-    left = net - cost
+    sums = sums_of(option)
     return (
         Cell(f"{option.letter}  {option.name or option.title}", "cell bold"),
-        Cell(price.total, "money"),
-        Cell(cost, "money"),
-        Cell(left, "money"),
-        Cell(left / net if net else Decimal(0), "percent"),
-        Cell(price.days, "number"),
-        Cell(cents(left / price.days) if price.days else "", "money"),
+        Cell(sums.price, "money"),
+        Cell(sums.cost, "money"),
+        Cell(sums.middle, "money"),
+        Cell(sums.sure, "money"),
+        Cell(sums.profit, "money"),
+        Cell(sums.share, "percent"),
+        Cell(sums.per_day, "money"),
     )
 
 
-def _where_it_goes(quote: Quote, page: Page) -> None:
-    """Cost by part, and what is left over, an option a bar."""
-    page.heading("Where the money goes")
-    top = page.add(Cell("", "head"), *(Cell(o.letter, "head right") for o in quote.options[: len(WIDTHS) - 1]))
-    shown = quote.options[: len(WIDTHS) - 1]
-    rows = []
-    for part in PARTS:
-        sums = [sum((c.amount for c in o.price.costs if c.part == part), Decimal(0)) for o in shown]
-        if any(sums):
-            rows.append(page.add(Cell(part, "cell"), *(Cell(s, "money") for s in sums)))
-    if any(o.price.cost_beside for o in shown):
-        cells = (Cell(o.price.cost_beside, "money") for o in shown)
-        rows.append(page.add(Cell("allowances, add-ons, commission, fees", "cell"), *cells))
-    rows.append(
-        page.add(Cell("left over", "cell"), *(Cell(o.price.total - o.price.tax - cost_of(o), "money") for o in shown))
-    )
-    page.gap()
-    last = len(shown)
-    series = tuple(
-        Series(
-            name=str(page.rows[row].cells[0].value),
-            colour=SHADES[i % len(SHADES)],
-            categories=(top, 1, top, last),
-            values=(row, 1, row, last),
-        )
-        for i, row in enumerate(rows)
-    )
-    alt = "Bars, one an option, of what its price is made of: " + ", ".join(s.name for s in series)
-    page.chart(
-        Chart(
-            kind="stacked bar",
-            title="What each price is made of",
-            alt=alt,
-            series=series,
-            row=0,
-            height_px=240,
-            width_px=620,
-            number_format="$#,##0",
-        )
-    )
+def _one(quote: Quote, page: Page, tables: Tables | None) -> None:
+    """What to buy, who works and what falls due for the option recommended, else the first; the others have pages of their own."""
+    option = worked_on(quote)
+    what_to_buy(page, option, tables)
+    who_works_when(page, option)
+    due(page, option)
 
 
 def _look_at(quote: Quote, page: Page) -> None:
     """What a person must look at before the quote is sent; what is missing from a price stands in red."""
-    page.listing("Look at before sending", [*_missing(quote), *_too_little(quote)], style="red")
-    missing = {str(w) for o in quote.options for w in o.price.warnings}
-    others = [str(w) for w in quote.paper_warnings if str(w) not in missing]
-    lifts = [f"{o.letter}: {w}" for o in quote.options for w in o.price.lifts]
+    page.listing("Look at before sending", [*_missing(quote), *_too_little(quote), CHECK_THE_PLACE], style="red")
+    missing = {say(w, ENGLISH) for o in quote.options for w in o.price.warnings}
+    others = [said for w in quote.paper_warnings if (said := say(w, ENGLISH)) not in missing]
+    lifts = [f"{o.letter}: {say(w, ENGLISH)}" for o in quote.options for w in o.price.lifts]
     page.listing("Worth a look", [*others, *dict.fromkeys(lifts)])
-    unfixed = [f"{o.letter}: {say}" for o in quote.options for say in o.not_fixed_because]
+    unfixed = [f"{o.letter}: {say(why, ENGLISH)}" for o in quote.options for why in o.not_fixed_because]
     page.listing("Not a fixed price, because", unfixed)
-    page.listing("To find out on a return visit", list(map(str, for_the_office(quote.diagnosis.questions))))
+    page.listing(
+        "To find out on a return visit", [say(asked, ENGLISH) for asked in for_the_office(quote.diagnosis.questions)]
+    )
     overruled = [
         f"{o.letter}: {x.what} {x.shown(x.ours)} → {x.shown(x.mine)}: {x.reason}"
         for o in quote.options
@@ -140,6 +101,6 @@ def _missing(quote: Quote) -> list[str]:
     """Each warning of the prices once, with the letters of the options it is about."""
     letters: dict[str, list[str]] = {}
     for option in quote.options:
-        for warning in dict.fromkeys(map(str, option.price.warnings)):
+        for warning in dict.fromkeys(say(w, ENGLISH) for w in option.price.warnings):
             letters.setdefault(warning, []).append(option.letter)
     return [f"{', '.join(about)}: {warning}" for warning, about in letters.items()]

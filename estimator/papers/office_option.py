@@ -44,7 +44,7 @@ def _task(page: Page, task: TaskHours) -> None:
     hours = live(text, Decimal(repr(round(product, 6))), Decimal(repr(round(task.hours, 6))))
     page.add(
         Cell(task.work_item, "cell quiet"), Cell(task.task, "cell quiet"), Cell(task.crew, "cell"), Cell(task.quantity_name, "cell quiet"),
-        Cell(round(task.quantity, 6), "number"), Cell(task.per, "number"), Cell(round(task.each, 6), "input", open=True), Cell(round(task.factor, 6), "number"),
+        Cell(round(task.quantity, 6), "figure"), Cell(task.per, "figure"), Cell(round(task.each, 6), "input", open=True), Cell(round(task.factor, 6), "figure"),
         Cell(hours, "hours"), Cell(", ".join([*task.factors, task.cell]), "cell quiet"),
     )  # fmt: skip
 
@@ -79,7 +79,7 @@ def _cost(page: Page, cost: CostLine) -> None:
     text = f"=ROUND({at(QUANTITY, row)}*{at(RATE, row)},2)"
     amount = live(text, cost.quantity * cost.rate, cost.amount)
     page.add(
-        Cell(cost.part, "cell"), Cell(cost.text, "cell"), Cell(cost.quantity, "number"), Cell(cost.unit, "cell quiet"),
+        Cell(cost.part, "cell"), Cell(cost.text, "cell"), Cell(cost.quantity, "figure"), Cell(cost.unit, "cell quiet"),
         Cell(cost.rate, "input", open=True), Cell(amount, "money"), Cell(cost.price_class, "cell quiet"),
         Cell(f"{OVERHEAD}; {cost.cell}" if cost.in_overhead else cost.cell or cost.formula, "cell quiet"),
     )  # fmt: skip

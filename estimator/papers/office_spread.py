@@ -4,7 +4,7 @@ from estimator.model.likely_range import LikelyRange
 from estimator.model.money import cents
 from estimator.model.offer import Option
 from estimator.papers.inside import table
-from estimator.papers.office_front import cost_of
+from estimator.papers.office_sums import cost_of
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Chart, Series
 

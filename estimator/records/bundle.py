@@ -10,7 +10,7 @@ from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.message import message
-from estimator.papers.office import office
+from estimator.papers.office import office, workings
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
 from estimator.pipeline import with_job_settings
@@ -73,6 +73,7 @@ SENT: tuple[Sent, ...] = (
 
 INSIDE: tuple[tuple[str, Callable[[Quote, Inputs], Book]], ...] = (
     ("Office", lambda quote, inputs: office(quote, inputs.tables)),
+    ("Workings", lambda quote, inputs: workings(quote, inputs.tables)),
     ("Crew", lambda quote, inputs: crew(quote, tables=with_job_settings(quote.job, inputs.tables))),
 )
 """What stays in the house: the file's first word and the paper."""

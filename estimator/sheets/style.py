@@ -81,6 +81,7 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "bars": {**text, **line, "font_name": MONOSPACE, "text_wrap": False},
         "cell small": {**text, **line, "font_size": 8},
         "number small": {**number, **line, "font_size": 8},
+        "figure": {**number, **line, "num_format": "#,##0.00"},
         "hours": {**number, **line, "num_format": "0.00"},
         "percent": {**number, **line, "num_format": "0.0%"},
         "money": {**number, **line, "num_format": MONEY},

@@ -1,6 +1,7 @@
 """The demo's papers, whole: whose dig a depth is, a way round by its legs, no talk of prices for the crew, tests promised where they are."""
 
 import io
+import re
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,7 +14,9 @@ from estimator.model.job import Wishes
 from estimator.papers.crew import crew, worked_on
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
-from estimator.pipeline import with_job_settings
+from estimator.papers.office import office, workings
+from estimator.papers.office_sums import sums_of
+from estimator.pipeline import with_job_settings, with_ranges
 from estimator.sheets.write import write
 
 JOB = Path(demo.__file__).parent / "job.toml"
@@ -76,6 +79,52 @@ def test_the_crews_book_is_five_printed_pages_whichever_option_was_sold(quote, l
     for option in quote.options:
         book = crew(quote, language, option.letter, tables=tables)
         assert pages_of(book) <= 5, option.letter
+
+
+def test_the_office_prints_a_page_that_answers_and_one_an_option(quote):
+    drawn = with_ranges(quote, readable_tables(quote.day, None), 1)
+    book = office(drawn, readable_tables(quote.day, None))
+    assert pages_of(book) <= 6
+    assert [sheet.name for sheet in book.sheets] == ["INTERNAL", *(f"Option {o.letter}" for o in quote.options)]
+    front = " ".join(lines_of(book)["INTERNAL"])
+    for said in (
+        "Look at before sending",
+        "what to buy, from whom",
+        "[DEMO-",
+        "Who works when",
+        "What falls due when",
+        "Gross profit",
+    ):
+        assert said in front or (said == "[DEMO-" and said in " ".join(lines_of(book)["Option B"])), said
+
+
+def test_what_is_left_is_counted_from_the_cost_in_the_middle(quote):
+    """Gross profit is the price less the 50th percent of our own cost and what others are paid; none of it is rounded away."""
+    for option in with_ranges(quote, readable_tables(quote.day, None), 1).options:
+        sums = sums_of(option)
+        middle = dict((percent, cost) for percent, cost, _ in option.likely_range.curve)[50]
+        others = (
+            sum(float(c.amount) for c in option.price.costs)
+            - float(option.price.direct)
+            + float(option.price.cost_beside)
+        )
+        assert float(sums.middle) == pytest.approx(middle + others, abs=0.01)
+        assert float(sums.profit) == pytest.approx(
+            float(option.price.total - option.price.tax) - middle - others, abs=0.01
+        )
+        assert sums.middle < sums.sure and float(sums.per_day) == pytest.approx(
+            float(sums.profit / option.price.days), abs=0.01
+        )
+
+
+def test_no_figure_of_the_office_has_six_decimals(quote):
+    tables = readable_tables(quote.day, None)
+    drawn = with_ranges(quote, tables, 1)
+    for book in (office(drawn, tables), workings(drawn, tables)):
+        for sheet in load_workbook(io.BytesIO(write(book)), data_only=True):
+            for cell in (c for row in sheet.iter_rows() for c in row if c.value is not None):
+                text = str(cell.value) if isinstance(cell.value, str) or cell.number_format == "General" else ""
+                assert not re.search(r"\d\.\d{5,}", text), f"{sheet.title} {cell.coordinate}: {text}"
 
 
 def test_the_load_list_holds_things_and_no_charges(quote):

@@ -16,7 +16,7 @@ from estimator.fieldnotes import read_job
 from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
-from estimator.papers.office import office
+from estimator.papers.office import office, workings
 from estimator.pipeline import run
 from estimator.sheets.write import write
 from estimator.tables import demo_folder, read_tables
@@ -59,9 +59,10 @@ def papers(path: Path) -> Iterator[tuple[str, bytes]]:
     name = path.parent.name
     for language in ("en_US", "es_US"):
         yield f"{name}-home-{language}.xlsx", write(homeowner(quote, language))
-    yield f"{name}-crew.xlsx", write(crew(quote, "es_US"))
+    yield f"{name}-crew.xlsx", write(crew(quote, "es_US", tables=tables))
     yield f"{name}-insurer.xlsx", write(insurer_page(quote, "en_US"))
     yield f"{name}-office.xlsx", write(office(quote, tables))
+    yield f"{name}-workings.xlsx", write(workings(quote, tables))
 
 
 @pytest.fixture(scope="module")

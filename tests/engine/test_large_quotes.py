@@ -18,7 +18,7 @@ from estimator.fieldnotes import read_job
 from estimator.model.offer import Quote
 from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
-from estimator.papers.office import office
+from estimator.papers.office import office, workings
 from estimator.pipeline import run
 from estimator.sheets.book import Book
 from estimator.sheets.paging import parted_blocks
@@ -32,8 +32,9 @@ HOUSES: dict[str, Callable[[Path], Path]] = {"twelve": twelve_options, "many": m
 PAPERS: dict[str, Callable[[Quote, Tables], Book]] = {
     "home-en": lambda quote, tables: homeowner(quote, "en_US"),
     "home-es": lambda quote, tables: homeowner(quote, "es_US"),
-    "crew": lambda quote, tables: crew(quote, "en_US"),
+    "crew": lambda quote, tables: crew(quote, "en_US", tables=tables),
     "office": lambda quote, tables: office(quote, tables),
+    "workings": lambda quote, tables: workings(quote, tables),
 }
 ALL = [f"{house}-{paper}" for house in HOUSES for paper in PAPERS]
 

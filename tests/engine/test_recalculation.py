@@ -15,7 +15,7 @@ from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
-from estimator.papers.office import office
+from estimator.papers.office import office, workings
 from estimator.papers.reports import inspection_report
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
@@ -81,7 +81,8 @@ def books() -> dict[str, Book]:
         "home-en.xlsx": homeowner(quote, "en_US"),
         "home-es.xlsx": homeowner(quote, "es_US"),
         "office.xlsx": office(quote, tables),
-        "crew.xlsx": crew(quote, "es_US"),
+        "workings.xlsx": workings(quote, tables),
+        "crew.xlsx": crew(quote, "es_US", tables=tables),
     }
 
 
@@ -109,7 +110,7 @@ def test_every_formula_agrees_to_the_cent(recalculate: Recalculate) -> None:
 
 def test_a_rate_tried_by_the_office_moves_the_total_as_the_program_would(recalculate: Recalculate) -> None:
     """Margin 40 → 35 %: 8,601.80 × 1.10 ÷ 0.65 = 14,556.89, rounded up to the next 25, and the rest as it was. [computed]"""
-    data = write(books()["office.xlsx"])
+    data = write(books()["workings.xlsx"])
     book = load_workbook(io.BytesIO(data))
     sheet = book["Costs A"]
     rows = {str(row[0].value): row for row in sheet.iter_rows()}

@@ -13,7 +13,7 @@ from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.letter import Letter
-from estimator.papers.office import office
+from estimator.papers.office import office, workings
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.sheets.write import write
 
@@ -81,7 +81,7 @@ def test_the_crew_reads_its_task_and_brings_its_parts_only_when_it_was_chosen() 
 
 
 def test_the_office_sees_what_each_costs_and_whether_it_was_chosen() -> None:
-    found = rows(write(office(chosen(example_quote(), "cleanout"))), "Costs A")
+    found = rows(write(workings(chosen(example_quote(), "cleanout"))), "Costs A")
     cleanout = next(row for row in found if row and row[0] == "cleanout")
     assert cleanout[2:6] == (1.5, "h", 129.87, 250)
     assert cleanout[-1] == "chosen: in the price above"
@@ -92,8 +92,10 @@ def test_the_office_s_first_sheet_counts_the_cost_of_what_was_chosen() -> None:
     quote = chosen(example_quote(), "cleanout")
     price = quote.options[0].price
     found = next(row for row in rows(write(office(quote)), "INTERNAL") if row and str(row[0]).startswith("A  "))
-    assert found[1:4] == (16775, 8731.67, 8043.33)  # 16,525 + 250; 8,601.80 + 129.87 [by hand]
-    assert round(found[4], 4) == float(price.margin)
+    price_and_cost, profit, share = found[1:3], found[5], found[6]
+    assert (*price_and_cost, profit) == (16775, 8731.67, 8043.33)  # 16,525 + 250; 8,601.80 + 129.87 [by hand]
+    assert round(share, 4) == float(price.margin)
+    assert found[7] == round(8043.33 / float(price.days), 2)
 
 
 def test_what_the_homeowner_added_is_no_part_of_the_claim() -> None:

@@ -117,9 +117,9 @@ def test_nothing_of_the_inside_leaks(language: str) -> None:
 
 
 def test_the_canaries_would_be_found() -> None:
-    from estimator.papers.office import office
+    from estimator.papers.office import workings
 
-    data = write(office(with_canaries(example_quote())))
+    data = write(workings(with_canaries(example_quote())))
     assert all(canary in texts(data) for canary in ("CANARYcost", "CANARYtask", "CANARYrule", "CANARYdriver"))
     assert {8823.71, 6617.29, 9911.13, 7319.37, 6271.31, 64.39} <= numbers(data)
 

@@ -11,7 +11,7 @@ from openpyxl import load_workbook
 from estimator.papers.check_code import check_code
 from estimator.papers.crew import crew
 from estimator.papers.example import example_quote
-from estimator.papers.office import office
+from estimator.papers.office import office, workings
 from estimator.sheets.book import Formula
 from estimator.sheets.write import write
 from estimator.tables import demo_folder, read_tables
@@ -23,9 +23,10 @@ def cells(data: bytes) -> list[str]:
 
 
 def test_every_sheet_of_the_office_begins_in_red_with_internal() -> None:
-    for sheet in load_workbook(io.BytesIO(write(office(example_quote())))):
-        assert str(sheet["A1"].value).startswith("INTERNAL"), sheet.title
-        assert sheet["A1"].fill.fgColor.rgb == "FFA61B1B", sheet.title
+    for book in (office(example_quote()), workings(example_quote())):
+        for sheet in load_workbook(io.BytesIO(write(book))):
+            assert str(sheet["A1"].value).startswith("INTERNAL"), sheet.title
+            assert sheet["A1"].fill.fgColor.rgb == "FFA61B1B", sheet.title
 
 
 @pytest.mark.parametrize("language", ["en_US", "es_US"])
@@ -65,7 +66,7 @@ def test_the_office_recalculates_to_the_program_s_cent() -> None:
     reading = read_tables(demo_folder(), example_quote().day)
     assert reading.tables is not None
     quote = example_quote()
-    sheet = next(s for s in office(quote, reading.tables).sheets if s.name == "Costs A")
+    sheet = next(s for s in workings(quote, reading.tables).sheets if s.name == "Costs A")
     totals = [row.cells[1].value for row in sheet.rows if row.cells and row.cells[0].value == "Total"]
     assert len(totals) == 1
     assert isinstance(totals[0], Formula)

@@ -18,7 +18,7 @@ from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.message import message
-from estimator.papers.office import office
+from estimator.papers.office import workings
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
@@ -71,7 +71,7 @@ def test_no_other_paper_says_a_word_of_the_range(
 
 
 def test_the_office_reads_the_range_and_what_the_tables_lack_in_red(quote: Quote) -> None:
-    data = write(office(quote))
+    data = write(workings(quote))
     assert set(found(inside(data))) >= {"RANGEdriver", "6271.31", "62.33", "5557771"}
     sheet = load_workbook(io.BytesIO(data))["Range"]
     red = [str(c.value) for row in sheet.iter_rows() for c in row if c.font.color and c.font.color.rgb == "FFA61B1B"]
@@ -79,7 +79,7 @@ def test_the_office_reads_the_range_and_what_the_tables_lack_in_red(quote: Quote
 
 
 def test_a_quote_without_a_range_has_the_sheet_all_the_same() -> None:
-    sheet = load_workbook(io.BytesIO(write(office(example_quote()))))["Range"]
+    sheet = load_workbook(io.BytesIO(write(workings(example_quote()))))["Range"]
     texts = [str(c.value) for row in sheet.iter_rows() for c in row if c.value]
     assert not [t for t in texts if "contingency" in t]
     assert "Bad day" in texts

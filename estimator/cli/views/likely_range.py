@@ -7,7 +7,7 @@ from estimator.cli.views.words import ENGLISH, dollars, number
 from estimator.model.likely_range import LikelyRange
 from estimator.model.money import cents
 from estimator.model.offer import Option, Quote
-from estimator.papers.office_front import cost_of
+from estimator.papers.office_sums import cost_of
 from estimator.wording.say import speaker
 
 MOST_DRIVERS = 5

@@ -1,0 +1,128 @@
+"""One option on one page for the office: what it costs and leaves, what to buy from whom, who works when, what falls due when."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+
+from estimator.model.money import cents
+from estimator.model.offer import Option, Quote
+from estimator.model.price import CostLine
+from estimator.papers.half_days import bar, days_of, head, out_of_service
+from estimator.papers.inside import close, inside_page, table
+from estimator.papers.office_sums import parts, sums_of
+from estimator.papers.page import Page
+from estimator.pricing.payments import WORDS
+from estimator.sheets.book import Cell, Sheet
+from estimator.tables.rows import Material
+from estimator.tables.tables import Tables
+from estimator.wording.say import say
+
+WIDTHS = (28.0, 50.0, 14.0, 13.0, 14.0)
+MOST_BARS = 30
+ENGLISH = "en_US"
+NO_SUPPLIER = "no supplier in the tables"
+
+
+def option_page(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
+    """Return the page of one option."""
+    page = inside_page(f"Option {option.letter}", WIDTHS, f"{option.letter}  {option.name or option.title}")
+    _sums(page, option)
+    page.heading("Crews")
+    rows = (
+        (
+            Cell(c.crew, "cell"),
+            Cell("", "cell"),
+            Cell(c.days, "figure"),
+            Cell(c.hours, "figure"),
+            Cell(c.amount, "money"),
+        )
+        for c in option.price.crews
+    )
+    table(page, ("Crew", "", "Crew-days", "Paid hours", "Cost"), rows, 2)
+    who_works_when(page, option)
+    what_to_buy(page, option, tables)
+    due(page, option)
+    return close(page, f"INTERNAL {quote.job.number}")
+
+
+def _sums(page: Page, option: Option) -> None:
+    """Price, cost and what is left, beside what the cost is made of."""
+    sums, made_of = sums_of(option), parts(option)
+    left: list[tuple[str, Decimal | str, str]] = [
+        ("Price", sums.price, "money"),
+        ("Cost in the price", sums.cost, "money"),
+        *([("Cost in the middle", sums.middle, "money")] if sums.middle is not None else []),
+        *([(f"Cost at {sums.confidence:g}%", sums.sure, "money")] if sums.sure is not None else []),
+        ("Gross profit", sums.profit, "money"),
+        ("Gross profit, share of price", sums.share, "percent"),
+        ("Gross profit per crew-day", sums.per_day, "money"),
+    ]
+    count = max(len(left), len(made_of))
+    for n in range(count):
+        label, amount, style = left[n] if n < len(left) else ("", "", "cell")
+        part, cost = made_of[n] if n < len(made_of) else ("", Decimal(0))
+        page.add(
+            Cell(label, "cell bold"), Cell(amount, style), Cell("", "cell"),
+            Cell(part, "cell"), Cell(cost, "money") if part else Cell("", "cell"),
+        )  # fmt: skip
+
+
+def who_works_when(page: Page, option: Option) -> None:
+    """A bar a crew, two squares a day; the days that come before the first."""
+    schedule = option.schedule
+    if not schedule.tasks:
+        return
+    page.heading("Who works when: two squares a day, morning and afternoon")
+    if days_of(schedule) <= MOST_BARS:
+        bars = [("Day", head(schedule)), *((crew, bar(schedule, crew)) for crew in schedule.crews)]
+        for label, squares in (*bars, ("drains out of service", out_of_service(schedule))):
+            page.add(Cell(label, "cell"), Cell(squares, "bars", page.columns - 1))
+    if schedule.leads:
+        waits = "; ".join(f"{say(lead.what, ENGLISH)} {lead.working_days}" for lead in schedule.leads)
+        page.line(f"Working days before the first: {waits}.", "quiet")
+
+
+def what_to_buy(page: Page, option: Option, tables: Tables | None) -> None:
+    """A row a supplier: quantity, item, part number, and what it comes to."""
+    page.heading(f"Option {option.letter}: what to buy, from whom")
+    by_supplier: dict[str, list[tuple[str, CostLine]]] = {}
+    for supplier, part_no, cost in bought(option, tables):
+        by_supplier.setdefault(supplier, []).append((part_no, cost))
+    for supplier, things in by_supplier.items():
+        said = "; ".join(_thing(part_no, cost) for part_no, cost in things)
+        whole = sum((cost.amount for _, cost in things), Decimal(0))
+        page.add(Cell(supplier, "cell bold"), Cell(said, "cell", page.columns - 2), Cell(whole, "money"))
+
+
+def _thing(part_no: str, cost: CostLine) -> str:
+    number = f" [{part_no}]" if part_no else ""
+    return f"{float(cents(cost.quantity)):,g} {cost.unit} {cost.text}{number}"
+
+
+def bought(option: Option, tables: Tables | None) -> list[tuple[str, str, CostLine]]:
+    """Return each thing that is paid for with its supplier and part number, by supplier; what the firm owns is left out."""
+    known = {row.item: row for row in (tables.current("materials") if tables else ()) if isinstance(row, Material)}
+    out = []
+    for cost in option.all_costs:
+        if cost.part in ("material", "equipment", "sub", "fee") and not cost.in_overhead:
+            row = known.get(cost.ref)
+            kind = {"equipment": "machine", "sub": "by others", "fee": "fee"}.get(cost.part, NO_SUPPLIER)
+            out.append((row.supplier or NO_SUPPLIER if row else kind, row.part_no if row else "", cost))
+    return sorted(out, key=lambda one: one[0])
+
+
+def due(page: Page, option: Option) -> None:
+    """Payments with the day of the work at which each falls due, where the schedule knows it."""
+    page.heading("What falls due when")
+    rows = (
+        (Cell(text, "cell", 2), Cell(day, "cell"), Cell("", "cell"), Cell(amount, "money"))
+        for text, day, amount in payments(option)
+    )
+    table(page, ("Payment", "", "Day of the work", "", "Amount"), rows, 4)
+
+
+def payments(option: Option) -> Iterable[tuple[str, str, Decimal]]:
+    """Each payment, the day of the work at whose end it falls due ("" before it), and its amount."""
+    days = {WORDS[mark.name].text: mark.day for mark in option.schedule.marks if mark.name in WORDS}
+    for payment in option.payments:
+        day = days.get(payment.text.text)
+        yield say(payment.text, ENGLISH), f"day {day}" if day else "", payment.amount

@@ -1,5 +1,6 @@
 """What the sheets that stay in the house share: the red first row, tables of cells, formulas that must give the program's cents."""
 
+import re
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
@@ -44,3 +45,12 @@ def live(text: str, computed: Decimal, program: Decimal) -> Value:
 
 def close(page: Page, footer: str, repeat: tuple[int, int] | None = None) -> Sheet:
     return page.sheet(footer=footer, page_words=PAGE_WORDS, repeat=repeat, tab=RED)
+
+
+def in_hundredths(text: str) -> str:
+    """Return a text with its long figures to the hundredth.
+
+    >>> in_hundredths("kitchen: scale 0.066667..10.6667")
+    'kitchen: scale 0.07..10.67'
+    """
+    return re.sub(r"\d+\.\d{3,}", lambda figure: f"{float(figure[0]):.2f}", text)

@@ -3,10 +3,12 @@
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Quote
 from estimator.model.work import Repair
-from estimator.papers.inside import close, inside_page, table
+from estimator.papers.inside import close, in_hundredths, inside_page, table
 from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
+from estimator.wording.say import say
 
+ENGLISH = "en_US"
 WIDTHS = (22.0, 18.0, 18.0, 54.0)
 
 
@@ -22,7 +24,7 @@ def rules(quote: Quote) -> Sheet:
     ), 9)  # fmt: skip
     page.heading("Evidence")
     table(page, ("Rule", "Line", "From", "Meaning"), (
-        (Cell(e.rule, "cell"), Cell(e.line, "cell"), Cell(", ".join(e.findings), "cell quiet"), Cell(str(e.meaning), "cell"))
+        (Cell(e.rule, "cell"), Cell(e.line, "cell"), Cell(in_hundredths(", ".join(e.findings)), "cell quiet"), Cell(say(e.meaning, ENGLISH), "cell"))
         for e in diagnosis.evidence
     ), 9)  # fmt: skip
     page.heading("Rules on the ways of repair")
@@ -32,7 +34,9 @@ def rules(quote: Quote) -> Sheet:
         (Cell(o.rule, "cell"), Cell(o.option, "cell"), Cell(" ".join(p for p in (o.line, o.where, o.item, o.quantity) if p), "cell"), Cell(o.reason, "cell"))
         for o in quote.job.overrides
     ), 9)  # fmt: skip
-    page.listing("Questions for the next visit", [f"{q.line} {q.about}".strip() for q in diagnosis.questions])
+    page.listing(
+        "Questions for the next visit", [f"{q.line} {say(q.about, ENGLISH)}".strip() for q in diagnosis.questions]
+    )
     return close(page, f"INTERNAL {quote.job.number}")
 
 
@@ -45,5 +49,9 @@ def _verdicts(quote: Quote) -> list[Verdict]:
 
 def _verdict(verdict: Verdict) -> tuple[Cell, ...]:
     way = f"{verdict.method}, {verdict.line} {verdict.stretch.from_ft:.1f} to {verdict.stretch.to_ft:.1f} ft"
-    why = f"{verdict.estimator} — OVERRULED: {verdict.overruled}" if verdict.overruled else str(verdict.estimator)
+    why = (
+        f"{say(verdict.estimator, ENGLISH)} — OVERRULED: {verdict.overruled}"
+        if verdict.overruled
+        else say(verdict.estimator, ENGLISH)
+    )
     return Cell(verdict.rule, "cell"), Cell(way, "cell quiet"), Cell(str(verdict.effect), "cell"), Cell(why, "cell")

@@ -102,7 +102,7 @@ def test_what_is_left_is_counted_from_the_cost_in_the_middle(quote):
     """Gross profit is the price less the 50th percent of our own cost and what others are paid; none of it is rounded away."""
     for option in with_ranges(quote, readable_tables(quote.day, None), 1).options:
         sums = sums_of(option)
-        middle = dict((percent, cost) for percent, cost, _ in option.likely_range.curve)[50]
+        middle = {percent: cost for percent, cost, _ in option.likely_range.curve}[50]
         others = (
             sum(float(c.amount) for c in option.price.costs)
             - float(option.price.direct)

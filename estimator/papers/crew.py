@@ -10,7 +10,7 @@ from estimator.papers.crew_load import load_sheet
 from estimator.papers.crew_safety import safety_sheet
 from estimator.papers.crew_work import work_sheet
 from estimator.papers.letter import Letter
-from estimator.sheets.book import Book
+from estimator.sheets.book import Book, Sheet
 from estimator.tables.tables import Tables
 
 
@@ -30,9 +30,8 @@ def crew(
     """
     option, reader = worked_on(quote, letter), Letter(quote, language)
     speak = reader.speak
-    if nobody_named(quote, option):
-        sheets = (notice_sheet(reader, option),)
-    else:
+    sheets: tuple[Sheet, ...] = (notice_sheet(reader, option),)
+    if not nobody_named(quote, option):
         sold = (
             speak("Accepted on {day}", day=date.fromisoformat(sold_on))
             if sold_on

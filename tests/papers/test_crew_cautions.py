@@ -189,7 +189,7 @@ FEDERAL = ("Subpart P", "1926.800", "AA", "rescue plan", "1926.1153", "1926.651(
 @pytest.mark.parametrize("word", FEDERAL)
 def test_no_rule_or_number_of_a_caution_is_lost_in_its_other_words(word: str) -> None:
     for caution, others in ELSEWHERE.items():
-        assert word not in caution or any(word in other for other in others), caution
+        assert word not in caution or any(word.lower() in other.lower() for other in others), caution
 
 
 def said_by_rules() -> Iterator[str]:

@@ -49,6 +49,9 @@ def _height(label: str) -> float:
     return 21.0 if len(label) <= SHORT_LABEL else 33.0
 
 
-def close(letter: Letter, page: Page, repeat: tuple[int, int] | None = None, scale: int | None = None) -> Sheet:
+PRINT_SCALE = 88  # of the size on the screen; where that saves a page it is made smaller still
+
+
+def close(letter: Letter, page: Page, repeat: tuple[int, int] | None = None) -> Sheet:
     footer = f"{letter.speak('INTERNAL')} {letter.number} {letter.quote.job.customer.site}"
-    return page.sheet(footer=footer[:200], page_words=letter.page_words, repeat=repeat, scale=scale, tab=RED)
+    return page.sheet(footer=footer[:200], page_words=letter.page_words, repeat=repeat, scale=PRINT_SCALE, tab=RED)

@@ -14,7 +14,7 @@ from estimator.tables.tables import Tables
 from estimator.wording.say import say
 
 ENGLISH = "en_US"
-WIDTHS = (34.0, 12.0, 12.0, 12.0, 12.0, 12.0, 10.0, 12.0)
+WIDTHS = (32.0, 11.0, 11.0, 11.0, 11.0, 11.0, 9.0, 11.0)
 CHECK_THE_PLACE = "Tax, deposit, days to cancel and code limits of the place: check with your accountant, lawyer or building department."
 
 

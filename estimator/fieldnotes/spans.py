@@ -61,7 +61,8 @@ def _ask(entry: Entry, to_ft: float | None, log_pass: LogPass) -> list[Entry]:
     word = entry.thing.word.word
     where = f"{entry.from_ft:g}" if to_ft is None else f"{entry.from_ft:g}-{to_ft:g}"
     question = f"{word}: how much? such as {word} 30%, {word} 2in, light, moderate or severe"
-    choices = tuple(f"{where} {word} {grade}" for grade in ("light", "moderate", "severe"))
+    goes_on = f"{entry.from_ft:g} {word} {{}} starts" if entry.leg == "starts" else f"{where} {word} {{}}"
+    choices = tuple(goes_on.format(grade) for grade in ("light", "moderate", "severe"))
     text = entry.text.partition(";")[0].strip()
     asked = Asked(entry.from_ft, to_ft, text, question, choices, entry.place, entry.back, later=True)
     if asked not in log_pass.asked:

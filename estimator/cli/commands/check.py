@@ -1,7 +1,13 @@
-"""`estimator check`: the notes in, their problems, a drawing of each line and the questions for a return visit out."""
+"""`estimator check`: the notes in, their problems, a drawing of each line and the questions for a return visit out.
+
+At a terminal the log lines that are asked back are asked there and then; each answer goes into its log at once.
+"""
+
+from collections.abc import Sequence
 
 from estimator.cli.arguments import AS_SET, AsJson, JobFile, Language, SetKeys, TablesFrom
 from estimator.cli.guard import DONE, TO_MEND
+from estimator.model.problem import Problem
 
 
 def command(
@@ -19,8 +25,20 @@ def command(
     from estimator.quote.refuse import demo_place
 
     looked = look(job, tables, changes)
+    if not as_json and not changes and _answered(job, looked.problems):
+        looked = look(job, tables, changes)
     drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
     problems = (*looked.problems, *(demo_place(looked.job) if looked.job else ()))
     answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": problems}, as_json, drawn)
     tell(problems)
     return TO_MEND if any(p.level is Level.ERROR for p in problems) else DONE
+
+
+def _answered(job: JobFile, problems: Sequence[Problem]) -> bool:
+    """What is asked back is asked at the terminal; true when something was answered."""
+    from estimator.cli.interview.answering import answer_all
+    from estimator.cli.interview.rows import ASKED_CODES
+    from estimator.cli.interview.terminal import Terminal
+
+    terminal = Terminal()
+    return terminal.live and any(p.code in ASKED_CODES for p in problems) and answer_all(job, terminal) > 0

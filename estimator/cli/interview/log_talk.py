@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
+from estimator.cli.interview.answering import asked_aloud
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
-from estimator.cli.interview.rows import ASKED_CODES, REMARK, Typed, taken_up, typed, without_last
+from estimator.cli.interview.rows import ASKED_CODES, Typed, taken_up, typed, without_last
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import in_full, short
 from estimator.cli.interview.steps import Step, item_of, items
@@ -116,7 +117,7 @@ class _Session:
         if log.refused:
             self.terminal.tell(log.refused, "bad")
         elif log.asked is not None:
-            self._ask(log.asked)
+            asked_aloud(log.asked, self.terminal)
         elif log.taken_back:
             self.line = log.sheet.line
             self.terminal.tell(f"taken back: {log.taken_back.strip()}")
@@ -129,12 +130,6 @@ class _Session:
                 self.terminal.say([said])
             else:
                 self.terminal.tell(said.strip())
-
-    def _ask(self, asked: Asked) -> None:
-        """The question, with what may be meant, best first. A line that may be gas says so."""
-        self.terminal.tell(f"? {asked.question.rstrip('?')}?", "bad" if asked.danger else "")
-        for n, choice in enumerate(asked.choices, start=1):
-            self.terminal.tell(f"  {n} {'keep it as a remark' if choice == REMARK else choice}")
 
     def _unplaced(self) -> list[Problem]:
         row = self.log.row

@@ -62,8 +62,8 @@ def typed(log: Typed, text: str) -> Typed:
     clean = "".join(c if c.isprintable() else " " for c in text).strip()
     asked = log.asked
     log = replace(log, row=None, problems=(), asked=None, taken_back="", refused="")
-    if asked is not None and (answered := _told(log, asked, clean)) is not None:
-        return answered
+    if asked is not None and (told := answered(log, asked, clean)) is not None:
+        return told
     if not clean:
         return log
     if len(clean) > LONGEST:
@@ -122,7 +122,7 @@ def _things(sheet: Sheet) -> list[str]:
 # ── the answer to a question ──────────────────────────────────────────────────────────────────
 
 
-def _told(log: Typed, asked: Asked, answer: str) -> Typed | None:
+def answered(log: Typed, asked: Asked, answer: str) -> Typed | None:
     """Enter leaves it open, a number takes a choice, a dash makes a remark; None: it is the next line."""
     row = (asked.place.line or 1) - 1
     raw = log.rows[row]

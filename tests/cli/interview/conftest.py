@@ -205,6 +205,11 @@ def keyboard():
 
 
 @pytest.fixture
+def typist():
+    return Typist
+
+
+@pytest.fixture
 def known():
     return KNOWN
 

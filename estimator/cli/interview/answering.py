@@ -1,0 +1,89 @@
+"""A job whose logs have lines that are asked back in; each asked at the terminal, its answer in the log on the disk, out."""
+
+from pathlib import Path
+
+from estimator.cli.interview import log_files
+from estimator.cli.interview.keeping import JobFile, held
+from estimator.cli.interview.rows import REMARK, Typed, answered, put
+from estimator.cli.interview.steps import Step, items
+from estimator.cli.interview.terminal import Terminal
+from estimator.fieldnotes.answers import LONGEST
+from estimator.fieldnotes.logbook import Asked
+from estimator.fieldnotes.questions import SECTIONS
+
+PROMPT = "  number, - for a remark, the line again, or Enter to leave it open: "
+
+
+def asked_aloud(asked: Asked, terminal: Terminal) -> None:
+    """The question, with what may be meant, best first. A line that may be gas says so."""
+    terminal.tell(f"? {asked.question.rstrip('?')}?", "bad" if asked.danger else "")
+    for n, choice in enumerate(asked.choices, start=1):
+        terminal.tell(f"  {n} {'keep it as a remark' if choice == REMARK else choice}")
+
+
+def answer_all(path: Path, terminal: Terminal) -> int:
+    """Asks what is open in each log of the job; return how many lines were answered. Errors: CannotGoOn, OSError."""
+    with held(path) as mine:
+        if not mine:
+            terminal.tell("the job is open in an interview; answer there", "bad")
+            return 0
+        job = JobFile(path)
+        section = next(s for s in SECTIONS if s.table == "line")
+        done = 0
+        for index, item in enumerate(items(job.data, "line")):
+            log = item.get("log", "")
+            if "pass" in item or not isinstance(log, str) or not log.strip():
+                continue
+            more, left = _Log(job, Step(section, index, section.questions[0]), terminal).ask()
+            done += more
+            if left:
+                break
+        return done
+
+
+class _Log:
+    """The log of one line. What is left open stays as it was typed, and the rest of the log with it."""
+
+    def __init__(self, job: JobFile, step: Step, terminal: Terminal) -> None:
+        self.job, self.step, self.terminal = job, step, terminal
+        self.name = log_files.name_of(job, step)
+        words = job.data.get("words", {})
+        own = {str(k): str(v) for k, v in words.items()} if isinstance(words, dict) else {}
+        self.log = Typed(log_files.about(job, step, self.name), own, log_files.rows_of(job, step, self.name))
+
+    def ask(self) -> tuple[int, bool]:
+        """How many were answered, and whether the user went away."""
+        done = 0
+        left_open: set[str] = set()
+        while asked := next((a for a in self.log.sheet.log.asked if a.text not in left_open), None):
+            row = (asked.place.line or 1) - 1
+            if not 0 <= row < len(self.log.rows):
+                left_open.add(asked.text)
+                continue
+            self.terminal.tell(f"{self.name}, line {row + 1}: {self.log.rows[row].strip()}")
+            asked_aloud(asked, self.terminal)
+            said = self.terminal.ask(PROMPT)
+            if said is None or said.strip().lower() in ("q", "quit", "exit"):
+                return done, True
+            new = self._with(asked, row, said.strip())
+            if new is None:
+                left_open.add(asked.text)
+            elif new.rows != self.log.rows:
+                self.log = new
+                log_files.written(self.job, self.step, self.name, new.rows)
+                done += 1
+        return done, False
+
+    def _with(self, asked: Asked, row: int, said: str) -> Typed | None:
+        """The log with the answer in it; None where it is left open."""
+        if not said:
+            return None
+        if len(said) > LONGEST:
+            self.terminal.tell(f"that is {len(said)} letters, more than a line of a log; type it in pieces", "bad")
+            return self.log
+        if said.isdigit() and not 1 <= int(said) <= len(asked.choices):
+            self.terminal.tell(f"there is no answer {said}", "bad")
+            return self.log
+        return answered(self.log, asked, said) or put(
+            self.log, row, "".join(c if c.isprintable() else " " for c in said)
+        )

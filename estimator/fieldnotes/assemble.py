@@ -207,7 +207,11 @@ def assemble(
         marks=tuple(sorted(marks, key=lambda m: (m.stretch, m.word, m.origin.pass_number, m.origin.back))),
         findings=numbered(line.name, sorted(standing, key=_order)),
         superseded=numbered(line.name, sorted(gone, key=_order)),
-        unclear=tuple(_unclear(asked, h, zero) for h in hung for asked in h.log_pass.asked),
+        unclear=tuple(
+            _unclear(asked, h, zero)
+            for h in hung
+            for asked in sorted(h.log_pass.asked, key=lambda a: (a.place.file, a.place.line or 0))
+        ),
         passes=passes,
         zero=zero.word,
         downstream=downstream,

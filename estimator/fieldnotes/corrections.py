@@ -56,8 +56,6 @@ def correction(r: "Reader") -> "Meaning | None":
         and not words & set(told.replace(",", " ").split())
         and any((t := r.number(n)) is not None and t.kind in ("num", "range", "ft") for n in range(len(r.atoms)))
     )
-    if fresh and not strong(r):
-        return None
     taken = {r.atoms[n].means["finding"].split()[0].rstrip(",") for n in r.denied if "finding" in r.atoms[n].means}
     instead = "instead" in said or no_first or bool(taken & set(told.replace(",", " ").split()) and words)
     if not instead or (not before and "instead" not in said):  # nothing is put right
@@ -73,6 +71,8 @@ def correction(r: "Reader") -> "Meaning | None":
         if "instead" in said and len(numbers) >= 2:
             return _read_again(r, first, marker) or _put_right(r, first, marker)
         return None  # `16 no 16.6 jt up` has its own reading: see reading_put_right
+    if fresh and not strong(r):
+        return None  # `thats a crack at 33` begins a line of its own
     positive = [n for n in findings if n not in r.denied]
     denied = [n for n, a in enumerate(r.atoms) if "finding" in a.means and n in r.denied]
     if not before:

@@ -141,7 +141,7 @@ def _nearest(word: str) -> tuple[str, str]:
     if len(word) < SHORTEST_SLIP:
         return "", ""
     hits = process.extract(word, lex.single, scorer=OSA.distance, score_cutoff=most, limit=6)
-    hits = [h for h in hits if h[0][0] == word[0] or h[1] == 1]
+    hits = [h for h in hits if h[0][0] == word[0] or (h[1] == 1 and len(word) > SHORTEST_SLIP)]
     if not hits:
         return "", ""
     best = min(h[1] for h in hits)

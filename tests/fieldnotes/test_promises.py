@@ -12,6 +12,8 @@ from hypothesis import strategies as st
 
 from estimator.fieldnotes import Reading, echo, read_job
 from estimator.fieldnotes.dumpjob import dump_job
+from estimator.fieldnotes.log import LogReader
+from estimator.fieldnotes.logbook import Log
 from estimator.fieldnotes.places import Path as KeyPath
 from estimator.fieldnotes.places import positions
 from estimator.fieldnotes.reading import read_job_text
@@ -76,6 +78,36 @@ def test_any_log_of_known_pieces_is_read_or_refused_and_reads_back_alike(log: st
     found = reading(log)
     assert found.job is not None or found.problems
     reads_back_alike(found)
+
+
+NOTES = Path(__file__).parents[1] / "cases" / "notes"
+TYPED = tuple(
+    line["text"]
+    for corpus in ("lines", "more", "own")
+    for line in tomllib.loads((NOTES / f"{corpus}.toml").read_text("utf-8"))["line"]
+)
+typed_logs = st.lists(st.sampled_from(TYPED), min_size=1, max_size=7)
+
+
+@settings(max_examples=60, deadline=None)
+@given(typed_logs)
+def test_lines_as_people_type_them_are_read_at_each_prefix_and_what_is_written_out_reads_back_alike(lines: list[str]) -> None:
+    for n in range(len(lines) + 1):
+        found = reading("\n".join([HEADINGS[0], *lines[:n]]))
+        assert found.job is not None or found.problems
+    reads_back_alike(found)
+
+
+@settings(deadline=None)
+@given(st.one_of(st.sampled_from(TYPED), st.text(max_size=80), things))
+def test_any_line_ends_as_a_reading_a_question_or_a_remark(text: str) -> None:
+    row = " ".join(text.split())
+    log = Log()
+    LogReader(log, "main.txt", {}, None).read(f"{HEADINGS[0]}\n10 hole 2in\n{row}")
+    told = bool(log.asked or log.notes or log.names or log.found or log.understood.get(("main.txt", 4)))
+    taken_back = ("main.txt", 3) in log.understood and not any(p.entries[1:] for p in log.passes)
+    more_said = len(log.passes) > 1 or log.passes[0].heading.text != HEADINGS[0].removeprefix("pass ") or row == "back"
+    assert not row or told or taken_back or more_said
 
 
 def _damaged(text: str, chance: random.Random) -> str:

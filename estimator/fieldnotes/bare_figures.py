@@ -211,7 +211,7 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
 def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
     """`roots @28.5 33 36.5`: one finding at several places."""
     tokens = [r.atoms[n].token for n in free]
-    plain = [t for t in tokens if t is not None and t.kind == "num"]
+    plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and not t.plain))]
     spans = [(t.value, t.to) for t in tokens if t is not None and t.kind == "range" and t.to and t.value < t.to]
     if len(spans) == len(free) > 1 and spans == sorted(spans) and not kinds & {"hole", "branch", "bend"}:
         return Way(7.0, *spans[0], tuple(spans[1:]))

@@ -130,7 +130,8 @@ def correction(r: "Reader") -> "Meaning | None":
         if k > n and any(c in a.means for c in ("finding", "place", "material", "part", "zone"))
     ]
     if t.kind == "in" and len(numbers) == 1 and not more:
-        new, count = re.subn(r"(?<![\w.])\d+(?:\.\d+)?in\b", f"{shown(t.value)}in", rest, count=1)
+        old_amount = r"(?<![\w.])\d+(?:\.\d+)?in\b|\d+(?:\.\d+)?(?:\.\.\d+(?:\.\d+)?)?%|\b(?:light|moderate|severe)\b"
+        new, count = re.subn(old_amount, f"{shown(t.value)}in", rest, count=1)
         new = new if count else f"{rest} {shown(t.value)}in"
         return Meaning(rows=(f"{where} {new}",), instead=True, score=9)
     if t.kind == "pct" and t.value > 100:
@@ -157,6 +158,8 @@ def correction(r: "Reader") -> "Meaning | None":
                 score=9,
             )
         return Meaning(rows=(f"{at} {rest}",), instead=True, score=9)
+    if more and not any(t.kind in ("num", "ft", "range") for _, t in numbers):
+        return _rest(r, where, n)
     if more and len(numbers) >= 1:
         rest_reader = r.part(n)
         found = rest_reader.meaning()

@@ -79,6 +79,9 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         out.tool = True
         take(n, n + 1)
         return True
+    if a1.get("part") == "coupling" and t.kind == "num" and t.value <= 4 and not t.point and n > 0:
+        take(n, n + 1)
+        return True
     if after in (
         "men",
         "guys",
@@ -205,7 +208,7 @@ def _is_depth(r: "Reader", n: int) -> bool:
     assert t is not None
     if r.has("place", "beam") or (r.has("finding") and not (r.has("place", "loc") or r.has("place", "depth"))):
         return False
-    watery = r.has("rises") or r.has("out of water")
+    watery = r.has("rises") or r.has("out of water") or any({"water", "agua"} & set(a.text.split()) for a in r.atoms)
     if (r.has("finding") or watery) and not r.has("place", "loc") and t.kind == "in":
         return False  # `belly 2in deep`
     nexts = [r.atoms[k].means for k in range(n + 1, min(n + 3, len(r.atoms)))]

@@ -28,7 +28,8 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     ]
     findings = [d for d in out if d.finding]
     water = any(d.word in ("sag", "blocked", "mud", "grease", "reverse fall") for d in findings)
-    water = water or r.has("rises") or r.has("out of water")
+    standing = bool(numbers.inches) and bool({"water", "agua"} & set(r.words().split()))
+    water = water or standing or r.has("rises") or r.has("out of water")
     if (findings or water) and not locs:
         r.used |= {n for n in depths if "side" not in r.atoms[n].means}
         return

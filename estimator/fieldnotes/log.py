@@ -138,7 +138,7 @@ class LogReader(LogTaking):
         for row in meaning.rows:
             line = tidied(row)
             said = tied(line, self.last, frozenset(self.log.names.values()))
-            if said is None:
+            if said is None or (meaning.instead and suspicious(said, row, self._context())):
                 self._ask(replace(meaning, asked="what is there?", choices=()), raw, place, self._context())
                 return
             saids.append(said)

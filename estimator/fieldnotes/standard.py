@@ -120,12 +120,18 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
 _NOT_OVER_IT = re.compile(
     r"\b(?:house|hse|slab|floor|drive|driveway|street|yard|walk|sidewalk|home|building|now)\b", re.IGNORECASE
 )
-_NO_WALL = re.compile(r"\b(?:flag|deep|down|depth|long|wide)\b", re.IGNORECASE)
+_NO_WALL = re.compile(
+    r"\b(?:flag|deep|down|depth|long|wide|top|slab|floor|tile|lawn|grass|grade|ground|asphalt|concrete|surface)\b",
+    re.IGNORECASE,
+)
+_OF_CABLE = re.compile(r"\b(?:cable|rod|reel|hose)\b", re.IGNORECASE)
 
 
 def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     values, word = thing.values, thing.word
     if word.word == "under" and _NOT_OVER_IT.search(str(values.get("choice", ""))):
+        return True
+    if word.word == "end" and _OF_CABLE.search(str(values.get("choice", ""))):
         return True
     if any(_NO_WALL.search(to) for _, to in values.get("ties", ())):
         return True

@@ -34,6 +34,7 @@ _WORDS_FOR = (
     (re.compile(r"\b(45|90|22)s\b"), r"\1"),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\bh2o\b"), "water"),
+    (re.compile(r"(\d) y (?=\d[\d.]*(?![\d.]| ?(?:in|pulg|\"|')))"), r"\1 and "),
     (re.compile(r"\b(?:between|entre) (\d[\d.]*) (?:and|&|y) (?=\d)"), r"\1-"),
 )
 _LARGE_AND_FRACTION = re.compile(r"([1-9]\d|[7-9]) \d{1,2}/\d")

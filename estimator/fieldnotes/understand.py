@@ -218,7 +218,10 @@ class Reader:
         kept = [
             a
             for n, a in enumerate(self.atoms)
-            if n not in self.denied and "no" not in a.means and "correct" not in a.means
+            if n not in self.denied
+            and "no" not in a.means
+            and "correct" not in a.means
+            and not (a.token and n and "no" in self.atoms[n - 1].means)
         ]
         at = tokens(where.replace("-end", ""))
         head = [Atom(t.text, n, n, token=t) for n, t in enumerate(at)]

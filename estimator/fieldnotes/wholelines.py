@@ -166,7 +166,9 @@ def remark(r: "Reader") -> "Meaning | None":
     if amounts and len(readings) > len(amounts) and not r.denied:
         return None
     noted = any("remark" in a.means for a in r.atoms)
-    parts = [n for n in r.where("part") if r.text(n) not in ("pipe", "line", "section", "wall", "tubo", "linea")]
+    bland = ("pipe", "joint") if noted and not r.has("grade") else ("pipe",)
+    parts = [n for n in r.where("part") if r.atoms[n].means["part"] not in bland]
+    noted = noted and not (readings and any(a.unknown for a in r.atoms))
     if not speaks and not parts and (noted or r.denied):
         return Meaning(score=4)
     if not loud and not parts and not readings:

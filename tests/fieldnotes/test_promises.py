@@ -91,7 +91,9 @@ typed_logs = st.lists(st.sampled_from(TYPED), min_size=1, max_size=7)
 
 @settings(max_examples=60, deadline=None)
 @given(typed_logs)
-def test_lines_as_people_type_them_are_read_at_each_prefix_and_what_is_written_out_reads_back_alike(lines: list[str]) -> None:
+def test_lines_as_people_type_them_are_read_at_each_prefix_and_what_is_written_out_reads_back_alike(
+    lines: list[str],
+) -> None:
     for n in range(len(lines) + 1):
         found = reading("\n".join([HEADINGS[0], *lines[:n]]))
         assert found.job is not None or found.problems

@@ -1,7 +1,7 @@
 """How well the reader understands people: all corpora through the judge of tests/cases/notes, in a file and in the interview.
 
 The judge and lines.toml were written from trade practice, not from the program's grammar; more.toml after it, in other words. own.toml
-was written without a look at the lexicon, and scored once before anything was mended: 77 % of each half were good then.
+was written without a look at the lexicon, and scored once before anything was mended: 77, 77 and 82 % of its three parts were good then.
 """
 
 import json

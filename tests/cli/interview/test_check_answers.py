@@ -60,7 +60,9 @@ def test_answers_go_into_the_log_line_by_line_and_what_is_left_open_stays_as_it_
     assert "there is no answer 7" in person.told
 
 
-def test_a_line_may_be_typed_again_or_kept_as_a_remark_and_is_asked_anew_where_it_still_leaves_something_open(tmp_path, typist):
+def test_a_line_may_be_typed_again_or_kept_as_a_remark_and_is_asked_anew_where_it_still_leaves_something_open(
+    tmp_path, typist
+):
     job = job_in(tmp_path, text="pass front cleanout to house, surface\n0 slab\n30 roots 50\n36 branch left\n")
     answer_all(job, typist(["30 roots", "30 roots light", "-"]))
     assert (tmp_path / "main.txt").read_text("utf-8").splitlines()[2:] == ["30 roots light", "# 36 branch left"]
@@ -76,7 +78,9 @@ def test_a_log_inside_the_job_file_is_answered_too(tmp_path, typist):
 def test_whoever_goes_away_in_the_middle_keeps_what_was_answered(tmp_path, typist):
     job = job_in(tmp_path)
     answer_all(job, typist(["1"]))
-    assert (tmp_path / "main.txt").read_text("utf-8") == LOG.replace("30 roots 50\n", "30 roots 50% ; typed: 30 roots 50\n")
+    assert (tmp_path / "main.txt").read_text("utf-8") == LOG.replace(
+        "30 roots 50\n", "30 roots 50% ; typed: 30 roots 50\n"
+    )
 
 
 def test_check_asks_at_a_terminal_and_then_shows_the_job_as_it_now_stands(tmp_path, keyboard):

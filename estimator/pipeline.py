@@ -7,6 +7,7 @@ from decimal import Decimal
 
 from estimator.diagnosis import diagnose
 from estimator.model.add_on import AddOn
+from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Job, Override
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
@@ -191,7 +192,7 @@ def with_job_settings(job: Job, tables: Tables) -> Tables:
 
 def unknown_words(job: Job, tables: Tables) -> tuple[Problem, ...]:
     """What the job names that neither the tables nor the program know, before anything is priced."""
-    return (*against_job.against_job(job, tables), *words_that_hit_nothing(job, (FLOOR_RULE,)))
+    return (*against_job.against_job(job, tables), *words_that_hit_nothing(job, (FLOOR_RULE, GAS_SMELL)))
 
 
 def _or_stop(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

@@ -7,8 +7,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from estimator.cli.problems import DAY_TO_COME, STILL_INVENTED
-from estimator.cli.views.screen import Row
-from estimator.cli.views.words import dollars
+from estimator.cli.views.gas import gas_first
+from estimator.cli.views.screen import Row, width
+from estimator.cli.views.words import ENGLISH, dollars
 from estimator.cli.way import Priced, only_nothing_to_offer, quoted
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
@@ -259,9 +260,10 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
     older += _chosen(quote)
     if not quote.options:
         older = [_why_no_offer(quote)]
+    gas = gas_first(quote.diagnosis, width(), ENGLISH)
     if not issued.new:
-        return [Row(f"Nothing changed since r{issued.number}; nothing was written."), *older, *listed(issued.files)]
-    return [Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]
+        return [*gas, Row(f"Nothing changed since r{issued.number}; nothing was written."), *older, *listed(issued.files)]
+    return [*gas, Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]
 
 
 def _chosen(quote: Quote) -> list[Row]:

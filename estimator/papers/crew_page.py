@@ -26,6 +26,7 @@ def crew_page(letter: Letter, name: str, widths: tuple[float, ...], title: str) 
     """A page that says whose it is, where, and that it does not go to the customer."""
     speak, job = letter.speak, letter.quote.job
     page = Page(sheet_name(name), widths)
+    letter.gas_first(page)
     page.line(speak("INTERNAL – for the crew, not for the customer"), "alarm")
     page.line(title, "title")
     page.line(f"{letter.number} · {job.customer.site} · {job.customer.name} {job.customer.phone}".strip(), "quiet")

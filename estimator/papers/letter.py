@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from estimator.model.gas import GAS_FIRST, gas_smelled
 from estimator.model.offer import Extra, Quote, Term
 from estimator.model.price import LineItem
 from estimator.model.say import Say
@@ -59,6 +60,7 @@ class Letter:
     def head(self, page: Page) -> None:
         """The firm's name, how to reach it, and what the place wants on a first page; any sheet may be the first one read."""
         firm, speak = self.quote.firm, self.speak
+        self.gas_first(page)
         if LOGO in self.pictures:
             page.picture(self.pictures[LOGO], firm.name, LOGO_HEIGHT_PX)
         page.line(firm.name, "firm")
@@ -72,6 +74,11 @@ class Letter:
         if self.quote.job.demo or self.quote.invented:
             page.line(self._not_real(), "box")
         page.gap()
+
+    def gas_first(self, page: Page) -> None:
+        """Where somebody smelled gas, what comes before anything else."""
+        if gas_smelled(self.quote.diagnosis):
+            page.line(self.say(GAS_FIRST), "alarm")
 
     def small_head(self, page: Page) -> None:
         """One line on the tabs after the first: whose quote it is, and that it is only an example where it is one."""

@@ -1,5 +1,6 @@
 """A Quote in, a short message out to send with the file: prices, which tab first, until when, whom to ask; or nothing to repair."""
 
+from estimator.model.gas import gas_smelled
 from estimator.model.offer import Option, Quote
 from estimator.papers.stop_notice import lines_in_the_bore
 from estimator.wording.numbers import long_date, money
@@ -17,6 +18,11 @@ def message(quote: Quote, language: str) -> str:
 
     Errors: ValueError where even the short form is too long.
     """
+    if gas_smelled(quote.diagnosis):
+        return speaker(language)(
+            "GAS SMELL: leave the house now, touch no switch, call 911 and the gas company from outside. No drain work before they say it is safe. What we found is attached. Questions: {phone}",
+            phone=quote.firm.phone,
+        )
     if not quote.options:
         return _report(quote, language)
     text = _text(quote, language, " · ".join(_price(option, language) for option in quote.options))

@@ -128,7 +128,9 @@ def _priced(
     net = work + sum((line.amount for line in off), Decimal(0))
     leaves = shares_of_price(net, tables)
     spent = sale.spent + sum((share.amount for share in leaves), Decimal(0))
-    guard_floor(net, spent, floor_price(sale.costs, sale.rows, kept(tables)), discounts, overrides)
+    floor = floor_price(sale.costs, sale.rows, kept(tables))
+    settled = sum((f.cost_share for f in fixed), Decimal(0))  # at what an allowance costs: no work is paid from it
+    guard_floor(net - sale.fixed, spent - settled, floor, discounts, overrides)
     own_way = taxed_in_their_own_way(lines, place, tables)
     usual = {name: price * (1 if name == PASSED_ON else sale.carry) for name, price in sale.prices.items()}
     usual[PASSED_ON] = sale.prices.get(PASSED_ON, Decimal(0)) - own_way.passed_on

@@ -5,6 +5,7 @@ from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.agreed import work_of
+from estimator.model.gas import NO_PRICE_IN_GAS, gas_smelled
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.offer import Option
@@ -113,7 +114,8 @@ def not_fixed_because(
             if r.method not in stays.NOTHING_NEW  # what cleans or looks is what answers it
         )
     ]
-    return tuple(dict.fromkeys([*rules, *open_]))
+    gas = [NO_PRICE_IN_GAS] if gas_smelled(diagnosis) else []
+    return tuple(dict.fromkeys([*gas, *rules, *open_]))
 
 
 def cautions(repairs: tuple[Repair, ...], takeoffs: tuple[Takeoff, ...]) -> tuple[Say, ...]:

@@ -19,6 +19,7 @@ from estimator.scopes.measures import yard_sf
 from estimator.scopes.menu import Dish, dishes, menu
 from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
+from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
 from estimator.scopes.wanted import by_hand, wanted_repair
 from estimator.tables.tables import Tables
 
@@ -135,10 +136,15 @@ def _dropped(wishes: tuple[WantedOption, ...]) -> set[str]:
 
 
 def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, ...]:
-    """What is worth looking at where nothing must be repaired: single spots, and less where nothing is serious."""
-    if any(n.must for n in needs):
+    """What is worth looking at where nothing must be repaired: single spots, and less where nothing is serious.
+
+    Beside them what is cheaper still; and all of it beside a dip that can only be lived with: no spot cures that.
+    """
+    if any(n.must for n in needs) or any(lived_with(n) for n in needs):
         return found
-    return small(found, slight=all(n.severity < SERIOUS for n in needs)) or found
+    little = small(found, slight=all(n.severity < SERIOUS for n in needs))
+    least = min((d.price for d in little), default=None)
+    return tuple(d for d in found if least is None or d in little or d.price < least)
 
 
 def _picked(menus: Sequence[tuple[Dish, ...]], needs: tuple[Need, ...], most: int) -> tuple[Dish, ...]:

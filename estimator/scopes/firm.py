@@ -6,12 +6,14 @@ alone: no visit is sold for it.
 
 from collections.abc import Iterable, Sequence
 
+from estimator.model.gas import gas_smelled
 from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
 from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, VISIT, fact
 from estimator.model.work import Repair, Takeoff
 from estimator.scopes.judge import counts
 from estimator.scopes.measures import NOTHING_NEW, each
+from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
 
 NOT_FIRM = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
 SETTLED_BY: dict[str, str] = {
@@ -67,9 +69,15 @@ def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Que
 def visits(
     options: Sequence[tuple[Sequence[Repair], Sequence[Takeoff]]], diagnosis: Diagnosis, unanswered: Sequence[Need]
 ) -> tuple[Repair, ...]:
-    """Return what would make these options firm, one visit a line; nothing where one of them is firm and leaves nothing open."""
+    """Return what would make these options firm, one visit a line; nothing where one of them is firm and leaves nothing open.
+
+    A cleaning by which somebody lives with a dip settles nothing: what would cure it still has its visit.
+    """
+    if gas_smelled(diagnosis):
+        return ()  # nobody is sent into a house that smells of gas
     said = [(why_not_firm(r, t), open_questions(r, diagnosis)) for r, t in options]
-    if any(not v and not q for v, q in said) and options and not unanswered:
+    firm = (not v and not q and not _lives_with(r, diagnosis) for (v, q), (r, _) in zip(said, options, strict=True))
+    if any(firm) and not unanswered:
         return ()
     wanted: dict[str, dict[str, Stretch]] = {}
     for verdicts, questions in said:
@@ -83,6 +91,12 @@ def visits(
         _want(wanted, need.line, BY_CAMERA, need.stretch)
     closed = {n.line for n in diagnosis.needs if "utility" in n.kinds}
     return tuple(_visit(line, kinds, diagnosis) for line, kinds in wanted.items() if kinds and line not in closed)
+
+
+def _lives_with(repairs: Sequence[Repair], diagnosis: Diagnosis) -> bool:
+    answered = {a for r in repairs for a in r.answers}
+    needs = [n for n in diagnosis.needs if n.id in answered]
+    return all(r.method in NOTHING_NEW for r in repairs) and bool(needs) and all(lived_with(n) for n in needs)
 
 
 def _want(wanted: dict[str, dict[str, Stretch]], line: str, kind: str, stretch: Stretch) -> None:

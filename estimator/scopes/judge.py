@@ -11,7 +11,7 @@ from estimator.model.work import Repair
 from estimator.model.works import Works
 from estimator.scopes.ground import runs_under
 from estimator.scopes.rules import StretchFacts, facts_of
-from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE
+from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_with
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 from estimator.tables.tables import Tables
 from estimator.works import works_of
@@ -77,6 +77,8 @@ class Judge:
     def _fixes(self, method: str, need: Need) -> bool:
         if method == "clean" and closed_by_dirt(need):
             return True  # what closes the pipe comes out first; what the camera then sees decides on the rest
+        if method == "clean" and lived_with(need):
+            return True
         if method == "clean" and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
             return False  # nothing to clean out; or an opening that roots came in by and that must be closed
         if method in FINDS_OUT or set(need.kinds) <= {FAILED_TEST}:

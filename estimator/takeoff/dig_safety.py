@@ -93,7 +93,7 @@ def machine_path(case: Case) -> None:
 
 
 def potholes(case: Case, hole: Stretch) -> None:
-    """What is uncovered by hand before anyone digs. A pipe too deep for that is found within the held dig instead."""
+    """What is uncovered by hand: before anyone digs, or, of a pipe too deep for that, within the held dig; it takes no less."""
     crossings = len([m for m in case.profile.marks("crossing") if m.stretch.touches(hole)])
     potholed = any(m.stretch.touches(hole) for m in case.profile.marks("pothole"))
     by_hand = pothole_reaches(case, hole)
@@ -104,8 +104,8 @@ def potholes(case: Case, hole: Stretch) -> None:
         )
     case.paper.put(
         "potholes",
-        crossings + (1 if by_hand and not potholed else 0),
-        "utilities that cross, and the pipe itself unless it was uncovered before or lies too deep for it",
+        crossings + (0 if potholed else 1),
+        "utilities that cross, and the pipe itself unless it was uncovered before; where it lies too deep for a pothole, by hand within the held dig",
         ("crossings", crossings),
         ("pipe uncovered before", "yes" if potholed else "no"),
         ("within reach of a pothole", "yes" if by_hand else "no"),

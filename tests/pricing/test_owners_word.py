@@ -40,6 +40,17 @@ def test_a_discount_stops_at_the_floor_margin(maple: Scope, tables: Tables, plac
     assert price_scope(maple, tables, place, discounts=below, overrides=mine).total == D("3451.06")
 
 
+def test_no_work_is_paid_from_an_allowance(maple: Scope, tables: Tables, place: PlaceRow) -> None:
+    """The same floor with an allowance beside the work as without: what it costs is settled apart."""
+    tile = [Allowance(text="tile to match", amount=D(10_000))]
+    most = [Discount(reason="neighbour", amount=D("748.93"))]
+    price_scope(maple, tables, place, allowances=tile, discounts=most)
+    more = [Discount(reason="neighbour", amount=D("3500"))]
+    with pytest.raises(CannotGoOn) as stopped:
+        price_scope(maple, tables, place, allowances=tile, discounts=more)
+    assert stopped.value.problems[0].code == "pricing/below-floor"
+
+
 def test_an_allowance_stands_as_written_inside_the_rounded_price(maple: Scope, tables: Tables, place: PlaceRow) -> None:
     price = price_scope(maple, tables, place, allowances=[Allowance(text="matching sod", amount=D(800))])
     assert price.total == D("5000.00")  # 4,193.81 + 800 up to 25 [computed]

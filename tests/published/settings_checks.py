@@ -69,7 +69,14 @@ FIRM = (
         "read",
     ),
     _setting("burst_wait_h", 4, "h", "wait before a burst pipe is tied in", "a city's code for pipe bursting", "read"),
-    _setting("bend_radius_ods", 20, "diameters", "bend of a fused pipe", "a city's code for pipe bursting", "read"),
+    _setting(
+        "bend_radius_ods",
+        27,
+        "diameters",
+        "bend of a fused pipe, DR 17",
+        "bend radii of polyethylene pipe in the makers' handbook; a city's code for pipe bursting says 20 whatever the wall (read)",
+        "memory",
+    ),
     _setting(
         "locator_tolerance_percent", 10, "percent", "error of a locator's depth", "common practice", "common practice"
     ),

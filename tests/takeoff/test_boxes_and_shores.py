@@ -59,15 +59,18 @@ def test_burst_pits_are_boxed_each_with_two_end_shields(tables: Tables) -> None:
 
 
 @pytest.mark.parametrize(
-    ("centre_ft", "length_ft", "potholes"), [(5.1875, 11.0, 1), (5.2, 12.0, 0)], ids=["5 ft to its top", "a step more"]
+    ("centre_ft", "length_ft"), [(5.1875, 11.0), (5.2, 12.0)], ids=["5 ft to its top", "a step more"]
 )
 def test_a_pipe_too_deep_for_a_pothole_keeps_the_locators_error(
-    tables: Tables, centre_ft: float, length_ft: float, potholes: int
+    tables: Tables, centre_ft: float, length_ft: float
 ) -> None:
-    """The pipe's top lies at centre - 2.25 in; where no pothole reaches it the hole is 0.5 ft longer at each end."""
+    """The pipe's top lies at centre - 2.25 in; where no pothole reaches it the hole is 0.5 ft longer at each end.
+
+    It is uncovered by hand all the same, within the held dig, which takes no less than a pothole.
+    """
     found = take_off(repair("yard spot", 36, 45), deep(centre_ft), tables)
     assert found.value("dig_length_ft") == length_ft
-    assert found.value("potholes") == potholes
+    assert found.value("potholes") == 1
 
 
 @pytest.mark.parametrize(("depth_ft", "tolerance_ft"), [(5.0, 0.0), (5.1, 0.51)])
@@ -114,15 +117,15 @@ def test_the_outside_end_of_a_strip_is_shored_and_wider_from_five_feet_on(
 
 
 def test_burst_pits_are_dug_as_large_as_their_boxes(tables: Tables) -> None:
-    """D = 5.0 + 0.1875 + 0.33 up = 5.6 ft; R = 7.5 ft: √(2 x 7.5 x 5.6 - 5.6²) = 7.26, up 7.3. A box is 3.25 x 8 ft.
+    """D = 5.0 + 0.1875 + 0.33 up = 5.6 ft; R = 10.125 ft: √(2 x 10.125 x 5.6 - 5.6²) = 9.06, up 9.1. A box is 3.25 x 8 ft.
 
-    Entry 7.3 x 2.5 becomes 8 x 3.4 ft (what held sides need: 0.375 + 3.0, up), the pull pit 5 x 4 becomes 8 x 4 ft.
+    Entry 9.1 x 2.5 becomes 9.1 x 3.4 ft (what held sides need: 0.375 + 3.0, up), the pull pit 5 x 4 becomes 8 x 4 ft.
     """
     found = take_off(repair("burst", 5, 55), deep(5.0), tables)
-    assert found.value("dig_bcy") == pytest.approx(5.6 * (8 * 3.4 + 8 * 4) / 27)
+    assert found.value("dig_bcy") == pytest.approx(5.6 * (9.1 * 3.4 + 8 * 4) / 27)
     by_hand = take_off(repair("burst", 5, 55), deep(5.0, Site(machine=False)), tables)
-    assert by_hand.value("hand_dig_bcy") == pytest.approx(5.6 * (7.3 * 3.4 + 5 * 4) / 27)
-    assert by_hand.value("shores_sf") == pytest.approx(5.6 * 2 * (7.3 + 3.4 + 5 + 4))
+    assert by_hand.value("hand_dig_bcy") == pytest.approx(5.6 * (9.1 * 3.4 + 5 * 4) / 27)
+    assert by_hand.value("shores_sf") == pytest.approx(5.6 * 2 * (9.1 + 3.4 + 5 + 4))
 
 
 @pytest.mark.parametrize(("centre_ft", "railed"), [(4.98, False), (4.99, True)])

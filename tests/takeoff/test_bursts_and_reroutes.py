@@ -23,13 +23,13 @@ def burst(tables: Tables) -> Takeoff:
 
 
 def test_the_entry_pit_is_as_long_as_the_bend_needs(burst: Takeoff) -> None:
-    """R = 20 x 4.5 in = 7.5 ft, H = 4.0 ft: √(2 x 7.5 x 4 - 16) = 6.633 -> 6.7 ft."""
-    assert burst.value("burst_entry_ft") == up(math.sqrt(2 * 7.5 * 4.0 - 16), 0.1) == 6.7
+    """R = 27 x 4.5 in = 10.125 ft, H = 4.0 ft: √(2 x 10.125 x 4 - 16) = 8.062 -> 8.1 ft."""
+    assert burst.value("burst_entry_ft") == up(math.sqrt(2 * 10.125 * 4.0 - 16), 0.1) == 8.1
 
 
 def test_a_rig_that_needs_an_s_curve_takes_a_longer_pit(tables: Tables) -> None:
     found = take_off(repair("burst", 10, 50), house(maple_line()), tables.with_settings({"burst_entry": "S"}))
-    assert found.value("burst_entry_ft") == up(math.sqrt(4 * (4 * 7.5 - 4)), 0.1)
+    assert found.value("burst_entry_ft") == up(math.sqrt(4 * (4 * 10.125 - 4)), 0.1)
 
 
 @pytest.mark.parametrize(("entry", "most"), [(straight_entry_ft, 7.5), (s_entry_ft, 15.0)])
@@ -43,7 +43,7 @@ def test_pipe_tails_joints_and_pits(burst: Takeoff) -> None:
     assert burst.value("burst_pipe_ft") == 46
     assert burst.value("burst_joints") == math.ceil(46 / 20) - 1
     assert burst.value("pits") == 2
-    assert burst.value("dig_bcy") == pytest.approx(4.0 * (6.7 * 2.5 + 5 * 4) / 27)
+    assert burst.value("dig_bcy") == pytest.approx(4.0 * (8.1 * 2.5 + 5 * 4) / 27)
     assert burst.value("pipe_trench_ft") == burst.value("pipe_buy_ft") == 0
 
 
@@ -55,7 +55,7 @@ def test_each_side_drain_has_its_own_pit_and_each_utility_its_pothole(tables: Ta
     assert found.value("pits") == 3
     assert found.value("potholes") == 2
     assert found.value("branches") == 1
-    assert found.value("dig_bcy") == pytest.approx(4.0 * (6.7 * 2.5 + 5 * 4 + 3 * 3) / 27)
+    assert found.value("dig_bcy") == pytest.approx(4.0 * (8.1 * 2.5 + 5 * 4 + 3 * 3) / 27)
 
 
 @pytest.mark.parametrize(("to_ft", "pulls"), [(150, 1), (150.1, 2)])
@@ -226,7 +226,7 @@ def test_clearance_kept_free_comes_off_the_fall(tables: Tables) -> None:
 
 
 def test_sand_and_soil_go_back_into_every_pit(burst: Takeoff) -> None:
-    plan = 6.7 * 2.5 + 5 * 4
+    plan = 8.1 * 2.5 + 5 * 4
     assert burst.value("pipe_zone_ccy") == pytest.approx(plan * (0.33 + 0.375 + 0.5) / 27)
     assert burst.value("native_ccy") == pytest.approx(plan * (4.0 - 1.205) / 27)
     assert burst.value("backfill_ccy") == pytest.approx(plan * 4.0 / 27)
@@ -267,7 +267,7 @@ def test_every_pit_of_a_burst_is_put_back(tables: Tables) -> None:
 
 
 def test_lawn_over_burst_pits_is_the_pits_and_their_margins(burst: Takeoff) -> None:
-    entry, pull = (6.7 + 2) * (2.5 + 2), (5 + 2) * (4 + 2)
+    entry, pull = (8.1 + 2) * (2.5 + 2), (5 + 2) * (4 + 2)
     assert burst.value("sod_sf") == up(entry + pull, 10)
 
 

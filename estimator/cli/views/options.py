@@ -4,6 +4,7 @@ from collections.abc import Callable
 from decimal import Decimal
 
 from estimator.cli.views import schedule_bars
+from estimator.cli.views.gas import gas_first
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import Bar, strip, title
 from estimator.cli.views.table import indented, table
@@ -27,6 +28,7 @@ TEST_WORDS: dict[str, Say] = {
 def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
     """The drawing of each line with the repairs of the options, the comparison, what is not offered and why."""
     return [
+        *gas_first(quote.diagnosis, columns, language),
         *_heading(quote, language),
         *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns, language)),
         *_comparison(quote, columns, language),

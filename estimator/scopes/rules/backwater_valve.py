@@ -30,7 +30,7 @@ def valve(it: StretchFacts, limits: Limits) -> Answers:
                 "Your city requires a backwater valve. It keeps city sewage from backing up into the house."
             ),
             estimator=Say.of(
-                "The place asks for a backwater valve where the building drain is renewed: add one, reachable."
+                "The place asks for a backwater valve where the building drain is renewed: add one, reachable. By the UPC (710, from memory) only fixtures below the next manhole upstream may drain through it."
             ),
             facts=frozenset({"backwater_valve"}),
         )
@@ -51,7 +51,7 @@ RULE = Rule(
     concerns=NEW_PIPE,
     statement="The drain to the city's sewer is renewed: a backwater valve where the place asks for one; a question where nobody asked.",
     reason="When the street's sewer backs up, its sewage comes out of the lowest fixture.",
-    source="the place's row (backwater_valve); IPC 714 and UPC 710 ask for one below the next manhole (from memory)",
+    source="the place's row (backwater_valve); IPC 714 and UPC 710 ask for one below the next manhole upstream (from memory)",
     worse="leaving out a caution",
     applies=valve,
 )

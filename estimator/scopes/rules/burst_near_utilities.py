@@ -8,9 +8,12 @@
 True
 """
 
+from math import hypot
+
 from estimator.model.judgement import Effect
 from estimator.model.line import Mark
 from estimator.model.say import Say
+from estimator.model.stretch import Stretch
 from estimator.scopes.rules.concern import BREAKS_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
@@ -18,7 +21,7 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def near(it: StretchFacts, limits: Limits) -> Answers:
-    close = [m for m in it.placed("crossing") if _clear_in(m) < _least(m, limits)]
+    close = [m for m in it.line_marks if m.word == "crossing" and _clear_in(m, it.stretch) < _least(m, limits)]
     if not close:
         return None
     return Ruling(
@@ -32,10 +35,10 @@ def near(it: StretchFacts, limits: Limits) -> Answers:
     )
 
 
-def _clear_in(crossing: Mark) -> float:
-    """Inches between pipe and crossing; 0 where nobody said, so that it counts as close."""
+def _clear_in(crossing: Mark, burst: Stretch) -> float:
+    """Inches between the pipe that is burst and the crossing; 0 over it where nobody said, so that it counts as close."""
     feet = [crossing.length(label) for label in ("above", "below", "away", "")]
-    return min((ft * 12 for ft in feet if ft is not None), default=0.0)
+    return 12 * hypot(min((ft for ft in feet if ft is not None), default=0.0), burst.gap_ft(crossing.stretch))
 
 
 def _least(crossing: Mark, limits: Limits) -> float:

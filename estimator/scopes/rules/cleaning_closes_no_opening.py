@@ -7,6 +7,8 @@
 ['caution']
 >>> no_opening(stretch(method="clean", needs=(need("grease", 3),)), limits())
 ()
+>>> [r.effect.value for n in (2, 3) for r in no_opening(stretch(method="clean", needs=(need("sag", n),)), limits())]
+['caution', 'does not fix']
 """
 
 from estimator.model.judgement import Effect, Need
@@ -17,6 +19,8 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 
 CLEANABLE = frozenset({"roots", "scale", "grease", "mud", "insects", "blocked"})
+LIVED_WITH = frozenset({"sag"})
+"""What may stay as long as somebody cleans it out on a schedule."""
 
 
 def no_opening(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
@@ -44,6 +48,16 @@ def _ruling(need: Need) -> Ruling:
             facts=frozenset({"film_again"}),
             stretch=need.stretch,
         )
+    if lived_with(need):
+        return Ruling(
+            effect=Effect.CAUTION,
+            homeowner=Say.of(
+                "The dip stays and fills again. You live with it by having the drain cleaned on a schedule: once a year to begin with, then as often as the camera shows."
+            ),
+            estimator=Say.of("Live with the dip: jet once a year, film each time, set the interval by what is found."),
+            facts=frozenset({"film_again"}),
+            stretch=need.stretch,
+        )
     return Ruling(
         effect=Effect.DOES_NOT_FIX,
         homeowner=Say.of("Cleaning alone does not close the opening in the pipe."),
@@ -54,11 +68,16 @@ def _ruling(need: Need) -> Ruling:
     )
 
 
+def lived_with(need: Need) -> bool:
+    """A dip that may stay and has nothing else wrong with it."""
+    return not need.must and set(need.kinds) <= LIVED_WITH
+
+
 RULE = Rule(
     id="cleaning-closes-no-opening",
     numbers=("D01",),
     methods=("clean",),
-    statement="Cleaning removes roots and build-up; where a repair is a must it does not answer it, else it is upkeep and said to be.",
+    statement="Cleaning removes roots and build-up; where a repair is a must it does not answer it, else it is upkeep and said to be; a dip that may stay is lived with on a schedule.",
     reason="Roots mean an opening; water gets out where roots get in.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",

@@ -1,7 +1,7 @@
 """A drain that is renewed gets a way in: near the house, at every long stretch, at every turn.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from estimator.scopes.rules.examples import limits, mark, stretch
 >>> cleanouts(stretch(method="trench", cleanouts_ft=(), slab_edge_ft=0.0), limits()).effect.value
 'adds work'
 >>> cleanouts(stretch(method="trench", cleanouts_ft=(0.0,), slab_edge_ft=0.0), limits()) is None
@@ -11,6 +11,10 @@ True
 'adds work'
 >>> cleanouts(stretch(stretch=Stretch(0.0, 100.0), **far), limits()) is None
 True
+>>> turns = lambda *at: {"marks": tuple(mark("bend", ft, degrees=90.0) for ft in at), **far}
+>>> two = lambda second: cleanouts(stretch(stretch=Stretch(0.0, 60.0), **turns(2.0, second)), limits())
+>>> two(42.0) is None, two(43.0).effect.value  # one at the first turn serves 40 ft on
+(True, 'adds work')
 """
 
 from itertools import pairwise
@@ -56,9 +60,11 @@ def _too_far(it: StretchFacts, every_ft: float) -> bool:
 def _turn(it: StretchFacts, limits: Limits) -> bool:
     here = limits.place.cleanout_turn_degrees if limits.place else None
     most = here if here is not None else limits("cleanout_turn_degrees")
-    turns = [m for m in it.placed("bend") if (m.degrees or 0.0) > most and it.stretch.holds(m.stretch.from_ft)]
-    near = limits("cleanout_exit_ft")
-    return any(all(abs(c - m.stretch.from_ft) > near for c in it.cleanouts_ft) for m in turns)
+    sharp = [m for m in it.placed("bend") if (m.degrees or 0.0) > most and it.stretch.holds(m.stretch.from_ft)]
+    near, serves = limits("cleanout_exit_ft"), limits("cleanout_turns_ft")
+    turns = sorted((m.stretch.from_ft for m in sharp), reverse=it.downstream == -1)
+    reached = [at for at in turns if any(abs(c - at) <= near for c in it.cleanouts_ft)]
+    return any(not any(0 <= (at - one) * it.downstream <= serves for one in reached) for at in turns)
 
 
 RULE = Rule(
@@ -67,8 +73,8 @@ RULE = Rule(
     concerns=LAYS | BREAKS_PIPE,
     statement="No cleanout near the building exit, too far between two, or a turn over 45 degrees: one is added.",
     reason="What cannot be reached cannot be kept clean; a code asks for it when a drain is renewed.",
-    source="IPC 708 (spacing 100 ft, turns over 45 degrees); the place's row stands over it",
+    source="IPC 708 (spacing 100 ft, turns over 45 degrees; 708.1.4, from memory: one at the first of several turns within 40 ft); the place's row stands over it",
     worse="leaving out a caution",
-    reads=("cleanout_exit_ft", "cleanout_every_ft", "cleanout_turn_degrees"),
+    reads=("cleanout_exit_ft", "cleanout_every_ft", "cleanout_turn_degrees", "cleanout_turns_ft"),
     applies=cleanouts,
 )

@@ -1,18 +1,23 @@
 """Before any dig the public utilities are located, and the firm finds the private ones.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from estimator.scopes.rules.examples import dug, limits, mark, stretch
 >>> locate(stretch(method="trench"), limits())[0].effect.value
 'requires first'
 >>> private = stretch(method="trench", site={"located": True}, marks=(mark("crossing", choice="irrigation"),))
 >>> [sorted(r.facts) for r in locate(private, limits())]
-[['private_locate']]
+[['private_locate'], []]
 >>> locate(stretch(method="trench", site={"located": True}), limits())
 ()
+>>> gas = lambda away: (mark("crossing", away, choice="gas"),)
+>>> beside = lambda away: dug(4.6, site={"located": True}, line_marks=gas(away))  # the dig ends at 30
+>>> [r.effect.value for r in locate(beside(31.5), limits())], locate(beside(32.5), limits())
+(['caution'], ())
 """
 
 from estimator.model.judgement import Effect
 from estimator.model.line import Mark
 from estimator.model.say import Say
+from estimator.model.works import Opening
 from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
@@ -44,7 +49,26 @@ def locate(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
                 facts=frozenset({"private_locate"}),
             )
         )
+    if near := _in_the_zone(it, limits("utility_zone_ft")):
+        out.append(_by_hand(near))
     return tuple(out)
+
+
+def _in_the_zone(it: StretchFacts, zone_ft: float) -> tuple[tuple[Mark, Opening], ...]:
+    """Marked lines so near an opening that no machine digs there."""
+    return tuple((m, o) for o in it.works.digs for m, far in it.near(o, "crossing", at_top=True) if far <= zone_ft)
+
+
+def _by_hand(near: tuple[tuple[Mark, Opening], ...]) -> Ruling:
+    return Ruling(
+        effect=Effect.CAUTION,
+        homeowner=Say.of("Buried lines close to the dig are uncovered by hand and held up while the ground is open."),
+        estimator=Say.of(
+            "{what} within the tolerance zone of {opening}: dig by hand, uncover it, hold it up while the ground is open (29 CFR 1926.651(b)).",
+            what=", ".join(dict.fromkeys(m.choice or "a buried line" for m, _ in near)),
+            opening=near[0][1].name,
+        ),
+    )
 
 
 def _crossing(it: StretchFacts) -> tuple[Mark, ...]:
@@ -57,10 +81,11 @@ RULE = Rule(
     id="locate-utilities",
     numbers=("R32",),
     concerns=DIGS,
-    statement="Any dig or burst: one-call locate and its wait first; private lines are located by the firm.",
+    statement="Any dig or burst: one-call locate and its wait first; private lines are located by the firm; a marked line within the tolerance zone of an opening is uncovered by hand.",
     reason="Gas, power and water lie where nobody expects them.",
-    source="29 CFR 1926.651(b); waits by state, usually 2 to 3 business days (from memory)",
+    source="29 CFR 1926.651(b); waits by state, usually 2 to 3 business days, and tolerance zones, 18 to 24 in (from memory)",
     worse="hurting somebody",
+    reads=("utility_zone_ft",),
     guards_people=True,
     applies=locate,
 )

@@ -2,6 +2,8 @@
 
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> falls(stretch(method="trench", fall_ft=0.312), limits()).effect.value  # 30 ft at 1/8 in/ft is 0.3125 ft
+'no fixed price'
+>>> falls(stretch(method="trench", fall_ft=0.27), limits()).effect.value  # more than two readings may be off
 'blocks'
 >>> falls(stretch(method="trench", fall_ft=0.3125), limits()) is None
 True
@@ -19,6 +21,10 @@ from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
+READINGS = 2
+"""Both ends may be off by one standard error of a reading."""
+
+
 def falls(it: StretchFacts, limits: Limits) -> Answers:
     if it.line_fall is not None and it.line_fall <= 0:
         return _climbs(it.line_fall)
@@ -28,6 +34,8 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
     least_ft = needed_ft * (1 - limits("slope_tolerance_percent") / 100)
     if round(it.fall_ft * 12, 2) >= round(least_ft * 12, 2):  # nobody reads closer than what is printed
         return None
+    if round((needed_ft - it.fall_ft) * 12, 2) <= READINGS * limits("level_error_in"):
+        return _too_close(it.fall_ft, needed_ft)
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of("The pipe cannot get enough slope between these two ends. It must run farther, or be pumped."),
@@ -35,6 +43,20 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
             "Falls {fall} in over {length}; {needed} in are needed: go on to a lower tie-in, or a pump.",
             fall=f"{it.fall_ft * 12:.2f}",
             length=Feet(round(it.length_ft, 1)),
+            needed=f"{needed_ft * 12:.2f}",
+        ),
+    )
+
+
+def _too_close(fall_ft: float, needed_ft: float) -> Ruling:
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "Between these two ends the pipe has just about the slope it needs. We measure both ends again before we give a fixed price."
+        ),
+        estimator=Say.of(
+            "Falls {fall} in; {needed} in are needed: nearer than two readings can tell apart. Take the levels again, or go on to a lower tie-in, before a fixed price.",
+            fall=f"{fall_ft * 12:.2f}",
             needed=f"{needed_ft * 12:.2f}",
         ),
     )
@@ -57,10 +79,10 @@ RULE = Rule(
     id="new-pipe-has-the-fall",
     numbers=("R36",),
     concerns=LAYS,
-    statement="A run relaid between known levels with less than the code's least fall: no gravity drain there; in a line whose levels climb with the flow no dig has a fixed price.",
+    statement="A run relaid between known levels with less than the code's least fall: no gravity drain there; so near it that the readings cannot tell: no fixed price; in a line whose levels climb with the flow no dig has a fixed price.",
     reason="Solids stay behind where water creeps.",
     source="the place's row; IPC 704.1, UPC 708 (read second-hand)",
     worse="offering what cannot work",
-    reads=("slope_tolerance_percent",),
+    reads=("slope_tolerance_percent", "level_error_in"),
     applies=falls,
 )

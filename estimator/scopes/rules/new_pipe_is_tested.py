@@ -22,7 +22,7 @@ def new_pipe(it: StretchFacts, limits: Limits) -> Answers:
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of("We fill the new pipe with water and watch it before we cover it."),
         estimator=Say.of(
-            "New drain: 10 ft head, 15 min, before cover. Old pipe beside it: only to the lowest opening, watched, drained promptly; never 10 ft on old iron. Plugs rated, tethered, nobody in line; no air test on plastic."
+            "New drain: 10 ft head, or 5 ft where the house code of 2015 or later rules, 15 min, before cover. Old pipe beside it: only to the lowest opening, watched, drained promptly; never 10 ft on old iron. Plugs rated, tethered, nobody in line; no air test on plastic."
         ),
         facts=frozenset({"new_pipe_test"}),
     )
@@ -34,7 +34,7 @@ RULE = Rule(
     concerns=NEW_PIPE,
     statement="After any replacement under a slab: water test before cover; old systems only to their lowest opening and for minutes.",
     reason="A buried mistake costs the whole job again; filling a leaking old system soaks the soil that carries the house.",
-    source="IPC 312, IRC P2503.5.1 (10 ft, 15 min); the old system: common practice",
+    source="IPC 312 (10 ft, 15 min); IRC P2503.5.1 (5 ft since 2015, from memory); the old system: common practice",
     worse="hurting somebody",
     applies=new_pipe,
 )

@@ -1,22 +1,25 @@
 """A pipe with nothing in it needs no cleaning.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from estimator.scopes.rules.examples import limits, need, stretch
 >>> nothing(stretch("crack", method="clean"), limits()).effect.value
 'blocks'
 >>> nothing(stretch("roots 10%", method="clean"), limits()) is None
 True
+>>> dip = lambda severity: stretch("20-26 sag 20%", method="clean", needs=(need("sag", severity),))
+>>> nothing(dip(2), limits()) is None, nothing(dip(3), limits()).effect.value
+(True, 'blocks')
 """
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE
+from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_with
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
 def nothing(it: StretchFacts, limits: Limits) -> Answers:
-    if set(it.kinds) & CLEANABLE:
+    if set(it.kinds) & CLEANABLE or any(lived_with(n) for n in it.needs):
         return None
     return Ruling(
         effect=Effect.BLOCKS,
@@ -29,7 +32,7 @@ RULE = Rule(
     id="nothing-to-clean",
     numbers=(),
     methods=("clean",),
-    statement="Cleaning is offered only where there is something to clean out.",
+    statement="Cleaning is offered only where there is something to clean out, or a dip that may stay and gathers dirt.",
     reason="An honest quote sells nothing that is not needed.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",

@@ -262,7 +262,12 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
         older = [_why_no_offer(quote)]
     gas = gas_first(quote.diagnosis, width(), ENGLISH)
     if not issued.new:
-        return [*gas, Row(f"Nothing changed since r{issued.number}; nothing was written."), *older, *listed(issued.files)]
+        return [
+            *gas,
+            Row(f"Nothing changed since r{issued.number}; nothing was written."),
+            *older,
+            *listed(issued.files),
+        ]
     return [*gas, Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]
 
 

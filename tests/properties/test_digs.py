@@ -29,7 +29,9 @@ def job_of(rng: random.Random, method: str, depth_ft: float) -> Job:
     """A line of 60 ft, filmed whole, its depth read at its middle; the rest of the house by the dice."""
     inside = method in INSIDE
     pipe = rng.choice(("cast iron", "clay", "PVC"))
-    ground = (at("yard", -10.0, 0.0), at("slab", 0.0, 60.0)) if inside else (at("yard", 0.0, choice="lawn", holds=True),)
+    ground = (
+        (at("yard", -10.0, 0.0), at("slab", 0.0, 60.0)) if inside else (at("yard", 0.0, choice="lawn", holds=True),)
+    )
     line = Line(
         name="main",
         size_in=rng.choice((3, 4, 6)),

@@ -13,6 +13,7 @@ from estimator.model.stretch import Stretch
 from estimator.scopes.measures import each
 from tests.properties.drawn_houses import DAY, Drawn, drawn, quoted, read, seeds, sound, tables, trouble, with_rows
 
+
 def least(quote: Quote) -> float:
     """The cheapest price that leaves nothing open that must be put right: 0 in a sound house, infinite where no option does."""
     return min((float(o.price.total) for o in sound(quote)), default=inf if quote.diagnosis.needs else 0.0)

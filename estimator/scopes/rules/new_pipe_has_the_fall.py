@@ -20,7 +20,6 @@ from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
-
 READINGS = 2
 """Both ends may be off by one standard error of a reading."""
 

@@ -42,7 +42,7 @@ NO_RULE = Kind(
     Level.ERROR,
     "no rule and no reading is called “{asked}”.",
     "{near}`estimator rules` lists all of them.",
-    "rules takes an id, such as lining-keeps-the-grade, or a number, such as R07.",
+    "rules takes a name, such as lining-keeps-the-grade.",
 )
 NO_OPTION = Kind(
     "cli/no-option",

@@ -1,4 +1,4 @@
-"""A rule's id or number in, what it says with the firm's own numbers out; without one, every reading and every rule."""
+"""A rule's name in, what it says with the firm's own numbers out; without one, every reading and every rule."""
 
 import inspect
 import re
@@ -22,7 +22,6 @@ class Entry:
     """One reading or rule as printed. `settings` are (key, value, unit); `examples` lines of code with what they give."""
 
     id: str
-    numbers: tuple[str, ...]
     kind: str
     statement: str
     reason: str
@@ -43,12 +42,12 @@ class Entry:
 
 
 def looked_up(asked: str, tables: Tables) -> tuple[Entry, ...]:
-    """All entries, or those of this id or number. Errors: CannotGoOn naming the nearest ids for one nobody knows."""
+    """All entries, or those of this name. Errors: CannotGoOn naming the nearest ids for one nobody knows."""
     every = (*(_reading(r, tables) for r in READINGS), *(_rule(r, tables) for r in RULES))
     if not asked:
         return every
     word = asked.strip().lower()
-    found = tuple(e for e in every if word in (e.id, *(n.lower() for n in e.numbers)))
+    found = tuple(e for e in every if e.id == word)
     if not found:
         near = get_close_matches(word, [e.id for e in every], 3) or [e.id for e in every if word in e.id][:3]
         hint = f"Did you mean {', '.join(near)}? " if near else ""
@@ -60,7 +59,6 @@ def _rule(rule: Rule, tables: Tables) -> Entry:
     function = rule.applies or rule.measures
     return Entry(
         id=rule.id,
-        numbers=rule.numbers,
         kind="rule",
         statement=rule.statement,
         reason=rule.reason,
@@ -77,7 +75,6 @@ def _rule(rule: Rule, tables: Tables) -> Entry:
 def _reading(reading: Reading, tables: Tables) -> Entry:
     return Entry(
         id=reading.id,
-        numbers=reading.numbers,
         kind="reading",
         statement=f"{reading.evidence}: {reading.meaning.text}",
         meaning=reading.meaning.text,

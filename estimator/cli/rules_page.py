@@ -19,40 +19,26 @@ the price).
 """
 READINGS_HEAD = """## Readings: what is seen together, and what it means
 
-| reading | no. | seen | meaning | confirm | what follows | settings | source |
-|---|---|---|---|---|---|---|---|"""
+| reading | seen | meaning | confirm | what follows | settings | source |
+|---|---|---|---|---|---|---|"""
 RULES_HEAD = """## Rules: which way of repair may be offered over a stretch
 
-| rule | no. | ways of repair | statement | why | settings | guards people | worse mistake | source |
-|---|---|---|---|---|---|---|---|---|"""
-INDEX_HEAD = """## Index
-
-| no. | carried by |
-|---|---|"""
-NO_NUMBER = "–"
+| rule | asked of | statement | why | settings | guards people | worse mistake | source |
+|---|---|---|---|---|---|---|---|"""
+NONE = "–"
 
 
 def page() -> str:
     """The whole page."""
     readings = [_reading(r) for r in READINGS]
     rules = [_rule(r) for r in RULES]
-    return "\n".join([HEAD, READINGS_HEAD, *readings, "", RULES_HEAD, *rules, "", INDEX_HEAD, *_index(), ""])
-
-
-def _index() -> list[str]:
-    """Each number with the readings and rules that carry it."""
-    carried: dict[str, list[str]] = {}
-    ids = [(r.id, r.numbers) for r in READINGS] + [(r.id, r.numbers) for r in RULES]
-    for name, numbers in ids:
-        for number in numbers:
-            carried.setdefault(number, []).append(f"`{name}`")
-    return [_row(number, ", ".join(ids)) for number, ids in sorted(carried.items())]
+    return "\n".join([HEAD, READINGS_HEAD, *readings, "", RULES_HEAD, *rules, ""])
 
 
 def _reading(it: Reading) -> str:
-    confirm = it.confirm.text if it.confirm else NO_NUMBER
+    confirm = it.confirm.text if it.confirm else NONE
     return _row(
-        f"`{it.id}`", _list(it.numbers), it.evidence, it.meaning.text, confirm, it.effect, _keys(it.reads), it.source
+        f"`{it.id}`", it.evidence, it.meaning.text, confirm, it.effect, _keys(it.reads), it.source
     )
 
 
@@ -60,16 +46,16 @@ def _rule(it: Rule) -> str:
     guards = "yes" if it.guards_people else ""
     ways = _list(it.asked_of)
     return _row(
-        f"`{it.id}`", _list(it.numbers), ways, it.statement, it.reason, _keys(it.reads), guards, it.worse, it.source
+        f"`{it.id}`", ways, it.statement, it.reason, _keys(it.reads), guards, it.worse, it.source
     )
 
 
 def _list(words: tuple[str, ...]) -> str:
-    return ", ".join(words) or NO_NUMBER
+    return ", ".join(words) or NONE
 
 
 def _keys(keys: tuple[str, ...]) -> str:
-    return ", ".join(f"`{key}`" for key in dict.fromkeys(keys)) or NO_NUMBER
+    return ", ".join(f"`{key}`" for key in dict.fromkeys(keys)) or NONE
 
 
 def _row(*cells: str) -> str:

@@ -1,12 +1,14 @@
-"""`estimator rules`: every rule can be looked up by id and by number, with the firm's own numbers."""
+"""`estimator rules`: every rule can be looked up by its name, with the firm's own numbers."""
 
 import json
+import re
 
 import pytest
 from typer.testing import CliRunner
 
 from estimator.cli.app import build
 from estimator.cli.rule_book import looked_up
+from estimator.cli.rules_page import page
 from estimator.diagnosis.readings import READINGS
 from estimator.model.judgement import Effect
 from estimator.scopes.rules import RULES
@@ -33,8 +35,9 @@ def test_one_rule_is_told_whole_with_its_settings_and_examples() -> None:
     assert "does not fix" in said
 
 
-def test_a_rule_is_found_by_its_number_in_any_case() -> None:
-    assert _said("R17") == _said("r17") == _said("tendons-in-the-slab")
+def test_a_rule_is_found_by_its_name_in_any_case_and_shown_without_numbers() -> None:
+    assert _said("Tendons-In-The-Slab") == _said("tendons-in-the-slab")
+    assert not re.search(r"\b[RD]\d\d\b", _said() + _said("--json") + page())
 
 
 @pytest.mark.parametrize("rule", [r for r in RULES if not r.found_by_takeoff], ids=lambda r: r.id)

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from estimator.model.job import Site
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.rules import facts_of, may
@@ -18,7 +19,7 @@ PIECE = Stretch(20.0, 24.0)
 
 
 def rules_near(*marks) -> set[str]:
-    job = house(changed(replace(maple_line(), findings=()), *marks))
+    job = house(changed(replace(maple_line(), findings=()), *marks), site=Site(located=True))
     line, tables = job.lines[0], demo_tables()
     works = works_of(Repair(id="r", method="yard spot", line=line.name, stretch=PIECE), job, tables)
     facts = facts_of(job, line, PIECE, (), tables, works=works)
@@ -28,7 +29,8 @@ def rules_near(*marks) -> set[str]:
 @settings(max_examples=40, deadline=None)
 @given(at=st.integers(min_value=20, max_value=70).map(lambda n: n / 2), away=st.sampled_from([0.0, 1.0, 2.5]))
 def test_a_mark_moved_six_inches_is_heard_as_long_as_it_is_within_reach(at: float, away: float) -> None:
-    """A dig 3.5 ft deep over 19 to 25 ft: a footing 1 ft deep speaks up to the 45 degree line, a tree up to 5 ft."""
+    """A dig 3.5 ft deep over 19 to 25 ft: a footing 1 ft deep speaks up to the 45 degree line, a 12 in tree up to six
+    trunk diameters, 6 ft, a gas line up to 2 ft."""
     pit = works_of(
         Repair(id="r", method="yard spot", line="main", stretch=PIECE),
         house(replace(maple_line(), findings=())),
@@ -39,8 +41,10 @@ def test_a_mark_moved_six_inches_is_heard_as_long_as_it_is_within_reach(at: floa
         heard = rules_near(
             mark("footing", where, lengths=(("away", away), ("deep", 1.0))),
             mark("tree", where, size_in=12.0, lengths=(("away", away),)),
+            mark("crossing", where, choice="gas"),
         )
-        assert ("trees" in heard) is (pit.distance_ft(here, away, at_top=True) <= 5.0)
+        assert ("trees" in heard) is (pit.distance_ft(here, away, at_top=True) <= 6.0)
+        assert ("locate-utilities" in heard) is (pit.distance_ft(here, 0.0, at_top=True) <= 2.0)
         assert ("footing-below-dig" in heard) is (pit.distance_ft(here, away) < pit.safety_ft - 1.0)
 
 

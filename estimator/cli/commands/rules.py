@@ -1,4 +1,4 @@
-"""`estimator rules`: a rule's id or number in, the rule with its settings out; without one, all of them in a line each."""
+"""`estimator rules`: a rule's name in, the rule with its settings out; without one, all of them in a line each."""
 
 from typing import Annotated
 
@@ -7,7 +7,7 @@ import typer
 from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
 Asked = Annotated[
-    str, typer.Argument(metavar="ID", help="A rule's id or number, such as lining-keeps-the-grade or R07.")
+    str, typer.Argument(metavar="NAME", help="A rule's name, such as lining-keeps-the-grade.")
 ]
 
 

@@ -16,14 +16,14 @@ def rows(found: Sequence[Entry], whole: bool, columns: int, language: str = ENGL
     if whole:
         return [row for entry in found for row in _whole(entry, columns, language)]
     speak = speaker(language)
-    cells = [(entry.id, ", ".join(entry.numbers), says(entry, language)) for entry in found]
+    cells = [(entry.id, says(entry, language)) for entry in found]
     lines = (
-        table((speak("rule"), speak("no."), speak("what it says")), cells, columns)
+        table((speak("rule"), speak("what it says")), cells, columns)
         if columns >= TABLE_FROM
         else [
             line
-            for name, numbers, text in cells
-            for line in (*folded(f"{name} {numbers}", columns), *indented(text, columns))
+            for name, text in cells
+            for line in (*folded(name, columns), *indented(text, columns))
         ]
     )
     example = speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
@@ -54,7 +54,7 @@ def _whole(entry: Entry, columns: int, language: str) -> list[Row]:
         (speak("source"), spoken(entry.source, language)),
         ("", guards),
     )
-    out = [Row(" ".join((entry.id, *entry.numbers)), "head")]
+    out = [Row(entry.id, "head")]
     out += [Row(line) for head, text in parts if text for line in _part(head, text, columns)]
     if entry.examples:
         out.append(Row("  " + speak("examples")))

@@ -41,7 +41,11 @@ COMMANDS: tuple[Entry, ...] = (
     Entry(
         "explain", "One line of the quote, down to the findings and the price cells.", "estimator explain job.toml A3"
     ),
-    Entry("rules", "The rules with their limits; or one of them whole, by its name.", "estimator rules tendons-in-the-slab"),
+    Entry(
+        "rules",
+        "The rules with their limits; or one of them whole, by its name.",
+        "estimator rules tendons-in-the-slab",
+    ),
     Entry("changes", "What moved between two revisions, and why.", "estimator changes larkspur/job.toml r1 r2"),
     Entry("jobs", "Every job below a folder, with its state.", "estimator jobs larkspur"),
     Entry(

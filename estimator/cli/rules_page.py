@@ -37,17 +37,13 @@ def page() -> str:
 
 def _reading(it: Reading) -> str:
     confirm = it.confirm.text if it.confirm else NONE
-    return _row(
-        f"`{it.id}`", it.evidence, it.meaning.text, confirm, it.effect, _keys(it.reads), it.source
-    )
+    return _row(f"`{it.id}`", it.evidence, it.meaning.text, confirm, it.effect, _keys(it.reads), it.source)
 
 
 def _rule(it: Rule) -> str:
     guards = "yes" if it.guards_people else ""
     ways = _list(it.asked_of)
-    return _row(
-        f"`{it.id}`", ways, it.statement, it.reason, _keys(it.reads), guards, it.worse, it.source
-    )
+    return _row(f"`{it.id}`", ways, it.statement, it.reason, _keys(it.reads), guards, it.worse, it.source)
 
 
 def _list(words: tuple[str, ...]) -> str:

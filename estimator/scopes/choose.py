@@ -138,13 +138,13 @@ def _dropped(wishes: tuple[WantedOption, ...]) -> set[str]:
 def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, ...]:
     """What is worth looking at where nothing must be repaired: single spots, and less where nothing is serious.
 
-    Beside them what is cheaper still; and all of it beside a dip that can only be lived with: no spot cures that.
+    Beside them what costs less than one of these; and all of it beside a dip that can only be lived with: no spot cures that.
     """
     if any(n.must for n in needs) or any(lived_with(n) for n in needs):
         return found
     little = small(found, slight=all(n.severity < SERIOUS for n in needs))
-    least = min((d.price for d in little), default=None)
-    return tuple(d for d in found if least is None or d in little or d.price < least)
+    dearest = max((d.price for d in little), default=None)
+    return tuple(d for d in found if dearest is None or d in little or d.price < dearest)
 
 
 def _picked(menus: Sequence[tuple[Dish, ...]], needs: tuple[Need, ...], most: int) -> tuple[Dish, ...]:

@@ -139,7 +139,23 @@ def relay_of_sag(extent: Extent, profile: Profile, tables: Tables, new_fall: flo
     else:
         extra = new_fall * extent.stretch.length_ft / (old_fall - new_fall)
         why = Say.of("{ft} downstream of the dip, where the new fall meets the old pipe", ft=Feet(extra))
-    return extent.reach(end + profile.line.downstream * min(extra, abs(last - end)), why)
+    relaid = extent.reach(end + profile.line.downstream * min(extra, abs(last - end)), why)
+    return relaid if new_fall is None else _up_to_fall(relaid, profile, new_fall, run)
+
+
+def _up_to_fall(extent: Extent, profile: Profile, new_fall: float, run: Stretch) -> Extent:
+    """On upstream to the first level read there from which the new pipe falls enough; as it was where there is none."""
+    flow = profile.line.downstream
+    up, down = (extent.stretch.from_ft, extent.stretch.to_ft)[::flow]
+    here = profile.fall_ft(up, down).value
+    if here is None or here >= new_fall * abs(down - up):
+        return extent
+    read = {m.stretch.from_ft for m in profile.marks("invert", "level") if run.holds(m.stretch.from_ft)}
+    for at in sorted((ft for ft in read if (up - ft) * flow > 0), key=lambda ft: abs(ft - up)):
+        fall = profile.fall_ft(at, down).value
+        if fall is not None and fall >= new_fall * abs(down - at):
+            return extent.reach(at, Say.of("upstream to where the levels leave enough fall"))
+    return extent
 
 
 def in_whole_pieces(padded: Extent, length_ft: float, run: Stretch) -> Extent:

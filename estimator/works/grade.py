@@ -5,6 +5,7 @@ from typing import Literal
 
 from estimator.knowledge.fixture_units import SMALL_PIPE_IN, Family
 from estimator.knowledge.pipes import pipe_size
+from estimator.model.answers import INDOOR_ZONES
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
 from estimator.model.say import Feet, Say
@@ -93,6 +94,10 @@ def _invert_readings(case: Case) -> list[tuple[float, float]]:
 def _from_depth(case: Case, least_fall: float) -> Grade:
     size = pipe_size(case.bore_in)
     middle = max(case.inside[1], 0.0) / 2
+    if (
+        case.profile.zone(case.station(middle)).value not in INDOOR_ZONES
+    ):  # a floor that ends where the street's pipe begins
+        middle = case.inside_ft(case.stretch.middle_ft)
     known = case.profile.depth_to_centre_ft(case.station(middle))
     centre = known.value
     rides = case.number("sonde_height_in")

@@ -6,9 +6,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
 
-Asked = Annotated[
-    str, typer.Argument(metavar="NAME", help="A rule's name, such as lining-keeps-the-grade.")
-]
+Asked = Annotated[str, typer.Argument(metavar="NAME", help="A rule's name, such as lining-keeps-the-grade.")]
 
 
 def command(

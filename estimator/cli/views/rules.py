@@ -20,11 +20,7 @@ def rows(found: Sequence[Entry], whole: bool, columns: int, language: str = ENGL
     lines = (
         table((speak("rule"), speak("what it says")), cells, columns)
         if columns >= TABLE_FROM
-        else [
-            line
-            for name, text in cells
-            for line in (*folded(name, columns), *indented(text, columns))
-        ]
+        else [line for name, text in cells for line in (*folded(name, columns), *indented(text, columns))]
     )
     example = speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
     return [*map(Row, lines), Row(""), *(Row(line, "dim") for line in folded(example, columns))]

@@ -2,6 +2,7 @@
 
 from estimator.diagnosis import camera, ground, iron, roots, standing_water, symptoms, water_test_readings
 from estimator.diagnosis.reading import Reading
+from estimator.model.gas import GAS_SMELL
 
 READINGS: tuple[Reading, ...] = tuple(
     sorted(
@@ -14,7 +15,7 @@ READINGS: tuple[Reading, ...] = tuple(
             *water_test_readings.READINGS,
             *symptoms.READINGS,
         ),
-        key=lambda r: (r.id != symptoms.GAS_SMELL, r.numbers or ("D99",)),
+        key=lambda r: (r.id != GAS_SMELL, r.numbers or ("D99",)),
     )
 )
 """Gas before everything; then in the order of their numbers; those without a number last."""

@@ -15,7 +15,7 @@ from estimator.tables.read import demo_folder
 KILLED = 9
 ALONE = {"COLUMNS": "100", "ESTIMATOR_SETTINGS": "/nowhere/settings.toml", "ESTIMATOR_TABLES": None}
 WRITING: dict[str, tuple[str, ...]] = {
-    "signed": ("quote", "job.toml", "--accepted", "B", "--on", "2026-11-20"),
+    "signed": ("quote", "job.toml", "--accepted", "D", "--on", "2026-11-20"),
     "done": ("quote", "job.toml", "--done", "--on", "2026-12-05"),
     "paid": ("money", "job.toml", "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01"),
     "books": ("money", "job.toml", "--csv", "books.csv"),

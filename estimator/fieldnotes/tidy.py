@@ -4,7 +4,7 @@ import re
 import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
@@ -63,6 +63,11 @@ def trade_shortenings() -> Mapping[str, str]:
 
 def shortening_pattern(words: Iterable[str]) -> re.Pattern[str]:
     """All of the words, longest first, each only where it stands alone. Known words stand for themselves."""
+    return _any_of(tuple(words))
+
+
+@lru_cache(maxsize=64)  # every line of a log asks for those of its log
+def _any_of(words: tuple[str, ...]) -> re.Pattern[str]:
     known = (*BY_NAME, *PLURALS, *MATERIALS, *SURFACES, *ALL_SIGNS)
     every = sorted({w.lower() for w in (*words, *known)}, key=len, reverse=True)
     return re.compile(rf"(?<![\w'/])(?:{'|'.join(map(re.escape, every))})(?![\w'])", re.IGNORECASE)

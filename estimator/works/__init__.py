@@ -4,6 +4,7 @@
 """
 
 from estimator.model.job import Job
+from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.model.works import Burst, Laid, Left, Lined, Opening, Span, WayIn, Works, together
 from estimator.tables.tables import Tables
@@ -14,9 +15,24 @@ from estimator.works.methods import record_of
 def works_of(repair: Repair, job: Job, tables: Tables) -> Works:
     """Return what this repair does, without the repairs that come first (each has works of its own).
 
+    Works follow from the way, the stretch and how one gets there alone, so each is planned once a job.
     Errors: KeyError for a method or a line nobody knows; CannotGoOn for a setting the tables lack.
     """
-    return record_of(repair.method).plan(Case.of(repair, job, tables))
+    planned, asked = _planned(job, tables), (repair.method, repair.line, repair.stretch, repair.reroute, repair.entry)
+    if asked not in planned:
+        planned[asked] = record_of(repair.method).plan(Case.of(repair, job, tables))
+    return planned[asked]
+
+
+Planned = dict[tuple[str, str, Stretch, str, str], Works]
+_last: list[tuple[Job, Tables, Planned]] = []
+
+
+def _planned(job: Job, tables: Tables) -> Planned:
+    """Those of the job asked about last."""
+    if not _last or _last[0][0] is not job or _last[0][1] is not tables:
+        _last[:] = [(job, tables, {})]
+    return _last[0][2]
 
 
 __all__ = ["Burst", "Laid", "Left", "Lined", "Opening", "Span", "WayIn", "Works", "together", "works_of"]

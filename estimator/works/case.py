@@ -47,7 +47,10 @@ class Case:
 
     def number(self, key: str) -> float:
         """A setting as a number. Errors: CannotGoOn where the tables lack it."""
-        return float(self.text(key))
+        try:
+            return self.tables.number(key)
+        except KeyError:
+            raise CannotGoOn(NO_SETTING(Place(table="settings"), key=key)) from None
 
     def text(self, key: str) -> str:
         """A setting as it is written. Errors: CannotGoOn where the tables lack it."""

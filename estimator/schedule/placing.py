@@ -11,6 +11,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from estimator.model.remembered import remembered
 from estimator.model.schedule import DUST, Task, Wait
 from estimator.schedule.plan import Plan
 
@@ -121,6 +122,7 @@ def _late(tasks: Sequence[Task], waits: Sequence[Wait], days: Days) -> list[Task
     return list(now.values())
 
 
+@remembered
 def _tails(plan: Plan) -> dict[str, float]:
     """Hours of the longest chain from the start of each task or wait to the end."""
     everything: dict[str, Task | Wait] = {t.id: t for t in plan.tasks} | {w.id: w for w in plan.waits}

@@ -46,7 +46,8 @@ Steps = dict[str, dict[str, list[TaskHours]]]
 
 def without_later(plan: Plan) -> Plan:
     """The plan less visits long after the rest, which hold nobody up."""
-    return replace(plan, tasks=tuple(t for t in plan.tasks if t.step != LATER))
+    kept = tuple(t for t in plan.tasks if t.step != LATER)
+    return plan if len(kept) == len(plan.tasks) else replace(plan, tasks=kept)
 
 
 def _grouped(hours: Sequence[TaskHours], tables: Tables) -> dict[str, Steps]:

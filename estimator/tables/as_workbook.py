@@ -4,44 +4,39 @@ from collections.abc import Callable
 from datetime import date
 from decimal import Decimal
 
-from estimator.sheets.edit_book import Computed, CoverLine, EditBook, EditColumn, EditSheet, Kind, Value
+from estimator.model.say import Say
+from estimator.sheets.edit_book import Computed, EditBook, EditColumn, EditSheet, Kind, Value
 from estimator.sheets.tables_workbook import write_tables
 from estimator.tables.columns import Column, columns
-from estimator.tables.first_sheet import first_lines
-from estimator.tables.keepers import KEEPERS, TITLES, Keeper
-from estimator.tables.raw import letters
+from estimator.tables.cover import TABS, Speak, cover
+from estimator.tables.keepers import KEEPERS
 from estimator.tables.rows import NO_NUMBER, Kept, PriceClass, Production, Role, Setting
 from estimator.tables.tables import Tables
 
-TABS: dict[Keeper, str] = {"office": "CFE3D4", "owner": "FBE3B5", "with care": "E3DDE9"}
-INDEXED = {
-    "materials": "cost",
-    "equipment": "cost",
-    "subs_and_fees": "cost",
-    "roles": "wage",
-    "extras": "price",
-    "production": "likely",
-}
+TITLE = "Price tables"
 SPARE_ROWS = 60
 WIDEST = 60.0
 
 
-def workbook(tables: Tables) -> bytes:
-    """The tables as one .xlsx file; read again it gives the same rows and the same fingerprint."""
-    sheets = tuple(_sheet(name, tables) for name in KEEPERS)
-    return write_tables(EditBook(title="Price tables", day=tables.day, cover=_cover(tables), sheets=sheets))
+def workbook(tables: Tables, speak: Speak = str) -> bytes:
+    """The tables as one .xlsx file; read again it gives the same rows and the same fingerprint.
+
+    `speak` says its cover and notes in the reader's language; headers are what the program reads and stay as they are.
+    """
+    sheets = tuple(_sheet(name, tables, speak) for name in KEEPERS)
+    return write_tables(EditBook(title=TITLE, day=tables.day, cover=cover(tables, speak), sheets=sheets))
 
 
 # ── sheets ────────────────────────────────────────────────────────────────────────────────────
 
 
-def _sheet(name: str, tables: Tables) -> EditSheet:
+def _sheet(name: str, tables: Tables, speak: Speak) -> EditSheet:
     keeper, _ = KEEPERS[name]
     rows = tables.rows.get(name, ())
     own, kept = _parted(name)
-    made = [_column(name, c, tables) for c in own]
-    worked_out = [COMPUTED[name](rows)] if name in COMPUTED else []
-    made += [*worked_out, *(_column(name, c, tables) for c in kept)]
+    made = [_column(name, c, tables, speak) for c in own]
+    worked_out = [COMPUTED[name](rows, speak)] if name in COMPUTED else []
+    made += [*worked_out, *(_column(name, c, tables, speak) for c in kept)]
     blank: tuple[Value, ...] = (None,) * len(worked_out)
     return EditSheet(
         name=name,
@@ -59,7 +54,7 @@ def _parted(name: str) -> tuple[list[Column], list[Column]]:
     return [c for c in columns(name) if not c.kept], [c for c in columns(name) if c.kept]
 
 
-def _column(table: str, column: Column, tables: Tables) -> EditColumn:
+def _column(table: str, column: Column, tables: Tables, speak: Speak) -> EditColumn:
     kind: Kind = "text" if column.kind == "words" else column.kind
     if kind == "dollars" and not column.money:
         kind = "number"
@@ -67,7 +62,7 @@ def _column(table: str, column: Column, tables: Tables) -> EditColumn:
     longest = max((len(text) for text in texts), default=0)
     return EditColumn(
         header=column.header,
-        note=_note(column),
+        note=_note(column, speak),
         kind=kind,
         width=min(WIDEST, max(9.0, len(column.header) + 2.5, longest * 1.05 + 2)),
         needed=not column.empty,
@@ -79,17 +74,22 @@ def _column(table: str, column: Column, tables: Tables) -> EditColumn:
     )
 
 
-def _note(column: Column) -> str:
-    parts = [column.note]
+def _note(column: Column, speak: Speak) -> str:
+    parts = [speak(Say(column.note)) if column.note else ""]
     if column.refers:
+        one = column.kind != "words"
         parts.append(
-            f"a row of {column.refers}" if column.kind != "words" else f"rows of {column.refers}, commas between"
+            speak(
+                Say.of("a row of {table}", table=column.refers)
+                if one
+                else Say.of("rows of {table}, commas between", table=column.refers)
+            )
         )
     if column.choices:
-        parts.append("one of: " + ", ".join(c for c in column.choices if c))
+        parts.append(speak(Say.of("one of: {words}", words=", ".join(c for c in column.choices if c))))
     if column.kind == "day":
-        parts.append("year-month-day")
-    parts.append("may be empty" if column.empty else "may not be empty")
+        parts.append(speak(Say.of("year-month-day")))
+    parts.append(speak(Say.of("may be empty") if column.empty else Say.of("may not be empty")))
     return ". ".join(part for part in parts if part) + "."
 
 
@@ -141,87 +141,35 @@ def _computed(header: str, note: str, formula: str, values: tuple[float | str, .
     return EditColumn(header=f"({header})", note=note, kind="dollars", width=14, computed=Computed(guarded, values))
 
 
-def _loaded(rows: tuple[Kept, ...]) -> EditColumn:
+def _loaded(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
     values = tuple(float(r.hour) for r in rows if isinstance(r, Role))
     return _computed(
-        "an hour costs",
-        "wage × (1 + burden) × paid ÷ worked hours; worked out, not read.",
+        speak(Say.of("an hour costs")),
+        speak(Say.of("wage × (1 + burden) × paid ÷ worked hours; worked out, not read.")),
         "ROUND($B{row}*(1+$C{row}/100)*IF(N($E{row})>0,$D{row}/$E{row},1),2)",
         values,
     )
 
 
-def _markup(rows: tuple[Kept, ...]) -> EditColumn:
+def _markup(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
     margins = [float(r.margin_percent) for r in rows if isinstance(r, PriceClass)]
     values = tuple(round(100 * m / (100 - m), 1) if m < 100 else "" for m in margins)
     formula = 'IF($B{row}<100,ROUND(100*$B{row}/(100-$B{row}),1),"")'
-    return _computed("as a markup", "the same margin as a percent of the cost; worked out, not read.", formula, values)
+    note = speak(Say.of("the same margin as a percent of the cost; worked out, not read."))
+    return _computed(speak(Say.of("as a markup")), note, formula, values)
 
 
-def _expected(rows: tuple[Kept, ...]) -> EditColumn:
+def _expected(rows: tuple[Kept, ...], speak: Speak) -> EditColumn:
     values = tuple(round(r.expected, 4) for r in rows if isinstance(r, Production))
     formula = "ROUND(($D{row}+$E{row}+$F{row})/3,4)"
-    return _computed(
-        "expected",
-        "(low + likely + high) ÷ 3; worked out, not read. Prices are built on it, or on likely: setting price_expected_hours.",
-        formula,
-        values,
+    said = Say.of(
+        "(low + likely + high) ÷ 3; worked out, not read. Prices are built on it, or on likely: setting price_expected_hours."
     )
+    return _computed(speak(Say.of("expected")), speak(said), formula, values)
 
 
-COMPUTED: dict[str, Callable[[tuple[Kept, ...]], EditColumn]] = {
+COMPUTED: dict[str, Callable[[tuple[Kept, ...], Speak], EditColumn]] = {
     "roles": _loaded,
     "pricing": _markup,
     "production": _expected,
 }
-
-
-# ── cover ─────────────────────────────────────────────────────────────────────────────────────
-
-
-def _cover(tables: Tables) -> tuple[CoverLine, ...]:
-    lines = [
-        CoverLine(("Price tables",), "title"),
-        CoverLine(
-            (
-                f"As of {tables.day.isoformat()}. One sheet is one table, one row is one thing. Point at a header to read what it means.",
-            ),
-            "quiet",
-        ),
-        CoverLine(
-            (
-                "Orange: must not be empty. Yellow: an old price. Struck out: not in use (active: no). Grey columns in brackets are worked out.",
-            ),
-            "quiet",
-        ),
-        CoverLine(
-            (
-                "Never delete a row that was used: set active to no. A new price is a new row with its first day in “from”.",
-            ),
-            "quiet",
-        ),
-    ]
-    lines += first_lines(tables)
-    for keeper, title in TITLES.items():
-        lines += [CoverLine(("",)), CoverLine((title, "", ""), "heading")]
-        for name, (who, what) in KEEPERS.items():
-            if who == keeper:
-                lines.append(
-                    CoverLine(
-                        (f"{len(tables.rows.get(name, ()))} rows", what, name), link=f"{name}!A1", colour=TABS[keeper]
-                    )
-                )
-    lines += [CoverLine(("",)), CoverLine(("Where do I find ...", "", ""), "heading")]
-    return (*lines, *_index(tables))
-
-
-def _index(tables: Tables) -> list[CoverLine]:
-    """Every thing with a price or a time, and its cell."""
-    lines = []
-    for table, price in INDEXED.items():
-        names = [c.name for c in columns(table)]
-        for at, row in enumerate(tables.rows.get(table, ()), start=2):
-            cell = f"{table}!{letters(names.index(price))}{at}"
-            told = next((getattr(row, n) for n in ("text", "text_en", "covers") if getattr(row, n, "")), "")
-            lines.append(CoverLine((str(getattr(row, names[0])), str(told), cell), link=cell))
-    return sorted(lines, key=lambda line: line.texts[0])

@@ -1,7 +1,8 @@
 """Tables in, the fifty figures a firm needs first as lines of the workbook's first sheet out, each with its cell."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
+from estimator.model.say import Say
 from estimator.sheets.edit_book import CoverLine
 from estimator.tables.columns import columns
 from estimator.tables.first_questions import CITY, CREW_DAYS, OVERHEAD, PROFIT, Question, first_questions
@@ -11,16 +12,18 @@ from estimator.tables.tables import Tables
 from estimator.tables.whose import invented
 
 
-def first_lines(tables: Tables) -> Iterator[CoverLine]:
+def first_lines(tables: Tables, speak: Callable[[Say], str]) -> Iterator[CoverLine]:
     """A heading, then a line a figure: what it is, whose it is and how much hangs on it, and its cell to click on."""
     yield CoverLine(("",))
-    yield CoverLine(("The fifty figures to begin with, the most important first", "", ""), "heading")
+    yield CoverLine((speak(Say.of("The fifty figures to begin with, the most important first")), "", ""), "heading")
     for question in first_questions(tables):
         row = _row(question)
-        whose = "invented" if row and row in invented(tables, question.table) else "yours" if row else ""
-        share = f"{question.share:g} % of a usual job's cost" if question.share else ""
+        theirs = row in invented(tables, question.table)
+        whose = "" if not row else speak(Say.of("invented") if theirs else Say.of("yours"))
+        part = Say.of("{share} % of a usual job's cost", share=f"{question.share:g}")
+        share = speak(part) if question.share else ""
         cell = _cell(question, row, tables)
-        yield CoverLine((str(question.asks), ", ".join(w for w in (whose, share) if w), cell), link=cell)
+        yield CoverLine((speak(question.asks), ", ".join(w for w in (whose, share) if w), cell), link=cell)
 
 
 def _row(question: Question) -> str:

@@ -40,11 +40,11 @@ def col(
 class Kept:
     """What every row carries so that the office can keep it."""
 
-    starts: date | None = field(default=None, metadata={"note": "the day this row begins to count; column `from`"})
-    active: bool = field(default=True, metadata={"note": "no: the row is kept but not used"})
-    note: str = field(default="", metadata={"note": "anything worth remembering"})
-    changed_by: str = field(default="", metadata={"note": "who changed it last"})
-    changed_on: date | None = field(default=None, metadata={"note": "the day it was changed last"})
+    starts: date | None = col("the day this row begins to count; column `from`", default=None)
+    active: bool = col("no: the row is kept but not used", default=True)
+    note: str = col("anything worth remembering", default="")
+    changed_by: str = col("who changed it last", default="")
+    changed_on: date | None = col("the day it was changed last", default=None)
     cell_row: int = field(default=0, metadata={"note": "", "hidden": True})  # the row in the file, from 1 at the header
     sheet_columns: Mapping[str, str] = field(default_factory=dict, compare=False, metadata={"note": "", "hidden": True})
     """The letters of each column where the row was read from a workbook; empty for a CSV file."""

@@ -26,8 +26,8 @@ def texts(folder: Path = PACKAGE) -> dict[str, str]:
 
 MAKES_ONE = "speaker"
 """A function whose answer, called at once, says its first argument."""
-SAYING = ("speak", "assume", "warn")
-"""Functions and methods, beside Say.of, whose first argument is a text people read."""
+SAYING = ("speak", "assume", "warn", "col")
+"""Functions and methods, beside Say.of, whose first argument is a text people read; `col` is a column's note."""
 
 
 def _said(tree: ast.AST, path: Path) -> Iterator[str]:

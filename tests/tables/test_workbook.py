@@ -14,6 +14,7 @@ from estimator.tables.as_workbook import workbook
 from estimator.tables.columns import columns
 from estimator.tables.keepers import KEEPERS
 from estimator.tables.rows import TABLES
+from estimator.wording.say import say
 from tests.tables.workbench import demo, demo_bytes, edited, laid_over, reading, with_edits
 
 
@@ -152,3 +153,16 @@ def test_csv_to_workbook_to_csv_changes_no_row(tmp_path: Path) -> None:
     assert back.problems == () and back.tables is not None
     assert (back.tables.rows, back.tables.fingerprint) == (demo().rows, demo().fingerprint)
     assert sorted(p.name for p in tmp_path.iterdir()) == ["back", "prices.xlsx"]
+
+
+def test_the_workbook_in_spanish_says_cover_and_notes_in_it_and_is_read_as_the_same_tables(tmp_path: Path) -> None:
+    path = tmp_path / "precios.xlsx"
+    path.write_bytes(workbook(demo(), lambda text: say(text, "es_US")))
+    book = load_workbook(path)
+    lines = {str(cell.value) for row in book.worksheets[0].iter_rows() for cell in row if cell.value}
+    assert {"Tablas de precios", "Estas las lleva la oficina"} <= lines and "The office keeps these" not in lines
+    note = book["roles"]["B1"].comment
+    assert note is not None and "dólares por hora" in note.text and "no puede estar vacío" in note.text
+    assert [c.value for c in book["roles"][1]][:2] == ["role", "wage"]
+    found = reading(path)
+    assert found.problems == () and found.tables is not None and found.tables.fingerprint == demo().fingerprint

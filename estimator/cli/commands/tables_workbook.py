@@ -16,10 +16,10 @@ def command(file: NewFile, tables: TablesFrom = None, on: OnDay = None, language
     from estimator.cli.way import readable_tables
     from estimator.cli.writing import WORKBOOK, free, new_file
     from estimator.tables.as_workbook import workbook
-    from estimator.wording.say import speaker
+    from estimator.wording.say import say, speaker
 
     free(file, WORKBOOK)
-    written = new_file(file, workbook(readable_tables(on or today(), tables)))
+    written = new_file(file, workbook(readable_tables(on or today(), tables), lambda text: say(text, language)))
     check = f"estimator tables check {written}"
     said = speaker(language)(
         "{file} is written. Edit it, then look for mistakes: {check}", file=str(written), check=check

@@ -1,0 +1,68 @@
+"""A set of tables in, the lines of the workbook's first sheet out: how to use it, the fifty figures, whose table is whose, an index."""
+
+from collections.abc import Callable
+
+from estimator.model.say import FromTable, Say
+from estimator.sheets.edit_book import CoverLine
+from estimator.tables.columns import columns
+from estimator.tables.first_sheet import first_lines
+from estimator.tables.keepers import KEEPERS, TITLES, Keeper
+from estimator.tables.raw import letters
+from estimator.tables.tables import Tables
+
+Speak = Callable[[Say], str]
+"""Says a sentence in the reader's language."""
+TABS: dict[Keeper, str] = {"office": "CFE3D4", "owner": "FBE3B5", "with care": "E3DDE9"}
+INDEXED = {
+    "materials": "cost",
+    "equipment": "cost",
+    "subs_and_fees": "cost",
+    "roles": "wage",
+    "extras": "price",
+    "production": "likely",
+}
+
+
+def cover(tables: Tables, speak: Speak) -> tuple[CoverLine, ...]:
+    lines = [
+        CoverLine((speak(Say.of("Price tables")),), "title"),
+        *(CoverLine((speak(s),), "quiet") for s in _how(tables)),
+    ]
+    lines += first_lines(tables, speak)
+    for keeper, title in TITLES.items():
+        lines += [CoverLine(("",)), CoverLine((speak(title), "", ""), "heading")]
+        for name, (who, what) in KEEPERS.items():
+            if who == keeper:
+                count = speak(Say.of("{count} rows", count=len(tables.rows.get(name, ()))))
+                lines.append(CoverLine((count, speak(what), name), link=f"{name}!A1", colour=TABS[keeper]))
+    lines += [CoverLine(("",)), CoverLine((speak(Say.of("Where do I find ...")), "", ""), "heading")]
+    return (*lines, *_index(tables, speak))
+
+
+def _how(tables: Tables) -> tuple[Say, ...]:
+    return (
+        Say.of(
+            "As of {day}. One sheet is one table, one row is one thing. Point at a header to read what it means.",
+            day=tables.day.isoformat(),
+        ),
+        Say.of(
+            "Orange: must not be empty. Yellow: an old price. Struck out: not in use (active: no). Grey columns in brackets are worked out."
+        ),
+        Say.of(
+            "Never delete a row that was used: set active to no. A new price is a new row with its first day in “from”."
+        ),
+    )
+
+
+def _index(tables: Tables, speak: Speak) -> list[CoverLine]:
+    """Every thing with a price or a time, and its cell."""
+    lines = []
+    for table, price in INDEXED.items():
+        names = [c.name for c in columns(table)]
+        for at, row in enumerate(tables.rows.get(table, ()), start=2):
+            cell = f"{table}!{letters(names.index(price))}{at}"
+            told = next((getattr(row, n) for n in ("text", "text_en", "covers") if getattr(row, n, "")), "")
+            spanish = getattr(row, "text_es", "") or told
+            words = speak(Say.of("{what}", what=FromTable(str(told), str(spanish))))
+            lines.append(CoverLine((str(getattr(row, names[0])), words, cell), link=cell))
+    return sorted(lines, key=lambda line: line.texts[0])

@@ -36,9 +36,12 @@ def command(
 
 def _answered(job: JobFile, problems: Sequence[Problem]) -> bool:
     """What is asked back is asked at the terminal; true when something was answered."""
+    from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED
+
+    if not any(p.code in (ASKED.code, GAS_ASKED.code) for p in problems):
+        return False
     from estimator.cli.interview.answering import answer_all
-    from estimator.cli.interview.rows import ASKED_CODES
     from estimator.cli.interview.terminal import Terminal
 
     terminal = Terminal()
-    return terminal.live and any(p.code in ASKED_CODES for p in problems) and answer_all(job, terminal) > 0
+    return terminal.live and answer_all(job, terminal) > 0

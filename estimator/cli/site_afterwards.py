@@ -2,8 +2,9 @@
 
 from pathlib import Path
 
+from estimator.model.afterwards import Afterwards
 from estimator.model.job import Job
-from estimator.model.problem import CannotGoOn
+from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.onsite.callbacks import DoneJob, callbacks_sheet
 from estimator.onsite.record_sheet import Sold, record_sheet
 from estimator.onsite.sheet import SiteSheet
@@ -13,6 +14,7 @@ def record(job_file: Path, tables: Path | None, letter: str) -> tuple[Job, SiteS
     """Return the job as it was sold and the record of its work. Errors: CannotGoOn where nothing was accepted, or for what is wrong in the file."""
     from estimator.cli.clock import today
     from estimator.cli.issuing import quote_again
+    from estimator.cli.views.problems import tell
     from estimator.cli.way import readable_tables
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.pipeline import with_job_settings
@@ -29,7 +31,21 @@ def record(job_file: Path, tables: Path | None, letter: str) -> tuple[Job, SiteS
     option = next(o for o in quote.options if o.letter == signed.letter)
     now = with_job_settings(quote.job, readable_tables(today(), tables))
     as_sold = Sold(option=option, job=quote.job, tables_then=inputs.tables, tables=now, done=day_done(folder))
-    return quote.job, record_sheet(as_sold, read_afterwards(job_file, quote.job))
+    after = read_afterwards(job_file, quote.job)
+    tell(_pictures_missing(job_file.parent, after))
+    return quote.job, record_sheet(as_sold, after)
+
+
+def _pictures_missing(folder: Path, after: Afterwards) -> list[Problem]:
+    from estimator.cli.problems import NO_PICTURE
+    from estimator.fieldnotes.textfile import lies_below
+
+    names = (still.file for still in after.stills)
+    return [
+        NO_PICTURE(Place(file=str(folder / name)), name=name)
+        for name in names
+        if not lies_below(name) or not (folder / name).is_file()
+    ]
 
 
 def callbacks(folder: Path) -> SiteSheet:

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from math import ceil
 
-from estimator.knowledge.hydrostatics import CODE_HEAD_FT, CODE_MINUTES, head_psi, plug_load_lb
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.say import Feet, Inches, Say
@@ -11,6 +10,7 @@ from estimator.onsite.plug_results import Followed, Result, followed
 from estimator.onsite.sections import Section
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.test_plan import Plug, Step, TestPlan, test_plan
+from estimator.onsite.tight import CAUTIONS, new_pipe, tight
 from estimator.onsite.ways_in import ways_in
 from estimator.tables.tables import Tables
 
@@ -36,8 +36,8 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence
         _so_far(so_far),
         _steps(so_far, tables),
         _sections(plan),
-        _tight(tables),
-        _new_pipe(plan),
+        tight(tables),
+        new_pipe(max((x.size_in for x in plan.sections), default=4.0)),
         _camera(job),
         CAUTIONS,
     )
@@ -199,57 +199,3 @@ def _known(section: Section) -> Say:
     if section.repair:
         return Say.of("replaced anyway")
     return Say.of("openings seen: {count}", count=section.seen) if section.seen else Say.of("not tested")
-
-
-def _tight(tables: Tables) -> Block:
-    lines = (
-        Say.of("Fill to the top of the slab, no higher. Old drains are not built for more."),
-        Say.of(
-            "Wait {settle} minutes for air to leave. Then read the level every 5 minutes.",
-            settle=f"{tables.number('test_settle_min'):g}",
-        ),
-        _tight_when(tables),
-        Say.of("Write down every open riser and its size, and the height where the level stops."),
-        Say.of("If it drops, move the plug before you blame the pipe: rough iron often keeps a plug from sealing."),
-    )
-    return Block(heading=Say.of("What counts as tight"), lines=lines)
-
-
-def _tight_when(tables: Tables) -> Say:
-    allowed, minutes = tables.number("test_allowed_drop_in"), f"{tables.number('test_minutes'):g}"
-    if allowed == 0:
-        return Say.of("Tight: no drop in {minutes} minutes after that.", minutes=minutes)
-    return Say.of(
-        "Tight: no more than {drop} of drop in {minutes} minutes after that.", drop=Inches(allowed), minutes=minutes
-    )
-
-
-def _new_pipe(plan: TestPlan) -> Block:
-    size = max((s.size_in for s in plan.sections), default=4.0)
-    lines = (
-        Say.of(
-            "New pipe: {head} of water above the highest joint for {minutes} minutes, no drop, unless your code says otherwise.",
-            head=Feet(CODE_HEAD_FT),
-            minutes=f"{CODE_MINUTES:g}",
-        ),
-        Say.of(
-            "That is {psi} psi, {pounds} lb on a {size} plug.",
-            psi=f"{head_psi(CODE_HEAD_FT):.1f}",
-            pounds=f"{plug_load_lb(size, CODE_HEAD_FT):.0f}",
-            size=Inches(size),
-        ),
-    )
-    return Block(heading=Say.of("After the repair"), lines=lines)
-
-
-CAUTIONS = Block(
-    heading=Say.of("Before you inflate a plug"),
-    lines=(
-        Say.of("Inflate to the pressure printed on the plug, with a gauge. Never past it."),
-        Say.of("Stand clear of the pipe end. A plug that slips comes out with the full weight of the water."),
-        Say.of("Tie the plug off. Drain from above before you deflate it."),
-        Say.of("Never test with compressed air."),
-        Say.of("Tell everybody in the house: no water, no toilets until the plug is out. Tape the fixtures."),
-        Say.of("Sewage: gloves, eye protection, and wash up."),
-    ),
-)

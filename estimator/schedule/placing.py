@@ -72,7 +72,8 @@ def placed(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> Plan:
     open_tasks = {t.id: t for t in plan.tasks}
     open_waits = {w.id: w for w in plan.waits}
     there = open_tasks.keys() | open_waits.keys()
-    before = {one.id: [i for i in one.waits_for if i in there] for one in (*plan.tasks, *plan.waits)}
+    every: tuple[Task | Wait, ...] = (*plan.tasks, *plan.waits)
+    before = {one.id: [i for i in one.waits_for if i in there] for one in every}
 
     def ready(one: Task | Wait) -> bool:
         return all(i in done for i in before[one.id])

@@ -12,7 +12,7 @@ FINDINGS: dict[str, Say] = {
     "channel": Say.of("the bottom of the pipe is worn thin"),
     "scale": Say.of("scale build-up inside the pipe"),
     "grease": Say.of("grease"),
-    "sag": Say.of("a low spot (belly) that holds water"),
+    "sag": Say.of("a dip (belly) that holds water"),
     "reverse fall": Say.of("the pipe slopes the wrong way"),
     "backfall": Say.of("the pipe slopes the wrong way"),
     "oval": Say.of("the pipe is out of round"),
@@ -121,7 +121,7 @@ def in_plain_words(words: dict[str, Say], word: str) -> Say:
     """The plain word; the trade's own where the list has none.
 
     >>> str(in_plain_words(FINDINGS, "sag")), str(in_plain_words(ZONES, "barn"))
-    ('a low spot (belly) that holds water', 'barn')
+    ('a dip (belly) that holds water', 'barn')
     """
     return words.get(word) or Say("{word}", (("word", word),))
 

@@ -18,6 +18,9 @@ from estimator.tables.tables import Tables
 FLOAT_DUST = Decimal("0.000001")
 """Amounts are read to a millionth before they are rounded up, so that 10.000000000000002 ft is not two sticks."""
 
+PACK_DUST = Decimal("0.01")
+"""Nobody buys another pack for so small a share of one (common practice)."""
+
 
 def order_quantity(amount: float, row: Material) -> Decimal:
     """amount × (1 + waste), up to whole packs.
@@ -27,9 +30,15 @@ def order_quantity(amount: float, row: Material) -> Decimal:
     Decimal('40')
     >>> order_quantity(1.76, material("sand", pack="0.5"))
     Decimal('2')
+    >>> order_quantity(10.0004, material("resin", pack="1"))
+    Decimal('10')
     """
     wanted = (exact(amount) * (1 + row.waste_percent / 100)).quantize(FLOAT_DUST)
-    return plain(up_to(wanted, row.pack) if row.pack > 0 else wanted)
+    if row.pack <= 0:
+        return plain(wanted)
+    packs = up_to(wanted, row.pack)
+    over = wanted - (packs - row.pack)
+    return plain(packs - row.pack if over <= row.pack * PACK_DUST and packs > row.pack else packs)
 
 
 def material_lines(

@@ -3,6 +3,7 @@
 from estimator.takeoff.case import Case
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import up
+from estimator.works.toilets import toilets_to_pull
 
 EIGHTH_BEND_DEGREES = 45.0
 FITTINGS_SOURCE = "common practice; horizontal turns with wye and eighth bend or long sweep"
@@ -139,12 +140,20 @@ def _tests(case: Case, tests: int) -> None:
     if not tests:
         return
     paper.put("tests", tests, "the new pipe, before it is covered", source="IPC 312: 10 ft of water, 15 min")
+    paper.put(
+        "test_tees",
+        max(0.0, tests - paper.value("cleanouts")),
+        "one a test, less new cleanouts: the plug goes in there",
+        ("tests", tests),
+        ("new cleanouts", paper.value("cleanouts")),
+    )
     pulled = any("toilet" in p.access.lower() for p in case.line.passes)
     paper.put(
         "toilets",
-        0 if pulled else case.number("toilets_per_test") * tests,
-        "one to fill through, unless one is off already",
+        0 if pulled else toilets_to_pull(case) * tests,
+        "one to fill through, unless one is off already or the line is too small to carry one",
         ("a toilet was off for the camera", "yes" if pulled else "no"),
+        ("bore", case.bore_in, "in"),
     )
     new_pipe_test(case)
 

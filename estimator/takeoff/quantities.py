@@ -109,6 +109,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "tests": ("each", "water tests of the new pipe or the whole system"),
     "test_head_ft": ("ft", "water over the pipe in its test"),
     "test_minutes": ("min", "minutes the test is watched"),
+    "test_tees": ("each", "test tees in the new pipe, where no cleanout takes the plug"),
     "test_psi": ("psi", "pressure at the plug"),
     "test_fill_gal": ("gal", "water to fill the pipe and the riser"),
     "test_plug_lb": ("lb", "push on the test plug"),
@@ -145,6 +146,8 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "tie_in_wait_h": ("h", "wait before the burst pipe is tied in"),
     # reroute and abandon
     "reroute_ft": ("ft", "new pipe on the way round, developed length"),
+    "reroute_buried_ft": ("ft", "of that, in a trench"),
+    "reroute_hung_ft": ("ft", "of that, on walls and in crawl spaces"),
     "reroute_size_in": ("in", "size of the new way"),
     "fixture_units": ("each", "drainage fixture units served"),
     "full_flow_fps": ("ft/s", "how fast a full pipe runs at its least fall"),

@@ -12,7 +12,7 @@ from estimator.takeoff.slab_concrete import concrete_back, concrete_out, in_word
 from estimator.takeoff.slab_room import floor_and_dust
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import cubic_yards, up
-from estimator.works.around import floor_holes
+from estimator.works.around import BURIED, floor_holes
 from estimator.works.grade import code_families
 
 
@@ -68,6 +68,12 @@ def _size_in(case: Case, way: Reroute) -> float:
 def _length(case: Case, way: Reroute) -> float:
     legs = sum(leg.length_ft for leg in way.legs)
     extra = case.number("reroute_extra_percent")
+    buried = sum(leg.length_ft for leg in way.legs if leg.zone in BURIED)
+    for name, part, what in (
+        ("reroute_buried_ft", buried, "legs in the ground + extra for turns"),
+        ("reroute_hung_ft", legs - buried, "legs on walls and in crawl spaces + extra for turns"),
+    ):
+        case.paper.put(name, part * (1 + extra / 100), what, ("legs", part, "ft"), ("extra", extra, "percent"))
     return case.paper.put(
         "reroute_ft",
         legs * (1 + extra / 100),

@@ -1,5 +1,7 @@
 """A tunnel dug in; what goes back into it, four ways, and what is left to haul, out."""
 
+import math
+
 from estimator.knowledge.flotation import PVC_LB_PER_FT, WET_FILL_PCF, uplift_lb_per_ft
 from estimator.knowledge.flotation import SOURCE as FLOATS
 from estimator.takeoff.case import Case
@@ -39,6 +41,8 @@ def fill(case: Case, bank: float, pit_bank: float) -> None:
             ("tunnel", bank, "cy"),
             ("native", native_in, "cy"),
         )
+        if math.ceil(bank - native_in) < case.number("short_load_under_cy"):
+            paper.put("short_loads", 1, "fewer whole yards than a full load", ("slurry", bank - native_in, "cy"))
     if kind == "flowable":
         over = 100 + case.number("flowable_over_percent")
         paper.put(

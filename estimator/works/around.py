@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from estimator.knowledge.excavation import needs_system
 from estimator.knowledge.pipes import pipe_size
+from estimator.knowledge.trench import d2321_width_in
 from estimator.model.job import Leg, Reroute
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -49,7 +50,7 @@ def new_trench(case: Case, way: Reroute, size_in: float) -> NewTrench | None:
     straight = sum(leg.length_ft for leg in legs)
     step, begins = case.number("dig_step_ft"), max(case.number("reroute_depth_ft"), _covered_ft(case, outside))
     exact = begins + least_fall_in_per_ft(case, size_in or case.bore_in) / INCHES_PER_FT * straight
-    free = straight, trench_width_ft(case, shored=False, pipe_outside_ft=outside)
+    free = straight, _width_ft(case, up(exact, step), outside)
     length, width = held_plan(case, free, up(exact, step), outside)
     return NewTrench(
         legs=legs,
@@ -59,6 +60,13 @@ def new_trench(case: Case, way: Reroute, size_in: float) -> NewTrench | None:
         length_ft=length,
         width_ft=width,
     )
+
+
+def _width_ft(case: Case, deepest_ft: float, outside_ft: float) -> float:
+    """One bucket, no wider than the standard asks for, where nobody has to stand in it; else as any trench."""
+    if deepest_ft > case.number("bucket_trench_to_ft"):
+        return trench_width_ft(case, shored=False, pipe_outside_ft=outside_ft)
+    return up(d2321_width_in(outside_ft * INCHES_PER_FT) / INCHES_PER_FT, case.number("dig_step_ft"))
 
 
 def _covered_ft(case: Case, outside_ft: float) -> float:

@@ -16,6 +16,7 @@ from estimator.works.case import Case
 from estimator.works.liner_pieces import pieces
 from estimator.works.open_dig import hole_over, open_dig, opening
 from estimator.works.surface import spans
+from estimator.works.toilets import toilets_to_pull
 
 Plan = Callable[[Case], Works]
 
@@ -62,7 +63,7 @@ def _laid(case: Case, *, hung: bool = False) -> tuple[Laid, ...]:
 def _toilets(case: Case) -> int:
     """One to fill through for the test of new pipe, unless one is off for the camera already."""
     pulled_off = any("toilet" in p.access.lower() for p in case.line.passes)
-    return 0 if pulled_off else int(case.number("toilets_per_test"))
+    return 0 if pulled_off else toilets_to_pull(case)
 
 
 def _new_pipe(case: Case, openings: tuple[Opening, ...], *, hung: bool = False, tested: bool = True) -> Works:

@@ -95,7 +95,7 @@ def test_maple_never_says_that_no_protection_is_needed(maple: Takeoff, tables: T
 
 
 def test_maple_facts(maple: Takeoff) -> None:
-    assert maple.facts == {"clay_pipe", "depth_over_4", "lawn", "roots_in_pipe"}
+    assert maple.facts == {"clay_pipe", "depth_over_4", "lawn", "roots_in_pipe", "small_finish"}
     assert maple.size == "4"
 
 

@@ -130,16 +130,16 @@ def test_a_rate_tried_by_the_office_moves_the_total_as_the_program_would(recalcu
 @pytest.mark.parametrize(
     ("mark", "counts"), [("x", True), ("X", True), ("no", False), (0, False), (" ", False), (None, False)]
 )
-def test_a_box_that_is_marked_comes_on_the_total(recalculate: Recalculate, mark: object, counts: bool) -> None:
-    """16,525 and a cleanout of 250, where the box holds an x; a no is no. [by hand]"""
+def test_a_box_that_is_marked_is_counted(recalculate: Recalculate, mark: object, counts: bool) -> None:
+    """A cleanout of 250, where the box holds an x; a no is no. [by hand]"""
     book = load_workbook(io.BytesIO(write(books()["home-en.xlsx"])))
-    sheet = book["Option A"]
-    row = next(row[0].row for row in sheet.iter_rows() if row[0].value == "Yes") + 1
+    sheet = book["Agreement"]
+    row = next(row[0].row for row in sheet.iter_rows() if str(row[1].value).endswith("(cleanout)"))
     sheet.cell(row, 1).value = mark
     out = io.BytesIO()
     book.save(out)
     worked = load_workbook(io.BytesIO(recalculate({"marked.xlsx": out.getvalue()})["marked.xlsx"]), data_only=True)
-    assert worked["Option A"].cell(row + 2, 6).value == 16525 + (250 if counts else 0)
+    assert worked["Agreement"].cell(row + 2, 3).value == (250 if counts else 0)
 
 
 def test_no_sheet_prints_wider_than_a_page_and_nothing_shows_as_hashes(

@@ -11,7 +11,7 @@ from estimator.papers.page import Page, at, sum_of
 from estimator.sheets.book import Cell, Sheet
 from estimator.tables.tables import Tables
 
-HOUR_WIDTHS = (17.0, 20.0, 6.0, 19.0, 9.0, 7.0, 8.0, 8.0, 9.0, 22.0)
+HOUR_WIDTHS = (17.0, 20.0, 11.0, 19.0, 9.0, 7.0, 8.0, 8.0, 9.0, 22.0)
 COST_WIDTHS = (11.0, 30.0, 10.0, 8.0, 12.0, 13.0, 12.0, 22.0)
 OVERHEAD = "our own, paid for in the overhead"
 QUANTITY, RATE, AMOUNT, PRICE_CLASS = 2, 4, 5, 6

@@ -10,7 +10,7 @@ from estimator.papers.office_spread import spread
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Chart, Series, Sheet
 
-WIDTHS = (34.0, 8.0, 10.0, 10.0, 10.0, 12.0, 12.0)
+WIDTHS = (34.0, 12.0, 10.0, 10.0, 10.0, 12.0, 12.0)
 MOST_DRIVERS = 8
 
 

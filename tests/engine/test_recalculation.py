@@ -105,7 +105,7 @@ def test_every_formula_agrees_to_the_cent(recalculate: Recalculate) -> None:
                 f"{name} {sheet} {at}"
             )
             count += 1
-    assert count > 60
+    assert count > 20
 
 
 def test_a_rate_tried_by_the_office_moves_the_total_as_the_program_would(recalculate: Recalculate) -> None:

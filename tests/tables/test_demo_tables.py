@@ -7,6 +7,7 @@ import pytest
 
 from estimator.model.judgement import METHODS
 from estimator.tables import demo_folder
+from estimator.tables.rows import PlaceRow
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from tests.tables.workbench import DAY, demo, reading, with_edits
 

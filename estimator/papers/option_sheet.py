@@ -9,8 +9,9 @@ from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart
 from estimator.papers.line_items import by_class, how_much, short
-from estimator.papers.page import Page, at, run_in, sum_of
+from estimator.papers.page import Page, at, capital, run_in, sum_of
 from estimator.papers.sizes import size
+from estimator.quote.recommend import only_prepares
 from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money, number
@@ -34,7 +35,7 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     page = Page(option_name(letter, option), WIDTHS)
     letter.small_head(page)
     page.line(option_words.title(letter, option), "option")
-    page.line(" ".join(letter.all(option.does)))
+    page.line(" ".join([*letter.all(option.does), capital(_floors(letter, option))]))
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
     head = len(page.rows) + 1
@@ -44,6 +45,14 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     _days(letter, page, option)
     _terms(letter, page, option)
     return letter.close(page, repeat=(head, head) if long else None)
+
+
+def _floors(letter: Letter, option: Option) -> str:
+    """Which floors the works cut, in a sentence; nothing of an option that only looks."""
+    if only_prepares(option):
+        return ""
+    said = option_words.floors(letter, option)
+    return letter.speak("Floors cut: {floors}.", floors=said) if option.floor_sf or option.floors_opened else f"{said}."
 
 
 def _work(letter: Letter, page: Page, option: Option) -> str:

@@ -93,7 +93,7 @@ def not_over(letter: Letter, option: Option) -> str:
 def floors(letter: Letter, option: Option) -> str:
     speak = letter.speak
     if not option.floors_opened and not option.floor_sf:
-        return speak("none")
+        return speak("no floor is cut")
     named = [letter.say(in_plain_words(ROOMS, room)) for room in option.floors_opened]
     rooms = ", ".join(named) or speak("see this option's tab")
     if not option.floor_sf:

@@ -35,7 +35,7 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     page = Page(option_name(letter, option), WIDTHS)
     letter.small_head(page)
     page.line(option_words.title(letter, option), "option")
-    page.line(" ".join([*letter.all(option.does), capital(_floors(letter, option))]))
+    page.line(" ".join(filter(None, [*letter.all(option.does), capital(_floors(letter, option))])))
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
     head = len(page.rows) + 1

@@ -72,9 +72,13 @@ def reaching(found: LikelyRange) -> Decimal | None:
     return up_to(exact(found.contingency_needed_percent), Decimal("0.1")) if found.short_percent else None
 
 
+NOISE_PERCENT = 0.5
+"""A shortfall below this is no more than another draw of the same jobs would move it."""
+
+
 def too_little(letter: str, found: LikelyRange) -> Problem | None:
     """That an option's contingency falls short of the firm's own confidence; None where it does not."""
-    if not found.short_percent:
+    if found.short_percent < NOISE_PERCENT:
         return None
     return CONTINGENCY_SHORT(
         Place(table="methods", cell="contingency_percent"),

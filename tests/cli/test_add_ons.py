@@ -67,9 +67,9 @@ def test_it_is_made_again_to_the_byte(job: Path) -> None:
 def test_what_was_chosen_can_be_accepted_and_its_money_is_owed(job: Path, tmp_path: Path) -> None:
     folder = tmp_path / "house"
     shutil.copytree(job.parent, folder)
-    done = run("quote", folder / "job.toml", "--accepted", "B", "--revision", "r2", "--on", "2026-11-20")
-    assert f"{totals(job, 2)['B']:,.2f}" in done.output
-    assert f"{totals(job, 2)['B']:,.2f}" in run("money", folder / "job.toml").output
+    done = run("quote", folder / "job.toml", "--accepted", "D", "--revision", "r2", "--on", "2026-11-20")
+    assert f"{totals(job, 2)['D']:,.2f}" in done.output
+    assert f"{totals(job, 2)['D']:,.2f}" in run("money", folder / "job.toml").output
 
 
 def test_the_job_file_may_say_it_too_and_the_command_line_stands_over_it(job: Path, tmp_path: Path) -> None:
@@ -108,9 +108,9 @@ def test_none_stays_none_until_the_job_file_wishes_otherwise(job: Path, tmp_path
 def test_one_option_may_have_what_the_others_have_not(job: Path, tmp_path: Path) -> None:
     folder = tmp_path / "house"
     shutil.copytree(job.parent, folder)
-    assert run("quote", folder / "job.toml", "--on", "2026-11-18", "--with", "c:cleanout").exit_code == 0
+    assert run("quote", folder / "job.toml", "--on", "2026-11-18", "--with", "c:backwater-valve").exit_code == 0
     first, now = totals(job, 1), totals(folder / "job.toml", 4)
-    assert now["C"] == first["C"] + 225
+    assert now["C"] == first["C"] + 550
     assert {letter: total for letter, total in now.items() if letter != "C"} == {
         k: v for k, v in first.items() if k != "C"
     }
@@ -139,11 +139,11 @@ def test_a_short_name_nobody_knows_stops_it_and_writes_nothing(job: Path) -> Non
     assert not (job.with_suffix("") / "r4").exists()
 
 
-@pytest.mark.parametrize(("adds", "fine"), [(0, True), (825, True), (625, False)])
+@pytest.mark.parametrize(("adds", "fine"), [(0, True), (650, True), (400, False)])
 def test_a_file_that_came_back_with_marks_is_as_issued_and_says_what_was_marked(
     job: Path, tmp_path: Path, adds: int, fine: bool
 ) -> None:
-    """As a phone saves it, the sum as it was; as an office program does, 200 and 625; any other sum is a change."""
+    """As a phone saves it, the sum as it was; as an office program does, 250 and 400; any other sum is a change."""
     import openpyxl
 
     file = next((job.with_suffix("") / "r1" / "to send").glob("Drain quote*.xlsx"))
@@ -200,9 +200,9 @@ def written(file: Path, sheet: str, boxes: list[str], total: str, value: int, ma
 
 
 def test_explain_tells_how_its_price_came_about(job: Path) -> None:
-    said = run("explain", job, "c:cleanout").output
-    # 0.75 h × 79.20 + 62.00 + 3.10 + 5.37 = 129.87; ÷ 0.60 = 216.45, up to 225 [by hand]
-    for figure in ("$59.40", "$62.00", "$3.10", "$5.37", "$216.45", "$225.00"):
+    said = run("explain", job, "c:backwater-valve").output
+    # 1.67 h × 79.20 + 165.00 + 8.25 + 14.29 = 319.80; ÷ 0.60 = 533.00, up to 550 [by hand]
+    for figure in ("$132.26", "$165.00", "$8.25", "$14.29", "$533.00", "$550.00"):
         assert figure in said, figure
 
 

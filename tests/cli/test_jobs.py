@@ -94,7 +94,7 @@ def test_done_says_what_was_done_and_when(tmp_path):
         shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
     job = tmp_path / "job.toml"
     _typed("quote", job, "--language", "en_US")
-    _typed("quote", job, "--accepted", "B", "--on", "2026-11-20")
+    _typed("quote", job, "--accepted", "D", "--on", "2026-11-20")
     assert _typed("quote", job, "--done", "--on", "2026-12-04").stdout == "Option B of r1 was done on 2026-12-04.\n"
 
 
@@ -105,7 +105,7 @@ def test_an_older_revision_that_was_signed_is_accepted_by_its_name(tmp_path):
     _typed("quote", job, "--language", "en_US")
     job.write_text(job.read_text(encoding="utf-8").replace("Wren Castellane", "Wren Castellan"), encoding="utf-8")
     assert "r2 is written" in _typed("quote", job, "--language", "en_US").stdout
-    said = _typed("quote", job, "--accepted", "B", "--revision", "r1", "--on", "2026-11-20")
+    said = _typed("quote", job, "--accepted", "D", "--revision", "r1", "--on", "2026-11-20")
     assert said.stdout.startswith("Option B of r1 accepted on 2026-11-20, ")
 
 

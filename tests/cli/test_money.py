@@ -25,7 +25,7 @@ def run(*words: object) -> Result:
 @pytest.fixture(scope="module", name="signed")
 def _signed(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
     job = issued(tmp_path_factory.mktemp("signed"))
-    assert run("quote", job, "--accepted", "B", "--on", "2026-11-20").exit_code == 0
+    assert run("quote", job, "--accepted", "D", "--on", "2026-11-20").exit_code == 0
     return job
 
 

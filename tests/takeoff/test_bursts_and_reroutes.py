@@ -294,7 +294,7 @@ def test_a_new_way_in_the_ground_has_the_cover_its_place_asks_for(tables: Tables
     cold = tuple(replace(row, least_cover_in=36.0) for row in tables.rows["places"])
     found = round_about(replace(tables, rows={**tables.rows, "places": cold}))
     assert found.value("dig_bcy") == pytest.approx(26 * 2.2 * (3.6 + 4.1) / 2 / 27)
-    assert any("the city asks for 36 inches" in str(said) for said in found.assumptions)
+    assert any("the city requires 36 inches" in str(said) for said in found.assumptions)
     asked = round_about(
         replace(tables, rows={**tables.rows, "places": tuple(replace(row, least_cover_in=6.0) for row in cold)})
     )

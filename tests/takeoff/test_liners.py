@@ -95,7 +95,7 @@ def test_side_drains_are_reopened_dug_to_or_left_shut(
 
 def test_a_drain_not_proven_live_is_said_before_it_is_lined_over(tables: Tables) -> None:
     found = take_off(repair("reline", 10, 50), house(with_branch(proven=False)), tables)
-    assert any("run water through it first" in str(a) for a in found.assumptions)
+    assert any("is in use and is reopened; we run water to verify it first" in str(a) for a in found.assumptions)
 
 
 @pytest.mark.parametrize(("cure", "hours"), [("ambient", 4), ("hot", 1.5), ("light", 0.75)])

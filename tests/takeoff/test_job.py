@@ -125,7 +125,10 @@ def test_where_nobody_asked_about_the_inspector_the_wait_is_counted_and_said(tab
     job = house(maple_line(), jurisdiction="unknown")
     once = take_off_job(job, taken(tables, job, "yard spot"), tables)
     assert once.value("inspections") == 1
-    assert any("an inspector sees the pipe before it is covered; the price includes the standby" in str(a) for a in once.assumptions)
+    assert any(
+        "an inspector sees the pipe before it is covered; the price includes the standby" in str(a)
+        for a in once.assumptions
+    )
 
 
 def test_the_job_has_the_facts_of_all_its_repairs(tables: Tables) -> None:

@@ -47,6 +47,9 @@ FOR_THE_CREW: dict[str, Say] = {
     "The levels say that the line climbs {rise} in a foot with the flow: a lower tie-in, levels taken again, or the inspector's word before a fixed price.": Say.of(
         "The levels say that the line climbs {rise} in a foot with the flow: read them again before you lay pipe."
     ),
+    "Falls {fall} in; {needed} in are needed: nearer than two readings can tell apart. Take the levels again, or go on to a lower tie-in, before a fixed price.": Say.of(
+        "Falls {fall} in; {needed} in are needed: nearer than two readings can tell apart. Take the levels again before you lay pipe."
+    ),
     "{opening} is assumed: {why}. Measure the way in (beside, joins) before a fixed price.": Say.of(
         "{opening} is assumed: {why}. Measure the way in before you dig."
     ),

@@ -18,7 +18,7 @@ from estimator.papers.office_front import front
 from estimator.sheets.book import Sheet
 from estimator.wording.say import say
 
-COMPETENT = next(iter(FOR_THE_FIRM))
+COMPETENT = next(asked for asked in FOR_THE_FIRM if "competent_person" in asked)
 AGAIN = "Run water, then film again with the flow stopped."
 QUESTIONS = (
     Question(about=Say.of(COMPETENT)),

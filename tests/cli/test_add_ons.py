@@ -54,7 +54,7 @@ def test_without_a_word_on_add_ons_the_last_choice_stands(job: Path, tmp_path: P
     done = run("quote", folder / "job.toml", "--on", "2026-11-18")
     assert "Nothing changed since r2" in done.output
     assert "With the add-ons chosen:" in done.output
-    seen = run("options", folder / "job.toml", "--on", "2026-11-18", "--json").output
+    seen = run("options", folder / "job.toml", "--on", "2026-11-18", "--json").stdout
     assert {o["letter"]: Decimal(o["price"]["total"]) for o in json.loads(seen)["options"]} == totals(job, 2)
 
 
@@ -211,5 +211,5 @@ def test_explain_takes_the_lines_that_stand_as_one_on_paper(job: Path) -> None:
         line[:4] for line in run("explain", job, "A1-3").output.splitlines() if line[:1] == "A" and line[1:2].isdigit()
     ]
     assert heads == ["A1  ", "A2  ", "A3  "]
-    assert len(json.loads(run("explain", job, "A1–3", "--json").output)["lines"]) == 3
+    assert len(json.loads(run("explain", job, "A1–3", "--json").stdout)["lines"]) == 3
     assert "no line of the quote is called A1-99" in " ".join(run("explain", job, "A1-99").output.split())

@@ -33,9 +33,9 @@ def test_nothing_is_said_of_a_lift_or_a_pair_of_tests_where_there_is_none() -> N
 def test_the_order_with_a_lift_names_the_places_each_step_is_about() -> None:
     rows = said(read(Path(demo.__file__).parent / "job.toml"))
     order = " ".join(" ".join(rows[rows.index(ORDER) :]).split())
-    assert "1. Water-test all drains before the lift" in order
+    assert "1. We water-test all drains before the foundation lift." in order
     assert "(main 10.9 – 18.3 ft" in order
-    assert order.index("Lift the house") < order.index("again after the lift")
+    assert order.index("The foundation company lifts the house") < order.index("We water-test all drains after the lift")
 
 
 def test_two_tests_of_a_section_are_compared_in_a_sentence() -> None:
@@ -46,7 +46,7 @@ def test_two_tests_of_a_section_are_compared_in_a_sentence() -> None:
     after = replace(before, date=date(2026, 11, 1), readings=((0, 0), (10, 0), (30, 0)), result="passed")
     job = replace(read(CLEAN), water_tests=(before, after))
     rows = said(job)
-    assert rows[rows.index(COMPARED) + 1].strip() == "Main leaked before and is tight now."
+    assert rows[rows.index(COMPARED) + 1].strip() == "Main failed before and passes now."
 
 
 def test_the_quote_hands_both_to_the_papers() -> None:
@@ -62,6 +62,6 @@ def test_the_quote_hands_both_to_the_papers() -> None:
 def test_each_line_says_how_urgent_it_is_and_a_clean_one_does_not() -> None:
     rows = said(read(Path(demo.__file__).parent / "job.toml"))
     lines = rows[rows.index(URGENT) + 1 : rows.index(URGENT) + 12]
-    assert any(text.startswith("main (4)") and "Yes, now" in text for text in lines)
-    assert any(text.startswith("yard (3)") and "Yes, soon" in text for text in lines)
+    assert any(text.startswith("main (4)") and "Act now." in text for text in lines)
+    assert any(text.startswith("yard (3)") and "Act soon:" in text for text in lines)
     assert URGENT not in said(read(CLEAN))

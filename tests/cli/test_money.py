@@ -97,11 +97,11 @@ def due_days(job: Path) -> dict[str, str]:
 
 
 def test_from_the_first_day_of_work_the_payments_fall_due_on_the_days_of_the_schedule_and_by_hand(job: Path) -> None:
-    """The demo's option B has its pipe in on the sixth day of work and ends on the eighth. From Monday, December 21, 2026 the
-    working days are 21 to 24, 28 to 31 (Christmas is a Friday): the sixth is the 29th, the eighth the 31st [by hand]."""
+    """The demo's option D has its pipe in on the fifth day of work and ends on the sixth. From Monday, December 21, 2026 the
+    working days are 21 to 24, 28 to 31 (Christmas is a Friday): the fifth is the 28th, the sixth the 29th [by hand]."""
     state(job, "--due", "start", "--on", "2026-12-21")
     assert due_days(job) == {
-        "deposit": "2026-11-20", "start": "2026-12-21", "pipe in before cover": "2026-12-29", "done": "2026-12-31",
+        "deposit": "2026-11-20", "start": "2026-12-21", "pipe in before cover": "2026-12-28", "done": "2026-12-29",
     }  # fmt: skip
     state(job, "--due", "pipe", "--on", "2027-01-05")
     assert due_days(job)["pipe in before cover"] == "2027-01-05"
@@ -138,7 +138,7 @@ def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: P
     """8.25 % on all of 4,000: 330, a change of 100 carries 8.25 [computed]."""
     record = next(job.with_suffix("").rglob("Record*.json"))
     held = unsealed(record.read_bytes())
-    option = held["quote"]["options"][1]
+    option = held["quote"]["options"][3]
     option["price"] |= {"total": "4330.00", "tax": "330.00"}
     option["payments"] = [{"text": {"text": text, "words": []}, "amount": amount} for text, amount in (("Deposit, due at signing", "433.00"), ("Due at completion", "3897.00"))]  # fmt: skip
     record.write_bytes(sealed(held))

@@ -30,7 +30,7 @@ def test_as_json_there_is_no_need_and_nothing_against_anything() -> None:
     assert found["needs"] == []
 
 
-@pytest.mark.parametrize(("language", "word"), [("en_US", "Nothing to repair"), ("es_US", "Nada que reparar")])
+@pytest.mark.parametrize(("language", "word"), [("en_US", "We found no damage"), ("es_US", "No encontramos daño")])
 def test_quote_writes_an_inspection_report_and_sells_nothing(tmp_path: Path, language: str, word: str) -> None:
     job = shutil.copytree(JOBS / "clean-line", tmp_path / "clean") / "job.toml"
     result = typed("quote", job, "--language", language)

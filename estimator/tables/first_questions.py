@@ -11,7 +11,7 @@ from estimator.tables.tables import Tables
 PRICES, TASKS = 10, 16
 PRICED = ("materials", "equipment", "subs_and_fees")
 CITY = "your city"
-OVERHEAD, CREW_DAYS, PROFIT = "overhead", "crew-days", "profit"
+OVERHEAD, CREW_DAYS, PROFIT = "overhead a year", "crew-days", "profit"
 """Figures that stand in no table: the margin is computed from them."""
 
 

@@ -64,23 +64,29 @@ def _called(table: str, row: Kept) -> str:
     return " ".join(str(v) for v in named(table, row)[:3] if v and not isinstance(v, tuple))
 
 
-def unusual(view: View) -> Iterator[Problem]:
-    """Figures outside their column's range; percents typed as a share of one. 0 and empty are other checks' to judge."""
+def shares(view: View) -> Iterator[Problem]:
+    """Percents typed as a share of one; a setting that may be no larger than 1 is none."""
     for table in TABLES:
         for row, column, value in _figures(view, table):
-            if value == 0:
-                continue
-            place, item, text = view.at(table, row, column.name), _called(table, row), plain_number(value)
             share = column.percent or (isinstance(row, Setting) and column.name == "value" and row.unit == "percent")
             least_whole = isinstance(row, Setting) and row.max is not None and row.max <= 1
             if share and 0 < value < 1 and not least_whole:
+                words = {"text": plain_number(value), "fixed": plain_number(value * 100)}
                 yield p.PERCENT_SMALL(
-                    place, column=column.header, item=item, text=text, fixed=plain_number(value * 100)
+                    view.at(table, row, column.name), column=column.header, item=_called(table, row), **words
                 )
-            elif (usual := column.usual) and not usual.low <= value <= usual.high:
+
+
+def unusual(view: View) -> Iterator[Problem]:
+    """Figures outside their column's range. 0 and empty are other checks' to judge."""
+    for table in TABLES:
+        for row, column, value in _figures(view, table):
+            if value and (usual := column.usual) and not usual.low <= value <= usual.high:
                 low, high = plain_number(usual.low), plain_number(usual.high)
-                words = {"text": text, "low": low, "high": high, "why": usual.why}
-                yield p.UNUSUAL(place, column=column.header, item=item, **words)
+                words = {"text": plain_number(value), "low": low, "high": high, "why": usual.why}
+                yield p.UNUSUAL(
+                    view.at(table, row, column.name), column=column.header, item=_called(table, row), **words
+                )
 
 
 def far(view: View) -> Iterator[Problem]:
@@ -241,4 +247,4 @@ def follows(view: View) -> Iterator[Problem]:
             yield p.FOLLOWS_WHICH(view.at(table, row, "starts"), day=row.starts, name=_called(table, row))
 
 
-FIGURE_CHECKS = (far, unusual, shifted, days_to_come, paid, out_of_use, follows)
+FIGURE_CHECKS = (shares, far, unusual, shifted, days_to_come, paid, out_of_use, follows)

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from estimator.model.problem import Problem
 from estimator.tables import problems as p
 from estimator.tables.columns import Column, columns
+from estimator.tables.follows import HEADS
 from estimator.tables.lookups import PARTS, each, expanded, ids, off
 from estimator.tables.near import near_or_all
 from estimator.tables.rows import TABLES, Kept
@@ -41,12 +42,12 @@ def _words(value: object) -> str:
 
 
 def not_yet(view: View) -> Iterator[Problem]:
-    """A name all of whose rows begin after the day."""
+    """A name all of whose rows begin after the day; a row that replaces an older one of its head is awaited, not missed."""
     for table, (_, names) in TABLES.items():
         first: dict[tuple[object, ...], Kept] = {}
         begun: set[tuple[object, ...]] = set()
         for row in view.tables.rows.get(table, ()):
-            key = tuple(getattr(row, n) for n in names)
+            key = tuple(getattr(row, n) for n in HEADS.get(table, names))
             if row.starts is None or row.starts <= view.tables.day:
                 begun.add(key)
             elif key not in first or row.starts < (first[key].starts or row.starts):

@@ -43,18 +43,17 @@ ALL = [(name, n) for name in FOLDERS for n in range({"demo": 4, "maple": 3, "pec
 
 
 def test_maple_by_hand() -> None:
-    """The dig in the yard of docs/worked-examples.md, clock hours of 8 h days, set-up 1 h each morning.
+    """The dig in the yard of docs/worked-examples.md, clock hours of 8 h days, a task's hours (low + likely + high) / 3.
 
-    Plumbing: mobilise 1.5 from 1.0 to 2.5. Excavation: pothole 1.0 to 3.5, dig 3.911 x 0.12 = 0.469 to 3.969.
-    Plumbing: pipe 6 ft x 0.12 = 0.72 + two couplings x 0.35 = 0.70, to 5.389; test 0.0 (a spot of the demo: its water
-    test 0 h) [computed from the dumped hours]. Inspector two hours later.
+    Set-up 1.9 / 3 = 0.6333 each morning. Plumbing: mobilize 3.5 / 3 = 1.1667, from 0.6333 to 1.8. Excavation: pothole
+    3 / 3 = 1, to 2.8; dig 3.911 x 0.45 / 3 = 0.5867, to 3.3867 [computed]. Inspector two hours later.
     """
     spot = next(o for o in options("maple") if o.takeoffs[0].repair.method == "yard spot")
     by_step = {t.step: t for t in spot.schedule.tasks}
-    assert by_step["site"].start == 1.0
-    assert by_step["site"].end == pytest.approx(2.5)
-    assert by_step["uncover"].end == pytest.approx(3.5)
-    assert by_step["dig"].end == pytest.approx(3.5 + 3.911 * 0.12, abs=0.001)
+    assert by_step["site"].start == pytest.approx(0.6333, abs=0.0001)
+    assert by_step["site"].end == pytest.approx(1.8)
+    assert by_step["uncover"].end == pytest.approx(2.8)
+    assert by_step["dig"].end == pytest.approx(2.8 + 3.911 * 0.15, abs=0.001)
     assert by_step["pipe"].start >= by_step["dig"].end - 1e-9
     wait = spot.schedule.waits[0]
     assert wait.hours == 2
@@ -63,14 +62,15 @@ def test_maple_by_hand() -> None:
 
 
 def test_pecan_by_hand() -> None:
-    """22.3 ft of tunnel: 52.1 h of one crew, seven of each day after its set-up, two hours of waiting between.
+    """29 ft of tunnel and its pit: 58.95 h of one crew, 7.37 of each day after its set-up, two hours of waiting between.
 
-    Dig and pit come first, then the pipe's tail, test and visit, then the fill. The tunnel crew's own work alone is
-    52.1 / 7 = 7.44 days; nothing about it can end before the eighth [computed].
+    Pit 2.074 cy x 4.4 / 3 = 3.04; tunnel (20 + 9 x 1.15 ft) x 3.95 / 3 = 39.96; fill 29 ft x 1.65 / 3 = 15.95. Dig and pit
+    come first, then the pipe's tail, test and visit, then the fill. The tunnel crew's own work alone is 58.95 / 7.37 = 8.0
+    days; nothing about it can end before the eighth [computed].
     """
     tunnel = next(o for o in options("pecan") if o.takeoffs[0].repair.method == "tunnel").schedule
     own = sum(t.crew_hours for t in tunnel.tasks if t.crew == "tunnel")
-    assert own == pytest.approx(52.1, abs=0.1)
+    assert own == pytest.approx(58.95, abs=0.01)
     assert tunnel.days_on_site >= Decimal(8)
     assert tunnel.days_on_site <= Decimal(11)
     assert tunnel.end == pytest.approx(tunnel.least_hours)  # no order is shorter

@@ -46,7 +46,7 @@ from tests.tables.workbench import demo, reading, with_edits
         ("soils | loam | shrink_hand | 0", ["tables/negative"]),
         ("soils | loam | tons_per_bcy | 0", ["tables/negative"]),
         ("places | texas separated | tax_percent | 0.5", ["tables/percent-typed-as-share"]),  # asked about, not refused
-        ("places | texas separated | tax_percent | 1", ["tables/far-from-before"]),
+        ("places | texas separated | tax_percent | 1", []),
         ("materials | sand | waste_percent | 0.5", ["tables/percent-typed-as-share"]),
         ("roles | helper | burden_percent | 0.99", ["tables/percent-share"]),
         ("settings | firm_name | value | J", []),

@@ -42,7 +42,7 @@ def _curve(page: Page, option: Option, found: LikelyRange) -> int:
     rows = (
         (
             Cell(f"{percent} of 100 such jobs stay within", "cell bold" if percent in MARKED else "cell"),
-            Cell(cents(cost), "whole money"), Cell(days, "number"),
+            Cell(cents(cost), "whole money"), Cell(round(days, 2), "number"),
             Cell(cost / direct - 1 if direct else 0.0, "percent"), Cell(percent / 100, "percent"),
         )
         for percent, cost, days in found.curve

@@ -153,7 +153,7 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
         ("spacing", spacing, "ft"),
     )
     case.paper.assume(
-        "the slab carries itself over the tunnel; supports under a cracked or unreinforced slab cost extra"
+        "the slab carries itself over the tunnel; supports under a cracked or unreinforced slab are not included"
     )
 
 

@@ -36,7 +36,7 @@ def say(what: Say, language: str) -> str:
     """The sentence in the language, its gaps filled in the reader's manner.
 
     >>> say(Say.of("{distance} outside the house wall", distance=Feet(29.0)), "es_US")
-    'a 29 pies afuera de la pared de la casa'
+    'a 29 pies fuera de la pared de la casa'
     """
     text = catalog(language).gettext(what.text) if what.text else ""
     said = filled(text, {name: shown(value, language) for name, value in what.words})
@@ -87,7 +87,7 @@ def plain_words(text: str, language: str) -> str:
     """A word of the notes, or several parted by commas, in a language other than that of the notes; other text as it is.
 
     >>> plain_words("hole, sag", "es_US"), plain_words("Mrs. Den", "es_US"), plain_words("hole", "en_US")
-    ('un hoyo en el tubo, un bajón que junta agua', 'Mrs. Den', 'hole')
+    ('un hoyo en el tubo, un hundimiento (panza) donde se junta agua', 'Mrs. Den', 'hole')
     """
     if numbers.family(language) == NOTES_LANGUAGE:
         return text

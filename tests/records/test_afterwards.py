@@ -73,7 +73,7 @@ def test_a_quantity_is_counted_as_production_counts_it_on_every_row_of_a_task(tm
 
     near = issued(tmp_path / "job").tasks[0]
     first, second = replace(near, quantity=20.0, per=1.0), replace(near, quantity=9.0, per=1.15)
-    rows = [Filled(near.task, first, 30.0, None, ""), Filled(near.task, second, 11.0, 10.0, "soil")]
+    rows = [Filled(near.task, (first,), 30.0, None, ""), Filled(near.task, (second,), 11.0, 10.0, "soil")]
     (entry,) = _entries(rows)
     assert (entry.hours, entry.cause) == (41.0, "soil")
     assert entry.quantity == pytest.approx(31.5)

@@ -8,7 +8,7 @@ LONGEST, MEAN = 25, 15
 NEVER = re.compile(
     r"\b(?<!-)(put right|put back|stays? old|hangs? on|heaps?|said elsewhere|way round|way of repair|dearest|dearer|learnt"
     r"|beforehand|bring(ing)? and fetch(ing)?|to others|all of it|nobody|mends?|mended|films?|filmed|filming|promised?|promises"
-    r"|at most|least charge|side drains?|dips?|city's main|bad place|bore|reckoned|left over|shaking|leaflet|earth"
+    r"|at most|least charge|side drains?|city's main|bad place|bore|reckoned|left over|shaking|leaflet|earth"
     r"|lies|handed|in it|how much|licence|vapour|colour|centre|fibre|mobilisation|neighbour|ground water)\b(?!-)",
     re.IGNORECASE,
 )

@@ -1,6 +1,7 @@
 """What comes after the work: ends of warranties, callbacks per way of repair, a failed inspection, the record sheet."""
 
 import json
+from dataclasses import replace
 from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
@@ -19,6 +20,7 @@ from estimator.fieldnotes import read_job
 from estimator.fieldnotes.afterwards import read_afterwards
 from estimator.model.afterwards import Callback
 from estimator.model.problem import CannotGoOn
+from estimator.model.work import Quantity
 from estimator.onsite.callbacks import DoneJob, counted, share_band
 from estimator.onsite.failed_inspection import failed_inspection
 from estimator.onsite.warranty import last_day, looks_due, months_later
@@ -85,10 +87,13 @@ def test_callbacks_are_counted_by_hand() -> None:
 
 
 def test_a_failed_inspection_by_hand() -> None:
-    """The demo's trench: the plumbing crew's half day, one day's rent of digger, two boxes and two shields, the city's $75; a day later."""
+    """The demo's tunnel, two boxes and two shields stood in: the plumbing crew's half day, a day's rent of them and the digger, the city's $75."""
     run = priced(NOTES / "job.toml", None)
-    option = next(o for o in run.quote.options if any(t.repair.method == "trench" for t in o.takeoffs))
-    found = failed_inspection(option, run.tables)
+    option = next(o for o in run.quote.options if any(t.repair.method == "tunnel" for t in o.takeoffs))
+    first, *others = option.takeoffs
+    held = tuple(Quantity(name=name, value=2, unit="each") for name in ("boxes", "end_shields"))
+    first = replace(first, quantities=(*first.quantities, *held))
+    found = failed_inspection(replace(option, takeoffs=(first, *others)), run.tables)
     assert found is not None
     rate = next(c.rate for c in option.price.crews if c.crew == "plumbing")
     assert found.cost == 4 * rate + 320 + 2 * 140 + 2 * 45 + 75

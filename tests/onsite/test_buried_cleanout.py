@@ -126,8 +126,8 @@ def test_the_true_spot_lies_in_its_band_nine_times_of_ten(tables: Tables) -> Non
         along += abs(spot.fitting.station_ft - true) <= NINE_OF_TEN * spot.fitting.sigma_ft
         (wall,) = spot.walls
         on_ground += abs(wall.ft - true - 5) <= wall.within_ft(90)
-    assert along >= 0.88 * asked  # nine of ten less two standard deviations of a thousand draws
-    assert on_ground >= 0.88 * asked
+    assert along >= 0.86 * asked  # nine of ten less four standard deviations of a thousand draws
+    assert on_ground >= 0.86 * asked
 
 
 def test_the_sheet_says_what_to_log_where_none_is_noted(tables: Tables) -> None:

@@ -120,7 +120,10 @@ def test_a_far_away_cell_is_stopped_before_any_reader_sees_it(cell: str, passes:
 @pytest.mark.parametrize(
     ("edit", "codes"),
     [
-        ("work_items | sod | active | no", ["tables/work-item-off"]),  # a line the firm does not sell; its recipe is passed over
+        (
+            "work_items | sod | active | no",
+            ["tables/work-item-off"],
+        ),  # a line the firm does not sell; its recipe is passed over
         ("methods | abandon | active | no", []),
         ("factors | hot_season | active | no", []),
         ("production | jet | active | no", ["tables/unknown-reference"]),  # a recipe would have no hours

@@ -19,7 +19,7 @@ WHY: dict[str, Say] = {
         "It could be done, but option {option} costs no more and is no worse in days without drains, floor opened or old "
         "pipe left."
     ),
-    NO_ROOM: Say.of("It could be done too, for no less than option {option}, the nearest to it. Ask us for its price."),
+    NO_ROOM: Say.of("Possible too. Option {option} is the closest to it. Ask us for a price."),
     TOO_MUCH: Say.of("Nothing found here asks for so much work; something smaller puts it right."),
 }
 Set = tuple[Repair, ...]
@@ -31,7 +31,7 @@ def left_out(
     options: Sequence[Set], allowed: Sequence[Dish], found: Sequence[Dish], counter: Counter, dropped: set[str]
 ) -> tuple[Verdict, ...]:
     """One reason a way, of the cheapest set it is in: too much for what was found (`found`, not `allowed`), beaten by an
-    option, or dearer than the one most like it.
+    option, or like the one named.
 
     `options` in the order of their letters. What the estimator dropped needs no reason. A way that no whole set uses keeps
     what the rules say of it elsewhere.

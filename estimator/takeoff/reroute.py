@@ -69,17 +69,24 @@ def _length(case: Case, way: Reroute) -> float:
     legs = sum(leg.length_ft for leg in way.legs)
     extra = case.number("reroute_extra_percent")
     buried = sum(leg.length_ft for leg in way.legs if leg.zone in BURIED)
-    for name, part, what in (
-        ("reroute_buried_ft", buried, "legs in the ground + extra for turns"),
-        ("reroute_hung_ft", legs - buried, "legs on walls and in crawl spaces + extra for turns"),
-    ):
-        case.paper.put(name, part * (1 + extra / 100), what, ("legs", part, "ft"), ("extra", extra, "percent"))
+    longer, hung = 1 + extra / 100, legs - buried
+    turns = ("extra", extra, "percent")
+    case.paper.put(
+        "reroute_buried_ft", buried * longer, "legs in the ground + extra for turns", ("legs", buried, "ft"), turns
+    )
+    case.paper.put(
+        "reroute_hung_ft",
+        hung * longer,
+        "legs on walls and in crawl spaces + extra for turns",
+        ("legs", hung, "ft"),
+        turns,
+    )
     return case.paper.put(
         "reroute_ft",
-        legs * (1 + extra / 100),
+        legs * longer,
         "all legs, level and upright, + extra for turns",
         ("legs", ", ".join(f"{leg.zone} {leg.length_ft:g} ft" for leg in way.legs)),
-        ("extra", extra, "percent"),
+        turns,
     )
 
 

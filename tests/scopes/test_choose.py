@@ -358,7 +358,7 @@ def test_the_option_named_in_a_reason_stands_as_it_is_said(tables, name: str) ->
     told = [v for v in result.quote.blocked if v.rule in (COSTS_MORE, NO_ROOM)]
     assert told
     for verdict in told:
-        (option,) = (o for letter, o in options.items() if f"option {letter}" in str(verdict.homeowner))
+        (option,) = (o for letter, o in options.items() if f"ption {letter}" in str(verdict.homeowner))
         assert verdict.method not in {r.method for o in options.values() for r in each(o.scope.repairs)}
         sets = islice(in_order(asked, counter.candidates, counter.shared_costs), 300)
         there = [a for a in sets if any(c.method == verdict.method for c in a.chosen)]

@@ -216,7 +216,7 @@ def test_over_several_jobs_rates_are_suggested_and_no_table_is_changed(job: Path
     (found,) = json.loads(run("actuals", tmp_path, "--suggest", "--json").stdout)
     assert (found["task"], found["jobs"]) == ("saw slab", 3)  # hours lost by our own error say nothing of the next job
     estimate = [t for t in sold(tmp_path / "copy 0" / "job").tasks if t.task == "saw slab"]
-    units = sum(t.hours for t in estimate) / estimate[0].likely
+    units = sum(t.hours for t in estimate) / estimate[0].each  # hours as priced, over those a unit takes
     assert found["likely"] == pytest.approx(12 / units)
     assert found["low"] < found["likely"] < found["high"]
     shown = run("actuals", tmp_path, "--suggest").stdout

@@ -8,43 +8,11 @@ from decimal import Decimal
 
 from estimator.model.money import exact, up_to
 from estimator.model.say import Say
+from estimator.model.steps import AT_THE_PIPE, CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
 
 HALF_DAY = Decimal("0.5")
 DUST = 1e-6
 """Hours less than anybody means: what adding floats may leave behind."""
-
-STEPS: dict[str, Say] = {
-    "site": Say.of("coming to the house and setting up"),
-    "look": Say.of("filming and testing"),
-    "uncover": Say.of("pipe and buried lines uncovered by hand"),
-    "clean": Say.of("pipe cleaned"),
-    "open": Say.of("floor, walk or drive opened"),
-    "dig": Say.of("digging to the pipe"),
-    "pipe": Say.of("work on the pipe"),
-    "join": Say.of("new way joined to the drain"),
-    "test": Say.of("water test"),
-    "inspect": Say.of("inspector's visit"),
-    "film": Say.of("camera video of the finished work"),
-    "fill": Say.of("filling and packing"),
-    "close": Say.of("floor, paving and grass put back"),
-    "return": Say.of("a second visit on another day"),
-}
-"""The steps of the work in the order in which they are done, in words."""
-AT_THE_PIPE: dict[str, Say] = {
-    **dict.fromkeys(
-        ("yard spot", "slab spot", "tunnel", "break-through", "trench", "crawl replace"),
-        Say.of("old pipe out, new pipe in"),
-    ),
-    "burst": Say.of("new pipe pulled in where the old one is"),
-    "reroute": Say.of("new pipe another way"),
-    "abandon": Say.of("old pipe closed off"),
-    **dict.fromkeys(("reline", "sectional liner"), Say.of("new wall inside the old pipe, hardened and filmed")),
-}
-"""What the step "pipe" is in each way of repair."""
-LATER = "return"
-"""A visit long after the rest: it holds nobody up and counts in no days."""
-OPENING_STEPS = frozenset({"uncover", "open", "dig"})
-CLOSING_STEPS = frozenset({"fill", "close"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -210,6 +178,23 @@ class Schedule:
     def days_of(self, crew: str) -> tuple[int, ...]:
         """The site days on which a crew comes, from 1."""
         return tuple(d.day for d in self.crew_days if d.crew == crew)
+
+    def half_days_of(self, crew: str) -> tuple[int, ...]:
+        """The half days, from 0, on which a crew is there for more than a quarter hour."""
+        half, mine = self.day_hours / 2, [t for t in self.tasks if t.crew == crew]
+        spare = self.tolerance_hours
+        return tuple(
+            n
+            for n in range(2 * math.ceil(self.days_on_site))
+            if any(t.start < (n + 1) * half - spare and t.end > n * half + spare for t in mine)
+        )
+
+    @property
+    def half_days_off(self) -> tuple[int, ...]:
+        """The half days, from 0, on which no drain may be used."""
+        return tuple(
+            n for s in self.calendar if s.no_drains for n in range(int(s.start * 2), int((s.start + s.length) * 2))
+        )
 
     @property
     def crews(self) -> tuple[str, ...]:

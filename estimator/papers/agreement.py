@@ -9,7 +9,7 @@ from estimator.papers.cancellation import right_to_cancel
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
 from estimator.papers.lift import lift_steps
-from estimator.papers.option_sheet import shared_terms
+from estimator.papers.option_terms import shared_terms
 from estimator.papers.page import Page, run_in
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money

@@ -6,10 +6,11 @@ from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page, capital, run_in
+from estimator.papers.page import Page, run_in
 from estimator.quote.recommend import Treated, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
+from estimator.wording.say import capital
 
 WIDTHS = (4.0, 52.0, 16.0)
 

@@ -4,10 +4,11 @@ from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page, capital
+from estimator.papers.page import Page
 from estimator.quote.recommend import Treated, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
+from estimator.wording.say import capital
 
 LABEL_WIDTH, ALL_WIDTH = 33.0, 93.0
 TREATED: dict[Treated, Say] = {

@@ -21,7 +21,7 @@ from estimator.tables.tables import Tables
 from estimator.wording.found import in_words
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import FLOWS, GRADES, LIVE, MARKS, PIPES, ROOMS, SIDES, in_plain_words
-from estimator.wording.say import plain_words
+from estimator.wording.say import capital, plain_words
 
 WIDTHS = (25.0, 58.0, 14.0, 27.0)
 BESIDE_FT = 1.0
@@ -60,7 +60,7 @@ def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grade
         else speak("0 = where the camera went in")
     )
     where = "; ".join(where_it_is(letter, t.repair) for t in takeoffs)
-    page.heading(f"{where[:1].upper()}{where[1:]}")
+    page.heading(capital(where))
     for takeoff in takeoffs:
         if takeoff.repair.reroute:
             new_way(letter, page, takeoff)

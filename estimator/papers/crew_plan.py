@@ -6,7 +6,8 @@ from math import ceil
 
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
-from estimator.model.schedule import LATER, DaySpan, Schedule, Task
+from estimator.model.schedule import DaySpan, Schedule, Task
+from estimator.model.steps import LATER
 from estimator.papers.half_days import bar, days_of, head, out_of_service
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page

@@ -6,11 +6,11 @@ from estimator.drawing.canvas import Canvas
 from estimator.model.schedule import Schedule
 from estimator.papers.letter import Letter
 from estimator.wording.plain import CREWS, in_plain_words
+from estimator.wording.say import capital
 
 WIDTH, LEFT, BAR, HEAD = 660.0, 150.0, 15.0, 18.0
 MOST_DAY = 64.0
 INK, QUIET, OFF, GRID = "#222B33", "#5B6770", "#E3A79B", "#D5DBDF"
-QUARTER = 0.25
 
 
 def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | None:
@@ -36,30 +36,13 @@ def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | Non
             )
     accent = f"#{letter.quote.firm.accent.lstrip('#')}"
     for row, crew in enumerate(schedule.crews):
-        spans = _halves(schedule, [t for t in schedule.tasks if t.crew == crew], days)
-        _row(canvas, letter.say(in_plain_words(CREWS, crew)), row, spans, day, accent)
-    off = [
-        half
-        for span in schedule.calendar
-        if span.no_drains
-        for half in range(int(span.start * 2), int((span.start + span.length) * 2))
-    ]
-    _row(canvas, speak("drains out of service"), rows - 1, off, day, OFF)
+        _row(canvas, letter.say(in_plain_words(CREWS, crew)), row, schedule.half_days_of(crew), day, accent)
+    _row(canvas, speak("drains out of service"), rows - 1, schedule.half_days_off, day, OFF)
     return canvas.png(), round(canvas.height), speak("Who works on which day, and when the drains are out of service.")
 
 
-def _halves(schedule: Schedule, tasks: list, days: int) -> list[int]:  # type: ignore[type-arg]
-    """The half days, from 0, on which a crew is there for more than a quarter hour."""
-    half = schedule.day_hours / 2
-    return [
-        n
-        for n in range(2 * days)
-        if any(t.start < (n + 1) * half - QUARTER and t.end > n * half + QUARTER for t in tasks)
-    ]
-
-
-def _row(canvas: Canvas, name: str, row: int, halves: list[int], day: float, color: str) -> None:
+def _row(canvas: Canvas, name: str, row: int, halves: tuple[int, ...], day: float, color: str) -> None:
     top = HEAD + row * BAR
-    canvas.text((0, top + BAR / 2), name[:1].upper() + name[1:], 11, INK, anchor="lm")
+    canvas.text((0, top + BAR / 2), capital(name), 11, INK, anchor="lm")
     for half in halves:
         canvas.box(LEFT + half * day / 2 + 0.5, top + 3, LEFT + (half + 1) * day / 2 - 0.5, top + BAR - 3, fill=color)

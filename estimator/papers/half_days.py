@@ -6,8 +6,6 @@ from estimator.model.schedule import Schedule
 
 WORKS, OFF, FREE = "█", "▒", "·"
 """A half day a crew is there; a half day no drain may be used; a half day without."""
-SHORT_H = 0.25
-"""Hours that make no half day."""
 
 
 def days_of(schedule: Schedule) -> int:
@@ -22,20 +20,13 @@ def head(schedule: Schedule) -> str:
 
 def bar(schedule: Schedule, crew: str) -> str:
     """Return the half days on which a crew works."""
-    half = schedule.day_hours / 2
-    mine = [t for t in schedule.tasks if t.crew == crew]
-    there = (
-        any(t.start < (n + 1) * half - SHORT_H and t.end > n * half + SHORT_H for t in mine)
-        for n in range(2 * days_of(schedule))
-    )
-    return "".join(WORKS if works else FREE for works in there)
+    return _bar(schedule, schedule.half_days_of(crew), WORKS)
 
 
 def out_of_service(schedule: Schedule) -> str:
     """Return the half days on which no drain may be used."""
-    out = [FREE] * (2 * days_of(schedule))
-    for span in schedule.calendar:
-        if span.no_drains:
-            for half in range(int(span.start * 2), int((span.start + span.length) * 2)):
-                out[half] = OFF
-    return "".join(out)
+    return _bar(schedule, schedule.half_days_off, OFF)
+
+
+def _bar(schedule: Schedule, halves: tuple[int, ...], mark: str) -> str:
+    return "".join(mark if n in halves else FREE for n in range(2 * days_of(schedule)))

@@ -10,7 +10,7 @@ from estimator.model.say import Say
 from estimator.papers.check_code import check_code
 from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
-from estimator.wording.say import Speaker, pick, say, speaker
+from estimator.wording.say import Speaker, capital, pick, say, speaker
 from estimator.wording.typed import as_typed
 
 LOGO, LOGO_HEIGHT_PX = "logo", 56
@@ -33,7 +33,7 @@ class Letter:
 
     def all(self, what: Iterable[Say]) -> list[str]:
         """The sentences, each with a capital at its beginning."""
-        return [text[:1].upper() + text[1:] for text in map(self.say, what)]
+        return [capital(text) for text in map(self.say, what)]
 
     def typed(self, text: str) -> str:
         """What people typed, in the reader's language where its words are known, else in quotes."""

@@ -6,12 +6,13 @@ from estimator.papers.letter import Letter
 from estimator.quote import where
 from estimator.wording.numbers import inches
 from estimator.wording.plain import LINES, PIPES, in_plain_words
+from estimator.wording.say import capital
 
 
 def title(letter: Letter, line: Line) -> str:
     name, pipe = in_plain_words(LINES, line.name), in_plain_words(PIPES, line.pipe)
     text = letter.speak("{name}: {size}-inch {pipe}", name=name, size=inches(line.size_in), pipe=pipe)
-    return text[:1].upper() + text[1:]
+    return capital(text)
 
 
 def counted_from(letter: Letter, line: Line) -> str:

@@ -21,6 +21,8 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     """Label and short answer of what options are compared by, beside price and defects; the same order for every option."""
     speak = letter.speak
     lasts = [(speak("Usually lasts"), life(letter, option))] if any(o.life_high for o in letter.quote.options) else []
+    costs = any(o.cost_a_year for o in letter.quote.options)
+    years = [(speak("Price per year of typical life, with interest"), cost_a_year(letter, option))] if costs else []
     return [
         (speak("Not to exceed"), not_to_exceed(letter, option)),
         (speak("Days on site"), in_days(letter, option.days_on_site)),
@@ -31,6 +33,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("Water test after"), tested(letter, option)),
         (speak("Other costs, not in our price"), to_others(letter, option)),
         *lasts,
+        *years,
         (speak("Main risk"), letter.say(option.main_risk)),
     ]
 
@@ -175,14 +178,6 @@ def to_others(letter: Letter, option: Option) -> str:
     about = speak("about {amount}", amount=money(known, letter.language)) if known else ""
     asked = speak("{count} without a price yet", count=open_) if open_ else ""
     return speak("{about}, and {asked}", about=about, asked=asked) if about and asked else about or asked
-
-
-def all_in(letter: Letter, option: Option) -> str:
-    speak = letter.speak
-    amount = money(option.all_in, letter.language)
-    if any(other.amount is None for other in option.to_others):
-        return speak("{amount}, plus the items without a price", amount=amount)
-    return amount
 
 
 def title(letter: Letter, option: Option) -> str:

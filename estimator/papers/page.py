@@ -179,8 +179,3 @@ def run_in(page: Page, label: str, texts: list[str]) -> None:
         page.line(
             f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small"
         )
-
-
-def capital(text: str) -> str:
-    """Return the text with a capital at its beginning."""
-    return text[:1].upper() + text[1:]

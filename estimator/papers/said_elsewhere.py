@@ -25,9 +25,6 @@ OVERHEAD = "Look up for overhead power lines before the excavator swings."
 NIGHT = "Cover or fence what is open at night, and light it."
 FILM_TWICE = "Video before cover and again after backfill. Leave the test water up until the inspector has seen it."
 PROTECTIVE = "Protective system: ______ designed by ______ (competent person, tabulated data or engineer). Shoring sets listed here are a count to load, not a design."
-DAILY = (
-    "Inspect before each shift, after rain and after vibration, at any depth where people enter (29 CFR 1926.651(k))."
-)
 SEWAGE = "Wear gloves and eye protection. Wash before eating. Handle sewage-soaked soil separately."
 """The firm's sentences for its crew, as the tables come."""
 

@@ -9,6 +9,7 @@ from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date
 from estimator.wording.plain import LINES, in_plain_words
+from estimator.wording.say import capital
 
 WIDTHS = (22.0, 72.0)
 IN_THE_BORE = "utility"
@@ -44,7 +45,7 @@ def stop_notice(quote: Quote, language: str) -> Book:
     for line, found in lines_in_the_bore(quote):
         name = letter.say(in_plain_words(LINES, line.name))
         at = as_counted(letter, line, found.stretch.from_ft)
-        page.pair(speak("Where we saw it"), f"{name[:1].upper()}{name[1:]}: {at}")
+        page.pair(speak("Where we saw it"), f"{capital(name)}: {at}")
     page.gap()
     for number, text in enumerate(letter.all(RULES), start=1):
         page.line(f"{number}. {text}", "red" if number <= 3 else "body")

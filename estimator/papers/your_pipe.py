@@ -3,8 +3,9 @@
 from estimator.model.found import Found
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page, capital, run_in
+from estimator.papers.page import Page, run_in
 from estimator.sheets.book import Cell, Picture, Row, Sheet
+from estimator.wording.say import capital
 
 WIDTHS = (4.0, 65.0, 25.0)
 STILL_PX, STILL_PT = 120, 94.0

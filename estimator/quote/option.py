@@ -19,6 +19,7 @@ from estimator.quote.titles import title, under_title
 from estimator.tables.rows import MethodRow, PlaceRow
 from estimator.tables.tables import Tables
 from estimator.wording.plain import CLASSES
+from estimator.works.methods import NOTHING_NEW
 
 PAPERS_BY_FACT: tuple[tuple[str, Say], ...] = (
     ("septic_permit", Say.of("Health department permit for work at the septic system.")),
@@ -111,7 +112,7 @@ def not_fixed_because(
         and any(
             q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch))
             for r in repairs
-            if r.method not in stays.NOTHING_NEW  # what cleans or looks is what answers it
+            if r.method not in NOTHING_NEW  # what cleans or looks is what answers it
         )
     ]
     gas = [NO_PRICE_IN_GAS] if gas_smelled(diagnosis) else []

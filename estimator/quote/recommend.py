@@ -1,4 +1,4 @@
-"""A quote in, the option we recommend and what each option does to each defect out: read from the work, never from a method's name."""
+"""A quote in, the option we recommend and what each option does to each defect out."""
 
 from typing import Literal
 
@@ -6,7 +6,8 @@ from estimator.model.found import Found
 from estimator.model.offer import Option, Quote
 from estimator.model.stretch import missing
 from estimator.model.works import Burst, Laid, Left, Lined
-from estimator.quote.stays import NOTHING_NEW, all_repairs
+from estimator.quote.stays import all_repairs
+from estimator.works.methods import PREPARES
 
 SPARE_FT = 0.05
 """Rounding of stations: a defect is covered when no more than this of it is left."""
@@ -29,7 +30,7 @@ def treated(found: Found, option: Option) -> Treated:
 
 
 def _lasting(methods: list[str]) -> Treated:
-    if any(m not in NOTHING_NEW or m == "abandon" for m in methods):
+    if any(m not in PREPARES for m in methods):
         return "repaired"
     return "cleaned" if "clean" in methods else "looked into"
 
@@ -58,7 +59,7 @@ def cured(found: Found, option: Option) -> bool:
 
 def only_prepares(option: Option) -> bool:
     """It cleans, tests or looks, and repairs nothing: a visit that comes before the repair."""
-    return all(repair.method in NOTHING_NEW for repair in all_repairs(option.scope.repairs))
+    return all(repair.method in PREPARES for repair in all_repairs(option.scope.repairs))
 
 
 def cures_all_now(quote: Quote, option: Option) -> bool:

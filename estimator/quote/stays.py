@@ -13,11 +13,10 @@ from estimator.quote import where
 from estimator.quote.lengths import old_on_paper, on_paper
 from estimator.wording.found import in_words
 from estimator.wording.plain import FINDINGS, LINES, in_plain_words
+from estimator.works.methods import NOTHING_NEW
 
-NEW_PIPE = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")
 LININGS = ("reline", "sectional liner")
 OPENS_FLOOR = ("slab spot", "break-through")
-NOTHING_NEW = ("clean", "isolation test", "look and see", "abandon", "visit")
 LEAST_FT = 1.0
 
 

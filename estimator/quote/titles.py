@@ -10,9 +10,10 @@ from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.say import Feet, FromTable, Say
 from estimator.quote.lengths import on_paper
-from estimator.quote.stays import LININGS, NOTHING_NEW, all_repairs
+from estimator.quote.stays import LININGS, all_repairs
 from estimator.tables.rows import MethodRow
 from estimator.wording.plain import LINES, in_plain_words
+from estimator.works.methods import NOTHING_NEW
 
 LINING = Say.of("lining")
 THROUGH_THE_FLOOR = Say.of("new pipe through the floor")

@@ -3,7 +3,7 @@
 The steps follow one another in each repair (common practice): uncover, open, dig, lay, test, show to the inspector, fill, close.
 """
 
-from estimator.model.schedule import STEPS
+from estimator.model.steps import STEPS
 from estimator.tables.rows import WorkItem
 
 STEP_OF_QUANTITY: dict[str, str] = {

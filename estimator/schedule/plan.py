@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 from estimator.model.price import TaskHours
 from estimator.model.say import Say
-from estimator.model.schedule import LATER, OPENING_STEPS, STEPS, Task, Wait
+from estimator.model.schedule import Task, Wait
+from estimator.model.steps import LATER, OPENING_STEPS, STEPS
 from estimator.model.work import JOB, Takeoff
 from estimator.schedule.order import IN_PARTS, drains_off, step_of
 from estimator.tables.tables import Tables

@@ -12,8 +12,9 @@ from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, VISIT, fact
 from estimator.model.work import Repair, Takeoff
 from estimator.scopes.judge import counts
-from estimator.scopes.measures import NOTHING_NEW, each
+from estimator.scopes.measures import each
 from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
+from estimator.works.methods import NOTHING_NEW
 
 NOT_FIRM = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
 SETTLED_BY: dict[str, str] = {

@@ -10,10 +10,7 @@ from estimator.model.remembered import remembered
 from estimator.model.schedule import Schedule
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Repair, Takeoff
-from estimator.works.methods import RECORDS
-
-NOTHING_NEW = tuple(name for name, record in RECORDS.items() if not record.renews)
-"""After these the pipe is as old as before."""
+from estimator.works.methods import NOTHING_NEW
 
 
 def each(repairs: Iterable[Repair]) -> tuple[Repair, ...]:

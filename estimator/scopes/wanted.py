@@ -10,10 +10,10 @@ from estimator.model.work import Repair
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.extent import Extent, bare_stretch, sound_pipe
 from estimator.scopes.judge import FINDS_OUT, Judge, counts, facts_in
-from estimator.scopes.measures import NOTHING_NEW
 from estimator.scopes.named import name_of
 from estimator.scopes.problems import NOTHING_THERE
 from estimator.scopes.reach import from_the_exit
+from estimator.works.methods import NOTHING_NEW
 
 
 def wanted_repair(

@@ -23,7 +23,7 @@ def tint(colour: str, share: float) -> str:
 
 def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
     """Every named style of a book in this accent colour."""
-    main, pale, soft = tint(accent, 1), tint(accent, 0.10), tint(accent, 0.28)
+    main, pale = tint(accent, 1), tint(accent, 0.10)
     text = {
         "font_name": FONT,
         "font_size": 9.5,
@@ -45,7 +45,6 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "valign": "vcenter",
     }
     total = {**number, "bold": True, "font_size": 11, "top": 1, "bottom": 6, "top_color": main, "bottom_color": main}
-    segment = {**text, "font_size": 8, "align": "center", "indent": 0, "valign": "vcenter"}
     centre = {"align": "center", "indent": 0}
     return {
         "body": text,
@@ -59,7 +58,6 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "title": {**text, "bold": True, "font_size": 13},
         "heading": {**text, "bold": True, "font_size": 11.5, "font_color": main, "bottom": 1, "bottom_color": main},
         "label": {**text, "font_color": QUIET, **line},
-        "label over": {**text, "font_color": QUIET, "font_size": 9.3},
         "value": {**text, **line},
         "value bold": {**text, "bold": True, **line},
         "price": {**text, "bold": True, "font_size": 18, "align": "left", "text_wrap": False, "num_format": WHOLE_MONEY},
@@ -74,13 +72,10 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "head right": {**head, "align": "right"},
         "head centre": {**head, **centre},
         "cell": {**text, **line},
-        "cell centre": {**text, **line, **centre},
         "cell bold": {**text, **line, "bold": True},
         "cell quiet": {**text, **line, "font_color": QUIET, "font_size": 9.3},
         "number": {**number, **line},
         "bars": {**text, **line, "font_name": MONOSPACE, "text_wrap": False},
-        "cell small": {**text, **line, "font_size": 8},
-        "number small": {**number, **line, "font_size": 8},
         "figure": {**number, **line, "num_format": "#,##0.00"},
         "hours": {**number, **line, "num_format": "0.00"},
         "percent": {**number, **line, "num_format": "0.0%"},
@@ -91,20 +86,9 @@ def styles(accent: str) -> Mapping[str, Mapping[str, object]]:
         "total": {**total, "num_format": MONEY},
         "sum words": {**text, "bold": True, "top": 1},
         "sum": {**number, "bold": True, "top": 1, "num_format": MONEY},
-        "sum hours": {**number, "bold": True, "top": 1, "num_format": "0.00"},
         "write": {**text, "bottom": 1, "bottom_color": INK},
-        "write number": {**number, "bottom": 1, "bottom_color": INK, "num_format": "0.00"},
         "tick": {**text, **centre, "border": 1, "bg_color": "#FFFFFF"},
         "input": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.00"},
         "input percent": {**number, "bg_color": "#FFF6DC", "border": 1, "border_color": "#D9A400", "num_format": "0.0%"},
         "empty box": {**text, "border": 1, "border_color": "#C3CBD0"},
-        "segment ground": {**segment, "bg_color": "#DDE8D2"},
-        "segment slab": {**segment, "bg_color": "#D8D8D8"},
-        "segment good": {**segment, "bg_color": soft},
-        "segment bad": {**segment, "bg_color": RED, "font_color": "#FFFFFF", "bold": True},
-        "segment watch": {**segment, "bg_color": "#F2C14E"},
-        "segment unseen": {**segment, "bg_color": "#FFFFFF", "border": 4, "border_color": QUIET, "italic": True},
-        "segment done": {**segment, "bg_color": main, "font_color": "#FFFFFF"},
-        "segment closed": {**segment, "bg_color": "#8A949B", "font_color": "#FFFFFF"},
-        "segment none": {**segment},
     }  # fmt: skip

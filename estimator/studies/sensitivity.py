@@ -11,10 +11,11 @@ from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope
-from estimator.scopes.measures import NOTHING_NEW, each
+from estimator.scopes.measures import each
 from estimator.studies.priced import with_floor
 from estimator.tables.rows import Soil
 from estimator.tables.tables import Tables
+from estimator.works.methods import NOTHING_NEW
 
 LINERS = ("reline", "sectional liner")
 DIGS = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")

@@ -11,7 +11,6 @@ from estimator.disk.read import read_text
 from estimator.disk.whole import write_whole
 
 Rows = list[dict[str, str]]
-FIRST_DAY = "2026-01-01"
 
 
 @dataclass(frozen=True, slots=True)

@@ -124,6 +124,11 @@ def spoken(text: str, language: str) -> str:
     return catalog(language).gettext(text)
 
 
+def capital(text: str) -> str:
+    """Return the text with a capital at its beginning."""
+    return text[:1].upper() + text[1:]
+
+
 def speaker(language: str) -> Speaker:
     """A function that says a text in one language."""
 

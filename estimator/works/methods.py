@@ -251,6 +251,12 @@ RECORDS: dict[str, Method] = {
 """Every way by name, in the order of the tables."""
 
 
+NOTHING_NEW = tuple(name for name, method in RECORDS.items() if not method.renews)
+"""After these the pipe is as old as before."""
+PREPARES = tuple(name for name in NOTHING_NEW if RECORDS[name].kind != "close")
+"""What cleans, tests or looks, and builds and closes nothing."""
+
+
 def record_of(name: str, records: Mapping[str, Method] = RECORDS) -> Method:
     """Return the record of a way. Errors: KeyError for a name nobody knows."""
     return records[name]

@@ -338,3 +338,11 @@ def test_what_a_place_wants_on_the_first_page_stands_there_in_letters_of_twelve_
         [cell] = [c for row in sheet.iter_rows(max_row=8) for c in row if c.value == board.text_en]
         assert cell.font.sz * (sheet.page_setup.scale or 100) / 100 >= 12
     assert board.text_en not in words(write(homeowner(example_quote(), "en_US")))
+
+
+@pytest.mark.parametrize(("language", "year"), [("en_US", "$210 to $330 a year"), ("es_US", "de $210 a $330 al año")])
+def test_options_are_compared_by_the_year_where_a_life_is_stated(language: str, year: str) -> None:
+    quote = example_quote()
+    lasting = replace(quote.options[0], cost_a_year=(Decimal("210.20"), Decimal("329.50")))
+    assert year in words(write(homeowner(replace(quote, options=(lasting, *quote.options[1:])), language)))
+    assert year not in words(write(homeowner(quote, language)))

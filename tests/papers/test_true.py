@@ -13,7 +13,7 @@ from estimator.papers import option_words
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import by_class
-from estimator.papers.option_sheet import received, terms_of
+from estimator.papers.option_terms import received, terms_of
 from estimator.quote.lengths import on_paper
 from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Book, Formula

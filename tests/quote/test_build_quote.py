@@ -15,7 +15,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Quantity
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import received
+from estimator.papers.option_terms import received
 from estimator.quote import PROBLEMS, Chosen, build_quote
 from estimator.quote.facts import facts, holds
 from estimator.quote.urgency import if_cleaned, if_nothing

@@ -15,7 +15,8 @@ from estimator.fieldnotes import read_job
 from estimator.model.judgement import METHODS
 from estimator.model.offer import Option
 from estimator.model.say import Say
-from estimator.model.schedule import STEPS, Schedule, Task, Wait
+from estimator.model.schedule import Schedule, Task, Wait
+from estimator.model.steps import STEPS
 from estimator.pipeline import run
 from estimator.schedule import dated
 from estimator.schedule.placing import Days, least_hours, length, placed

@@ -1,0 +1,98 @@
+"""An option's terms in sentences by label: what is included and what is not, unit prices, papers; what several options share.
+
+What more than one option has stands once, in the agreement, with the letters of the options it is for.
+"""
+
+from collections.abc import Sequence
+
+from estimator.model.offer import Extra, Option
+from estimator.papers import option_words
+from estimator.papers.letter import Letter
+from estimator.papers.line_items import short
+from estimator.papers.page import Page, run_in
+from estimator.papers.sizes import size
+from estimator.quote.recommend import only_prepares
+from estimator.wording.numbers import money, number
+from estimator.wording.plain import PER, in_plain_words
+
+TESTS = ("tests", "isolation_tests", "tests_after_lift")
+ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We stop and call before any limit is passed."
+
+
+def unit_prices(letter: Letter, option: Option) -> list[str]:
+    """Each condition with its price and limit."""
+    return [f"{short(letter.text(extra))}: {unit_price(letter, extra)}." for extra in option.extras]
+
+
+def unit_price(letter: Letter, extra: Extra) -> str:
+    """`$95 per foot, up to 10 ft ($950)`; `$290 each, up to 1 ($290)`."""
+    price, cap = money(extra.price, letter.language), money(extra.cap_amount, letter.language)
+    if extra.unit == "each":
+        most = number(extra.cap_quantity, letter.language)
+        return letter.speak("{price} each, up to {most} ({cap})", price=price, most=most, cap=cap)
+    unit, most = letter.say(in_plain_words(PER, extra.unit)), size(letter, float(extra.cap_quantity), extra.unit)
+    return letter.speak("{price} per {unit}, up to {most} ({cap})", price=price, unit=unit, most=most, cap=cap)
+
+
+def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
+    """Return the sentences by label: included, not included, other costs, assumptions, papers."""
+    speak = letter.speak
+    return {
+        speak("Included"): [*letter.terms(option.terms, "includes"), *received(letter, option)],
+        speak("Not included"): letter.terms(option.terms, "excludes"),
+        speak("Other costs, not in our price"): [
+            *option_words.others(letter, option),
+            *letter.terms(option.terms, "to others"),
+        ],
+        speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
+        speak("Permits and papers"): letter.all(option.needs_papers),
+        speak("Unit prices"): unit_prices(letter, option),
+    }
+
+
+def shared(letter: Letter) -> dict[str, list[tuple[str, str]]]:
+    """Return, by label, each sentence that more than one option has, with their letters; "" where every option has it."""
+    options = letter.quote.options
+    found: dict[str, dict[str, list[str]]] = {}
+    for option in options:
+        for label, texts in terms_of(letter, option).items():
+            for text in texts:
+                found.setdefault(label, {}).setdefault(text, []).append(option.letter)
+    return {
+        label: [(text, _letters(those, options)) for text, those in texts.items() if len(those) > 1]
+        for label, texts in found.items()
+    }
+
+
+def _letters(those: list[str], options: Sequence[Option]) -> str:
+    return "" if len(those) == len(options) else ", ".join(those)
+
+
+def shared_terms(letter: Letter, page: Page) -> None:
+    """The sentences several options have in common, by label: those of every option first, then by letters."""
+    heading, kept = letter.speak("What the options have in common"), shared(letter)
+    if not any(kept.values()):
+        return
+    page.heading(heading)
+    for label, texts in kept.items():
+        run_in(page, label, [text for text, those in texts if not those])
+        for letters in dict.fromkeys(those for _, those in texts if those):
+            run_in(page, f"{label} ({letters})", [text for text, those in texts if those == letters])
+    if kept.get(letter.speak("Unit prices")):
+        page.line(letter.speak(ONLY_WHAT_IS_FOUND), "small")
+
+
+def received(letter: Letter, option: Option) -> list[str]:
+    """What the homeowner has in hand when all is done; only what is in the work."""
+    speak = letter.speak
+    some = {name: any(t.value(name) for t in option.takeoffs) for name in ("films_after", "permits", *TESTS)}
+    built = not only_prepares(option)
+    papers = {
+        speak("Camera videos from before and after the work"): some["films_after"],
+        speak("Camera video from before the work"): not some["films_after"],
+        speak("The water test reading"): any(some[name] for name in TESTS),
+        speak("A sketch of what was built, with lengths"): built,
+        speak("The permit card signed by the inspector"): some["permits"],
+        speak("The warranty in writing"): built,
+    }
+    return [text for text, given in papers.items() if given]

@@ -1,6 +1,6 @@
 """A way of repair over a real stretch, and the quantities it takes: Repair, Quantity, Takeoff, Scope."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from decimal import Decimal
 
@@ -33,6 +33,11 @@ class Repair:
     verdicts: tuple[Verdict, ...] = ()
     first: tuple["Repair", ...] = ()
     because: tuple[Say, ...] = ()  # how the stretch came about: pads, whole joints, remnants
+
+
+def all_repairs(repairs: Iterable[Repair]) -> tuple[Repair, ...]:
+    """Return every repair, each after those that must come before it."""
+    return tuple(one for repair in repairs for one in (*all_repairs(repair.first), repair))
 
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 
 from estimator.model.judgement import Effect
 from estimator.model.offer import Option
+from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
-from estimator.quote.stays import all_repairs
 
 BEFORE = frozenset({
     "cau-811", "cau-in-slab", "cau-asbestos", "cau-lead", "cau-trees", "cau-water-off", "cau-lift", "cau-local",

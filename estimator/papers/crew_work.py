@@ -2,13 +2,13 @@
 
 from estimator.model.offer import Option
 from estimator.model.price import LineItem
+from estimator.model.work import all_repairs
 from estimator.papers import option_words
 from estimator.papers.crew_page import close, crew_page
 from estimator.papers.crew_plan import crews_and_days, plan
 from estimator.papers.crew_words import BY_OTHERS, crew_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import number
 from estimator.wording.plain import CLASSES, ONE, UNITS, in_plain_words

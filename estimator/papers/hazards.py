@@ -3,11 +3,11 @@
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
 from estimator.model.say import Say
+from estimator.model.work import all_repairs
 from estimator.papers.hazards_of_a_dig import speaks_of_one_dig, told
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_OFFICE, for_the_crew
 from estimator.papers.said_elsewhere import said_elsewhere, standing
-from estimator.quote.stays import all_repairs
 
 EXCAVATION, AIR, SLAB = Say.of("Excavation"), Say.of("Air and gas"), Say.of("Slab, saw, dust")
 LINES, PIPE, PEOPLE = Say.of("Buried lines"), Say.of("Pipe and test"), Say.of("People")

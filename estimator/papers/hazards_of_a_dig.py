@@ -5,11 +5,10 @@ from collections.abc import Iterator
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
 from estimator.model.say import Feet, Say
-from estimator.model.work import JOB, Repair
+from estimator.model.work import JOB, Repair, all_repairs
 from estimator.papers.crew_where import where_it_is
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import for_the_crew
-from estimator.quote.stays import all_repairs
 
 TOLD = frozenset({"caution", "adds work", "requires first", "until approved", "no fixed price"})
 

@@ -2,9 +2,8 @@
 
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Quote
-from estimator.model.work import Repair
+from estimator.model.work import Repair, all_repairs
 from estimator.papers.inside import close, in_hundredths, inside_page, table
-from estimator.quote.stays import all_repairs
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.say import say
 

@@ -10,12 +10,12 @@ from estimator.model.offer import Firm, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import FromTable, Say
 from estimator.model.work import LETTERS as LETTERS
+from estimator.model.work import all_repairs
 from estimator.quote import findings, terms, urgency
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
 from estimator.quote.option import option
 from estimator.quote.refuse import reasons
-from estimator.quote.stays import all_repairs
 from estimator.quote.titles import WORDS, told_apart
 from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables

@@ -11,7 +11,7 @@ from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.offer import Option
 from estimator.model.price import Price
 from estimator.model.say import FromTable, Say
-from estimator.model.work import JOB, Repair, Takeoff
+from estimator.model.work import JOB, Repair, Takeoff, all_repairs
 from estimator.quote import stays, terms
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
@@ -39,7 +39,7 @@ def option(
 
     `lacks` says what must be put right and is not in it: then its price is not fixed.
     """
-    repairs = stays.all_repairs(chosen.scope.repairs)
+    repairs = all_repairs(chosen.scope.repairs)
     methods = by_weight(chosen, repairs, tables)
     used, known = {m.method for m in methods} | {JOB}, facts(job, chosen.takeoffs)
     because = (*lacks, *not_fixed_because(diagnosis, repairs, chosen.takeoffs))

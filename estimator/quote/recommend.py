@@ -5,8 +5,8 @@ from typing import Literal
 from estimator.model.found import Found
 from estimator.model.offer import Option, Quote
 from estimator.model.stretch import missing
+from estimator.model.work import all_repairs
 from estimator.model.works import Burst, Laid, Left, Lined
-from estimator.quote.stays import all_repairs
 from estimator.works.methods import PREPARES
 
 SPARE_FT = 0.05

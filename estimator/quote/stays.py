@@ -8,7 +8,7 @@ from estimator.model.offer import TestPromise
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, kinds_in
-from estimator.model.work import JOB, Repair, Scope, Takeoff
+from estimator.model.work import JOB, Repair, Scope, Takeoff, all_repairs
 from estimator.quote import where
 from estimator.quote.lengths import old_on_paper, on_paper
 from estimator.wording.found import in_words
@@ -18,11 +18,6 @@ from estimator.works.methods import NOTHING_NEW
 LININGS = ("reline", "sectional liner")
 OPENS_FLOOR = ("slab spot", "break-through")
 LEAST_FT = 1.0
-
-
-def all_repairs(repairs: Iterable[Repair]) -> tuple[Repair, ...]:
-    """Each repair after those that must come before it."""
-    return tuple(one for repair in repairs for one in (*all_repairs(repair.first), repair))
 
 
 def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:

@@ -9,14 +9,13 @@ from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
-from estimator.model.work import Candidate, Repair, Scope, Takeoff
+from estimator.model.work import Candidate, Repair, Scope, Takeoff, all_repairs
 from estimator.scopes.handed import Handed, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import Hours, LeastPrice, hours_less
 from estimator.scopes.measures import (
     days_without_drains,
-    each,
     floor_sf,
     old_pipe_left_ft,
 )
@@ -62,7 +61,7 @@ class Counter:
     # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
 
     def takeoffs(self, repairs: Iterable[Repair]) -> tuple[Takeoff, ...]:
-        return tuple(self._takeoff(one) for one in each(repairs))
+        return tuple(self._takeoff(one) for one in all_repairs(repairs))
 
     def _takeoff(self, repair: Repair) -> Takeoff:
         if repair.id not in self._takeoffs:
@@ -113,7 +112,7 @@ class Counter:
         for key, charge in shared.items():
             self.shared_costs[key] = min(charge, self.shared_costs.get(key, charge))
         stretch = repair.stretch
-        for first in each(repair.first):
+        for first in all_repairs(repair.first):
             stretch = stretch.union(first.stretch)
         return Candidate(
             id=repair.id,

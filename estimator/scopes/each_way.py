@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from estimator.model.job import Job
 from estimator.model.judgement import METHODS, Effect, Need, Verdict
 from estimator.model.say import Say
-from estimator.model.work import Repair
+from estimator.model.work import Repair, all_repairs
 from estimator.scopes.judge import counts
-from estimator.scopes.measures import each
 from estimator.scopes.rules import may
 from estimator.scopes.rules.why_not import facts_there, in_order
 from estimator.tables.tables import Tables
@@ -50,7 +49,7 @@ def each_way(
     job: Job, needs: Sequence[Need], repairs: Iterable[Repair], against: Sequence[Verdict], tables: Tables
 ) -> tuple[NeedWays, ...]:
     """Every need with every way. `against` are all verdicts that stand against a way, those found by measuring among them."""
-    open_ = tuple(one for repair in repairs for one in each((repair,)) if not _shut(one, against))
+    open_ = tuple(one for repair in repairs for one in all_repairs((repair,)) if not _shut(one, against))
     return tuple(NeedWays(n, tuple(_way(m, n, job, open_, against, tables) for m in WAYS)) for n in needs)
 
 

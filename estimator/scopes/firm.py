@@ -10,9 +10,8 @@ from estimator.model.gas import gas_smelled
 from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
 from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, VISIT, fact
-from estimator.model.work import Repair, Takeoff
+from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.scopes.judge import counts
-from estimator.scopes.measures import each
 from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
 from estimator.works.methods import NOTHING_NEW
 
@@ -52,13 +51,13 @@ BY_CAMERA = "film"
 
 def why_not_firm(repairs: Iterable[Repair], takeoffs: Iterable[Takeoff]) -> tuple[Verdict, ...]:
     """Return what rules and takeoff say against a fixed price for these repairs."""
-    said = [v for r in each(repairs) for v in r.verdicts] + [v for t in takeoffs for v in t.finds]
+    said = [v for r in all_repairs(repairs) for v in r.verdicts] + [v for t in takeoffs for v in t.finds]
     return tuple(dict.fromkeys(v for v in said if counts(v, *NOT_FIRM)))
 
 
 def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Question, ...]:
     """Return the questions that keep these repairs from a fixed price; what only cleans or looks is what answers them."""
-    renewing = [r for r in each(repairs) if r.method not in NOTHING_NEW]
+    renewing = [r for r in all_repairs(repairs) if r.method not in NOTHING_NEW]
     return tuple(
         q
         for q in diagnosis.questions

@@ -5,10 +5,9 @@ from dataclasses import replace
 
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
-from estimator.model.work import LETTERS, Repair
+from estimator.model.work import LETTERS, Repair, all_repairs
 from estimator.scopes.counter import Counter
 from estimator.scopes.kinds import KINDS, REACHES
-from estimator.scopes.measures import each
 from estimator.scopes.menu import Dish, by_price
 
 COSTS_MORE = "costs-more"
@@ -36,11 +35,11 @@ def left_out(
     `options` in the order of their letters. What the estimator dropped needs no reason. A way that no whole set uses keeps
     what the rules say of it elsewhere.
     """
-    used = {r.method for option in options for r in each(option)} | dropped
+    used = {r.method for option in options for r in all_repairs(option)} | dropped
     out: dict[str, Verdict] = {}
     for dish in by_price(found):
         whole = counter.repairs_of(dish.answer)
-        for repair in (r for r in each(whole) if r.method not in used and r.method not in out):
+        for repair in (r for r in all_repairs(whole) if r.method not in used and r.method not in out):
             why, option = _why(repair, whole, options, counter) if dish in allowed else (TOO_MUCH, "")
             out[repair.method] = _verdict(repair, why, option)
     return tuple(out.values())
@@ -72,7 +71,7 @@ def _no_worse(a: Figures, b: Figures) -> bool:
 
 def _same_kind(repair: Repair, option: Set) -> bool:
     """All that the repair answers the option answers by repairs of its kind."""
-    alike = [r for r in each(option) if KINDS.get(r.method) == KINDS.get(repair.method)]
+    alike = [r for r in all_repairs(option) if KINDS.get(r.method) == KINDS.get(repair.method)]
     return set(repair.answers) <= {need for r in alike for need in r.answers}
 
 
@@ -84,7 +83,7 @@ def _shared(one: Set, other: Set) -> tuple[int, int]:
 
 
 def _treated(repairs: Set, told: Callable[[str], str]) -> set[tuple[str, str]]:
-    return {(need, told(r.method)) for r in each(repairs) for need in r.answers}
+    return {(need, told(r.method)) for r in all_repairs(repairs) for need in r.answers}
 
 
 def _verdict(repair: Repair, why: str, option: str) -> Verdict:

@@ -9,13 +9,8 @@ from estimator.model.profile import Profile
 from estimator.model.remembered import remembered
 from estimator.model.schedule import Schedule
 from estimator.model.stretch import Stretch, missing
-from estimator.model.work import Repair, Takeoff
+from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.works.methods import NOTHING_NEW
-
-
-def each(repairs: Iterable[Repair]) -> tuple[Repair, ...]:
-    """Every repair after those that come before it."""
-    return tuple(one for repair in repairs for one in (*each(repair.first), repair))
 
 
 def days_without_drains(price: Price) -> float:
@@ -39,7 +34,7 @@ def yard_sf(takeoffs: Iterable[Takeoff]) -> float:
 
 def renewed(repairs: Iterable[Repair], line: str) -> tuple[Stretch, ...]:
     """Where a line has new pipe or a lining afterwards, or was taken out of use by a way round."""
-    return tuple(r.stretch for r in each(repairs) if r.line == line and r.method not in NOTHING_NEW)
+    return tuple(r.stretch for r in all_repairs(repairs) if r.line == line and r.method not in NOTHING_NEW)
 
 
 def old_pipe_left_ft(repairs: Sequence[Repair], needs: Iterable[Need], job: Job) -> float:

@@ -5,9 +5,9 @@ from collections.abc import Iterable, Iterator
 from estimator.model.job import Job, Override, WantedOption
 from estimator.model.judgement import METHODS, Effect
 from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.work import all_repairs
 from estimator.scopes.choose import Choices, Chosen
 from estimator.scopes.judge import counts
-from estimator.scopes.measures import each
 from estimator.scopes.rules import BY_ID
 from estimator.tables.near import near, near_or_all
 
@@ -113,7 +113,7 @@ def _not_offered(job: Job, choices: Choices) -> Iterator[Problem]:
 
 
 def _answers(option: Chosen, wish: WantedOption) -> bool:
-    there = {(r.method, r.line) for r in each(option.scope.repairs)}
+    there = {(r.method, r.line) for r in all_repairs(option.scope.repairs)}
     return all((r.method, r.line) in there for r in wish.repairs)
 
 

@@ -6,14 +6,14 @@ from dataclasses import dataclass
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Option
-from estimator.model.work import Repair, Takeoff
+from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.pipeline import handed, place_of
 from estimator.pricing.rough import smooth_price
 from estimator.quote import Chosen as InWords
 from estimator.quote.option import option
 from estimator.scopes.choose import chosen
 from estimator.scopes.counter import Counter
-from estimator.scopes.measures import each, floor_sf
+from estimator.scopes.measures import floor_sf
 from estimator.tables.tables import Tables
 
 
@@ -46,6 +46,6 @@ def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tab
 def with_floor(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
     """The smooth price and this homeowner's own floor put back, dollars."""
     work = handed(job, tables, place_of(job, tables))
-    takeoffs: list[Takeoff] = [work.take_off(one) for one in each(repairs)]
+    takeoffs: list[Takeoff] = [work.take_off(one) for one in all_repairs(repairs)]
     smooth = smooth_price([*takeoffs, work.take_off_job(takeoffs)], tables, place_of(job, tables))
     return smooth + floor_sf(takeoffs) * float(job.house.floor_price_sf or 0)

@@ -10,8 +10,7 @@ from estimator.model.line import Mark
 from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.model.work import Repair, Scope
-from estimator.scopes.measures import each
+from estimator.model.work import Repair, Scope, all_repairs
 from estimator.studies.priced import with_floor
 from estimator.tables.rows import Soil
 from estimator.tables.tables import Tables
@@ -54,8 +53,8 @@ def _unknown(what: Say, question: Say, *prices: float) -> Unknown:
 
 def _depths(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """Each line's depth by the locator's tolerance; by the firm's guess where no depth was read."""
-    for line in sorted({r.line for r in each(scope.repairs) if r.method in DIGS}):
-        repair = next(r for r in each(scope.repairs) if r.line == line and r.method in DIGS)
+    for line in sorted({r.line for r in all_repairs(scope.repairs) if r.method in DIGS}):
+        repair = next(r for r in all_repairs(scope.repairs) if r.line == line and r.method in DIGS)
         depth = Profile(job.line(line)).depth_to_centre_ft(repair.stretch.middle_ft).value
         if depth is None:
             continue
@@ -70,9 +69,9 @@ def _depths(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
 
 def _soil(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """The ground, over every soil of the firm's table that these ways can be dug in."""
-    if not any(r.method in DIGS for r in each(scope.repairs)):
+    if not any(r.method in DIGS for r in all_repairs(scope.repairs)):
         return
-    tunnel = any(r.method == "tunnel" for r in each(scope.repairs))
+    tunnel = any(r.method == "tunnel" for r in all_repairs(scope.repairs))
     soils = [row for row in tables.current("soils") if isinstance(row, Soil) and (row.can_tunnel or not tunnel)]
     jobs = [replace(job, house=replace(job.house, soil=row.soil)) for row in soils]
     yield _unknown(
@@ -119,7 +118,7 @@ def _floor(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
 
 def _branches(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """Side drains nobody proved to be in use: joined again, or found dead."""
-    for repair in each(scope.repairs):
+    for repair in all_repairs(scope.repairs):
         if repair.method in NOTHING_NEW:
             continue
         line = job.line(repair.line)
@@ -141,7 +140,7 @@ def _unproven(mark: Mark, stretch: Stretch) -> bool:
 
 def _shape(scope: Scope, otherwise: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """Lining old iron or scaled pipe: it may not hold its shape once it is clean, and then the other way is needed."""
-    lined = [r for r in each(scope.repairs) if r.method in LINERS and "iron" in _pipes(r, job)]
+    lined = [r for r in all_repairs(scope.repairs) if r.method in LINERS and "iron" in _pipes(r, job)]
     if lined:
         yield _unknown(
             Say.of("whether the old pipe holds its shape once it is clean"),

@@ -16,10 +16,9 @@ from estimator.fieldnotes import read_job
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.stretch import Stretch, joined
-from estimator.model.work import Repair
+from estimator.model.work import Repair, all_repairs
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.judge import Judge
-from estimator.scopes.measures import each
 from estimator.scopes.rules import may
 from estimator.scopes.rules.examples import demo_tables
 
@@ -63,7 +62,7 @@ class Judged:
 
 def _all_of(repair: Repair) -> Stretch:
     whole = repair.stretch
-    for one in joined(r.stretch for r in each((repair,))):
+    for one in joined(r.stretch for r in all_repairs((repair,))):
         whole = whole.union(one) if one.touches(whole) else whole
     return whole
 

@@ -18,6 +18,7 @@ from estimator.model.judgement import METHODS, Effect, Verdict
 from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Feet, Say
+from estimator.model.work import all_repairs
 from estimator.papers.crew import crew
 from estimator.papers.crew_boxes import DOCUMENTS, SHIFT, Box, boxes
 from estimator.papers.example import example_quote
@@ -27,7 +28,6 @@ from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_CREW, FOR_THE_OFFICE, MONEY
 from estimator.papers.said_elsewhere import ELSEWHERE
 from estimator.pipeline import run
-from estimator.quote.stays import all_repairs
 from estimator.scopes.rules.examples import demo_tables
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES

@@ -10,7 +10,7 @@ from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Approval, Job, Sign
 from estimator.model.offer import Quote
 from estimator.model.stretch import Stretch
-from estimator.scopes.measures import each
+from estimator.model.work import all_repairs
 from tests.properties.drawn_houses import DAY, Drawn, drawn, quoted, read, seeds, sound, tables, trouble, with_rows
 
 
@@ -22,7 +22,13 @@ def least(quote: Quote) -> float:
 def told(quote: Quote) -> list[tuple[object, ...]]:
     """What a homeowner decides on, without the names of lines."""
     return [
-        (o.price.total, o.fixed, o.floor_sf, o.days_on_site, [(r.method, r.stretch) for r in each(o.scope.repairs)])
+        (
+            o.price.total,
+            o.fixed,
+            o.floor_sf,
+            o.days_on_site,
+            [(r.method, r.stretch) for r in all_repairs(o.scope.repairs)],
+        )
         for o in quote.options
     ]
 

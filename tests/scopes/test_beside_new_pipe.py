@@ -3,9 +3,9 @@
 import pytest
 
 from estimator.model.stretch import Stretch
+from estimator.model.work import all_repairs
 from estimator.pipeline import run
 from estimator.scopes.candidates import repairs
-from estimator.scopes.measures import each
 
 GONE = """
 pass front cleanout to street, surface
@@ -26,7 +26,7 @@ def lined(notes, needs_of, tables):
     def make(more: str) -> list[tuple[set[tuple[float, float]], list[Stretch]]]:
         job = notes(GONE.format(more=more), pipe="cast iron")
         found = [r for r in repairs(job, needs_of(job), tables).repairs if r.method == "reline" and r.first]
-        parts = [each((r,)) for r in found]
+        parts = [all_repairs((r,)) for r in found]
         return [
             (
                 {(p.stretch.from_ft, p.stretch.to_ft) for p in some if p.method == "reline"},
@@ -54,7 +54,7 @@ def test_both_linings_are_measured_and_nothing_is_counted_twice(notes, tables) -
     job = notes(GONE.format(more="50 crack open"), pipe="cast iron")
     for option in run(job, tables, job.day).quote.options:
         for repair in option.scope.repairs:
-            parts = [r for r in each((repair,)) if r.method in ("reline", "yard spot")]
+            parts = [r for r in all_repairs((repair,)) if r.method in ("reline", "yard spot")]
             takeoffs = {t.repair.id: t for t in option.takeoffs}
             for part in parts:
                 assert part.id in takeoffs

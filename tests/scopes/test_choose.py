@@ -13,12 +13,13 @@ from estimator.model.job import Approval, Discount, Override, WantedOption, Want
 from estimator.model.judgement import Effect
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
+from estimator.model.work import all_repairs
 from estimator.pipeline import handed, place_of, run
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.counter import Counter
 from estimator.scopes.left_out import COSTS_MORE, NO_ROOM, WHY
-from estimator.scopes.measures import each, old_pipe_left_ft
+from estimator.scopes.measures import old_pipe_left_ft
 from estimator.scopes.search import in_order
 from estimator.takeoff import together
 
@@ -339,7 +340,7 @@ def test_tunnel_or_floor_reaches_the_quote_whatever_the_yard_offers(tables, keep
     job = house("juniper")
     job = replace(job, wishes=replace(job.wishes, keep_floors=keep))
     result = run(job, tables, job.day)
-    used = {r.method for o in result.choices.options for r in each(o.scope.repairs) if r.line == "main"}
+    used = {r.method for o in result.choices.options for r in all_repairs(o.scope.repairs) if r.line == "main"}
     assert {"tunnel", "break-through", "reline"} <= used
     assert len(result.choices.options) <= 4
     floors = {r.method: o.floor_sf for o in result.choices.options for r in o.scope.repairs if r.line == "main"}
@@ -359,7 +360,7 @@ def test_the_option_named_in_a_reason_stands_as_it_is_said(tables, name: str) ->
     assert told
     for verdict in told:
         (option,) = (o for letter, o in options.items() if f"ption {letter}" in str(verdict.homeowner))
-        assert verdict.method not in {r.method for o in options.values() for r in each(o.scope.repairs)}
+        assert verdict.method not in {r.method for o in options.values() for r in all_repairs(o.scope.repairs)}
         sets = islice(in_order(asked, counter.candidates, counter.shared_costs), 300)
         there = [a for a in sets if any(c.method == verdict.method for c in a.chosen)]
         assert there
@@ -450,20 +451,20 @@ def test_a_beam_is_in_the_way_of_the_pipe_under_it_alone(notes, tables) -> None:
     result = run(job := notes(LIFT.format(gone="12-26"), pipe="cast iron", floor_finish="carpet"), tables, job.day)
     assert result.choices.unanswered == ()
     assert all(not any(n.must for n in o.scope.leaves) for o in result.choices.options)
-    assert "tunnel" in {r.method for o in result.choices.options for r in each(o.scope.repairs)}
+    assert "tunnel" in {r.method for o in result.choices.options for r in all_repairs(o.scope.repairs)}
 
 
 def test_new_pipe_is_coupled_before_a_beam_it_would_touch(notes, tables) -> None:
     """New pipe to the slab edge would run into the beam there, so the strip stops 3 ft inside it [computed: 5 + 5 - 2]."""
     result = run(job := notes(LIFT.format(gone="12-26"), pipe="cast iron", floor_finish="carpet"), tables, job.day)
-    strips = [r for o in result.choices.options for r in each(o.scope.repairs) if r.method == "break-through"]
+    strips = [r for o in result.choices.options for r in all_repairs(o.scope.repairs) if r.method == "break-through"]
     assert {r.stretch.from_ft for r in strips} == {8.0}
 
 
 def test_where_the_new_pipe_clears_the_beam_no_old_pipe_is_left_to_the_slab_edge(notes, tables) -> None:
     low = LIFT.replace("invert 2.2ft", "invert 2.6ft").replace("invert 1.9ft", "invert 2.3ft")
     result = run(job := notes(low.format(gone="12-26"), pipe="cast iron", floor_finish="carpet"), tables, job.day)
-    strips = [r for o in result.choices.options for r in each(o.scope.repairs) if r.method == "break-through"]
+    strips = [r for o in result.choices.options for r in all_repairs(o.scope.repairs) if r.method == "break-through"]
     assert {r.stretch.from_ft for r in strips} == {3.0}  # 2 ft outside the edge at 5
 
 

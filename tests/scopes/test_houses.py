@@ -10,10 +10,10 @@ import pytest
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
 from estimator.model.stretch import Stretch, joined
+from estimator.model.work import all_repairs
 from estimator.pipeline import handed, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import Choices, choose
-from estimator.scopes.measures import each
 
 HOUSES = Path(__file__).parents[1] / "jobs"
 NOTHING_TO_REPAIR = ("clean-line", "gas-in-the-drain", "hidden-leak-near-not-sealed")
@@ -35,7 +35,7 @@ def chosen(tables):
 
 def ways(choices: Choices) -> list[list[str]]:
     """The methods of each option, the cheapest option first."""
-    return [sorted({r.method for r in each(o.scope.repairs)}) for o in choices.options]
+    return [sorted({r.method for r in all_repairs(o.scope.repairs)}) for o in choices.options]
 
 
 def against(choices: Choices, method: str) -> set[str]:
@@ -46,7 +46,7 @@ def test_an_iron_main_with_its_bottom_gone_is_broken_out_tunnelled_or_lined_afte
     """Grooved along more than half the run: the whole run, never three spots."""
     found = chosen("j01-hickory")
     assert sorted(ways(found)) == [["break-through"], ["reline", "tunnel"], ["tunnel"]]
-    whole = [joined(r.stretch for r in each(o.scope.repairs)) for o in found.options]
+    whole = [joined(r.stretch for r in all_repairs(o.scope.repairs)) for o in found.options]
     assert all(len(new) == 1 and new[0].covers(Stretch(4, 46)) for new in whole)
     assert [o.floor_sf > 0 for o in found.options] == [True, False, False]
 

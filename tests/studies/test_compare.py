@@ -6,7 +6,7 @@ from decimal import Decimal
 import pytest
 
 from estimator.model.stretch import Stretch, joined
-from estimator.scopes.measures import each
+from estimator.model.work import all_repairs
 from estimator.studies.compare import compare
 from tests.worked import worked_tables
 
@@ -34,7 +34,7 @@ def test_the_dollars_of_the_four_classes_are_the_price(house, tables, name: str)
 def test_every_column_renews_the_same_stretch(house, tables, name: str) -> None:
     found = compare(house(name), tables)
     for there in found.open:
-        assert joined(r.stretch for r in each(there.option.scope.repairs)) == (found.stretch,)
+        assert joined(r.stretch for r in all_repairs(there.option.scope.repairs)) == (found.stretch,)
 
 
 def test_a_liner_over_a_missing_bottom_stays_visible_with_its_reason(house, tables) -> None:

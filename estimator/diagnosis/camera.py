@@ -99,10 +99,8 @@ READINGS = (
         numbers=(),
         evidence="a percent judged by eye within 10 points of the limit that makes a repair a must",
         effect="both outcomes are shown; a still picture is asked for",
-        meaning=Say.of(
-            "Judged by eye, close to the limit: at the low end it may stay, at the high end it must be put right."
-        ),
-        confirm=Say.of("Bring a still picture with something to measure by."),
+        meaning=Say.of("Visual estimate, near the limit. Low end: monitor. High end: repair required."),
+        confirm=Say.of("Take a photo with a ruler or coin for scale."),
         asks=True,
         sees=near_a_limit,
         reads=("eye_tolerance_percent",),

@@ -60,10 +60,8 @@ READINGS = (
         numbers=("D07",),
         evidence="heavy scale, not cleaned",
         effect="whatever was not seen under it is suspected only",
-        meaning=Say.of(
-            "Heavy scale hides grooves, cracks and side drains: that nothing was seen there proves nothing."
-        ),
-        confirm=Say.of("Descale and film again."),
+        meaning=Say.of("Heavy scale can hide channeling, cracks and branches."),
+        confirm=Say.of("Descale and inspect again."),
         asks=True,
         sees=lambda case: each(heavy_scale(case)),
         reads=("scale_hides_percent",),

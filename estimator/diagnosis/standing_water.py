@@ -85,7 +85,7 @@ READINGS = (
         numbers=("D25",),
         evidence="a repair downstream of a dip that is kept",
         effect="said under “what stays old”",
-        meaning=Say.of("The dip upstream, if it is kept, goes on feeding solids to the place below it."),
+        meaning=Say.of("If the dip upstream stays, it keeps feeding solids to this place."),
         sees=fed_by_a_dip,
     ),
 )

@@ -146,7 +146,7 @@ READINGS = (
         numbers=("D13",),
         evidence="several sections fail",
         effect="the system is treated as failed: compare replacing all of it with going around it",
-        meaning=Say.of("Several sections leak ({sections}): the system has failed as a whole."),
+        meaning=Say.of("Several sections leak: {sections}. Treat the whole system as failed."),
         sees=_several,
         reads=("test_sections_fail",),
     ),

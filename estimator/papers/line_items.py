@@ -52,7 +52,7 @@ def _keep(classes: dict[str, list[Item]], name: str) -> int:
 
 
 def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
-    """The dearest items of a class, and the rest as one. What has to stand alone does."""
+    """The largest items of a class, and the rest as one. What has to stand alone does."""
     alone = [item for item in items if item[0].price_class in STANDS_ALONE]
     rest = sorted((item for item in items if item not in alone), key=lambda item: -item[0].amount)
     room = max(1, most - len(alone) - 1)

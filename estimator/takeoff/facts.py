@@ -34,7 +34,7 @@ FACTS: dict[str, str] = {
     "clay_pipe": "old clay pipe",
     "built_before_1978": "built before 1978: lead-safe work where paint is disturbed",
     "lawn": "the dig is in lawn",
-    "small_finish": "so little grass or bed is put back (small_finish_sf) that the crew on the pipe does it",
+    "small_finish": "so little grass or bed to restore (small_finish_sf) that the crew on the pipe does it",
     "drive": "the dig is in the driveway",
     "septic": "the house drains to a septic tank",
     "expansive_soil": "the soil swells and shrinks",

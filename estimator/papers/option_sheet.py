@@ -84,7 +84,8 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
         return
     common = {text for text, _ in shared(letter).get(speak("Unit prices"), ())}
     own = [text for text in unit_prices(letter, option) if text not in common]
-    rest = [speak("Others are on the tab {tab}.", tab=speak("Agreement"))] if common else [speak(ONLY_WHAT_IS_FOUND)]
+    elsewhere = speak("Others are on the tab {tab}." if own else "They are on the tab {tab}.", tab=speak("Agreement"))
+    rest = [elsewhere] if common else [speak(ONLY_WHAT_IS_FOUND)]
     page.line(" ".join([*own, *rest]), "small")
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
 from estimator.model.money import cents, spread
-from estimator.model.say import Say
+from estimator.model.say import Dollars, Say
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.spread_on import Owner
 from estimator.tables.tables import Tables
@@ -54,5 +54,8 @@ def _by_method(prices: Prices, methods: Mapping[str, str]) -> dict[str, Decimal]
 
 def _said(method: str, reached: Decimal, least: Decimal) -> Say:
     return Say.of(
-        "{method} comes to {reached}; its least charge is {least}", method=method, reached=cents(reached), least=least
+        "{method} is {reached}, under its minimum charge of {least}",
+        method=method,
+        reached=Dollars(cents(reached)),
+        least=Dollars(least),
     )

@@ -10,6 +10,7 @@ from estimator.papers.crew_load import load_sheet
 from estimator.papers.crew_safety import safety_sheet
 from estimator.papers.crew_work import work_sheet
 from estimator.papers.letter import Letter
+from estimator.quote.recommend import recommended
 from estimator.sheets.book import Book, Sheet
 from estimator.tables.tables import Tables
 
@@ -50,13 +51,11 @@ def crew(
 
 
 def worked_on(quote: Quote, letter: str = "") -> Option:
-    """The option named by its letter; else the one recommended, by letter or name; else the first.
+    """The option named by its letter; else the one we recommend; else the first.
 
     Errors: ValueError for a letter that the quote does not have.
     """
     found = next((o for o in quote.options if o.letter == letter.upper()), None)
     if letter and found is None:
         raise ValueError(f"the quote has no option {letter}")
-    asked = quote.job.wishes.recommend.lower()
-    recommended = (o for o in quote.options if asked and asked in (o.letter.lower(), o.name.lower()))
-    return found or next(recommended, quote.options[0])
+    return found or recommended(quote) or quote.options[0]

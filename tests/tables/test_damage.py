@@ -65,12 +65,14 @@ def bad_values(column: Column) -> tuple[CellValue, ...]:
 
 def damage(table: str, row: int, column: str, value: CellValue) -> RawTables:
     before = raw().tables[table]
-    at = before.headers.index(next(c.header for c in columns(table) if c.name == column))
-    cells = list(before.rows[row].cells)
-    cells[at] = value
-    rows = list(before.rows)
+    header = next(c.header for c in columns(table) if c.name == column)
+    headers = before.headers if header in before.headers else (*before.headers, header)  # an optional one joins
+    gap: tuple[CellValue, ...] = ("",) * (len(headers) - len(before.headers))
+    rows = [replace(r, cells=(*r.cells, *gap)) for r in before.rows]
+    cells = list(rows[row].cells)
+    cells[headers.index(header)] = value
     rows[row] = replace(rows[row], cells=tuple(cells))
-    return RawTables(raw().file, {**raw().tables, table: replace(before, rows=tuple(rows))})
+    return RawTables(raw().file, {**raw().tables, table: replace(before, headers=headers, rows=tuple(rows))})
 
 
 def read_again(tables: RawTables) -> TablesReading:

@@ -17,6 +17,7 @@ class Known:
     today: date
     soils: tuple[str, ...] = ()
     places: Mapping[str, str] = field(default_factory=dict)  # id and what it is
+    own_facts: tuple[str, ...] = ()  # of the firm, which a factor or another row reads
     last: Mapping[str, Any] = field(default_factory=dict)
     number: str = ""
     data: Mapping[str, Any] = field(default_factory=dict)

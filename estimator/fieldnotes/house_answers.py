@@ -139,6 +139,28 @@ def _slip_of(answer: str, soils: Mapping[str, str]) -> str:
     return next((soil for soil, ratio in may_be.items() if ratio >= MISSPELT), "") if len(may_be) == 1 else ""
 
 
+def own_facts(answer: str, key: str, known: Known) -> Got | Unread:
+    """The firm's own facts that hold; of those not named is said that they do not. With one fact a yes or a no is enough.
+
+    >>> from datetime import date
+    >>> own_facts("steep yard", "own_facts", Known(today=date(2026, 11, 18), own_facts=("steep yard", "dogs"))).values
+    {'own_facts': ['steep yard', 'not dogs']}
+    """
+    if not known.own_facts:
+        return Unread("your tables have none; the setting own_facts names them")
+    low = answer.lower().strip(" .!")
+    if low in YES and len(known.own_facts) == 1:
+        low = known.own_facts[0]
+    holding = []
+    for part in (part.strip() for part in low.split(",") if part.strip() and low not in NO):
+        word = chosen(part, known.own_facts, {})
+        if isinstance(word, Unread):
+            return Unread(f"“{part}” is none of your own facts: {', '.join(known.own_facts)}", word.offer)
+        holding.append(word)
+    told = [fact if fact in holding else f"not {fact}" for fact in known.own_facts]
+    return Got({key: told}, ", ".join(told))
+
+
 def place(answer: str, key: str, known: Known) -> Got | Unread:
     """A row of the places table, by its id or by what it is called there."""
     if not known.places:

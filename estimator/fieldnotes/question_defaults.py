@@ -24,6 +24,19 @@ def always(data: Data, item: Data) -> bool:
     return True
 
 
+def by_all(known: Known) -> bool:
+    return True
+
+
+def has_own_facts(known: Known) -> bool:
+    return bool(known.own_facts)
+
+
+def own_facts(known: Known) -> str:
+    """The facts to choose from, said before the question."""
+    return f"Your own facts: {', '.join(known.own_facts)}." if known.own_facts else ""
+
+
 def last(table: str, key: str, otherwise: str = "") -> Callable[[Known], str]:
     """What the last job said, in words."""
 

@@ -45,6 +45,7 @@ class Question:
     needed: bool = False  # no price without it
     before: Callable[[Known], str] = known_by.nothing  # said in front of the question, such as what was just read
     asked: Callable[[Data, Data], bool] = known_by.always
+    wanted: Callable[[Known], bool] = known_by.by_all  # whether the firm's tables have a use for it
     is_log: bool = False  # typed line by line, into a file of its own
 
 
@@ -131,6 +132,9 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("floor_price", "What a square foot of it costs, put back", "14.50",
        "The dearer the floor, the sooner a tunnel is the cheaper way; Enter leaves it open.", house.floor_price,
        asked=known_by.on_slab),
+    _q("own_facts", "Which of these hold here: one or more with commas, or none", "steep yard",
+       "Facts of your firm's own tables; each makes some work slower or dearer. Enter leaves them open.", house.own_facts,
+       before=known_by.own_facts, wanted=known_by.has_own_facts),
 ))  # fmt: skip
 
 TRIAL = Section(table="job", title="A trial", questions=(

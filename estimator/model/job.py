@@ -73,6 +73,9 @@ class House:
     floor_finish: str = ""
     floor_price_sf: Decimal | None = None  # this homeowner's floor, put back, dollars a square foot
     fixtures: tuple[tuple[str, int], ...] = ()
+    own_facts: tuple[
+        str, ...
+    ] = ()  # the firm's own facts (setting own_facts): "steep yard" holds, "not steep yard" does not
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
-from estimator.tables import against_add_ons
+from estimator.tables import against_add_ons, own_facts
 from estimator.tables.check_settings import wrong_with
 from estimator.tables.near import near_or_all
 from estimator.tables.row_reader import tidy
@@ -34,7 +34,13 @@ UNKNOWN_SOIL = Kind(
     "{near}",
     "Soil decides protection, hours and loads; a word nobody knows must not pass for one that somebody does.",
 )
-PROBLEMS: tuple[Kind, ...] = (UNKNOWN_SETTING, UNKNOWN_PLACE, UNKNOWN_SOIL, *against_add_ons.PROBLEMS)
+PROBLEMS: tuple[Kind, ...] = (
+    UNKNOWN_SETTING,
+    UNKNOWN_PLACE,
+    UNKNOWN_SOIL,
+    *own_facts.PROBLEMS,
+    *against_add_ons.PROBLEMS,
+)
 
 
 def against_job(job: Job, tables: Tables) -> tuple[Problem, ...]:
@@ -43,6 +49,7 @@ def against_job(job: Job, tables: Tables) -> tuple[Problem, ...]:
         *wrong_settings(job, tables),
         *_place(job, tables),
         *_soils(job, tables),
+        *own_facts.told(job, tables),
         *against_add_ons.against_add_ons(job, tables),
     )
 

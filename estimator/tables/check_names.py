@@ -6,6 +6,7 @@ from estimator.model.problem import Problem
 from estimator.tables import problems as p
 from estimator.tables.lookups import SETUP_TASK, each, ids
 from estimator.tables.near import near, near_or_all
+from estimator.tables.own_facts import FACTS_READ
 from estimator.tables.rows import HEADERS
 from estimator.tables.view import View
 
@@ -24,22 +25,18 @@ def places(view: View) -> set[str]:
 def names(view: View) -> Iterator[Problem]:
     """Quantities, facts, methods and settings are names the program knows."""
     known = view.known
+    own = set(view.tables.own_facts)
     for table, column, kind, words in (
         ("work_items", "quantity", p.UNKNOWN_QUANTITY, known.quantities),
         ("recipes", "quantity", p.UNKNOWN_QUANTITY, known.quantities),
-        ("work_items", "when", p.UNKNOWN_FACT, known.facts),
-        ("recipes", "when", p.UNKNOWN_FACT, known.facts),
-        ("events", "when", p.UNKNOWN_FACT, known.facts),
-        ("extras", "when", p.UNKNOWN_FACT, known.facts),
-        ("add_ons", "when", p.UNKNOWN_FACT, known.facts),
-        ("terms", "when", p.UNKNOWN_FACT, known.facts),
-        ("factors", "fact", p.UNKNOWN_FACT, known.facts),
-        ("contingency", "fact", p.UNKNOWN_FACT, known.facts),
+        *((table, column, p.UNKNOWN_FACT, known.facts) for table, column in FACTS_READ),
         ("methods", "method", p.UNKNOWN_METHOD, known.methods),
     ):
         if words is None:
             continue
-        allowed = {"method": {"job"}, "quantity": crew_time(view), "when": places(view)}.get(column, set())
+        allowed = {"method": {"job"}, "quantity": crew_time(view), "when": places(view) | own, "fact": own}.get(
+            column, set()
+        )
         for row in view.tables.current(table):
             for word in each(getattr(row, column)):
                 bare = word.removeprefix("not ").strip()

@@ -110,7 +110,7 @@ NO_FIRST_DAY = Kind(
 )
 UNKNOWN = Kind("tables/unknown-reference", E, "{column} “{text}” is in no row of {refers}.", "{near}")
 UNKNOWN_QUANTITY = Kind("tables/unknown-quantity", E, "{column} “{text}” is no quantity of a takeoff.", "{near}")
-UNKNOWN_FACT = Kind("tables/unknown-fact", E, "{column} “{text}” is no fact the program knows.", "{near}")
+UNKNOWN_FACT = Kind("tables/unknown-fact", E, "{column} “{text}” is no fact, nor one of your own_facts.", "{near}")
 UNKNOWN_METHOD = Kind("tables/unknown-method", E, "{column} “{text}” is no method the program knows.", "{near}")
 MISSING_METHOD = Kind(
     "tables/missing-method",

@@ -18,6 +18,7 @@ from estimator.tables.check_use import USE_CHECKS
 from estimator.tables.csv_folder import read_file, read_folder
 from estimator.tables.fingerprint import fingerprint
 from estimator.tables.known import Known
+from estimator.tables.own_facts import named
 from estimator.tables.raw import RawTables
 from estimator.tables.row_reader import read_rows
 from estimator.tables.rows import TABLES, Kept
@@ -130,7 +131,7 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
 
 def check(view: View) -> list[Problem]:
     """Every check of rows and between rows; a cell that has a problem is not asked about as well."""
-    checks = (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, *USE_CHECKS)
+    checks = (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, named, *USE_CHECKS)
     found = [problem for one in checks for problem in one(view)]
     wrong = {problem.place for problem in found}
     for one in FIGURE_CHECKS:

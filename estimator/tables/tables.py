@@ -104,6 +104,14 @@ class Tables:
     def yes(self, key: str) -> bool:
         return self.setting(key).value == "yes"
 
+    @property
+    def own_facts(self) -> tuple[str, ...]:
+        """Facts that the firm thought of itself, which a job file tells; none where the tables are older than the setting."""
+        try:
+            return tuple(word.strip() for word in self.text("own_facts").split(",") if word.strip())
+        except KeyError:
+            return ()
+
     def with_settings(self, changes: Mapping[str, str]) -> "Tables":
         """The same tables with some settings changed, for one job or a what-if. Errors: KeyError for an unknown key."""
         for key in changes:

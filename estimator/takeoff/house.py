@@ -9,7 +9,7 @@ DRY_CLAY_MONTHS = (8, 9)
 
 
 def house_facts(case: Case) -> None:
-    """Lived in, septic, tendons, lead paint, thick slab, hot season, foundation work, a claim."""
+    """Lived in, septic, tendons, lead paint, thick slab, hot season, foundation work, a claim, the firm's own facts."""
     house, facts = case.job.house, case.paper.facts
     told = {
         "lived_in": house.lived_in,
@@ -31,3 +31,4 @@ def house_facts(case: Case) -> None:
         "clay_dry_months": "clay" in (case.soil_word or "") and case.job.day.month in DRY_CLAY_MONTHS,
     }
     facts |= {name for name, holds in told.items() if holds}
+    facts |= {name for name in house.own_facts if not name.startswith("not ")}

@@ -10,11 +10,12 @@ import pytest
 
 from estimator.sheets.problems import PROBLEMS as SHEET_PROBLEMS
 from estimator.sheets.read import read
+from estimator.tables.own_facts import BAD_NAME
 from estimator.tables.problems import PROBLEMS
 from tests.tables.workbench import damaged, laid_over, reading, with_edits
 
 BROKEN = Path(__file__).parents[1] / "broken"
-KINDS = {kind.code: kind for kind in (*PROBLEMS, *SHEET_PROBLEMS)}
+KINDS = {kind.code: kind for kind in (*PROBLEMS, BAD_NAME, *SHEET_PROBLEMS)}
 
 
 def broken_case(folder: Path, tmp_path: Path) -> str:
@@ -44,4 +45,4 @@ def test_a_broken_input_is_named_in_its_exact_words(code: str, tmp_path: Path) -
 
 
 def test_no_problem_is_declared_twice() -> None:
-    assert len(KINDS) == len(PROBLEMS) + len(SHEET_PROBLEMS)
+    assert len(KINDS) == len(PROBLEMS) + 1 + len(SHEET_PROBLEMS)

@@ -15,13 +15,17 @@ LARGEST_BYTES = 1_000_000
 
 def known_before(job_file: Path, tables: Path | None, today: date) -> Known:
     """Errors: none; what cannot be read is not leaned on, nor are the invented names and words of a demo."""
+    from estimator.cli.way import tables_for
+    from estimator.tables.own_facts import in_use
+
     jobs = [data for path in _job_files(job_file) if (data := _job_in(path))]
-    soils, places = _table_words(tables, today)
+    read, _ = tables_for(today, tables)
     numbers = [str(data["job"]["number"]) for data in jobs if "number" in data["job"]]
     return Known(
         today=today,
-        soils=soils,
-        places=places,
+        soils=tuple(str(row.soil) for row in read.current("soils")) if read else (),  # type: ignore[attr-defined]
+        places={str(row.place): str(row.text) for row in read.current("places")} if read else {},  # type: ignore[attr-defined]
+        own_facts=in_use(read) if read else (),
         last=next((_flat(data) for data in jobs if data["job"].get("demo") is not True), {}),
         number=next_number(numbers, today),
     )
@@ -70,14 +74,3 @@ def next_number(numbers: list[str], today: date) -> str:
     if highest is None:
         return f"{today.year}-001"
     return f"{highest[1]}{int(highest[2]) + 1:0{len(highest[2])}d}"
-
-
-def _table_words(tables: Path | None, today: date) -> tuple[tuple[str, ...], dict[str, str]]:
-    from estimator.cli.way import tables_for
-
-    read, _ = tables_for(today, tables)
-    if read is None:
-        return (), {}
-    soils = tuple(str(row.soil) for row in read.current("soils"))  # type: ignore[attr-defined]
-    places = {str(row.place): str(row.text) for row in read.current("places")}  # type: ignore[attr-defined]
-    return soils, places

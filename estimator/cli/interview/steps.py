@@ -83,9 +83,8 @@ def number_of(step_id: str, all_steps: Sequence[Step]) -> int:
     return next((n for n, step in enumerate(all_steps) if step.id.startswith(table + ".")), 0)
 
 
-def first_open(data: Data) -> str:
+def first_open(all_steps: Sequence[Step], data: Data) -> str:
     """Where a plain file goes on: a needed answer that is missing, else what comes after the last answer there is."""
-    all_steps = steps(data)
     for step in all_steps:
         started = step.index is None or not step.begins or (step.section.table == "line" and step.index == 0)
         if step.question.needed and started and answer_of(step, data) is None:

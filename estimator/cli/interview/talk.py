@@ -55,17 +55,21 @@ class Talk:
 
     def run(self) -> None:
         """Until the last question is answered, or somebody leaves."""
-        self.at = self.at or self.job.next_id or first_open(self.job.data)
+        self.at = self.at or self.job.next_id or first_open(self._steps(), self.job.data)
         if not self.job.next_id:
             self.job.next_id = self.at
         while self.at != END and self._one():
             pass
 
+    def _steps(self) -> list[Step]:
+        """Every question of this job that the firm's tables have a use for."""
+        return [step for step in steps(self.job.data) if step.question.wanted(self.known)]
+
     # ── one question ──────────────────────────────────────────────────────────────────────────
 
     def _one(self) -> bool:
         """Asks what stands at `at`. False when the person leaves."""
-        all_steps = steps(self.job.data)
+        all_steps = self._steps()
         step = all_steps[number_of(self.at, all_steps)]
         self.at = step.id
         self._headed(step)
@@ -159,7 +163,7 @@ class Talk:
     def _saved(self, step: Step, values: dict[str, object]) -> None:
         """Written, with the next question's name, in one go."""
         before = (step.id, self.job.text, self.job.next_id)
-        asked = {each.id for each in steps(self.job.data)}
+        asked = {each.id for each in self._steps()}
         if values:
             self.job.put(step.table, values)
         self.at, frontier = self._next(step, asked)
@@ -178,7 +182,7 @@ class Talk:
 
     def _next(self, step: Step, asked: set[str]) -> tuple[str, str]:
         """What is asked after this, and what the interview has come to; `asked` are the questions before the answer."""
-        all_steps = steps(self.job.data)
+        all_steps = self._steps()
         here = number_of(step.id, all_steps)
         came_to = len(all_steps) if self.job.next_id == END else number_of(self.job.next_id, all_steps)
         blank = [n for n, s in enumerate(all_steps) if answer_of(s, self.job.data) is None and n != here]
@@ -235,7 +239,7 @@ class Talk:
         self.terminal.tell(BY_HAND, "dim")
 
     def _back(self, step: Step) -> None:
-        all_steps = steps(self.job.data)
+        all_steps = self._steps()
         here = number_of(step.id, all_steps)
         asked = [s for s in all_steps[:here] if not (s.begins and answer_of(s, self.job.data) is None)]
         if not asked:

@@ -15,6 +15,7 @@ ASKED = Known(
     today=date(2026, 11, 18),
     soils=("sand", "firm clay", "soft clay", "hard clay", "rock"),
     places={"demo": "Demo County (invented)"},
+    own_facts=("steep yard",),
     data={"line": [{"name": "main"}, {"name": "kitchen"}]},
     branches=("hall bath",),
 )

@@ -50,6 +50,16 @@ def test_a_crawl_space_is_asked_how_high_and_how_wet_it_is(tmp_path, interview):
     assert (job.data["house"]["crawl_height"], job.data["house"]["crawl_mud"]) == ("1 ft 2 in", True)
 
 
+def test_the_firms_own_facts_are_asked_while_a_row_reads_one(tmp_path, interview, known):
+    _, typist = interview(tmp_path / "none" / "job.toml", house=PLAIN, until="site.gate")
+    assert not any("hold here" in asked for asked in typist.asked)
+    firms = replace(known, own_facts=("steep yard", "dogs"))
+    told = PLAIN | {"house.own_facts": ("stepe yard, puppies", "steep yard")}
+    job, typist = interview(tmp_path / "own" / "job.toml", known=firms, house=told, until="site.gate")
+    assert any(asked.startswith("Your own facts: steep yard, dogs. Which of these hold here") for asked in typist.asked)
+    assert job.data["house"]["own_facts"] == ["steep yard", "not dogs"]
+
+
 @pytest.mark.parametrize("count", range(0, 90, 13))
 def test_stopped_after_any_answer_it_goes_on_without_loss(tmp_path, interview, count):
     """Answers up to the n-th, a closed window, then the rest, make the same files as all of them at once."""

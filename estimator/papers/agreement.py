@@ -8,13 +8,13 @@ from estimator.papers import add_ons, option_words
 from estimator.papers.cancellation import right_to_cancel
 from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
-from estimator.papers.lift import lift_steps
+from estimator.papers.option_sheet import option_name
 from estimator.papers.option_terms import shared_terms
 from estimator.papers.page import Page, run_in
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
-WIDTHS = (14.0, 64.0, 16.0)
+WIDTHS = (14.0, 62.0, 18.0)
 
 
 def agreement_sheet(letter: Letter) -> Sheet:
@@ -24,12 +24,17 @@ def agreement_sheet(letter: Letter) -> Sheet:
     page = Page(speak("Agreement"), WIDTHS)
     letter.head(page)
     page.line(speak("Agreement") if firm else speak("Nothing to sign yet"), "title")
-    page.pair(
-        speak("Quote"),
-        f"{letter.number}, {long_date(quote.day, letter.language)} · {speak('check code {code}', code=check_code(quote))}",
+    page.line(
+        speak(
+            "{name} · {site} · quote {number}, {day} · check code {code}",
+            name=quote.job.customer.name,
+            site=quote.job.customer.site,
+            number=letter.number,
+            day=long_date(quote.day, letter.language),
+            code=check_code(quote),
+        ),
+        "quiet",
     )
-    page.pair(speak("Owner"), f"{quote.job.customer.name}, {quote.job.customer.site}")
-    page.gap(4)
     if len(firm) > 1:
         page.line(speak("Mark one option with an x."), "bold")
     for option in firm:
@@ -39,7 +44,6 @@ def agreement_sheet(letter: Letter) -> Sheet:
             _not_yet(letter, page, option)
     if firm:
         add_ons.add_on_rows(letter, page)
-        lift_steps(letter, page)
         shared_terms(letter, page)
         _terms(letter, page)
         right_to_cancel(letter, page)
@@ -57,29 +61,31 @@ def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool)
         Cell(option.price.total, "whole money left"),
         starts=True,
     )
-    days = speak("Days on site: {days}.", days=option_words.in_days(letter, option.days_on_site))
     added = [f"{add_ons.text(letter, a)} ({money(a.price, letter.language)})" for a in option.chosen_add_ons]
-    run_in(page, speak("Work"), letter.all(option.does))
-    run_in(page, speak("Added, in the price"), [", ".join(added)] if added else [])
-    paid = "; ".join(f"{letter.say(p.text)}: {money(p.amount, letter.language)}" for p in option.payments)
-    payments = [speak("Payments: {payments}.", payments=paid)] if paid else []
-    run_in(page, speak("Price"), [option_words.at_most(letter, option), tax(letter, option), days, *payments])
-    if not one_of_several:
-        run_in(page, speak("Warranty"), [option_words.warranty(letter, option)])
-    page.gap(4)
+    paid = "; ".join(f"{letter.say(p.text)} {money(p.amount, letter.language)}" for p in option.payments)
+    run_in(
+        page,
+        speak("Work"),
+        [
+            option_words.reach(letter, option),
+            *([speak("Added: {what}.", what=", ".join(added))] if added else []),
+            option_words.not_over(letter, option),
+            tax(letter, option),
+            *([speak("Payments: {payments}.", payments=paid)] if paid else []),
+        ],
+    )
 
 
 def tax(letter: Letter, option: Option) -> str:
     """Whether sales tax is in the price."""
     if option.price.tax:
         return letter.speak("Sales tax of {amount} is included.", amount=money(option.price.tax, letter.language))
-    return letter.speak("No sales tax is added to this price.")
+    return letter.speak("No sales tax is added.")
 
 
 def _not_yet(letter: Letter, page: Page, option: Option) -> None:
-    page.line(letter.speak("Option {letter} cannot be signed yet.", letter=option.letter), "bold")
-    page.line(" ".join(letter.all(option.not_fixed_because)))
-    page.gap(4)
+    speak, tab = letter.speak, option_name(letter, option)
+    page.line(speak("Option {letter} cannot be signed yet. The tab {tab} says why.", letter=option.letter, tab=tab))
 
 
 def _terms(letter: Letter, page: Page) -> None:
@@ -87,16 +93,14 @@ def _terms(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.line(
         speak(
-            "The tab of the option you choose is part of this agreement, with its warranty and unit prices. So is the tab {care}.",
+            "The tab of your option is part of this agreement: work, warranty, schedule, unit prices. So is the tab {care}.",
             care=speak("Before, during, after"),
         )
     )
-    for text in dict.fromkeys(letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")):
-        page.line(text, "small")
-    page.line(option_words.check_the_place(letter), "small")
-    letter.which_counts(page)
-    page.add(Cell(speak("Work starts on"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
-    page.add(Cell(speak("and ends on"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
+    notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
+    page.line(" ".join([*notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
+    for what in (speak("Work starts on"), speak("and ends on")):
+        page.add(Cell(what, "label"), Cell("", "write", open=True), Cell("", "body"))
 
 
 def signatures(letter: Letter, page: Page) -> None:
@@ -107,7 +111,7 @@ def signatures(letter: Letter, page: Page) -> None:
             Cell("", "write", open=True),
             Cell("", "write", open=True),
             Cell("", "write", open=True),
-            height_pt=30.0,
+            height_pt=24.0,
             keep=True,
         )
         page.add(

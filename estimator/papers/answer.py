@@ -167,7 +167,3 @@ def _accept(letter: Letter, page: Page) -> None:
         )
     else:
         page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")
-    page.line(
-        speak("If you smell gas: leave the house, touch no switch, then call 911 and the gas company from outside."),
-        "box",
-    )

@@ -2,6 +2,7 @@
 
 from estimator.papers.cautions import grouped
 from estimator.papers.letter import Letter
+from estimator.papers.lift import lift_steps
 from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
 
@@ -17,10 +18,11 @@ def care_sheet(letter: Letter) -> Sheet:
     """The page."""
     speak = letter.speak
     page = Page(care_name(letter), WIDTHS)
-    letter.small_head(page)
+    letter.not_an_offer(page)
     page.line(speak("Before, during and after the work"), "title")
     if len(letter.quote.options) > 1:
         page.line(speak("Items without a letter apply to every option."), "quiet")
+    lift_steps(letter, page)
     before, during, after = grouped(letter)
     page.listing(speak("Before we start"), before, "small", "!")
     page.listing(speak("While we work"), during, "small", "!")

@@ -12,8 +12,14 @@ BEFORE = frozenset({
     "asbestos-before-cutting", "lead-paint", "find-what-runs-in-the-slab", "locate-utilities", "foundation-work-planned",
     "treated-soil", "trees",
 })  # fmt: skip
-AFTER = frozenset({"cau-settle", "empty-pipe-floats", "cau-rust", "lining-keeps-the-grade"})
+AFTER = frozenset({"cau-settle", "empty-pipe-floats"})
 """Sentences of the firm's and rules, by when they count; everything else counts while we work."""
+LIMITS = frozenset({
+    "cau-clean-opens", "big-offset", "liner-wall-is-asked", "only-the-main-is-lined", "pieces-or-full-liner",
+    "cleaning-closes-no-opening", "lining-keeps-the-grade", "branches-are-opened-again", "fiber-is-not-patched",
+    "rusted-metal-is-replaced", "size-never-shrinks", "many-tight-bends", "long-liner",
+})  # fmt: skip
+"""What a repair leaves or cannot do: no caution for people, so it stands with what is not included."""
 
 SAID_BY: dict[str, str] = {
     "lead-paint": "cau-lead",
@@ -34,8 +40,22 @@ Groups = tuple[list[str], list[str], list[str]]
 """Sentences for before, while and after the work."""
 
 
+def limits(letter: Letter, option: Option) -> list[str]:
+    """What the repair leaves or cannot do, in the reader's language."""
+    return [text for text, by in _texts(letter, option).items() if by in LIMITS]
+
+
 def cautions(letter: Letter, option: Option) -> Groups:
     """The three lists in the reader's language, the firm's sentences first."""
+    groups = _empty()
+    for text, by in _texts(letter, option).items():
+        if by not in LIMITS:
+            groups[0 if by in BEFORE else 2 if by in AFTER else 1].append(text)
+    return groups
+
+
+def _texts(letter: Letter, option: Option) -> dict[str, str]:
+    """Each sentence with the id of the firm's row or the rule it comes from."""
     texts = {letter.text(term): term.id for term in option.terms if term.kind == "caution"}
     said = set(texts.values())
     by_text = {text: rule for rule, text in _rules(letter, option)}
@@ -43,10 +63,7 @@ def cautions(letter: Letter, option: Option) -> Groups:
         rule = by_text.get(text, "")
         if SAID_BY.get(rule) not in said:
             texts.setdefault(text, rule)
-    groups = _empty()
-    for text, by in texts.items():
-        groups[0 if by in BEFORE else 2 if by in AFTER else 1].append(text)
-    return groups
+    return texts
 
 
 def grouped(letter: Letter) -> Groups:

@@ -75,7 +75,8 @@ def _sheet(order: ChangeOrder, letter: Letter) -> Sheet:
     _money(order, letter, page)
     _extras(letter, page, order.signed.extras)
     page.line(speak("Everything that this page does not change stays as you signed it."))
-    letter.which_counts(page)
+    for text in letter.which_counts():
+        page.line(text, "quiet")
     page.gap(14)
     signatures(letter, page)
     return letter.close(page)

@@ -1,8 +1,13 @@
-"""Options side by side on one page: what differs, and defect by defect what each repairs or leaves."""
+"""Options side by side on one page: what differs, and defect by defect what each repairs or leaves; then other bids beside ours."""
+
+from collections.abc import Callable
+from dataclasses import replace
 
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
+from estimator.papers.answer import runs
+from estimator.papers.compare_bids import GRID, compare_bids, empty_page
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.quote.recommend import Treated, treated
@@ -10,22 +15,30 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
 from estimator.wording.say import capital
 
-LABEL_WIDTH, ALL_WIDTH = 33.0, 93.0
 TREATED: dict[Treated, Say] = {
     "repaired": Say.of("repaired"),
     "cleaned": Say.of("cleaned"),
     "looked into": Say.of("looked into"),
     "left": Say.of("left as is"),
 }
+EVERY: dict[Treated, Callable[[str], Say]] = {
+    "repaired": lambda letters: Say.of("Every option repairs {letters}.", letters=letters),
+    "cleaned": lambda letters: Say.of("Every option cleans {letters}.", letters=letters),
+    "looked into": lambda letters: Say.of("Every option looks for the cause of {letters}.", letters=letters),
+    "left": lambda letters: Say.of("Every option leaves {letters}.", letters=letters),
+}
 MOST_IN_A_TABLE = 4
 """Options in one table; more columns are too narrow to read."""
 
 
 def compare_sheets(letter: Letter) -> tuple[Sheet, ...]:
-    """One table; several sheets where there are more options than one can hold; none for a single option."""
+    """One table; several sheets where there are more options than one can hold; of a single option the bids alone."""
     options = letter.quote.options
     if len(options) < 2:
-        return ()
+        page = empty_page(letter.speak("Compare bids"))
+        letter.not_an_offer(page)
+        compare_bids(letter, page)
+        return (letter.close(page),)
     tables = -(-len(options) // MOST_IN_A_TABLE)
     columns = -(-len(options) // tables)
     parts = [options[i : i + columns] for i in range(0, len(options), columns)]
@@ -35,17 +48,18 @@ def compare_sheets(letter: Letter) -> tuple[Sheet, ...]:
 def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, last: bool) -> Sheet:
     speak = letter.speak
     letters = f" {options[0].letter}–{options[-1].letter}" if of_several else ""
-    width = round((ALL_WIDTH - LABEL_WIDTH) / len(options), 1)
-    page = Page(f"{speak('Compare options')}{letters}", (LABEL_WIDTH, *(width for _ in options)))
-    letter.small_head(page)
+    page = empty_page(f"{speak('Compare options')}{letters}")
+    span = GRID // len(options)
+    letter.not_an_offer(page)
     page.line(f"{speak('Compare options')}{letters}", "title")
-    page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "head") for o in options))
-    page.add(Cell(speak("Price"), "label"), *(_price(letter, o) for o in options))
+    page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "head", span) for o in options))
+    page.add(Cell(speak("Price"), "label"), *(replace(_price(letter, o), span=span) for o in options))
     for label, answers in _differing(letter, options):
-        page.table_row(Cell(label, "label"), *(Cell(answer, "value") for answer in answers))
-    _defects(letter, page, options)
+        page.table_row(Cell(label, "label"), *(Cell(answer, "value", span) for answer in answers))
+    _defects(letter, page, options, span)
     if last:
         _after(letter, page)
+        compare_bids(letter, page)
     return letter.close(page)
 
 
@@ -67,15 +81,19 @@ def _differing(letter: Letter, options: tuple[Option, ...]) -> list[tuple[str, l
     return out
 
 
-def _defects(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
-    speak = letter.speak
-    if not letter.quote.found:
-        return
-    page.add(Cell(speak("What we found"), "head"), *(Cell("", "head") for _ in options))
+def _defects(letter: Letter, page: Page, options: tuple[Option, ...], span: int) -> None:
+    """A row for each finding that options treat differently; the others in a line."""
+    alike = dict[Treated, list[str]]()
     for found in letter.quote.found:
-        name = letter.say(found.short)
-        marks = (letter.say(TREATED[treated(found, o)]) for o in options)
-        page.add(Cell(f"{found.letter}  {name}", "small"), *(Cell(m, "small") for m in marks))
+        done = [treated(found, o) for o in options]
+        if len({treated(found, o) for o in letter.quote.options}) == 1:
+            alike.setdefault(done[0], []).append(found.letter)
+            continue
+        label = f"{found.letter}  {letter.say(found.short)}"
+        page.table_row(Cell(label, "label"), *(Cell(letter.say(TREATED[what]), "value", span) for what in done))
+    said = [letter.say(EVERY[what](runs(alike[what]))) for what in EVERY if what in alike]
+    if said:
+        page.line(" ".join(said), "small")
 
 
 def _after(letter: Letter, page: Page) -> None:

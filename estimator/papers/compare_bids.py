@@ -1,59 +1,73 @@
-"""A page to compare other bids with ours: questions, our answers filled in, two empty columns."""
+"""Other bids beside ours: questions, our answers filled in, two empty columns."""
 
 from estimator.model.offer import Option
-from estimator.model.work import Takeoff
+from estimator.model.work import all_repairs
 from estimator.papers import option_words
 from estimator.papers.competent_person import digs
 from estimator.papers.letter import Letter
+from estimator.papers.line_items import short
 from estimator.papers.page import Page
 from estimator.quote.recommend import recommended
-from estimator.sheets.book import Cell, Sheet
-from estimator.wording.numbers import money, number
+from estimator.sheets.book import Cell
+from estimator.wording.numbers import feet, money
+from estimator.wording.plain import LINES, in_plain_words
+from estimator.wording.say import capital
 
-MOST_NAMED = 8  # works in one answer; more are a list, which has a tab
-WIDTHS = (24.0, 41.0, 14.0, 14.0)
+MOST_NAMED = 4  # works in one answer; more are a list, which has a tab
+LABEL_WIDTH, GRID, GRID_WIDTH = 29.0, 12, 5.4
+"""The first column, and how many narrow ones the options or the bids share."""
+OURS, THEIRS = 6, 3
 
 
-def compare_bids(letter: Letter) -> Sheet:
+def empty_page(name: str) -> Page:
+    """Return a page with a column of labels and the narrow columns."""
+    return Page(name, (LABEL_WIDTH, *(GRID_WIDTH for _ in range(GRID))))
+
+
+def compare_bids(letter: Letter, page: Page) -> None:
     """Questions for other bidders, with our answers for the option we recommend, else the first."""
     speak = letter.speak
     option = recommended(letter.quote) or letter.quote.options[0]
-    page = Page(speak("Compare bids"), WIDTHS)
-    letter.small_head(page)
-    page.line(speak("Compare other bids with ours"), "title")
-    page.line(speak("Ask each bidder these questions and write the answers in the empty boxes."), "quiet")
-    page.gap(4)
+    page.gap(6)
     page.add(
-        Cell(speak("Ask each bidder"), "head"),
-        Cell(option_words.title(letter, option), "option"),
-        Cell(speak("Bid 2"), "head centre", open=True),
-        Cell(speak("Bid 3"), "head centre", open=True),
+        Cell(speak("Ask other bidders"), "head"),
+        Cell(speak("Option {letter}", letter=option.letter), "head", OURS),
+        Cell(speak("Bid 2"), "head centre", THEIRS, open=True),
+        Cell(speak("Bid 3"), "head centre", THEIRS, open=True),
+        starts=True,
     )
     for question, answer in questions(letter, option):
-        boxes = (Cell("", "empty box", open=True), Cell("", "empty box", open=True))
-        page.table_row(Cell(question, "label"), Cell(answer, "value"), *boxes)
-    return letter.close(page)
+        boxes = (Cell("", "empty box", THEIRS, open=True), Cell("", "empty box", THEIRS, open=True))
+        page.table_row(Cell(question, "label"), Cell(answer, "value", OURS), *boxes)
 
 
 def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
     """What to ask, and what we answer; what has no answer here is left out."""
-    speak, firm = letter.speak, letter.quote.firm
+    speak = letter.speak
     price = money(option.price.total, letter.language)
     asked = [
-        (speak("Price, and the most it can come to?"), f"{price}. {option_words.at_most(letter, option)}"),
-        (speak("How many feet of pipe, from where to where?"), " ".join(letter.all(option.does))),
-        (speak("What existing pipe remains?"), " ".join(letter.all(option.stays_old)) or speak("none known")),
-        (speak("Who protects the crew? Is there an engineer's letter?"), crew_safety(letter, option)),
-        (speak("How many branch drains are reconnected?"), side_drains(letter, option.takeoffs)),
-        (speak("What is water-tested after the work?"), letter.say(option.water_test_text)),
-        (speak("Permit and inspection: who gets them, who pays?"), permit(letter, option)),
-        (speak("What is restored, and how?"), put_back(letter, option)),
-        (speak("Unit prices if more is found?"), more(letter, option)),
-        (speak("Warranty: on what, how long, transferable?"), option_words.warranty(letter, option)),
+        (speak("Price, and the most?"), f"{price}. {option_words.not_over(letter, option)}" if option.fixed else price),
+        (speak("How many feet of pipe?"), feet_by_line(letter, option)),
+        (speak("What existing pipe remains?"), option_words.old_pipe(letter, option)),
+        (speak("Who keeps the crew safe?"), crew_safety(letter, option)),
+        (speak("What is water-tested?"), option_words.tested(letter, option)),
+        (speak("Who pays for the permit?"), permit(letter, option)),
+        (speak("What is restored?"), put_back(letter, option)),
+        (speak("Unit prices?"), more(letter, option)),
+        (speak("How long is the warranty?"), option_words.warranty(letter, option).split(". ")[0]),
         (speak("Days without drains?"), option_words.in_days(letter, option.days_without_drains)),
-        (speak("License and insurance numbers?"), " · ".join(part for part in (firm.licence, firm.insurance) if part)),
     ]  # fmt: skip
     return [(question, answer) for question, answer in asked if answer]
+
+
+def feet_by_line(letter: Letter, option: Option) -> str:
+    """How many feet of each line are worked on: "Kitchen line 12 ft 8 in, main line 23 ft 6 in"."""
+    by_line: dict[str, float] = {}
+    for repair in all_repairs(option.scope.repairs):
+        if repair.line:
+            by_line[repair.line] = by_line.get(repair.line, 0.0) + repair.stretch.length_ft
+    lengths = ((in_plain_words(LINES, name), feet(length, letter.language)) for name, length in by_line.items())
+    return capital(", ".join(f"{letter.say(name)} {length}" for name, length in lengths))
 
 
 def crew_safety(letter: Letter, option: Option) -> str:
@@ -61,42 +75,35 @@ def crew_safety(letter: Letter, option: Option) -> str:
     speak, named = letter.speak, letter.quote.job.site.competent_person.strip()
     engineer = sum(t.value("engineer_letters") for t in option.takeoffs)
     if not digs(option):
-        who = speak("We do. This option has no excavation.")
+        who = speak("No excavation.")
     elif named:
-        who = speak("We do. Our competent person is {name}, who inspects the excavation every day.", name=named)
+        who = speak("Competent person: {name}.", name=named)
     else:
-        who = speak("We do. We name the competent person before work starts.")
+        who = speak("We name the competent person before work starts.")
     return f"{who} {speak('An engineer’s letter is in the price.')}" if engineer else who
-
-
-def side_drains(letter: Letter, takeoffs: tuple[Takeoff, ...]) -> str:
-    count = sum(t.value(name) for t in takeoffs for name in ("branches", "branches_tunnel", "reinstatements"))
-    return number(count, letter.language, 0) if count else ""
 
 
 def permit(letter: Letter, option: Option) -> str:
     fees = [line for line in option.price.lines if line.price_class == "pass-through"]
     if not fees:
         return ""
-    return "; ".join(f"{letter.text(line)}: {money(line.amount, letter.language)}" for line in fees)
+    return "; ".join(f"{short(letter.text(line))}: {money(line.amount, letter.language)}" for line in fees)
 
 
 def put_back(letter: Letter, option: Option) -> str:
     """What puts back what was opened, allowances left out; a long list ends on the option's sheet; of a way that opens nothing that."""
     speak = letter.speak
     back = [line for line in option.price.lines if line.work_class == "put back" and line.price_class != "allowance"]
-    texts = list(dict.fromkeys(map(letter.text, back)))
+    texts = list(dict.fromkeys(short(letter.text(line)) for line in back))
     if texts:
         return "; ".join([*texts[:MOST_NAMED], *([speak("see this option's tab")] if texts[MOST_NAMED:] else [])])
     if digs(option) or option.floor_sf:
         return speak("see this option's tab")
-    return speak("This option opens nothing, so there is nothing to restore.")
+    return speak("Nothing is opened.")
 
 
 def more(letter: Letter, option: Option) -> str:
     if not option.extras:
         return letter.speak("We add nothing without a signed change order.")
     least = min(option.extras, key=lambda extra: extra.price)
-    return letter.speak(
-        "On the tab of this option, from {price}, each with a limit.", price=money(least.price, letter.language)
-    )
+    return letter.speak("From {price}, each with a limit.", price=money(least.price, letter.language))

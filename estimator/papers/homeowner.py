@@ -8,7 +8,6 @@ from estimator.papers.answer import answer_sheet
 from estimator.papers.cancellation import cancellation_sheets
 from estimator.papers.care_sheet import care_sheet
 from estimator.papers.compare import compare_sheets
-from estimator.papers.compare_bids import compare_bids
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import option_sheet
 from estimator.papers.your_pipe import pipe_sheet
@@ -35,6 +34,5 @@ def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None 
             agreement_sheet(letter),
             *cancellation_sheets(letter),
             care_sheet(letter),
-            compare_bids(letter),
         ),
     )

@@ -51,7 +51,8 @@ class Letter:
     def footer(self) -> str:
         speak = self.speak
         check = speak("check code {code}", code=check_code(self.quote))
-        return f"{self.quote.firm.name} · {speak('quote {number}', number=self.number)} · {check}"[:200]
+        example = f" · {speak('example only')}" if self.quote.job.demo else ""
+        return f"{self.quote.firm.name} · {speak('quote {number}', number=self.number)} · {check}{example}"[:200]
 
     @property
     def page_words(self) -> tuple[str, str]:
@@ -80,12 +81,8 @@ class Letter:
         if gas_smelled(self.quote.diagnosis):
             page.line(self.say(GAS_FIRST), "alarm")
 
-    def small_head(self, page: Page) -> None:
-        """One line on the tabs after the first: whose quote it is, and that it is only an example where it is one."""
-        parts = [self.quote.firm.name, self.speak("quote {number}", number=self.number), self.quote.job.customer.site]
-        if self.quote.job.demo:
-            parts.append(self.speak("example only"))
-        page.line(" · ".join(parts), "quiet")
+    def not_an_offer(self, page: Page) -> None:
+        """On the tabs after the first, where the prices are invented, that nobody can accept them; the foot tells whose quote it is."""
         if self.quote.invented and not self.quote.job.demo:
             page.line(self._not_real(), "box")
 
@@ -94,18 +91,15 @@ class Letter:
             return self.speak("Example only. The house and the prices are invented.")
         return self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted.")
 
-    def which_counts(self, page: Page) -> None:
+    def which_counts(self) -> list[str]:
         """Where the quote goes out in two languages, which of them counts: the first of the job."""
         languages = self.quote.job.languages
-        if len(languages) > 1:
-            first = {"en": self.speak("English"), "es": self.speak("Spanish")}[languages[0].split("_")[0]]
-            page.line(
-                self.speak(
-                    "This quote is issued in two languages. If they differ, the {language} version applies.",
-                    language=first,
-                ),
-                "quiet",
-            )
+        if len(languages) < 2:
+            return []
+        first = {"en": self.speak("English"), "es": self.speak("Spanish")}[languages[0].split("_")[0]]
+        return [
+            self.speak("If the two languages of this quote differ, the {language} version applies.", language=first)
+        ]
 
     def terms(self, terms: Iterable[Term], *kinds: str) -> list[str]:
         """The texts of these kinds, each once, in order."""

@@ -76,7 +76,7 @@ def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
     return [*stays, (one, _folded_text(letter, names))]
 
 
-MOST_NAMED = 2
+MOST_NAMED = 1
 
 
 def _folded_text(letter: Letter, names: list[str]) -> str:

@@ -28,7 +28,7 @@ def option_name(letter: Letter, option: Option) -> str:
 def option_sheet(letter: Letter, option: Option) -> Sheet:
     """The page of one option."""
     page = Page(option_name(letter, option), WIDTHS)
-    letter.small_head(page)
+    letter.not_an_offer(page)
     page.line(option_words.title(letter, option), "option")
     page.line(" ".join(filter(None, [*letter.all(option.does), capital(_floors(letter, option))])))
     if not option.fixed:
@@ -84,9 +84,8 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
         return
     common = {text for text, _ in shared(letter).get(speak("Unit prices"), ())}
     own = [text for text in unit_prices(letter, option) if text not in common]
-    elsewhere = speak("Others are on the tab {tab}." if own else "They are on the tab {tab}.", tab=speak("Agreement"))
-    rest = [elsewhere] if common else [speak(ONLY_WHAT_IS_FOUND)]
-    page.line(" ".join([*own, *rest]), "small")
+    elsewhere = [] if own else [speak("They are on the tab {tab}.", tab=speak("Agreement"))]
+    page.line(" ".join([*own, *(elsewhere if common else [speak(ONLY_WHAT_IS_FOUND)])]), "small")
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
         words = (
@@ -105,21 +104,17 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
     texts = option_words.day_texts(letter, option)
     if not drawn and not texts:
         return
-    page.heading(speak("Schedule"), starts=True)
-    before = option.schedule.lead_days
-    words = [
-        speak(
-            "{days} on site, {off} without drains.",
-            days=option_words.in_days(letter, option.days_on_site),
-            off=option_words.in_days(letter, option.days_without_drains),
-        )
-    ]
+    days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
+    page.heading(speak("Schedule: {days} on site, {off} without drains", days=days, off=off), starts=True)
+    before, words = option.schedule.lead_days, []
     if before:
         words.append(speak("Earliest start: {count} working days after you sign.", count=before))
     if heap := max((t.value("pile_sf") for t in option.takeoffs), default=0.0):
         words.append(speak("The dirt pile takes about {area}, on a tarp.", area=option_words.area(letter, heap)))
-    words += list(filter(None, [days_apart(letter)]))
-    page.line(" ".join(words))
+    if len(letter.quote.options) == 1 and days_apart(letter):
+        words.append(days_apart(letter))
+    if words:
+        page.line(" ".join(words))
     if drawn:
         data, height, alt = drawn
         page.drawing(data, alt, height)
@@ -133,12 +128,14 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     speak, quote = letter.speak, letter.quote
     common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
     page.heading(speak("Included and not included"), starts=True)
-    for label, texts in terms_of(letter, option).items():
-        if label != speak("Unit prices"):  # they stand above, with their sum
-            run_in(page, label, [text for text in texts if text not in common.get(label, ())])
+    own = {
+        label: [t for t in texts if t not in common.get(label, ())] for label, texts in terms_of(letter, option).items()
+    }
+    own.pop(speak("Unit prices"))  # they stand above, with their sum
+    own[speak("Warranty")].insert(0, option_words.warranty(letter, option))
     if len(quote.options) == 1:
-        for label, answer in option_words.rows_alone(letter, option):
-            run_in(page, label, [answer])
-    run_in(page, speak("Warranty"), [option_words.warranty(letter, option)])
+        own |= {label: [answer] for label, answer in option_words.rows_alone(letter, option)}
+    for label, texts in own.items():
+        run_in(page, label, texts)
     if any(common.values()):
-        page.line(speak("What several options have in common is on the tab {tab}.", tab=speak("Agreement")), "quiet")
+        page.line(speak("The rest is on the tab {tab}.", tab=speak("Agreement")), "quiet")

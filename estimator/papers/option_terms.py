@@ -7,16 +7,18 @@ from collections.abc import Sequence
 
 from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
+from estimator.papers.cautions import limits
 from estimator.papers.letter import Letter
+from estimator.papers.lift import warranty_begins
 from estimator.papers.line_items import short
-from estimator.papers.page import Page, run_in
+from estimator.papers.page import Page, ended, run_in
 from estimator.papers.sizes import size
 from estimator.quote.recommend import only_prepares
 from estimator.wording.numbers import money, number
 from estimator.wording.plain import PER, in_plain_words
 
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
-ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We stop and call before any limit is passed."
+ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We call before we pass a limit."
 
 
 def unit_prices(letter: Letter, option: Option) -> list[str]:
@@ -44,9 +46,11 @@ def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
             *option_words.others(letter, option),
             *letter.terms(option.terms, "to others"),
         ],
+        speak("Limits of the repair"): limits(letter, option),
         speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
         speak("Permits and papers"): letter.all(option.needs_papers),
         speak("Unit prices"): unit_prices(letter, option),
+        speak("Warranty"): list(filter(None, [warranty_begins(letter)])),
     }
 
 
@@ -73,13 +77,14 @@ def shared_terms(letter: Letter, page: Page) -> None:
     heading, kept = letter.speak("What the options have in common"), shared(letter)
     if not any(kept.values()):
         return
-    page.heading(heading)
+    page.heading(heading, starts=True)
     for label, texts in kept.items():
-        run_in(page, label, [text for text, those in texts if not those])
+        said = [ended(text) for text, those in texts if not those]
         for letters in dict.fromkeys(those for _, those in texts if those):
-            run_in(page, f"{label} ({letters})", [text for text, those in texts if those == letters])
-    if kept.get(letter.speak("Unit prices")):
-        page.line(letter.speak(ONLY_WHAT_IS_FOUND), "small")
+            first, *more = [ended(text) for text, those in texts if those == letters]
+            said += [f"{letters}: {first}", *more]
+        rules = [letter.speak(ONLY_WHAT_IS_FOUND)] if label == letter.speak("Unit prices") and said else []
+        run_in(page, label, [*rules, *said])
 
 
 def received(letter: Letter, option: Option) -> list[str]:
@@ -88,11 +93,11 @@ def received(letter: Letter, option: Option) -> list[str]:
     some = {name: any(t.value(name) for t in option.takeoffs) for name in ("films_after", "permits", *TESTS)}
     built = not only_prepares(option)
     papers = {
-        speak("Camera videos from before and after the work"): some["films_after"],
-        speak("Camera video from before the work"): not some["films_after"],
-        speak("The water test reading"): any(some[name] for name in TESTS),
-        speak("A sketch of what was built, with lengths"): built,
-        speak("The permit card signed by the inspector"): some["permits"],
-        speak("The warranty in writing"): built,
+        speak("Camera videos from before and after"): some["films_after"],
+        speak("Camera video from before"): not some["films_after"],
+        speak("Water test reading"): any(some[name] for name in TESTS),
+        speak("Sketch of what was built"): built,
+        speak("Signed permit card"): some["permits"],
+        speak("Written warranty"): built,
     }
     return [text for text, given in papers.items() if given]

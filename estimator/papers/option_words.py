@@ -7,12 +7,14 @@ from estimator.model.money import to_step
 from estimator.model.offer import Option, ToOthers
 from estimator.model.say import Say
 from estimator.model.schedule import DaySpan
+from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
-from estimator.papers.lift import days_apart, warranty_begins
+from estimator.papers.lift import days_apart
 from estimator.papers.line_items import short
+from estimator.quote import where
 from estimator.wording.numbers import days, family, feet, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
-from estimator.wording.say import NOTES_LANGUAGE, pick
+from estimator.wording.say import NOTES_LANGUAGE, capital, pick
 
 LEAST_FT = 1.0
 
@@ -22,7 +24,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     speak = letter.speak
     lasts = [(speak("Usually lasts"), life(letter, option))] if any(o.life_high for o in letter.quote.options) else []
     costs = any(o.cost_a_year for o in letter.quote.options)
-    years = [(speak("Price per year of typical life, with interest"), cost_a_year(letter, option))] if costs else []
+    years = [(speak("Price per year of that life, with interest"), cost_a_year(letter, option))] if costs else []
     return [
         (speak("Not to exceed"), not_to_exceed(letter, option)),
         (speak("Days on site"), in_days(letter, option.days_on_site)),
@@ -36,6 +38,18 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
         *years,
         (speak("Main risk"), letter.say(option.main_risk)),
     ]
+
+
+def reach(letter: Letter, option: Option) -> str:
+    """Which pipe the work is on, from where to where: "kitchen line 2 ft to 14 ft 6 in; yard line 18 ft to 22 ft"."""
+    job = letter.quote.job
+    stretches = (
+        letter.speak("{line} {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
+        for r in all_repairs(option.scope.repairs)
+        for line in job.lines
+        if line.name == r.line
+    )
+    return capital("; ".join(dict.fromkeys(stretches)))
 
 
 def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:
@@ -76,8 +90,8 @@ def not_to_exceed(letter: Letter, option: Option) -> str:
 
 
 def warranty(letter: Letter, option: Option) -> str:
-    """What the methods warrant, and from when where a lift comes first."""
-    return f"{pick(letter.language, option.warranty_en, option.warranty_es)} {warranty_begins(letter)}".strip()
+    """What the methods warrant."""
+    return pick(letter.language, option.warranty_en, option.warranty_es)
 
 
 def at_most(letter: Letter, option: Option) -> str:
@@ -115,7 +129,7 @@ def life(letter: Letter, option: Option) -> str:
     speak = letter.speak
     if not option.life_high:
         return speak("not stated")
-    return speak("{low} to {high} years, typical", low=option.life_low, high=option.life_high)
+    return speak("{low} to {high} years", low=option.life_low, high=option.life_high)
 
 
 def cost_a_year(letter: Letter, option: Option) -> str:
@@ -124,17 +138,13 @@ def cost_a_year(letter: Letter, option: Option) -> str:
     if option.cost_a_year is None:
         return speak("not stated")
     least, most = (money(to_step(amount, Decimal(1)), letter.language) for amount in option.cost_a_year)
-    return (
-        speak("{amount} a year", amount=least)
-        if least == most
-        else speak("{least} to {most} a year", least=least, most=most)
-    )
+    return least if least == most else speak("{least} to {most}", least=least, most=most)
 
 
 def check_the_place(letter: Letter) -> str:
     """What stands beside everything that comes from the place's row of the tables."""
     return letter.speak(
-        "Taxes, deposits, cancellation, permits and inspections follow the rules of your city and state. Ask the building department, a tax adviser or a lawyer if you are unsure."
+        "Local rules govern taxes, deposits, permits and cancellation. Ask the building department, a tax adviser or a lawyer."
     )
 
 
@@ -144,7 +154,9 @@ def others(letter: Letter, option: Option) -> list[str]:
     for who, words in ARRANGES.items():
         mine = [o for o in option.to_others if o.who == who]
         said = dict.fromkeys(_with_amount(letter, o) for o in mine if o.amount is not None)
-        asked = dict.fromkeys(short(pick(letter.language, o.text_en, o.text_es)) for o in mine if o.amount is None)
+        priced = {o.text_en for o in mine if o.amount is not None}
+        open_ = [o for o in mine if o.amount is None and o.text_en not in priced]
+        asked = dict.fromkeys(short(pick(letter.language, o.text_en, o.text_es)) for o in open_)
         if said:
             out.append(speak("{who}: {items}", who=words, items="; ".join(said)))
         if asked:

@@ -176,6 +176,9 @@ def sum_of(cells: list[str], value: Decimal) -> Formula:
 def run_in(page: Page, label: str, texts: list[str]) -> None:
     """A label and its sentences in one paragraph; nothing where there are none."""
     if texts:
-        page.line(
-            f"{label}: {' '.join(text if text.endswith(('.', '?', '!')) else f'{text}.' for text in texts)}", "small"
-        )
+        page.line(f"{label}: {' '.join(map(ended, texts))}", "small")
+
+
+def ended(text: str) -> str:
+    """Return the text with a period where nothing ends it."""
+    return text if text.endswith((".", "?", "!")) else f"{text}."

@@ -15,7 +15,7 @@ def pipe_sheet(letter: Letter) -> Sheet:
     """The page."""
     speak, quote = letter.speak, letter.quote
     page = Page(speak("Your pipe"), WIDTHS)
-    letter.small_head(page)
+    letter.not_an_offer(page)
     if drawn := house_section(letter):
         data, height, alt = drawn
         page.drawing(data, alt, height)
@@ -48,5 +48,4 @@ def _inspected(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.gap(4)
     run_in(page, speak("Inspected"), letter.all(quote.seen))
-    run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
     run_in(page, speak("Tested"), letter.all(quote.tests))

@@ -16,10 +16,10 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 WORDS = {
-    "deposit": Say.of("Deposit, due at signing"),
-    "start": Say.of("Due at start of work"),
-    "pipe in before cover": Say.of("Due when the new pipe or liner is installed, before backfill"),
-    "done": Say.of("Due at completion"),
+    "deposit": Say.of("Deposit at signing"),
+    "start": Say.of("Start of work"),
+    "pipe in before cover": Say.of("New pipe or liner in"),
+    "done": Say.of("Completion"),
 }
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
 """What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""

@@ -135,12 +135,12 @@ def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple
         covered = any(t.value(name) for t in takeoffs for name in ("pipe_ft", "reroute_ft", "burst_ft"))
         before = place is not None and place.inspection_before_cover and covered
         out.append(
-            Say.of("City plumbing permit. The inspector sees the pipe before it is covered.")
+            Say.of("City plumbing permit and inspection before we cover the pipe.")
             if before
             else Say.of("City plumbing permit and inspections.")
         )
     if any(t.value("engineer_letters") for t in takeoffs):
-        out.append(Say.of("Letter from a registered professional engineer (P.E.)."))
+        out.append(Say.of("Engineer's letter (P.E.)."))
     known = {fact for takeoff in takeoffs for fact in takeoff.facts}
     return (*out, *(text for fact, text in PAPERS_BY_FACT if fact in known))
 

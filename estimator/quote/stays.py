@@ -32,6 +32,7 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
         "length": Feet(on_paper(line, repair.stretch.length_ft)),
         "line": where.line_name(line),
         "place": where.place(line, repair.stretch),
+        "ends": where.ends(line, repair.stretch),
     }
     match repair.method:
         case "reroute":
@@ -43,9 +44,9 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
                 line=words["line"],
             )
         case "clean":
-            return Say.of("Clean {length} of the {line}.", **words)
+            return Say.of("Clean {length} of the {line}, {ends}.", **words)
         case "abandon":
-            return Say.of("Cap {length} of the {line} and leave it in the ground.", **words)
+            return Say.of("Cap {length} of the {line}, {ends}, and leave it in the ground.", **words)
         case "isolation test":
             return Say.of("Test the {line} section by section.", **words)
         case "visit":
@@ -56,10 +57,10 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
         case "look and see":
             return Say.of("Open one place on the {line} ({place}) and look.", **words)
         case method if method in LININGS:
-            return Say.of("Line {length} of the {line} ({place}).", **words)
+            return Say.of("Line {length} of the {line}, {ends}.", **words)
     if size := _new_size(takeoff):
-        return Say.of("Replace {length} of the {line} ({place}) with new {size}-inch pipe.", **words, size=size)
-    return Say.of("Replace {length} of the {line} ({place}) with new pipe.", **words)
+        return Say.of("Replace {length} of the {line}, {ends}, with new {size}-inch pipe.", **words, size=size)
+    return Say.of("Replace {length} of the {line}, {ends}, with new pipe.", **words)
 
 
 def _new_size(takeoff: Takeoff | None) -> str:

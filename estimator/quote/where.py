@@ -34,6 +34,14 @@ def place(line: Line, stretch: Stretch) -> Say:
     return Say.of("{places}", places=tuple(parts))
 
 
+def ends(line: Line, stretch: Stretch) -> Say:
+    """From where to where along the line: "from 2 ft to 14 ft 6 in", "from 3 ft outside the wall to 20 ft"."""
+    start, end = stretch.from_ft, Feet(stretch.to_ft)
+    if line.zero == "slab edge" and start < 0 < stretch.to_ft:
+        return Say.of("from {start} outside the wall to {end}", start=Feet(-start), end=end)
+    return Say.of("from {start} to {end}", start=Feet(start), end=end)
+
+
 def distance(line: Line, stretch: Stretch) -> Say:
     """How far along: from the outside wall where the line's zero is there, else from where the camera went in."""
     at, wall, point = stretch.from_ft, line.zero == "slab edge", counted_from(line)

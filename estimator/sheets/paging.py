@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from estimator.sheets.book import Row, Sheet
 
-PAGE_PT = (11 - 0.5 - 0.625) * 72  # Letter, portrait, less the margins that `write` sets
+PAGE_PT = (11 - 0.4 - 0.55) * 72  # Letter, portrait, less the margins that `write` sets
 USED = 0.99  # of a page: other programs draw rows a little higher
 MOST_LEFT = 0.5  # a block longer than a page begins where at least so much of the page is free
 KEEPS = frozenset({"heading", "bold", "head", "option", "under", "title", "firm", "alarm"})

@@ -118,7 +118,7 @@ def _value(worksheet: Any, r: int, c: int, value: object, form: Any) -> int | No
 def _print_set_up(worksheet: Any, sheet: Sheet, widths: tuple[float, ...], heights: tuple[float, ...]) -> None:
     worksheet.set_paper(LETTER)
     worksheet.set_portrait()
-    worksheet.set_margins(left=0.5, right=0.5, top=0.5, bottom=0.625)
+    worksheet.set_margins(left=0.5, right=0.5, top=0.4, bottom=0.55)
     worksheet.center_horizontally()
     worksheet.hide_gridlines(2)
     full = PAGE_WIDTH_PX / max(1, sum(column_px(w) for w in widths)) * 100

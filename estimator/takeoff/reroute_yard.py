@@ -40,13 +40,13 @@ def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
 def _cover(case: Case, cover: Feet) -> None:
     if case.place is not None and case.place.least_cover_in is not None:
         case.paper.assume(
-            "the buried part of the reroute starts with {cover} of soil over the pipe; the city requires {least} inches",
+            "the reroute starts with {cover} of soil over the pipe; the city requires {least} inches",
             cover=cover,
             least=f"{case.place.least_cover_in:g}",
         )
         return
     case.paper.assume(
-        "the buried part of the reroute starts with {cover} of soil over the pipe; we ask the city about its minimum cover",
+        "the reroute starts with {cover} of soil over the pipe; we ask the city about its minimum cover",
         cover=cover,
     )
 

@@ -51,6 +51,6 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         ("protection factor", masks),
         source=SOURCE,
     )
-    paper.assume("the floor is left as bare concrete; flooring, baseboards and paint are by others")
+    paper.assume("the floor is left as bare concrete")
     if days > 1:
         paper.assume("we pour the concrete patch on a separate day")

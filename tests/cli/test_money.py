@@ -140,7 +140,7 @@ def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: P
     held = unsealed(record.read_bytes())
     option = held["quote"]["options"][3]
     option["price"] |= {"total": "4330.00", "tax": "330.00"}
-    option["payments"] = [{"text": {"text": text, "words": []}, "amount": amount} for text, amount in (("Deposit, due at signing", "433.00"), ("Due at completion", "3897.00"))]  # fmt: skip
+    option["payments"] = [{"text": {"text": text, "words": []}, "amount": amount} for text, amount in (("Deposit at signing", "433.00"), ("Completion", "3897.00"))]  # fmt: skip
     record.write_bytes(sealed(held))
     found = state(job, "--change", "cleanout", "--amount", "100", "--on", "2026-12-01")
     assert [(m["amount"], m["tax"]) for m in found["money"]["milestones"]] == [

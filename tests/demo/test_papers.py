@@ -159,11 +159,3 @@ def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote
         tested = sorted({t.repair.line for t in option.takeoffs if t.value("tests")})
         promised = f"We water-test the new part of the {' and '.join(f'{line} line' for line in tested)} only."
         assert Letter(quote, "en_US").say(option.water_test_text).startswith(promised), option.letter
-
-
-def test_a_floor_is_said_to_be_opened_only_where_one_is(quote):
-    sheets = lines_of(homeowner(quote, "en_US"))
-    floor, tunnel = with_way(quote, "break-through"), with_way(quote, "tunnel")
-    care = sheets["Before, during, after"]
-    assert any(t.startswith(f"! {floor}: Opening the floor cuts the soil") for t in care)
-    assert any(t.startswith(f"! {tunnel}: Digging under the floor breaks the soil") for t in care)

@@ -9,6 +9,7 @@ from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.agreement import agreement_sheet
+from estimator.papers.care_sheet import care_sheet
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.reports import water_test_report
@@ -39,9 +40,9 @@ def words(sheet: Sheet) -> str:
         ("es_US", "2. La compañía de cimientos levanta la casa."),
     ],
 )
-def test_the_steps_stand_numbered_on_the_agreement_and_on_the_water_test_report(language: str, lift: str) -> None:
+def test_the_steps_stand_numbered_before_the_work_and_on_the_water_test_report(language: str, lift: str) -> None:
     letter = Letter(lifted(), language)
-    assert lift in words(agreement_sheet(letter))
+    assert lift in words(care_sheet(letter))
     assert lift in words(water_test_report(lifted(), language).sheets[0])
 
 
@@ -53,10 +54,9 @@ def test_tests_before_and_after_are_told_on_the_report() -> None:
 
 def test_price_warranty_and_days_agree_with_the_steps() -> None:
     letter = Letter(lifted(), "en_US")
-    warranty = option_words.warranty(letter, letter.quote.options[0])
-    assert warranty.endswith("The warranty starts on the day of the water test after the lift.")
+    assert words(agreement_sheet(letter)).count("The warranty starts on the day of the water test after the lift.") == 1
     assert option_words.day_texts(letter, letter.quote.options[0])[-1].startswith("We work in two visits")
-    assert "before and after the lift" in words(agreement_sheet(letter))
+    assert "before and after the lift" in words(care_sheet(letter))
 
 
 @pytest.mark.parametrize("quote", [example_quote(), lifted("done")])

@@ -32,8 +32,10 @@ def text(sheet: Sheet) -> str:
 
 
 def test_an_option_without_a_firm_price_has_no_price_on_the_agreement_and_says_why() -> None:
-    page = text(agreement_sheet(Letter(half_fixed(), "en_US")))
-    assert "Option A cannot be signed yet." in page and "Roots beyond the dip are suspected, not seen." in page
+    letter = Letter(half_fixed(), "en_US")
+    page = text(agreement_sheet(letter))
+    assert "Option A cannot be signed yet. The tab Option A says why." in page
+    assert "Roots beyond the dip are suspected, not seen." in text(option_sheet(letter, letter.quote.options[0]))
     assert "16525" not in page and "16,525" not in page
     assert "9875" in page and "Printed name" in page
 

@@ -98,10 +98,10 @@ def test_what_is_included_is_never_excluded_and_what_is_promised_is_in_the_work(
         assert not set(terms["Included"]) & set(terms["Not included"])
         has = {n: any(t.value(n) for t in option.takeoffs) for n in ("films_after", "tests", "permits")}
         promised = " ".join(received(letter, option))
-        assert ("after the work" in promised) == has["films_after"]
-        assert ("inspector" in promised) == has["permits"]
+        assert ("before and after" in promised) == has["films_after"]
+        assert ("permit card" in promised) == has["permits"]
         if option.water_test != "not promised":
-            assert "water test reading" in promised
+            assert "Water test reading" in promised
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -284,7 +284,7 @@ def test_a_water_test_is_promised_only_where_one_is_in_the_price(chosen: tuple[C
     with_one, without = (built((one,), tables).options[0] for one in (chosen[0], without_tests(chosen[0])))
     assert with_one.water_test != "not promised" and without.water_test == "not promised"
     letters = [Letter(built((one,), tables), "en_US") for one in (chosen[0], without_tests(chosen[0]))]
-    words = "The water test reading"
+    words = "Water test reading"
     assert [words in received(letter, letter.quote.options[0]) for letter in letters] == [True, False]
 
 
@@ -329,7 +329,7 @@ def test_nobody_is_told_of_a_cover_where_nothing_is_uncovered(chosen: tuple[Chos
     dug = (replace(first, quantities=(*first.quantities, permit)), *rest)
     lined = (replace(first, quantities=(permit,)), *rest)
     papers = [str(built((replace(chosen[0], takeoffs=t),), tables).options[0].needs_papers[0]) for t in (dug, lined)]
-    assert ["before it is covered" in text for text in papers] == [True, False]
+    assert ["before we cover" in text for text in papers] == [True, False]
 
 
 def test_the_lines_a_place_wants_on_the_first_page_hold_for_the_whole_quote(

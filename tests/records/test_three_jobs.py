@@ -45,10 +45,10 @@ def signed(folder: Path, price: Mapping[str, object], payments: Mapping[str, str
 
 
 FOUR = {
-    "Deposit, due at signing": "1000.00",
-    "Due at start of work": "2000.00",
-    "Due when the new pipe or liner is installed, before backfill": "2000.00",
-    "Due at completion": "3660.00",
+    "Deposit at signing": "1000.00",
+    "Start of work": "2000.00",
+    "New pipe or liner in": "2000.00",
+    "Completion": "3660.00",
 }
 
 
@@ -119,7 +119,7 @@ def test_the_second_job_materials_taxed_done_before_its_draws_were_asked_for(tmp
     """$5,000 with $123.75 of tax on materials: 2.475 % of the price. A change of $333.33 carries 8.2499: 8.25. All is due when
     the work is done on December 10, though nobody noted its start: 5,123.75 + 341.58 = 5,465.33, less 512: 4,953.33."""
     folder = tmp_path / "job"
-    payments = {"Deposit, due at signing": "512.00", "Due at start of work": "2000.00", "Due at completion": "2611.75"}
+    payments = {"Deposit at signing": "512.00", "Start of work": "2000.00", "Completion": "2611.75"}
     done = signed(folder, {"total": "5123.75", "tax": "123.75"}, payments, ("separated", "8.25"))
     entries = changed(done, "change", "longer liner", D("333.33"), date(2026, 12, 8), "")
     assert [e.amount for e in entries] == [D("333.33"), D("8.25")]

@@ -18,19 +18,8 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def treated(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=_words(it.works.cuts_floor),
+        homeowner=Say.of("Our work disturbs soil treated against termites. Ask about your pest warranty."),
         estimator=Say.of("Treated soil is cut: re-treat or exclude in writing."),
-    )
-
-
-def _words(cuts_floor: bool) -> Say:
-    """No floor is cut for a tunnel: there the dig alone breaks the treated soil."""
-    if not cuts_floor:
-        return Say.of(
-            "Digging under the floor breaks the soil that was treated against termites; your pest warranty may ask for a new treatment."
-        )
-    return Say.of(
-        "Opening the floor cuts the soil that was treated against termites; your pest warranty may ask for a new treatment."
     )
 
 

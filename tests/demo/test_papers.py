@@ -12,7 +12,6 @@ from estimator import demo
 from estimator.cli.way import priced, readable_tables
 from estimator.model.job import Wishes
 from estimator.papers.crew import crew, worked_on
-from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.papers.office import office, workings
 from estimator.papers.office_sums import sums_of

@@ -128,7 +128,7 @@ def _turned(way: XY, side: str) -> XY:
 
 def _outline(job: Job, tracks: Mapping[str, Track], walls: Walls, heights: Sequence[LiftHeight]) -> Outline | None:
     """Walls where they were measured, else a little beyond the drains under the slab and what was taped in the house."""
-    inside = [track.at(at) for line in job.lines for track in [tracks[line.name]] for at in _indoors(line)]
+    inside = [track.at(at) for line in job.lines for track in [tracks[line.name]] for at in indoors(line)]
     corners = [corner(h, walls) for h in heights]
     points = [*inside, *(c for c in corners if c is not None)]
     if not points:
@@ -160,8 +160,8 @@ def corner(height: LiftHeight, walls: Walls) -> XY | None:
     return None if x is None or y is None else (x, y)
 
 
-def _indoors(line: Line) -> list[float]:
-    """Both ends of every part under the house."""
+def indoors(line: Line) -> list[float]:
+    """Return both ends of every part of a line under the house."""
     profile = Profile(line)
     parts = [part for part, zone in profile.zones(profile.extent) if zone in ("slab", "crawl", "basement")]
     return [end for part in parts for end in (part.from_ft, part.to_ft)]

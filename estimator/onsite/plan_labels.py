@@ -7,27 +7,21 @@ from estimator.drawing.canvas import Canvas
 Box = tuple[float, float, float, float]
 SIZE = 9.0
 STEPS = (
-    (7, -5),
-    (7, 6),
-    (-7, -5),
-    (-7, 6),
-    (7, -16),
-    (7, 17),
-    (-7, -16),
-    (-7, 17),
-    (7, -28),
-    (7, 29),
-    (-7, -28),
-    (-7, 29),
+    *((across, down) for down in (-5, 6) for across in (7, -7)),
+    *((0, down) for down in (-11, 12)),
+    *((across, down) for far in (1, 2, 3) for down in (-5 - 11 * far, 6 + 11 * far) for across in (7, -7, 0)),
 )
-"""Places tried around the point, in points of the screen: right of it first, then left, then farther up and down."""
+"""Places tried around the point, in points of the screen: right of it first, then left, above and below, then farther off."""
+FAR = 14
+"""Words farther off than this get a thin line to their point."""
 
 
 @dataclass(slots=True)
 class Labels:
-    """Writes on a canvas and remembers what is taken."""
+    """Writes on a part of a canvas and remembers what is taken."""
 
     canvas: Canvas
+    within: Box
     taken: list[Box] = field(default_factory=list)
 
     def keep(self, box: Box) -> None:
@@ -40,25 +34,23 @@ class Labels:
         boxes = [self._box(at, step, wide, size) for step in STEPS]
         best = min(range(len(boxes)), key=lambda n: (self._covered(boxes[n]), n))
         left, top, right, bottom = boxes[best]
-        if abs(STEPS[best][1]) > 10:
-            self.canvas.line([at, (left if STEPS[best][0] > 0 else right, (top + bottom) / 2)], color, 0.6)
+        if abs(STEPS[best][1]) > FAR:
+            across, down = STEPS[best]
+            end = (left if across > 0 else right if across < 0 else at[0], top if down > 0 else bottom)
+            self.canvas.line([at, end], color, 0.6)
         self.canvas.text((left, (top + bottom) / 2), words, size, color, bold, "lm")
         self.taken.append(boxes[best])
 
     def _box(self, at: tuple[float, float], step: tuple[int, int], wide: float, size: float) -> Box:
         x, y = at[0] + step[0], at[1] + step[1]
-        left = x if step[0] > 0 else x - wide
+        left = x if step[0] > 0 else x - wide if step[0] < 0 else x - wide / 2
         return (left, y - size / 2 - 1, left + wide, y + size / 2 + 1)
 
     def _covered(self, box: Box) -> float:
-        """Square points that are taken already, or lie off the sheet."""
+        """Square points that are taken already, or lie off the part that may be written on."""
         left, top, right, bottom = box
-        off = (
-            max(0.0, -left)
-            + max(0.0, right - self.canvas.width)
-            + max(0.0, -top)
-            + max(0.0, bottom - self.canvas.height)
-        )
+        west, north, east, south = self.within
+        off = max(0.0, west - left) + max(0.0, right - east) + max(0.0, north - top) + max(0.0, bottom - south)
         return off * 100 + sum(
             max(0.0, min(right, r) - max(left, x)) * max(0.0, min(bottom, b) - max(top, t)) for x, t, r, b in self.taken
         )

@@ -20,27 +20,37 @@ TREE_FT, FOOTING_FT = 5.0, 3.0
 
 @dataclass(frozen=True, slots=True)
 class Thing:
-    """One thing on the plan: where, the direction of the pipe there, its words, and whether its place was noted."""
+    """One thing on the plan: where, the direction of the pipe there, its words, the station it was logged at, and whether its place was noted."""
 
     kind: Kind
     at: XY
     along: XY
     words: Words
+    line: str
+    station_ft: float
     noted: bool = True
     choice: str = ""
     side: Literal["left", "right"] = "left"
 
 
 def things_on(plan: Plan, job: Job) -> tuple[Thing, ...]:
-    """Return all of it, rooms last; a way in that several lines share once, by the name people use."""
+    """Return all of it, rooms last, each room once; a way in that several lines share once, by the name people use."""
     found = [thing for line in job.lines for thing in _of_line(line, plan.tracks[line.name], job)]
     once: list[Thing] = []
     for thing in sorted(found, key=lambda t: (t.kind == "room", t.words in PLAIN_WAYS)):
-        if thing.kind != "way in" or not any(
-            o.kind == "way in" and distance_ft(o.at, thing.at) < SAME_FT for o in once
-        ):
+        if not any(_same(thing, other) for other in once):
             once.append(thing)
     return tuple(once)
+
+
+def _same(one: Thing, other: Thing) -> bool:
+    if one.kind != other.kind:
+        return False
+    return (
+        distance_ft(one.at, other.at) < SAME_FT
+        if one.kind == "way in"
+        else one.kind == "room" and one.words == other.words
+    )
 
 
 PLAIN_WAYS, SAME_FT = ("cleanout", "access"), 1.0
@@ -51,7 +61,7 @@ def _of_line(line: Line, track: Track, job: Job) -> Iterable[Thing]:
     named = {m.stretch.from_ft: m.name or m.word for m in profile.marks("cleanout", "access")}
     named |= {p.start_ft: p.access for p in line.passes if p.access}
     for at, name in named.items():
-        yield Thing("way in", track.at(at), track.heading(at), name)
+        yield Thing("way in", track.at(at), track.heading(at), name, line.name, at)
     filmed = {round(o.joins.station_ft) for o in job.lines if o.joins is not None and o.joins.line == line.name}
     for branch in profile.branches:
         if round(branch.station_ft) in filmed:
@@ -60,15 +70,16 @@ def _of_line(line: Line, track: Track, job: Job) -> Iterable[Thing]:
         words = Say.of("{branch}, {size}", branch=branch.name or Say.of("branch"), size=size) if branch.size_in else branch.name or Say.of("branch")  # fmt: skip
         noted = branch.side in ("left", "right")
         side = _plan_side(branch.side, line)
-        yield Thing("branch", track.at(branch.station_ft), track.heading(branch.station_ft), words, noted, side=side)
+        at = branch.station_ft
+        yield Thing("branch", track.at(at), track.heading(at), words, line.name, at, noted, side=side)
     for beam in profile.beams:
         at = beam.stretch.middle_ft
-        yield Thing("beam", track.at(at), track.heading(at), Say.of("beam"))
+        yield Thing("beam", track.at(at), track.heading(at), Say.of("beam"), line.name, at)
     for mark in profile.marks("crossing", "tree", "footing", "property line"):
         yield _beside(mark, line, track)
     for part, room in _rooms(profile):
         words = ROOMS.get(room, room)
-        yield Thing("room", track.at(part), track.heading(part), words)
+        yield Thing("room", track.at(part), track.heading(part), words, line.name, part)
 
 
 def _plan_side(side: str | None, line: Line) -> Literal["left", "right"]:
@@ -89,18 +100,17 @@ def _beside(mark: Mark, line: Line, track: Track) -> Thing:
             words = Say.of("{utility}, {far} above", utility=name, far=Feet(above))
         elif below is not None:
             words = Say.of("{utility}, {far} below", utility=name, far=Feet(below))
-        return Thing("utility", (x, y), along, words, choice=mark.choice or "")
+        return Thing("utility", (x, y), along, words, line.name, at, choice=mark.choice or "")
     if mark.word == "property line":
-        return Thing("lot line", (x, y), along, Say.of("lot line"))
+        return Thing("lot line", (x, y), along, Say.of("lot line"), line.name, at)
     usual = TREE_FT if mark.word == "tree" else FOOTING_FT
     away, side = mark.length("away"), _looking(mark, line)
     far = usual if away is None else away
     beside = (-along[1], along[0]) if side == "left" else (along[1], -along[0])
     words = _named(mark)
     place = (x + beside[0] * far, y + beside[1] * far)
-    return Thing(
-        "tree" if mark.word == "tree" else "footing", place, along, words, away is not None and bool(_side(mark))
-    )
+    kind: Kind = "tree" if mark.word == "tree" else "footing"
+    return Thing(kind, place, along, words, line.name, at, away is not None and bool(_side(mark)))
 
 
 def _looking(mark: Mark, line: Line) -> Literal["left", "right"]:

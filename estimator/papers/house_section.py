@@ -6,7 +6,9 @@ from estimator.drawing.canvas import Canvas
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
+from estimator.onsite.plan_picture import in_words
 from estimator.papers.heights import Points, height_at, pipe, surface
+from estimator.papers.house_plan import FOOT, draw_plan, frame_below, frame_beside, plan_sketch
 from estimator.papers.letter import Letter
 from estimator.papers.line_words import counted_from, title
 from estimator.papers.section_bars import LEGEND_ROW, bar, legend, options_on, signs_of
@@ -46,17 +48,23 @@ def house_section(letter: Letter) -> tuple[bytes, int, str] | None:
     parts = [_extent(letter, line) for line in lines]
     scale = min(MOST_SCALE, (WIDTH - LEFT - RIGHT) / max(part.length_ft for part in parts))
     views: list[View] = []
-    top = 0.0
+    ends = [0.0]
     for line, whole in zip(lines, parts, strict=True):
-        view = _view(letter, line, whole, scale, top)
+        view = _view(letter, line, whole, scale, ends[-1])
         views.append(view)
-        top = _bottom(view) + BAR * len(options_on(letter, line)) + 8
-    signs = signs_of(letter, views)
-    canvas = Canvas(WIDTH, top + 16 + LEGEND_ROW * len(signs))
+        ends.append(_bottom(view) + BAR * len(options_on(letter, line)) + 8)
+    signs, top = signs_of(letter, views), ends[-1]
+    sketch = plan_sketch(letter)
+    beside = frame_beside(sketch, views, ends[1:]) if sketch else None
+    foot = top + 16 + LEGEND_ROW * len(signs)
+    below = frame_below(sketch, foot) if sketch and beside is None else None
+    canvas = Canvas(WIDTH, foot if below is None else below.written[-1] + FOOT)
     for view in views:
         _draw(letter, canvas, view)
     legend(canvas, top + 4, signs)
-    return canvas.png(), round(canvas.height), _in_words(letter)
+    if sketch and (frame := beside or below):
+        draw_plan(letter, canvas, sketch, frame)
+    return canvas.png(), round(canvas.height), _in_words(letter, sketch is not None)
 
 
 def _extent(letter: Letter, line: Line) -> Stretch:
@@ -243,10 +251,11 @@ def _axis(letter: Letter, canvas: Canvas, view: View) -> None:
         canvas.text((view.x(at), y + 4), letter.speak("{depth} ft", depth=at), TINY, QUIET, anchor="mt")
 
 
-def _in_words(letter: Letter) -> str:
+def _in_words(letter: Letter, plan: bool) -> str:
     """What the drawing shows, for those who cannot see it."""
     count = number(len(letter.quote.found), letter.language, 0)
-    return letter.speak(
+    sides = letter.speak(
         "Your pipes from the side, drawn to scale, with {count} findings by letter and a bar for each option.",
         count=count,
     )
+    return f"{sides} {letter.say(in_words(letter.quote.job))}" if plan else sides

@@ -21,8 +21,9 @@ from estimator.model.line import Join, Line, Mark, Pass, Tie
 from estimator.model.stretch import Stretch
 from estimator.onsite.dead_reckoning import Track, fitted, walked
 from estimator.onsite.plan import plan_of
+from estimator.onsite.plan_drawing import SEWER
 from estimator.onsite.plan_marks import things_on
-from estimator.onsite.plan_picture import SEWER, plan_picture
+from estimator.onsite.plan_picture import plan_picture
 from estimator.onsite.plan_sheet import measured_ft
 from estimator.onsite.positions import tapes_of
 

@@ -12,7 +12,8 @@ from estimator.model.job import Job
 from estimator.model.say import Inches, Say
 from estimator.model.works import Works
 from estimator.onsite.plan import corner, plan_of
-from estimator.onsite.plan_drawing import INK, QUIET, TICK_FT, Drawn, Frame, Sketch
+from estimator.onsite.plan_drawing import INK, QUIET, TICK_FT, Drawn
+from estimator.onsite.plan_layout import Frame, Sketch
 
 WIDTH, MOST_HEIGHT, EDGE, FOOT = 680.0, 820.0, 56.0, 74.0
 

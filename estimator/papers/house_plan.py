@@ -10,8 +10,9 @@ from estimator.model.job import Job
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.onsite.plan import Plan, plan_of
-from estimator.onsite.plan_drawing import TICK_FT, Drawn, Frame, Sketch
-from estimator.onsite.plan_drawing import Letter as Finding
+from estimator.onsite.plan_drawing import TICK_FT, Drawn
+from estimator.onsite.plan_layout import Frame, Sketch
+from estimator.onsite.plan_layout import Letter as Finding
 from estimator.papers.letter import Letter
 from estimator.papers.section_view import AMBER, INK, QUIET, RED, TINY, WIDTH, View
 

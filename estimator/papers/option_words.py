@@ -41,7 +41,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
 
 
 def reach(letter: Letter, option: Option) -> str:
-    """Which pipe the work is on, from where to where: "kitchen line 2 ft to 14 ft 6 in; yard line 18 ft to 22 ft"."""
+    """Which pipe the work is on, from where to where: "Kitchen line from 2 ft to 14 ft 6 in. Yard line from 18 ft to 22 ft"."""
     job = letter.quote.job
     stretches = (
         letter.speak("{line} {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
@@ -49,7 +49,7 @@ def reach(letter: Letter, option: Option) -> str:
         for line in job.lines
         if line.name == r.line
     )
-    return capital("; ".join(dict.fromkeys(stretches)))
+    return ". ".join(map(capital, dict.fromkeys(stretches)))
 
 
 def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:

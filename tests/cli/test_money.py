@@ -86,7 +86,7 @@ def test_a_payment_taken_back_stands_beside_the_one_that_was_noted(job: Path) ->
 
 def test_the_last_payment_is_due_when_the_work_is_noted_as_done(job: Path) -> None:
     assert run("quote", job, "--done", "--on", "2026-12-05").exit_code == 0
-    state(job, "--due", "at start of work", "--on", "2026-12-01")
+    state(job, "--due", "start of work", "--on", "2026-12-01")
     assert due_days(job) == {
         "deposit": "2026-11-20", "start": "2026-12-01", "pipe in before cover": "2026-12-05", "done": "2026-12-05",
     }  # fmt: skip

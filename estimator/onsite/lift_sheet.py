@@ -6,8 +6,10 @@ from estimator.model.afterwards import Afterwards, LiftHeight
 from estimator.model.job import Job
 from estimator.model.line import plain_wall
 from estimator.model.say import Feet, Inches, Say
-from estimator.onsite.after_lift import NINE_OF_TEN, Lifted, Point, Run, after_lift
-from estimator.onsite.lift_surface import Place, Rise, Surface, surface_of
+from estimator.onsite.after_lift import NINE_OF_TEN, Lifted, Run, after_lift
+from estimator.onsite.lift_joints import Joint
+from estimator.onsite.lift_points import Point
+from estimator.onsite.lift_surface import Place, Surface, surface_of
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 
@@ -24,7 +26,7 @@ def lift_sheet(job: Job, after: Afterwards, tables: Tables) -> SiteSheet:
     found = [one for line in job.lines if (one := after_lift(line, job, after.lift_levels, surface, tables))]
     blocks = [_first(found, tables), _heights(after.lifts, surface)]
     for one in found:
-        blocks += [_falls(one), _risers(one, tables), _edge(one, tables)]
+        blocks += [_falls(one), _risers(one, tables), _joints(one, tables)]
     blocks.append(_limits(job, found, surface))
     return SiteSheet(
         name=NAME, title=TITLE, answer=_answer(found, tables), blocks=tuple(b for b in blocks if not b.empty)
@@ -36,7 +38,7 @@ def _answer(found: Sequence[Lifted], tables: Tables) -> Say:
         return Say.of("No line is taped to the walls of the lift heights. Locate the drain and tape it to both walls.")
     turned = sum(run.turns in ("yes", "may") for one in found for run in one.runs)
     pulled = sum(_pulled(p, tables) for one in found for p in one.points)
-    opened = sum(_opens(one.edge_turn, tables) for one in found)
+    opened = sum(_opens(joint, tables) for one in found for joint in one.joints)
     return Say.of(
         "Falls that turn or may turn: {turned}. Risers pulled: {pulled}. Joints that may open: {opened}. Water-test before anything is covered.",
         turned=turned,
@@ -49,8 +51,8 @@ def _pulled(point: Point, tables: Tables) -> bool:
     return point.riser and abs(point.pull.inches) >= tables.number("riser_pull_in")
 
 
-def _opens(turn: Rise | None, tables: Tables) -> bool:
-    return turn is not None and abs(turn.inches) + NINE_OF_TEN * turn.sigma_in >= tables.number("joint_turn_in_per_ft")
+def _opens(joint: Joint, tables: Tables) -> bool:
+    return abs(joint.turn.inches) + NINE_OF_TEN * joint.turn.sigma_in >= tables.number("joint_turn_in_per_ft")
 
 
 def _heights(heights: Sequence[LiftHeight], surface: Surface) -> Block:
@@ -69,12 +71,12 @@ def _heights(heights: Sequence[LiftHeight], surface: Surface) -> Block:
 
 def _falls(one: Lifted) -> Block:
     heads = (Say.of("from"), Say.of("to"), Say.of("fall before, per foot"), Say.of("fall now, per foot"))
-    measured = all(run.measured for run in one.runs)
-    lines = (
-        ()
-        if measured
-        else (Say.of("Without levels before and after: as if the pipe hung from the slab and rose with it."),)
-    )
+    measured = {run.measured for run in one.runs}
+    lines: tuple[Say, ...] = ()
+    if measured == {False}:
+        lines = (Say.of("Without levels before and after: as if the pipe hung from the slab and rose with it."),)
+    elif False in measured:
+        lines = (Say.of("Beyond the levels read: as if the pipe hung from the slab and rose with it."),)
     return Block(
         heading=Say.of("Line {line}: falls, with the flow", line=one.line),
         lines=lines,
@@ -131,21 +133,39 @@ def _riser(point: Point) -> tuple[Words, ...]:
     )
 
 
-def _edge(one: Lifted, tables: Tables) -> Block:
-    if one.edge_turn is None:
-        return Block(heading=Say.of("Line {line}: joint at the slab edge", line=one.line))
-    turn = Inches(round(abs(one.edge_turn.inches), 2))
-    limit = Inches(tables.number("joint_turn_in_per_ft"))
-    said = (
-        Say.of("If the pipe rose with the slab, the first joint outside turned {turn} a foot; it may open from {limit} on.", turn=turn, limit=limit)
-        if _opens(one.edge_turn, tables)
-        else Say.of("If the pipe rose with the slab, the first joint outside turned {turn} a foot, less than the {limit} at which it may open.", turn=turn, limit=limit)
-    )  # fmt: skip
-    return Block(heading=Say.of("Line {line}: joint at the slab edge", line=one.line), lines=(said,))
+def _joints(one: Lifted, tables: Tables) -> Block:
+    heads = (Say.of("joint"), Say.of("turned, per foot"), Say.of("give or take (9 of 10)"), Say.of("what it means"))
+    return Block(
+        heading=Say.of("Line {line}: joints, with the flow", line=one.line),
+        lines=tuple(_joints_rest_on(one, tables)),
+        heads=heads,
+        rows=tuple(_joint(joint, tables) for joint in one.joints),
+    )
+
+
+def _joints_rest_on(one: Lifted, tables: Tables) -> Iterable[Say]:
+    if one.joints:
+        yield Say.of("A joint may open from {limit} a foot on.", limit=Inches(tables.number("joint_turn_in_per_ft")))
+    if any(joint.outside and joint.point.pipe is None for joint in one.joints):
+        yield Say.of("Outside the slab edge: as if the pipe rose with the slab.")
+    if sum(point.own for point in one.points) < 3:
+        yield Say.of(
+            "Joints under the slab cannot be told: they take levels before and after at three places. Inspect every joint."
+        )
+
+
+def _joint(joint: Joint, tables: Tables) -> tuple[Words, ...]:
+    where = _where(joint.point)
+    return (
+        Say.of("first joint outside the {where}", where=where) if joint.outside else where,
+        Say.of("{inches}", inches=Inches(round(abs(joint.turn.inches), 2))),
+        Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * joint.turn.sigma_in, 2))),
+        Say.of("MAY OPEN: inspect it") if _opens(joint, tables) else Say.of("turned less than it can take"),
+    )
 
 
 def _first(found: Sequence[Lifted], tables: Tables) -> Block:
-    """What to do, the likeliest harm first: the joint at the edge, pulled risers by how far, falls that turned."""
+    """What to do, the likeliest harm first: joints by how far they turned, pulled risers by how far, falls that turned."""
     return Block(heading=Say.of("Test and inspect first, in this order"), lines=tuple(_steps(found, tables)))
 
 
@@ -155,11 +175,9 @@ def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
             "Water test of the whole drain under the slab. Then, if the level drops, section by section (sheet tests)."
         )
     for one in found:
-        if _opens(one.edge_turn, tables):
-            yield Say.of(
-                "Camera: line {line}, the first joint outside the slab edge. Look for an offset and soil.",
-                line=one.line,
-            )
+        for joint in sorted(one.joints, key=lambda j: -abs(j.turn.inches)):
+            if _opens(joint, tables):
+                yield _look_at(joint, one.line)
     pulled = [(p, one) for one in found for p in one.points if _pulled(p, tables)]
     for point, one in sorted(pulled, key=lambda pair: -pair[0].pull.inches)[:5]:
         yield Say.of(
@@ -176,6 +194,19 @@ def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
                     low=Feet(round(min(run.upper.station_ft, run.lower.station_ft), 1)),
                     high=Feet(round(max(run.upper.station_ft, run.lower.station_ft), 1)),
                 )
+
+
+def _look_at(joint: Joint, line: str) -> Say:
+    if joint.outside:
+        return Say.of(
+            "Camera: line {line}, the first joint outside the slab edge. Look for an offset and soil.", line=line
+        )
+    at = _where(joint.point)
+    return Say.of(
+        "Camera: line {line}, the joint at {where} and those next to it. Look for an offset and soil.",
+        line=line,
+        where=at,
+    )
 
 
 def _limits(job: Job, found: Sequence[Lifted], surface: Surface) -> Block:

@@ -1,8 +1,10 @@
 """What a foundation lift did to a drain: by hand, against SciPy, and over noisy draws of a lift that is known."""
 
 import random
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
+from itertools import pairwise
 from pathlib import Path
 
 import numpy
@@ -114,8 +116,9 @@ def test_levels_say_that_the_pipe_stayed_and_pulled_its_riser(tables: Tables) ->
 def test_the_joint_at_the_edge_by_hand(tables: Tables) -> None:
     """3 in over one length of 5 ft: 3/5 in a foot, beyond the 1/2 in a foot of clay joints (ASTM C425, from memory)."""
     found = lifted(house(), [3, 3, 3, 3], tables)
-    assert found.edge_turn is not None
-    assert found.edge_turn.inches == pytest.approx(0.6, abs=0.01)
+    (edge,) = found.joints
+    assert edge.outside
+    assert edge.turn.inches == pytest.approx(0.6, abs=0.01)
     sheet = lift_sheet(house(), Afterwards(lifts=tuple(height(x, y, 3) for x, y in CORNERS)), tables)
     assert "Joints that may open: 1" in str(sheet.answer)
 
@@ -148,6 +151,105 @@ def test_the_true_pull_and_turn_lie_in_their_bands_nine_times_of_ten(tables: Tab
             change = exact.difference(Place(run.upper.station_ft, 10), Place(run.lower.station_ft, 10)).inches / length
             inside += abs(run.change - change) <= NINE_OF_TEN * run.sigma
     assert inside >= 0.9 * asked - 0.02 * asked  # two standard deviations of a thousand draws
+
+
+LEVELS_AT = (0.0, 8.0, 15.0, 24.0, 30.0)
+
+
+def left_behind(pulls: Sequence[float], error_in: float = 0.0, draw: random.Random | None = None) -> list[LiftLevel]:
+    """Levels below the slab top of a pipe that stayed so far behind the slab, inches, each read with an error."""
+
+    def read(feet: float) -> float:
+        return feet + (draw.gauss(0, error_in) / 12 if draw else 0.0)
+
+    return [
+        LiftLevel(line="main", at_ft=at, before_ft=read(2.4), after_ft=read(2.4 + pull / 12))
+        for at, pull in zip(LEVELS_AT, pulls, strict=True)
+    ]
+
+
+def test_between_two_levels_pipe_runs_straight_and_its_risers_are_told(tables: Tables) -> None:
+    """The pipe stayed 1 in behind at 8 ft and 4 in at 15 ft: a riser at 12 ft was pulled 2 5/7 in (arithmetic)."""
+    job = house(mark("branch", 12, name="hall bath", size_in=3), invert(0, 2.4), invert(30, 2.1))
+    found = lifted(job, [3, 3, 3, 3], tables, *left_behind([0, 1, 4, 4, 4]))
+    branch = next(p for p in found.points if p.what == "hall bath")
+    assert branch.pull.inches == pytest.approx(1 + 3 * 4 / 7)
+    own = next(p for p in found.points if p.station_ft == 15)
+    assert branch.pull.sigma_in < own.pull.sigma_in  # two levels share the error
+    told = {(r.lower.station_ft, r.upper.station_ft): r for r in found.runs}
+    assert all(run.measured for run in found.runs)
+    assert told[12, 15].change == pytest.approx(told[8, 12].change) == pytest.approx(-3 / 7)  # one straight piece
+    assert told[12, 15].sigma == pytest.approx(told[8, 12].sigma, rel=0.2)
+
+
+def test_falls_beyond_the_last_level_are_not_known(tables: Tables) -> None:
+    found = lifted(house(invert(0, 2.5), invert(15, 2.3)), [2, 2, 2, 2], tables)
+    assert [run.before is None for run in found.runs] == [True, False]
+    assert not any(run.turns for run in found.runs if run.before is None)
+
+
+def test_every_joint_that_turned_is_told_by_hand(tables: Tables) -> None:
+    """Left behind 0, 0, 4.2, 4.2 and 0 in at 0, 8, 15, 24 and 30 ft: joints turn 0.6, 0.6 and 0.7 in a foot (arithmetic)."""
+    found = lifted(house(), [5, 5, 5, 5], tables, *left_behind([0, 0, 4.2, 4.2, 0]))
+    turned = {joint.point.station_ft: abs(joint.turn.inches) for joint in found.joints if not joint.outside}
+    assert turned == pytest.approx({8: 0.6, 15: 0.6, 24: 0.7})
+    after = Afterwards(
+        lifts=tuple(height(x, y, 5) for x, y in CORNERS), lift_levels=tuple(left_behind([0, 0, 4.2, 4.2, 0]))
+    )
+    sheet = lift_sheet(house(), after, tables)
+    joints = next(b for b in sheet.blocks if "joints" in str(b.heading))
+    assert len(joints.rows) == 4  # those and the first one outside
+    first = next(b for b in sheet.blocks if "first" in str(b.heading))
+    assert sum("Camera: line main, the joint at" in str(line) for line in first.lines) == 3
+    assert "Joints that may open: 4" in str(sheet.answer)
+
+
+def test_a_joint_turns_by_the_angle_between_its_two_pipes(tables: Tables) -> None:
+    """Source: the angle between two vectors (numpy); for small angles its tangent is the change of slope."""
+    draw = random.Random()
+    for _ in range(50):
+        pulls = [draw.uniform(0, 2) for _ in LEVELS_AT]
+        found = lifted(house(), [3, 3, 3, 3], tables, *left_behind(pulls))
+        ways = [
+            numpy.array([b - a, (q - p) / 12])
+            for a, b, p, q in zip(LEVELS_AT, LEVELS_AT[1:], pulls, pulls[1:], strict=False)
+        ]
+        angles = [
+            numpy.arccos(min(1.0, one @ other / numpy.linalg.norm(one) / numpy.linalg.norm(other)))
+            for one, other in pairwise(ways)
+        ]
+        turned = [abs(joint.turn.inches) for joint in reversed(found.joints) if not joint.outside]
+        assert turned == pytest.approx([12 * numpy.tan(angle) for angle in angles], abs=0.01)
+
+
+def test_a_house_raised_evenly_turns_no_joint_under_it(tables: Tables) -> None:
+    found = lifted(house(), [4, 2, 4, 2], tables, *left_behind([0] * 5))
+    assert all(joint.turn.inches == pytest.approx(0) for joint in found.joints if not joint.outside)
+
+
+def test_without_levels_joints_under_the_slab_are_not_told(tables: Tables) -> None:
+    sheet = lift_sheet(house(), Afterwards(lifts=tuple(height(x, y, 3) for x, y in CORNERS)), tables)
+    assert any("Joints under the slab cannot be told" in str(line) for b in sheet.blocks for line in b.lines)
+
+
+def test_the_true_turn_of_a_joint_lies_in_its_band_nine_times_of_ten(tables: Tables) -> None:
+    """Levels read with the error the tables state, a thousand fresh draws; and a riser's pull beside them."""
+    draw, inside, pulled, asked = random.Random(), 0, 0, 0
+    error = tables.number("level_error_in")
+    for _ in range(1000):
+        pulls = [draw.uniform(0, 3) for _ in LEVELS_AT]
+        truth = {
+            j.point.station_ft: j.turn.inches for j in lifted(house(), [4] * 4, tables, *left_behind(pulls)).joints
+        }
+        found = lifted(house(), [4] * 4, tables, *left_behind(pulls, error, draw))
+        for joint in found.joints:
+            if not joint.outside:
+                asked += 1
+                inside += abs(joint.turn.inches - truth[joint.point.station_ft]) <= NINE_OF_TEN * joint.turn.sigma_in
+        middle = next(p for p in found.points if p.station_ft == 15)
+        pulled += abs(middle.pull.inches - pulls[2]) <= NINE_OF_TEN * middle.pull.sigma_in
+    assert inside >= 0.86 * asked  # nine of ten less four standard deviations of a thousand draws
+    assert pulled >= 0.86 * 1000
 
 
 def test_without_heights_the_sheet_says_what_to_type(tables: Tables) -> None:

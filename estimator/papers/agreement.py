@@ -91,16 +91,13 @@ def _not_yet(letter: Letter, page: Page, option: Option) -> None:
 def _terms(letter: Letter, page: Page) -> None:
     """What belongs to the agreement, the notices of the place, and the days of start and end."""
     speak, quote = letter.speak, letter.quote
-    page.line(
-        speak(
-            "The tab of your option is part of this agreement: work, warranty, schedule, unit prices. So is the tab {care}.",
-            care=speak("Before, during, after"),
-        )
+    tabs = speak(
+        "The tab of your option is part of this agreement: work, warranty, schedule, unit prices. So is the tab {care}.",
+        care=speak("Before, during, after"),
     )
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
-    page.line(" ".join([*notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
-    for what in (speak("Work starts on"), speak("and ends on")):
-        page.add(Cell(what, "label"), Cell("", "write", open=True), Cell("", "body"))
+    page.line(" ".join([tabs, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
+    page.add(Cell(speak("Work starts, ends"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
 
 
 def signatures(letter: Letter, page: Page) -> None:
@@ -111,7 +108,7 @@ def signatures(letter: Letter, page: Page) -> None:
             Cell("", "write", open=True),
             Cell("", "write", open=True),
             Cell("", "write", open=True),
-            height_pt=24.0,
+            height_pt=20.0,
             keep=True,
         )
         page.add(

@@ -1,12 +1,13 @@
-"""Before, during and after the work: each caution once, with the letters of the options it is for. One page."""
+"""Before, during and after the work: each caution once, with the letters of the options it is for. One page.
+
+Of a quote with one option it ends with the questions for other bidders, which else stand beside the options.
+"""
 
 from estimator.papers.cautions import grouped
+from estimator.papers.compare_bids import compare_bids, empty_page
 from estimator.papers.letter import Letter
 from estimator.papers.lift import lift_steps
-from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
-
-WIDTHS = (96.0,)
 
 
 def care_name(letter: Letter) -> str:
@@ -17,7 +18,7 @@ def care_name(letter: Letter) -> str:
 def care_sheet(letter: Letter) -> Sheet:
     """The page."""
     speak = letter.speak
-    page = Page(care_name(letter), WIDTHS)
+    page = empty_page(care_name(letter))
     letter.not_an_offer(page)
     page.line(speak("Before, during and after the work"), "title")
     if len(letter.quote.options) > 1:
@@ -27,4 +28,6 @@ def care_sheet(letter: Letter) -> Sheet:
     page.listing(speak("Before we start"), before, "small", "!")
     page.listing(speak("While we work"), during, "small", "!")
     page.listing(speak("Afterwards"), after, "small", "!")
+    if len(letter.quote.options) == 1:
+        compare_bids(letter, page)
     return letter.close(page)

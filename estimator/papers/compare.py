@@ -32,13 +32,10 @@ MOST_IN_A_TABLE = 4
 
 
 def compare_sheets(letter: Letter) -> tuple[Sheet, ...]:
-    """One table; several sheets where there are more options than one can hold; of a single option the bids alone."""
+    """One table; several sheets where there are more options than one can hold; none for a single option."""
     options = letter.quote.options
     if len(options) < 2:
-        page = empty_page(letter.speak("Compare bids"))
-        letter.not_an_offer(page)
-        compare_bids(letter, page)
-        return (letter.close(page),)
+        return ()
     tables = -(-len(options) // MOST_IN_A_TABLE)
     columns = -(-len(options) // tables)
     parts = [options[i : i + columns] for i in range(0, len(options), columns)]

@@ -3,6 +3,7 @@
 The demo's tables and notes make papers with four ways of repair, a foundation lift, failed tests and an insurer.
 """
 
+from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 from statistics import mean
@@ -12,9 +13,11 @@ import pytest
 from estimator import demo
 from estimator.cli.way import priced
 from estimator.model.offer import Quote
+from estimator.papers import option_words
 from estimator.papers.budget_letter import budget_letter
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
+from estimator.papers.letter import Letter
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.papers.stop_notice import stop_notice
 from estimator.sheets.book import Book, Sheet
@@ -23,6 +26,8 @@ from tests.wording.plain_english import LONGEST, MEAN, NEVER, NEVER_IN_SPANISH, 
 MAKES = (homeowner, inspection_report, water_test_report, insurer_page, budget_letter, stop_notice)
 PHRASE = 4
 """Fewer words than this are a label, not a sentence."""
+LONG = 60
+"""Characters; a longer sentence is read once."""
 
 
 @pytest.fixture(scope="module", name="quote")
@@ -66,3 +71,13 @@ def test_no_word_of_no_contractor(quote: Quote) -> None:
 
 def test_one_spanish_word_for_one_thing(quote: Quote) -> None:
     assert {one: hit[0] for one in shown(quote, "es_US") if (hit := NEVER_IN_SPANISH.search(one))} == {}
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+def test_no_long_sentence_stands_twice(quote: Quote, language: str) -> None:
+    """Figures apart: the same feet may be the scope of two options, and a title names its option wherever it stands."""
+    letter = Letter(quote, language)
+    titles = {option_words.title(letter, option) for option in quote.options}
+    said = Counter(one for text in texts(homeowner(quote, language)) if text not in titles for one in sentences(text))
+    without_figures = (one for one, count in said.items() if count > 1 and not any(c.isdigit() for c in one))
+    assert [one for one in without_figures if len(one) > LONG] == []

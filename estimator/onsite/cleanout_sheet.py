@@ -4,11 +4,11 @@ from collections.abc import Iterable
 from statistics import NormalDist
 
 from estimator.model.job import Job
-from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.buried_cleanout import Spot, buried_cleanouts
 from estimator.onsite.sheet import Block, SiteSheet
 from estimator.onsite.sightings import SAME_FT, Sighting
+from estimator.onsite.ways_in import named_ways
 from estimator.tables.tables import Tables
 
 NAME = "cleanout"
@@ -113,8 +113,7 @@ def _not_there(spot: Spot, percent: float, job: Job) -> Block:
 def _without(spot: Spot, job: Job) -> Say:
     """How to test meanwhile: the nearest other way in on that line."""
     line, at = job.line(spot.line), spot.fitting.station_ft
-    ways = {m.stretch.from_ft: m.name or m.word for m in Profile(line).marks("cleanout", "access")}
-    ways |= {p.start_ft: p.access for p in line.passes if p.access}
+    ways = named_ways(line)
     near = min((w for w in ways if abs(w - at) > SAME_FT), key=lambda w: abs(w - at), default=None)
     if near is None:
         return Say.of("To test without it: pull a toilet and plug from there.")

@@ -1,13 +1,14 @@
 """An option's openings as marks on the ground: both ends from walls with what to allow, width, depth, and where to stop and call."""
 
 from collections.abc import Iterable
-from decimal import Decimal
 
 from estimator.model.job import Job
 from estimator.model.offer import Option
-from estimator.model.say import Dollars, Feet, Say
+from estimator.model.say import Feet, Say
 from estimator.model.works import Opening
-from estimator.onsite.positions import Errors, FromWall, from_walls
+from estimator.onsite.corners import End, ends_of, width_ft
+from estimator.onsite.one_more import one_more_block
+from estimator.onsite.positions import Errors
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.stop_places import stop_places
 from estimator.tables.tables import Tables
@@ -24,16 +25,15 @@ def marks_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     title = Say.of("Option {letter}: marks on the ground", letter=option.letter)
     if not openings:
         return SiteSheet(name=NAME, title=title, answer=Say.of("This option opens no ground and no floor."), blocks=())
-    taped = any(_ends(o, job, errors) for o in openings)
+    known = any(end.within_ft(confidence) is not None for o in openings for end in ends_of(o, job, errors))
     answer = (
         Say.of("Marks hold the true place {percent} times of 100. Check each against the slab edge before you cut or dig.", percent=f"{confidence:g}")
-        if taped
+        if known
         else Say.of("No tapes to walls in the notes. Locate the pipe again and tape each mark to two walls.")
     )  # fmt: skip
-    savings = Block(
-        heading=Say.of("What one more locate saves"), lines=tuple(_savings(option, openings, job, errors, confidence))
+    blocks = tuple(
+        b for b in (*opening_blocks(option, job, tables), one_more_block(option, job, tables)) if not b.empty
     )
-    blocks = tuple(b for b in (*opening_blocks(option, job, tables), savings) if not b.empty)
     return SiteSheet(name=NAME, title=title, answer=answer, blocks=blocks)
 
 
@@ -51,12 +51,12 @@ def opening_blocks(option: Option, job: Job, tables: Tables) -> tuple[Block, ...
     heads = (
         Say.of("opening"),
         Say.of("end"),
-        Say.of("from the walls"),
+        Say.of("one corner"),
+        Say.of("other corner"),
         Say.of("give or take"),
-        Say.of("width at the bottom"),
     )
     rows = tuple(row for o in openings for row in _rows(o, job, errors, confidence))
-    corners = Block(heading=Say.of("Corners: half the width to each side of these points"), heads=heads, rows=rows)
+    corners = Block(heading=Say.of("Corners of the openings"), heads=heads, rows=rows)
     return (corners, _stop_lines(openings), stop_places(openings, job))
 
 
@@ -71,9 +71,7 @@ def opening_table(option: Option, job: Job, tables: Tables) -> Block:
     )
     rows = []
     for opening in marked(option):
-        ends = [_marked(at, walls, confidence) for at, walls in _ends(opening, job, errors)] or [
-            Say.of("measure on site")
-        ]
+        ends = [_marked(end, confidence) for end in ends_of(opening, job, errors)] or [Say.of("measure on site")]
         name, planned, limit, why = _stop(opening)
         width = Feet(round(opening.bottom_width_ft, 1))
         rows.append(
@@ -87,38 +85,52 @@ def opening_table(option: Option, job: Job, tables: Tables) -> Block:
     return Block(heading=Say.of("Openings: marks and stop lines"), heads=heads if rows else (), rows=tuple(rows))
 
 
-def _marked(station_ft: float, walls: tuple[FromWall, ...], confidence: float) -> Say:
-    """One end of an opening, from its walls."""
-    most = max((w.within_ft(confidence) for w in walls), default=0.0)
-    said = tuple(_from(w) for w in walls)
-    return Say.of("{at}: {walls} ± {allow}", at=Feet(round(station_ft, 1)), walls=said, allow=Feet(round(most, 1)))
+def _marked(end: End, confidence: float) -> Say:
+    """One end of an opening, from its walls or from the nearest point that can be seen."""
+    at, allow = Feet(round(end.station_ft, 1)), end.within_ft(confidence)
+    if allow is None:
+        return Say.of("{at}: measure on site", at=at)
+    return Say.of("{at}: {walls} ± {allow}", at=at, walls=_middle(end), allow=Feet(round(allow, 1)))
 
 
-def _ends(opening: Opening, job: Job, errors: Errors) -> list[tuple[float, tuple[FromWall, ...]]]:
-    """Both ends of an opening that follows a line, with their distances from the walls; nothing where no tape reaches."""
-    if not opening.line:
-        return []
-    line = job.line(opening.line)
-    ends = [(at, from_walls(line, at, errors)) for at in (opening.along.from_ft, opening.along.to_ft)]
-    return ends if any(walls for _, walls in ends) else []
+def _middle(end: End) -> tuple[Say, ...]:
+    """Where the middle of an end lies: from the walls, and along the pipe where that is surer."""
+    said = tuple(_from(w.wall, w.ft) for w in end.walls)
+    if end.point is None or not end.point_is_surer:
+        return said
+    far, point = Feet(round(end.point.ft, 1)), end.point.point
+    if round(end.point.ft, 1) == 0:
+        return (*said, Say.of("at {point}", point=point))
+    along = (
+        Say.of("{far} upstream of {point} along the pipe", far=far, point=point)
+        if end.point.upstream
+        else Say.of("{far} downstream of {point} along the pipe", far=far, point=point)
+    )
+    return (*said, along)
 
 
 def _rows(opening: Opening, job: Job, errors: Errors, confidence: float) -> Iterable[tuple[Words, ...]]:
-    width = Say.of("{at}", at=Feet(round(opening.bottom_width_ft, 1)))
-    ends = _ends(opening, job, errors)
+    half = Say.of("{half} to each side", half=Feet(round(width_ft(opening) / 2, 1)))
+    ends = ends_of(opening, job, errors)
     if not ends:
-        yield (opening.name, Say.of("not taped"), Say.of("measure on site"), "", width)
-    for at, walls in ends:
-        said = tuple(_from(w) for w in walls)
-        most = max((w.within_ft(confidence) for w in walls), default=None)
-        allow = Say.of("{at}", at=Feet(round(most, 1))) if most is not None else Say.of("not taped")
-        yield (opening.name, Say.of("station {at}", at=Feet(round(at, 1))), Say.of("{walls}", walls=said), allow, width)
+        yield (opening.name, Say.of("not taped"), Say.of("measure on site"), half, "")
+    for end in ends:
+        station = Say.of("station {at}", at=Feet(round(end.station_ft, 1)))
+        within = end.within_ft(confidence)
+        allow = Say.of("not taped") if within is None else Say.of("{at}", at=Feet(round(within, 1)))
+        corners = [Say.of("{walls}", walls=tuple(_from(wall, ft) for wall, ft in corner)) for corner in end.corners]
+        if corners and end.point_is_surer:
+            station = Say.of("{station}: {middle}", station=station, middle=_middle(end)[-1:])
+        if not corners:
+            said = _middle(end)
+            corners = [Say.of("{walls}", walls=said) if said else Say.of("measure on site"), half]
+        yield (opening.name, station, *corners, allow)
 
 
-def _from(wall: FromWall) -> Say:
-    if wall.ft < 0:
-        return Say.of("{at} outside the {wall}", wall=wall.wall, at=Feet(round(-wall.ft, 1)))
-    return Say.of("{wall} {at}", wall=wall.wall, at=Feet(round(wall.ft, 1)))
+def _from(wall: str, ft: float) -> Say:
+    if ft < 0:
+        return Say.of("{at} outside the {wall}", wall=wall, at=Feet(round(-ft, 1)))
+    return Say.of("{wall} {at}", wall=wall, at=Feet(round(ft, 1)))
 
 
 def _stop_lines(openings: list[Opening]) -> Block:
@@ -140,24 +152,3 @@ def _stop(opening: Opening) -> tuple[Words, ...]:
             break
     planned = Say.of("{at}", at=Feet(round(opening.depth_ft, 1)))
     return (opening.name, planned, Say.of("{at}", at=Feet(round(limit, 1))), why)
-
-
-def _savings(option: Option, openings: list[Opening], job: Job, errors: Errors, confidence: float) -> Iterable[Say]:
-    """The best next place first: how much narrower the marks get, and what a foot less costs at the option's own unit price."""
-    prices = [e.price for e in option.extras if e.unit == "ft" and e.code.startswith("more-")]
-    found = []
-    for opening in openings:
-        for at, walls in _ends(opening, job, errors):
-            most = max((w.within_ft(confidence) for w in walls), default=0.0)
-            here = FromWall("", 0.0, (errors.spot_ft**2 + errors.tape_ft**2) ** 0.5, 0.0).within_ft(confidence)
-            if most - here > 0.25:
-                found.append((most - here, at, opening))
-    for saved, at, opening in sorted(found, key=lambda one: -one[0])[:3]:
-        dollars = max(prices, default=Decimal(0)) * Decimal(str(round(saved, 1)))
-        yield Say.of(
-            "A locate at station {at} ({opening}) narrows the mark by {saved}: up to {dollars} less to open.",
-            at=Feet(round(at, 1)),
-            opening=opening.name,
-            saved=Feet(round(saved, 1)),
-            dollars=Dollars(dollars.quantize(Decimal(1))),
-        )

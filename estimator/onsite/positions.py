@@ -4,6 +4,7 @@ Between two places that were taped to one wall the distance runs in a straight l
 nearest taped place: the cable counter is off by its share, and nobody says that the pipe runs straight.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import hypot
 from statistics import NormalDist
@@ -11,6 +12,8 @@ from statistics import NormalDist
 from estimator.model.answers import INDOOR_ZONES
 from estimator.model.line import Line, Mark, Tie, plain_wall
 from estimator.model.profile import Profile
+from estimator.model.say import Say
+from estimator.onsite.ways_in import named_ways
 from estimator.tables.tables import Tables
 
 
@@ -49,7 +52,12 @@ class FromWall:
         >>> round(FromWall("front wall", 12, 0.5, 0).within_ft(80), 2)  # 1.28 standard errors
         0.64
         """
-        return NormalDist().inv_cdf(0.5 + confidence_percent / 200) * self.sigma_ft
+        return within_ft(self.sigma_ft, confidence_percent)
+
+
+def within_ft(sigma_ft: float, confidence_percent: float) -> float:
+    """Return what must be allowed on either side of a value so that the true one lies within as often as that."""
+    return NormalDist().inv_cdf(0.5 + confidence_percent / 200) * sigma_ft
 
 
 def from_walls(line: Line, station_ft: float, errors: Errors) -> tuple[FromWall, ...]:
@@ -82,6 +90,36 @@ def _from_wall(wall: str, places: list[tuple[float, float]], station_ft: float, 
 HERE_FT = 0.05
 
 
+@dataclass(frozen=True, slots=True)
+class FromPoint:
+    """A distance along the pipe from a point that can be seen on site, ft, and its standard error; `upstream` of it or not."""
+
+    point: Say
+    ft: float
+    sigma_ft: float
+    upstream: bool
+
+    def within_ft(self, confidence_percent: float) -> float:
+        """Return what must be allowed on either side so that the true place lies within as often as that."""
+        return within_ft(self.sigma_ft, confidence_percent)
+
+
+def from_point(line: Line, station_ft: float, errors: Errors) -> FromPoint | None:
+    """Return the way to a station from the nearest way in, slab edge or place that was located and taped; None without any."""
+    points: dict[float, Say] = {at: Say.of("the {way_in}", way_in=name) for at, name in named_ways(line).items()}
+    if (edge := Profile(line).slab_edge_ft) is not None:
+        points.setdefault(edge, Say.of("the slab edge"))
+    for mark, *_ in tapes_of(line):
+        named = Say.of("flag {flag}", flag=mark.flag) if mark.flag else Say.of("the place that was taped")
+        points.setdefault(mark.stretch.middle_ft, named)
+    if not points:
+        return None
+    at = min(points, key=lambda point: abs(point - station_ft))
+    away = abs(station_ft - at)
+    sigma = hypot(errors.spot_ft, errors.tape_ft, (errors.counter + errors.bow) * away)
+    return FromPoint(points[at], away, sigma, (station_ft - at) * line.downstream < 0)
+
+
 BESIDE_FT = 1.5
 """A tape so little longer than the way along the pipe from the slab edge was still taken square to the wall (judgment)."""
 
@@ -102,3 +140,11 @@ def tapes_of(line: Line) -> list[tuple[Mark, Tie, float]]:
             outside = outdoors and tie.length_ft <= abs(at - (edge or 0.0)) + BESIDE_FT
             out.append((mark, tie, -tie.length_ft if outside else tie.length_ft))
     return out
+
+
+def allowed_ft(walls: Sequence[FromWall], point: FromPoint | None, confidence_percent: float) -> float | None:
+    """Return what to allow at a station, by the surer of tapes and the way along the pipe; None where neither tells."""
+    sure = [max(w.within_ft(confidence_percent) for w in walls)] if walls else []
+    if point is not None:
+        sure.append(point.within_ft(confidence_percent))
+    return min(sure, default=None)

@@ -17,6 +17,7 @@ from estimator.model.judgement import Diagnosis
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.onsite.sections import Section, main_drain, sections_of
+from estimator.onsite.ways_in import named_ways
 from estimator.tables.tables import Tables
 
 
@@ -189,8 +190,7 @@ def _plug(upstream: Sequence[Section], chain: Sequence[Section], main: Line, tab
     """The plug at the lower end of the sections it tests, reached from the nearest way in."""
     profile, lowest = Profile(main), upstream[0]
     at = lowest.stretch.from_ft if main.downstream < 0 else lowest.stretch.to_ft
-    ways = [(m.stretch.from_ft, m.name or m.choice or m.word) for m in profile.marks("cleanout", "access")]
-    ways += [(p.start_ft, p.access) for p in main.passes if p.access]
+    ways = list(named_ways(main).items())
     ways += [(m.stretch.from_ft, m.choice) for m in profile.marks("end") if m.choice]
     distance, name = min(((abs(station - at), name) for station, name in ways), default=(0.0, ""))
     invert = profile.invert_below_slab_ft(at).value

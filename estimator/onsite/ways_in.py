@@ -36,12 +36,28 @@ def ways_in(job: Job) -> tuple[WayIn, ...]:
     return tuple(sorted(found, key=lambda w: (order[w.line], w.may_stick, -w.size_in, w.square_bends, -w.reach_ft)))
 
 
-def _of(line: Line) -> list[WayIn]:
+PLAIN, SAME_FT = ("cleanout", "access"), 1.0
+"""Words that name no way in in particular; one so near to a named one is that one."""
+
+
+def named_ways(line: Line) -> dict[float, str]:
+    """Return every way in that can be seen, by station, with its name; one without a name by what it is."""
     profile = Profile(line)
-    named = {round(m.stretch.from_ft, 1): m.name or m.choice or m.word for m in profile.marks("cleanout", "access")}
+    found = {
+        m.stretch.from_ft: m.name or m.choice or m.word
+        for m in profile.marks("cleanout", "access")
+        if "buried" not in m.signs
+    }
     for run in line.passes:
         if run.access:
-            named[round(run.start_ft, 1)] = run.access
+            found = {at: name for at, name in found.items() if name not in PLAIN or abs(at - run.start_ft) > SAME_FT}
+            found[run.start_ft] = run.access
+    return found
+
+
+def _of(line: Line) -> list[WayIn]:
+    profile = Profile(line)
+    named = {round(at, 1): name for at, name in named_ways(line).items()}
     low, high = profile.extent.from_ft, profile.extent.to_ft
     out = []
     for at, name in named.items():

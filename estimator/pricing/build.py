@@ -67,7 +67,7 @@ def price_scope(
     Errors: CannotGoOn with every row that is missing or would cost nothing; a discount below the floor margin.
     """
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
-    parts = with_fees_of(place, parts_of(takeoffs, tables))
+    parts = with_fees_of(place, parts_of(takeoffs, tables), tables)
     tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides, takeoffs)
     schedule = scheduled(takeoffs, parts, tasks, tables, place)
     cost = cost_of(parts, tasks, tables, place)

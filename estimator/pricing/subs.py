@@ -6,6 +6,7 @@ from dataclasses import replace
 from estimator.model.money import cents, exact
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.facts import holds
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
@@ -22,13 +23,14 @@ def sub_lines(parts: Iterable[Part], tables: Tables) -> tuple[CostLine, ...]:
     return tuple(_line(want, tables.sub(want.ref)) for want in asked(of_kind(parts, "sub", "fee")))
 
 
-def with_fees_of(place: PlaceRow | None, parts: Iterable[Part]) -> tuple[Part, ...]:
-    """The parts with the place's own permit where the usual one is asked for; it may name several fees, commas between."""
+def with_fees_of(place: PlaceRow | None, parts: Iterable[Part], tables: Tables) -> tuple[Part, ...]:
+    """The parts with the place's own permits where the usual one is asked for: each of its fees whose facts hold."""
     fees = place.permit_item if place else ()
     out: list[Part] = []
     for part in parts:
         theirs = fees if part.recipe.part == "fee" and part.ref == USUAL_PERMIT and fees else (part.ref,)
-        out += [part if ref == part.ref else replace(part, ref=ref) for ref in theirs]
+        due = (ref for ref in theirs if theirs == (part.ref,) or holds(tables.sub(ref).when, part.facts))
+        out += [part if ref == part.ref else replace(part, ref=ref) for ref in due]
     return tuple(out)
 
 

@@ -14,6 +14,8 @@ STEP_OF_QUANTITY: dict[str, str] = {
     "flatwork_sf": "open",
     "drive_sf": "open",
     "street_sf": "open",
+    "asphalt_sf": "open",
+    "pavers_sf": "open",
     "slab_sf": "open",
     "caps": "join",
     "tests": "test",

@@ -27,9 +27,14 @@ def floor_sf(takeoffs: Iterable[Takeoff]) -> float:
     return sum(t.value("slab_sf") for t in takeoffs)
 
 
+OPENED_OUTSIDE = (
+    "sod_sf", "bed_sf", "flatwork_sf", "drive_sf", "street_sf", "asphalt_sf", "gravel_sf", "pavers_sf",
+)  # fmt: skip
+
+
 def yard_sf(takeoffs: Iterable[Takeoff]) -> float:
     """Grass, beds, walks, drive and street opened, sq ft."""
-    return sum(t.value(name) for t in takeoffs for name in ("sod_sf", "bed_sf", "flatwork_sf", "drive_sf", "street_sf"))
+    return sum(t.value(name) for t in takeoffs for name in OPENED_OUTSIDE)
 
 
 def renewed(repairs: Iterable[Repair], line: str) -> tuple[Stretch, ...]:

@@ -1,6 +1,8 @@
 """An EditBook in, the bytes of an xlsx out: frozen headers with notes, lists to choose from, marks, locked cells."""
 
 import io
+import math
+from collections.abc import Iterable
 from datetime import date, datetime
 from typing import Any
 
@@ -18,6 +20,13 @@ FORMATS = {
 LONGEST_LIST = 255  # letters a list typed into a rule may have
 LANDSCAPE_LETTER = 1
 HEADER_PT = 21
+LINE_PT = 14.5
+LETTER = 0.95
+"""A letter of running text against a column's unit of width, words broken at the line's end in it."""
+COVER_WIDTHS = (34, 72, 24)
+WIDTH_A_PAGE = 208.0
+"""Columns so wide together, in letters, still print at seven points on a letter sheet laid on its side."""
+NOT_PRINTED = ("changed_by", "changed_on")
 ALIGN: dict[str, dict[str, object]] = {
     "text": {"align": "left", "indent": 1},
     "yes/no": {"align": "center"},
@@ -52,10 +61,11 @@ def _cover(workbook: Any, sheet: Any, lines: tuple[CoverLine, ...]) -> None:
         "quiet": {**FONT, "font_color": "#5B6770", "text_wrap": True},
     }
     sheet.hide_gridlines(2)
-    sheet.set_column(0, 0, 24)
-    sheet.set_column(1, 1, 62)
-    sheet.set_column(2, 2, 24)
+    for c, width in enumerate(COVER_WIDTHS):
+        sheet.set_column(c, c, width)
     for r, line in enumerate(lines):
+        if len(line.texts) > 1 and line.style == "body":
+            sheet.set_row(r, _height(zip(line.texts, COVER_WIDTHS, strict=False)))
         fill = {"bg_color": f"#{line.colour}"} if line.colour else {}
         across = (
             {"text_wrap": False} if len(line.texts) == 1 else {}
@@ -70,10 +80,13 @@ def _cover(workbook: Any, sheet: Any, lines: tuple[CoverLine, ...]) -> None:
     _print(sheet)
 
 
-def _print(sheet: Any) -> None:
+def _print(sheet: Any, width: float = 0.0) -> None:
+    """As many pages side by side as letters of seven points ask for, the first column on each."""
     sheet.set_landscape()
     sheet.set_paper(LANDSCAPE_LETTER)
-    sheet.fit_to_pages(1, 0)
+    sheet.fit_to_pages(max(1, math.ceil(width / WIDTH_A_PAGE)), 0)
+    if width > WIDTH_A_PAGE:
+        sheet.repeat_columns(0)
     sheet.set_margins(0.4, 0.4, 0.5, 0.6)
     sheet.set_footer("&L&A&RPage &P of &N")
 
@@ -100,6 +113,8 @@ def _sheet(workbook: Any, sheet: Any, table: EditSheet) -> None:
         if column.computed:
             _computed(sheet, c, column, style, last)
     for r, row in enumerate(table.rows, start=1):
+        wrapped = ((value, column.width) for value, column in zip(row, table.columns, strict=True) if _wraps(column))
+        sheet.set_row(r, _height(wrapped))
         for c, value in enumerate(row):
             if not table.columns[c].computed:
                 _write(sheet, r, c, value, f"{table.name}, row {r + 1}, {table.columns[c].header}")
@@ -108,8 +123,19 @@ def _sheet(workbook: Any, sheet: Any, table: EditSheet) -> None:
         allowed = ("format_cells", "format_columns", "format_rows", "sort", "autofilter", "insert_rows", "delete_rows")
         sheet.protect("", dict.fromkeys(allowed, True))
     sheet.autofilter(0, 0, len(table.rows), len(table.columns) - 1)
-    sheet.print_area(0, 0, len(table.rows), len(table.columns) - 1)
-    _print(sheet)
+    printed = [column for column in table.columns if column.header not in NOT_PRINTED]
+    sheet.print_area(0, 0, len(table.rows), len(printed) - 1)
+    _print(sheet, sum(column.width for column in printed))
+
+
+def _wraps(column: EditColumn) -> bool:
+    return column.kind == "text" and column.width > 30
+
+
+def _height(cells: Iterable[tuple[Value, float]]) -> float:
+    """Points for a row: as many lines as its longest text takes in its column; spreadsheet programs do not all grow rows."""
+    lines = (math.ceil(len(str(text)) * LETTER / width) for text, width in cells if isinstance(text, str))
+    return LINE_PT * max(1, *lines, 1)
 
 
 def _head(workbook: Any, column: EditColumn, tab: str) -> Any:
@@ -123,7 +149,7 @@ def _style(workbook: Any, column: EditColumn, locked: bool) -> Any:
         **FONT,
         **ALIGN.get(column.kind, {}),
         "num_format": FORMATS[column.kind],
-        "text_wrap": column.kind == "text" and column.width > 30,
+        "text_wrap": _wraps(column),
     }
     if column.computed:
         look |= {"font_color": "#5B6770", "bg_color": "#F1F3F4", "locked": True}

@@ -15,7 +15,7 @@ from estimator.tables.tables import Tables
 
 TITLE = "Price tables"
 SPARE_ROWS = 60
-WIDEST = 60.0
+WIDEST = 36.0
 
 
 def workbook(tables: Tables, speak: Speak = str) -> bytes:

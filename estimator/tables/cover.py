@@ -8,6 +8,7 @@ from estimator.tables.columns import columns
 from estimator.tables.first_sheet import first_lines
 from estimator.tables.keepers import KEEPERS, TITLES, Keeper
 from estimator.tables.raw import letters
+from estimator.tables.setting_groups import GROUPS
 from estimator.tables.tables import Tables
 
 Speak = Callable[[Say], str]
@@ -35,7 +36,8 @@ def cover(tables: Tables, speak: Speak) -> tuple[CoverLine, ...]:
             if who == keeper:
                 count = speak(Say.of("{count} rows", count=len(tables.rows.get(name, ()))))
                 lines.append(CoverLine((count, speak(what), name), link=f"{name}!A1", colour=TABS[keeper]))
-    lines += [CoverLine(("",)), CoverLine((speak(Say.of("Where do I find ...")), "", ""), "heading")]
+    lines += [*_settings(tables, speak), CoverLine(("",))]
+    lines.append(CoverLine((speak(Say.of("Where do I find ...")), "", ""), "heading"))
     return (*lines, *_index(tables, speak))
 
 
@@ -52,6 +54,18 @@ def _how(tables: Tables) -> tuple[Say, ...]:
             "Never delete a row that was used: set active to no. A new price is a new row with its first day in “from”."
         ),
     )
+
+
+def _settings(tables: Tables, speak: Speak) -> list[CoverLine]:
+    """A line a group of settings: what it decides, who keeps it, what moves with it, and its first cell."""
+    lines = [CoverLine(("",)), CoverLine((speak(Say.of("Settings, by what they decide")), "", ""), "heading")]
+    rows = [getattr(row, "decides", "") for row in tables.rows.get("settings", ())]
+    for group, (keeper, moves) in GROUPS.items():
+        if group in rows:
+            cell = f"settings!A{rows.index(group) + 2}"
+            words = speak(Say.of("{keeper}: {moves}", keeper=TITLES[keeper], moves=moves))
+            lines.append(CoverLine((group, words, cell), link=cell, colour=TABS[keeper]))
+    return lines
 
 
 def _index(tables: Tables, speak: Speak) -> list[CoverLine]:

@@ -23,7 +23,7 @@ def first_lines(tables: Tables, speak: Callable[[Say], str]) -> Iterator[CoverLi
         part = Say.of("{share} % of a usual job's cost", share=f"{question.share:g}")
         share = speak(part) if question.share else ""
         cell = _cell(question, row, tables)
-        yield CoverLine((speak(question.asks), ", ".join(w for w in (whose, share) if w), cell), link=cell)
+        yield CoverLine((", ".join(w for w in (whose, share) if w), speak(question.asks), cell), link=cell)
 
 
 def _row(question: Question) -> str:

@@ -11,7 +11,7 @@ from estimator.tables.tables import Tables
 from estimator.tables.view import View
 
 FACTS_READ = (
-    *((table, "when") for table in ("work_items", "recipes", "events", "extras", "add_ons", "terms")),
+    *((table, "when") for table in ("work_items", "recipes", "events", "extras", "add_ons", "terms", "subs_and_fees")),
     ("factors", "fact"),
     ("contingency", "fact"),
 )

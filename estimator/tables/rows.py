@@ -19,6 +19,7 @@ from estimator.tables.rows_for_paper import TaxClass as TaxClass
 from estimator.tables.rows_for_paper import TermRow as TermRow
 from estimator.tables.rows_of_risk import Contingency as Contingency
 from estimator.tables.rows_of_risk import Event as Event
+from estimator.tables.setting_groups import GROUPS
 
 HOURS = Usual(0.0005, 60, "crew-hours for one unit: minutes are divided by 60")
 
@@ -31,6 +32,11 @@ class Setting(Kept):
     min: float | None = col("the least value that makes sense")
     max: float | None = col("the most that makes sense")
     why: str = col("what it does, in a sentence")
+    decides: str = col(
+        "what it decides; the first sheet says who keeps each group and what moves with it",
+        choices=("", *GROUPS),
+        default="",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,6 +146,10 @@ class SubOrFee(Kept):
     price_class: str = col("which margin applies; column `class`", refers="pricing", needed=True)
     price_day: date | None = col("the day the price was learnt")
     valid_until: date | None = col("the day the price ends")
+    when: tuple[str, ...] = col(
+        "of a fee that places name in permit_item: facts that must hold, such as street_permit; empty: always",
+        default=(),
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -90,7 +90,8 @@ class PlaceRow(Kept):
     )
     inspection_before_cover: bool | None = col("an inspector must see the pipe before it is covered")
     permit_item: tuple[str, ...] = col(
-        "the place's own fees for a permit: permit, street permit, bond, septic; empty: permit", refers="subs_and_fees"
+        "the place's own fees for its permits, each due where its `when` holds: permit, street permit, bond, septic; empty: permit",
+        refers="subs_and_fees",
     )
     code: str = col("code family", choices=("IPC", "UPC", ""))
     code_edition: str = col("edition and local changes")

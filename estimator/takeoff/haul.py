@@ -111,7 +111,7 @@ def _loads(case: Case, loose_cy_: float, tons: float, *given: Given) -> None:
 def with_flatwork(case: Case) -> None:
     """Walk and driveway taken up ride along with the soil and the slab: the loads are counted anew with them."""
     paper, soil = case.paper, case.soil
-    cubic_ft = sum(paper.value(f"{what}_sf") for what in ("flatwork", "drive", "street")) * case.number(
+    cubic_ft = sum(paper.value(f"{what}_sf") for what in ("flatwork", "drive", "street", "asphalt")) * case.number(
         "flatwork_thickness_ft"
     )
     if not cubic_ft:

@@ -168,6 +168,10 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "drive_saw_lf": ("ft", "saw cut in the driveway"),
     "street_sf": ("sq ft", "street patched"),
     "street_saw_lf": ("ft", "saw cut in the street"),
+    "asphalt_sf": ("sq ft", "asphalt of a driveway or walk put back"),
+    "asphalt_saw_lf": ("ft", "saw cut in asphalt of a driveway or walk"),
+    "gravel_sf": ("sq ft", "gravel of a drive or road put back"),
+    "pavers_sf": ("sq ft", "pavers or brick lifted and laid again"),
     # once a job (method "job")
     "jobs": ("each", "1: the job"),
     "excavator_deliveries": ("each", "excavator brought and fetched: 1 where any takeoff of the scope has dig_bcy"),

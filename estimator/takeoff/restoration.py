@@ -8,6 +8,10 @@ from estimator.works.surface import surface
 
 BARE = ("bare", "bare ground", "bare soil", "dirt", "soil", "gravel", "mulch")
 BEDS = ("bed", "beds", "planting bed", "planting beds")
+PAVED_ZONES = {"walk": "flatwork", "drive": "drive", "street": "street"}
+"""Zones that are concrete, a street asphalt, where the notes say no other word."""
+LAID_LOOSE = {"gravel": "gravel", "pavers": "pavers", "brick": "pavers", "dirt": "", "bare ground": ""}
+"""Surfaces of a walk, drive or street that are neither sawn nor poured, and what is put back; "": graded back and left."""
 
 
 def put_back(case: Case, *holes: tuple[Stretch, float]) -> None:
@@ -22,8 +26,14 @@ def put_back(case: Case, *holes: tuple[Stretch, float]) -> None:
 
 def put_back_zone(case: Case, zone: str, word: str, length_ft: float, ends: int, top_width_ft: float) -> None:
     """One length in one zone; `ends` of the hole's own ends lie in it and take the margin."""
-    if zone in ("walk", "drive", "street"):
-        _paved(case, {"walk": "flatwork"}.get(zone, zone), length_ft, ends, top_width_ft)
+    if zone == "drive":
+        case.paper.facts.add("drive")
+    if zone in PAVED_ZONES and word in LAID_LOOSE:
+        _laid_loose(case, LAID_LOOSE[word], length_ft, ends, top_width_ft)
+        return
+    if zone in PAVED_ZONES:
+        name = "asphalt" if word == "asphalt" and zone != "street" else PAVED_ZONES[zone]
+        _paved(case, name, length_ft, ends, top_width_ft)
         return
     with_margin = length_ft + ends * case.number("sod_margin_ft")
     if word in BEDS:
@@ -77,13 +87,25 @@ def to_panels(cut_ft: float, panel_ft: float, least_left_ft: float) -> float:
     return whole if 0 < whole - cut_ft < least_left_ft else float(cut_ft)
 
 
+def _laid_loose(case: Case, name: str, length_ft: float, ends: int, top_width_ft: float) -> None:
+    """Gravel is spread new, pavers are lifted and laid again, so far beyond the dig as paving is sawn; dirt is graded back."""
+    paper, beyond = case.paper, case.number("flatwork_margin_ft")
+    if not name:
+        paper.assume("a dirt drive or road is graded back with the soil dug; no gravel is brought")
+        return
+    long, wide = length_ft + ends * beyond, top_width_ft + 2 * beyond
+    paper.add(f"{name}_sf", long * wide, "length x width", ("length", long, "ft"), ("width", wide, "ft"))
+    if name == "pavers":
+        paper.assume("your pavers are laid again; those found broken are replaced with pavers you supply")
+
+
 def _paved(case: Case, name: str, length_ft: float, ends: int, top_width_ft: float) -> None:
     """Saw 1 ft beyond the dig or to the next joint; break out; concrete poured back, a street patched as the city asks."""
     paper, beyond = case.paper, case.number("flatwork_margin_ft")
     panel = case.number("walk_panel_ft" if name == "flatwork" else "drive_panel_ft")
     least = case.number("flatwork_remnant_ft")
     long, wide = length_ft + ends * beyond, top_width_ft + 2 * beyond
-    if name != "street":  # asphalt has no joints
+    if name not in ("street", "asphalt"):  # asphalt has no joints
         long, wide = to_panels(long, panel, least), to_panels(wide, panel, least)
     paper.add(
         f"{name}_sf",
@@ -96,9 +118,9 @@ def _paved(case: Case, name: str, length_ft: float, ends: int, top_width_ft: flo
     paper.add(
         f"{name}_saw_lf", 2 * long + 2 * wide, "2 x length + 2 x width", ("length", long, "ft"), ("width", wide, "ft")
     )
-    if name == "drive":
-        paper.facts.add("drive")
     if name == "street":
         paper.assume("the street patch is hot asphalt; the city sets its thickness, width and base")
+    elif name == "asphalt":
+        paper.assume("asphalt is patched, not resurfaced; the patch stays visible")
     else:
         paper.assume("outside concrete is left plain gray with a broom finish; color and pattern will not match")

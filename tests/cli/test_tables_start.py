@@ -130,7 +130,7 @@ def test_the_fifty_stand_first_in_the_workbook_each_with_its_cell(tmp_path: Path
         i for i, line in enumerate(lines) if line[0] == "Who keeps it: the office" or "rows" in str(line[0])
     )
     for question, line in zip(first_questions(demo()), listed, strict=True):
-        assert line[0] == str(question.asks)
+        assert line[1] == str(question.asks)
         sheet, place = str(line[2]).split("!")
         header = book[sheet].cell(1, book[sheet][place].column).value
         assert header == question.column

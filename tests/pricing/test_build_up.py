@@ -334,7 +334,7 @@ def test_no_real_price_lies_below_the_sum_for_the_search_by_more_than_its_slack(
 
 
 def test_a_place_charges_its_own_fees_for_a_permit() -> None:
-    """A city with a permit of $325 and a street bond of $90 in the place of the usual $150 [computed]."""
+    """A city with a permit of $325 and a bond of $90 in the place of the usual $150 [computed]; no septic tank, no fee for one."""
     from dataclasses import replace as with_
 
     from estimator.fieldnotes import read_job
@@ -347,8 +347,11 @@ def test_a_place_charges_its_own_fees_for_a_permit() -> None:
     fees = {"city-permit": Decimal(325), "street-bond": Decimal(90)}
     usual = next(r for r in demo().rows["subs_and_fees"] if isinstance(r, SubOrFee) and r.item == "permit")
     theirs = tuple(with_(usual, item=name, cost=cost) for name, cost in fees.items())
+    theirs += (with_(usual, item="tank-permit", cost=Decimal(240), when=("septic",)),)
     places = tuple(
-        with_(r, permit_item=tuple(fees)) if isinstance(r, PlaceRow) and r.place == job.house.jurisdiction else r
+        with_(r, permit_item=(*fees, "tank-permit"))
+        if isinstance(r, PlaceRow) and r.place == job.house.jurisdiction
+        else r
         for r in demo().rows["places"]
     )
     rows = {**demo().rows, "subs_and_fees": (*demo().rows["subs_and_fees"], *theirs), "places": places}
@@ -359,3 +362,34 @@ def test_a_place_charges_its_own_fees_for_a_permit() -> None:
         now = {c.ref: c.amount for c in new.price.costs if c.part == "fee"}
         assert ("permit" in was) == (set(fees) <= set(now))
         assert now == ({**fees} if "permit" in was else {})
+    on_a_tank = with_(job, house=with_(job.house, sewer="septic"))
+    charged = [run(on_a_tank, with_(demo(), rows=rows), job.day).quote]
+    assert all(
+        {c.ref for c in o.price.costs if c.part == "fee"} >= {*fees, "tank-permit"}
+        for quote in charged if quote is not None
+        for o in quote.options if any(c.part == "fee" for c in o.price.costs)
+    )  # fmt: skip
+
+
+def test_the_inspector_is_waited_for_as_often_as_he_comes() -> None:
+    """Three visits of two hours and a third on the average, each paid by the crew that stands by [computed]."""
+    from dataclasses import replace as with_
+
+    from estimator.fieldnotes import read_job
+    from estimator.pipeline import run
+    from estimator.tables.rows import PlaceRow
+    from tests.tables.workbench import demo
+
+    job = read_job(Path(__file__).parents[1] / "jobs" / "j10-chestnut" / "job.toml").job
+    assert job is not None
+
+    def waited(visits: int | None) -> list[float]:
+        places = tuple(with_(r, inspections=visits) for r in demo().rows["places"] if isinstance(r, PlaceRow))
+        quote = run(job, with_(demo(), rows={**demo().rows, "places": places}), job.day).quote
+        assert quote is not None
+        return [sum(t.hours for t in o.price.tasks if t.task == "inspection wait") for o in quote.options]
+
+    once = waited(None)
+    assert any(once)
+    assert waited(3) == pytest.approx([3 * hours for hours in once])
+    assert waited(0) == [0.0] * len(once)

@@ -253,6 +253,32 @@ def test_a_pipe_near_the_surface_has_sand_up_to_the_surface_and_no_more(tables: 
     assert found.value("native_ccy") == 0
 
 
+@pytest.mark.parametrize(
+    ("zone", "surface", "put_back"),
+    [
+        ("drive", "asphalt", {"asphalt_sf": 8.0 * 4.4, "asphalt_saw_lf": 2 * 8.0 + 2 * 4.4}),  # no panels in asphalt
+        ("walk", "asphalt", {"asphalt_sf": 8.0 * 4.4, "asphalt_saw_lf": 2 * 8.0 + 2 * 4.4}),
+        ("street", "asphalt", {"street_sf": 8.0 * 4.4, "street_saw_lf": 2 * 8.0 + 2 * 4.4}),
+        ("drive", "gravel", {"gravel_sf": 8.0 * 4.4}),
+        ("street", "gravel", {"gravel_sf": 8.0 * 4.4}),
+        ("drive", "pavers", {"pavers_sf": 8.0 * 4.4}),
+        ("walk", "brick", {"pavers_sf": 8.0 * 4.4}),
+        ("street", "dirt", {}),
+        ("drive", "dirt", {}),
+    ],
+)
+def test_each_surface_is_put_back_as_what_it_is(
+    tables: Tables, zone: str, surface: str, put_back: dict[str, float]
+) -> None:
+    """8 ft of the dig lie in the zone and both its ends in lawn; it is 2.4 ft wide, and 1 ft beyond each side is opened."""
+    found = dug(changed(maple_line(), at(zone, 18.0, 26.0, choice=surface)), tables, low=18, high=26)
+    paved = ("flatwork", "drive", "street", "asphalt", "gravel", "pavers")
+    names = [f"{name}_{what}" for name in paved for what in ("sf", "saw_lf")]
+    assert {name: found.value(name) for name in names if found.value(name)} == pytest.approx(put_back)
+    assert (found.value("flatwork_tons") > 0) == (surface == "asphalt")
+    assert ("drive" in found.facts) == (zone == "drive")
+
+
 def test_a_hole_that_ends_in_the_driveway_is_cut_a_foot_beyond_its_end(tables: Tables) -> None:
     line = changed(maple_line(), at("drive", 24.0, 60.0))
     found = dug(line, tables)  # the hole ends at 31: 7 ft + 1 ft beyond, then the rest of a 10 ft panel

@@ -44,10 +44,10 @@ def agreement_sheet(letter: Letter) -> Sheet:
             _not_yet(letter, page, option)
     if firm:
         add_ons.add_on_rows(letter, page)
-        shared_terms(letter, page)
         _terms(letter, page)
         right_to_cancel(letter, page)
         signatures(letter, page)
+        shared_terms(letter, page)
     return letter.close(page)
 
 
@@ -85,19 +85,19 @@ def tax(letter: Letter, option: Option) -> str:
 
 def _not_yet(letter: Letter, page: Page, option: Option) -> None:
     speak, tab = letter.speak, option_name(letter, option)
-    page.line(speak("Option {letter} cannot be signed yet. The tab {tab} says why.", letter=option.letter, tab=tab))
+    page.line(speak("Option {letter} cannot be signed yet. The page {tab} says why.", letter=option.letter, tab=tab))
 
 
 def _terms(letter: Letter, page: Page) -> None:
     """What belongs to the agreement, the notices of the place, and the days of start and end."""
     speak, quote = letter.speak, letter.quote
     tabs = speak(
-        "The tab of your option is part of this agreement: work, warranty, schedule, unit prices. So is the tab {care}.",
+        "The page of your option is part of this agreement: work, warranty, schedule, unit prices. So is the page {care}.",
         care=speak("Before, during, after"),
     )
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
     page.line(" ".join([tabs, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
-    page.add(Cell(speak("Work starts, ends"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
+    page.add(Cell(speak("Start, end (dates)"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
 
 
 def signatures(letter: Letter, page: Page) -> None:

@@ -70,7 +70,7 @@ def _why(letter: Letter, option: Option) -> list[str]:
         o for o in quote.options if o.fixed and o is not option and cures_all_now(quote, o) and not only_prepares(o)
     ]
     if others and all(option.price.total < o.price.total for o in others):
-        out.append(speak("It costs less than the other firm prices here."))
+        out.append(speak("It is the lowest firm price in this quote."))
     elif quote.job.wishes.keep_floors and not option.floor_sf:
         out.append(speak("We do not cut a floor, as you asked."))
     return out
@@ -128,7 +128,7 @@ def runs(letters: list[str]) -> str:
 
 def _found(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.heading(speak("What we found (letters as in the picture on the next tab)"))
+    page.heading(speak("What we found (letters as in the picture on the next page)"))
     now = [f for f in quote.found if f.act == "now"]
     later = [f for f in quote.found if f.act == "later"]
     for head, entries in ((speak("Repair now"), now), (speak("Can wait"), later)):
@@ -159,7 +159,7 @@ def _accept(letter: Letter, page: Page) -> None:
     if any(option.fixed for option in quote.options):
         page.line(
             speak(
-                "Mark one option on the tab {tab}, sign it, and send a photo or scan to {email}. Questions: {phone}",
+                "Mark one option on the page {tab}, sign it, and send a photo or scan to {email}. Questions: {phone}",
                 tab=speak("Agreement"),
                 email=quote.firm.email,
                 phone=quote.firm.phone,

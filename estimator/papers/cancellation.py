@@ -62,7 +62,7 @@ def cancellation_sheets(letter: Letter) -> tuple[Sheet, ...]:
         page.add(Cell(speak("(Date)"), "quiet"), Cell(speak("(Buyer's signature)"), "quiet", 2))
         page.gap(14)
     page.line(
-        speak("Form of 16 CFR 429.1(b). State law may ask for another form; the contractor's lawyer checks it."),
+        speak("Form of 16 CFR 429.1(b). State law may require another form."),
         "quiet",
     )
     return (letter.close(page),)

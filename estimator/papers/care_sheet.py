@@ -25,9 +25,9 @@ def care_sheet(letter: Letter) -> Sheet:
         page.line(speak("Items without a letter apply to every option."), "quiet")
     lift_steps(letter, page)
     before, during, after = grouped(letter)
-    page.listing(speak("Before we start"), before, "small", "!")
-    page.listing(speak("While we work"), during, "small", "!")
-    page.listing(speak("Afterwards"), after, "small", "!")
+    page.listing(speak("Before we start"), before, "small")
+    page.listing(speak("While we work"), during, "small")
+    page.listing(speak("Afterwards"), after, "small")
     if len(letter.quote.options) == 1:
         compare_bids(letter, page)
     return letter.close(page)

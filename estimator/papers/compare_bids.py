@@ -1,5 +1,7 @@
 """Other bids beside ours: questions, our answers filled in, two empty columns."""
 
+from decimal import Decimal
+
 from estimator.model.offer import Option
 from estimator.model.work import all_repairs
 from estimator.papers import option_words
@@ -46,12 +48,12 @@ def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
     speak = letter.speak
     price = money(option.price.total, letter.language)
     asked = [
-        (speak("Price, and the most?"), f"{price}. {option_words.not_over(letter, option)}" if option.fixed else price),
+        (speak("Price and maximum?"), f"{price}. {option_words.not_over(letter, option)}" if option.fixed else price),
         (speak("How many feet of pipe?"), feet_by_line(letter, option)),
         (speak("What existing pipe remains?"), option_words.old_pipe(letter, option)),
         (speak("Who keeps the crew safe?"), crew_safety(letter, option)),
         (speak("What is water-tested?"), option_words.tested(letter, option)),
-        (speak("Who pays for the permit?"), permit(letter, option)),
+        (speak("Permit fees?"), permit(letter, option)),
         (speak("What is restored?"), put_back(letter, option)),
         (speak("Unit prices?"), more(letter, option)),
         (speak("How long is the warranty?"), option_words.warranty(letter, option).split(". ")[0]),
@@ -87,7 +89,8 @@ def permit(letter: Letter, option: Option) -> str:
     fees = [line for line in option.price.lines if line.price_class == "pass-through"]
     if not fees:
         return ""
-    return "; ".join(f"{short(letter.text(line))}: {money(line.amount, letter.language)}" for line in fees)
+    total = sum((line.amount for line in fees), Decimal(0))
+    return letter.speak("{amount}, in our price", amount=money(total, letter.language))
 
 
 def put_back(letter: Letter, option: Option) -> str:

@@ -10,7 +10,7 @@ from estimator.papers.sizes import size
 from estimator.wording.numbers import money
 from estimator.wording.plain import CLASSES, UNITS, in_plain_words
 
-MOST_LINES = 12
+MOST_LINES = 15
 """Line items on an option's page; what is more is folded, the smallest first."""
 STANDS_ALONE = ("allowance", "discount", "pass-through")
 TAKEN_OFF = ""

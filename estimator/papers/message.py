@@ -1,4 +1,4 @@
-"""A Quote in, a short message out to send with the file: prices, which tab first, until when, whom to ask; or nothing to repair."""
+"""A Quote in, a short message out to send with the file: prices, , until when, whom to ask; or nothing to repair."""
 
 from estimator.model.gas import gas_smelled
 from estimator.model.offer import Option, Quote
@@ -14,7 +14,7 @@ def message(quote: Quote, language: str) -> str:
 
     >>> from estimator.papers.example import example_quote
     >>> message(example_quote(), "en_US")
-    'Your drain quote is attached. A $16,525 · B $9,875. Open the first tab. Good until December 18, 2026. Questions: 555-0100'
+    'Your drain quote is attached. A $16,525 · B $9,875. The first page answers. Good until December 18, 2026. Questions: 555-0100'
 
     Errors: ValueError where even the short form is too long.
     """
@@ -38,7 +38,7 @@ def _price(option: Option, language: str) -> str:
     price = money(option.price.total, language)
     if option.fixed:
         return f"{option.letter} {price}"
-    return speaker(language)("{letter} {price} (not fixed yet)", letter=option.letter, price=price)
+    return speaker(language)("{letter} about {price}, not firm", letter=option.letter, price=price)
 
 
 def _from_to(quote: Quote, language: str) -> str:
@@ -46,7 +46,7 @@ def _from_to(quote: Quote, language: str) -> str:
     low, high = (money(total, language) for total in (totals[0], totals[-1]))
     if all(option.fixed for option in quote.options):
         return f"{low} – {high}"
-    return speaker(language)("{low} – {high} (not all fixed yet)", low=low, high=high)
+    return speaker(language)("{low} – {high} (not all firm)", low=low, high=high)
 
 
 def _report(quote: Quote, language: str) -> str:
@@ -69,7 +69,7 @@ def _text(quote: Quote, language: str, prices: str) -> str:
     speak = speaker(language)
     until = long_date(quote.valid_until, language)
     return speak(
-        "Your drain quote is attached. {prices}. Open the first tab. Good until {day}. Questions: {phone}",
+        "Your drain quote is attached. {prices}. The first page answers. Good until {day}. Questions: {phone}",
         prices=prices,
         day=until,
         phone=quote.firm.phone,

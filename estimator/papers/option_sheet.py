@@ -84,7 +84,7 @@ def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
         return
     common = {text for text, _ in shared(letter).get(speak("Unit prices"), ())}
     own = [text for text in unit_prices(letter, option) if text not in common]
-    elsewhere = [] if own else [speak("They are on the tab {tab}.", tab=speak("Agreement"))]
+    elsewhere = [] if own else [speak("They are on the page {tab}.", tab=speak("Agreement"))]
     page.line(" ".join([*own, *(elsewhere if common else [speak(ONLY_WHAT_IS_FOUND)])]), "small")
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
@@ -108,7 +108,7 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
     page.heading(speak("Schedule: {days} on site, {off} without drains", days=days, off=off), starts=True)
     before, words = option.schedule.lead_days, []
     if before:
-        words.append(speak("Earliest start: {count} working days after you sign.", count=before))
+        words.append(speak("Earliest start: {count} full working days after you sign.", count=before))
     if heap := max((t.value("pile_sf") for t in option.takeoffs), default=0.0):
         words.append(speak("The dirt pile takes about {area}, on a tarp.", area=option_words.area(letter, heap)))
     if len(letter.quote.options) == 1 and days_apart(letter):
@@ -138,4 +138,4 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     for label, texts in own.items():
         run_in(page, label, texts)
     if any(common.values()):
-        page.line(speak("The rest is on the tab {tab}.", tab=speak("Agreement")), "quiet")
+        page.line(speak("The rest is on the page {tab}.", tab=speak("Agreement")), "quiet")

@@ -11,10 +11,10 @@ from estimator.papers.cautions import limits
 from estimator.papers.letter import Letter
 from estimator.papers.lift import warranty_begins
 from estimator.papers.line_items import short
-from estimator.papers.page import Page, ended, run_in
+from estimator.papers.page import Page, run_in
 from estimator.papers.sizes import size
 from estimator.quote.recommend import only_prepares
-from estimator.wording.numbers import money, number
+from estimator.wording.numbers import feet, money, number
 from estimator.wording.plain import PER, in_plain_words
 
 TESTS = ("tests", "isolation_tests", "tests_after_lift")
@@ -29,10 +29,13 @@ def unit_prices(letter: Letter, option: Option) -> list[str]:
 def unit_price(letter: Letter, extra: Extra) -> str:
     """`$95 per foot, up to 10 ft ($950)`; `$290 each, up to 1 ($290)`."""
     price, cap = money(extra.price, letter.language), money(extra.cap_amount, letter.language)
+    if extra.unit == "each" and extra.cap_quantity == 1:
+        return letter.speak("{price}, one time", price=price)
     if extra.unit == "each":
         most = number(extra.cap_quantity, letter.language)
         return letter.speak("{price} each, up to {most} ({cap})", price=price, most=most, cap=cap)
-    unit, most = letter.say(in_plain_words(PER, extra.unit)), size(letter, float(extra.cap_quantity), extra.unit)
+    unit, amount = letter.say(in_plain_words(PER, extra.unit)), float(extra.cap_quantity)
+    most = feet(amount, letter.language) if extra.unit == "ft" else size(letter, amount, extra.unit)
     return letter.speak("{price} per {unit}, up to {most} ({cap})", price=price, unit=unit, most=most, cap=cap)
 
 
@@ -79,12 +82,11 @@ def shared_terms(letter: Letter, page: Page) -> None:
         return
     page.heading(heading, starts=True)
     for label, texts in kept.items():
-        said = [ended(text) for text, those in texts if not those]
+        run_in(page, label, [text for text, those in texts if not those])
         for letters in dict.fromkeys(those for _, those in texts if those):
-            first, *more = [ended(text) for text, those in texts if those == letters]
-            said += [f"{letters}: {first}", *more]
-        rules = [letter.speak(ONLY_WHAT_IS_FOUND)] if label == letter.speak("Unit prices") and said else []
-        run_in(page, label, [*rules, *said])
+            run_in(page, f"{label} ({letters})", [text for text, those in texts if those == letters])
+    if kept.get(letter.speak("Unit prices")):
+        page.line(letter.speak(ONLY_WHAT_IS_FOUND), "small")
 
 
 def received(letter: Letter, option: Option) -> list[str]:

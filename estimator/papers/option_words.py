@@ -24,7 +24,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     speak = letter.speak
     lasts = [(speak("Usually lasts"), life(letter, option))] if any(o.life_high for o in letter.quote.options) else []
     costs = any(o.cost_a_year for o in letter.quote.options)
-    years = [(speak("Price per year of that life, with interest"), cost_a_year(letter, option))] if costs else []
+    years = [(speak("Price per year of typical life, with interest"), cost_a_year(letter, option))] if costs else []
     return [
         (speak("Not to exceed"), not_to_exceed(letter, option)),
         (speak("Days on site"), in_days(letter, option.days_on_site)),
@@ -44,7 +44,9 @@ def reach(letter: Letter, option: Option) -> str:
     """Which pipe the work is on, from where to where: "Kitchen line from 2 ft to 14 ft 6 in. Yard line from 18 ft to 22 ft"."""
     job = letter.quote.job
     stretches = (
-        letter.speak("{line} {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
+        letter.speak("{line} by another route", line=where.line_name(line))
+        if r.reroute
+        else letter.speak("{line} {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
         for r in all_repairs(option.scope.repairs)
         for line in job.lines
         if line.name == r.line

@@ -1,6 +1,6 @@
 """Step 6: chosen scopes with their prices in, the Quote out, or CannotGoOn with the reasons why none may be sent."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -77,16 +77,17 @@ def firm(tables: Tables) -> Firm:
 def not_offered(blocked: Sequence[Verdict], chosen: Sequence[Chosen], tables: Tables) -> tuple[Verdict, ...]:
     """One reason a method, for the methods that no option uses; the way named before the reason."""
     used = {r.method for c in chosen for r in all_repairs(c.scope.repairs)}
+    taken = {WORDS[method] for method in used if method in WORDS}
     first: dict[str, Verdict] = {}
     for verdict in blocked:
         if verdict.method not in used and not verdict.overruled:
             first.setdefault(verdict.method, verdict)
-    return tuple(replace(v, homeowner=_named(v, tables)) for v in first.values())
+    return tuple(replace(v, homeowner=_named(v, tables, taken)) for v in first.values())
 
 
-def _named(verdict: Verdict, tables: Tables) -> Say:
-    """The way by its name in a word or two, the firm's own title where it has no such name, before the reason."""
-    if short := WORDS.get(verdict.method):
+def _named(verdict: Verdict, tables: Tables, taken: Container[Say]) -> Say:
+    """The way in a word or two before the reason; by the firm's title where it has no word, or an option is told by the same."""
+    if (short := WORDS.get(verdict.method)) and short not in taken:
         return Say.of("{way}: {why}", way=short, why=verdict.homeowner)
     try:
         row = tables.method(verdict.method)

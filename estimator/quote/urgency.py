@@ -21,7 +21,7 @@ LEAKS = frozenset({"hole", "channel", "gap", "leak"})
 IF_IT_WAITS: tuple[tuple[frozenset[str], Say], ...] = (
     (frozenset({"utility"}), Say.of("Do not use, clean or dig up this drain until the utility has made its line safe. A damaged gas line can fill the house with gas.")),
     (frozenset({"collapse", "blocked"}), Say.of("The drain can stop completely. Sewage then comes up at the lowest drain in the house.")),
-    (LEAKS, Say.of("Leaking water can wash out the soil. The opening grows, and what is above it can settle.")),
+    (LEAKS, Say.of("Leaking water washes soil away. The ground or floor above can settle.")),
     (frozenset({"roots"}), Say.of("The roots keep growing. They clog the pipe and open its joints.")),
     (frozenset({"sag", "reverse fall", "backfall"}), Say.of("Paper and grease settle where water stands. The drain clogs again and again.")),
     (frozenset({"crack", "offset", "oval", "fitting"}), Say.of("The damage opens further. Roots and soil get in.")),
@@ -34,11 +34,11 @@ IF_CLEANED: tuple[tuple[frozenset[str], Say], ...] = (
     (frozenset({"utility"}), Say.of("Never clean it. A tool can cut the utility line that runs through it.")),
     (frozenset({"collapse"}), Say.of("Cleaning cannot open a collapsed pipe.")),
     (frozenset({"blocked"}), Say.of("It may flow again for a while. The same clog can come back.")),
-    (frozenset({"roots"}), Say.of("It flows again. Roots come back, often within 6 to 24 months.")),
+    (frozenset({"roots"}), Say.of("The drain runs again for a while. Roots come back, often within 6 to 24 months.")),
     (frozenset({"channel"}), Say.of("Loose rust comes off. The worn bottom of the pipe stays.")),
     (frozenset({"sag", "reverse fall", "backfall"}), Say.of("It flows until paper and grease settle again.")),
-    (frozenset({"scale", "grease", "mud"}), Say.of("It flows again. The build-up comes back in time.")),
-    (frozenset({"hole", "gap", "leak", "opening", "crack", "offset", "oval", "fitting"}), Say.of("Every hole, crack and offset stays.")),
+    (frozenset({"scale", "grease", "mud"}), Say.of("The drain runs again for a while. The build-up comes back in time.")),
+    (frozenset({"hole", "gap", "leak", "opening", "crack", "offset", "oval", "fitting"}), Say.of("Every hole, crack and offset remains.")),
 )  # fmt: skip
 """What cleaning does for each kind of trouble (common practice); the first two that fit are said."""
 MOST_SAID = 2

@@ -18,7 +18,7 @@ WHY: dict[str, Say] = {
         "It could be done, but option {option} costs no more and is no worse in days without drains, floor opened or old "
         "pipe left."
     ),
-    NO_ROOM: Say.of("Possible too. Option {option} is the closest to it. Ask us for a price."),
+    NO_ROOM: Say.of("This would also work. We show Option {option} instead. Ask us for a price."),
     TOO_MUCH: Say.of("Nothing found here asks for so much work; something smaller puts it right."),
 }
 Set = tuple[Repair, ...]

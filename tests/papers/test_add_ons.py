@@ -37,7 +37,7 @@ def rows(data: bytes, sheet: str) -> list[tuple[object, ...]]:
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_each_has_a_box_that_may_be_typed_into_and_the_sum_counts_what_is_marked(language: str) -> None:
     data = write(homeowner(example_quote(), language))
-    name = {"en_US": "Agreement", "es_US": "Acuerdo"}[language]
+    name = {"en_US": "Agreement", "es_US": "Contrato"}[language]
     sheet = load_workbook(io.BytesIO(data))[name]
     [total] = [c for row in sheet.iter_rows() for c in row if "SUMIF" in str(c.value)]
     first = total.row - 2

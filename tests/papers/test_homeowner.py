@@ -131,7 +131,7 @@ def test_all_that_matters_stands_in_columns_a_to_c_and_the_first_sheet_is_narrow
     first = book.worksheets[0]
     assert first.max_column == 3 and sum(d.width for d in first.column_dimensions.values()) <= 75
     assert first.freeze_panes is None
-    options = [s for s in book.worksheets if s.title.startswith(("Option ", "Opción ", "Agreement", "Acuerdo"))]
+    options = [s for s in book.worksheets if s.title.startswith(("Option ", "Opción ", "Agreement", "Contrato"))]
     assert len(options) == 3 and all(sheet.max_column == 3 for sheet in options)
 
 

@@ -34,7 +34,7 @@ def text(sheet: Sheet) -> str:
 def test_an_option_without_a_firm_price_has_no_price_on_the_agreement_and_says_why() -> None:
     letter = Letter(half_fixed(), "en_US")
     page = text(agreement_sheet(letter))
-    assert "Option A cannot be signed yet. The tab Option A says why." in page
+    assert "Option A cannot be signed yet. The page Option A says why." in page
     assert "Roots beyond the dip are suspected, not seen." in text(option_sheet(letter, letter.quote.options[0]))
     assert "16525" not in page and "16,525" not in page
     assert "9875" in page and "Printed name" in page
@@ -62,12 +62,12 @@ def test_only_a_firm_price_has_a_most_and_payments(language: str) -> None:
 
 
 def test_the_message_marks_a_price_that_is_not_fixed() -> None:
-    assert "A $16,525 (not fixed yet) · B $9,875. Open" in message(half_fixed(), "en_US")
-    assert "A $16,525 (aún no fijo) · B $9,875" in message(half_fixed(), "es_US")
+    assert "A about $16,525, not firm · B $9,875." in message(half_fixed(), "en_US")
+    assert "A unos $16,525, no es fijo · B $9,875" in message(half_fixed(), "es_US")
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_a_message_of_many_options_says_that_not_all_are_fixed(language: str) -> None:
     quote = half_fixed()
     said = message(replace(quote, options=quote.options * 9), language)
-    assert len(said) < LONGEST and ("not all fixed yet" in said or "no todos fijos aún" in said)
+    assert len(said) < LONGEST and ("not all firm" in said or "no todos fijos" in said)

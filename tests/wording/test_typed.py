@@ -10,12 +10,12 @@ from estimator.wording.typed import as_typed
 @pytest.mark.parametrize(
     ("typed", "said"),
     [
-        ("front cleanout", "el registro de enfrente"),
+        ("front cleanout", "el registro del frente"),
         ("at the kitchen wye", "la conexión en Y (cocina)"),
         ("hall bath branch", "el drenaje del baño del pasillo"),
         ("kitchen along the east wall", "cocina, a lo largo de la pared este"),
         ("main, kitchen", "línea principal, línea de la cocina"),
-        ("front cleanout, with balls", "el registro de enfrente, “with balls”"),
+        ("front cleanout, with balls", "el registro del frente, “with balls”"),
         ("Tunnel the main, kitchen later", "“Tunnel the main, kitchen later”"),
         ("", ""),
     ],

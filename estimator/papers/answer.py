@@ -10,9 +10,10 @@ from estimator.papers.page import Page, run_in
 from estimator.quote.recommend import Treated, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
+from estimator.wording.places import PLACES
 from estimator.wording.say import capital
 
-WIDTHS = (4.0, 52.0, 16.0)
+WIDTHS = (3.0, 48.0, 16.0)
 
 
 def answer_sheet(letter: Letter) -> Sheet:
@@ -146,8 +147,10 @@ def _found(letter: Letter, page: Page) -> None:
 def _tests(letter: Letter) -> str:
     """Which sections failed and which passed, in one line; the readings stand on the next tab."""
     speak, reads = letter.speak, letter.quote.diagnosis.tests
-    failed = tuple(r.test.section for r in reads if r.outcome == "failed")
-    passed = tuple(r.test.section for r in reads if r.outcome == "passed")
+    failed, passed = (
+        tuple(PLACES.get(r.test.section, r.test.section) for r in reads if r.outcome == outcome)
+        for outcome in ("failed", "passed")
+    )
     out = [speak("Water test FAILED: {sections}.", sections=failed)] if failed else []
     out += [speak("Passed: {sections}.", sections=passed)] if passed else []
     return " ".join(out) or speak("Water test: inconclusive.")

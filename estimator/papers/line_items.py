@@ -7,7 +7,7 @@ from estimator.model.offer import Option
 from estimator.model.price import LineItem
 from estimator.papers.letter import Letter
 from estimator.papers.sizes import size
-from estimator.wording.numbers import money
+from estimator.wording.numbers import feet, money
 from estimator.wording.plain import CLASSES, UNITS, in_plain_words
 
 MOST_LINES = 15
@@ -138,4 +138,6 @@ def how_much(letter: Letter, line: LineItem) -> str:
         return speak("lump sum")
     if line.size_unit == "each":
         return f"{line.size:g}"
+    if line.size_unit == "ft":
+        return feet(line.size, letter.language)
     return size(letter, line.size, line.size_unit)

@@ -4,6 +4,7 @@ Parts are rounded to the step of their line, and what stays old is what they lea
 """
 
 from collections.abc import Iterable
+from math import floor
 
 from estimator.model.line import Line
 from estimator.model.profile import Profile
@@ -15,9 +16,19 @@ LONG_LINE_STEP_FT, SHORT_LINE_STEP_FT = 0.5, 1 / INCHES_IN_FT
 
 def on_paper(line: Line, length_ft: float) -> float:
     """To the half foot on a line so long that its own length is told so, to the inch on a short one; never nothing."""
-    long = Profile(line).extent.length_ft >= SHOW_INCHES_BELOW_FT
-    step = LONG_LINE_STEP_FT if long else SHORT_LINE_STEP_FT
+    step = _step(line)
     return max(1, int(length_ft / step + 0.5)) * step
+
+
+def to_the_step(line: Line, station_ft: float) -> float:
+    """Return a station to the step in which the line's lengths are told, ft."""
+    step = _step(line)
+    return floor(station_ft / step + 0.5) * step
+
+
+def _step(line: Line) -> float:
+    long = Profile(line).extent.length_ft >= SHOW_INCHES_BELOW_FT
+    return LONG_LINE_STEP_FT if long else SHORT_LINE_STEP_FT
 
 
 def old_on_paper(line: Line, renewed: Iterable[Stretch]) -> float:

@@ -4,6 +4,7 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
+from estimator.quote.lengths import on_paper, to_the_step
 from estimator.wording.places import OVER, PLACES, THE_ROOMS
 from estimator.wording.plain import LINES, ZONES, in_plain_words
 
@@ -35,8 +36,9 @@ def place(line: Line, stretch: Stretch) -> Say:
 
 
 def ends(line: Line, stretch: Stretch) -> Say:
-    """From where to where along the line: "from 2 ft to 14 ft 6 in", "from 3 ft outside the wall to 20 ft"."""
-    start, end = stretch.from_ft, Feet(stretch.to_ft)
+    """From where to where along the line, as long as it is on paper: "from 2 ft to 14 ft 6 in", "from 3 ft outside the wall to 20 ft"."""
+    start = to_the_step(line, stretch.from_ft)
+    end = Feet(start + on_paper(line, stretch.length_ft))
     if line.zero == "slab edge" and start < 0 < stretch.to_ft:
         return Say.of("from {start} outside the wall to {end}", start=Feet(-start), end=end)
     return Say.of("from {start} to {end}", start=Feet(start), end=end)

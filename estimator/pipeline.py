@@ -26,6 +26,7 @@ from estimator.pricing.payments import installs, payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost
 from estimator.pricing.seed import seed_of
+from estimator.pricing.total import Total, total_of
 from estimator.quote import Chosen as InWords
 from estimator.quote import build_quote, build_report
 from estimator.quote.build import LETTERS
@@ -40,7 +41,7 @@ from estimator.tables import against_job
 from estimator.tables.against_job import with_settings_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off, take_off_job, together
+from estimator.takeoff import follows_days_off, take_off, take_off_job, together
 
 LOST_OVERRIDE = Kind(
     "job/override-without-option",
@@ -146,17 +147,29 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
     def measure(repair: Repair) -> Takeoff:
         return take_off(repair, job, tables)
 
-    def once(takeoffs: Sequence[Takeoff], days_without_drains: float = 0.0) -> Takeoff:
-        return take_off_job(job, takeoffs, tables, days_without_drains)
-
     return Handed(
         take_off=measure,
-        take_off_job=once,
+        in_figures=lambda takeoffs: in_figures(takeoffs, job, tables, place),
         rough=lambda takeoff: rough_cost(takeoff, tables, place),
         price=lambda takeoffs: price_scope(takeoffs, tables, place, allowances=job.allowances),
         conditions=lambda repair, takeoff: conditions(repair, takeoff, job, tables),
         together=lambda takeoffs: together(takeoffs, job, tables),
     )
+
+
+def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None) -> Total:
+    """The takeoffs of a scope's repairs and what it has once, reckoned to the cent. Errors: those of takeoff and pricing.
+
+    What is rented for as long as the drains are off, such as a portable toilet, is known only once the hours are.
+    """
+    once = take_off_job(job, own, tables)
+    found = total_of((*own, once), tables, place, job.allowances)
+    if not follows_days_off(once):
+        return found
+    for_so_long = take_off_job(job, own, tables, found.days_without_drains)
+    if for_so_long == once:
+        return found
+    return total_of((*own, for_so_long), tables, place, job.allowances)
 
 
 def priced(

@@ -163,6 +163,11 @@ class Price:
     schedule: Schedule = field(default_factory=Schedule, repr=False)  # who does the tasks above on which day
 
     @property
+    def machines(self) -> dict[str, float]:
+        """Dollars a day or a time of each machine."""
+        return {c.ref: float(c.rate) for c in self.costs if c.part == "equipment"}
+
+    @property
     def days(self) -> Decimal:
         """Crew days, all crews one after another."""
         return sum((c.days for c in self.crews), Decimal(0))

@@ -1,12 +1,11 @@
 """Who does what on which day: tasks placed on working days, waits, and what papers and prices read from them."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from estimator.model.money import exact, up_to
 from estimator.model.say import Say
 from estimator.model.steps import AT_THE_PIPE, CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
 
@@ -104,6 +103,41 @@ class DaySpan:
     no_drains: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Clock:
+    """Site days by the half: hours of a day, hours over that start no new half day, the hour at which the work ends."""
+
+    day_hours: float
+    tolerance_hours: float
+    end: float
+
+    @property
+    def halves(self) -> int:
+        """Half days from the first morning to the last task; a quarter hour over starts no new one."""
+        over = max(DUST, self.end - self.tolerance_hours)
+        return max(1, math.ceil(2 * round(over / self.day_hours, 6)))
+
+    def span(self, half: int) -> tuple[float, float]:
+        """From which hour to which a half day goes, from 0; the last takes what is left."""
+        last = self.end if half == self.halves - 1 else 0.0
+        return half * self.day_hours / 2, max(last, (half + 1) * self.day_hours / 2)
+
+    def off(self, half: int, spans: Iterable[tuple[float, float]]) -> bool:
+        """Whether the drains are off in a half day for more than a quarter hour; `spans` is when they are, in order."""
+        start, end = self.span(half)
+        hours, reached = 0.0, start
+        for began, ended in spans:
+            low, high = max(reached, began), min(end, ended)
+            if high > low:
+                hours, reached = hours + high - low, high
+        return hours > self.tolerance_hours + DUST
+
+    def days_off(self, spans: Sequence[tuple[float, float]]) -> Decimal:
+        """Days on which no drain may be used, by the half; half a day at least."""
+        ordered = sorted(spans)
+        return HALF_DAY * max(1, sum(self.off(half, ordered) for half in range(self.halves)))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Schedule:
     """The tasks of an option on its days. Every number of days anywhere is read from here."""
@@ -122,40 +156,35 @@ class Schedule:
         return max((t.end for t in self.tasks if t.step != LATER), default=0.0)
 
     @property
+    def _clock(self) -> Clock:
+        return Clock(self.day_hours, self.tolerance_hours, self.end)
+
+    @property
     def days_on_site(self) -> Decimal:
         """Working days from the first morning to the last task, up to the half; a quarter hour over starts no new half."""
-        if not self.tasks:
-            return Decimal(0)
-        over = max(DUST, self.end - self.tolerance_hours)
-        return max(HALF_DAY, up_to(exact(round(over / self.day_hours, 6)), HALF_DAY))
+        return HALF_DAY * self._halves
 
     @property
     def days_without_drains(self) -> Decimal:
         """Days on which no drain may be used, half day by half day. In the evenings the drain is joined again."""
-        off = sum(self._off(half) for half in range(self._halves))
-        return HALF_DAY * (off or (1 if any(t.drains_off for t in self.tasks) else 0))
+        return self._clock.days_off(self._spans_off) if self._spans_off else Decimal(0)
+
+    @property
+    def _spans_off(self) -> list[tuple[float, float]]:
+        """When the drains are off, in order."""
+        spans = [(t.start, t.end) for t in self.tasks if t.drains_off]
+        return sorted([*spans, *((w.start, w.end) for w in self.waits if w.drains_off)])
 
     @property
     def _halves(self) -> int:
         """Half days on site."""
-        return int(self.days_on_site / HALF_DAY)
+        return self._clock.halves if self.tasks else 0
 
     def _span(self, half: int) -> tuple[float, float]:
-        """From which hour to which a half day goes, from 0; the last takes what is left."""
-        last = self.end if half == self._halves - 1 else 0.0
-        return half * self.day_hours / 2, max(last, (half + 1) * self.day_hours / 2)
+        return self._clock.span(half)
 
     def _off(self, half: int) -> bool:
-        """Whether drains are off in a half day, for more than a quarter hour."""
-        start, end = self._span(half)
-        spans: list[Task | Wait] = [t for t in self.tasks if t.drains_off]
-        spans += [w for w in self.waits if w.drains_off]
-        hours, reached = 0.0, start
-        for span in sorted(spans, key=lambda s: s.start):
-            low, high = max(reached, span.start), min(end, span.end)
-            if high > low:
-                hours, reached = hours + high - low, high
-        return hours > self.tolerance_hours + DUST
+        return self._clock.off(half, self._spans_off)
 
     def days_open(self, repair: str) -> int:
         """Whole days, first and last counted, from the first shovel to the last fill of one repair; 0 where nothing is dug."""

@@ -14,22 +14,22 @@ from estimator.model.money import cents, exact, up_to
 from estimator.model.price import BESIDE, CostLine, CrewDays, Step, TaskHours
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Takeoff
-from estimator.pricing.amounts import follow_crews
+from estimator.pricing.amounts import asked, follow_crews
 from estimator.pricing.chosen_add_ons import line_of
 from estimator.pricing.crew_days import labor_lines
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.discounts import floor_price
-from estimator.pricing.equipment import equipment_lines
+from estimator.pricing.equipment import equipment_lines, machines_of
 from estimator.pricing.hours import by_crew, task_hours
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_prices, class_rows
-from estimator.pricing.materials import material_lines
-from estimator.pricing.parts import Sold, parts_of_sold
+from estimator.pricing.materials import material_lines, stuff_of
+from estimator.pricing.parts import Sold, by_kind, parts_of_sold
 from estimator.pricing.shares import by_class
 from estimator.pricing.shown import plain
-from estimator.pricing.subs import sub_lines
-from estimator.pricing.tax import charged_tax
+from estimator.pricing.subs import sub_lines, subs_of
+from estimator.pricing.tax import bought_for, charged_tax
 from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.tables.price_shares import kept
 from estimator.tables.rows import AddOnRow, PlaceRow, PriceClass, WorkItem
@@ -112,12 +112,13 @@ def _cost(sold: Sold, tables: Tables, place: PlaceRow | None) -> tuple[tuple[Tas
     tasks = task_hours(parts, tables, rules.factor_cap)
     teams = crews_of(parts, tables, rules)
     crews = tuple(_at_work(teams[name], hours, rules) for name, hours in by_crew(tasks).items() if hours > 0)
-    parts = follow_crews(parts, tasks, {c.crew: c for c in crews})
+    kinds = by_kind(follow_crews(parts, tasks, {c.crew: c for c in crews}))
+    stuff = stuff_of(asked(kinds["material"]), tables, place, rules.small_parts_percent)
     return tasks, (
         *labor_lines(tasks, crews),
-        *equipment_lines(parts, tables, tasks, teams, rules),
-        *material_lines(parts, tables, place, rules.small_parts_percent),
-        *sub_lines(parts, tables),
+        *equipment_lines(machines_of(asked(kinds["equipment"]), tables, tasks, teams, rules), tasks),
+        *material_lines(stuff, tables, place, rules.small_parts_percent),
+        *sub_lines(subs_of(asked(kinds["sub"]), tables)),
     )
 
 
@@ -146,5 +147,5 @@ def taxed(
     """With the sales tax that the place charges the homeowner on it, by its kind and the class of its work."""
     own_way = taxed_in_their_own_way([line_of(made)], place, tables)
     usual = {**prices, PASSED_ON: prices.get(PASSED_ON, ZERO) - own_way.passed_on}
-    tax, _ = charged_tax(made.costs, usual, spent, made.amount - own_way.amount, place, own_way.owners)
+    tax, _ = charged_tax(bought_for(made.costs, own_way.owners), usual, spent, made.amount - own_way.amount, place)
     return replace(made, tax=tax + own_way.tax)

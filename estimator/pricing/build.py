@@ -9,28 +9,25 @@ from estimator.model.money import up_to
 from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
-from estimator.model.schedule import Schedule
 from estimator.model.work import Takeoff
-from estimator.pricing.amounts import follow_crews
-from estimator.pricing.crew_days import crew_days, labor_lines, overhead_line
-from estimator.pricing.crews import crews_of
+from estimator.pricing.crew_days import labor_lines, overhead_line
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
 from estimator.pricing.equipment import equipment_lines, machines_without_crew
-from estimator.pricing.hours import task_hours
+from estimator.pricing.figures import Figures, figures_of, hours_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON, lines_of
-from estimator.pricing.markup import class_rows
+from estimator.pricing.markup import class_rows, sold_by_class
 from estimator.pricing.materials import material_lines
 from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
-from estimator.pricing.parts import Part, items_of, parts_of
+from estimator.pricing.parts import items_of
 from estimator.pricing.payments import deposit_not_answered
 from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
 from estimator.pricing.shares import Laid, laid_on
 from estimator.pricing.steps import build_up
-from estimator.pricing.subs import sub_lines, with_fees_of
-from estimator.pricing.tax import charged_tax, not_answered
+from estimator.pricing.subs import sub_lines
+from estimator.pricing.tax import bought_for, charged_tax, not_answered
 from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.schedule import schedule_of
 from estimator.tables.price_shares import kept, shares_of_price
@@ -67,42 +64,28 @@ def price_scope(
     Errors: CannotGoOn with every row that is missing or would cost nothing; a discount below the floor margin.
     """
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
-    parts = with_fees_of(place, parts_of(takeoffs, tables), tables)
-    tasks, by_hours = with_hours(task_hours(parts, tables, house_rules(tables).factor_cap), overrides, takeoffs)
-    schedule = scheduled(takeoffs, parts, tasks, tables, place)
-    cost = cost_of(parts, tasks, tables, place)
+    parts, hours = hours_of(takeoffs, tables, place)
+    tasks, by_hours = with_hours(hours, overrides, takeoffs)
+    figures = figures_of(parts, tasks, tables, place)
+    cost = told(figures, tables, place)
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
-    sale = sale_of(takeoffs, cost.lines, cost.laid, fixed, tables, contingency)
+    sale = sale_of(sold_by_class(figures.costs, takeoffs, tables, contingency), takeoffs, cost.laid, fixed, tables)
     price = _priced(takeoffs, cost, sale, fixed, tables, place, discounts, overrides)
+    schedule = schedule_of(takeoffs, tasks, figures.set_ups, tables, place)
     return replace(price, schedule=schedule, overruled=(*by_quantity, *by_hours, *price.overruled))
 
 
-def scheduled(
-    takeoffs: Sequence[Takeoff],
-    parts: Sequence[Part],
-    tasks: Sequence[TaskHours],
-    tables: Tables,
-    place: PlaceRow | None,
-) -> Schedule:
-    """The tasks on their days, each crew with its own set-up."""
-    teams = crews_of(parts, tables, house_rules(tables))
-    return schedule_of(takeoffs, tasks, {name: crew.set_up_hours for name, crew in teams.items()}, tables, place)
-
-
-def cost_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Cost:
-    """Steps 2 to 5 on hours already known."""
+def told(figures: Figures, tables: Tables, place: PlaceRow | None) -> Cost:
+    """Every figure of steps 2 to 5 as a line that says how it came about."""
     rules = house_rules(tables)
-    teams = crews_of(parts, tables, rules)
-    crews = crew_days(tasks, teams, rules)
-    parts = follow_crews(parts, tasks, {c.crew: c for c in crews})
     lines = (
-        *labor_lines(tasks, crews),
-        *overhead_line(tasks, crews, rules.overhead),
-        *equipment_lines(parts, tables, tasks, teams, rules),
-        *material_lines(parts, tables, place, rules.small_parts_percent),
-        *sub_lines(parts, tables),
+        *labor_lines(figures.tasks, figures.crews),
+        *overhead_line(figures.tasks, figures.crew_days, figures.overhead, rules.overhead),
+        *equipment_lines(figures.machines, figures.tasks),
+        *material_lines(figures.stuff, tables, place, rules.small_parts_percent),
+        *sub_lines(figures.subs),
     )
-    return Cost(tuple(tasks), crews, lines, laid_on(lines), machines_without_crew(parts, tables, tasks))
+    return Cost(figures.tasks, figures.crews, lines, laid_on(lines), machines_without_crew(figures.machines))
 
 
 def _priced(
@@ -134,7 +117,8 @@ def _priced(
     own_way = taxed_in_their_own_way(lines, place, tables)
     usual = {name: price * (1 if name == PASSED_ON else sale.carry) for name, price in sale.prices.items()}
     usual[PASSED_ON] = sale.prices.get(PASSED_ON, Decimal(0)) - own_way.passed_on
-    tax, tax_says = charged_tax(cost.lines, usual, sale.costs, net - own_way.amount, place, own_way.owners)
+    bought = bought_for(cost.lines, own_way.owners)
+    tax, tax_says = charged_tax(bought, usual, sale.costs, net - own_way.amount, place)
     tax, tax_says = tax + own_way.tax, (*tax_says, *own_way.says)
     return Price(
         tasks=cost.tasks,

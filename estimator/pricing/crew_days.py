@@ -80,10 +80,9 @@ def _labor(crew: CrewDays, tasks: Sequence[TaskHours]) -> CostLine:
     )
 
 
-def overhead_line(tasks: Sequence[TaskHours], crews: Sequence[CrewDays], a_day: Decimal) -> tuple[CostLine, ...]:
+def overhead_line(tasks: Sequence[TaskHours], days: Decimal, amount: Decimal, a_day: Decimal) -> tuple[CostLine, ...]:
     """So many dollars for each crew-day, for a firm that counts its overhead so and not in its margin; nothing at 0."""
-    days = sum((crew.days for crew in crews), Decimal(0))
-    if not a_day or not days:
+    if not amount:
         return ()
     line = CostLine(
         part="overhead",
@@ -92,7 +91,7 @@ def overhead_line(tasks: Sequence[TaskHours], crews: Sequence[CrewDays], a_day: 
         quantity=plain(days),
         unit="crew-day",
         rate=a_day,
-        amount=cents(days * a_day),
+        amount=amount,
         price_class=OVERHEAD,
         formula=f"{plain(days)} crew-days × {plain(a_day)}",
         cell="settings, overhead_per_crew_day",

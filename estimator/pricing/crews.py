@@ -6,9 +6,10 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn, Place, Problem
-from estimator.pricing.hours import crew_of, facts_by_crew, hours_each, slowed_by, times
+from estimator.model.remembered import remembered
+from estimator.pricing.hours import facts_by_crew, hours_each, slowed_by, times
 from estimator.pricing.house_rules import HouseRules
-from estimator.pricing.parts import Part, of_kind
+from estimator.pricing.parts import Part
 from estimator.pricing.problems import NO_CREW, SET_UP_EATS_THE_DAY, UNKNOWN_ROW, cell, stop
 from estimator.tables.rows import CrewMember, Production, Role
 from estimator.tables.tables import Tables
@@ -34,12 +35,9 @@ def crews_of(parts: Sequence[Part], tables: Tables, rules: HouseRules) -> Mappin
 
     Errors: CannotGoOn for a crew with nobody in it, or a set-up that takes the whole day.
     """
-    roles = {role.role: role for role in tables.roles}
-    set_up = set_up_row(tables)
-    crews = {
-        name: _crew(name, facts, roles, set_up, tables, rules) for name, facts in facts_by_crew(parts, tables).items()
-    }
-    stop([_nobody(crew, parts, tables) for crew in crews.values() if crew.rate <= 0])
+    met = facts_by_crew(parts)
+    crews = {name: _crew(name, facts, tables, rules) for name, facts in met.items()}
+    stop([_nobody(crew, parts) for crew in crews.values() if crew.rate <= 0])
     stop([_no_day(crew, rules) for crew in crews.values() if round(crew.most_set_up_hours, 3) >= rules.day_hours][:1])
     return crews
 
@@ -53,19 +51,27 @@ def set_up_row(tables: Tables) -> Production:
         raise CannotGoOn(UNKNOWN_ROW(place, item="every crew day", ref=SET_UP_TASK, table="production")) from None
 
 
-def _crew(
-    name: str, facts: frozenset[str], roles: Mapping[str, Role], set_up: Production, tables: Tables, rules: HouseRules
-) -> Crew:
-    slower = times(slowed_by(SET_UP_TASK, facts, tables), rules.factor_cap)
-    members = [m for m in tables.crew_members if m.crew == name]
-    rate = _rate(members, roles)
+def _crew(name: str, facts: frozenset[str], tables: Tables, rules: HouseRules) -> Crew:
+    set_up, slowed = set_up_row(tables), slowed_by(SET_UP_TASK, facts, tables)
+    slower = times(slowed, rules.factor_cap)
+    rate, where = _paid(tables).get(name, (Decimal(0), ""))
     return Crew(
         name=name,
         rate=cents(rate * rules.night_rate) if NIGHT in facts else rate,
         set_up_hours=hours_each(set_up, tables) * slower,
         most_set_up_hours=max(set_up.likely, set_up.high) * slower,
-        cell=", ".join(_cells(members, roles)),
+        cell=where,
     )
+
+
+@remembered
+def _paid(tables: Tables) -> Mapping[str, tuple[Decimal, str]]:
+    """By crew: dollars an hour by day, and the cells they come from."""
+    roles = {role.role: role for role in tables.roles}
+    members: dict[str, list[CrewMember]] = {}
+    for member in tables.crew_members:
+        members.setdefault(member.crew, []).append(member)
+    return {name: (_rate(mine, roles), ", ".join(_cells(mine, roles))) for name, mine in members.items()}
 
 
 def _rate(members: Iterable[CrewMember], roles: Mapping[str, Role]) -> Decimal:
@@ -79,8 +85,8 @@ def _cells(members: Sequence[CrewMember], roles: Mapping[str, Role]) -> list[str
     return [*(cell("crews", m, "count") for m in members), *wages]
 
 
-def _nobody(crew: Crew, parts: Iterable[Part], tables: Tables) -> Problem:
-    task = next(p.ref for p in of_kind(parts, "labor") if crew_of(p, tables) == crew.name)
+def _nobody(crew: Crew, parts: Iterable[Part]) -> Problem:
+    task = next(p.ref for p in parts if p.recipe.part == "labor" and p.crew == crew.name)
     return NO_CREW(Place(table="production", cell="crew"), task=task, crew=crew.name)
 
 

@@ -4,52 +4,49 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 
-from estimator.model.money import exact
+from estimator.model.money import cents, exact
 from estimator.model.price import CostLine, TaskHours
 from estimator.model.say import Say
-from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.amounts import Asked, Charge
 from estimator.pricing.crew_days import days_needed
 from estimator.pricing.crews import Crew
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.own_line import own_line
-from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.shown import plain
-from estimator.pricing.spread_on import Shares, shares
+from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 
 Crews = Mapping[str, Crew]
+Machine = Charge[Equipment]
 
 
-def equipment_lines(
-    parts: Iterable[Part], tables: Tables, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules
-) -> tuple[CostLine, ...]:
+def machines_of(
+    wanted: Iterable[Asked], tables: Tables, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules
+) -> tuple[Machine, ...]:
     """By the day: whole days of its crew, or the days asked for where it follows none, at least min_days. By the each: as is.
 
     A machine stays as long as its crew does the work that asks for it, not while the same crew does other things.
     """
-    wanted = asked(of_kind(parts, "equipment"))
-    return tuple(_line(want, tables.equipment(want.ref), tasks, crews, rules) for want in wanted)
+    by_crew: dict[str, list[tuple[Owner, float]]] = {}
+    for task in tasks:
+        by_crew.setdefault(task.crew, []).append(((task.repair, task.work_item), task.hours))
+    return tuple(_machine(want, tables.equipment(want.ref), by_crew, crews, rules) for want in wanted)
 
 
-def _line(want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules) -> CostLine:
-    quantity, why = _quantity(want, row, tasks, crews, rules)
-    return own_line("equipment", "equipment", row, quantity, row.cost, why, _carried(want, row, tasks))
-
-
-def _quantity(
-    want: Asked, row: Equipment, tasks: Sequence[TaskHours], crews: Crews, rules: HouseRules
-) -> tuple[Decimal, str]:
-    amount = plain(exact(want.amount).quantize(FLOAT_DUST))
-    if row.unit != "day":
-        return amount, want.formula
-    if not row.crew:
-        return machine_days(amount, row), f"{want.formula} = {want.amount:g} days, up to whole days"
-    hours = sum(weight for _, weight in at_work(want.by, row.crew, tasks))
+def _machine(
+    want: Asked, row: Equipment, tasks: Mapping[str, Sequence[tuple[Owner, float]]], crews: Crews, rules: HouseRules
+) -> Machine:
+    if row.unit != "day" or not row.crew:
+        asked_for = exact(want.amount).quantize(FLOAT_DUST)
+        quantity = plain(asked_for) if row.unit != "day" else machine_days(asked_for, row)
+        return Charge(want, row, quantity, cents(quantity * row.cost))
+    owners = want.owners
+    hours = sum(hours for owner, hours in tasks.get(row.crew, ()) if owner in owners)
     days = days_needed(hours, crews[row.crew].set_up_hours, rules) if hours else Decimal(0)
-    why = f"{plain(days)} days of crew {row.crew} on the work that asks for it, up to whole days"
-    return machine_days(days, row), why
+    quantity = machine_days(days, row)
+    return Charge(want, row, quantity, cents(quantity * row.cost), days)
 
 
 def machine_days(days: Decimal | float, row: Equipment) -> Decimal:
@@ -57,27 +54,42 @@ def machine_days(days: Decimal | float, row: Equipment) -> Decimal:
     return max(Decimal(math.ceil(days)), row.min_days, Decimal(1))
 
 
-def at_work(by: Shares, crew: str, tasks: Sequence[TaskHours]) -> list[tuple[tuple[str, str], float]]:
+def equipment_lines(machines: Iterable[Machine], tasks: Sequence[TaskHours]) -> tuple[CostLine, ...]:
+    """A line a machine, with how it came about."""
+    return tuple(
+        own_line("equipment", "equipment", m.row, m.quantity, m.amount, m.row.cost, _why(m), _carried(m, tasks))
+        for m in machines
+    )
+
+
+def _why(machine: Machine) -> str:
+    want, row = machine.want, machine.row
+    if machine.days is not None:
+        return f"{plain(machine.days)} days of crew {row.crew} on the work that asks for it, up to whole days"
+    return want.formula if row.unit != "day" else f"{want.formula} = {want.amount:g} days, up to whole days"
+
+
+def at_work(owners: frozenset[Owner], crew: str, tasks: Sequence[TaskHours]) -> list[tuple[Owner, float]]:
     """Hours of a crew on the work items that ask."""
-    asking = {(repair, item) for repair, item, _ in by}
-    return [((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew and (t.repair, t.work_item) in asking]
+    there = (((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew)
+    return [(owner, hours) for owner, hours in there if owner in owners]
 
 
-def _carried(want: Asked, row: Equipment, tasks: Sequence[TaskHours]) -> Shares:
+def _carried(machine: Machine, tasks: Sequence[TaskHours]) -> Shares:
     """By the crew's hours on the work that asked; by what was asked where no crew is followed."""
-    there = at_work(want.by, row.crew, tasks) if row.unit == "day" and row.crew else []
-    return shares(there) if there else want.by
+    follows = machine.days is not None
+    there = at_work(machine.want.owners, machine.row.crew, tasks) if follows else []
+    return shares(there) if there else machine.want.by
 
 
-def machines_without_crew(parts: Iterable[Part], tables: Tables, tasks: Sequence[TaskHours]) -> tuple[Say, ...]:
+def machines_without_crew(machines: Iterable[Machine]) -> tuple[Say, ...]:
     """A machine asked for whose crew has no hours there is charged its least days, and the office is told."""
-    wanted = ((want, tables.equipment(want.ref)) for want in asked(of_kind(parts, "equipment")))
     return tuple(
         Say.of(
             "{item} follows crew {crew}, which has no hours here: its least days are charged",
-            item=row.item,
-            crew=row.crew,
+            item=machine.row.item,
+            crew=machine.row.crew,
         )
-        for want, row in wanted
-        if row.unit == "day" and row.crew and not any(hours for _, hours in at_work(want.by, row.crew, tasks))
+        for machine in machines
+        if machine.days == 0
     )

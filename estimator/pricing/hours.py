@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence, Set
 
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
-from estimator.pricing.parts import Part, of_kind
+from estimator.pricing.parts import Part
 from estimator.pricing.problems import cell
 from estimator.tables.rows import Factor, Production
 from estimator.tables.tables import Tables
@@ -12,7 +12,7 @@ from estimator.tables.tables import Tables
 
 def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tuple[TaskHours, ...]:
     """hours = each × quantity × per × min(cap, Π factors), one record a labor part."""
-    return tuple(_task(part, tables, factor_cap) for part in of_kind(parts, "labor"))
+    return tuple(_task(part, tables, factor_cap) for part in parts if part.recipe.part == "labor")
 
 
 @remembered
@@ -25,7 +25,7 @@ def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
         repair=part.repair,
         work_item=part.item.item,
         task=part.ref,
-        crew=crew_of(part, tables),
+        crew=part.crew,
         quantity_name=part.quantity_name,
         quantity=part.quantity,
         unit=part.unit or row.unit,
@@ -47,11 +47,6 @@ def hours_each(row: Production, tables: Tables) -> float:
     A bad day takes more from a task than a good day gives, so the likely hour alone is too few on the average job.
     """
     return row.expected if tables.yes("price_expected_hours") else row.likely
-
-
-def crew_of(part: Part, tables: Tables) -> str:
-    """Who does it: the recipe's crew, else the one of the production row."""
-    return part.recipe.crew or tables.production(part.ref).crew
 
 
 def slowed_by(task: str, facts: Set[str], tables: Tables) -> Mapping[str, float]:
@@ -88,10 +83,10 @@ def by_crew(tasks: Iterable[TaskHours]) -> dict[str, float]:
     return hours
 
 
-def facts_by_crew(parts: Iterable[Part], tables: Tables) -> dict[str, frozenset[str]]:
+def facts_by_crew(parts: Iterable[Part]) -> dict[str, frozenset[str]]:
     """What each crew meets anywhere in the scope: its set-up and its rate hang on it."""
-    facts: dict[str, frozenset[str]] = {}
-    for part in of_kind(parts, "labor"):
-        crew = crew_of(part, tables)
-        facts[crew] = facts.get(crew, frozenset()) | part.facts
-    return facts
+    met: dict[str, dict[int, frozenset[str]]] = {}  # the parts of a takeoff have its facts in common
+    for part in parts:
+        if part.recipe.part == "labor":
+            met.setdefault(part.crew, {})[id(part.facts)] = part.facts
+    return {crew: frozenset[str]().union(*facts.values()) for crew, facts in met.items()}

@@ -1,12 +1,15 @@
 """Step 6: costs by price class in; what they are sold for, out. Margin is a share of the price, never of the cost."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.problem import Place, Problem
 from estimator.model.work import JOB, Takeoff
+from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.problems import MARGIN_TOO_HIGH, NO_METHOD, UNKNOWN_ROW, at, stop
+from estimator.tables.price_shares import kept
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -64,3 +67,41 @@ def class_prices(
         name: sell(cost, rows[name].margin_percent, contingency if rows[name].contingency else Decimal(0))
         for name, cost in costs.items()
     }
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ByClass:
+    """What each price class costs and is sold for, dollars, and the contingency on it, percent."""
+
+    costs: Mapping[str, Decimal]
+    rows: Mapping[str, PriceClass]
+    contingency: Decimal
+    prices: Mapping[str, Decimal]
+
+    @property
+    def work(self) -> Decimal:
+        """What all of it is sold for but what is passed on at cost."""
+        return sum((p for name, p in self.prices.items() if name != PASSED_ON), Decimal(0))
+
+    def before(self, lift: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
+        """Before rounding: all of it with what minimum charges add (`lift`) and allowances (`fixed`) ÷ the share that stays."""
+        return cents(self._brings(lift, fixed) / kept(tables))
+
+    def carry(self, lift: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
+        """Own work × this carries what leaves with the whole price, such as a commission; 1 where nothing does."""
+        own = self.work + lift
+        leaves = self.before(lift, fixed, tables) - self._brings(lift, fixed)
+        return 1 + leaves / own if own else Decimal(1)
+
+    def _brings(self, lift: Decimal, fixed: Decimal) -> Decimal:
+        return sum(self.prices.values(), Decimal(0)) + lift + fixed
+
+
+def sold_by_class(
+    costs: Mapping[str, Decimal], takeoffs: Sequence[Takeoff], tables: Tables, contingency: Decimal | None = None
+) -> ByClass:
+    """Own work × (1 + contingency) ÷ (1 − margin), subs ÷ (1 − margin), passed on as is. `contingency`, percent, stands in
+    place of what the tables give. Errors: CannotGoOn for a class or a method without a row."""
+    rows = class_rows(tuple(costs), tables)
+    held = contingency_percent(takeoffs, tables) if contingency is None else contingency
+    return ByClass(costs=costs, rows=rows, contingency=held, prices=class_prices(costs, rows, held))

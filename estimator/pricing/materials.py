@@ -1,14 +1,13 @@
 """Step 4: the material parts of a scope in; what to buy, small parts and the tax the firm pays, out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from estimator.model.money import cents, exact, up_to
 from estimator.model.price import CostLine
-from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.amounts import Asked, Charge
 from estimator.pricing.own_line import own_line
-from estimator.pricing.parts import Part, of_kind
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import shares
@@ -41,42 +40,81 @@ def order_quantity(amount: float, row: Material) -> Decimal:
     return plain(packs - row.pack if over <= row.pack * PACK_DUST and packs > row.pack else packs)
 
 
+@dataclass(frozen=True, slots=True)
+class Stuff:
+    """What a scope buys; and dollars of small parts, and of the sales tax where the firm pays it when buying.
+
+    `small_base` and `tax_base` are what the two are a percent of.
+    """
+
+    bought: tuple[Charge[Material], ...]
+    small_base: Decimal
+    small: Decimal
+    tax_base: Decimal
+    tax: Decimal
+
+    @property
+    def small_parts(self) -> tuple[Charge[Material], ...]:
+        return tuple(b for b in self.bought if b.row.small_parts)
+
+    @property
+    def taxable(self) -> tuple[Charge[Material], ...]:
+        return tuple(b for b in self.bought if b.row.taxable)
+
+    @property
+    def amount(self) -> Decimal:
+        """All of it, tax aside."""
+        return sum((b.amount for b in self.bought), self.small)
+
+
+def stuff_of(wanted: Iterable[Asked], tables: Tables, place: PlaceRow | None, small_parts_percent: Decimal) -> Stuff:
+    """One charge a material over the whole scope, then small parts, then tax where the firm pays it when buying."""
+    bought = tuple(_bought(want, tables.material(want.ref)) for want in wanted)
+    small_base = sum((b.amount for b in bought if b.row.small_parts), Decimal(0))
+    small = cents(small_base * small_parts_percent / 100)
+    tax_base = sum((b.amount for b in bought if b.row.taxable), small)
+    return Stuff(bought, small_base, small, tax_base, cents(tax_base * _tax_percent(place) / 100))
+
+
+def _bought(want: Asked, row: Material) -> Charge[Material]:
+    quantity = order_quantity(want.amount, row)
+    return Charge(want, row, quantity, cents(quantity * row.unit_cost))
+
+
+def _tax_percent(place: PlaceRow | None) -> Decimal:
+    """What the firm pays when buying; nothing where it does not, or nobody has answered."""
+    pays = place is not None and place.tax_kind == "contractor pays" and place.tax_percent is not None
+    return place.tax_percent if pays and place is not None and place.tax_percent is not None else Decimal(0)
+
+
 def material_lines(
-    parts: Iterable[Part], tables: Tables, place: PlaceRow | None, small_parts_percent: Decimal
+    stuff: Stuff, tables: Tables, place: PlaceRow | None, small_parts_percent: Decimal
 ) -> tuple[CostLine, ...]:
-    """One line a material over the whole scope, then small parts, then tax where the firm pays it when buying."""
-    bought = tuple(_bought(a, tables.material(a.ref)) for a in asked(of_kind(parts, "material")))
-    small = _small_parts(bought, tables, small_parts_percent)
-    tax = _tax((*bought, *small), tables, place)
+    """A line a material, one of small parts, one of tax, each with how it came about."""
+    bought = tuple(map(_line, stuff.bought))
+    where = cell("settings", tables.setting("small_parts_percent"), "value")
+    small_base = [line for b, line in zip(stuff.bought, bought, strict=True) if b.row.small_parts]
+    small = _on_top("small parts", "small parts", small_base, stuff.small_base, small_parts_percent, stuff.small, where)
+    taxed = [line for b, line in zip(stuff.bought, bought, strict=True) if b.row.taxable]
+    where = cell("places", place, "tax_percent") if place is not None else ""
+    percent = _tax_percent(place)
+    tax = _on_top("tax", "sales tax on materials", [*taxed, *small], stuff.tax_base, percent, stuff.tax, where)
     return (*bought, *small, *tax)
 
 
-def _bought(want: Asked, row: Material) -> CostLine:
-    quantity = order_quantity(want.amount, row)
+def _line(bought: Charge[Material]) -> CostLine:
+    want, row = bought.want, bought.row
     waste = f" + {plain(row.waste_percent)} % waste" if row.waste_percent else ""
     pack = f", in packs of {plain(row.pack)}" if row.pack else ""
     why = f"{want.formula} = {want.amount:g}{waste}{pack}"
-    line = own_line("material", "materials", row, quantity, row.unit_cost, why, want.by)
+    line = own_line("material", "materials", row, bought.quantity, bought.amount, row.unit_cost, why, want.by)
     return replace(line, need=want.amount)
 
 
-def _small_parts(bought: Sequence[CostLine], tables: Tables, percent: Decimal) -> tuple[CostLine, ...]:
-    base = [line for line in bought if tables.material(line.ref).small_parts]
-    return _on_top(
-        "small parts", "small parts", base, percent, cell("settings", tables.setting("small_parts_percent"), "value")
-    )
-
-
-def _tax(lines: Sequence[CostLine], tables: Tables, place: PlaceRow | None) -> tuple[CostLine, ...]:
-    if place is None or place.tax_kind != "contractor pays" or place.tax_percent is None:
-        return ()
-    taxed = [line for line in lines if line.part == "small parts" or tables.material(line.ref).taxable]
-    return _on_top("tax", "sales tax on materials", taxed, place.tax_percent, cell("places", place, "tax_percent"))
-
-
-def _on_top(part: str, text: str, base: Sequence[CostLine], percent: Decimal, where: str) -> tuple[CostLine, ...]:
+def _on_top(
+    part: str, text: str, base: Sequence[CostLine], total: Decimal, percent: Decimal, amount: Decimal, where: str
+) -> tuple[CostLine, ...]:
     """A share of other lines, carried by whoever carries those."""
-    total = sum((line.amount for line in base), Decimal(0))
     if not total or not percent:
         return ()
     line = CostLine(
@@ -86,7 +124,7 @@ def _on_top(part: str, text: str, base: Sequence[CostLine], percent: Decimal, wh
         quantity=percent,
         unit="%",
         rate=total,
-        amount=cents(total * percent / 100),
+        amount=amount,
         price_class="own",
         formula=f"{total} × {plain(percent)} %",
         cell=where,

@@ -6,11 +6,16 @@ from decimal import Decimal
 from estimator.model.money import cents, spread
 from estimator.model.say import Dollars, Say
 from estimator.model.work import JOB, Takeoff
+from estimator.pricing.figures import Figures
+from estimator.pricing.lines import PASSED_ON
+from estimator.pricing.markup import ByClass
 from estimator.pricing.spread_on import Owner
 from estimator.tables.tables import Tables
 
 Prices = Mapping[Owner, Decimal]
 TEST = "isolation test"
+MOST_ROUNDED = 0.02
+"""Dollars, more than rounding to the cent moves between work items for each part of them."""
 
 
 def lifts(prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
@@ -59,3 +64,42 @@ def _said(method: str, reached: Decimal, least: Decimal) -> Say:
         reached=Dollars(cents(reached)),
         least=Dollars(least),
     )
+
+
+def lift_at_a_glance(
+    figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables
+) -> Decimal | None:
+    """What least charges add to a scope where no cent has to be laid on any work item to know it; None where one must be.
+
+    One method reaches its least charge with all the work. Of several each must be above it by its own labor, materials and
+    subs, less what rounding to the cent may move between work items; its machines and its share of the job only add.
+    """
+    own = _at_least(figures, by_class, takeoffs)
+    if len(own) == 1:
+        ((method, work),) = own.items()
+        short = least_charge(method, takeoffs, tables) - by_class.work
+        return max(Decimal(0), cents(short)) if work > 0 else None
+    reached = all(work > least_charge(method, takeoffs, tables) for method, work in own.items())
+    return Decimal(0) if reached else None
+
+
+def _at_least(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff]) -> dict[str, float]:
+    """Dollars that the work of each method is sold for at the very least; of the job alone where there is no other."""
+    methods = {t.repair.id: t.repair.method for t in takeoffs}
+    times = {name: float(p / c) if (c := by_class.costs[name]) else 0.0 for name, p in by_class.prices.items()}
+    rounded = MOST_ROUNDED * max(times.values(), default=0.0) * len(figures.parts)
+    own = dict.fromkeys(methods.values(), -rounded)
+    rates = {c.crew: float(c.amount) / c.work_hours * times["own"] for c in figures.crews}
+    for task in figures.tasks:
+        own[methods[task.repair]] += task.hours * rates.get(task.crew, 0.0)
+    charges = [(c.want, c.amount, "own") for c in figures.stuff.bought]
+    charges += [(c.want, c.amount, c.row.price_class) for c in figures.subs]
+    for want, amount, name in charges:
+        whole = sum(p.amount for p in want.parts)
+        if name != PASSED_ON and whole > 0:
+            a_unit = float(amount) / whole * times[name]
+            for part in want.parts:
+                own[methods[part.repair]] += part.amount * a_unit
+    if len(own) > 1:
+        own.pop(JOB, None)
+    return own

@@ -2,7 +2,6 @@
 
 from decimal import Decimal
 
-from estimator.model.money import cents
 from estimator.model.price import CostLine
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
@@ -11,9 +10,16 @@ from estimator.tables.rows import Equipment, Material
 
 
 def own_line(
-    part: str, table: str, row: Material | Equipment, quantity: Decimal, rate: Decimal, why: str, by: Shares
+    part: str,
+    table: str,
+    row: Material | Equipment,
+    quantity: Decimal,
+    amount: Decimal,
+    rate: Decimal,
+    why: str,
+    by: Shares,
 ) -> CostLine:
-    """quantity × rate, to the cent; `why` says how the quantity came about, `by` who carries it."""
+    """`amount` is quantity × rate, to the cent; `why` says how the quantity came about, `by` who carries it."""
     unit = f" {row.unit}" if part == "material" else ""
     return CostLine(
         part=part,
@@ -23,7 +29,7 @@ def own_line(
         quantity=quantity,
         unit=row.unit,
         rate=rate,
-        amount=cents(quantity * rate),
+        amount=amount,
         price_class="own",
         formula=f"{why} → {plain(quantity)}{unit} × {rate}",
         cell=cell(table, row, "cost"),

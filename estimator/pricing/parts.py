@@ -36,6 +36,7 @@ class Part:
     quantity: float
     unit: str
     facts: frozenset[str]
+    crew: str = ""  # who does it, where it is labor
 
     @property
     def amount(self) -> float:
@@ -101,7 +102,7 @@ def parts_of_sold(sold: Iterable[Sold], tables: Tables) -> tuple[Part, ...]:
 def _made(sold: Sold, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
     """The parts of one work item, and what is wrong with them."""
     recipes = _recipes_by_item(tables).get(sold.item.item, ())
-    made = [p for r in recipes if (p := _part(sold, r)) is not None]
+    made = [p for r in recipes if (p := _part(sold, r, tables)) is not None]
     return made, [*_missing(made, tables), *([] if made else [_costs_nothing(sold)])]
 
 
@@ -113,12 +114,15 @@ def _recipes_by_item(tables: Tables) -> Mapping[str, Sequence[Recipe]]:
     return out
 
 
-def of_kind(parts: Iterable[Part], *kinds: str) -> tuple[Part, ...]:
-    """The parts of some kinds: labor, material, equipment, sub, fee."""
-    return tuple(p for p in parts if p.recipe.part in kinds)
+def by_kind(parts: Iterable[Part]) -> Mapping[str, Sequence[Part]]:
+    """The parts by kind: labor, equipment, material, and sub with the fees among them."""
+    out: dict[str, list[Part]] = {"labor": [], "equipment": [], "material": [], "sub": []}
+    for part in parts:
+        out["sub" if part.recipe.part == "fee" else part.recipe.part].append(part)
+    return out
 
 
-def _part(sold: Sold, recipe: Recipe) -> Part | None:
+def _part(sold: Sold, recipe: Recipe, tables: Tables) -> Part | None:
     if not holds(recipe.when, sold.takeoff.facts):
         return None
     name = recipe.quantity or sold.item.quantity
@@ -127,18 +131,28 @@ def _part(sold: Sold, recipe: Recipe) -> Part | None:
     value = 1.0 if later else sold.takeoff.value(name)
     if value * recipe.per <= 0:
         return None
+    ref = recipe.ref.replace("{size}", sold.takeoff.size or "{size}")
     return Part(
         repair=sold.takeoff.repair.id,
         method=sold.takeoff.repair.method,
         item=sold.item,
         recipe=recipe,
-        ref=recipe.ref.replace("{size}", sold.takeoff.size or "{size}"),
+        ref=ref,
         size=sold.takeoff.size,
         quantity_name=name,
         quantity=value,
         unit=name.partition(".")[0] if later else (quantity.unit if quantity else ""),
         facts=sold.takeoff.facts,
+        crew=_crew(ref, recipe, tables) if recipe.part == "labor" else "",
     )
+
+
+def _crew(task: str, recipe: Recipe, tables: Tables) -> str:
+    """Who does it: the recipe's crew, else the one of the production row; nobody where there is no such row."""
+    try:
+        return recipe.crew or tables.production(task).crew
+    except KeyError:
+        return ""
 
 
 def _missing(parts: Iterable[Part], tables: Tables) -> list[Problem]:

@@ -13,8 +13,8 @@ from estimator.pricing.hours import by_crew, task_hours
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_rows, contingency_percent
-from estimator.pricing.parts import ROUNDED_LATER, Part, of_kind, parts_of
-from estimator.pricing.spread_on import Shares, shares
+from estimator.pricing.parts import ROUNDED_LATER, Part, by_kind, parts_of
+from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.pricing.tax_classes import class_rate
 from estimator.tables.price_shares import kept
 from estimator.tables.rows import PlaceRow, TaxClass
@@ -104,9 +104,10 @@ def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -
         bits += [
             Bit(OVERHEAD, there.days(crew) * float(rules.overhead), _who_works(crew, tasks)) for crew in by_crew(tasks)
         ]
-    bits += [_equipment(a, tables, there) for a in asked(of_kind(followed, "equipment"))]
-    bits += [_material(a, tables, place, rules) for a in asked(of_kind(followed, "material"))]
-    bits += [_sub(a, tables) for a in asked(of_kind(followed, "sub", "fee"))]
+    kinds = by_kind(followed)
+    bits += [_equipment(a, tables, there) for a in asked(kinds["equipment"])]
+    bits += [_material(a, tables, place, rules) for a in asked(kinds["material"])]
+    bits += [_sub(a, tables) for a in asked(kinds["sub"])]
     return bits + _followers(late, there, tables, place, rules)
 
 
@@ -118,9 +119,12 @@ class _Crews:
     crews: Mapping[str, Crew]
     day_hours: float
 
-    def days(self, crew: str, by: Shares | None = None) -> float:
+    def days(self, crew: str, owners: frozenset[Owner] | None = None) -> float:
         """Days of a crew on the work items that ask, on everything where none are named."""
-        hours = by_crew(self.tasks).get(crew, 0.0) if by is None else sum(h for _, h in at_work(by, crew, self.tasks))
+        if owners is None:
+            hours = by_crew(self.tasks).get(crew, 0.0)
+        else:
+            hours = sum(h for _, h in at_work(owners, crew, self.tasks))
         return hours / (self.day_hours - self.crews[crew].set_up_hours) if hours else 0.0
 
 
@@ -132,7 +136,7 @@ def _equipment(want: Asked, tables: Tables, there: "_Crews") -> Bit:
     row = tables.equipment(want.ref)
     by_day = row.unit == "day" and row.crew
     at_least = max(float(row.min_days), 1.0)
-    quantity = (there.days(row.crew, want.by) or at_least) if by_day else want.amount
+    quantity = (there.days(row.crew, want.owners) or at_least) if by_day else want.amount
     return Bit("own", quantity * float(row.cost), want.by, shared="" if by_day else _key(want))
 
 
@@ -162,7 +166,7 @@ def _followers(
     for part in late:
         measure, _, crew = part.quantity_name.partition(".")
         amount = there.days(crew) * (1 if measure == "days" else rules.day_hours) * part.recipe.per
-        want = Asked(part.ref, amount, "", ((*part.owner, 1.0),), (part,))
+        want = Asked(part.ref, amount, (part,))
         table = {
             "equipment": lambda w: _equipment(w, tables, there),
             "material": lambda w: _material(w, tables, place, rules),

@@ -1,19 +1,17 @@
-"""Steps 6 and 7: cost lines in; what each class and each work item is sold for before rounding, out."""
+"""Steps 6 and 7: what each class is sold for in; what each work item is sold for before rounding, out."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 
-from estimator.model.money import cents
-from estimator.model.price import CostLine, LineItem
+from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
 from estimator.pricing.lines import PASSED_ON
-from estimator.pricing.markup import class_prices, class_rows, contingency_percent
+from estimator.pricing.markup import ByClass
 from estimator.pricing.minimum import lifts
-from estimator.pricing.shares import Laid, by_class
+from estimator.pricing.shares import Laid
 from estimator.pricing.spread_on import Owner
-from estimator.tables.price_shares import kept
 from estimator.tables.rows import PriceClass
 from estimator.tables.tables import Tables
 
@@ -48,43 +46,35 @@ class Sale:
 
 
 def sale_of(
+    by_class: ByClass,
     takeoffs: Sequence[Takeoff],
-    lines: Sequence[CostLine],
     laid: Laid,
     fixed: Sequence[LineItem],
     tables: Tables,
-    contingency: Decimal | None = None,
 ) -> Sale:
-    """Own work × (1 + contingency) ÷ (1 − margin), subs ÷ (1 − margin), passed on as is; then the methods' least charges.
+    """The classes laid on work items, then the methods' least charges.
 
     All of it ÷ the share of a price that stays, where commission, card fee or a warranty reserve leave with it.
     """
-    costs = by_class(lines)
-    rows = class_rows(tuple(costs), tables)
-    contingency = contingency_percent(takeoffs, tables) if contingency is None else contingency
-    prices = class_prices(costs, rows, contingency)
+    costs, prices = by_class.costs, by_class.prices
     work = {owner: _share(cells, costs, prices, passed_on=False) for owner, cells in laid.items()}
     lifted, said = lifts(work, takeoffs, tables)
     lift = sum(lifted.values(), ZERO)
     standing = sum((f.amount for f in fixed), ZERO)
-    brings = sum(prices.values(), ZERO) + lift + standing
-    before = cents(brings / kept(tables))
-    work = {owner: price + lifted.get(owner, ZERO) for owner, price in work.items()}
-    own = sum(work.values(), ZERO)
-    carry = 1 + (before - brings) / own if own else Decimal(1)
+    carry = by_class.carry(lift, standing, tables)
     return Sale(
         costs=costs,
         prices=prices,
-        rows=rows,
-        contingency=contingency,
-        work={owner: price * carry for owner, price in work.items()},
+        rows=by_class.rows,
+        contingency=by_class.contingency,
+        work={owner: (price + lifted.get(owner, ZERO)) * carry for owner, price in work.items()},
         passed={owner: _share(cells, costs, prices, passed_on=True) for owner, cells in laid.items()},
         lift=lift,
         lifts=said,
         fixed=standing,
         carry=carry,
-        before=before,
-        spent=sum((line.amount for line in lines), ZERO) + sum((f.cost_share for f in fixed), ZERO),
+        before=by_class.before(lift, standing, tables),
+        spent=sum(costs.values(), ZERO) + sum((f.cost_share for f in fixed), ZERO),
     )
 
 

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 from estimator.model.money import cents, exact
 from estimator.model.price import CostLine
-from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.amounts import Asked, Charge
 from estimator.pricing.facts import holds
 from estimator.pricing.materials import FLOAT_DUST
-from estimator.pricing.parts import Part, of_kind
+from estimator.pricing.parts import Part
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
 from estimator.tables.rows import PlaceRow, SubOrFee
@@ -18,9 +18,14 @@ USUAL_PERMIT = "permit"
 """What the recipe of a permit asks for; a place has fees of its own in its place."""
 
 
-def sub_lines(parts: Iterable[Part], tables: Tables) -> tuple[CostLine, ...]:
-    """quantity × per × cost; a recipe part `fee` reads as fee, everything else as sub."""
-    return tuple(_line(want, tables.sub(want.ref)) for want in asked(of_kind(parts, "sub", "fee")))
+def subs_of(wanted: Iterable[Asked], tables: Tables) -> tuple[Charge[SubOrFee], ...]:
+    """quantity × per × cost."""
+    return tuple(_charge(want, tables.sub(want.ref)) for want in wanted)
+
+
+def sub_lines(subs: Iterable[Charge[SubOrFee]]) -> tuple[CostLine, ...]:
+    """A recipe part `fee` reads as fee, everything else as sub."""
+    return tuple(map(_line, subs))
 
 
 def with_fees_of(place: PlaceRow | None, parts: Iterable[Part], tables: Tables) -> tuple[Part, ...]:
@@ -34,8 +39,13 @@ def with_fees_of(place: PlaceRow | None, parts: Iterable[Part], tables: Tables) 
     return tuple(out)
 
 
-def _line(want: Asked, row: SubOrFee) -> CostLine:
+def _charge(want: Asked, row: SubOrFee) -> Charge[SubOrFee]:
     quantity = plain(exact(want.amount).quantize(FLOAT_DUST))
+    return Charge(want, row, quantity, cents(quantity * row.cost))
+
+
+def _line(charge: Charge[SubOrFee]) -> CostLine:
+    want, row, quantity = charge.want, charge.row, charge.quantity
     return CostLine(
         part=want.parts[0].recipe.part,
         ref=row.item,
@@ -44,7 +54,7 @@ def _line(want: Asked, row: SubOrFee) -> CostLine:
         quantity=quantity,
         unit=row.unit,
         rate=row.cost,
-        amount=cents(quantity * row.cost),
+        amount=charge.amount,
         price_class=row.price_class,
         formula=f"{want.formula} → {plain(quantity)} {row.unit} × {row.cost}",
         cell=cell("subs_and_fees", row, "cost"),

@@ -13,23 +13,22 @@ from estimator.tables.rows import PlaceRow
 
 
 def charged_tax(
-    lines: Iterable[CostLine],
+    bought: Decimal,
     prices: Mapping[str, Decimal],
     costs: Mapping[str, Decimal],
     work: Decimal,
     place: PlaceRow | None,
-    apart: Set[Owner] = frozenset(),
 ) -> tuple[Decimal, tuple[Say, ...]]:
     """contractor pays, none: nothing here (in the first the firm paid when buying, as a cost line).
 
     separated: rate × what the materials are sold for, their share of the firm's own work. whole charge: rate × the price
-    less what is passed on at cost. The sentences say it on paper. `work` is the price without tax. `apart` are work items taxed in their own way: their
-    materials are taxed there, so they are not taxed here again.
+    less what is passed on at cost. The sentences say it on paper. `bought` is what materials and small parts cost, those of
+    work taxed in its own way left out; `work` is the price without tax.
     """
-    if place is None or place.tax_percent is None or place.tax_kind not in ("separated", "whole charge"):
+    if place is None or place.tax_percent is None or not charges_tax(place):
         return Decimal(0), ()
     if place.tax_kind == "separated":
-        base = materials_price(lines, prices, costs, apart)
+        base = materials_price(bought, prices, costs)
         text = "sales tax {rate} % on materials sold for {amount}; ask a tax adviser if you are unsure"
     else:
         base = work - prices.get(PASSED_ON, Decimal(0))
@@ -38,15 +37,19 @@ def charged_tax(
     return cents(base * place.tax_percent / 100), (said,)
 
 
-def materials_price(
-    lines: Iterable[CostLine],
-    prices: Mapping[str, Decimal],
-    costs: Mapping[str, Decimal],
-    apart: Set[Owner] = frozenset(),
-) -> Decimal:
-    """What materials and small parts are sold for, to the cent: their share of the price of own work, less those `apart`."""
-    bought = sum((_without(c, apart) for c in lines if c.part in ("material", "small parts")), Decimal(0))
+def charges_tax(place: PlaceRow) -> bool:
+    """The homeowner is charged a tax on top of the price."""
+    return place.tax_kind in ("separated", "whole charge")
+
+
+def materials_price(bought: Decimal, prices: Mapping[str, Decimal], costs: Mapping[str, Decimal]) -> Decimal:
+    """What materials and small parts are sold for, to the cent: their share of the price of own work."""
     return cents(prices["own"] * bought / costs["own"]) if bought else Decimal(0)
+
+
+def bought_for(lines: Iterable[CostLine], apart: Set[Owner] = frozenset()) -> Decimal:
+    """What materials and small parts cost, less those of the work items `apart`."""
+    return sum((_without(c, apart) for c in lines if c.part in ("material", "small parts")), Decimal(0))
 
 
 def _without(line: CostLine, apart: Set[Owner]) -> Decimal:

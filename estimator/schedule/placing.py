@@ -8,11 +8,11 @@ follows it. Where the two agree the schedule is exact.
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
 
 from estimator.model.remembered import remembered
-from estimator.model.schedule import DUST, Task, Wait
+from estimator.model.schedule import DUST, Task
 from estimator.schedule.plan import Plan
 
 
@@ -61,88 +61,102 @@ def length(task: Task) -> float:
     return task.crew_hours / task.gangs
 
 
+Span = tuple[float, float]
+"""From which hour to which, in hours of site days."""
+
+
 def placed(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> Plan:
     """Every task and wait with its start and end. Errors: ValueError where tasks wait for one another in a ring."""
+    spans = spans_of(plan, set_ups, day_hours)
+    tasks = [
+        replace(t, waits_for=tuple(plan.before[t.id]), start=spans[t.id][0], end=spans[t.id][1]) for t in plan.tasks
+    ]
+    waits = [replace(w, start=spans[w.id][0], end=spans[w.id][1]) for w in plan.waits]
+    rank = {name: n for n, name in enumerate(spans)}
+    tasks.sort(key=lambda t: (t.start, t.end, rank[t.id]))
+    return replace(plan, tasks=tuple(tasks), waits=tuple(waits))
+
+
+def spans_of(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> dict[str, Span]:
+    """When each task and wait begins and ends, by id, in the order in which they were placed. Errors: as `placed`."""
     days = Days(set_ups, day_hours)
     tails = _tails(plan)
-    done: dict[str, float] = {}
+    there = tails.keys()
+    left = {name: {i for i in plan.before[name] if i in there} for name in tails}
+    leads_to: dict[str, list[str]] = {}
+    for name, earlier in left.items():
+        for one in earlier:
+            leads_to.setdefault(one, []).append(name)
+    tasks, waits = {t.id: t for t in plan.tasks}, {w.id: w for w in plan.waits}
+    soonest = dict.fromkeys(tails, 0.0)
     free: dict[str, float] = {}
-    tasks: dict[str, Task] = {}
-    waits: dict[str, Wait] = {}
-    open_tasks = {t.id: t for t in plan.tasks}
-    open_waits = {w.id: w for w in plan.waits}
-    there = open_tasks.keys() | open_waits.keys()
-    every: tuple[Task | Wait, ...] = (*plan.tasks, *plan.waits)
-    before = {one.id: [i for i in one.waits_for if i in there] for one in every}
-
-    def ready(one: Task | Wait) -> bool:
-        return all(i in done for i in before[one.id])
-
-    def soonest(one: Task | Wait) -> float:
-        return max((done[i] for i in before[one.id]), default=0.0)
-
-    while open_tasks or open_waits:
-        for wait in [w for w in open_waits.values() if ready(w)]:
-            start = soonest(wait)
-            waits[wait.id] = replace(wait, start=start, end=start + wait.hours)
-            done[wait.id] = start + wait.hours
-            del open_waits[wait.id]
-        now = [t for t in open_tasks.values() if ready(t)]
-        if not now:
-            if open_tasks and not any(ready(w) for w in open_waits.values()):
-                raise ValueError(f"these wait for one another: {', '.join(sorted(open_tasks))}")
-            continue
-        starts = {t.id: days.opens(t.crew, max(free.get(t.crew, 0.0), soonest(t))) for t in now}
-        chosen = min(now, key=lambda t: (starts[t.id], -tails[t.id], t.id))
-        end = days.end(chosen.crew, starts[chosen.id], length(chosen))
-        tasks[chosen.id] = replace(chosen, start=starts[chosen.id], end=end)
-        done[chosen.id] = free[chosen.crew] = end
-        del open_tasks[chosen.id]
-    late = _late(list(tasks.values()), list(waits.values()), days)
-    return Plan(tasks=tuple(sorted(late, key=lambda t: (t.start, t.end))), waits=tuple(waits.values()))
+    spans: dict[str, Span] = {}
+    ready = [name for name in tails if not left[name]]
+    while ready:
+        waiting = [name for name in ready if name in waits]
+        if waiting:
+            chosen, start = waiting[0], soonest[waiting[0]]
+            end = start + waits[chosen].hours
+        else:
+            starts = {n: days.opens((c := tasks[n].crew), max(free.get(c, 0.0), soonest[n])) for n in ready}
+            chosen = min(ready, key=lambda n: (starts[n], -tails[n], n))
+            start, crew = starts[chosen], tasks[chosen].crew
+            end = free[crew] = days.end(crew, start, length(tasks[chosen]))
+        spans[chosen] = start, end
+        ready.remove(chosen)
+        for name in leads_to.get(chosen, ()):
+            left[name].discard(chosen)
+            soonest[name] = max(soonest[name], end)
+            if not left[name]:
+                ready.append(name)
+    if len(spans) < len(tails):
+        raise ValueError(f"these wait for one another: {', '.join(sorted(n for n in tails if n not in spans))}")
+    _late(plan, spans, days)
+    return spans
 
 
-def _late(tasks: Sequence[Task], waits: Sequence[Wait], days: Days) -> list[Task]:
+def _late(plan: Plan, spans: dict[str, Span], days: Days) -> None:
     """Work with the drains off, and what it alone leads to, as late as the rest lets it."""
-    now = {t.id: t for t in tasks}
-    starts_of_waits = {w.id: w.start for w in waits}
-    end = max((t.end for t in tasks), default=0.0)
-    for task in sorted(tasks, key=lambda t: -t.end):
+    followers: dict[str, list[str]] = {}
+    for name in spans:
+        for one in plan.before[name]:
+            followers.setdefault(one, []).append(name)
+    by_id = {t.id: t for t in plan.tasks}
+    tasks = [by_id[name] for name in spans if name in by_id]
+    end = max((spans[t.id][1] for t in tasks), default=0.0)
+    for task in sorted(tasks, key=lambda t: -spans[t.id][1]):
         if not task.drains_off:
             continue
-        followers = [t.start for t in now.values() if task.id in t.waits_for]
-        followers += [starts_of_waits[w.id] for w in waits if task.id in w.waits_for]
+        began, ended = spans[task.id]
+        after = [spans[name][0] for name in followers.get(task.id, ())]
         same_crew = [
-            t.start for t in now.values() if t.crew == task.crew and t.id != task.id and t.start >= task.end - DUST
+            spans[t.id][0] for t in tasks if t.crew == task.crew and t.id != task.id and spans[t.id][0] >= ended - DUST
         ]
-        latest = min((*followers, *same_crew), default=end if not followers else task.end)
-        if latest > task.end + DUST:
+        latest = min((*after, *same_crew), default=end if not after else ended)
+        if latest > ended + DUST:
             start = days.start(task.crew, latest, length(task))
-            if start > task.start + DUST:
-                now[task.id] = replace(task, start=start, end=days.end(task.crew, start, length(task)))
-    return list(now.values())
+            if start > began + DUST:
+                spans[task.id] = start, days.end(task.crew, start, length(task))
 
 
 @remembered
 def _tails(plan: Plan) -> dict[str, float]:
-    """Hours of the longest chain from the start of each task or wait to the end."""
-    everything: dict[str, Task | Wait] = {t.id: t for t in plan.tasks} | {w.id: w for w in plan.waits}
+    """Hours of the longest chain from the start of each task or wait to the end. Errors: ValueError for a ring."""
+    hours = {t.id: length(t) for t in plan.tasks} | {w.id: w.hours for w in plan.waits}
     after: dict[str, list[str]] = {}
-    for one in everything.values():
-        for earlier in one.waits_for:
-            after.setdefault(earlier, []).append(one.id)
+    for name in hours:
+        for earlier in plan.before[name]:
+            after.setdefault(earlier, []).append(name)
     known: dict[str, float] = {}
 
     def tail(name: str, path: frozenset[str]) -> float:
         if name in path:
             raise ValueError(f"{name} waits for itself")
         if name not in known:
-            one = everything[name]
-            own = one.hours if isinstance(one, Wait) else length(one)
-            known[name] = own + max((tail(n, path | {name}) for n in after.get(name, ())), default=0.0)
+            known[name] = hours[name] + max((tail(n, path | {name}) for n in after.get(name, ())), default=0.0)
         return known[name]
 
-    return {name: tail(name, frozenset()) for name in everything}
+    return {name: tail(name, frozenset()) for name in hours}
 
 
 def least_hours(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> float:
@@ -152,22 +166,26 @@ def least_hours(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> f
     """
     days = Days(set_ups, day_hours)
     tails = _tails(plan)
-    everything: dict[str, Task | Wait] = {t.id: t for t in plan.tasks} | {w.id: w for w in plan.waits}
+    tasks, waits = {t.id: t for t in plan.tasks}, {w.id: w for w in plan.waits}
     heads: dict[str, float] = {}
+
+    def ready(name: str) -> float:
+        return max((head(i) for i in plan.before[name] if i in tails), default=0.0)
 
     def head(name: str) -> float:
         """The soonest end if no crew were ever busy."""
         if name not in heads:
-            one = everything[name]
-            ready = max((head(i) for i in one.waits_for if i in everything), default=0.0)
-            heads[name] = ready + one.hours if isinstance(one, Wait) else days.end(one.crew, ready, length(one))
+            one = tasks.get(name)
+            heads[name] = (
+                ready(name) + waits[name].hours if one is None else days.end(one.crew, ready(name), length(one))
+            )
         return heads[name]
 
-    chain = max((head(name) for name in everything), default=0.0)
+    chain = max((head(name) for name in tails), default=0.0)
     loads = []
     for crew in {t.crew for t in plan.tasks}:
         mine = [t for t in plan.tasks if t.crew == crew]
-        soonest = min(max((head(i) for i in t.waits_for if i in everything), default=0.0) for t in mine)
+        soonest = min(ready(t.id) for t in mine)
         follow = min(tails[t.id] - length(t) for t in mine)
         loads.append(days.end(crew, soonest, sum(length(t) for t in mine)) + follow)
     return max([chain, *loads])

@@ -5,6 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.model.price import TaskHours
+from estimator.model.remembered import remembered
 from estimator.model.say import Say
 from estimator.model.schedule import Task, Wait
 from estimator.model.steps import LATER, OPENING_STEPS, STEPS
@@ -19,10 +20,17 @@ LATE_STEPS = ("film", "inspect", "fill", "close", "return")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """What has to be placed."""
+    """What has to be placed. `before` are the tasks and waits that each task or wait waits for, by id."""
 
     tasks: tuple[Task, ...]
     waits: tuple[Wait, ...]
+    before: Mapping[str, Sequence[str]]
+
+    @classmethod
+    def of(cls, tasks: Sequence[Task], waits: Sequence[Wait]) -> "Plan":
+        """Tasks and waits that know themselves what they wait for."""
+        every: tuple[Task | Wait, ...] = (*tasks, *waits)
+        return cls(tasks=tuple(tasks), waits=tuple(waits), before={one.id: one.waits_for for one in every})
 
 
 def plan_of(takeoffs: Sequence[Takeoff], hours: Sequence[TaskHours], tables: Tables) -> Plan:
@@ -32,13 +40,17 @@ def plan_of(takeoffs: Sequence[Takeoff], hours: Sequence[TaskHours], tables: Tab
     the inspector's visit where pipe may not be covered before it, after all pipe; every fill after the visit.
     """
     repairs = {t.repair.id: t for t in takeoffs}
-    grouped = _grouped(hours, tables)
-    gangs = gangs_of(tables)
+    by_repair: dict[str, list[TaskHours]] = {}
+    for task in hours:
+        if task.hours > 0:
+            by_repair.setdefault(task.repair, []).append(task)
     tasks: list[Task] = []
-    for name, steps in grouped.items():
+    own: list[Task] = []
+    for name, mine in by_repair.items():
         if name in repairs and repairs[name].repair.method != JOB:
-            tasks += _repair(repairs[name], steps, gangs, tables)
-    own = _repair_tasks_of_job(takeoffs, grouped, gangs)
+            tasks += _repair(repairs[name], tables, *mine)
+        else:
+            own += _of_the_job(tables, *mine)
     return _joined(tasks, own, takeoffs, tables)
 
 
@@ -51,20 +63,19 @@ def without_later(plan: Plan) -> Plan:
     return plan if len(kept) == len(plan.tasks) else replace(plan, tasks=kept)
 
 
-def _grouped(hours: Sequence[TaskHours], tables: Tables) -> dict[str, Steps]:
-    """Tasks by repair, step and crew."""
-    out: dict[str, Steps] = {}
+def _grouped(hours: Sequence[TaskHours], tables: Tables) -> Steps:
+    """The tasks of one repair by step and crew."""
+    out: Steps = {}
     for task in hours:
-        if task.hours <= 0:
-            continue
         try:
             step = step_of(tables.work_item(task.work_item))
         except KeyError:
             step = "pipe"
-        out.setdefault(task.repair, {}).setdefault(step, {}).setdefault(task.crew, []).append(task)
+        out.setdefault(step, {}).setdefault(task.crew, []).append(task)
     return out
 
 
+@remembered
 def gangs_of(tables: Tables) -> Mapping[str, int]:
     """How many of each crew can work side by side on a long job: setting `crews_at_once`, "labor 2, tunnel 1"; else one."""
     try:
@@ -75,8 +86,11 @@ def gangs_of(tables: Tables) -> Mapping[str, int]:
     return {name.strip(): max(1, int(count)) for name, count in pairs}
 
 
-def _repair(takeoff: Takeoff, steps: Steps, gangs: Mapping[str, int], tables: Tables) -> list[Task]:
+@remembered
+def _repair(takeoff: Takeoff, tables: Tables, *hours: TaskHours) -> list[Task]:
+    """The tasks of one repair, each after those before it there."""
     method, name = takeoff.repair.method, takeoff.repair.id
+    steps, gangs = _grouped(hours, tables), gangs_of(tables)
     parts = _parts(takeoff, steps, tables)
     out: list[Task] = []
     before: tuple[str, ...] = ()
@@ -147,68 +161,72 @@ def _in_parts(
     return out
 
 
-def _repair_tasks_of_job(
-    takeoffs: Sequence[Takeoff], grouped: Mapping[str, Steps], gangs: Mapping[str, int]
-) -> list[Task]:
-    jobs = {t.repair.id for t in takeoffs if t.repair.method == JOB}
-    named = {t.repair.id for t in takeoffs}
-    loose = [name for name in grouped if name in jobs or name not in named]
+@remembered
+def _of_the_job(tables: Tables, *hours: TaskHours) -> list[Task]:
+    """What is done once, not yet hung on anything."""
     return [
         task
-        for name in loose
-        for step, crews in grouped[name].items()
-        for task in _side_by_side(name, JOB, step, crews, (), gangs)
+        for step, crews in _grouped(hours, tables).items()
+        for task in _side_by_side(hours[0].repair, JOB, step, crews, (), gangs_of(tables))
     ]
 
 
 def _joined(tasks: list[Task], own: list[Task], takeoffs: Sequence[Takeoff], tables: Tables) -> Plan:
     """The job's own tasks hung before, beside and after those of the repairs."""
-    site = [t for t in own if t.step == "site"]
-    look = [_after(t, site) for t in own if t.step == "look"]
+    order = _Order((*tasks, *own))
+    site, look = tasks_of(own, ("site",)), tasks_of(own, ("look",))
+    order.after(look, site)
     start = look or site
-    tasks = [t if t.waits_for else _after(t, start) for t in tasks]
-    tasks = _first_things_first(tasks, takeoffs)
+    order.after([t for t in tasks if not t.waits_for], start)
+    _first_things_first(order, tasks, takeoffs)
     between = [t for t in own if t.step not in ("site", "look", *LATE_STEPS)]
-    opened = tasks_of(tasks, ("uncover", "open", "dig"))
-    middle = [_after(_after(t, start), opened if t.step in ("pipe", "join", "test") else ()) for t in between]
-    pipe = tasks_of([*tasks, *middle], ("clean", "pipe", "join", "test", "look")) or start
-    visits = [t for t in own if t.step == "inspect"]
-    waits: list[Wait] = []
-    if visits:
-        tested = tasks_of([*tasks, *middle], ("pipe", "join", "test")) or start
-        waits = [
-            Wait(
-                id=INSPECTOR,
-                why=Say.of("waiting for the inspector"),
-                hours=tables.number("inspection_wait_h"),
-                waits_for=tuple(t.id for t in tested),
-            )
-        ]
-        visits = [replace(t, waits_for=(INSPECTOR,)) for t in visits]
-        tasks = [_after(t, visits) if t.step in ("fill", "close") else t for t in tasks]
-    last = visits or pipe
-    after = [_after(t, last) for t in own if t.step in ("film", "fill", "close")]
-    done = [*site, *look, *tasks, *middle, *visits, *after]
-    later = [_after(t, done) for t in own if t.step == LATER]
-    return Plan(tasks=(*done, *later), waits=tuple(waits))
+    order.after(between, start)
+    order.after(tasks_of(between, ("pipe", "join", "test")), tasks_of(tasks, ("uncover", "open", "dig")))
+    pipe = tasks_of([*tasks, *between], ("clean", "pipe", "join", "test", "look")) or start
+    visits = tasks_of(own, ("inspect",))
+    waits = _inspector(order, visits, tasks_of([*tasks, *between], ("pipe", "join", "test")) or start, tables)
+    order.after(tasks_of(tasks, ("fill", "close")), visits)
+    ending = tasks_of(own, ("film", "fill", "close"))
+    order.after(ending, visits or pipe)
+    done = [*site, *look, *tasks, *between, *visits, *ending]
+    later = tasks_of(own, (LATER,))
+    order.after(later, done)
+    return Plan(tasks=(*done, *later), waits=waits, before=order.before)
+
+
+class _Order:
+    """Which tasks wait for which."""
+
+    def __init__(self, tasks: Sequence[Task]) -> None:
+        self.before: dict[str, Sequence[str]] = {t.id: t.waits_for for t in tasks}
+
+    def after(self, tasks: Sequence[Task], others: Sequence[Task]) -> None:
+        """Each of the tasks waits for all of the others too."""
+        names = [t.id for t in others]
+        for task in tasks if names else ():
+            more = (name for name in names if name != task.id)
+            self.before[task.id] = tuple(dict.fromkeys((*self.before[task.id], *more)))
+
+
+def _inspector(order: _Order, visits: Sequence[Task], tested: Sequence[Task], tables: Tables) -> tuple[Wait, ...]:
+    """The wait for the inspector where one comes; the visit itself waits for nothing else."""
+    if not visits:
+        return ()
+    names = tuple(t.id for t in tested)
+    hours = tables.number("inspection_wait_h")
+    order.before[INSPECTOR] = names
+    order.before.update({t.id: (INSPECTOR,) for t in visits})
+    return (Wait(id=INSPECTOR, why=Say.of("waiting for the inspector"), hours=hours, waits_for=names),)
 
 
 def tasks_of(tasks: Sequence[Task], steps: Sequence[str]) -> list[Task]:
     return [t for t in tasks if t.step in steps]
 
 
-def _after(task: Task, others: Sequence[Task]) -> Task:
-    more = (t.id for t in others if t.id != task.id)
-    waits_for = tuple(dict.fromkeys((*task.waits_for, *more)))
-    return task if waits_for == task.waits_for else replace(task, waits_for=waits_for)
-
-
-def _first_things_first(tasks: list[Task], takeoffs: Sequence[Takeoff]) -> list[Task]:
+def _first_things_first(order: _Order, tasks: Sequence[Task], takeoffs: Sequence[Takeoff]) -> None:
     """A repair with others before it cleans and lines only when their pipe is in."""
-    before = {t.repair.id: {first.id for first in t.repair.first} for t in takeoffs if t.repair.first}
-    out = []
-    for task in tasks:
-        firsts = before.get(task.repair, set())
-        own_first = task.step in ("clean", "pipe") and firsts
-        out.append(_after(task, [t for t in tasks if t.repair in firsts and t.step == "pipe"]) if own_first else task)
-    return out
+    for takeoff in takeoffs:
+        if takeoff.repair.first:
+            firsts = {first.id for first in takeoff.repair.first}
+            mine = [t for t in tasks if t.repair == takeoff.repair.id and t.step in ("clean", "pipe")]
+            order.after(mine, [t for t in tasks if t.repair in firsts and t.step == "pipe"])

@@ -6,10 +6,11 @@ from decimal import Decimal
 from estimator.model.money import exact
 from estimator.model.price import TaskHours
 from estimator.model.say import Say
-from estimator.model.schedule import Risk, Schedule
+from estimator.model.schedule import Clock, Risk, Schedule
+from estimator.model.steps import LATER
 from estimator.model.work import Takeoff
 from estimator.schedule.dates import leads_of
-from estimator.schedule.placing import least_hours, placed
+from estimator.schedule.placing import least_hours, placed, spans_of
 from estimator.schedule.plan import plan_of, without_later
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
@@ -38,6 +39,19 @@ def schedule_of(
         tolerance_hours=tables.number("crew_tolerance_hours"),
         least_hours=least_hours(without_later(plan), set_ups, day),
     )
+
+
+def days_off(
+    takeoffs: Sequence[Takeoff], tasks: Sequence[TaskHours], set_ups: Mapping[str, float], tables: Tables
+) -> float:
+    """Return the days on which no drain may be used, as the schedule has them, without making it."""
+    day = tables.number("crew_day_hours")
+    plan = plan_of(takeoffs, tasks, tables)
+    spans = spans_of(plan, set_ups, day)
+    off = [t.id for t in plan.tasks if t.drains_off] + [w.id for w in plan.waits if w.drains_off]
+    end = max((spans[t.id][1] for t in plan.tasks if t.step != LATER), default=0.0)
+    clock = Clock(day, tables.number("crew_tolerance_hours"), end)
+    return float(clock.days_off([spans[name] for name in off])) if off else 0.0
 
 
 def _risks(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Risk, ...]:

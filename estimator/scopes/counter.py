@@ -10,15 +10,11 @@ from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
 from estimator.model.work import Candidate, Repair, Scope, Takeoff, all_repairs
-from estimator.scopes.handed import Handed, Rough
+from estimator.scopes.handed import Handed, InFigures, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import Hours, LeastPrice, hours_less
-from estimator.scopes.measures import (
-    days_without_drains,
-    floor_sf,
-    old_pipe_left_ft,
-)
+from estimator.scopes.measures import floor_sf, old_pipe_left_ft
 from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
 from estimator.scopes.shared_way import share_cleaning, share_ways
@@ -46,7 +42,7 @@ class Counter:
         self.job, self.needs, self.tables, self._handed = job, needs, tables, handed
         self._takeoffs: dict[str, Takeoff] = {}
         self._roughs: dict[str, Rough] = {}
-        self._prices: dict[tuple[str, ...], tuple[tuple[Takeoff, ...], Price]] = {}
+        self._figures: dict[tuple[str, ...], InFigures] = {}
         self.blocked: tuple[Verdict, ...] = tuple(dict.fromkeys(v for r in repairs for v in self.forbids(r)))
         self.repairs = {r.id: r for r in repairs if not self.forbids(r)}
         self.repairs |= {r.id: r for r in instead if not self._passes(r) and not self.forbids(r)}
@@ -163,19 +159,18 @@ class Counter:
     def _least_price(self) -> LeastPrice | None:
         if not self.repairs:
             return None
-        alone = {name: self.priced((r,)) for name, r in self.repairs.items()}
-        once = {name: self._handed.rough(takeoffs[-1]) for name, (takeoffs, _) in alone.items()}
+        alone = {name: self.in_figures((r,)) for name, r in self.repairs.items()}
+        once = {name: self._handed.rough(found.takeoffs[-1]) for name, found in alone.items()}
         least = {name: r.cents + sum(cents for _, cents in r.shared) for name, r in once.items()}
-        prices = {name: price for name, (_, price) in alone.items()}
-        return LeastPrice(prices, least, {n: self._cleaning_hours(n, p) for n, p in prices.items()}, self.tables)
+        return LeastPrice(alone, least, {n: self._cleaning_hours(n, f) for n, f in alone.items()}, self.tables)
 
-    def _cleaning_hours(self, name: str, price: Price) -> Hours:
+    def _cleaning_hours(self, name: str, alone: InFigures) -> Hours:
         """Crew-hours a repair spends on the cleaning and filming of its line: what it takes less when done a second time."""
         own = self.takeoffs((self.repairs[name],))
         if not any(t.value("clean_ft") for t in own):
             return {}
         again = tuple(t for t in self._handed.together((*own, *own))[len(own) :] if t.quantities)
-        return hours_less(price, self._handed.price((*again, self._handed.take_off_job(again))))
+        return hours_less(alone, self._handed.in_figures(again))
 
     @property
     def slack(self) -> int:
@@ -189,31 +184,29 @@ class Counter:
 
     # ── prices and measures ───────────────────────────────────────────────────────────────────
 
-    def priced(self, repairs: Sequence[Repair]) -> tuple[tuple[Takeoff, ...], Price]:
-        """All takeoffs of a scope, the job's last, and its real price."""
+    def in_figures(self, repairs: Sequence[Repair]) -> InFigures:
+        """A scope in figures, reckoned once."""
         key = tuple(r.id for r in repairs)
-        if key not in self._prices:
-            own = tuple(self._handed.together(self.takeoffs(repairs)))
-            once = self._handed.take_off_job(own)
-            price = self._handed.price((*own, once))
-            days = days_without_drains(price)
-            for_so_long = self._handed.take_off_job(own, days)
-            if for_so_long != once:  # such as a portable toilet, which changes no hour of anybody
-                once, price = for_so_long, self._handed.price((*own, for_so_long))
-            self._prices[key] = ((*own, once), price)
-        return self._prices[key]
+        if key not in self._figures:
+            self._figures[key] = self._handed.in_figures(self._handed.together(self.takeoffs(repairs)))
+        return self._figures[key]
+
+    def priced(self, repairs: Sequence[Repair]) -> tuple[tuple[Takeoff, ...], Price]:
+        """All takeoffs of a scope, the job's last, and its real price built up with words."""
+        takeoffs = self.in_figures(repairs).takeoffs
+        return takeoffs, self._handed.price(takeoffs)
 
     def repairs_of(self, answer: Answer) -> tuple[Repair, ...]:
         return tuple(self.repairs[c.id] for c in answer.chosen)
 
     def price_cents(self, answer: Answer) -> int:
         """The real price before any discount, which every set gets alike and the sums know nothing of."""
-        return int(self.priced(self.repairs_of(answer))[1].total * CENTS) if answer.chosen else 0
+        return int(self.in_figures(self.repairs_of(answer)).total * CENTS) if answer.chosen else 0
 
     def measures_of(self, repairs: Sequence[Repair]) -> Measures:
-        takeoffs, price = self.priced(repairs)
-        days = days_without_drains(price)
-        return days, floor_sf(takeoffs), old_pipe_left_ft(repairs, self.needs, self.job)
+        found = self.in_figures(repairs)
+        left = old_pipe_left_ft(repairs, self.needs, self.job)
+        return found.days_without_drains, floor_sf(found.takeoffs), left
 
     def measures(self, answer: Answer) -> Measures:
         return self.measures_of(self.repairs_of(answer)) if answer.chosen else (0.0, 0.0, 0.0)
@@ -226,11 +219,8 @@ class Counter:
 
     def part(self, candidate: Candidate) -> Measures:
         """What one candidate adds to each measure; the pipe it renews counts below zero."""
-        repair = self.repairs[candidate.id]
-        takeoffs, price = self.priced((repair,))
-        days = days_without_drains(price)
-        whole = old_pipe_left_ft((), self.needs, self.job)
-        return days, floor_sf(takeoffs), old_pipe_left_ft((repair,), self.needs, self.job) - whole
+        days, floor, left = self.measures_of((self.repairs[candidate.id],))
+        return days, floor, left - old_pipe_left_ft((), self.needs, self.job)
 
     # ── scopes ────────────────────────────────────────────────────────────────────────────────
 

@@ -1,11 +1,12 @@
 """The functions of other steps that choosing a scope needs; the pipeline hands them in, so that no step imports another."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Protocol
 
 from estimator.model.judgement import Verdict
-from estimator.model.price import Price
+from estimator.model.price import CrewDays, Price, TaskHours
 from estimator.model.work import Repair, Takeoff
 
 
@@ -18,24 +19,36 @@ class Rough(Protocol):
     def shared(self) -> tuple[tuple[str, int], ...]: ...
 
 
-class Once(Protocol):
-    """All takeoffs of a scope in, what it has once out; `days_without_drains` where the scope was priced already."""
+class InFigures(Protocol):
+    """A scope in figures: all its takeoffs, the job's last; hours, crews, machines and what the homeowner pays, dollars."""
 
-    def __call__(self, takeoffs: Sequence[Takeoff], days_without_drains: float = 0.0) -> Takeoff: ...
+    @property
+    def takeoffs(self) -> tuple[Takeoff, ...]: ...
+    @property
+    def tasks(self) -> tuple[TaskHours, ...]: ...
+    @property
+    def crews(self) -> tuple[CrewDays, ...]: ...
+    @property
+    def machines(self) -> Mapping[str, float]: ...
+    @property
+    def total(self) -> Decimal: ...
+    @property
+    def days_without_drains(self) -> float: ...
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Handed:
-    """`take_off` measures one repair, without those that come first; `take_off_job` what a scope has once.
+    """`take_off` measures one repair, without those that come first.
 
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are
-    not paid); `price` prices all takeoffs of a scope, the job's among them, before any discount. `conditions` are the rules asked once a
-    repair is measured; `together` takes out of the takeoffs of a scope what one repair has dug for another.
+    not paid). `in_figures` takes the takeoffs of a scope's repairs, adds what the scope has once, and reckons its real
+    price before any discount; `price` builds the same price up, with words, of all its takeoffs. `conditions` are the rules
+    asked once a repair is measured; `together` takes out of the takeoffs of a scope what one repair has dug for another.
     """
 
     take_off: Callable[[Repair], Takeoff]
-    take_off_job: Once
     rough: Callable[[Takeoff], Rough]
+    in_figures: Callable[[Sequence[Takeoff]], InFigures]
     price: Callable[[Sequence[Takeoff]], Price]
     conditions: Callable[[Repair, Takeoff], tuple[Verdict, ...]]
     together: Callable[[Sequence[Takeoff]], Sequence[Takeoff]] = tuple

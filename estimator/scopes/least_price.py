@@ -9,8 +9,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from estimator.model.paid_days import paid_steps
-from estimator.model.price import Price
 from estimator.model.work import JOB
+from estimator.scopes.handed import InFigures
 from estimator.scopes.search import Answer
 from estimator.tables.price_shares import kept
 from estimator.tables.rows import MethodRow
@@ -75,7 +75,7 @@ class LeastPrice:
     """
 
     def __init__(
-        self, alone: Mapping[str, Price], once: Mapping[str, int], cleaning: Mapping[str, Hours], tables: Tables
+        self, alone: Mapping[str, InFigures], once: Mapping[str, int], cleaning: Mapping[str, Hours], tables: Tables
     ) -> None:
         self._firm = Firm.of(tables)
         self._cleaning = cleaning
@@ -131,13 +131,13 @@ class LeastPrice:
         return math.ceil(100 * unpaid + self._machines - self._once) + ROUNDED_CENTS
 
 
-def hours_less(price: Price, without: Price) -> Hours:
+def hours_less(price: InFigures, without: InFigures) -> Hours:
     """Crew-hours of the repairs in one price that the other does without."""
     less = _hours(without, job=False)
     return {crew: more for crew, h in _hours(price, job=False).items() if (more := h - less.get(crew, 0.0)) > 0}
 
 
-def _hours(price: Price, job: bool) -> Hours:
+def _hours(price: InFigures, job: bool) -> Hours:
     out: dict[str, float] = {}
     for task in price.tasks:
         if (task.repair == JOB) == job:
@@ -145,7 +145,7 @@ def _hours(price: Price, job: bool) -> Hours:
     return out
 
 
-def _crews(prices: Sequence[Price]) -> dict[str, Crew]:
+def _crews(prices: Sequence[InFigures]) -> dict[str, Crew]:
     """Each crew at its lowest rate and shortest set-up."""
     out: dict[str, Crew] = {}
     for crew in (c for price in prices for c in price.crews):
@@ -155,8 +155,8 @@ def _crews(prices: Sequence[Price]) -> dict[str, Crew]:
     return out
 
 
-def _machine_days(prices: Sequence[Price], firm: Firm) -> float:
+def _machine_days(prices: Sequence[InFigures], firm: Firm) -> float:
     """Dollars of all machines for the part of a day that the tolerance takes off."""
-    machines = {c.ref: float(c.rate) for price in prices for c in price.costs if c.part == "equipment"}
+    machines = {ref: rate for price in prices for ref, rate in price.machines.items()}
     set_up = max((c.set_up for c in _crews(prices).values()), default=0.0)
     return firm.tolerance / (firm.day - set_up) * sum(machines.values())

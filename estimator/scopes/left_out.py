@@ -62,7 +62,7 @@ def _why(repair: Repair, whole: Set, options: Sequence[Set], counter: Counter) -
 def _figures(repairs: Set, counter: Counter) -> Figures:
     """As they are printed beside each other."""
     days, floor, old = counter.measures_of(repairs)
-    return float(counter.priced(repairs)[1].total), float(days), round(floor, 6), round(old, 6)
+    return float(counter.in_figures(repairs).total), float(days), round(floor, 6), round(old, 6)
 
 
 def _no_worse(a: Figures, b: Figures) -> bool:

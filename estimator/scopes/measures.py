@@ -1,26 +1,13 @@
-"""A scope with its takeoffs and price in, what the homeowner lives with out: days, floor, yard, old pipe left."""
+"""A scope with its takeoffs in, what the homeowner lives with out: floor, yard, old pipe left."""
 
 from collections.abc import Iterable, Sequence
 
 from estimator.model.job import Job
 from estimator.model.judgement import Need
-from estimator.model.price import Price
 from estimator.model.profile import Profile
-from estimator.model.remembered import remembered
-from estimator.model.schedule import Schedule
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.works.methods import NOTHING_NEW
-
-
-def days_without_drains(price: Price) -> float:
-    """Days on which no drain may be used, from the schedule."""
-    return _days(price.schedule)
-
-
-@remembered
-def _days(schedule: Schedule) -> float:
-    return float(schedule.days_without_drains)
 
 
 def floor_sf(takeoffs: Iterable[Takeoff]) -> float:

@@ -15,6 +15,7 @@ from estimator.scopes.choose import chosen
 from estimator.scopes.counter import Counter
 from estimator.scopes.measures import floor_sf
 from estimator.tables.tables import Tables
+from estimator.takeoff import take_off_job
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,5 +48,5 @@ def with_floor(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
     """The smooth price and this homeowner's own floor put back, dollars."""
     work = handed(job, tables, place_of(job, tables))
     takeoffs: list[Takeoff] = [work.take_off(one) for one in all_repairs(repairs)]
-    smooth = smooth_price([*takeoffs, work.take_off_job(takeoffs)], tables, place_of(job, tables))
+    smooth = smooth_price([*takeoffs, take_off_job(job, takeoffs, tables)], tables, place_of(job, tables))
     return smooth + floor_sf(takeoffs) * float(job.house.floor_price_sf or 0)

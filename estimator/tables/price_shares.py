@@ -4,6 +4,7 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.price import PriceShare
+from estimator.model.remembered import remembered
 from estimator.tables.tables import Tables
 
 SETTINGS = (
@@ -19,6 +20,7 @@ def shares_of_price(net: Decimal, tables: Tables) -> tuple[PriceShare, ...]:
     return tuple(PriceShare(name=n, percent=p, amount=cents(net * p / 100)) for n, p in percents if p)
 
 
+@remembered
 def kept(tables: Tables) -> Decimal:
     """The share of a price that stays with the firm, 1 where nothing leaves. A price is what it must bring ÷ this."""
     return 1 - sum((tables.amount(key) for _, key in SETTINGS), Decimal(0)) / 100

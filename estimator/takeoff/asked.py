@@ -75,6 +75,11 @@ def _toilet(case: Case, days: float) -> None:
     )
 
 
+def follows_days_off(once: Takeoff) -> bool:
+    """Whether what a scope has once hangs on the days without drains."""
+    return "portable_toilet" in once.facts
+
+
 def _counted(case: Case, takeoffs: Sequence[Takeoff]) -> None:
     """What comes as often as there are places for it."""
     for takeoff in takeoffs:

@@ -20,7 +20,7 @@ def task(name: str, crew: str, hours: float, *waits_for: str, step: str = "pipe"
 
 
 def scheduled(*tasks: Task, waits: tuple[Wait, ...] = (), set_up: float = 1.0) -> Schedule:
-    plan = Plan(tasks=tasks, waits=waits)
+    plan = Plan.of(tasks, waits)
     set_ups = {t.crew: set_up for t in tasks}
     done = placed(plan, set_ups, 8.0)
     return Schedule(tasks=done.tasks, waits=done.waits, day_hours=8.0, least_hours=least_hours(plan, set_ups, 8.0))

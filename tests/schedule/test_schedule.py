@@ -118,12 +118,12 @@ def test_nobody_covers_pipe_before_the_inspector_has_seen_it() -> None:
 
 
 def made(*rows: tuple[str, str, float, tuple[str, ...]]) -> Plan:
-    return Plan(
-        tasks=tuple(
+    return Plan.of(
+        [
             Task(id=i, repair="r", method="trench", step="dig", crew=crew, crew_hours=h, items=(), waits_for=after)
             for i, crew, h, after in rows
-        ),
-        waits=(),
+        ],
+        [],
     )
 
 

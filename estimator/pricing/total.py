@@ -1,0 +1,99 @@
+"""Takeoffs of a scope in; its figures and what the homeowner pays for it out, to the cent, without a word.
+
+The same steps with the same functions as the build-up (build.py), up to the total; the owner's own numbers and discounts,
+which the search knows nothing of, are not among them. Two steps need the cost laid on every work item to the cent: a
+minimum charge that may come into force, and work that the place taxes in its own way. Where either may be, it is laid;
+where neither can be, it is not.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from functools import cached_property
+
+from estimator.model.job import Allowance
+from estimator.model.money import up_to
+from estimator.model.price import CrewDays, TaskHours
+from estimator.model.work import Takeoff
+from estimator.pricing.build import price_scope, told
+from estimator.pricing.figures import Figures, figures_of, hours_of
+from estimator.pricing.house_rules import house_rules
+from estimator.pricing.lines import PASSED_ON
+from estimator.pricing.markup import ByClass, sold_by_class
+from estimator.pricing.minimum import lift_at_a_glance
+from estimator.pricing.parts import items_of
+from estimator.pricing.sale import sale_of
+from estimator.pricing.tax import charged_tax, charges_tax
+from estimator.schedule import days_off
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
+
+ZERO = Decimal(0)
+
+
+@dataclass(frozen=True)
+class Total:
+    """A scope in figures: what it costs, and what the homeowner pays for it, dollars."""
+
+    takeoffs: tuple[Takeoff, ...]
+    figures: Figures
+    total: Decimal
+    tables: Tables
+
+    @property
+    def tasks(self) -> tuple[TaskHours, ...]:
+        return self.figures.tasks
+
+    @property
+    def crews(self) -> tuple[CrewDays, ...]:
+        return self.figures.crews
+
+    @property
+    def machines(self) -> dict[str, float]:
+        """Dollars a day or a time of each machine."""
+        return {m.want.ref: float(m.row.cost) for m in self.figures.machines}
+
+    @cached_property
+    def days_without_drains(self) -> float:
+        """Days on which no drain may be used, from the schedule of the same hours; worked out when somebody asks."""
+        return days_off(self.takeoffs, self.tasks, self.figures.set_ups, self.tables)
+
+
+def total_of(
+    takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None, allowances: Sequence[Allowance] = ()
+) -> Total:
+    """Return a scope in figures. Errors: CannotGoOn with every row that is missing or would cost nothing."""
+    parts, tasks = hours_of(takeoffs, tables, place)
+    figures = figures_of(parts, tasks, tables, place)
+    if place is not None and charges_tax(place) and _taxed_apart(takeoffs, place, tables):
+        total = price_scope(takeoffs, tables, place, allowances=allowances).total
+    else:
+        total = _total(figures, takeoffs, tables, place, sum((a.amount for a in allowances), ZERO))
+    return Total(tuple(takeoffs), figures, total, tables)
+
+
+def _total(
+    figures: Figures, takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None, fixed: Decimal
+) -> Decimal:
+    by_class = sold_by_class(figures.costs, takeoffs, tables)
+    lift = _lift(figures, by_class, takeoffs, tables, place)
+    work = up_to(by_class.before(lift, fixed, tables), house_rules(tables).price_step)
+    carry = by_class.carry(lift, fixed, tables)
+    usual = {name: price * (1 if name == PASSED_ON else carry) for name, price in by_class.prices.items()}
+    tax, _ = charged_tax(figures.stuff.amount, usual, by_class.costs, work, place)
+    return work + tax
+
+
+def _lift(
+    figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
+) -> Decimal:
+    """What minimum charges add."""
+    lift = lift_at_a_glance(figures, by_class, takeoffs, tables)
+    if lift is not None:
+        return lift
+    return sale_of(by_class, takeoffs, told(figures, tables, place).laid, (), tables).lift
+
+
+def _taxed_apart(takeoffs: Sequence[Takeoff], place: PlaceRow, tables: Tables) -> bool:
+    """Some of the work is taxed in a way of its own."""
+    return any(tables.tax_class(place.place, s.item.tax_class) for t in takeoffs for s in items_of(t, tables))

@@ -1,5 +1,6 @@
 """Money in, money out: Decimal dollars, rounded in one way and spread without losing a cent."""
 
+import math
 from collections.abc import Sequence
 from decimal import ROUND_CEILING, ROUND_HALF_UP, Decimal
 
@@ -55,13 +56,11 @@ def spread(total: Decimal, weights: Sequence[Decimal | float], step: Decimal = C
     """
     if len(weights) == 1 and weights[0] > 0:
         return (total + 0 * step,)
-    exact_weights = [exact(w) for w in weights]
-    whole = sum(exact_weights, Decimal(0))
-    if whole <= 0 or any(w < 0 for w in exact_weights):
+    if min(weights, default=0) < 0 or not any(weights):
         raise ValueError("spread needs weights of zero or more with a sum above zero")
     sign = Decimal(-1) if total < 0 else Decimal(1)
     size = abs(total)
-    shares = [size * w / whole / step for w in exact_weights]
+    shares = _steps_each(size / step, weights)
     parts = [int(share) for share in shares]
     left = int(size / step) - sum(parts)
     for i in sorted(range(len(shares)), key=lambda i: (parts[i] - shares[i], i))[:left]:
@@ -69,6 +68,17 @@ def spread(total: Decimal, weights: Sequence[Decimal | float], step: Decimal = C
     amounts = [sign * step * part for part in parts]
     amounts[max(range(len(parts)), key=lambda i: parts[i])] += total - sum(amounts, Decimal(0))
     return tuple(amounts)
+
+
+def _steps_each(steps: Decimal, weights: Sequence[Decimal | float]) -> Sequence[Decimal] | Sequence[float]:
+    """The share of each, unrounded: exactly where the weights are exact; measured weights are floats and so are their shares."""
+    if any(isinstance(w, float) for w in weights):
+        measured = [float(w) for w in weights]
+        a_unit = float(steps) / math.fsum(measured)
+        return [a_unit * w for w in measured]
+    exact_weights = [exact(w) for w in weights]
+    whole = sum(exact_weights, Decimal(0))
+    return [steps * w / whole for w in exact_weights]
 
 
 def margin_of_markup(markup_percent: Decimal) -> Decimal:

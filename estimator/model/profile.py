@@ -12,7 +12,7 @@ from estimator.model.answers import How as How
 from estimator.model.held import Held, Words
 from estimator.model.line import ZONES, Line, Mark
 from estimator.model.on_the_way import beams, branches
-from estimator.model.remembered import remembered
+from estimator.model.remembered import answered_once, remembered
 from estimator.model.stretch import Stretch, missing
 
 STOPPED_BY = frozenset({"blocked", "water", "offset", "roots", "grease", "collapse", "turn", "cable"})
@@ -65,9 +65,11 @@ class Profile:
     def not_inspected(self) -> tuple[Stretch, ...]:
         return missing(self.extent, self.filmed)
 
+    @answered_once
     def inspected(self, stretch: Stretch) -> bool:
         return any(part.covers(stretch) for part in self.filmed)
 
+    @answered_once
     def run_out_seen(self, stretch: Stretch, run_out_ft: float) -> bool:
         """Pipe was filmed so far beyond both ends, or the line is known to end or begin there.
 
@@ -86,6 +88,7 @@ class Profile:
 
     # ── what holds from one mark to the next ──────────────────────────────────────────────────
 
+    @answered_once
     def zone(self, at_ft: float) -> Answer[str | None]:
         """Slab, yard, drive ...; None with "assumed" where nobody said; "carried" where no camera went."""
         mark = self._marks.at(ZONES, at_ft)
@@ -102,6 +105,7 @@ class Profile:
             return Answer(mark.choice, self._how(at_ft), (mark,))
         return Answer(self.line.pipe, self._how(at_ft))
 
+    @answered_once
     def bore_in(self, at_ft: float) -> Answer[float]:
         mark = self._marks.at(("size",), at_ft)
         if mark and mark.size_in is not None:
@@ -121,18 +125,22 @@ class Profile:
         mark = self._marks.at(("soil",), at_ft)
         return mark.choice if mark else None
 
+    @answered_once
     def zones(self, stretch: Stretch) -> tuple[tuple[Stretch, str | None], ...]:
         """The stretch cut where the zone changes, in order."""
         return self._cut(stretch, ZONES, lambda at: self.zone(at).value)
 
+    @answered_once
     def pipes(self, stretch: Stretch) -> tuple[tuple[Stretch, str], ...]:
         """The stretch cut where the material changes, in order."""
         return self._cut(stretch, ("pipe",), lambda at: self.pipe(at).value)
 
+    @answered_once
     def sizes(self, stretch: Stretch) -> tuple[tuple[Stretch, float], ...]:
         """The stretch cut where the bore changes, in order."""
         return self._cut(stretch, ("size",), lambda at: self.bore_in(at).value)
 
+    @answered_once
     def rooms(self, stretch: Stretch) -> tuple[str, ...]:
         """The rooms over the stretch, each once, in order."""
         cut = self._cut(stretch, ("room",), self.room)
@@ -174,11 +182,13 @@ class Profile:
         said = taken_indoors(mark)
         return self.zone(mark.stretch.middle_ft).value in INDOOR_ZONES if said is None else said
 
+    @answered_once
     def _from_basement(self, at_ft: float, reading: Mark | None = None) -> bool:
         """The surface there is a basement floor; for a reading, the one its own words say it was taken from."""
         outdoors = reading is not None and taken_indoors(reading) is False
         return self.zone(at_ft).value == "basement" and not outdoors
 
+    @answered_once
     def depth_to_centre_ft(self, at_ft: float) -> Answer[float | None]:
         """Surface to pipe centre, ft: read there, between two readings in a straight line, or carried from the nearest.
 

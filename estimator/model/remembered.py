@@ -1,11 +1,12 @@
-"""A function of frozen records in; the same function, which works out each answer once, out."""
+"""A function of frozen records in, or a method of one; the same, which works out each answer once, out."""
 
 from collections.abc import Callable
 from functools import wraps
-from typing import ParamSpec, TypeVar
+from typing import Concatenate, ParamSpec, TypeVar, cast
 
 P = ParamSpec("P")
 R = TypeVar("R")
+S = TypeVar("S")
 MOST = 2000
 """So many answers are kept; then all are let go, so that a run over thousands of jobs holds no more."""
 
@@ -32,3 +33,26 @@ def remembered(function: Callable[P, R]) -> Callable[P, R]:
         return held[1]
 
     return ask
+
+
+def answered_once(method: Callable[Concatenate[S, P], R]) -> Callable[Concatenate[S, P], R]:
+    """Return a method of what never changes with its answers kept beside it, by what it was asked.
+
+    >>> class Line:
+    ...     @answered_once
+    ...     def zone(self, at): print("looked"); return "yard"
+    >>> line = Line()
+    >>> line.zone(3.0), line.zone(3.0)
+    looked
+    ('yard', 'yard')
+    """
+    name = method.__name__
+
+    @wraps(method)
+    def ask(self: S, *words: P.args, **none: P.kwargs) -> R:
+        known: dict[tuple[object, ...], R] = self.__dict__.setdefault("answered", {}).setdefault(name, {})
+        if words not in known:
+            known[words] = method(self, *words, **none)
+        return known[words]
+
+    return cast(Callable[Concatenate[S, P], R], ask)

@@ -133,9 +133,10 @@ class Clock:
         return hours > self.tolerance_hours + DUST
 
     def days_off(self, spans: Sequence[tuple[float, float]]) -> Decimal:
-        """Days on which no drain may be used, by the half; half a day at least."""
+        """Days on which no drain may be used, by the half; half a day at least where they are off at all."""
         ordered = sorted(spans)
-        return HALF_DAY * max(1, sum(self.off(half, ordered) for half in range(self.halves)))
+        off = sum(self.off(half, ordered) for half in range(self.halves))
+        return HALF_DAY * (off or (1 if spans else 0))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -167,7 +168,7 @@ class Schedule:
     @property
     def days_without_drains(self) -> Decimal:
         """Days on which no drain may be used, half day by half day. In the evenings the drain is joined again."""
-        return self._clock.days_off(self._spans_off) if self._spans_off else Decimal(0)
+        return self._clock.days_off(self._spans_off)
 
     @property
     def _spans_off(self) -> list[tuple[float, float]]:

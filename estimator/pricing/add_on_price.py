@@ -14,21 +14,18 @@ from estimator.model.money import cents, exact, up_to
 from estimator.model.price import BESIDE, CostLine, CrewDays, Step, TaskHours
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Takeoff
-from estimator.pricing.amounts import asked, follow_crews
 from estimator.pricing.chosen_add_ons import line_of
-from estimator.pricing.crew_days import labor_lines
+from estimator.pricing.cost_lines import cost_lines
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.discounts import floor_price
-from estimator.pricing.equipment import equipment_lines, machines_of
+from estimator.pricing.figures import figures_with
 from estimator.pricing.hours import by_crew, task_hours
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_prices, class_rows
-from estimator.pricing.materials import material_lines, stuff_of
-from estimator.pricing.parts import Sold, by_kind, parts_of_sold
+from estimator.pricing.parts import Sold, parts_of_sold
 from estimator.pricing.shares import by_class
 from estimator.pricing.shown import plain
-from estimator.pricing.subs import sub_lines, subs_of
 from estimator.pricing.tax import bought_for, charged_tax
 from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.tables.price_shares import kept
@@ -112,14 +109,8 @@ def _cost(sold: Sold, tables: Tables, place: PlaceRow | None) -> tuple[tuple[Tas
     tasks = task_hours(parts, tables, rules.factor_cap)
     teams = crews_of(parts, tables, rules)
     crews = tuple(_at_work(teams[name], hours, rules) for name, hours in by_crew(tasks).items() if hours > 0)
-    kinds = by_kind(follow_crews(parts, tasks, {c.crew: c for c in crews}))
-    stuff = stuff_of(asked(kinds["material"]), tables, place, rules.small_parts_percent)
-    return tasks, (
-        *labor_lines(tasks, crews),
-        *equipment_lines(machines_of(asked(kinds["equipment"]), tables, tasks, teams, rules), tasks),
-        *material_lines(stuff, tables, place, rules.small_parts_percent),
-        *sub_lines(subs_of(asked(kinds["sub"]), tables)),
-    )
+    figures = figures_with(parts, tasks, teams, crews, ZERO, tables, place)
+    return tasks, cost_lines(figures, tables, place, ZERO)
 
 
 def _at_work(crew: Crew, work: float, rules: HouseRules) -> CrewDays:

@@ -10,23 +10,21 @@ from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
-from estimator.pricing.crew_days import labor_lines, overhead_line
+from estimator.pricing.cost_lines import cost_lines
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
-from estimator.pricing.equipment import equipment_lines, machines_without_crew
+from estimator.pricing.equipment import machines_without_crew
 from estimator.pricing.figures import Figures, figures_of, hours_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON, lines_of
 from estimator.pricing.markup import class_rows, sold_by_class
-from estimator.pricing.materials import material_lines
 from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import items_of
 from estimator.pricing.payments import deposit_not_answered
 from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
-from estimator.pricing.shares import Laid, laid_on
+from estimator.pricing.shares import Laid, laid_on, loads_of
 from estimator.pricing.steps import build_up
-from estimator.pricing.subs import sub_lines
 from estimator.pricing.tax import bought_for, charged_tax, not_answered
 from estimator.pricing.tax_classes import taxed_in_their_own_way
 from estimator.schedule import schedule_of
@@ -77,15 +75,10 @@ def price_scope(
 
 def told(figures: Figures, tables: Tables, place: PlaceRow | None) -> Cost:
     """Every figure of steps 2 to 5 as a line that says how it came about."""
-    rules = house_rules(tables)
-    lines = (
-        *labor_lines(figures.tasks, figures.crews),
-        *overhead_line(figures.tasks, figures.crew_days, figures.overhead, rules.overhead),
-        *equipment_lines(figures.machines, figures.tasks),
-        *material_lines(figures.stuff, tables, place, rules.small_parts_percent),
-        *sub_lines(figures.subs),
+    lines = cost_lines(figures, tables, place, house_rules(tables).overhead)
+    return Cost(
+        figures.tasks, figures.crews, lines, laid_on(loads_of(figures)), machines_without_crew(figures.machines)
     )
-    return Cost(figures.tasks, figures.crews, lines, laid_on(lines), machines_without_crew(figures.machines))
 
 
 def _priced(

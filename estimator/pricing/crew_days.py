@@ -11,7 +11,6 @@ from estimator.pricing.crews import Crew
 from estimator.pricing.hours import by_crew
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.shown import plain
-from estimator.pricing.spread_on import shares
 
 OVERHEAD = "overhead"
 """The price class that overhead by the crew-day is sold in."""
@@ -56,12 +55,12 @@ def _days(crew: Crew, work: float, rules: HouseRules) -> CrewDays:
     )
 
 
-def labor_lines(tasks: Sequence[TaskHours], crews: Sequence[CrewDays]) -> tuple[CostLine, ...]:
-    """A line a crew, laid on repairs and work items by unrounded hours."""
-    return tuple(_labor(crew, [t for t in tasks if t.crew == crew.crew]) for crew in crews)
+def labor_lines(crews: Sequence[CrewDays]) -> tuple[CostLine, ...]:
+    """A line a crew."""
+    return tuple(map(_labor, crews))
 
 
-def _labor(crew: CrewDays, tasks: Sequence[TaskHours]) -> CostLine:
+def _labor(crew: CrewDays) -> CostLine:
     return CostLine(
         part="labor",
         ref=crew.crew,
@@ -76,11 +75,10 @@ def _labor(crew: CrewDays, tasks: Sequence[TaskHours]) -> CostLine:
             f"→ {plain(crew.days)} days = {plain(crew.hours)} h × {crew.rate}"
         ),
         cell=crew.cell,
-        shares=tuple((t.repair, t.work_item, t.hours) for t in tasks),
     )
 
 
-def overhead_line(tasks: Sequence[TaskHours], days: Decimal, amount: Decimal, a_day: Decimal) -> tuple[CostLine, ...]:
+def overhead_line(days: Decimal, amount: Decimal, a_day: Decimal) -> tuple[CostLine, ...]:
     """So many dollars for each crew-day, for a firm that counts its overhead so and not in its margin; nothing at 0."""
     if not amount:
         return ()
@@ -95,6 +93,5 @@ def overhead_line(tasks: Sequence[TaskHours], days: Decimal, amount: Decimal, a_
         price_class=OVERHEAD,
         formula=f"{plain(days)} crew-days × {plain(a_day)}",
         cell="settings, overhead_per_crew_day",
-        shares=shares(((t.repair, t.work_item), t.hours) for t in tasks),
     )
     return (line,)

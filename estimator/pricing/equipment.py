@@ -14,7 +14,7 @@ from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.own_line import own_line
 from estimator.pricing.shown import plain
-from estimator.pricing.spread_on import Owner, Shares, shares
+from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 
@@ -54,12 +54,9 @@ def machine_days(days: Decimal | float, row: Equipment) -> Decimal:
     return max(Decimal(math.ceil(days)), row.min_days, Decimal(1))
 
 
-def equipment_lines(machines: Iterable[Machine], tasks: Sequence[TaskHours]) -> tuple[CostLine, ...]:
+def equipment_lines(machines: Iterable[Machine]) -> tuple[CostLine, ...]:
     """A line a machine, with how it came about."""
-    return tuple(
-        own_line("equipment", "equipment", m.row, m.quantity, m.amount, m.row.cost, _why(m), _carried(m, tasks))
-        for m in machines
-    )
+    return tuple(own_line("equipment", "equipment", m.row, m.quantity, m.amount, m.row.cost, _why(m)) for m in machines)
 
 
 def _why(machine: Machine) -> str:
@@ -73,13 +70,6 @@ def at_work(owners: frozenset[Owner], crew: str, tasks: Sequence[TaskHours]) -> 
     """Hours of a crew on the work items that ask."""
     there = (((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew)
     return [(owner, hours) for owner, hours in there if owner in owners]
-
-
-def _carried(machine: Machine, tasks: Sequence[TaskHours]) -> Shares:
-    """By the crew's hours on the work that asked; by what was asked where no crew is followed."""
-    follows = machine.days is not None
-    there = at_work(machine.want.owners, machine.row.crew, tasks) if follows else []
-    return shares(there) if there else machine.want.by
 
 
 def machines_without_crew(machines: Iterable[Machine]) -> tuple[Say, ...]:

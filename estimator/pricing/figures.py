@@ -71,7 +71,20 @@ def figures_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables
     """Steps 2 to 5 on hours already known. Errors: CannotGoOn for a crew nobody is in."""
     rules = house_rules(tables)
     teams = crews_of(parts, tables, rules)
-    crews = crew_days(tasks, teams, rules)
+    return figures_with(parts, tasks, teams, crew_days(tasks, teams, rules), rules.overhead, tables, place)
+
+
+def figures_with(
+    parts: Sequence[Part],
+    tasks: Sequence[TaskHours],
+    teams: Mapping[str, Crew],
+    crews: tuple[CrewDays, ...],
+    overhead: Decimal,
+    tables: Tables,
+    place: PlaceRow | None,
+) -> Figures:
+    """Steps 3 to 5 with the days of the crews already known; `overhead` is dollars a crew-day."""
+    rules = house_rules(tables)
     followed = follow_crews(parts, tasks, {c.crew: c for c in crews})
     kinds = by_kind(followed)
     days = sum((crew.days for crew in crews), ZERO)
@@ -81,7 +94,7 @@ def figures_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables
         teams=teams,
         crews=crews,
         crew_days=days,
-        overhead=cents(days * rules.overhead),
+        overhead=cents(days * overhead),
         machines=machines_of(asked(kinds["equipment"]), tables, tasks, teams, rules),
         stuff=stuff_of(asked(kinds["material"]), tables, place, rules.small_parts_percent),
         subs=subs_of(asked(kinds["sub"]), tables),

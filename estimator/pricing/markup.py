@@ -83,6 +83,11 @@ class ByClass:
         """What all of it is sold for but what is passed on at cost."""
         return sum((p for name, p in self.prices.items() if name != PASSED_ON), Decimal(0))
 
+    def share(self, cells: Mapping[str, Decimal], passed_on: bool) -> Decimal:
+        """A part's share of each class's price, in proportion to its share of the cost; what is passed on apart."""
+        mine = {n: amount for n, amount in cells.items() if (n == PASSED_ON) == passed_on and self.costs[n]}
+        return sum((self.prices[n] * amount / self.costs[n] for n, amount in mine.items()), Decimal(0))
+
     def before(self, lift: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
         """Before rounding: all of it with what minimum charges add (`lift`) and allowances (`fixed`) ÷ the share that stays."""
         return cents(self._brings(lift, fixed) / kept(tables))

@@ -1,6 +1,6 @@
 """Step 4: the material parts of a scope in; what to buy, small parts and the tax the firm pays, out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
@@ -10,7 +10,6 @@ from estimator.pricing.amounts import Asked, Charge
 from estimator.pricing.own_line import own_line
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
-from estimator.pricing.spread_on import shares
 from estimator.tables.rows import Material, PlaceRow
 from estimator.tables.tables import Tables
 
@@ -49,17 +48,11 @@ class Stuff:
 
     bought: tuple[Charge[Material], ...]
     small_base: Decimal
+    small_percent: Decimal
     small: Decimal
     tax_base: Decimal
+    tax_percent: Decimal
     tax: Decimal
-
-    @property
-    def small_parts(self) -> tuple[Charge[Material], ...]:
-        return tuple(b for b in self.bought if b.row.small_parts)
-
-    @property
-    def taxable(self) -> tuple[Charge[Material], ...]:
-        return tuple(b for b in self.bought if b.row.taxable)
 
     @property
     def amount(self) -> Decimal:
@@ -72,8 +65,9 @@ def stuff_of(wanted: Iterable[Asked], tables: Tables, place: PlaceRow | None, sm
     bought = tuple(_bought(want, tables.material(want.ref)) for want in wanted)
     small_base = sum((b.amount for b in bought if b.row.small_parts), Decimal(0))
     small = cents(small_base * small_parts_percent / 100)
-    tax_base = sum((b.amount for b in bought if b.row.taxable), small)
-    return Stuff(bought, small_base, small, tax_base, cents(tax_base * _tax_percent(place) / 100))
+    tax_base, tax_percent = sum((b.amount for b in bought if b.row.taxable), small), _tax_percent(place)
+    tax = cents(tax_base * tax_percent / 100)
+    return Stuff(bought, small_base, small_parts_percent, small, tax_base, tax_percent, tax)
 
 
 def _bought(want: Asked, row: Material) -> Charge[Material]:
@@ -87,19 +81,13 @@ def _tax_percent(place: PlaceRow | None) -> Decimal:
     return place.tax_percent if pays and place is not None and place.tax_percent is not None else Decimal(0)
 
 
-def material_lines(
-    stuff: Stuff, tables: Tables, place: PlaceRow | None, small_parts_percent: Decimal
-) -> tuple[CostLine, ...]:
+def material_lines(stuff: Stuff, tables: Tables, place: PlaceRow | None) -> tuple[CostLine, ...]:
     """A line a material, one of small parts, one of tax, each with how it came about."""
-    bought = tuple(map(_line, stuff.bought))
     where = cell("settings", tables.setting("small_parts_percent"), "value")
-    small_base = [line for b, line in zip(stuff.bought, bought, strict=True) if b.row.small_parts]
-    small = _on_top("small parts", "small parts", small_base, stuff.small_base, small_parts_percent, stuff.small, where)
-    taxed = [line for b, line in zip(stuff.bought, bought, strict=True) if b.row.taxable]
+    small = _on_top("small parts", "small parts", stuff.small_base, stuff.small_percent, stuff.small, where)
     where = cell("places", place, "tax_percent") if place is not None else ""
-    percent = _tax_percent(place)
-    tax = _on_top("tax", "sales tax on materials", [*taxed, *small], stuff.tax_base, percent, stuff.tax, where)
-    return (*bought, *small, *tax)
+    tax = _on_top("tax", "sales tax on materials", stuff.tax_base, stuff.tax_percent, stuff.tax, where)
+    return (*map(_line, stuff.bought), *small, *tax)
 
 
 def _line(bought: Charge[Material]) -> CostLine:
@@ -107,14 +95,14 @@ def _line(bought: Charge[Material]) -> CostLine:
     waste = f" + {plain(row.waste_percent)} % waste" if row.waste_percent else ""
     pack = f", in packs of {plain(row.pack)}" if row.pack else ""
     why = f"{want.formula} = {want.amount:g}{waste}{pack}"
-    line = own_line("material", "materials", row, bought.quantity, bought.amount, row.unit_cost, why, want.by)
+    line = own_line("material", "materials", row, bought.quantity, bought.amount, row.unit_cost, why)
     return replace(line, need=want.amount)
 
 
 def _on_top(
-    part: str, text: str, base: Sequence[CostLine], total: Decimal, percent: Decimal, amount: Decimal, where: str
+    part: str, text: str, total: Decimal, percent: Decimal, amount: Decimal, where: str
 ) -> tuple[CostLine, ...]:
-    """A share of other lines, carried by whoever carries those."""
+    """A share of other lines."""
     if not total or not percent:
         return ()
     line = CostLine(
@@ -128,11 +116,5 @@ def _on_top(
         price_class="own",
         formula=f"{total} × {plain(percent)} %",
         cell=where,
-        shares=shares(laid for line in base for laid in _laid(line)),
     )
     return (line,)
-
-
-def _laid(line: CostLine) -> list[tuple[tuple[str, str], float]]:
-    whole = sum(weight for _, _, weight in line.shares)
-    return [((repair, item), float(line.amount) * weight / whole) for repair, item, weight in line.shares]

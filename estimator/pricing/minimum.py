@@ -9,6 +9,7 @@ from estimator.model.work import JOB, Takeoff
 from estimator.pricing.figures import Figures
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import ByClass
+from estimator.pricing.shares import laid_by_method, loads_of
 from estimator.pricing.spread_on import Owner
 from estimator.tables.tables import Tables
 
@@ -19,26 +20,47 @@ MOST_ROUNDED = 0.02
 
 
 def lifts(prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
-    """Per method, once a scope, on prices without pass-through.
-
-    What comes once a job counts towards the minimum: with several methods each is credited with its share of it.
-    The lift goes on that method's items in proportion. A visit without any method only films.
-    """
+    """Per method, once a scope, on prices without pass-through; what is added goes on that method's items in proportion."""
     methods = {t.repair.id: t.repair.method for t in takeoffs}
-    sums = _by_method(prices, methods)
-    job = sums.pop(JOB, Decimal(0)) if set(sums) != {JOB} else Decimal(0)
-    whole = sum(sums.values(), Decimal(0))
     lifted: dict[Owner, Decimal] = {}
     said: list[Say] = []
+    for method, (reached, least) in short_of(_by_method(prices, methods), takeoffs, tables).items():
+        owners = [o for o in prices if methods[o[0]] == method]
+        parts = spread(cents(least - reached), [prices[o] for o in owners])
+        lifted |= dict(zip(owners, parts, strict=True))
+        said.append(_said(method, reached, least))
+    return lifted, tuple(said)
+
+
+def short_of(
+    work: Mapping[str, Decimal], takeoffs: Sequence[Takeoff], tables: Tables
+) -> dict[str, tuple[Decimal, Decimal]]:
+    """Each method below its least charge: what it reaches, and that charge. `work` is what each is sold for, dollars.
+
+    What comes once a job counts towards the minimum: with several methods each is credited with its share of it. A visit
+    without any method only films.
+    """
+    sums = dict(work)
+    job = sums.pop(JOB, Decimal(0)) if set(sums) != {JOB} else Decimal(0)
+    whole = sum(sums.values(), Decimal(0))
+    out: dict[str, tuple[Decimal, Decimal]] = {}
     for method, own in sums.items():
         least = least_charge(method, takeoffs, tables)
         reached = own + (job * own / whole if whole else Decimal(0))
         if own > 0 and reached < least:
-            owners = [o for o in prices if methods[o[0]] == method]
-            parts = spread(cents(least - reached), [prices[o] for o in owners])
-            lifted |= dict(zip(owners, parts, strict=True))
-            said.append(_said(method, reached, least))
-    return lifted, tuple(said)
+            out[method] = reached, least
+    return out
+
+
+def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
+    """What least charges add to a scope, dollars. No cent is laid on any work where it can be seen without."""
+    seen = _at_a_glance(figures, by_class, takeoffs, tables)
+    if seen is not None:
+        return seen
+    laid = laid_by_method(loads_of(figures), {t.repair.id: t.repair.method for t in takeoffs})
+    work = {method: by_class.share(cells, passed_on=False) for method, cells in laid.items()}
+    short = short_of(work, takeoffs, tables)
+    return sum((cents(least - reached) for reached, least in short.values()), Decimal(0))
 
 
 def least_charge(method: str, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
@@ -66,9 +88,7 @@ def _said(method: str, reached: Decimal, least: Decimal) -> Say:
     )
 
 
-def lift_at_a_glance(
-    figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables
-) -> Decimal | None:
+def _at_a_glance(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal | None:
     """What least charges add to a scope where no cent has to be laid on any work item to know it; None where one must be.
 
     One method reaches its least charge with all the work. Of several each must be above it by its own labor, materials and

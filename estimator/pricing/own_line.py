@@ -1,11 +1,10 @@
-"""What is bought or rented, how much of it and who carries it, in; a line of the firm's own cost out."""
+"""What is bought or rented and how much of it in; a line of the firm's own cost out."""
 
 from decimal import Decimal
 
 from estimator.model.price import CostLine
 from estimator.pricing.problems import cell
 from estimator.pricing.shown import plain
-from estimator.pricing.spread_on import Shares
 from estimator.tables.rows import Equipment, Material
 
 
@@ -17,9 +16,8 @@ def own_line(
     amount: Decimal,
     rate: Decimal,
     why: str,
-    by: Shares,
 ) -> CostLine:
-    """`amount` is quantity × rate, to the cent; `why` says how the quantity came about, `by` who carries it."""
+    """`amount` is quantity × rate, to the cent; `why` says how the quantity came about."""
     unit = f" {row.unit}" if part == "material" else ""
     return CostLine(
         part=part,
@@ -33,5 +31,4 @@ def own_line(
         price_class="own",
         formula=f"{why} → {plain(quantity)}{unit} × {rate}",
         cell=cell(table, row, "cost"),
-        shares=by,
     )

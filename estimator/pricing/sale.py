@@ -7,7 +7,6 @@ from decimal import Decimal
 from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
-from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import ByClass
 from estimator.pricing.minimum import lifts
 from estimator.pricing.shares import Laid
@@ -56,31 +55,22 @@ def sale_of(
 
     All of it ÷ the share of a price that stays, where commission, card fee or a warranty reserve leave with it.
     """
-    costs, prices = by_class.costs, by_class.prices
-    work = {owner: _share(cells, costs, prices, passed_on=False) for owner, cells in laid.items()}
+    work = {owner: by_class.share(cells, passed_on=False) for owner, cells in laid.items()}
     lifted, said = lifts(work, takeoffs, tables)
     lift = sum(lifted.values(), ZERO)
     standing = sum((f.amount for f in fixed), ZERO)
     carry = by_class.carry(lift, standing, tables)
     return Sale(
-        costs=costs,
-        prices=prices,
+        costs=by_class.costs,
+        prices=by_class.prices,
         rows=by_class.rows,
         contingency=by_class.contingency,
         work={owner: (price + lifted.get(owner, ZERO)) * carry for owner, price in work.items()},
-        passed={owner: _share(cells, costs, prices, passed_on=True) for owner, cells in laid.items()},
+        passed={owner: by_class.share(cells, passed_on=True) for owner, cells in laid.items()},
         lift=lift,
         lifts=said,
         fixed=standing,
         carry=carry,
         before=by_class.before(lift, standing, tables),
-        spent=sum(costs.values(), ZERO) + sum((f.cost_share for f in fixed), ZERO),
+        spent=sum(by_class.costs.values(), ZERO) + sum((f.cost_share for f in fixed), ZERO),
     )
-
-
-def _share(
-    cells: Mapping[str, Decimal], costs: Mapping[str, Decimal], prices: Mapping[str, Decimal], passed_on: bool
-) -> Decimal:
-    """A work item's share of each class's price, in proportion to its share of the cost."""
-    wanted = {name: amount for name, amount in cells.items() if (name == PASSED_ON) == passed_on and costs[name]}
-    return sum((prices[name] * amount / costs[name] for name, amount in wanted.items()), ZERO)

@@ -1,25 +1,91 @@
-"""Step 5: cost lines in; what each work item of each repair costs, by price class, to the cent, out."""
+"""The figures of a scope in; who carries each cost, and what each work item or method so carries, to the cent, out."""
 
-from collections.abc import Iterable
+from collections.abc import Hashable, Iterable, Mapping, Sequence
 from decimal import Decimal
+from typing import NamedTuple, TypeVar
 
 from estimator.model.money import spread
-from estimator.model.price import CostLine
-from estimator.pricing.spread_on import Owner
+from estimator.model.price import CostLine, TaskHours
+from estimator.pricing.crew_days import OVERHEAD
+from estimator.pricing.equipment import Machine
+from estimator.pricing.figures import Figures
+from estimator.pricing.spread_on import Owner, Shares, shares
 
 Laid = dict[Owner, dict[str, Decimal]]
 """(repair, work item) → price class → dollars."""
+K = TypeVar("K", bound=Hashable)
 
 
-def laid_on(costs: Iterable[CostLine]) -> Laid:
-    """Every line spread over its shares without losing a cent: the sum of all cells is the sum of all lines."""
-    laid: Laid = {}
-    for line in costs:
-        parts = spread(line.amount, [weight for _, _, weight in line.shares])
-        for (repair, item, _), amount in zip(line.shares, parts, strict=True):
-            classes = laid.setdefault((repair, item), {})
-            classes[line.price_class] = classes.get(line.price_class, Decimal(0)) + amount
-    return laid
+class Load(NamedTuple):
+    """A cost in its price class, and who carries it by what weight."""
+
+    price_class: str
+    amount: Decimal
+    shares: Shares
+
+
+def loads_of(figures: Figures) -> tuple[Load, ...]:
+    """Every cost, in the order of the cost lines: labor by unrounded hours, machines by the hours of their crew on the work
+    that asks for them, the rest by what was asked; small parts and tax by whoever carries what they are a share of."""
+    tasks: dict[str, list[TaskHours]] = {}
+    for task in figures.tasks:
+        tasks.setdefault(task.crew, []).append(task)
+    out = [Load("own", c.amount, tuple((t.repair, t.work_item, t.hours) for t in tasks[c.crew])) for c in figures.crews]
+    if figures.overhead:
+        every = shares(((t.repair, t.work_item), t.hours) for t in figures.tasks)
+        out.append(Load(OVERHEAD, figures.overhead, every))
+    out += [Load("own", m.amount, _carried(m, tasks)) for m in figures.machines]
+    return (*out, *_bought(figures), *(Load(s.row.price_class, s.amount, s.want.by) for s in figures.subs))
+
+
+def _carried(machine: Machine, tasks: Mapping[str, Sequence[TaskHours]]) -> Shares:
+    """By the crew's hours on the work that asked; by what was asked where no crew is followed."""
+    if machine.days is None:
+        return machine.want.by
+    owners, crew = machine.want.owners, tasks.get(machine.row.crew, ())
+    there = [(owner, t.hours) for t in crew if (owner := (t.repair, t.work_item)) in owners]
+    return shares(there) if there else machine.want.by
+
+
+def _bought(figures: Figures) -> list[Load]:
+    stuff = figures.stuff
+    loads = [(b.row, Load("own", b.amount, b.want.by)) for b in stuff.bought]
+    small_base = [part for row, load in loads if row.small_parts for part in _parts(load)]
+    small = [Load("own", stuff.small, shares(small_base))] if stuff.small_base and stuff.small_percent else []
+    taxed = [part for row, load in loads if row.taxable for part in _parts(load)]
+    taxed += [part for load in small for part in _parts(load)]
+    tax = [Load("own", stuff.tax, shares(taxed))] if stuff.tax_base and stuff.tax_percent else []
+    return [*(load for _, load in loads), *small, *tax]
+
+
+def _parts(load: Load) -> list[tuple[Owner, float]]:
+    """What of a load each carries, unrounded."""
+    whole = sum(weight for _, _, weight in load.shares)
+    amount = float(load.amount)
+    return [((repair, item), amount * weight / whole) for repair, item, weight in load.shares]
+
+
+def laid_on(loads: Iterable[Load]) -> Laid:
+    """Every cost spread over its shares without losing a cent: the sum of all cells is the sum of all costs."""
+    return _summed(((repair, item), load.price_class, cell) for load in loads for repair, item, cell in _cells(load))
+
+
+def laid_by_method(loads: Iterable[Load], methods: Mapping[str, str]) -> dict[str, dict[str, Decimal]]:
+    """The same cents by the method of their repair."""
+    return _summed((methods[repair], load.price_class, cell) for load in loads for repair, _, cell in _cells(load))
+
+
+def _cells(load: Load) -> Iterable[tuple[str, str, Decimal]]:
+    cents = spread(load.amount, [weight for _, _, weight in load.shares])
+    return ((repair, item, cell) for (repair, item, _), cell in zip(load.shares, cents, strict=True))
+
+
+def _summed(cells: Iterable[tuple[K, str, Decimal]]) -> dict[K, dict[str, Decimal]]:
+    out: dict[K, dict[str, Decimal]] = {}
+    for owner, price_class, amount in cells:
+        classes = out.setdefault(owner, {})
+        classes[price_class] = classes.get(price_class, Decimal(0)) + amount
+    return out
 
 
 def by_class(costs: Iterable[CostLine]) -> dict[str, Decimal]:

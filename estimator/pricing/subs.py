@@ -58,5 +58,4 @@ def _line(charge: Charge[SubOrFee]) -> CostLine:
         price_class=row.price_class,
         formula=f"{want.formula} → {plain(quantity)} {row.unit} × {row.cost}",
         cell=cell("subs_and_fees", row, "cost"),
-        shares=want.by,
     )

@@ -15,14 +15,13 @@ from estimator.model.job import Allowance
 from estimator.model.money import up_to
 from estimator.model.price import CrewDays, TaskHours
 from estimator.model.work import Takeoff
-from estimator.pricing.build import price_scope, told
+from estimator.pricing.build import price_scope
 from estimator.pricing.figures import Figures, figures_of, hours_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON
-from estimator.pricing.markup import ByClass, sold_by_class
-from estimator.pricing.minimum import lift_at_a_glance
+from estimator.pricing.markup import sold_by_class
+from estimator.pricing.minimum import lift_of
 from estimator.pricing.parts import items_of
-from estimator.pricing.sale import sale_of
 from estimator.pricing.tax import charged_tax, charges_tax
 from estimator.schedule import days_off
 from estimator.tables.rows import PlaceRow
@@ -76,22 +75,12 @@ def _total(
     figures: Figures, takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None, fixed: Decimal
 ) -> Decimal:
     by_class = sold_by_class(figures.costs, takeoffs, tables)
-    lift = _lift(figures, by_class, takeoffs, tables, place)
+    lift = lift_of(figures, by_class, takeoffs, tables)
     work = up_to(by_class.before(lift, fixed, tables), house_rules(tables).price_step)
     carry = by_class.carry(lift, fixed, tables)
     usual = {name: price * (1 if name == PASSED_ON else carry) for name, price in by_class.prices.items()}
     tax, _ = charged_tax(figures.stuff.amount, usual, by_class.costs, work, place)
     return work + tax
-
-
-def _lift(
-    figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
-) -> Decimal:
-    """What minimum charges add."""
-    lift = lift_at_a_glance(figures, by_class, takeoffs, tables)
-    if lift is not None:
-        return lift
-    return sale_of(by_class, takeoffs, told(figures, tables, place).laid, (), tables).lift
 
 
 def _taxed_apart(takeoffs: Sequence[Takeoff], place: PlaceRow, tables: Tables) -> bool:

@@ -51,7 +51,7 @@ def days_off(
     off = [t.id for t in plan.tasks if t.drains_off] + [w.id for w in plan.waits if w.drains_off]
     end = max((spans[t.id][1] for t in plan.tasks if t.step != LATER), default=0.0)
     clock = Clock(day, tables.number("crew_tolerance_hours"), end)
-    return float(clock.days_off([spans[name] for name in off])) if off else 0.0
+    return float(clock.days_off([spans[name] for name in off]))
 
 
 def _risks(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Risk, ...]:

@@ -1,6 +1,6 @@
 """What a rule is: facts of a stretch and the limits in, one ruling (or several, or none) out."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -64,11 +64,21 @@ class Rule:
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None
 
-    def is_asked(self, it: StretchFacts) -> bool:
-        """Whether the rule has anything to say of these works, or of this tool."""
-        return it.method in self.methods or (self.concerns is not None and self.concerns.asked(it))
-
     @property
     def asked_of(self) -> tuple[str, ...]:
         """What works or tools it is asked of, in words."""
         return self.methods if self.concerns is None else (*self.concerns.all_words, *self.methods)
+
+
+def asked(rules: Iterable[Rule], it: StretchFacts) -> Iterator[Rule]:
+    """The rules that have anything to say of these works, or of this tool; each concern is asked once."""
+    held: dict[int, bool] = {}
+    for rule in rules:
+        if it.method in rule.methods:
+            yield rule
+        elif rule.concerns is not None:
+            key = id(rule.concerns)
+            if key not in held:
+                held[key] = rule.concerns.asked(it)
+            if held[key]:
+                yield rule

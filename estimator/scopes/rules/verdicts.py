@@ -13,30 +13,33 @@ from estimator.scopes.rules import RULES
 from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
-from estimator.scopes.rules.rule import Answers, Rule, Ruling
+from estimator.scopes.rules.rule import Answers, Rule, Ruling, asked
 from estimator.tables.tables import Tables
+
+BEFORE_TAKEOFF = tuple(rule for rule in RULES if rule.applies is not None)
+AFTER_TAKEOFF = tuple(rule for rule in RULES if rule.measures is not None)
 
 
 def may(method: str, facts: StretchFacts, tables: Tables) -> tuple[Verdict, ...]:
     """What every rule says of one method over one stretch before anything is measured, in the order of RULES."""
-    asked = replace(facts, method=method)
+    here = replace(facts, method=method)
+    limits = Limits(tables, facts.house.jurisdiction)
     out: list[Verdict] = []
-    for rule in RULES:
-        if rule.applies is not None and rule.is_asked(asked):
-            answers = rule.applies(asked, Limits(tables, facts.house.jurisdiction))
-            out += [_verdict(rule, answer, asked) for answer in each(answers)]
-    return tuple(out) + _not_enough(tuple(out), asked)
+    for rule in asked(BEFORE_TAKEOFF, here):
+        if rule.applies is not None:
+            out += [_verdict(rule, answer, here) for answer in each(rule.applies(here, limits))]
+    return tuple(out) + _not_enough(tuple(out), here)
 
 
 def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tuple[Verdict, ...]:
     """What the rules that need depths, widths and pits say once a repair is measured."""
     facts = facts_of(job, job.line(repair.line), repair.stretch, (), tables, repair.reroute)
     measured = Measured(repair, takeoff, replace(facts, method=repair.method, works=takeoff.works))
+    limits = Limits(tables, job.house.jurisdiction)
     out: list[Verdict] = []
-    for rule in RULES:
-        if rule.measures is not None and rule.is_asked(measured.at):
-            answers = rule.measures(measured, Limits(tables, job.house.jurisdiction))
-            out += [_verdict(rule, answer, measured.at) for answer in each(answers)]
+    for rule in asked(AFTER_TAKEOFF, measured.at):
+        if rule.measures is not None:
+            out += [_verdict(rule, answer, measured.at) for answer in each(rule.measures(measured, limits))]
     return tuple(out) + _not_enough(tuple(out), measured.at)
 
 

@@ -16,6 +16,7 @@ from estimator.diagnosis.readings import READINGS
 from estimator.model.judgement import METHODS
 from estimator.scopes.rules import BY_ID, RULES, Rule
 from estimator.scopes.rules.examples import demo_tables, limits, measured, need, stretch
+from estimator.scopes.rules.rule import asked
 from estimator.scopes.rules.verdicts import each
 from estimator.takeoff import quantities
 from estimator.takeoff.quantities import FACTS
@@ -157,7 +158,11 @@ def test_a_rule_answers_any_works_it_is_asked_of_without_a_fault(rule: Rule) -> 
         here = stretch(
             "8-20 channel gone, soil seen", "sag 40%", method=method, zones=("slab",), needs=(need("channel"),)
         )
-        found = rule.applies(here, limits()) if rule.applies and rule.is_asked(here) else None
-        later = rule.measures(measured(6.0, method=method), limits()) if rule.measures and rule.is_asked(here) else None
+        found = rule.applies(here, limits()) if rule.applies and list(asked((rule,), here)) else None
+        later = (
+            rule.measures(measured(6.0, method=method), limits())
+            if rule.measures and list(asked((rule,), here))
+            else None
+        )
         for ruling in chain(each(found), each(later)):
             assert str(ruling.homeowner) and str(ruling.estimator)

@@ -1,6 +1,6 @@
 """The steps in their order: a Job and the firm's tables in, options with prices and the Quote out."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
@@ -13,6 +13,7 @@ from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.model.remembered import remembered
 from estimator.model.work import Repair, Takeoff
 from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
@@ -286,5 +287,11 @@ def _in_words(
         payments=payments_of(price, tables, place, installs=installs(option.takeoffs)),
         name=option.name,
         add_ons=offered,
-        margins=margins(option.takeoffs, job, tables, place, lambda repair, job: take_off(repair, job, tables)),
+        margins=margins(option.takeoffs, job, tables, place, _measure(tables)),
     )
+
+
+@remembered
+def _measure(tables: Tables) -> Callable[[Repair, Job], Takeoff]:
+    """How a repair on a job is measured: the same repair of the same job once, in however many options it is."""
+    return remembered(lambda repair, job: take_off(repair, job, tables))

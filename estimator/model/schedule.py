@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.model.money import up_to
 from estimator.model.say import Say
 from estimator.model.steps import AT_THE_PIPE, CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
 
@@ -163,7 +164,7 @@ class Schedule:
     @property
     def days_on_site(self) -> Decimal:
         """Working days from the first morning to the last task, up to the half; a quarter hour over starts no new half."""
-        return HALF_DAY * self._halves
+        return max(HALF_DAY, up_to(HALF_DAY * self._halves, HALF_DAY)) if self.tasks else Decimal(0)
 
     @property
     def days_without_drains(self) -> Decimal:

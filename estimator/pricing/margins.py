@@ -13,6 +13,7 @@ from estimator.model.judgement import Effect
 from estimator.model.line import Mark
 from estimator.model.money import exact, up_to
 from estimator.model.offer import Margin
+from estimator.model.remembered import remembered
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Takeoff
 from estimator.pricing.rough import smooth_price
@@ -36,9 +37,10 @@ def margins(
     `measure` takes off a repair on a job. Errors: those of takeoff and pricing.
     """
     found: dict[str, Margin] = {}
+    sold = remembered(lambda *scope: smooth_price(scope, tables, place))
     for row in (row for row in tables.extras if row.margin_of):
         mine = [t for t in takeoffs if t.repair.method in row.methods]
-        each = [_margin(row, change, t, takeoffs, tables, place, job, measure) for t in mine for change in _ways(row)]
+        each = [_margin(row, change, t, takeoffs, job, measure, sold) for t in mine for change in _ways(row)]
         if mine:
             hold = [(cost, limit) for cost, limit in each if limit]
             price, step = max((cost for cost, _ in hold), default=0.0), tables.amount("extra_price_step")
@@ -55,24 +57,31 @@ def _margin(
     change: Callable[[Repair, Job, float], Changed],
     takeoff: Takeoff,
     takeoffs: Sequence[Takeoff],
-    tables: Tables,
-    place: PlaceRow | None,
     job: Job,
     measure: Measure,
+    sold: Callable[..., float],
 ) -> tuple[float, float]:
     """Dollars for one more, and up to how many; nothing for nothing where even the first step changes the protection."""
-    plain = measure(takeoff.repair, job)
-    limit, last = 0.0, plain
-    for by in _steps(row):
-        more = measure(*change(takeoff.repair, job, by))
-        if _held(more) != _held(plain):
-            break
-        limit, last = by, more
+    plain, last, limit = _reach(row, change, takeoff.repair, job, measure)
     if not limit:
         return 0.0, 0.0
     others = [t for t in takeoffs if t.repair.id != takeoff.repair.id]
-    was, now = (smooth_price((*others, one), tables, place) for one in (plain, last))
-    return (now - was) / limit, limit
+    return (sold(*others, last) - sold(*others, plain)) / limit, limit
+
+
+@remembered
+def _reach(
+    row: ExtraRow, change: Callable[[Repair, Job, float], Changed], repair: Repair, job: Job, measure: Measure
+) -> tuple[Takeoff, Takeoff, float]:
+    """A repair as it is, with as much more as holds, and how much that is: the same in every option that has it."""
+    plain = measure(repair, job)
+    limit, last = 0.0, plain
+    for by in _steps(row):
+        more = measure(*change(repair, job, by))
+        if _held(more) != _held(plain):
+            break
+        limit, last = by, more
+    return plain, last, limit
 
 
 def _steps(row: ExtraRow) -> Iterator[float]:

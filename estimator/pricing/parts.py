@@ -79,11 +79,20 @@ def _items_by_method(tables: Tables) -> Mapping[str, Sequence[WorkItem]]:
 
 def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
     """Every part of every work item. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
-    parts = parts_of_sold([sold for takeoff in takeoffs for sold in items_of(takeoff, tables)], tables)
+    found = [_of_takeoff(takeoff, tables) for takeoff in takeoffs]
+    stop([problem for _, wrong in found for problem in wrong])
+    parts = tuple(part for made, _ in found for part in made)
     if not parts:
         methods = ", ".join(sorted({t.repair.method for t in takeoffs})) or "an empty scope"
         stop([NOTHING_TO_SELL(Place(table="work_items", cell="methods"), methods=methods)])
     return parts
+
+
+@remembered
+def _of_takeoff(takeoff: Takeoff, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
+    """The parts of one takeoff, and what is wrong with them."""
+    made = [_made(sold, tables) for sold in items_of(takeoff, tables)]
+    return [part for parts, _ in made for part in parts], [problem for _, wrong in made for problem in wrong]
 
 
 def parts_of_sold(sold: Iterable[Sold], tables: Tables) -> tuple[Part, ...]:
@@ -98,7 +107,6 @@ def parts_of_sold(sold: Iterable[Sold], tables: Tables) -> tuple[Part, ...]:
     return tuple(parts)
 
 
-@remembered
 def _made(sold: Sold, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
     """The parts of one work item, and what is wrong with them."""
     recipes = _recipes_by_item(tables).get(sold.item.item, ())

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from estimator.model.price import TaskHours
+from estimator.model.remembered import remembered
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import Asked, asked
 from estimator.pricing.crew_days import OVERHEAD
@@ -64,12 +65,18 @@ def _sold(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -
         name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) / stays
         for name, row in rows.items()
     }
-    words = {item.item: item.tax_class for item in tables.work_items}
-    own_way = {item: tables.tax_class(place.place, word) for item, word in words.items()} if place else {}
+    own_way = _taxed_in_its_own_way(tables, place) if place else {}
     return [(b, b.dollars * factor[b.price_class] * (1 + _tax(b, place, own_way))) for b in bits]
 
 
-def _tax(bit: Bit, place: PlaceRow | None, own_way: Mapping[str, TaxClass | None]) -> float:
+@remembered
+def _taxed_in_its_own_way(tables: Tables, place: PlaceRow) -> Mapping[str, TaxClass]:
+    """The work items that a place taxes in a way of their own, and its row for each."""
+    rows = ((item.item, tables.tax_class(place.place, item.tax_class)) for item in tables.work_items)
+    return {item: row for item, row in rows if row is not None}
+
+
+def _tax(bit: Bit, place: PlaceRow | None, own_way: Mapping[str, TaxClass]) -> float:
     """What is charged on a bit, as a share of its price: each work item that carries it as the place taxes that item."""
     usual = _usual_tax(bit, place)
     taxed = ((weight, own_way.get(item)) for _, item, weight in bit.by)

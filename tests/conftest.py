@@ -15,6 +15,7 @@ KEPT = Path(__file__).parent.parent / ".pytest_cache" / "compiled"
 os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix = str(KEPT)
 sys.dont_write_bytecode = False
+os.environ["ESTIMATOR_CACHE"] = "no"  # tests/disk has a folder of its own for it
 
 collect_ignore = [] if shutil.which("soffice") else ["engine"]
 

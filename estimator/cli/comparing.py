@@ -1,6 +1,6 @@
 """A job and a stretch typed on the command line in, the comparison of its ways out."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,9 +17,10 @@ from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 
 if TYPE_CHECKING:
-    from estimator.studies.break_even import BreakEven
-    from estimator.studies.compare import Comparison
+    from estimator.model.comparison import BreakEven, Comparison
     from estimator.tables.tables import Tables
+
+    Compared = tuple[Comparison, Job, BreakEven | None]
 
 NEAR_FT = 0.1
 """Stations are shown to a tenth, so a typed one may miss the end by that."""
@@ -34,12 +35,28 @@ def compared_with(
     on: date | None,
     line: str,
     where: Stretch | None,
-) -> "tuple[Comparison, Job, BreakEven | None]":
+) -> "Compared":
     """Errors: CannotGoOn for a line that is not there, or where nothing is dug for."""
+    from estimator.cli.asked_before import asked_before
+
+    def anew() -> "tuple[Compared, Mapping[str, str]]":
+        return _compared(job_file, tables, changes, on, line, where)
+
+    return anew()[0] if changes else asked_before("compare", job_file, tables, anew, on, line, where)
+
+
+def _compared(
+    job_file: Path,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    on: date | None,
+    line: str,
+    where: Stretch | None,
+) -> "tuple[Compared, Mapping[str, str]]":
     from estimator.pipeline import with_job_settings
     from estimator.studies.compare import compare
 
-    job, priced_with, _ = ready(job_file, tables, changes, on)
+    job, priced_with, texts = ready(job_file, tables, changes, on)
     names = [known.name for known in job.lines]
     if where is not None and not line:
         raise typer.BadParameter(f"--where needs --line: {', '.join(names)}.")
@@ -51,7 +68,7 @@ def compared_with(
     found = compare(job, own, line, where)
     if found is None:
         raise CannotGoOn(NOTHING_TO_COMPARE(Place(file=str(job_file))))
-    return found, job, even(found, job, own)
+    return (found, job, even(found, job, own)), texts
 
 
 def _within(job_file: Path, line: Line, where: Stretch) -> None:

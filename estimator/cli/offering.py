@@ -4,20 +4,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from estimator.cli.guard import DONE, TO_MEND
-from estimator.cli.problems import NO_OPTION
-from estimator.cli.views import check, each_way, likely_range, options, what_if, why
 from estimator.cli.views.screen import Row
 from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
-from estimator.pricing.seed import seed_of
-from estimator.records.plain import plain
-from estimator.scopes.each_way import NeedWays
-from estimator.scopes.each_way import each_way as ways
 from estimator.wording.say import speaker
+
+if TYPE_CHECKING:
+    from estimator.scopes.each_way import NeedWays
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +42,6 @@ def offered(
 
     Errors: CannotGoOn with everything that stops the price, but for there being nothing to offer.
     """
-    from estimator.pipeline import with_ranges
-
     try:
         run = priced(job_file, tables, changes, on)
     except CannotGoOn as stop:
@@ -56,9 +52,24 @@ def offered(
         return _nothing(job_file, tables, changes, on, columns, language)
     run = replace(run, quote=_only(job_file, run.quote, only))
     rows = _options(run, changes or (), reasons, columns, language)
-    quote = with_ranges(run.quote, run.tables, seed_of(run.quote.job.number)) if inside else run.quote
-    rows += likely_range.rows(quote, columns, language) if inside else []
-    return Answer({**plain(quote), "ways": _ways(run)} if reasons else quote, rows)
+    quote = _with_ranges(run) if inside else run.quote
+    if inside:
+        from estimator.cli.views import likely_range
+
+        rows += likely_range.rows(quote, columns, language)
+    if not reasons:
+        return Answer(quote, rows)
+    from estimator.records.plain import plain
+
+    return Answer({**plain(quote), "ways": _ways(run)}, rows)
+
+
+def _with_ranges(run: Priced) -> Quote:
+    """The quote with how far the cost and days of each option may run."""
+    from estimator.pipeline import with_ranges
+    from estimator.pricing.seed import seed_of
+
+    return with_ranges(run.quote, run.tables, seed_of(run.quote.job.number))
 
 
 def _only(job_file: Path, quote: Quote, letter: str) -> Quote:
@@ -67,35 +78,48 @@ def _only(job_file: Path, quote: Quote, letter: str) -> Quote:
         return quote
     chosen = tuple(option for option in quote.options if option.letter == letter.strip().upper())
     if not chosen:
+        from estimator.cli.problems import NO_OPTION
+
         letters = ", ".join(option.letter for option in quote.options)
         raise CannotGoOn(NO_OPTION(Place(file=str(job_file)), letter=letter, letters=letters))
     return replace(quote, options=chosen)
 
 
 def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, language: str) -> list[Row]:
-    out = what_if.rows(run.as_filed, run.quote, changes, columns, language) if run.as_filed else []
+    from estimator.cli.views import options
+
+    out = []
+    if run.as_filed:
+        from estimator.cli.views import what_if
+
+        out = what_if.rows(run.as_filed, run.quote, changes, columns, language)
     out += options.rows(run.quote, columns, language)
     if not reasons:
         return out
+    from estimator.cli.views import each_way, why
+
     return [*out, *why.rows(run.quote, columns, language), *each_way.rows(_ways(run), columns, language)]
 
 
-def _ways(run: Priced) -> tuple[NeedWays, ...]:
+def _ways(run: Priced) -> "tuple[NeedWays, ...]":
     """Every need with every way of repair and what the rules say of it."""
     from estimator.pipeline import with_job_settings
+    from estimator.scopes.each_way import each_way
 
     job = run.quote.job
-    return ways(job, run.quote.diagnosis.needs, run.repairs, run.verdicts, with_job_settings(job, run.tables))
+    return each_way(job, run.quote.diagnosis.needs, run.repairs, run.verdicts, with_job_settings(job, run.tables))
 
 
 def _nothing(
     job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None, columns: int, language: str
 ) -> Answer:
     """What was found, and what the rules have against every way; a house with nothing to repair is no failure."""
+    from estimator.cli.views import check, each_way
     from estimator.diagnosis import diagnose
     from estimator.pipeline import handed, place_of, with_job_settings
     from estimator.scopes.candidates import repairs
     from estimator.scopes.choose import choose
+    from estimator.scopes.each_way import each_way as ways
 
     job, read, _ = ready(job_file, tables, changes, on)
     own = with_job_settings(job, read)

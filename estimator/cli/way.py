@@ -5,13 +5,16 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.model.work import Repair
-from estimator.tables.tables import Tables
+
+if TYPE_CHECKING:
+    from estimator.tables.tables import Tables
 
 TABLES_VARIABLE = "ESTIMATOR_TABLES"
 NOTHING_TO_OFFER = "quote/nothing-to-offer"
@@ -19,62 +22,94 @@ NOTHING_TO_OFFER = "quote/nothing-to-offer"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Looked:
-    """A job as far as it could be read: without one, `job` is None and the problems say why."""
+    """A job as far as it could be read: without one, `job` is None and the problems say why.
+
+    `notices` are what stands against a quote of this job, to be told beside its problems. `priced_on` is the day of the
+    tables, None where they could not be read; `named` is where they lie, where that was said.
+    """
 
     job: Job | None
-    tables: Tables | None
     problems: tuple[Problem, ...]
+    priced_on: date | None = None
+    named: str = ""
     diagnosis: Diagnosis | None = None
+    notices: tuple[Problem, ...] = ()
     texts: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def errors(self) -> tuple[Problem, ...]:
         return tuple(p for p in self.problems if p.level is Level.ERROR)
 
+    @property
+    def tables(self) -> "Tables | None":
+        """Those of the day, read when somebody asks."""
+        named = Path(self.named) if self.named else None
+        return readable_tables(self.priced_on, named) if self.priced_on else None
+
 
 def look(job_file: Path, tables: Path | None, changes: Sequence[str] | None = (), on: date | None = None) -> Looked:
     """The notes read and judged, with the tables of the day. Errors: none; all problems are in what comes back."""
+    from estimator.cli.asked_before import asked_before
+
+    def anew() -> tuple[Looked, Mapping[str, str]]:
+        looked = _look(job_file, tables, changes, on)
+        return looked, looked.texts
+
+    return anew()[0] if changes else asked_before("look", job_file, tables, anew, on)
+
+
+def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None) -> Looked:
     from estimator.cli.what_if import changed
     from estimator.diagnosis.diagnose import diagnose
     from estimator.fieldnotes import read_job
     from estimator.pipeline import unknown_words, with_job_settings
+    from estimator.quote.refuse import demo_place
 
     with changed(job_file, changes or ()) as file:
         reading = read_job(file)
-    if reading.job is None:
-        return Looked(job=None, tables=None, problems=reading.problems)
-    priced_with, table_problems = tables_for(on or reading.job.day, tables)
+    job, texts = reading.job, dict(reading.files)
+    if job is None:
+        return Looked(job=None, problems=reading.problems, texts=texts)
+    notices = tuple(demo_place(job))
+    priced_with, table_problems = tables_for(on or job.day, tables)
     problems = (*reading.problems, *(p for p in table_problems if p.level is Level.ERROR))
     if priced_with is None:
-        return Looked(job=reading.job, tables=None, problems=problems)
-    unknown = unknown_words(reading.job, priced_with)
+        return Looked(job=job, problems=problems, notices=notices, texts=texts)
+    unknown = unknown_words(job, priced_with)
     stops = any(p.level is Level.ERROR for p in unknown)
-    own = priced_with if stops else with_job_settings(reading.job, priced_with)
-    diagnosis = diagnose(reading.job, own)
+    diagnosis = diagnose(job, priced_with if stops else with_job_settings(job, priced_with))
     return Looked(
-        job=reading.job,
-        tables=priced_with,
+        job=job,
         problems=(*problems, *unknown),
+        priced_on=on or job.day,
+        named=str(tables or ""),
         diagnosis=diagnosis,
-        texts=dict(reading.files),
+        notices=notices,
+        texts=texts,
     )
 
 
-def tables_for(day: date, asked: Path | None) -> tuple[Tables | None, tuple[Problem, ...]]:
+def tables_for(day: date, asked: Path | None) -> "tuple[Tables | None, tuple[Problem, ...]]":
     """The tables named on the command line, else in ESTIMATOR_TABLES, else in the settings file, else the demo's own."""
-    from estimator.cli.own_settings import own_settings
     from estimator.model.judgement import METHODS
-    from estimator.tables.read import demo_folder, read_tables
+    from estimator.tables.read import read_tables
     from estimator.takeoff.quantities import FACTS, QUANTITIES
 
-    named = os.environ.get(TABLES_VARIABLE)
-    folder = asked or (Path(named) if named else own_settings().tables or demo_folder())
     units = {name: unit for name, (unit, _) in QUANTITIES.items()}
-    reading = read_tables(folder, day, units, FACTS, (*METHODS, "job"))
+    reading = read_tables(tables_folder(asked), day, units, FACTS, (*METHODS, "job"))
     return reading.tables, reading.problems
 
 
-def readable_tables(day: date, asked: Path | None) -> Tables:
+def tables_folder(asked: Path | None) -> Path:
+    """Where those tables lie."""
+    from estimator.cli.own_settings import own_settings
+    from estimator.tables.where import demo_folder
+
+    named = os.environ.get(TABLES_VARIABLE)
+    return asked or (Path(named) if named else own_settings().tables or demo_folder())
+
+
+def readable_tables(day: date, asked: Path | None) -> "Tables":
     """The same, where nothing can be done without them. Errors: CannotGoOn with all that is wrong with them."""
     tables, problems = tables_for(day, asked)
     if tables is None:
@@ -95,11 +130,16 @@ class Priced:
     `repairs` are all that the rules allow."""
 
     quote: Quote
-    tables: Tables
+    read_tables: "Callable[[], Tables]"
     verdicts: tuple[Verdict, ...]
     texts: Mapping[str, str]
     as_filed: Quote | None = None
     repairs: tuple[Repair, ...] = ()
+
+    @property
+    def tables(self) -> "Tables":
+        """What it was priced with; read when somebody asks."""
+        return self.read_tables()
 
 
 PriceDay = Callable[[date], date]
@@ -147,7 +187,7 @@ def quoted(
     job, read, texts = ready(job_file, tables, None, on)
     priced_with = read.on(price_day(read.day))
     told = report(_as_chosen(job_file, job, add_ons), priced_with, read.day)
-    return Priced(quote=told, tables=priced_with, verdicts=(), texts=texts)
+    return Priced(quote=told, read_tables=lambda: priced_with, verdicts=(), texts=texts)
 
 
 def only_nothing_to_offer(stop: CannotGoOn) -> bool:
@@ -163,18 +203,61 @@ def _run(
     price_day: PriceDay,
     add_ons: tuple[str, ...] | None = None,
 ) -> Priced:
+    from estimator.cli.asked_before import asked_before
     from estimator.cli.views.problems import tell
+
+    def anew() -> tuple[_Run, Mapping[str, str]]:
+        run = _run_anew(job_file, tables, changes, on, price_day, add_ons)
+        return run, run.texts
+
+    if changes or price_day is not _the_same:
+        run = anew()[0]
+    else:
+        run = asked_before("price", job_file, tables, anew, on, add_ons, _newest(job_file))
+    tell(run.problems)
+    return Priced(
+        quote=run.quote,
+        read_tables=lambda: readable_tables(on or run.quote.job.day, tables).on(price_day(run.quote.job.day)),
+        verdicts=run.verdicts,
+        texts=run.texts,
+        repairs=run.repairs,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class _Run:
+    """What is kept of a run: all but the tables, which are kept by themselves."""
+
+    quote: Quote
+    verdicts: tuple[Verdict, ...]
+    texts: Mapping[str, str]
+    repairs: tuple[Repair, ...]
+    problems: tuple[Problem, ...]
+
+
+def _run_anew(
+    job_file: Path,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    on: date | None,
+    price_day: PriceDay,
+    add_ons: tuple[str, ...] | None,
+) -> _Run:
     from estimator.pipeline import run
 
     job, read, texts = ready(job_file, tables, changes, on)
-    priced_with = read.on(price_day(read.day))
-    result = run(_as_chosen(job_file, job, add_ons), priced_with, read.day)
+    result = run(_as_chosen(job_file, job, add_ons), read.on(price_day(read.day)), read.day)
     if result.quote is None:
         raise CannotGoOn(*result.problems)
-    tell(result.problems)
-    return Priced(
-        quote=result.quote, tables=priced_with, verdicts=result.choices.verdicts, texts=texts, repairs=result.offers.repairs
-    )  # fmt: skip
+    return _Run(result.quote, result.choices.verdicts, texts, result.offers.repairs, result.problems)
+
+
+def _newest(job_file: Path) -> object:
+    """What the newest revision's record says of the add-ons chosen for it."""
+    from estimator.records.names import revisions_folder
+    from estimator.records.newest import last_summary
+
+    return last_summary(revisions_folder(job_file))
 
 
 def _as_chosen(job_file: Path, job: Job, add_ons: tuple[str, ...] | None) -> Job:
@@ -187,9 +270,10 @@ def _as_chosen(job_file: Path, job: Job, add_ons: tuple[str, ...] | None) -> Job
 
 def ready(
     job_file: Path, tables: Path | None, changes: Sequence[str] | None, on: date | None
-) -> tuple[Job, Tables, Mapping[str, str]]:
+) -> "tuple[Job, Tables, Mapping[str, str]]":
     """The job, the tables of the day and the texts, all fit to be priced. Errors: CannotGoOn with everything wrong."""
     looked = look(job_file, tables, changes, on)
-    if looked.job is None or looked.tables is None or looked.errors:
+    read = looked.tables
+    if looked.job is None or read is None or looked.errors:
         raise CannotGoOn(*looked.problems)
-    return looked.job, looked.tables, looked.texts
+    return looked.job, read, looked.texts

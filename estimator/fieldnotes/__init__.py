@@ -3,9 +3,15 @@
 `dumpjob.dump_job` writes a job file; it loads tomlkit and is imported where needed.
 """
 
-from estimator.fieldnotes.echo import echo, echo_line
-from estimator.fieldnotes.limits import LIMITS, Limits
-from estimator.fieldnotes.problems import PROBLEMS
-from estimator.fieldnotes.reading import Reading, read_job
+from typing import TYPE_CHECKING
 
-__all__ = ["LIMITS", "PROBLEMS", "Limits", "Reading", "echo", "echo_line", "read_job"]
+from estimator.model.on_demand import on_demand
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.limits import LIMITS, Limits
+    from estimator.fieldnotes.problems import PROBLEMS
+    from estimator.fieldnotes.reading import Reading, read_job
+
+__all__ = ["LIMITS", "PROBLEMS", "Limits", "Reading", "read_job"]
+HOMES = {"LIMITS": "limits", "Limits": "limits", "PROBLEMS": "problems", "Reading": "reading", "read_job": "reading"}
+__getattr__ = on_demand(__name__, HOMES)

@@ -13,6 +13,7 @@ from typing import Any
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
+from estimator.disk.kept import kept
 from estimator.fieldnotes.tokens import Token
 
 Meanings = Mapping[str, str]  # class -> meaning
@@ -124,8 +125,13 @@ def _key(phrase: str) -> tuple[str, ...]:
 
 @cache
 def lexicon() -> Lexicon:
-    text = (files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8")
-    return Lexicon(tomllib.loads(text))
+    """The words of the program's own lexicon.toml."""
+
+    def read() -> Lexicon:
+        text = (files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8")
+        return Lexicon(tomllib.loads(text))
+
+    return kept("lexicon", (), read)
 
 
 @lru_cache(maxsize=4096)

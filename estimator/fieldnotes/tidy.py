@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
 
+from estimator.disk.kept import kept
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
 from estimator.model.lengths import plain_marks
 
@@ -57,8 +58,12 @@ class Tidied:
 @cache
 def trade_shortenings() -> Mapping[str, str]:
     """Pure shortenings, which stand for standard words wherever they are: [standard] in fieldnotes/lexicon.toml."""
-    data = tomllib.loads((files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8"))
-    return {short: meaning for meaning, shorts in data["standard"].items() for short in shorts}
+
+    def read() -> Mapping[str, str]:
+        data = tomllib.loads((files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8"))
+        return {short: meaning for meaning, shorts in data["standard"].items() for short in shorts}
+
+    return kept("shortenings", (), read)
 
 
 def shortening_pattern(words: Iterable[str]) -> re.Pattern[str]:

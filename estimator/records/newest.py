@@ -22,11 +22,18 @@ def chosen_last(folder: Path, job: Job) -> tuple[str, ...] | None:
 
     None where there is no revision, or where the job file counts. A damaged record is told by whoever writes the next one.
     """
-    try:
-        held = read_summary(_record(folder, _numbers(folder)[-1]))
-    except (OSError, ValueError, IndexError):
+    held = last_summary(folder)
+    if held is None:
         return None
     return chosen_in(held) if tuple(held.get("wished", ())) == job.wishes.add_ons else None
+
+
+def last_summary(folder: Path) -> dict[str, Any] | None:
+    """The summary of the newest revision; None where there is none, or it is damaged."""
+    try:
+        return read_summary(_record(folder, _numbers(folder)[-1]))
+    except (OSError, ValueError, IndexError):
+        return None
 
 
 def options_of(folder: Path) -> list[dict[str, Any]]:

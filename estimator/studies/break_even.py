@@ -5,10 +5,11 @@ on; the real prices stand on both sides of it. A real price goes up in steps, so
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.diagnosis import diagnose
+from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn
 from estimator.model.deeper import deeper
 from estimator.model.job import Job
 from estimator.model.line import Line
@@ -26,51 +27,15 @@ Turned = Callable[[Repair, float], tuple[Repair, Job]]
 """A repair and a value of the axis in, the repair and the job as they would be there."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Axis:
-    """What is turned, from where to where, in steps; `now` is where the job stands."""
-
-    name: Say
-    unit: str
-    low: float
-    high: float
-    step: float
-    now: float
-    at: Turned
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turn:
-    """One crossing: the way that is cheaper below it and the one above, and both real all-in prices a step away."""
-
-    at: float
-    below: str
-    above: str
-    prices_below: tuple[Decimal, Decimal]
-    prices_above: tuple[Decimal, Decimal]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AlongAxis:
-    """All turns along one axis, and (value, first, second) smooth all-in prices in dollars for a small chart."""
-
-    axis: Axis
-    turns: tuple[Turn, ...]
-    points: tuple[tuple[float, float, float], ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BreakEven:
-    first: str
-    second: str
-    along: tuple[AlongAxis, ...]
+Turning = tuple[Axis, Turned]
+"""What is turned, and how a repair and its job are there."""
 
 
 def break_even(first: Repair, second: Repair, job: Job, tables: Tables) -> BreakEven:
     """Every turn along every axis that bears on one of the two. Errors: those of takeoff and pricing."""
     axes = [_length(first, second, job, tables), _depth(first, job, tables), _floor(job, tables)]
     axes += [_wall(first, second, job, tables)]
-    along = [_along(axis, first, second, tables) for axis in axes if axis is not None]
+    along = [_along(*axis, first, second, tables) for axis in axes if axis is not None]
     return BreakEven(first=first.method, second=second.method, along=tuple(a for a in along if _bears(a)))
 
 
@@ -79,13 +44,13 @@ def _bears(along: AlongAxis) -> bool:
     return any(p[1:] != along.points[0][1:] for p in along.points)
 
 
-def _along(axis: Axis, first: Repair, second: Repair, tables: Tables) -> AlongAxis:
+def _along(axis: Axis, at: Turned, first: Repair, second: Repair, tables: Tables) -> AlongAxis:
     def curve(repair: Repair) -> Callable[[float], float]:
         known: dict[float, float] = {}
 
         def price(x: float) -> float:
             if x not in known:
-                there, job = axis.at(repair, x)
+                there, job = at(repair, x)
                 known[x] = with_floor((there,), job, tables)
             return known[x]
 
@@ -94,15 +59,15 @@ def _along(axis: Axis, first: Repair, second: Repair, tables: Tables) -> AlongAx
     a, b = curve(first), curve(second)
     found = crossings(a, b, axis.low, axis.high, axis.step)
     points = tuple((x, a(x), b(x)) for x in grid(axis.low, axis.high, axis.step))
-    return AlongAxis(axis=axis, turns=tuple(_turn(c, axis, first, second, tables) for c in found), points=points)
+    return AlongAxis(axis=axis, turns=tuple(_turn(c, axis, at, first, second, tables) for c in found), points=points)
 
 
-def _turn(crossing: Crossing, axis: Axis, first: Repair, second: Repair, tables: Tables) -> Turn:
+def _turn(crossing: Crossing, axis: Axis, at: Turned, first: Repair, second: Repair, tables: Tables) -> Turn:
     names = (first.method, second.method)
     low, high = max(axis.low, crossing.at - axis.step), min(axis.high, crossing.at + axis.step)
 
     def real(x: float) -> tuple[Decimal, Decimal]:
-        a, b = (axis.at(r, x) for r in (first, second))
+        a, b = (at(r, x) for r in (first, second))
         return _all_in(*a, tables), _all_in(*b, tables)
 
     return Turn(
@@ -121,7 +86,7 @@ def _all_in(repair: Repair, job: Job, tables: Tables) -> Decimal:
 # ── the axes ──────────────────────────────────────────────────────────────────────────────────
 
 
-def _length(first: Repair, second: Repair, job: Job, tables: Tables) -> Axis:
+def _length(first: Repair, second: Repair, job: Job, tables: Tables) -> Turning:
     """The far end of the stretch moves; the end toward the outlet stays."""
     line = job.line(first.line)
     near = first.stretch.to_ft if line.downstream == 1 else first.stretch.from_ft
@@ -133,8 +98,8 @@ def _length(first: Repair, second: Repair, job: Job, tables: Tables) -> Axis:
 
     step = tables.number("break_even_step_ft")
     low = min(tables.number("break_even_least_ft"), most / 2)
-    return Axis(name=Say.of("length of pipe"), unit="ft", low=low, high=max(most, first.stretch.length_ft), step=step,
-                now=first.stretch.length_ft, at=at)  # fmt: skip
+    now = first.stretch.length_ft
+    return Axis(name=Say.of("length of pipe"), unit="ft", low=low, high=max(most, now), step=step, now=now), at
 
 
 def _run_of_far_end(line: Line, stretch: Stretch) -> Stretch:
@@ -143,7 +108,7 @@ def _run_of_far_end(line: Line, stretch: Stretch) -> Stretch:
     return next((run for run, _ in grounds(Profile(line)) if run.holds(inside)), stretch).union(stretch)
 
 
-def _depth(first: Repair, job: Job, tables: Tables) -> Axis | None:
+def _depth(first: Repair, job: Job, tables: Tables) -> Turning | None:
     """All depths read on the line are so much greater or less."""
     line = job.line(first.line)
     now = Profile(line).depth_to_centre_ft(first.stretch.middle_ft).value
@@ -155,12 +120,11 @@ def _depth(first: Repair, job: Job, tables: Tables) -> Axis | None:
 
     step = tables.number("break_even_step_ft")
     low, high = tables.number("break_even_shallow_ft"), tables.number("break_even_deep_ft")
-    return Axis(
-        name=Say.of("depth of the pipe"), unit="ft", low=min(low, now), high=max(high, now), step=step, now=now, at=at
-    )
+    low, high = min(low, now), max(high, now)
+    return Axis(name=Say.of("depth of the pipe"), unit="ft", low=low, high=high, step=step, now=now), at
 
 
-def _floor(job: Job, tables: Tables) -> Axis:
+def _floor(job: Job, tables: Tables) -> Turning:
     """Dollars a square foot to put this homeowner's floor back."""
 
     def at(repair: Repair, dollars: float) -> tuple[Repair, Job]:
@@ -169,18 +133,11 @@ def _floor(job: Job, tables: Tables) -> Axis:
 
     high = tables.number("floor_price_high")
     now = float(job.house.floor_price_sf or 0)
-    return Axis(
-        name=Say.of("price of the floor"),
-        unit="dollars a sq ft",
-        low=0.0,
-        high=max(high, now),
-        step=0.5,
-        now=now,
-        at=at,
-    )
+    name, unit = Say.of("price of the floor"), "dollars a sq ft"
+    return Axis(name=name, unit=unit, low=0.0, high=max(high, now), step=0.5, now=now), at
 
 
-def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Axis | None:
+def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Turning | None:
     """How far it is from the open wall straight in to the pipe, for a tunnel that goes in there."""
     by_wall = next((r for r in (first, second) if r.entry == "wall"), None)
     if by_wall is None:
@@ -197,4 +154,5 @@ def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Axis | Non
         return repair, replace(job, lines=lines)
 
     step, now = tables.number("break_even_step_ft"), nearest.length() or 0.0
-    return Axis(name=Say.of("way in from the wall"), unit="ft", low=step, high=max(2 * now, 20 * step), step=step, now=now, at=at)  # fmt: skip
+    high = max(2 * now, 20 * step)
+    return Axis(name=Say.of("way in from the wall"), unit="ft", low=step, high=high, step=step, now=now), at

@@ -1,10 +1,11 @@
 """A job and a stretch in, the ways to renew that same stretch side by side out: money by class, days, floors, what can go wrong."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.diagnosis import diagnose
+from estimator.model.comparison import Column, Comparison
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict
 from estimator.model.profile import Profile
@@ -17,7 +18,6 @@ from estimator.scopes.ground import runs_under
 from estimator.scopes.judge import Judge, counts
 from estimator.scopes.rules import may
 from estimator.scopes.wanted import over_stretch
-from estimator.studies.column import Column
 from estimator.studies.deciding import decides
 from estimator.studies.priced import study
 from estimator.tables.tables import Tables
@@ -31,21 +31,6 @@ WORK: tuple[tuple[Say, tuple[str, ...]], ...] = (
     (Say.of("water tests"), ("tests",)),
 )
 """What must be alike, beside the stretch itself, for two columns to be the same work."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Comparison:
-    """Columns in order of the all-in price, those that may not be offered last; `decides` the sentence for the driveway."""
-
-    line: str
-    stretch: Stretch
-    does: Say
-    columns: tuple[Column, ...]
-    decides: tuple[Say, ...]
-
-    @property
-    def open(self) -> tuple[Column, ...]:
-        return tuple(c for c in self.columns if c.option is not None)
 
 
 def compare(

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
+from estimator.model.comparison import Column
 from estimator.model.job import Job
 from estimator.model.money import to_step
 from estimator.model.offer import Option
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.studies.column import Column
 
 DRIVE = ("drive opening", "drive back")
 DIPS = frozenset({"sag", "reverse fall", "backfall"})

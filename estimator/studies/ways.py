@@ -1,10 +1,10 @@
 """A job and its tables in, the comparison of ways and where it turns out, as plain data that the office's book can hold."""
 
+from estimator.model.comparison import AlongAxis, Column, Comparison
 from estimator.model.job import Job
 from estimator.model.ways import Turning, Way, Ways
-from estimator.studies.break_even import AlongAxis, break_even
-from estimator.studies.column import Column
-from estimator.studies.compare import Comparison, compare
+from estimator.studies.break_even import break_even
+from estimator.studies.compare import compare
 from estimator.tables.tables import Tables
 
 PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")

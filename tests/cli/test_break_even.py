@@ -6,14 +6,14 @@ import pytest
 
 from estimator.cli.views.break_even import turning
 from estimator.cli.views.curve import BOTH, HIGH, NOW, curve
+from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn
 from estimator.model.say import Say
-from estimator.studies.break_even import AlongAxis, Axis, BreakEven, Turn
 
 NEVER, ONCE = ((0.0, 1.0, 2.0), (10.0, 3.0, 4.0)), ((0.0, 1.0, 2.0), (10.0, 4.0, 3.0))
 
 
 def even(points: tuple, *turns: Turn) -> BreakEven:
-    axis = Axis(name=Say.of("depth of the pipe"), unit="ft", low=0, high=10, step=0.5, now=5, at=lambda r, x: (r, None))
+    axis = Axis(name=Say.of("depth of the pipe"), unit="ft", low=0, high=10, step=0.5, now=5)
     return BreakEven(first="tunnel", second="break-through", along=(AlongAxis(axis=axis, turns=turns, points=points),))
 
 

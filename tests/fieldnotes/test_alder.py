@@ -7,8 +7,9 @@ cleanout 28 in, of the toilet 22 in.
 import pytest
 from fieldnote_texts import JOBS
 
-from estimator.fieldnotes import echo, read_job
-from estimator.fieldnotes.echo import agreement
+from estimator.fieldnotes import read_job
+from estimator.fieldnotes.agreement import agreement
+from estimator.fieldnotes.echo import echo
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile

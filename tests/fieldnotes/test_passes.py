@@ -3,7 +3,8 @@
 import pytest
 from fieldnote_texts import HEAD, JOBS, TextFiles, codes, line_of
 
-from estimator.fieldnotes import Limits, echo_line, read_job
+from estimator.fieldnotes import Limits, read_job
+from estimator.fieldnotes.echo import echo_line
 from estimator.fieldnotes.lines import LogFiles
 from estimator.fieldnotes.reading import read_job_text
 from estimator.model.line import Line

@@ -10,8 +10,9 @@ from fieldnote_texts import HEAD, JOBS, TextFiles, read_dump, reading
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from estimator.fieldnotes import Reading, echo, read_job
+from estimator.fieldnotes import Reading, read_job
 from estimator.fieldnotes.dumpjob import dump_job
+from estimator.fieldnotes.echo import echo
 from estimator.fieldnotes.log import LogReader
 from estimator.fieldnotes.logbook import Log
 from estimator.fieldnotes.places import Path as KeyPath

@@ -14,7 +14,9 @@ import pytest
 from estimator.model.job import Discount, Override
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import Takeoff
-from estimator.pricing import PROBLEMS, payments_of, price_scope
+from estimator.pricing.build import price_scope
+from estimator.pricing.payments import payments_of
+from estimator.pricing.problems import PROBLEMS
 from estimator.tables.rows import TABLES, Kept, PlaceRow
 from estimator.tables.tables import Tables
 

@@ -22,13 +22,12 @@ def command(
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import look
     from estimator.model.problem import Level
-    from estimator.quote.refuse import demo_place
 
     looked = look(job, tables, changes)
     if not as_json and not changes and _answered(job, looked.problems):
         looked = look(job, tables, changes)
     drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
-    problems = (*looked.problems, *(demo_place(looked.job) if looked.job else ()))
+    problems = (*looked.problems, *looked.notices)
     answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": problems}, as_json, drawn)
     tell(problems)
     return TO_MEND if any(p.level is Level.ERROR for p in problems) else DONE
@@ -36,6 +35,8 @@ def command(
 
 def _answered(job: JobFile, problems: Sequence[Problem]) -> bool:
     """What is asked back is asked at the terminal; true when something was answered."""
+    if not problems:
+        return False
     from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED
 
     if not any(p.code in (ASKED.code, GAS_ASKED.code) for p in problems):

@@ -13,8 +13,9 @@ from estimator.cli.interview.short import in_full, short
 from estimator.cli.interview.steps import Step, item_of, items
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.words import number
+from estimator.fieldnotes.agreement import agreement
 from estimator.fieldnotes.answers import YES, cleaned, nearest
-from estimator.fieldnotes.echo import agreement, echo_line
+from estimator.fieldnotes.echo import echo_line
 from estimator.fieldnotes.logbook import Asked
 from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line

@@ -7,7 +7,7 @@ from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import dollars, number, sentence
-from estimator.studies.break_even import AlongAxis, BreakEven, Turn
+from estimator.model.comparison import AlongAxis, BreakEven, Turn
 from estimator.wording.say import speaker
 
 FIRST, SECOND = "o", "x"

@@ -9,7 +9,7 @@ from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.why import needs_rows
 from estimator.cli.views.words import ENGLISH, at, day, feet, inches, mark, number, sentence
-from estimator.fieldnotes.echo import agreement
+from estimator.fieldnotes.agreement import agreement
 from estimator.model.job import Job, WaterTest
 from estimator.model.judgement import Diagnosis, Question
 from estimator.model.line import Line, Pass

@@ -9,13 +9,11 @@ from estimator.cli.views.strip import Bar, strip, title
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, at, dollars, feet, sentence
+from estimator.model.comparison import BreakEven, Column, Comparison
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.say import Say
-from estimator.studies.break_even import BreakEven
-from estimator.studies.column import Column
-from estimator.studies.compare import Comparison
 from estimator.wording.say import pick, say, speaker
 
 CLASS_WORDS: dict[str, Say] = {

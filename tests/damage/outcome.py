@@ -9,11 +9,12 @@ from estimator.model.judgement import METHODS
 from estimator.model.problem import CannotGoOn
 from estimator.pipeline import run
 from estimator.tables.changes import changes, changes_to_come
+from estimator.tables.checked import read_raw
 from estimator.tables.columns import columns
 from estimator.tables.csv_folder import read_folder
 from estimator.tables.known import Known
 from estimator.tables.raw import RawTables
-from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings, read_raw
+from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
 from estimator.takeoff.quantities import FACTS

@@ -23,11 +23,12 @@ from estimator.model.problem import Level
 from estimator.pipeline import run
 from estimator.scopes.candidates import repairs
 from estimator.tables.changes import changes, changes_to_come
+from estimator.tables.checked import read_raw
 from estimator.tables.columns import Column, columns
 from estimator.tables.csv_folder import read_folder
 from estimator.tables.known import Known
 from estimator.tables.raw import CellValue, RawTables
-from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings, read_raw
+from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES
 from estimator.takeoff.quantities import FACTS
 from tests.tables.workbench import DAY, UNITS, demo, demo_bytes, edited, laid_over, reading, with_edits

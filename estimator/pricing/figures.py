@@ -15,7 +15,7 @@ from estimator.pricing.amounts import Charge, asked, follow_crews
 from estimator.pricing.crew_days import OVERHEAD, crew_days
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.equipment import Machine, machines_of
-from estimator.pricing.hours import task_hours
+from estimator.pricing.hours import hours_of_takeoff
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.materials import Stuff, stuff_of
 from estimator.pricing.parts import Part, by_kind, parts_of
@@ -64,7 +64,7 @@ def hours_of(
 ) -> tuple[tuple[Part, ...], tuple[TaskHours, ...]]:
     """Step 1: the parts of a scope, with the place's own fees, and the hours of those that are work. Errors: CannotGoOn."""
     parts = with_fees_of(place, parts_of(takeoffs, tables), tables)
-    return parts, task_hours(parts, tables, house_rules(tables).factor_cap)
+    return parts, tuple(hours for takeoff in takeoffs for hours in hours_of_takeoff(takeoff, tables))
 
 
 def figures_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Figures:

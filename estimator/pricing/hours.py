@@ -4,7 +4,8 @@ from collections.abc import Iterable, Mapping, Sequence, Set
 
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
-from estimator.pricing.parts import Part
+from estimator.model.work import Takeoff
+from estimator.pricing.parts import Part, made_of
 from estimator.pricing.problems import cell
 from estimator.tables.rows import Factor, Production
 from estimator.tables.tables import Tables
@@ -16,6 +17,11 @@ def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tupl
 
 
 @remembered
+def hours_of_takeoff(takeoff: Takeoff, tables: Tables) -> tuple[TaskHours, ...]:
+    """Those of one takeoff; the factors' cap is the firm's."""
+    return task_hours(made_of(takeoff, tables)[0], tables, tables.number("factor_cap"))
+
+
 def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:
     row = tables.production(part.ref)
     each = hours_each(row, tables)

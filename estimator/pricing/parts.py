@@ -79,7 +79,7 @@ def _items_by_method(tables: Tables) -> Mapping[str, Sequence[WorkItem]]:
 
 def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
     """Every part of every work item. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
-    found = [_of_takeoff(takeoff, tables) for takeoff in takeoffs]
+    found = [made_of(takeoff, tables) for takeoff in takeoffs]
     stop([problem for _, wrong in found for problem in wrong])
     parts = tuple(part for made, _ in found for part in made)
     if not parts:
@@ -89,7 +89,7 @@ def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
 
 
 @remembered
-def _of_takeoff(takeoff: Takeoff, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
+def made_of(takeoff: Takeoff, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
     """The parts of one takeoff, and what is wrong with them."""
     made = [_made(sold, tables) for sold in items_of(takeoff, tables)]
     return [part for parts, _ in made for part in parts], [problem for _, wrong in made for problem in wrong]

@@ -14,17 +14,18 @@ CUBIC_IN_PER_GAL = 231.0
 INCHES_PER_FT = 12.0
 MM_PER_IN = 25.4
 CURES = {"ambient": "cure_ambient_h", "hot": "cure_hot_h", "light": "cure_light_h"}
-RESIN_SOURCE = "geometry; ASTM F1216 7.2: 5 to 10 % excess"
+RESIN_SOURCE = "geometry; share of voids as in published resin charts; ASTM F1216 7.2: 5 to 10 % excess"
 
 
-def resin_gal(bore_in: float, wall_in: float, length_ft: float, excess_percent: float) -> float:
-    """pi x (D - t) x t x 12 x length / 231 x (1 + excess), gal.
+def resin_gal(bore_in: float, wall_in: float, length_ft: float, void_percent: float, excess_percent: float) -> float:
+    """pi x (D - t) x t x 12 x length / 231 x share of the tube's wall that is hollow x (1 + excess), gal.
 
-    >>> round(resin_gal(4, 3 / 25.4, 1, 0), 4), round(resin_gal(8, 6 / 25.4, 1, 0), 4)
-    (0.0748, 0.2993)
+    >>> round(resin_gal(4, 3 / 25.4, 1, 100, 0), 4), round(resin_gal(8, 6 / 25.4, 1, 87, 7.5), 4)
+    (0.0748, 0.2799)
     """
     wall_sq_in = math.pi * (bore_in - wall_in) * wall_in
-    return wall_sq_in * INCHES_PER_FT * length_ft / CUBIC_IN_PER_GAL * (1 + excess_percent / 100)
+    hollow = wall_sq_in * INCHES_PER_FT * length_ft / CUBIC_IN_PER_GAL * void_percent / 100
+    return hollow * (1 + excess_percent / 100)
 
 
 def finished_bore_in(bore_in: float, wall_in: float) -> float:
@@ -103,17 +104,19 @@ def _excess_percent(case: Case) -> float:
 
 def _resin(case: Case, cut_share: float) -> None:
     """Each bore by its own size; rough iron drinks more."""
-    paper, wall, excess = case.paper, _wall_in(case), _excess_percent(case)
+    paper, wall, excess, void = case.paper, _wall_in(case), _excess_percent(case), case.number("resin_void_percent")
     gallons = sum(
-        resin_gal(size, wall, part.length_ft * cut_share, excess) for part, size in case.profile.sizes(case.stretch)
+        resin_gal(size, wall, part.length_ft * cut_share, void, excess)
+        for part, size in case.profile.sizes(case.stretch)
     )
     paper.put(
         "resin_gal",
         gallons,
-        "pi x (bore - wall) x wall x 12 x liner cut / 231 + excess",
+        "pi x (bore - wall) x wall x 12 x liner cut / 231 x voids + excess",
         ("bore", case.size, "in"),
         ("wall", wall, "in"),
         ("liner cut", paper.value("liner_cut_ft"), "ft"),
+        ("voids", void, "percent"),
         ("excess", excess, "percent"),
         source=RESIN_SOURCE,
     )
@@ -196,14 +199,15 @@ def sectional(case: Case) -> tuple[Verdict, ...]:
 
 
 def _resin_sectional(case: Case, length_ft: float) -> None:
-    wall, excess = _wall_in(case), _excess_percent(case)
+    wall, excess, void = _wall_in(case), _excess_percent(case), case.number("resin_void_percent")
     case.paper.put(
         "resin_gal",
-        resin_gal(case.bore_in, wall, length_ft, excess),
-        "pi x (bore - wall) x wall x 12 x length / 231 + excess",
+        resin_gal(case.bore_in, wall, length_ft, void, excess),
+        "pi x (bore - wall) x wall x 12 x length / 231 x voids + excess",
         ("bore", case.bore_in, "in"),
         ("wall", wall, "in"),
         ("length", length_ft, "ft"),
+        ("voids", void, "percent"),
         ("excess", excess, "percent"),
         source=RESIN_SOURCE,
     )

@@ -1,7 +1,5 @@
 """Liner walls, resin: a textbook's chain of examples, and small pipe worked out from the same equations."""
 
-import math
-
 from estimator.knowledge import f1216 as w
 from estimator.takeoff.liner import resin_gal
 from tests.published.check import Check
@@ -143,9 +141,8 @@ SMALL_PIPE = tuple(
 
 
 def _pounds_per_ft(bore_in: float, wall_mm: float) -> float:
-    """Resin by geometry, 87 % of the felt's volume filled, 7.5 % excess, 0.0397 lb a cubic inch."""
-    wall = wall_mm / MM
-    return math.pi * (bore_in - wall) * wall * 12 * 0.87 * 1.075 * 0.0397
+    """The program's gallons, 87 % of the felt's volume filled, 7.5 % excess, at 0.0397 lb a cubic inch."""
+    return resin_gal(bore_in, wall_mm / MM, 1, 87, 7.5) * 231 * 0.0397
 
 
 RESIN = (
@@ -157,7 +154,7 @@ RESIN = (
             unit="gal",
             source="pi (D - t) t x 12 / 231",
             basis="computed",
-            ours=lambda bore=bore, wall=wall: resin_gal(bore, wall / MM, 1, 0),
+            ours=lambda bore=bore, wall=wall: resin_gal(bore, wall / MM, 1, 100, 0),
             within=0.00005,
         )
         for bore, wall, gal in ((4, 3.0, 0.0748), (6, 3.0, 0.1134), (6, 4.5, 0.1684), (8, 6.0, 0.2993))

@@ -55,6 +55,7 @@ FIRM = (
         "a published coverage table (page not kept)",
         "read",
     ),
+    _setting("resin_void_percent", 87, "percent", "hollows of a felt tube", "a saturation chart", "read"),
     _setting("resin_excess_percent", 10, "percent", "resin beyond the wall, 5 to 10", "ASTM F1216 7.2", "read"),
     _setting("liner_safety_factor", 2, "times", "safety of a liner", "ASTM F1216 design defaults", "read"),
     _setting("liner_modulus_psi", 250_000, "psi", "least modulus", "ASTM F1216 table 1", "read"),

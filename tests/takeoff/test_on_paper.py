@@ -107,9 +107,9 @@ def test_resin_from_its_parts(tables: Tables) -> None:
     g = numbers(found, "resin_gal")
     import math
 
-    assert math.pi * (4 - g["wall"]) * g["wall"] * 12 * g["liner cut"] / 231 * (1 + g["excess"] / 100) == pytest.approx(
-        found.value("resin_gal")
-    )
+    assert math.pi * (4 - g["wall"]) * g["wall"] * 12 * g["liner cut"] / 231 * g["voids"] / 100 * (
+        1 + g["excess"] / 100
+    ) == pytest.approx(found.value("resin_gal"))
 
 
 def test_layers_and_water_from_their_parts(tables: Tables) -> None:

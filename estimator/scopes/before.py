@@ -21,6 +21,8 @@ DIGS: tuple[tuple[Ground, str, str], ...] = (
 """Ways to put one place right before the pipe is lined or burst: the ground, the method, how it gets in."""
 
 LONGEST: dict[str, str] = {"yard spot": "yard_spot_max_ft", "slab spot": "slab_spot_max_ft"}
+LONGER: dict[str, str] = {"yard spot": "trench", "slab spot": "break-through"}
+"""An open dig in one place, and what it is called where it goes on past what one place may be."""
 DIG_FACTS = frozenset({"dig_first", "dig_at_branch"})
 """What a rule adds to its answer `requires first` when the thing that comes first is a dig."""
 
@@ -35,14 +37,56 @@ def with_what_comes_first(repair: Repair, needs: tuple[Need, ...], judge: Judge)
         yield repair
         return
     for ground, method, entry in DIGS:
-        digs = tuple(_dig(method, entry, ground, place, repair, needs, judge) for place in places)
-        dug = {need for d in digs if d for need in d.answers}
-        if all(digs) and not dug.issuperset(repair.answers):
-            first = tuple(d for d in digs if d)
-            answers = tuple(n.id for n in needs if n.id in {*repair.answers, *(a for d in first for a in d.answers)})
-            leaves = tuple(left for left in repair.leaves if left not in answers)
-            named = replace(repair, id=f"{repair.id}, after {method}", answers=answers, leaves=leaves)
-            yield _beside_new_pipe(named, first, needs, judge)
+        digs = _all_dug(method, entry, ground, places, repair, needs, judge)
+        if digs:
+            yield _after(repair, digs, f"after {method}", needs, judge)
+            on = _dug_on(repair, places, digs, judge) if method in LONGER else ()
+            ways = (method, LONGER.get(method, method))
+            farther = next((d for way in ways if (d := _all_dug(way, entry, ground, on, repair, needs, judge))), ())
+            if farther:
+                yield _after(repair, farther, f"after {method} and on", needs, judge)
+
+
+def _all_dug(
+    method: str,
+    entry: str,
+    ground: Ground,
+    places: tuple[Stretch, ...],
+    repair: Repair,
+    needs: tuple[Need, ...],
+    judge: Judge,
+) -> tuple[Repair, ...]:
+    """A dig at each place; none where one is not allowed, or where they alone would put everything right."""
+    digs = [_dig(method, entry, ground, place, repair, needs, judge) for place in places]
+    dug = {need for d in digs if d for need in d.answers}
+    return () if dug.issuperset(repair.answers) else tuple(d for d in digs if d) if all(digs) else ()
+
+
+def _dug_on(repair: Repair, places: tuple[Stretch, ...], digs: tuple[Repair, ...], judge: Judge) -> tuple[Stretch, ...]:
+    """The places taken on over each rest so short that a liner in it may cost more than digging on, such as to a cleanout.
+
+    None where there is no such rest, or nothing would be left to line.
+    """
+    longest, least = judge.tables.number("dig_on_max_ft"), judge.tables.number("pad_liner_ft")
+    rest = missing(repair.stretch, [d.stretch for d in digs]) if repair.method == "reline" else ()
+    lined = [part for part in rest if part.length_ft >= least]
+    short = [part for part in lined if part.length_ft <= longest]
+    if not short or len(short) == len(lined):
+        return ()
+    out = []
+    for place, dig in zip(places, digs, strict=True):
+        for part in (part for part in short if part.touches(dig.stretch)):
+            place = place.union(part)
+        out.append(place)
+    return joined(out)
+
+
+def _after(repair: Repair, digs: tuple[Repair, ...], called: str, needs: tuple[Need, ...], judge: Judge) -> Repair:
+    """The repair with its digs first; what they put right is answered too."""
+    answers = tuple(n.id for n in needs if n.id in {*repair.answers, *(a for d in digs for a in d.answers)})
+    leaves = tuple(left for left in repair.leaves if left not in answers)
+    named = replace(repair, id=f"{repair.id}, {called}", answers=answers, leaves=leaves)
+    return _beside_new_pipe(named, digs, needs, judge)
 
 
 def _beside_new_pipe(repair: Repair, digs: tuple[Repair, ...], needs: tuple[Need, ...], judge: Judge) -> Repair:

@@ -1,18 +1,17 @@
 """Who does what on which day: tasks placed on working days, waits, and what papers and prices read from them."""
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.model.half_days import DUST as DUST
+from estimator.model.half_days import HALF_DAY as HALF_DAY
+from estimator.model.half_days import Clock
 from estimator.model.money import up_to
 from estimator.model.say import Say
 from estimator.model.steps import AT_THE_PIPE, CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
-
-HALF_DAY = Decimal("0.5")
-DUST = 1e-6
-"""Hours less than anybody means: what adding floats may leave behind."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,42 +101,6 @@ class DaySpan:
     length: Decimal
     text: Say
     no_drains: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Clock:
-    """Site days by the half: hours of a day, hours over that start no new half day, the hour at which the work ends."""
-
-    day_hours: float
-    tolerance_hours: float
-    end: float
-
-    @property
-    def halves(self) -> int:
-        """Half days from the first morning to the last task; a quarter hour over starts no new one."""
-        over = max(DUST, self.end - self.tolerance_hours)
-        return max(1, math.ceil(2 * round(over / self.day_hours, 6)))
-
-    def span(self, half: int) -> tuple[float, float]:
-        """From which hour to which a half day goes, from 0; the last takes what is left."""
-        last = self.end if half == self.halves - 1 else 0.0
-        return half * self.day_hours / 2, max(last, (half + 1) * self.day_hours / 2)
-
-    def off(self, half: int, spans: Iterable[tuple[float, float]]) -> bool:
-        """Whether the drains are off in a half day for more than a quarter hour; `spans` is when they are, in order."""
-        start, end = self.span(half)
-        hours, reached = 0.0, start
-        for began, ended in spans:
-            low, high = max(reached, began), min(end, ended)
-            if high > low:
-                hours, reached = hours + high - low, high
-        return hours > self.tolerance_hours + DUST
-
-    def days_off(self, spans: Sequence[tuple[float, float]]) -> Decimal:
-        """Days on which no drain may be used, by the half; half a day at least where they are off at all."""
-        ordered = sorted(spans)
-        off = sum(self.off(half, ordered) for half in range(self.halves))
-        return HALF_DAY * (off or (1 if spans else 0))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

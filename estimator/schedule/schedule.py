@@ -3,10 +3,11 @@
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
+from estimator.model.half_days import Clock
 from estimator.model.money import exact
 from estimator.model.price import TaskHours
 from estimator.model.say import Say
-from estimator.model.schedule import Clock, Risk, Schedule
+from estimator.model.schedule import Risk, Schedule
 from estimator.model.steps import LATER
 from estimator.model.work import Takeoff
 from estimator.schedule.dates import leads_of

@@ -13,7 +13,7 @@ from estimator.wording.numbers import long_date, money
 from estimator.wording.places import PLACES
 from estimator.wording.say import capital
 
-WIDTHS = (3.0, 48.0, 16.0)
+WIDTHS = (3.0, 50.0, 16.0)
 
 
 def answer_sheet(letter: Letter) -> Sheet:

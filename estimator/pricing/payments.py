@@ -1,18 +1,16 @@
 """A price, the firm's schedule and the place's deposit cap in; payments that sum to the price to the cent, out."""
 
-import re
 from collections.abc import Iterable, Sequence
 from decimal import ROUND_FLOOR, Decimal
 
 from estimator.model.money import CENT, cents
 from estimator.model.offer import Payment
 from estimator.model.price import Price
-from estimator.model.problem import Place
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
 from estimator.pricing.price_by_class import price_by_class
-from estimator.pricing.problems import BAD_PAYMENTS, stop
 from estimator.tables.rows import PlaceRow
+from estimator.tables.setting_words import payments_in
 from estimator.tables.tables import Tables
 
 WORDS = {
@@ -24,7 +22,6 @@ WORDS = {
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
 """What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""
 DOLLAR = Decimal(1)
-SHARE = re.compile(r"\d+(\.\d+)?", re.ASCII)
 
 
 INSTALLED = ("pipe_ft", "liner_ft", "sectional_pieces", "burst_ft", "reroute_ft")
@@ -41,11 +38,10 @@ def payments_of(price: Price, tables: Tables, place: PlaceRow | None, installs: 
 
     Before any work is done no more is asked for than the place's deposit cap; after that no more than the work done is
     worth, by the classes of the lines. Where the place has no answer on deposits the firm's shares stand (`deposit_known`).
-    Errors: CannotGoOn for a schedule that is no list of names and shares.
     """
     if price.total <= 0:
         return ()
-    schedule = read_schedule(tables.text("payments"))
+    schedule = payments_in(tables.text("payments")) or ()
     cap = deposit_cap(price.total, place)
     paid, made = Decimal(0), []
     for n, (name, upto) in enumerate(_running(schedule)):
@@ -85,21 +81,6 @@ def deposit_not_answered(place: PlaceRow | None) -> tuple[Say, ...]:
         return ()
     name = place.place if place else "place not known"
     return (Say.of("{place}: what a deposit may be is not answered; ask before asking for one", place=name),)
-
-
-def read_schedule(text: str) -> tuple[tuple[str, Decimal], ...]:
-    """“deposit 10, start 30, done 60” as names and percents. Errors: CannotGoOn for anything else.
-
-    >>> read_schedule("deposit 10, done 90")
-    (('deposit', Decimal('10')), ('done', Decimal('90')))
-    """
-    parts = [part.strip().rpartition(" ") for part in text.split(",")]
-    if not all(name and SHARE.fullmatch(percent) for name, _, percent in parts):
-        stop([BAD_PAYMENTS(Place(table="settings", cell="payments"), text=text)])
-    schedule = tuple((name, Decimal(percent)) for name, _, percent in parts)
-    if sum(percent for _, percent in schedule) != 100:
-        stop([BAD_PAYMENTS(Place(table="settings", cell="payments"), text=text)])
-    return schedule
 
 
 def _running(schedule: Sequence[tuple[str, Decimal]]) -> list[tuple[str, Decimal]]:

@@ -116,14 +116,6 @@ PRICE_TOO_LOW = Kind(
     "Write a price well above that, or none to have it worked out.",
     "Permits and allowances are paid to others whatever the work is sold for.",
 )
-BAD_PAYMENTS = Kind(
-    "pricing/bad-payments",
-    Level.ERROR,
-    "payments reads “{text}”, which is no list of names and shares that make 100.",
-    "Write each payment as a name and its share of the price: deposit 10, start 30, pipe in before cover 40, done 20.",
-    "Payments must sum to the price.",
-)
-
 PROBLEMS: tuple[Kind, ...] = (
     UNKNOWN_ROW,
     NO_CREW,
@@ -141,7 +133,6 @@ PROBLEMS: tuple[Kind, ...] = (
     BAD_OVERRIDE,
     OVERRIDE_UNIT,
     PRICE_TOO_LOW,
-    BAD_PAYMENTS,
 )
 
 

@@ -93,8 +93,10 @@ def _sheet(values: Any, formulas: Any) -> ReadSheet:
 
 
 def _struck(cells: Iterable[Any]) -> bool:
-    """Half of what is filled in, or more, is struck through by hand."""
+    """What names the row, or half of what is filled in, is struck through by hand."""
     filled = [cell for cell in cells if cell.value not in (None, "")]
+    if filled and filled[0].font and filled[0].font.strike:
+        return True
     return bool(filled) and 2 * sum(bool(cell.font and cell.font.strike) for cell in filled) >= len(filled)
 
 

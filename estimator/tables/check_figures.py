@@ -10,7 +10,7 @@ from estimator.tables import problems as p
 from estimator.tables.columns import Column, columns
 from estimator.tables.follows import in_force
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
-from estimator.tables.rows import NO_NUMBER, TABLES, Equipment, Kept, Production, Setting, WorkItem
+from estimator.tables.rows import NO_NUMBER, TABLES, Equipment, Kept, Material, Production, Setting, WorkItem
 from estimator.tables.values import plain_number
 from estimator.tables.view import View
 
@@ -18,7 +18,7 @@ FAR = 5
 """A figure this many times the one before, or that part of it, is asked about: a decimal point is ten, minutes for hours sixty."""
 SHIFTED_ROWS = 3
 """So many figures in a row that are their neighbors' are no chance."""
-UNIT_OF = {"cost": ("unit", "price_for"), "low": ("unit",), "likely": ("unit",), "high": ("unit",), "value": ("unit",)}
+UNIT_OF = {"cost": ("unit",), "low": ("unit",), "likely": ("unit",), "high": ("unit",), "value": ("unit",)}
 """A figure is held against another only where what it is counted in is the same."""
 NOT_HELD = ("order", "tendons_since", "min", "max", "pack", "price_for")
 DAYS_LEARNT = ("price_day", "checked_on")
@@ -42,7 +42,7 @@ def figure(row: Kept, column: Column) -> Decimal | None:
             return None
     if not column.amount or value is None:
         return None
-    return Decimal(str(value))
+    return row.unit_cost if isinstance(row, Material) and column.name == "cost" else Decimal(str(value))
 
 
 def answered(row: Kept, value: Decimal) -> bool:
@@ -110,6 +110,20 @@ def far(view: View) -> Iterator[Problem]:
                     place = view.at(table, row, column.name)
                     yield p.FAR(place, column=column.header, item=_called(table, row), **words)
                     break
+
+
+def other_unit(view: View) -> Iterator[Problem]:
+    """A row counted in another unit than the invented one of its name, at the very same figure."""
+    usual = view.known.usual
+    for table in ("materials", "equipment", "subs_and_fees", "production", "extras"):
+        invented = {named(table, row): row for row in usual.rows.get(table, ())} if usual else {}
+        column = next(c for c in columns(table) if c.name in ("cost", "likely", "price"))
+        for row in view.tables.current(table):
+            other, value = invented.get(named(table, row)), figure(row, column)
+            unit, before = getattr(row, "unit", ""), getattr(other, "unit", "")
+            if other is not None and value and unit != before and value == figure(other, column):
+                words = {"item": _called(table, row), "unit": unit, "text": plain_number(value), "other": before}
+                yield p.OTHER_UNIT(view.at(table, row, "unit"), **words)
 
 
 def _older(table: str, rows: Sequence[Kept]) -> Mapping[int, Kept]:
@@ -247,4 +261,4 @@ def follows(view: View) -> Iterator[Problem]:
             yield p.FOLLOWS_WHICH(view.at(table, row, "starts"), day=row.starts, name=_called(table, row))
 
 
-FIGURE_CHECKS = (shares, far, unusual, shifted, days_to_come, paid, out_of_use, follows)
+FIGURE_CHECKS = (shares, far, other_unit, unusual, shifted, days_to_come, paid, out_of_use, follows)

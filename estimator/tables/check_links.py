@@ -37,6 +37,20 @@ def no_first_day(view: View) -> Iterator[Problem]:
                 yield p.NO_FIRST_DAY(place, name=_words(key[0]), other=other.cell_row, day=other.starts)
 
 
+def earlier(view: View) -> Iterator[Problem]:
+    """A row below another of its name that begins before it: most often the year of a new price is mistyped."""
+    for table, (_, names) in TABLES.items():
+        latest: dict[tuple[object, ...], Kept] = {}
+        for row in (r for r in view.tables.rows.get(table, ()) if r.starts is not None):
+            key = tuple(getattr(row, n) for n in names)
+            above = latest.get(key)
+            if above is not None and above.starts is not None and row.starts is not None and row.starts < above.starts:
+                words = {"day": row.starts, "other": above.cell_row, "newer": above.starts}
+                yield p.EARLIER(view.at(table, row, "starts"), name=_words(key[0]), **words)
+            else:
+                latest[key] = row
+
+
 def _words(value: object) -> str:
     return " ".join(value) if isinstance(value, tuple) else str(value)
 
@@ -90,4 +104,4 @@ def recipe_refs(view: View) -> Iterator[Problem]:
                 yield p.UNKNOWN(view.at("recipes", row, "ref"), column="ref", text=ref, refers=table, near=hint)
 
 
-LINK_CHECKS = (twice, no_first_day, not_yet, references, recipe_refs)
+LINK_CHECKS = (twice, no_first_day, earlier, not_yet, references, recipe_refs)

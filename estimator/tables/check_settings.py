@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from estimator.model.problem import Place, Problem
 from estimator.tables import problems as p
 from estimator.tables.rows import NO_NUMBER, Setting
+from estimator.tables.setting_words import wrong_word
 from estimator.tables.values import BadCell, parse_number, plain_number
 from estimator.tables.view import View
 
@@ -46,5 +47,6 @@ def _word(row: Setting, place: Place) -> Iterator[Problem]:
         yield p.SIZE_TEXT(place, text=row.value)
     if row.key == "accent_colour" and not re.fullmatch(r"#?[0-9A-Fa-f]{6}", row.value):
         yield p.COLOUR(place, text=row.value)
+    yield from wrong_word(row, place)
     if row.key in ON_EVERY_PAPER and not row.value.strip():
         yield p.EMPTY_CELL(place, column=row.key, note=row.why, or_off="")

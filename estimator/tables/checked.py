@@ -19,6 +19,7 @@ from estimator.tables.raw import RawTables
 from estimator.tables.read import TablesReading
 from estimator.tables.row_reader import read_rows
 from estimator.tables.rows import TABLES, Kept
+from estimator.tables.setting_words import WORD_CHECKS
 from estimator.tables.tables import Tables
 from estimator.tables.trap_arms import arms_can_be_read
 from estimator.tables.view import View
@@ -52,7 +53,7 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
 
 def check(view: View) -> list[Problem]:
     """Every check of rows and between rows; a cell that has a problem is not asked about as well."""
-    checks = (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, named, *USE_CHECKS)
+    checks = (*ROW_CHECKS, arms_can_be_read, *LINK_CHECKS, *NAME_CHECKS, named, *WORD_CHECKS, *USE_CHECKS)
     found = [problem for one in checks for problem in one(view)]
     wrong = {problem.place for problem in found}
     for one in FIGURE_CHECKS:

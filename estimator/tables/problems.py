@@ -1,6 +1,11 @@
 """Everything that can be wrong with a set of tables; each kind with its words."""
 
 from estimator.model.problem import Kind, Level
+from estimator.tables import setting_problems
+from estimator.tables.setting_problems import COLOUR as COLOUR
+from estimator.tables.setting_problems import SETTING_RANGE as SETTING_RANGE
+from estimator.tables.setting_problems import SIZE_TEXT as SIZE_TEXT
+from estimator.tables.setting_problems import TRAP_ARM as TRAP_ARM
 
 E, W = Level.ERROR, Level.WARNING
 OR_OFF = ", or set active to no if the row is not in use"
@@ -271,28 +276,20 @@ NO_COST_CLASS = Kind(
     "price class “{name}” has no row.",
     "Add it with its margin: own, sub, allowance and pass-through are needed.",
 )
-SETTING_RANGE = Kind(
-    "tables/setting-range",
-    E,
-    "{key} is {text}, outside {low} to {high}.",
-    "Write a value within these limits, or change the limits.",
+EARLIER = Kind(
+    "tables/begins-earlier",
+    W,
+    "“{name}” begins on {day}, before row {other}, which began on {newer} and counts instead.",
+    "Is the year right? A row begun earlier counts only for days before the later one.",
 )
-SIZE_TEXT = Kind(
-    "tables/pipe-sizes",
-    E,
-    "pipe_sizes is “{text}”.",
-    "Write the sizes in inches with commas between, such as 2, 3, 4, 6.",
-)
-COLOUR = Kind(
-    "tables/colour", E, "accent_colour is “{text}”.", "Write six hex digits, red, green and blue, such as 2F5D50."
-)
-TRAP_ARM = Kind(
-    "tables/trap-arms",
-    E,
-    "trap_arms has “{text}”.",
-    "Write the trap's size in inches and its longest arm in feet, each above 0, a comma between two: 1.25 5, 1.5 6, 2 8.",
+OTHER_UNIT = Kind(
+    "tables/other-unit",
+    W,
+    "“{item}” is counted in {unit} at {text}, the invented figure in {other}.",
+    "Write what it is in {unit}, or put the unit back.",
 )
 BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {{size}} may stand in braces.")
 
-PROBLEMS: tuple[Kind, ...] = tuple(value for value in list(globals().values()) if isinstance(value, Kind))
+_KINDS = {**globals(), **vars(setting_problems)}.values()
+PROBLEMS: tuple[Kind, ...] = tuple(dict.fromkeys(value for value in _KINDS if isinstance(value, Kind)))
 """Every kind of this package, for docs/problems.md and the broken cases."""

@@ -63,7 +63,10 @@ def test_a_limit_holds_at_its_edge_and_not_one_step_off(edit: str, codes: list[s
     assert [problem.code for problem in reading(with_edits(tmp_path, [edit])).problems] == codes
 
 
-@pytest.mark.parametrize(("units", "codes"), [("280000", []), ("300000", ["tables/no-price"])])
+@pytest.mark.parametrize(
+    ("units", "codes"),
+    [("280000", ["tables/far-from-before"]), ("300000", ["tables/no-price", "tables/far-from-before"])],
+)
 def test_a_price_for_so_many_units_that_one_costs_nothing_is_refused(
     units: str, codes: list[str], tmp_path: Path
 ) -> None:

@@ -30,7 +30,10 @@ from estimator.tables.known import Known
 from estimator.tables.raw import CellValue, RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES
+from estimator.tables.setting_words import CHOICES
+from estimator.takeoff.liner import CURES
 from estimator.takeoff.quantities import FACTS
+from estimator.takeoff.tunnel_fill import FILLS
 from tests.tables.workbench import DAY, UNITS, demo, demo_bytes, edited, laid_over, reading, with_edits
 
 FIGURES = (
@@ -325,3 +328,20 @@ def test_lining_out_of_use_is_never_sold_without_its_line(tmp_path: Path) -> Non
     result = run(job, tables, job.day)
     assert "reline" not in {r.method for r in result.offers.repairs}
     assert "line-out-of-use" in {v.rule for v in result.offers.verdicts}
+
+
+@pytest.mark.parametrize("key", sorted(CHOICES))
+def test_a_setting_of_a_few_words_takes_no_other(tmp_path: Path, key: str) -> None:
+    found = reading(with_edits(tmp_path, [f"settings | {key} | value | porridge"]))
+    assert [p.code for p in found.problems] == ["tables/choice"]
+
+
+def test_the_words_a_setting_may_be_are_those_the_takeoff_reads() -> None:
+    assert CHOICES["tunnel_fill"] == tuple(FILLS)
+    assert CHOICES["liner_cure"] == tuple(CURES)
+
+
+def test_a_price_for_ten_that_is_one_of_one_is_named(tmp_path: Path) -> None:
+    """$4.20 a foot and a stick of ten: a tenth of the price."""
+    found = reading(with_edits(tmp_path, ["materials | pipe-4 | price_for | 10"]))
+    assert [p.code for p in found.problems] == ["tables/far-from-before"]

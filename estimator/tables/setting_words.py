@@ -1,0 +1,71 @@
+"""Settings that are words or lists in; what they say, or what is wrong with them, out."""
+
+import re
+from collections.abc import Iterator, Mapping
+from decimal import Decimal
+
+from estimator.model.problem import Place, Problem
+from estimator.tables import problems as p
+from estimator.tables import setting_problems as sp
+from estimator.tables.lookups import ids
+from estimator.tables.near import near
+from estimator.tables.rows import Setting
+from estimator.tables.view import View
+
+CHOICES: Mapping[str, tuple[str, ...]] = {
+    "tunnel_fill": ("native", "slurry", "flowable", "open"),
+    "liner_cure": ("ambient", "hot", "light"),
+    "burst_entry": ("straight", "S"),
+    "f1216_edition": ("from 07b", "before 07b"),
+    "pothole_pipe_first": ("yes", "no"),
+    "protection_wanted": ("least earth", "sloped", "benched", "boxed"),
+}
+"""Settings that are one of a few words."""
+SHARE = re.compile(r"\d+(\.\d+)?", re.ASCII)
+CREWS = re.compile(r"(.+) (\d{1,2})", re.ASCII)
+
+
+def payments_in(text: str) -> tuple[tuple[str, Decimal], ...] | None:
+    """“deposit 10, start 30, done 60” as names and percents that make 100; None for anything else.
+
+    >>> payments_in("deposit 10, done 90"), payments_in("deposit 10, done 80")
+    ((('deposit', Decimal('10')), ('done', Decimal('90'))), None)
+    """
+    parts = [part.strip().rpartition(" ") for part in text.split(",")]
+    if not all(name and SHARE.fullmatch(percent) for name, _, percent in parts):
+        return None
+    schedule = tuple((name, Decimal(percent)) for name, _, percent in parts)
+    return schedule if sum(percent for _, percent in schedule) == 100 else None
+
+
+def wrong_word(row: Setting, place: Place) -> Iterator[Problem]:
+    """What is wrong with a setting of words."""
+    choices = CHOICES.get(row.key, ())
+    if choices and row.value not in choices:
+        words = {"text": row.value, "near": near(row.value, choices), "choices": ", ".join(choices)}
+        yield p.NOT_A_CHOICE(place, column=row.key, **words)
+    if row.key == "payments" and payments_in(row.value) is None:
+        yield sp.PAYMENTS(place, text=row.value)
+
+
+def crews_at_once(view: View) -> Iterator[Problem]:
+    """Each part of crews_at_once is a crew and a number."""
+    crews = ids(view, "crews")
+    for row in (row for row in view.tables.settings if row.key == "crews_at_once"):
+        for part in (part.strip() for part in row.value.split(",") if part.strip()):
+            match = CREWS.fullmatch(part)
+            if match is None or match[1].strip() not in crews or int(match[2]) < 1:
+                place = view.at("settings", row, "value")
+                yield sp.CREWS_AT_ONCE(place, text=part, known=", ".join(sorted(crews)))
+
+
+def units(view: View) -> Iterator[Problem]:
+    """A setting is counted in the unit the program reads it in."""
+    usual = view.known.usual
+    read = {row.key: row.unit for row in usual.settings} if usual else {}
+    for row in view.tables.settings:
+        if row.unit != read.get(row.key, row.unit):
+            yield sp.SETTING_UNIT(view.at("settings", row, "unit"), key=row.key, text=row.unit, unit=read[row.key])
+
+
+WORD_CHECKS = (crews_at_once, units)

@@ -8,6 +8,7 @@ import pytest
 from estimator.model.judgement import METHODS
 from estimator.tables import demo_folder
 from estimator.tables.rows import PlaceRow
+from estimator.tables.setting_groups import GROUPS
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from tests.tables.workbench import DAY, demo, reading, with_edits
 
@@ -148,3 +149,9 @@ def test_a_sentence_for_a_place_nobody_has_is_a_problem(tmp_path: Path) -> None:
     assert [problem.write for problem in reading(target).problems] == [
         "Perhaps “place maryland home” or “place california home” is meant."
     ]
+
+
+def test_every_setting_stands_in_a_group_that_tells_what_it_decides() -> None:
+    groups = [row.decides for row in demo().settings]
+    assert set(groups) == set(GROUPS)
+    assert groups == sorted(groups, key=list(GROUPS).index)

@@ -1,6 +1,6 @@
 """The steps in their order: a Job and the firm's tables in, options with prices and the Quote out."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
@@ -10,10 +10,9 @@ from estimator.model.add_on import AddOn
 from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Job, Override
 from estimator.model.judgement import Diagnosis
-from estimator.model.offer import Quote
+from estimator.model.offer import Margin, Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
-from estimator.model.remembered import remembered
 from estimator.model.work import Repair, Takeoff
 from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
@@ -39,10 +38,9 @@ from estimator.scopes.handed import Handed
 from estimator.scopes.owners_words import lost_wishes, words_that_hit_nothing
 from estimator.scopes.rules import conditions
 from estimator.tables import against_job
-from estimator.tables.against_job import with_settings_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import follows_days_off, take_off, take_off_job, together
+from estimator.takeoff import follows_days_off, measure_with, take_off, take_off_job, together
 
 LOST_OVERRIDE = Kind(
     "job/override-without-option",
@@ -79,6 +77,11 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
 
     Errors: CannotGoOn with all that stops it: a setting nobody knows, a missing row, a quote that may not be issued.
     """
+    return run_with(job, tables, day, revision, with_margins=True)
+
+
+def run_with(job: Job, tables: Tables, day: date, revision: int, *, with_margins: bool) -> Result:
+    """The same, with or without the margins of extra work, which only papers print. Errors: as `run`."""
     said = _or_stop(unknown_words(job, tables))
     tables = with_job_settings(job, tables)
     place = place_of(job, tables)
@@ -86,7 +89,7 @@ def run(job: Job, tables: Tables, day: date, revision: int = 1) -> Result:
     offers = _with_every_line(repairs(job, diagnosis, tables), job, tables)
     choices = choose(job, diagnosis, offers, handed(job, tables, place), tables)
     job = bound(job, [option.scope for option in choices.options])
-    options, problems = _with_overrides(choices.options, job, tables, place)
+    options, problems = _with_overrides(choices.options, job, tables, place, with_margins=with_margins)
     if options or diagnosis.needs:
         built = build_quote(job, diagnosis, options, tables, day, revision, choices.verdicts, choices.unanswered)
         quote = with_invented(with_cost_a_year(built, tables), tables)
@@ -201,7 +204,7 @@ def priced(
 
 def with_job_settings(job: Job, tables: Tables) -> Tables:
     """The tables with the settings this job changes. Errors: CannotGoOn naming each that the tables would refuse."""
-    return with_settings_of(job, tables)
+    return against_job.with_settings_of(job, tables)
 
 
 def unknown_words(job: Job, tables: Tables) -> tuple[Problem, ...]:
@@ -225,7 +228,7 @@ def place_of(job: Job, tables: Tables) -> PlaceRow | None:
 
 
 def _with_overrides(
-    chosen: Sequence[Chosen], job: Job, tables: Tables, place: PlaceRow | None
+    chosen: Sequence[Chosen], job: Job, tables: Tables, place: PlaceRow | None, *, with_margins: bool
 ) -> tuple[tuple[InWords, ...], tuple[Problem, ...]]:
     """Each option with the owner's own numbers for it and its payments; a warning for each number that found no option."""
     numbers = [o for o in job.overrides if o.quantity or o.hours is not None or o.price is not None]
@@ -240,7 +243,8 @@ def _with_overrides(
         used.update(mine)
         price = priced(option.takeoffs, job, tables, place, mine)
         offered = add_ons(option.takeoffs, price, tables, place, wanted(job, {*called, way.lower()}))
-        options.append(_in_words(option, with_chosen(price, offered), offered, job, tables, place))
+        more = margins(option.takeoffs, job, tables, place, measure_with(tables)) if with_margins else {}
+        options.append(_in_words(option, with_chosen(price, offered), offered, more, tables, place))
     lost = [
         LOST_OVERRIDE(
             Place("the job file"), what=o.item or o.option or "the price", reason=o.reason, near=meant(o, tables)
@@ -273,7 +277,12 @@ def _all_names(option: InWords, *called: str) -> set[str]:
 
 
 def _in_words(
-    option: Chosen, price: Price, offered: tuple[AddOn, ...], job: Job, tables: Tables, place: PlaceRow | None
+    option: Chosen,
+    price: Price,
+    offered: tuple[AddOn, ...],
+    more: Mapping[str, Margin],
+    tables: Tables,
+    place: PlaceRow | None,
 ) -> InWords:
     return InWords(
         scope=option.scope,
@@ -287,11 +296,5 @@ def _in_words(
         payments=payments_of(price, tables, place, installs=installs(option.takeoffs)),
         name=option.name,
         add_ons=offered,
-        margins=margins(option.takeoffs, job, tables, place, _measure(tables)),
+        margins=more,
     )
-
-
-@remembered
-def _measure(tables: Tables) -> Callable[[Repair, Job], Takeoff]:
-    """How a repair on a job is measured: the same repair of the same job once, in however many options it is."""
-    return remembered(lambda repair, job: take_off(repair, job, tables))

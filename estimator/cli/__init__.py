@@ -10,10 +10,15 @@ MANY_RECORDS = 100_000
 """Rings of records are looked for after so many new ones: a command lives a second, and looking takes a fifth of it."""
 
 
+def rarely_swept() -> None:
+    """Let memory be searched for rings of records that nobody holds only after very many new ones."""
+    gc.set_threshold(MANY_RECORDS, 50, 100)
+
+
 def main() -> None:
     """The program `estimator`. Exit codes: 0 done, 1 something to mend in the inputs, 2 wrong command line, 3 a fault."""
     ready_streams()
-    gc.set_threshold(MANY_RECORDS, 50, 100)
+    rarely_swept()
     if sys.argv[1:] == ["--version"]:
         print(f"estimator {estimator.__version__}")
         return

@@ -17,6 +17,7 @@ from pathlib import Path
 
 import typer
 
+from estimator.cli import rarely_swept
 from estimator.cli.guard import STOPPED
 from estimator.cli.problems import STOPPED_HALF_WAY
 from estimator.cli.views.problems import tell
@@ -110,6 +111,7 @@ _desks: list[Desk] = []
 
 def _sit_down(desk: Desk) -> None:
     """A worker leaves the stopping to the program that started it, and goes when that is gone, however it ended."""
+    rarely_swept()
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     threading.Thread(target=_go_with_it, daemon=True).start()
     _desks[:] = [desk]

@@ -10,7 +10,7 @@ from estimator.disk.read import read_bytes
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.beside import logs_in_folders
 from estimator.model.problem import CannotGoOn, Level, Problem
-from estimator.pipeline import run
+from estimator.pipeline import run_with
 from estimator.records.changes import does, totals
 from estimator.records.names import revisions_folder
 from estimator.records.newest import chosen_last
@@ -58,7 +58,7 @@ def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
     if reading.job is None or errors:
         raise CannotGoOn(*(errors or reading.problems))
     chosen = chosen_last(revisions_folder(job_file), reading.job)
-    quote = run(reading.job.with_add_ons(chosen), tables, day).quote
+    quote = run_with(reading.job.with_add_ons(chosen), tables, day, 1, with_margins=False).quote
     options = quote.options if quote else ()
     was, now = names(does(record) if record else (), [doing(option) for option in options])
     before = totals(record, was) if record else {}

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from estimator.model.job import Job
 from estimator.model.judgement import Verdict
+from estimator.model.remembered import remembered
 from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff.burst import burst
@@ -69,6 +70,12 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
         finds=finds,
         works=works_of(repair, job, tables),
     )
+
+
+@remembered
+def measure_with(tables: Tables) -> Callable[[Repair, Job], Takeoff]:
+    """How a repair on a job is measured: the same repair of the same job once, in however many options it is."""
+    return remembered(lambda repair, job: take_off(repair, job, tables))
 
 
 def _size(case: Case) -> str:

@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
-from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Level, Problem
-from estimator.model.work import Repair
 
 if TYPE_CHECKING:
+    from estimator.model.offer import Quote
+    from estimator.model.work import Repair
     from estimator.tables.tables import Tables
 
 TABLES_VARIABLE = "ESTIMATOR_TABLES"
@@ -129,12 +129,12 @@ class Priced:
     """A job run the whole way; `as_filed` is the quote without the changes where something was changed for a what-if;
     `repairs` are all that the rules allow."""
 
-    quote: Quote
+    quote: "Quote"
     read_tables: "Callable[[], Tables]"
     verdicts: tuple[Verdict, ...]
     texts: Mapping[str, str]
-    as_filed: Quote | None = None
-    repairs: tuple[Repair, ...] = ()
+    as_filed: "Quote | None" = None
+    repairs: "tuple[Repair, ...]" = ()
 
     @property
     def tables(self) -> "Tables":
@@ -228,10 +228,10 @@ def _run(
 class _Run:
     """What is kept of a run: all but the tables, which are kept by themselves."""
 
-    quote: Quote
+    quote: "Quote"
     verdicts: tuple[Verdict, ...]
     texts: Mapping[str, str]
-    repairs: tuple[Repair, ...]
+    repairs: "tuple[Repair, ...]"
     problems: tuple[Problem, ...]
 
 

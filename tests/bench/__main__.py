@@ -11,12 +11,14 @@ from tests.bench.first_numbers import first_numbers
 from tests.bench.folders import folders
 from tests.bench.on_the_way import on_the_way
 from tests.bench.paper_pages import paper_pages
+from tests.bench.ratios import ratios
 from tests.bench.start_up import start_up
 from tests.bench.thirty_needs import thirty_needs
 
 TABLES: dict[str, Callable[[], list[str]]] = {
     "start": start_up,
     "way": on_the_way,
+    "ratios": ratios,
     "needs": thirty_needs,
     "jobs": folders,
     "papers": paper_pages,

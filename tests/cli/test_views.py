@@ -9,7 +9,7 @@ import pytest
 
 from estimator import demo
 from estimator.cli.comparing import compared_with
-from estimator.cli.views import check, compare, each_way, explain, options, what_if, why
+from estimator.cli.views import check, compare, each_way, explain, needs, options, what_if, why
 from estimator.cli.views.lines_of_quote import find
 from estimator.cli.views.table import cells_wide, folded, table
 from estimator.cli.views.words import dollars, finding, number
@@ -183,11 +183,11 @@ def test_why_shows_the_reasons_that_came_of_measuring():
 
 def test_what_may_stay_does_not_stand_under_what_must_be_put_right():
     need = QUOTE.diagnosis.needs[0]
-    text = _text(why.needs_rows([replace(need, must=False), need], 80))
+    text = _text(needs.needs_rows([replace(need, must=False), need], 80))
     must, may = text.split("What may stay for now")
     assert "must be put right" in must and "may stay;" not in must
     assert "may stay;" in may and "must be put right" not in may
-    alone = _text(why.needs_rows([replace(need, must=False)], 80))
+    alone = _text(needs.needs_rows([replace(need, must=False)], 80))
     assert "Nothing seen that has to be put right." in alone
 
 

@@ -3,11 +3,11 @@
 from collections.abc import Iterable
 
 from estimator.cli.views.gas import gas_first
+from estimator.cli.views.needs import needs_rows
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import strip, title
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
-from estimator.cli.views.why import needs_rows
 from estimator.cli.views.words import ENGLISH, at, day, feet, inches, mark, number, sentence
 from estimator.fieldnotes.agreement import agreement
 from estimator.model.job import Job, WaterTest

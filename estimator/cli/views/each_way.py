@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
+from estimator.cli.views.needs import place_of
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
 from estimator.cli.views.vocabulary import term
-from estimator.cli.views.why import place_of
 from estimator.cli.views.words import ENGLISH, sentence
 from estimator.scopes.each_way import NeedWays, WayThere
 from estimator.wording.say import speaker

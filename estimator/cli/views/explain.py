@@ -7,11 +7,12 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from estimator.cli.views.lines_of_quote import find, line_id
+from estimator.cli.views.needs import need_rows
 from estimator.cli.views.options import all_repairs
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import formula, term, unit
-from estimator.cli.views.why import need_rows, repair_place, verdict_rows
+from estimator.cli.views.why import repair_place, verdict_rows
 from estimator.cli.views.words import ENGLISH, at, dollars, finding, number, sentence
 from estimator.model.add_on import AddOn
 from estimator.model.judgement import Need

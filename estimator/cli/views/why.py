@@ -1,15 +1,16 @@
 """A quote in, the reasons out: what each option answers and leaves, and which rule said what."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
+from estimator.cli.views.needs import needs_rows, place_of
 from estimator.cli.views.options import all_repairs, heading
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, at, dollars, sentence
-from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.judgement import Effect, Verdict
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Repair
 from estimator.wording.say import speaker
@@ -24,33 +25,6 @@ def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
         *needs_rows(quote.diagnosis.needs, columns, language),
         *(row for option in quote.options for row in _option(option, columns, language)),
     ]
-
-
-def needs_rows(needs: Sequence[Need], columns: int, language: str = ENGLISH) -> list[Row]:
-    """What must be put right, then what may stay, each under its own heading; the first heading always."""
-    speak, out = speaker(language), []
-    parts = ((speak("What has to be put right"), True), (speak("What may stay for now"), False))
-    for text, must in parts:
-        found = [row for need in needs if need.must is must for row in need_rows(need, columns, language)]
-        if found or must:
-            nothing = [Row("  " + speak("Nothing seen that has to be put right."))]
-            out += [Row(""), Row(text, "head"), *(found or nothing)]
-    return out
-
-
-def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row]:
-    """A stretch with what is on it, how bad and how sure."""
-    speak = speaker(language)
-    must = speak("must be put right") if need.must else speak("may stay")
-    how = speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
-    text = f"{place_of(need, language)} — {must}; {how}, {term(need.grade, language)}."
-    return [Row(line) for line in indented(text, columns, hanging=4)]
-
-
-def place_of(need: Need, language: str) -> str:
-    """`main 10.9 – 18.3 ft: channel, hole`."""
-    kinds = ", ".join(term(kind, language) for kind in need.kinds)
-    return f"{term(need.line, language)} {at(need.stretch, language)} {speaker(language)('ft')}: {kinds}"
 
 
 def _option(option: Option, columns: int, language: str) -> list[Row]:

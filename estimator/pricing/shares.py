@@ -71,8 +71,15 @@ def laid_on(loads: Iterable[Load]) -> Laid:
 
 
 def laid_by_method(loads: Iterable[Load], methods: Mapping[str, str]) -> dict[str, dict[str, Decimal]]:
-    """The same cents by the method of their repair."""
-    return _summed((methods[repair], load.price_class, cell) for load in loads for repair, _, cell in _cells(load))
+    """The same cents by the method of their repair; what one method carries alone need not be parted."""
+
+    def cells(load: Load) -> Iterable[tuple[str, str, Decimal]]:
+        first = methods[load.shares[0][0]]
+        if all(methods[repair] == first for repair, _, _ in load.shares):
+            return ((first, load.price_class, load.amount),)
+        return ((methods[repair], load.price_class, cell) for repair, _, cell in _cells(load))
+
+    return _summed(cell for load in loads for cell in cells(load))
 
 
 def _cells(load: Load) -> Iterable[tuple[str, str, Decimal]]:

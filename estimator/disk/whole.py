@@ -7,7 +7,6 @@ name tells which run it belongs to, so that the next run of any command can take
 import contextlib
 import os
 import re
-import secrets
 import time
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -21,6 +20,8 @@ FORGOTTEN_S = 86_400.0
 
 def fresh(beside: Path) -> Path:
     """Return a name beside this path that nobody has: the run's number and chance."""
+    import secrets  # only who writes needs it
+
     return beside.with_name(f".estimator-{os.getpid()}-{secrets.token_hex(4)}-tmp")
 
 

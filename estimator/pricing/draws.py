@@ -30,10 +30,9 @@ def draw(things: Sequence[Uncertain], seed: int, count: int, common_share: float
 def _values(
     thing: Uncertain, cause: list[float] | None, chance: Callable[[], float], count: int, common_share: float
 ) -> list[float]:
-    at = thing.points.at
     if cause is None:
-        return [at(chance()) for _ in range(count)]
-    return [at(cause[n] if chance() < common_share else chance()) for n in range(count)]
+        return thing.points.at_all([chance() for _ in range(count)])
+    return thing.points.at_all([luck if chance() < common_share else chance() for luck in cause])
 
 
 def come_or_not(chances: Mapping[str, float], seed: int, count: int) -> dict[str, tuple[float, ...]]:

@@ -139,4 +139,4 @@ def _scaled(amount: float, column: Sequence[float]) -> Column:
 
 def _sum(columns: Iterable[Sequence[float]], count: int) -> Column:
     """Draw by draw; nothing where there are no columns."""
-    return [sum(row) for row in zip(*columns, strict=True)] or [0.0] * count
+    return list(map(sum, zip(*columns, strict=True))) or [0.0] * count

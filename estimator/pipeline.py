@@ -13,7 +13,7 @@ from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Margin, Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
-from estimator.model.work import Repair, Takeoff
+from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
@@ -24,7 +24,7 @@ from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import installs, payments_of
 from estimator.pricing.present_worth import cost_a_year_of_life
-from estimator.pricing.rough import rough_cost
+from estimator.pricing.rough import rough_cost, smooth_price
 from estimator.pricing.seed import seed_of
 from estimator.pricing.total import Total, total_of
 from estimator.quote import Chosen as InWords
@@ -157,6 +157,7 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
         rough=lambda takeoff: rough_cost(takeoff, tables, place),
         price=lambda takeoffs: price_scope(takeoffs, tables, place, allowances=job.allowances),
         conditions=lambda repair, takeoff: conditions(repair, takeoff, job, tables),
+        smooth=smooth,
         together=lambda takeoffs: together(takeoffs, job, tables),
     )
 
@@ -174,6 +175,12 @@ def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow
     if for_so_long == once:
         return found
     return total_of((*own, for_so_long), tables, place, job.allowances)
+
+
+def smooth(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
+    """These repairs measured and priced as one scope, nothing rounded, dollars. Errors: those of takeoff and pricing."""
+    own = together([take_off(one, job, tables) for one in all_repairs(repairs)], job, tables)
+    return smooth_price([*own, take_off_job(job, own, tables)], tables, place_of(job, tables))
 
 
 def priced(
@@ -295,6 +302,7 @@ def _in_words(
         old_pipe_left_ft=option.old_pipe_left_ft,
         payments=payments_of(price, tables, place, installs=installs(option.takeoffs)),
         name=option.name,
+        basis=option.basis,
         add_ons=offered,
         margins=more,
     )

@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 NEAR_FT = 0.1
 """Stations are shown to a tenth, so a typed one may miss the end by that."""
-PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")
-"""The first two of these that are open are set against each other."""
 
 
 def compared_with(
@@ -83,7 +81,7 @@ def _within(job_file: Path, line: Line, where: Stretch) -> None:
 def even(compared: "Comparison", job: Job, tables: "Tables") -> "BreakEven | None":
     """Where the two ways that open the ground over this stretch break even; None where fewer than two may be offered."""
     from estimator.studies.break_even import break_even
+    from estimator.studies.ways import weighed_pair
 
-    options = {column.method: column.option for column in compared.open if column.option}
-    pair = [options[method].scope.repairs[0] for method in PAIRED if method in options][:2]
+    pair = weighed_pair(compared.open)
     return break_even(pair[0], pair[1], job, tables) if len(pair) == 2 else None

@@ -260,7 +260,7 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
     older += _chosen(quote)
     if not quote.options:
         older = [_why_no_offer(quote)]
-    gas = gas_first(quote.diagnosis, width(), ENGLISH)
+    gas = gas_first(quote.job, width(), ENGLISH)
     if not issued.new:
         return [
             *gas,

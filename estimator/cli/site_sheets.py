@@ -9,7 +9,7 @@ from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
 from estimator.onsite.plug_results import Result
-from estimator.onsite.sheet import SiteSheet
+from estimator.onsite.sheet import SiteSheet, of_the_house
 
 OF_AN_OPTION = ("marks", "grade")
 """Sheets that say how one option is built; the others need no price."""
@@ -31,6 +31,18 @@ def made(
 
     Errors: CannotGoOn with all that is wrong with the notes, or for an option that is not there.
     """
+    job, sheet = _made(job_file, name, tables, changes, letter, results)
+    return job, of_the_house(sheet, job) if job else sheet
+
+
+def _made(
+    job_file: Path,
+    name: str,
+    tables: Path | None,
+    changes: Sequence[str] | None,
+    letter: str,
+    results: Sequence[Result],
+) -> tuple[Job | None, SiteSheet]:
     if name in AFTERWARDS:
         from estimator.cli.site_afterwards import callbacks, record
 

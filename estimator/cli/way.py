@@ -91,12 +91,12 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
 
 def tables_for(day: date, asked: Path | None) -> "tuple[Tables | None, tuple[Problem, ...]]":
     """The tables named on the command line, else in ESTIMATOR_TABLES, else in the settings file, else the demo's own."""
-    from estimator.model.judgement import METHODS
     from estimator.tables.read import read_tables
     from estimator.takeoff.quantities import FACTS, QUANTITIES
+    from estimator.works.methods import names
 
     units = {name: unit for name, (unit, _) in QUANTITIES.items()}
-    reading = read_tables(tables_folder(asked), day, units, FACTS, (*METHODS, "job"))
+    reading = read_tables(tables_folder(asked), day, units, FACTS, (*names(), "job"))
     return reading.tables, reading.problems
 
 

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Hit, Reading, each
 from estimator.diagnosis.standing_water import is_dip
-from estimator.diagnosis.symptoms import fuel_gas
+from estimator.model.gas import fuel_gas
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch

@@ -7,12 +7,10 @@ from collections.abc import Iterable
 
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Hit, Reading
-from estimator.model.gas import GAS_SMELL
+from estimator.model.gas import GAS_SMELL, fuel_gas, gas_signs
 from estimator.model.job import Sign
 from estimator.model.say import Say
 
-GAS = ("gas", "rotten egg", "mercaptan")
-SEWER = ("sewer", "sewage", "septic", "drain", "methane")
 SMELL = ("smell", "odor", "odour", "stink", "stench", "sewer gas", "drain gas")
 BACKS_UP = ("backs up", "back up", "backing up", "backup", "backed up", "comes up", "coming up", "overflow")
 SLOW = ("slow", "gurgl", "bubbl", "drains badly")
@@ -28,26 +26,13 @@ def _text(sign: Sign) -> str:
     return f" {sign.what} {sign.note}".lower()
 
 
-def fuel_gas(sign: Sign) -> bool:
-    """Somebody smells gas and does not say that it is the sewer's: taken for fuel gas until the gas company says otherwise.
-
-    >>> fuel_gas(Sign(what="gas smell")), fuel_gas(Sign(what="sewer gas")), fuel_gas(Sign(what="smells of sewage"))
-    (True, False, False)
-    """
-    text = _text(sign)
-    return any(word in text for word in GAS) and not any(word in text for word in SEWER)
-
-
 def _places(signs: Iterable[Sign]) -> tuple[Hit, ...]:
     where = tuple(dict.fromkeys(s.where or s.what for s in signs))
     return (Hit(None, (), (("where", where),)),) if where else ()
 
 
 def _gas(case: Case) -> Iterable[Hit]:
-    """Until somebody writes down that the gas company has cleared the house."""
-    if any(GAS_SMELL in paper.covers for paper in case.job.approvals):
-        return ()
-    return _places(s for s in case.job.signs if fuel_gas(s))
+    return _places(gas_signs(case.job))
 
 
 def _smell(case: Case) -> Iterable[Hit]:

@@ -26,9 +26,9 @@ from estimator.model.afterwards import (
     Still,
 )
 from estimator.model.job import Job
-from estimator.model.judgement import METHODS
 from estimator.model.line import plain_wall
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.works.methods import names
 
 ENDING = "-after.toml"
 
@@ -88,9 +88,9 @@ def _lines(form: AfterForm, job: Job, document: Document) -> Iterator[Problem]:
 
 def _methods(form: AfterForm, document: Document) -> Iterator[Problem]:
     for number, row in enumerate(form.callback):
-        if row.method not in METHODS:
+        if row.method not in names():
             place = document.place("callback", number, "method")
-            yield METHOD(place, text=row.method, nearest=nearest(row.method, METHODS), known=", ".join(METHODS))
+            yield METHOD(place, text=row.method, nearest=nearest(row.method, names()), known=", ".join(names()))
 
 
 def _walls(form: AfterForm, document: Document) -> Iterator[Problem]:

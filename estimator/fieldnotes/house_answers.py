@@ -7,6 +7,8 @@ from typing import Any
 
 from estimator.fieldnotes.answers import NO, YES, Got, Known, Unread, chosen, nearest, one_of, read_day, text, yes_no
 from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fixture
+from estimator.model.gas import GAS_FIRST, fuel_gas
+from estimator.model.job import Sign
 from estimator.model.lengths import plain_marks
 
 FLOORS = ("slab", "post-tensioned slab", "slab, tendons unknown", "crawl space", "basement")
@@ -256,4 +258,6 @@ GAS = (
 def sign(answer: str, key: str, known: Known) -> Got | Unread:
     """What was seen, smelled or reported, in words of one's own; a smell of gas is told at once what to do."""
     got = text(answer, key, known)
-    return Got(got.values, GAS) if isinstance(got, Got) and _GAS.search(answer) else got
+    if isinstance(got, Unread) or not _GAS.search(answer):
+        return got
+    return Got(got.values, str(GAS_FIRST) if fuel_gas(Sign(what=answer)) else GAS)

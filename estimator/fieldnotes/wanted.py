@@ -9,11 +9,12 @@ from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.syntax import Document
 from estimator.model.job import WantedOption, WantedRepair
-from estimator.model.judgement import METHODS
 from estimator.model.line import Line
 from estimator.model.problem import Place, Problem
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
+from estimator.works.methods import known as known_way
+from estimator.works.methods import names
 
 UNKNOWN_LINE = error("job/unknown-line", "there is no line {name}.", "Write one of: {known}.")
 WHERE = error("job/where", "where = “{text}” is no stretch.", 'Write two stations, such as where = "2-29".')
@@ -44,10 +45,6 @@ OVERLAP = error(
 )
 PROBLEMS = (UNKNOWN_LINE, WHERE, METHOD, NO_LENGTH, OFF_THE_LINE, NO_WAY_ROUND, OVERLAP)
 
-POINTS = ("look and see", "isolation test")
-"""Ways that need no length: a hole to look into, a section to test."""
-BESIDE_OTHERS = ("clean", "abandon", *POINTS)
-"""Ways that may go over the same pipe as another of their option: it is cleaned and lined, renewed and filled."""
 
 _WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
 
@@ -99,14 +96,15 @@ def _wrong(
     if form.line and line is None:
         known = ", ".join(one.name for one in lines) or "no line yet"
         yield UNKNOWN_LINE(document.place(*path, "line"), name=form.line, known=known)
-    if form.method not in METHODS:
-        near, known = nearest(form.method, METHODS), ", ".join(METHODS)
+    method = known_way(form.method)
+    if method is None:
+        near, known = nearest(form.method, names()), ", ".join(names())
         yield METHOD(document.place(*path, "method"), text=form.method, nearest=near, known=known)
     if form.where and here is None:
         yield WHERE(document.place(*path, "where"), text=form.where)
-    if here and line and form.method not in POINTS:
+    if here and line and not (method and method.at_a_point):
         yield from _off(form, here, Profile(line).extent, document.place(*path, "where"), limits.beyond_the_end_ft)
-    if form.method == "reroute" and line and not any(_replaces(way, form.line, here) for way in ways):
+    if method and method.shape == "way round" and line and not any(_replaces(way, form.line, here) for way in ways):
         where = f" from {here.from_ft:g} to {here.to_ft:g} ft" if here else ""
         yield NO_WAY_ROUND(document.place(*path, "method"), line=form.line, where=where)
 
@@ -122,13 +120,19 @@ def _overlaps(
     repairs: Sequence[WantedRepairForm], number: int, document: Document, lines: Sequence[Line], limits: Limits
 ) -> Iterator[Problem]:
     """Each two repairs that would sell the same pipe twice, at the second of them."""
-    renew = [(n, r) for n, r in enumerate(repairs) if r.method not in BESIDE_OTHERS]
+    renew = [(n, r) for n, r in enumerate(repairs) if _sells_the_pipe(r.method)]
     for (_, one), (index, other) in combinations(renew, 2):
         twice = _both(one, other, lines)
         if twice is not None and twice.length_ft > limits.same_station_ft:
             place = document.place("option", number, "repairs", index, "where")
             words = {"line": one.line, "low": twice.from_ft, "high": twice.to_ft}
             yield OVERLAP(place, one=one.method, other=other.method, **words)
+
+
+def _sells_the_pipe(method: str) -> bool:
+    """What only cleans, looks, tests or closes may go over the same pipe as another: it is cleaned and lined, renewed and filled."""
+    record = known_way(method)
+    return record is None or record.renews
 
 
 def _both(one: WantedRepairForm, other: WantedRepairForm, lines: Sequence[Line]) -> Stretch | None:

@@ -13,5 +13,11 @@ def deeper(job: Job, line: str, by_ft: float) -> Job:
     return replace(job, lines=lines)
 
 
+def found_at(job: Job, line: str, by_ft: float) -> Job:
+    """Return the job as it would be with the pipe of a line uncovered, so many feet deeper than it was read."""
+    moved = deeper(job, line, by_ft)
+    return replace(moved, lines=tuple(replace(x, depth_found=True) if x.name == line else x for x in moved.lines))
+
+
 def _moved(mark: Mark, by_ft: float) -> Mark:
     return mark if mark.depth_ft is None else replace(mark, depth_ft=mark.depth_ft + by_ft)

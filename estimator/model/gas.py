@@ -1,6 +1,6 @@
 """Somebody smells gas: what comes before anything else, on every screen and paper."""
 
-from estimator.model.judgement import Diagnosis
+from estimator.model.job import Job, Sign
 from estimator.model.say import Say
 
 GAS_SMELL = "gas-smell"
@@ -13,6 +13,27 @@ NO_PRICE_IN_GAS = Say.of(
 )
 
 
-def gas_smelled(diagnosis: Diagnosis) -> bool:
+FUEL = ("gas", "rotten egg", "mercaptan")
+SEWER = ("sewer", "sewage", "septic", "drain", "methane")
+
+
+def fuel_gas(sign: Sign) -> bool:
+    """Somebody smells gas and does not say that it is the sewer's: taken for fuel gas until the gas company says otherwise.
+
+    >>> fuel_gas(Sign(what="gas smell")), fuel_gas(Sign(what="sewer gas")), fuel_gas(Sign(what="smells of sewage"))
+    (True, False, False)
+    """
+    text = f" {sign.what} {sign.note}".lower()
+    return any(word in text for word in FUEL) and not any(word in text for word in SEWER)
+
+
+def gas_signs(job: Job) -> tuple[Sign, ...]:
+    """Return the reports of a gas smell, until somebody writes down that the gas company has cleared the house."""
+    if any(GAS_SMELL in paper.covers for paper in job.approvals):
+        return ()
+    return tuple(s for s in job.signs if fuel_gas(s))
+
+
+def gas_smelled(job: Job) -> bool:
     """Whether a gas smell was reported that nobody has cleared."""
-    return any(e.rule == GAS_SMELL for e in diagnosis.evidence)
+    return bool(gas_signs(job))

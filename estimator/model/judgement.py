@@ -9,25 +9,6 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.test_read import TestRead
 
-METHODS: tuple[str, ...] = (
-    "clean",
-    "sectional liner",
-    "reline",
-    "yard spot",
-    "slab spot",
-    "tunnel",
-    "break-through",
-    "trench",
-    "burst",
-    "reroute",
-    "abandon",
-    "isolation test",
-    "look and see",
-    "crawl replace",
-    "visit",
-)
-"""Ways of repair in the words of the tables; each has a row in methods.csv."""
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Evidence:

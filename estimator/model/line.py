@@ -221,6 +221,7 @@ class Line:
     downstream: Literal[1, -1] = 1
     joins: Join | None = None
     length_ft: float | None = None
+    depth_found: bool = False  # its depths are those of the uncovered pipe: no locator's error is left in them
     at_join_ft: float | None = None  # how deep the line it joins was read to lie there: a guess for one never located
     ends: str = ""  # "city main", "septic tank", "main line" ...
     filmed: bool = True

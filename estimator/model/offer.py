@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Literal
 
 from estimator.model.add_on import AddOn
+from estimator.model.basis import Basis
 from estimator.model.found import Found
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
@@ -117,6 +118,7 @@ class Option:
     cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare
     likely_range: LikelyRange | None = None  # how far the firm's own cost may run: for the office alone
     add_ons: tuple[AddOn, ...] = ()  # those that are chosen stand in the price already
+    basis: Basis = Basis()  # what the price rests on, and how far it may move
     work_key: str = ""  # what is done, without lengths, depths and counts (model/agreed.py)
 
     @property

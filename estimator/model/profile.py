@@ -88,6 +88,18 @@ class Profile:
 
     # ── what holds from one mark to the next ──────────────────────────────────────────────────
 
+    @property
+    def lot_line_ft(self) -> float | None:
+        """Where the line first passes the property line, down the drain; None where nobody noted one."""
+        lots = [m.stretch.middle_ft for m in self.marks("property line")]
+        return min(lots, key=lambda at: at * self.line.downstream, default=None)
+
+    def past_the_lot(self, stretch: Stretch) -> bool:
+        """Some of it lies beyond the property line, down the drain."""
+        lot = self.lot_line_ft
+        end = stretch.to_ft if self.line.downstream == 1 else stretch.from_ft
+        return lot is not None and (end - lot) * self.line.downstream > 0
+
     @answered_once
     def zone(self, at_ft: float) -> Answer[str | None]:
         """Slab, yard, drive ...; None with "assumed" where nobody said; "carried" where no camera went."""

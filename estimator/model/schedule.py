@@ -11,7 +11,7 @@ from estimator.model.half_days import HALF_DAY as HALF_DAY
 from estimator.model.half_days import Clock
 from estimator.model.money import up_to
 from estimator.model.say import Say
-from estimator.model.steps import AT_THE_PIPE, CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
+from estimator.model.steps import CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,11 +35,12 @@ class Task:
     parts: int = 1
     start: float = 0.0
     end: float = 0.0
+    at_the_pipe: Say | None = None
 
     @property
     def text(self) -> Say:
         """What is done, in words; on the pipe by the way of repair."""
-        return AT_THE_PIPE.get(self.method, STEPS[self.step]) if self.step == "pipe" else STEPS[self.step]
+        return self.at_the_pipe if self.step == "pipe" and self.at_the_pipe else STEPS[self.step]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

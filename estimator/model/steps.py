@@ -19,17 +19,6 @@ STEPS: dict[str, Say] = {
     "return": Say.of("a second visit on another day"),
 }
 """The steps of the work in the order in which they are done, in words."""
-AT_THE_PIPE: dict[str, Say] = {
-    **dict.fromkeys(
-        ("yard spot", "slab spot", "tunnel", "break-through", "trench", "crawl replace"),
-        Say.of("old pipe out, new pipe in"),
-    ),
-    "burst": Say.of("new pipe pulled in where the old one is"),
-    "reroute": Say.of("new pipe another way"),
-    "abandon": Say.of("old pipe closed off"),
-    **dict.fromkeys(("reline", "sectional liner"), Say.of("new wall inside the old pipe, hardened and filmed")),
-}
-"""What the step "pipe" is in each way of repair."""
 LATER = "return"
 """A visit long after the rest: it holds nobody up and counts in no days."""
 OPENING_STEPS = frozenset({"uncover", "open", "dig"})

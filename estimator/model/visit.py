@@ -2,12 +2,10 @@
 
 from estimator.model.say import Say
 
-VISIT = "visit"
-"""The way of repair that repairs nothing and settles what a price still waits for."""
-
 KINDS: dict[str, Say] = {
     "film": Say.of("inspect it with the camera, from the other end where one side is closed"),
     "locate": Say.of("locate the pipe and its depth from the ground over it"),
+    "pothole": Say.of("uncover the pipe from above in one place, with nobody in the hole, and measure its depth"),
     "level": Say.of("take levels of the pipe bottom at both ends and beyond"),
     "measure": Say.of("measure the way in: walls, open ground, where the lines join"),
     "smoke": Say.of("test drains and vents with smoke, with every trap full"),
@@ -22,7 +20,7 @@ def fact(kind: str) -> str:
     >>> fact("film")
     'visit film'
     """
-    return f"{VISIT} {kind}"
+    return f"visit {kind}"
 
 
 def kinds_in(facts: frozenset[str]) -> tuple[str, ...]:

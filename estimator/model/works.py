@@ -166,6 +166,8 @@ class Works:
     ways_in: tuple[WayIn, ...] = ()
     toilets_pulled: int = 0
     cleans: tuple[Stretch, ...] = ()
+    tested: tuple[Stretch, ...] = ()  # old pipe plugged and filled section by section, to find a leak
+    piece: bool = False  # a piece of a run is renewed by itself
     guesses: tuple[Say, ...] = ()  # what had to be assumed to plan it at all, such as a way in nobody measured
     assumptions: tuple[Say, ...] = field(default=())
 
@@ -225,6 +227,16 @@ class Works:
         return joined(p.stretch for p in pipes if p.line == self.line)
 
     @property
+    def goes_round(self) -> bool:
+        """New pipe is laid where no pipe of the job lies."""
+        return any(pipe.line != self.line for pipe in self.laid)
+
+    @property
+    def closes(self) -> bool:
+        """Old pipe is put out of use and stays in the ground."""
+        return any(part.how != "in use" for part in self.left)
+
+    @property
     def new_pipe(self) -> tuple[Laid | Burst, ...]:
         return (*self.laid, *self.burst)
 
@@ -259,6 +271,7 @@ def together(works: Iterable[Works]) -> Works:
         ways_in=tuple(x for w in many for x in w.ways_in),
         toilets_pulled=max((w.toilets_pulled for w in many), default=0),
         cleans=tuple(x for w in many for x in w.cleans),
+        tested=tuple(x for w in many for x in w.tested),
         guesses=tuple(dict.fromkeys(g for w in many for g in w.guesses)),
         assumptions=tuple(dict.fromkeys(a for w in many for a in w.assumptions)),
     )

@@ -9,6 +9,7 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch, joined
 from estimator.model.works import Burst, Laid, Lined
 from estimator.onsite.sheet import Block, Words
+from estimator.works.methods import known
 
 SAME_FT = 0.5
 """Ends that differ less than this are as planned: a tape along a trench is no better (judgment)."""
@@ -89,12 +90,7 @@ def _levels_at_ends(line: str, part: Stretch, after: Afterwards) -> Iterable[Say
             yield Say.of("A level at the tie-in of line {line}, {at}.", line=line, at=Feet(round(end, 1)))
 
 
-WAYS: dict[str, Say] = {
-    way.text: way
-    for way in (
-        Say.of("clean"), Say.of("sectional liner"), Say.of("reline"), Say.of("yard spot"), Say.of("slab spot"),
-        Say.of("tunnel"), Say.of("break-through"), Say.of("trench"), Say.of("burst"), Say.of("reroute"),
-        Say.of("abandon"), Say.of("isolation test"), Say.of("look and see"), Say.of("visit"), Say.of("crawl replace"),
-    )
-}  # fmt: skip
-"""Ways of repair by their names in the tables."""
+def way(method: str) -> Words:
+    """Return a way of repair by its name in the tables, to be said in the reader's language."""
+    record = known(method)
+    return record.label if record else method

@@ -8,7 +8,7 @@ from math import sqrt
 
 from estimator.model.afterwards import OURS, Callback
 from estimator.model.say import Dollars, Say
-from estimator.onsite.as_built import WAYS
+from estimator.onsite.as_built import way
 from estimator.onsite.record_sheet import CAUSES
 from estimator.onsite.sheet import Block, SiteSheet
 
@@ -94,7 +94,7 @@ def callbacks_sheet(jobs: Sequence[DoneJob]) -> SiteSheet:
     )  # fmt: skip
     rows = tuple(
         (
-            WAYS.get(c.method, c.method),
+            way(c.method),
             str(c.jobs),
             str(c.called_back),
             Say.of("{low} to {high}%", low=f"{100 * c.band[0]:.0f}", high=f"{100 * c.band[1]:.0f}"),

@@ -10,7 +10,7 @@ from estimator.model.afterwards import OURS, Afterwards, BuiltLevel
 from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.say import Dollars, Feet, FromTable, Inches, Say
-from estimator.onsite.as_built import WAYS, missing, work_laid
+from estimator.onsite.as_built import missing, way, work_laid
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.warranty import Warranty, last_day, looks_due
@@ -191,7 +191,7 @@ def _warranties(warranties: Sequence[Warranty], begins: date | None) -> Block:
     heads = (Say.of("way of repair"), Say.of("warranty"), Say.of("begins"), Say.of("last day"))
     rows = tuple(
         (
-            WAYS.get(w.method, w.method),
+            way(w.method),
             Say.of("{words}", words=FromTable(w.text_en, w.text_es)),
             Say.of("{day}", day=begins) if begins else Say.of("not yet"),
             Say.of("{day}", day=w.ends) if w.ends else Say.of("no term stated") if begins else Say.of("not yet"),
@@ -219,7 +219,7 @@ def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
         rows.append(
             (
                 day,
-                WAYS.get(call.method, call.method),
+                way(call.method),
                 CAUSES[call.cause],
                 Say.of("{amount}", amount=Dollars(call.cost)),
                 covered,

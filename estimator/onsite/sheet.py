@@ -1,7 +1,9 @@
 """A short sheet for the person who needs it: a title, and blocks of sentences and tables; the same on a phone, on paper and as JSON."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from estimator.model.gas import GAS_FIRST, gas_smelled
+from estimator.model.job import Job
 from estimator.model.say import Say
 
 Words = Say | str
@@ -28,4 +30,10 @@ class SiteSheet:
     name: str
     title: Say
     answer: Say
+    first: Say | None = None  # what comes before anything else
     blocks: tuple[Block, ...]
+
+
+def of_the_house(sheet: SiteSheet, job: Job) -> SiteSheet:
+    """Return the sheet with what comes before anything else in this house: somebody smelled gas in it."""
+    return replace(sheet, first=GAS_FIRST) if gas_smelled(job) else sheet

@@ -13,6 +13,7 @@ from estimator.model.say import Dollars, Feet, Say
 from estimator.model.schedule import DaySpan
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
+from estimator.model.works import Opening, Span, Works
 from estimator.papers.example_house import DIP, GROOVE, HOLE, example_line
 
 
@@ -147,6 +148,15 @@ def _payments(total: str) -> tuple[Payment, ...]:
     )
 
 
+def _works(along: Stretch) -> Works:
+    """A strip opened in the floor over the pipe."""
+    strip = Opening(
+        kind="floor opening", line="main", along=along, depth_ft=2.5, bottom_width_ft=1.9, top_width_ft=1.9, spans=(Span(along, "slab"),),
+        name=Say.of("the strip in the floor"),
+    )  # fmt: skip
+    return Works(line="main", openings=(strip,))
+
+
 def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, price: Price, **more: object) -> Option:
     repair = Repair(id=f"{method}-main", method=method, line="main", stretch=stretch, answers=("n1",))
     job = Repair(id="job", method=JOB, line="main", stretch=Stretch(0, 0))
@@ -167,7 +177,7 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
     base: dict[str, object] = {
         "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS, "add_ons": ADD_ONS,
         "scope": Scope(repairs=(repair,), needs=(need,)),
-        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=frozenset({"tunnel"}), size="4"), Takeoff(repair=job, quantities=(), facts=frozenset())),
+        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=frozenset({"tunnel"}), size="4", works=_works(stretch) if "floors_opened" in more else Works(line="main")), Takeoff(repair=job, quantities=(), facts=frozenset())),
         "payments": _payments(str(price.total)),
         "stays_old": (Say.of("The side drains past the first feet stay old."),),
         "water_test": "only this part", "water_test_text": Say.of("The new pipe is filled and must hold. Old pipe we did not replace is not part of the promise."),

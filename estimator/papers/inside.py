@@ -4,6 +4,8 @@ import re
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
+from estimator.model.gas import GAS_FIRST, gas_smelled
+from estimator.model.job import Job
 from estimator.model.money import cents
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Formula, Sheet, Value
@@ -13,9 +15,13 @@ RED = "A61B1B"
 PAGE_WORDS = ("Page", "of")
 
 
-def inside_page(name: str, widths: tuple[float, ...], title: str, warning: str = INTERNAL) -> Page:
-    """A page that says at once that it stays in the house."""
+def inside_page(
+    name: str, widths: tuple[float, ...], title: str, warning: str = INTERNAL, job: Job | None = None
+) -> Page:
+    """A page that says at once that it stays in the house; before that, where somebody smelled gas, what comes first."""
     page = Page(name, widths)
+    if job is not None and gas_smelled(job):
+        page.line(str(GAS_FIRST), "alarm")
     page.line(warning, "alarm")
     page.line(title, "title")
     return page

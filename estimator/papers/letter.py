@@ -78,7 +78,7 @@ class Letter:
 
     def gas_first(self, page: Page) -> None:
         """Where somebody smelled gas, what comes before anything else."""
-        if gas_smelled(self.quote.diagnosis):
+        if gas_smelled(self.quote.job):
             page.line(self.say(GAS_FIRST), "alarm")
 
     def not_an_offer(self, page: Page) -> None:

@@ -18,7 +18,7 @@ def message(quote: Quote, language: str) -> str:
 
     Errors: ValueError where even the short form is too long.
     """
-    if gas_smelled(quote.diagnosis):
+    if gas_smelled(quote.job):
         return speaker(language)(
             "GAS SMELL: leave the house now, touch no switch, call 911 and the gas company from outside. No drain work before they say it is safe. What we found is attached. Questions: {phone}",
             phone=quote.firm.phone,

@@ -35,7 +35,7 @@ def workings(quote: Quote, tables: Tables | None = None) -> Book:
         *(cost_sheet(quote, option, tables) for option in quote.options),
         *(hours_sheet(quote, option) for option in quote.options),
         range_sheet(quote),
-        *([ways_sheet(quote.ways, quote.job.number)] if quote.ways else []),
+        *([ways_sheet(quote.ways, quote.job)] if quote.ways else []),
         quantities(quote),
         rules(quote),
         insurer(quote),

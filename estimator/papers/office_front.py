@@ -20,7 +20,9 @@ CHECK_THE_PLACE = "Tax, deposit, days to cancel and code limits of the place: ch
 
 def front(quote: Quote, tables: Tables | None = None) -> Sheet:
     """Return the page that answers."""
-    page = inside_page("INTERNAL", WIDTHS, f"{quote.job.number} r{quote.revision}: {quote.job.customer.site}")
+    page = inside_page(
+        "INTERNAL", WIDTHS, f"{quote.job.number} r{quote.revision}: {quote.job.customer.site}", job=quote.job
+    )
     for label, value in (
         ("Customer · prepared by", f"{quote.job.customer.name} · {quote.job.prepared_by}"),
         ("Date · valid through · prices of", f"{quote.day.isoformat()} · {quote.valid_until.isoformat()} · {quote.price_day.isoformat()}"),

@@ -16,7 +16,7 @@ MOST_OPTIONS = 4
 
 def insurer(quote: Quote) -> Sheet:
     """Price by find, reach, pipe and put back; what a policy pays is not said."""
-    page = inside_page("Insurer", INSURER_WIDTHS, "Price by class, as an insurer asks")
+    page = inside_page("Insurer", INSURER_WIDTHS, "Price by class, as an insurer asks", job=quote.job)
     customer = quote.job.customer
     for label, value in (("Insurer", customer.insurer), ("Policy", customer.policy), ("Claim", customer.claim)):
         page.pair(label, value or "not given")
@@ -42,7 +42,7 @@ def insurer(quote: Quote) -> Sheet:
 
 def money(quote: Quote) -> Sheet:
     """Milestones of each option, with columns to fill in as money comes in, and what is still owed."""
-    page = inside_page("Money", MONEY_WIDTHS, "Payments: fill in what came in")
+    page = inside_page("Money", MONEY_WIDTHS, "Payments: fill in what came in", job=quote.job)
     for option in quote.options:
         _option(page, option)
     return close(page, f"INTERNAL {quote.job.number}")

@@ -19,7 +19,7 @@ QUANTITY, RATE, AMOUNT, PRICE_CLASS = 2, 4, 5, 6
 
 def hours_sheet(quote: Quote, option: Option) -> Sheet:
     """Tasks with what their hours are made of, then the crews' days."""
-    page = inside_page(f"Hours {option.letter}", HOUR_WIDTHS, f"Hours of option {option.letter}")
+    page = inside_page(f"Hours {option.letter}", HOUR_WIDTHS, f"Hours of option {option.letter}", job=quote.job)
     heads = ("Work item", "Task", "Crew", "Quantity", "How much", "× per", "× hours each", "× factor", "Hours", "From")
     row = head(page, heads, 4)
     for task in option.price.tasks:
@@ -52,7 +52,10 @@ def _task(page: Page, task: TaskHours) -> None:
 def cost_sheet(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
     """Cost lines with rates to try, their sum, the way to the price, and the lines the homeowner reads with their cost."""
     page = inside_page(
-        f"Costs {option.letter}", COST_WIDTHS, f"Costs of option {option.letter}: yellow cells may be tried"
+        f"Costs {option.letter}",
+        COST_WIDTHS,
+        f"Costs of option {option.letter}: yellow cells may be tried",
+        job=quote.job,
     )
     heads = ("Part", "What", "How much", "Unit", "Rate", "Amount", "Class", "From")
     top = head(page, heads, 7)

@@ -24,7 +24,9 @@ NO_SUPPLIER = "no supplier in the tables"
 
 def option_page(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
     """Return the page of one option."""
-    page = inside_page(f"Option {option.letter}", WIDTHS, f"{option.letter}  {option.name or option.title}")
+    page = inside_page(
+        f"Option {option.letter}", WIDTHS, f"{option.letter}  {option.name or option.title}", job=quote.job
+    )
     _sums(page, option)
     page.heading("Crews")
     rows = (

@@ -12,7 +12,7 @@ WIDTHS = (8.0, 22.0, 12.0, 8.0, 30.0, 34.0)
 
 def quantities(quote: Quote) -> Sheet:
     """The takeoffs; a repair that several options share stands at each of them."""
-    page = inside_page("Quantities", WIDTHS, "Quantities, each with its formula")
+    page = inside_page("Quantities", WIDTHS, "Quantities, each with its formula", job=quote.job)
     row = head(page, ("Option", "Quantity", "How much", "Unit", "Formula", "Numbers that went in"), 9)
     for option in quote.options:
         for takeoff in option.takeoffs:

@@ -3,8 +3,10 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.basis import HOW
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option, Quote
+from estimator.model.visit import KINDS
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.office_spread import spread
 from estimator.papers.page import Page
@@ -45,9 +47,29 @@ def _driver(task: str, crew: str, hours: list[float], rate: Decimal) -> Driver:
     return Driver(task, crew, low, likely, high, cents(exact(likely - low) * rate), cents(exact(high - likely) * rate))
 
 
+def rests_on(page: Page, option: Option) -> None:
+    """What the price rests on, how each thing is known, and how far it could move the price."""
+    basis = option.basis
+    if not basis.facts:
+        return
+    page.line("What the price rests on: how each thing is known, and what it could do to the price", "bold")
+    rows = (
+        (
+            Cell(f"{fact.line}: {fact.words}", "cell", 2), Cell(str(HOW[fact.how]), "cell"), Cell(round(fact.falls), "whole money"),
+            Cell(round(fact.rises), "whole money"), Cell(str(KINDS[fact.settled_by]) if fact.settled_by in KINDS else "", "cell", 2),
+        )
+        for fact in basis.facts
+    )  # fmt: skip
+    table(page, ("Fact", "", "Known", "Down, $", "Up, $", "A visit would", ""), rows, 3)
+    page.line(
+        f"Together it could go up by {basis.rises_percent:.0f} % of the price with nothing rounded; errors are taken as independent.",
+        "quiet",
+    )
+
+
 def range_sheet(quote: Quote) -> Sheet:
     """All options, each with its tasks and a chart of what moves it most."""
-    page = inside_page("Range", WIDTHS, "How far cost and days may run, and what moves them")
+    page = inside_page("Range", WIDTHS, "How far cost and days may run, and what moves them", job=quote.job)
     page.line(
         "Tasks: hours times the crew's rate, before days are rounded; materials and fees are not in them.", "quiet"
     )
@@ -58,6 +80,7 @@ def range_sheet(quote: Quote) -> Sheet:
 
 def _option(page: Page, option: Option, new_page: bool) -> None:
     page.heading(f"Option {option.letter}", new_page=new_page)
+    rests_on(page, option)
     if option.likely_range is not None:
         spread(page, option, option.likely_range)
         page.line("What a good and a bad day do to the labor of each task", "bold")

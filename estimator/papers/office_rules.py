@@ -13,7 +13,7 @@ WIDTHS = (22.0, 18.0, 18.0, 54.0)
 
 def rules(quote: Quote) -> Sheet:
     """All judgement on one sheet."""
-    page = inside_page("Rules", WIDTHS, "What was concluded, and by which rule")
+    page = inside_page("Rules", WIDTHS, "What was concluded, and by which rule", job=quote.job)
     diagnosis = quote.diagnosis
     page.heading("What was found: put right, or left")
     table(page, ("Need", "Where", "How bad", "What"), (

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from estimator.model.job import Job
 from estimator.model.ways import Turning, Way, Ways
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.page import Page
@@ -13,9 +14,9 @@ MOST_POINTS = 20
 COLOURS = ("B5563A", "2F6B8F")
 
 
-def ways_sheet(found: Ways, number: str) -> Sheet:
+def ways_sheet(found: Ways, job: Job) -> Sheet:
     """One sheet; the charts stand under the table each is drawn from."""
-    page = inside_page("Ways", WIDTHS, "The ways to one stretch, and where the choice turns out")
+    page = inside_page("Ways", WIDTHS, "The ways to one stretch, and where the choice turns out", job=job)
     page.line(f"{found.line}, {found.stretch.from_ft:.1f} to {found.stretch.to_ft:.1f} ft: {found.does}")
     page.gap()
     heads = ("Way", "All in, $", "Our price, $", "Days", "No drains", "Floor, sq ft")
@@ -25,7 +26,7 @@ def ways_sheet(found: Ways, number: str) -> Sheet:
     page.listing("What decides", [str(text) for text in found.decides])
     for turning in found.turnings:
         _turning(page, found, turning)
-    return close(page, f"INTERNAL {number}")
+    return close(page, f"INTERNAL {job.number}")
 
 
 def _row(way: Way) -> tuple[Cell, ...]:

@@ -12,9 +12,9 @@ from estimator.pricing.markup import ByClass
 from estimator.pricing.shares import laid_by_method, loads_of
 from estimator.pricing.spread_on import Owner
 from estimator.tables.tables import Tables
+from estimator.works.methods import record_of
 
 Prices = Mapping[Owner, Decimal]
-TEST = "isolation test"
 MOST_ROUNDED = 0.05
 """Dollars, more than rounding to the cent moves between work items for each part of them."""
 
@@ -67,7 +67,7 @@ def least_charge(method: str, takeoffs: Sequence[Takeoff], tables: Tables) -> De
     """The method's own; a visit that only tests the whole, or only films, has a setting of its own."""
     if method == JOB:
         return tables.amount("min_charge_camera")
-    if method == TEST and not any(t.value("isolation_tests") for t in takeoffs):
+    if record_of(method).measure == "section tests" and not any(t.value("isolation_tests") for t in takeoffs):
         return tables.amount("min_charge_test")
     return tables.method(method).min_charge or Decimal(0)
 

@@ -6,27 +6,16 @@ from estimator.model.price import TaskHours
 from estimator.model.say import Say
 from estimator.model.work import JOB, Takeoff
 from estimator.tables.tables import Tables
+from estimator.works.methods import known
 
-DIG = ("reach", "pipe", "put back")
-ALWAYS: dict[str, tuple[str, ...]] = {
-    JOB: ("reach",),  # mobilising
-    "yard spot": DIG,
-    "slab spot": DIG,
-    "tunnel": DIG,
-    "break-through": DIG,
-    "trench": DIG,
-    "burst": DIG,
-    "reline": ("pipe",),
-    "sectional liner": ("pipe",),
-    "reroute": ("pipe",),
-    "crawl replace": ("pipe",),
-    "abandon": ("pipe",),
-    "clean": ("pipe",),
-    "isolation test": ("find",),
-    "look and see": ("find",),
-    "visit": ("find",),
-}
-"""Classes of work in which a method has hours on every job (common practice): who digs must also close up."""
+ONCE = ("reach",)
+"""What comes once a job always has the way to the house in it."""
+
+
+def always(method: str) -> tuple[str, ...]:
+    """Classes of work in which a method has hours on every job (common practice): who digs must also close up."""
+    record = known(method)
+    return record.hours if record else ONCE if method == JOB else ()
 
 
 def missing_hours(takeoffs: Sequence[Takeoff], tasks: Iterable[TaskHours], tables: Tables) -> tuple[Say, ...]:
@@ -36,6 +25,6 @@ def missing_hours(takeoffs: Sequence[Takeoff], tasks: Iterable[TaskHours], table
     return tuple(
         Say.of("no hours for “{work}” in {method}: look for what is missing", work=work, method=t.repair.method)
         for t in takeoffs
-        for work in ALWAYS.get(t.repair.method, ())
+        for work in always(t.repair.method)
         if (t.repair.id, work) not in there
     )

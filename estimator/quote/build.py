@@ -16,9 +16,10 @@ from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
 from estimator.quote.option import option
 from estimator.quote.refuse import reasons
-from estimator.quote.titles import WORDS, told_apart
+from estimator.quote.titles import told_apart
 from estimator.quote.unanswered import incomplete, never_done
 from estimator.tables.tables import Tables
+from estimator.works.methods import known
 
 
 def build_quote(
@@ -77,7 +78,7 @@ def firm(tables: Tables) -> Firm:
 def not_offered(blocked: Sequence[Verdict], chosen: Sequence[Chosen], tables: Tables) -> tuple[Verdict, ...]:
     """One reason a method, for the methods that no option uses; the way named before the reason."""
     used = {r.method for c in chosen for r in all_repairs(c.scope.repairs)}
-    taken = {WORDS[method] for method in used if method in WORDS}
+    taken = {record.short for method in used if (record := known(method))}
     first: dict[str, Verdict] = {}
     for verdict in blocked:
         if verdict.method not in used and not verdict.overruled:
@@ -87,8 +88,8 @@ def not_offered(blocked: Sequence[Verdict], chosen: Sequence[Chosen], tables: Ta
 
 def _named(verdict: Verdict, tables: Tables, taken: Container[Say]) -> Say:
     """The way in a word or two before the reason; by the firm's title where it has no word, or an option is told by the same."""
-    if (short := WORDS.get(verdict.method)) and short not in taken:
-        return Say.of("{way}: {why}", way=short, why=verdict.homeowner)
+    if (record := known(verdict.method)) and record.short not in taken:
+        return Say.of("{way}: {why}", way=record.short, why=verdict.homeowner)
     try:
         row = tables.method(verdict.method)
     except KeyError:

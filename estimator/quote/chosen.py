@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from estimator.model.add_on import AddOn
+from estimator.model.basis import Basis
 from estimator.model.offer import Margin, Payment
 from estimator.model.price import Price
 from estimator.model.work import Scope, Takeoff
@@ -16,7 +17,7 @@ class Chosen:
 
     `days_*` are working days, halves allowed; `floor_sf`, `yard_sf` what is opened; `old_pipe_left_ft` the length of the
     lines with needs that is neither replaced nor lined, and what was not filmed. `payments` are the milestones,
-    summing to the price's total. `margins`, by the code of an extra, are what one more of it adds to this price. `name` is the estimator's own name for the option, if he gave one.
+    summing to the price's total. `margins`, by the code of an extra, are what one more of it adds to this price. `name` is the estimator's own name for the option, if he gave one; `basis` is what the price rests on.
     """
 
     scope: Scope
@@ -29,5 +30,6 @@ class Chosen:
     old_pipe_left_ft: float = 0.0
     payments: tuple[Payment, ...] = ()
     name: str = ""
+    basis: Basis = Basis()
     add_ons: tuple[AddOn, ...] = ()
     margins: Mapping[str, Margin] = field(default_factory=dict, hash=False)

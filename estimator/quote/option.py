@@ -19,7 +19,7 @@ from estimator.quote.titles import title, under_title
 from estimator.tables.rows import MethodRow, PlaceRow
 from estimator.tables.tables import Tables
 from estimator.wording.plain import CLASSES
-from estimator.works.methods import NOTHING_NEW
+from estimator.works.methods import known, renews
 
 PAPERS_BY_FACT: tuple[tuple[str, Say], ...] = (
     ("septic_permit", Say.of("Health department permit for work at the septic system.")),
@@ -42,7 +42,7 @@ def option(
     repairs = all_repairs(chosen.scope.repairs)
     methods = by_weight(chosen, repairs, tables)
     used, known = {m.method for m in methods} | {JOB}, facts(job, chosen.takeoffs)
-    because = (*lacks, *not_fixed_because(diagnosis, repairs, chosen.takeoffs))
+    because = (*lacks, *not_fixed_because(job, diagnosis, repairs, chosen.takeoffs))
     promise, promise_text = stays.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
     place = _place(job, tables)
     low, high = life(methods)
@@ -51,7 +51,7 @@ def option(
         letter=letter, title=title(methods), under_title=under_title(methods), name=chosen.name,
         scope=chosen.scope, takeoffs=chosen.takeoffs, price=lettered(chosen.price, letter),
         days_on_site=chosen.days_on_site, days_without_drains=chosen.days_without_drains,
-        floors_opened=stays.floors_opened(job, chosen.scope), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
+        floors_opened=stays.floors_opened(job, chosen.takeoffs), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
         old_pipe_left_ft=chosen.old_pipe_left_ft, stays_old=stays.stays_old(job, chosen.scope, chosen.takeoffs),
         water_test=promise, water_test_text=promise_text, life_low=low, life_high=high,
         warranty_en=" ".join(dict.fromkeys(m.warranty_en for m in methods)),
@@ -59,7 +59,7 @@ def option(
         main_risk=Say.of("{risk}", risk=FromTable(methods[0].risk_en, methods[0].risk_es)),
         extras=extras, extras_tax=terms.extras_tax(extras, place), terms=terms.terms(tables, used, known),
         to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
-        payments=chosen.payments, add_ons=chosen.add_ons,
+        payments=chosen.payments, add_ons=chosen.add_ons, basis=chosen.basis,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
         does=stays.does(job, chosen.scope, chosen.takeoffs),
         day_spans=chosen.price.schedule.calendar,
@@ -88,9 +88,14 @@ def by_weight(chosen: Chosen, repairs: Iterable[Repair], tables: Tables) -> tupl
     return tuple(tables.method(name) for name in sorted(weight, key=lambda name: -weight[name]))
 
 
+def _cleans(method: str) -> bool:
+    record = known(method)
+    return record is not None and record.kind == "clean"
+
+
 def life(methods: tuple[MethodRow, ...]) -> tuple[int, int]:
     """Years, low and high, of the part that wears out first; cleaning counts only on its own."""
-    lasting = [m for m in methods if m.life_high and m.method != "clean"] or [m for m in methods if m.life_high]
+    lasting = [m for m in methods if m.life_high and not _cleans(m.method)] or [m for m in methods if m.life_high]
     return (min(m.life_low for m in lasting), min(m.life_high for m in lasting)) if lasting else (0, 0)
 
 
@@ -101,7 +106,7 @@ def verdicts(repairs: Iterable[Repair], takeoffs: Iterable[Takeoff]) -> list[Ver
 
 
 def not_fixed_because(
-    diagnosis: Diagnosis, repairs: tuple[Repair, ...], takeoffs: tuple[Takeoff, ...]
+    job: Job, diagnosis: Diagnosis, repairs: tuple[Repair, ...], takeoffs: tuple[Takeoff, ...]
 ) -> tuple[Say, ...]:
     """Why the price cannot hold yet: rules that say so, and open questions on the pipe it is for."""
     rules = [v.homeowner for v in verdicts(repairs, takeoffs) if v.effect in NOT_FIXED]
@@ -112,10 +117,10 @@ def not_fixed_because(
         and any(
             q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch))
             for r in repairs
-            if r.method not in NOTHING_NEW  # what cleans or looks is what answers it
+            if renews(r.method)  # what cleans or looks is what answers it
         )
     ]
-    gas = [NO_PRICE_IN_GAS] if gas_smelled(diagnosis) else []
+    gas = [NO_PRICE_IN_GAS] if gas_smelled(job) else []
     return tuple(dict.fromkeys([*gas, *rules, *open_]))
 
 

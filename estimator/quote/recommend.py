@@ -7,7 +7,7 @@ from estimator.model.offer import Option, Quote
 from estimator.model.stretch import missing
 from estimator.model.work import all_repairs
 from estimator.model.works import Burst, Laid, Left, Lined
-from estimator.works.methods import PREPARES
+from estimator.works.methods import prepares, record_of
 
 SPARE_FT = 0.05
 """Rounding of stations: a defect is covered when no more than this of it is left."""
@@ -30,9 +30,9 @@ def treated(found: Found, option: Option) -> Treated:
 
 
 def _lasting(methods: list[str]) -> Treated:
-    if any(m not in PREPARES for m in methods):
+    if any(not prepares(m) for m in methods):
         return "repaired"
-    return "cleaned" if "clean" in methods else "looked into"
+    return "cleaned" if any(record_of(m).kind == "clean" for m in methods) else "looked into"
 
 
 def _renewed(found: Found, option: Option) -> bool:
@@ -59,7 +59,7 @@ def cured(found: Found, option: Option) -> bool:
 
 def only_prepares(option: Option) -> bool:
     """It cleans, tests or looks, and repairs nothing: a visit that comes before the repair."""
-    return all(repair.method in PREPARES for repair in all_repairs(option.scope.repairs))
+    return all(prepares(repair.method) for repair in all_repairs(option.scope.repairs))
 
 
 def cures_all_now(quote: Quote, option: Option) -> bool:

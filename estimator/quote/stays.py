@@ -1,11 +1,11 @@
 """A scope in, what is done and what stays old out, in sentences."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.offer import TestPromise
-from estimator.model.say import Feet, Say
+from estimator.model.say import GAP, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS, kinds_in
 from estimator.model.work import JOB, Repair, Scope, Takeoff, all_repairs
@@ -13,10 +13,8 @@ from estimator.quote import where
 from estimator.quote.lengths import old_on_paper, on_paper
 from estimator.wording.found import in_words
 from estimator.wording.plain import FINDINGS, LINES, in_plain_words
-from estimator.works.methods import NOTHING_NEW
+from estimator.works.methods import REPLACE, record_of, renews
 
-LININGS = ("reline", "sectional liner")
-OPENS_FLOOR = ("slab spot", "break-through")
 LEAST_FT = 1.0
 
 
@@ -28,39 +26,27 @@ def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]
 
 def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
     line = job.line(repair.line)
+    record = record_of(repair.method)
     words: dict[str, object] = {
         "length": Feet(on_paper(line, repair.stretch.length_ft)),
         "line": where.line_name(line),
         "place": where.place(line, repair.stretch),
         "ends": where.ends(line, repair.stretch),
+        "way": repair.reroute,
+        "tasks": tuple(KINDS[kind] for kind in kinds_in(repair.facts)),
     }
-    match repair.method:
-        case "reroute":
-            new = takeoff.value("reroute_ft") if takeoff else 0.0
-            return Say.of(
-                "Run {length} of new pipe by another route ({way}). Cap the old {line} and leave it in the ground.",
-                length=Feet(on_paper(line, new)),
-                way=repair.reroute,
-                line=words["line"],
-            )
-        case "clean":
-            return Say.of("Clean {length} of the {line}, {ends}.", **words)
-        case "abandon":
-            return Say.of("Cap {length} of the {line}, {ends}, and leave it in the ground.", **words)
-        case "isolation test":
-            return Say.of("Test the {line} section by section.", **words)
-        case "visit":
-            tasks = tuple(KINDS[kind] for kind in kinds_in(repair.facts))
-            return Say.of(
-                "Return visit to the {line} ({place}): {tasks}. This visit repairs nothing.", **words, tasks=tasks
-            )
-        case "look and see":
-            return Say.of("Open one place on the {line} ({place}) and look.", **words)
-        case method if method in LININGS:
-            return Say.of("Line {length} of the {line}, {ends}.", **words)
-    if size := _new_size(takeoff):
-        return Say.of("Replace {length} of the {line}, {ends}, with new {size}-inch pipe.", **words, size=size)
-    return Say.of("Replace {length} of the {line}, {ends}, with new pipe.", **words)
+    if takeoff and takeoff.works.goes_round:
+        words["length"] = Feet(on_paper(line, takeoff.value("reroute_ft")))
+    if record.does == REPLACE and (size := _new_size(takeoff)):
+        return Say.of(
+            "Replace {length} of the {line}, {ends}, with new {size}-inch pipe.", **_named(words, REPLACE), size=size
+        )
+    return Say.of(record.does.text, **_named(words, record.does))
+
+
+def _named(words: Mapping[str, object], sentence: Say) -> dict[str, object]:
+    """The words the sentence has gaps for."""
+    return {gap: words[gap] for gap in GAP.findall(sentence.text)}
 
 
 def _new_size(takeoff: Takeoff | None) -> str:
@@ -71,7 +57,7 @@ def _new_size(takeoff: Takeoff | None) -> str:
 
 def stays_old(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
     """Old pipe that stays in use, findings that are left, and what nobody saw."""
-    renewed = [r for r in all_repairs(scope.repairs) if r.method not in NOTHING_NEW]
+    renewed = [r for r in all_repairs(scope.repairs) if renews(r.method)]
     touched = {r.line for r in scope.repairs} | {n.line for n in scope.needs}
     out = [
         _old(line, [r.stretch for r in renewed if r.line == line.name]) for line in job.lines if line.name in touched
@@ -96,24 +82,24 @@ def _left(job: Job, scope: Scope, index: int) -> Say:
     return Say.of("{what} ({place})", what=what, place=where.place(job.line(need.line), need.stretch))
 
 
-def floors_opened(job: Job, scope: Scope) -> tuple[str, ...]:
-    """Names of the rooms whose floor is cut."""
-    cut = (r for r in all_repairs(scope.repairs) if r.method in OPENS_FLOOR)
-    return tuple(dict.fromkeys(room for r in cut for room in where.rooms(job.line(r.line), r.stretch)))
+def floors_opened(job: Job, takeoffs: Iterable[Takeoff]) -> tuple[str, ...]:
+    """Names of the rooms whose floor is cut along a line."""
+    cut = (o for t in takeoffs for o in t.works.floors if o.line)
+    return tuple(dict.fromkeys(room for o in cut for room in where.rooms(job.line(o.line), o.along)))
 
 
 def water_test(scope: Scope, takeoffs: Sequence[Takeoff], old_pipe_left_ft: float) -> tuple[TestPromise, Say]:
     """What the water test after the work promises: all of it, the new part, or nothing; only a test in the price is promised."""
     methods = {r.method for r in all_repairs(scope.repairs)}
-    if not methods.difference(NOTHING_NEW):
+    if not any(renews(m) for m in methods):
         return "not promised", Say.of("Not promised: the old pipe stays as it is.")
     if not any(t.value("tests") for t in takeoffs):
         return "not promised", Say.of("No water test is in this price; ask us if you want one.")
-    if any(t.repair.method not in NOTHING_NEW and t.repair.method != JOB and not t.value("tests") for t in takeoffs):
+    if any(renews(t.repair.method) and t.repair.method != JOB and not t.value("tests") for t in takeoffs):
         return "only this part", _some_tested(takeoffs)
     if old_pipe_left_ft < LEAST_FT and not scope.leaves:
         return "yes", Say.of("Yes: the new pipe is filled and must hold, for you and the inspector to see.")
-    if methods <= {*LININGS, *NOTHING_NEW}:
+    if all(record_of(m).lined or not renews(m) for m in methods):
         return "only this part", Say.of(
             "We inspect and test the lined part only. Our warranty does not cover the existing pipe."
         )
@@ -122,7 +108,7 @@ def water_test(scope: Scope, takeoffs: Sequence[Takeoff], old_pipe_left_ft: floa
 
 def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
     """Names the lines all of whose new pipe is tested; a line with one untested piece is not promised."""
-    new = [t for t in takeoffs if t.repair.method not in NOTHING_NEW and t.repair.method != JOB]
+    new = [t for t in takeoffs if renews(t.repair.method) and t.repair.method != JOB]
     untested = {t.repair.line for t in new if not t.value("tests")}
     lines = [in_plain_words(LINES, t.repair.line) for t in new if t.repair.line not in untested]
     if not lines:
@@ -136,6 +122,6 @@ def _some_tested(takeoffs: Sequence[Takeoff]) -> Say:
 
 def _elsewhere(methods: set[str]) -> Say:
     """What the lines are given whose work is not tested."""
-    if methods <= {*LININGS}:
+    if all(record_of(m).lined for m in methods):
         return Say.of("The lining elsewhere")
-    return Say.of("What is new elsewhere") if methods & {*LININGS} else Say.of("New pipe elsewhere")
+    return Say.of("What is new elsewhere") if any(record_of(m).lined for m in methods) else Say.of("New pipe elsewhere")

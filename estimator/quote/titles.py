@@ -11,31 +11,9 @@ from estimator.model.offer import Option
 from estimator.model.say import Feet, FromTable, Say
 from estimator.model.work import all_repairs
 from estimator.quote.lengths import on_paper
-from estimator.quote.stays import LININGS
 from estimator.tables.rows import MethodRow
 from estimator.wording.plain import LINES, in_plain_words
-from estimator.works.methods import NOTHING_NEW
-
-LINING = Say.of("lining")
-THROUGH_THE_FLOOR = Say.of("new pipe through the floor")
-WORDS: dict[str, Say] = {
-    "clean": Say.of("cleaning"),
-    "sectional liner": LINING,
-    "reline": LINING,
-    "yard spot": Say.of("a spot repair in the yard"),
-    "slab spot": THROUGH_THE_FLOOR,
-    "break-through": THROUGH_THE_FLOOR,
-    "tunnel": Say.of("new pipe by tunnel"),
-    "trench": Say.of("new pipe by open trench"),
-    "burst": Say.of("pipe bursting"),
-    "reroute": Say.of("a reroute"),
-    "abandon": Say.of("capping the old pipe"),
-    "isolation test": Say.of("a test of each section"),
-    "look and see": Say.of("an exploratory opening"),
-    "visit": Say.of("a return visit"),
-    "crawl replace": Say.of("new pipe in the crawl space"),
-}
-"""Each way in a word or two; ways that come to the same for whoever lives there have the same word."""
+from estimator.works.methods import known, record_of
 
 
 def title(methods: Sequence[MethodRow]) -> Say:
@@ -46,8 +24,9 @@ def title(methods: Sequence[MethodRow]) -> Say:
 
 
 def _others(methods: Sequence[str]) -> tuple[Say, ...]:
-    words = dict.fromkeys(WORDS[m] for m in methods if m in WORDS)
-    return tuple(word for word in words if word != WORDS.get(methods[0]))
+    words = dict.fromkeys(record.short for m in methods if (record := known(m)))
+    first = known(methods[0])
+    return tuple(word for word in words if first is None or word != first.short)
 
 
 def under_title(methods: Sequence[MethodRow]) -> Say:
@@ -89,7 +68,7 @@ def _lines(option: Option) -> tuple[Say, ...]:
 def _by_line(option: Option) -> dict[str, tuple[Say, ...]]:
     out: dict[str, dict[Say, None]] = {}
     for repair in all_repairs(option.scope.repairs):
-        out.setdefault(repair.line, {}).setdefault(WORDS[repair.method])
+        out.setdefault(repair.line, {}).setdefault(record_of(repair.method).short)
     return {line: tuple(ways) for line, ways in out.items()}
 
 
@@ -98,11 +77,12 @@ def _lengths(option: Option, lines: Mapping[str, Line]) -> tuple[Say, ...]:
     lined = made = 0.0
     new_ft = {t.repair.id: t.value("reroute_ft") for t in option.takeoffs}
     for repair in all_repairs(option.scope.repairs):
-        length = new_ft.get(repair.id, 0.0) if repair.method == "reroute" else repair.stretch.length_ft
-        if repair.method in NOTHING_NEW or not length:
+        record = record_of(repair.method)
+        length = new_ft.get(repair.id, 0.0) if record.shape == "way round" else repair.stretch.length_ft
+        if not record.renews or not length:
             continue
         shown = on_paper(lines[repair.line], length)
-        lined, made = (lined + shown, made) if repair.method in LININGS else (lined, made + shown)
+        lined, made = (lined + shown, made) if record.lined else (lined, made + shown)
     said = (
         (made, Say.of("{length} of new pipe", length=Feet(round(made, 2)))),
         (lined, Say.of("{length} lined", length=Feet(round(lined, 2)))),

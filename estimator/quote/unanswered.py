@@ -8,10 +8,9 @@ from estimator.model.say import Say
 from estimator.model.work import Scope
 from estimator.quote import where
 from estimator.wording.plain import FINDINGS, in_plain_words
+from estimator.works.methods import known
 
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
-RENEWS = ("tunnel", "break-through", "trench", "crawl replace", "burst", "reroute", "reline")
-"""What stands against these says more than why a spot is too little."""
 NO_WAY = Say.of("No repair method is open there with today's notes.")
 
 
@@ -26,10 +25,16 @@ def incomplete(job: Job, scope: Scope, unanswered: Iterable[Need], blocked: Sequ
     return tuple(_said(job, need, blocked) for need in unanswered if need in scope.leaves)
 
 
+def _a_run(method: str) -> bool:
+    """It renews a run: what stands against it says more than why a spot is too little."""
+    record = known(method)
+    return record is not None and record.renews and record.kind in ("replace", "line", "go around")
+
+
 def _said(job: Job, need: Need, blocked: Sequence[Verdict]) -> Say:
     there = [v for v in blocked if v.line == need.line and v.stretch.touches(need.stretch) and not v.overruled]
     why = sorted(
-        (v for v in there if v.effect in AGAINST), key=lambda v: (v.method not in RENEWS, AGAINST.index(v.effect))
+        (v for v in there if v.effect in AGAINST), key=lambda v: (not _a_run(v.method), AGAINST.index(v.effect))
     )
     return Say.of(
         "Not complete: {what}, {place}, also needs repair and is not in this price. {why}",

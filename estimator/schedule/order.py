@@ -5,6 +5,7 @@ The steps follow one another in each repair (common practice): uncover, open, di
 
 from estimator.model.steps import STEPS
 from estimator.tables.rows import WorkItem
+from estimator.works.methods import known
 
 STEP_OF_QUANTITY: dict[str, str] = {
     "jobs": "site",
@@ -26,12 +27,8 @@ STEP_OF_QUANTITY: dict[str, str] = {
 STEP_OF_CLASS = {"find": "look", "reach": "dig", "pipe": "pipe", "put back": "close"}
 FILLS = ("backfill", "tunnel_ft", "sand_tons", "import_lcy", "fill_cy")
 """Quantities of work put back that goes in before floor, paving and grass: names that hold one of these."""
-BESIDE_THE_OLD = frozenset({"reroute"})
-"""New pipe is built while the old drain stays in use; only joining it takes the drain away."""
 OFF_STEPS = frozenset({"clean", "pipe", "join", "test"})
 """With pipe open, pulled, washed, cut or plugged nobody may use it."""
-NO_DRAINS_NEEDED = frozenset({"abandon"})
-"""Nobody uses a pipe that is closed off."""
 IN_PARTS = ("open", "dig", "pipe")
 """Steps in which crews follow one another along a long opening."""
 
@@ -48,10 +45,10 @@ def step_of(item: WorkItem) -> str:
 
 
 def drains_off(step: str, method: str) -> bool:
-    """Whether nobody may use the drain during this step."""
-    if method in NO_DRAINS_NEEDED:
-        return False
-    return step in OFF_STEPS and not (step == "pipe" and method in BESIDE_THE_OLD)
+    """Whether nobody may use the drain during this step: beside the old pipe it is used until the new one is joined."""
+    record = known(method)
+    off = record.off if record else "at the pipe"
+    return step in OFF_STEPS and off != "never" and not (step == "pipe" and off == "when joined")
 
 
 def earlier(step: str) -> tuple[str, ...]:

@@ -12,6 +12,7 @@ from estimator.model.steps import LATER, OPENING_STEPS, STEPS
 from estimator.model.work import JOB, Takeoff
 from estimator.schedule.order import IN_PARTS, drains_off, step_of
 from estimator.tables.tables import Tables
+from estimator.works.methods import known
 
 INSPECTOR = "inspector"
 LATE_STEPS = ("film", "inspect", "fill", "close", "return")
@@ -92,6 +93,7 @@ def _repair(takeoff: Takeoff, tables: Tables, *hours: TaskHours) -> list[Task]:
     method, name = takeoff.repair.method, takeoff.repair.id
     steps, gangs = _grouped(hours, tables), gangs_of(tables)
     parts = _parts(takeoff, steps, tables)
+    record = known(method)
     out: list[Task] = []
     before: tuple[str, ...] = ()
     for step in STEPS:
@@ -104,7 +106,7 @@ def _repair(takeoff: Takeoff, tables: Tables, *hours: TaskHours) -> list[Task]:
         made = _side_by_side(name, method, step, steps[step], before, gangs)
         out += made
         before = tuple(t.id for t in made)
-    return out
+    return [replace(t, at_the_pipe=record.at_the_pipe) for t in out] if record else out
 
 
 def _parts(takeoff: Takeoff, steps: Steps, tables: Tables) -> int:

@@ -9,17 +9,12 @@ from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
-from estimator.scopes.extent import sound_pipe
-from estimator.scopes.ground import Ground, grounds
+from estimator.scopes.extent import Extent, sound_pipe
+from estimator.scopes.ground import grounds
 from estimator.scopes.judge import Judge, counts, facts_in
 from estimator.scopes.named import name_of
-
-WAYS_THERE: dict[Ground, tuple[tuple[str, str], ...]] = {
-    "floor": (("tunnel", "exit"), ("break-through", "")),
-    "outside": (("trench", ""),),
-    "crawl": (("crawl replace", ""),),
-}
-"""Ways to replace the part under each ground, and how they get in. Different grounds never merge into one dig."""
+from estimator.scopes.whole_yard import under_the_house, whole_run
+from estimator.works.methods import Method, of, record_of
 
 
 def across_grounds(line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[Repair]:
@@ -29,17 +24,31 @@ def across_grounds(line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator
         parts = [(run, ground) for run, ground in grounds(profile) if run.overlaps(need.stretch)]
         if len(parts) < 2:
             continue
-        choices = [[r for way in WAYS_THERE[g] if (r := _part(*way, need, run, profile, judge))] for run, g in parts]
+        choices = [
+            [r for way in of(ground=ground, across=True) for r in _parts(way, need, run, profile, judge)]
+            for run, ground in parts
+        ]
         for chosen in product(*choices):
             yield _together(chosen, need, needs, judge)
 
 
-def _part(method: str, entry: str, need: Need, run: Stretch, profile: Profile, judge: Judge) -> Repair | None:
-    """The part under one ground, cut back to sound pipe at its own end; None where the rules forbid it."""
+def _parts(way: Method, need: Need, run: Stretch, profile: Profile, judge: Judge) -> Iterator[Repair]:
+    """The part under one ground, cut back to sound pipe at its own end; in the yard the whole line too; nothing where the rules forbid it."""
     bare = need.stretch.common(run)
-    if bare is None or not judge.fixes(method, need):
-        return None
-    extent = sound_pipe(bare, (need,), profile, judge.tables, run)
+    if bare is None or not judge.fixes(way.name, need):
+        return
+    sound = sound_pipe(bare, (need,), profile, judge.tables, run)
+    whole = sound.to(whole_run(profile, run, sound.stretch), Say.of("the whole yard line new"))
+    for extent in dict.fromkeys(
+        (sound, whole) if way.ground == "outside" and under_the_house(need, judge.job) else (sound,)
+    ):
+        made = _part(way, extent, need, judge)
+        if made is not None:
+            yield made
+
+
+def _part(way: Method, extent: Extent, need: Need, judge: Judge) -> Repair | None:
+    method, entry = way.name, way.entry
     verdicts = judge.verdicts(method, need.line, extent.stretch, (need,), entry=entry)
     if any(counts(v, Effect.BLOCKS) for v in verdicts):
         return None
@@ -57,7 +66,7 @@ def _part(method: str, entry: str, need: Need, run: Stretch, profile: Profile, j
 
 def _together(parts: tuple[Repair, ...], need: Need, needs: tuple[Need, ...], judge: Judge) -> Repair:
     """One repair: the dearest kind of digging last, the others first."""
-    *first, last = sorted(parts, key=lambda r: (r.method in ("tunnel", "break-through"), r.stretch))
+    *first, last = sorted(parts, key=lambda r: (record_of(r.method).ground == "floor", r.stretch))
     whole = parts[0].stretch
     for part in parts:
         whole = whole.union(part.stretch)

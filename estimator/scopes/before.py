@@ -9,20 +9,10 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch, joined, missing
 from estimator.model.work import Repair
 from estimator.scopes.extent import sound_pipe
-from estimator.scopes.ground import Ground, runs_under
+from estimator.scopes.ground import runs_under
 from estimator.scopes.judge import Judge, counts, facts_in
+from estimator.works.methods import Method, of, record_of
 
-DIGS: tuple[tuple[Ground, str, str], ...] = (
-    ("outside", "yard spot", ""),
-    ("floor", "slab spot", ""),
-    ("floor", "tunnel", "exit"),
-    ("crawl", "crawl replace", ""),
-)
-"""Ways to put one place right before the pipe is lined or burst: the ground, the method, how it gets in."""
-
-LONGEST: dict[str, str] = {"yard spot": "yard_spot_max_ft", "slab spot": "slab_spot_max_ft"}
-LONGER: dict[str, str] = {"yard spot": "trench", "slab spot": "break-through"}
-"""An open dig in one place, and what it is called where it goes on past what one place may be."""
 DIG_FACTS = frozenset({"dig_first", "dig_at_branch"})
 """What a rule adds to its answer `requires first` when the thing that comes first is a dig."""
 
@@ -36,28 +26,22 @@ def with_what_comes_first(repair: Repair, needs: tuple[Need, ...], judge: Judge)
     if not places:
         yield repair
         return
-    for ground, method, entry in DIGS:
-        digs = _all_dug(method, entry, ground, places, repair, needs, judge)
+    for way in of(first=True):
+        digs = _all_dug(way, places, repair, needs, judge)
         if digs:
-            yield _after(repair, digs, f"after {method}", needs, judge)
-            on = _dug_on(repair, places, digs, judge) if method in LONGER else ()
-            ways = (method, LONGER.get(method, method))
-            farther = next((d for way in ways if (d := _all_dug(way, entry, ground, on, repair, needs, judge))), ())
+            yield _after(repair, digs, f"after {way.name}", needs, judge)
+            on = _dug_on(repair, places, digs, judge) if way.longer else ()
+            ways = (way, record_of(way.longer)) if way.longer else (way,)
+            farther = next((d for w in ways if (d := _all_dug(w, on, repair, needs, judge))), ())
             if farther:
-                yield _after(repair, farther, f"after {method} and on", needs, judge)
+                yield _after(repair, farther, f"after {way.name} and on", needs, judge)
 
 
 def _all_dug(
-    method: str,
-    entry: str,
-    ground: Ground,
-    places: tuple[Stretch, ...],
-    repair: Repair,
-    needs: tuple[Need, ...],
-    judge: Judge,
+    way: Method, places: tuple[Stretch, ...], repair: Repair, needs: tuple[Need, ...], judge: Judge
 ) -> tuple[Repair, ...]:
     """A dig at each place; none where one is not allowed, or where they alone would put everything right."""
-    digs = [_dig(method, entry, ground, place, repair, needs, judge) for place in places]
+    digs = [_dig(way, place, repair, needs, judge) for place in places]
     dug = {need for d in digs if d for need in d.answers}
     return () if dug.issuperset(repair.answers) else tuple(d for d in digs if d) if all(digs) else ()
 
@@ -68,7 +52,8 @@ def _dug_on(repair: Repair, places: tuple[Stretch, ...], digs: tuple[Repair, ...
     None where there is no such rest, or nothing would be left to line.
     """
     longest, least = judge.tables.number("dig_on_max_ft"), judge.tables.number("pad_liner_ft")
-    rest = missing(repair.stretch, [d.stretch for d in digs]) if repair.method == "reline" else ()
+    lines = record_of(repair.method).shape == "shot"
+    rest = missing(repair.stretch, [d.stretch for d in digs]) if lines else ()
     lined = [part for part in rest if part.length_ft >= least]
     short = [part for part in lined if part.length_ft <= longest]
     if not short or len(short) == len(lined):
@@ -94,7 +79,7 @@ def _beside_new_pipe(repair: Repair, digs: tuple[Repair, ...], needs: tuple[Need
 
     A rest shorter than pad_liner_ft without a need is left to the coupling.
     """
-    if repair.method != "reline":
+    if record_of(repair.method).shape != "shot":
         return replace(repair, first=digs)
     pad = judge.tables.number("pad_liner_ft")
     rest = missing(repair.stretch, [d.stretch for d in digs])
@@ -119,17 +104,16 @@ def _places(repair: Repair) -> tuple[Stretch, ...]:
     return joined(v.stretch for v in asked)
 
 
-def _dig(
-    method: str, entry: str, ground: Ground, place: Stretch, repair: Repair, needs: tuple[Need, ...], judge: Judge
-) -> Repair | None:
+def _dig(way: Method, place: Stretch, repair: Repair, needs: tuple[Need, ...], judge: Judge) -> Repair | None:
     """The dig at one place, cut back to sound pipe; None when this way cannot be used there."""
+    method, entry = way.name, way.entry
     profile = Profile(judge.job.line(repair.line))
-    runs = [run for run in runs_under(profile, ground, place) if run.covers(place)]
+    runs = [run for run in runs_under(profile, way.ground or "outside", place) if run.covers(place)]
     here = tuple(n for n in needs if n.stretch.touches(place))
     if not runs:
         return None
     stretch = sound_pipe(place, here, profile, judge.tables, runs[0]).stretch
-    if method in LONGEST and stretch.length_ft > judge.tables.number(LONGEST[method]):
+    if way.spot and stretch.length_ft > judge.tables.number(way.longest):
         return None
     verdicts = judge.verdicts(method, repair.line, stretch, here, entry=entry)
     if any(counts(v, Effect.BLOCKS) for v in verdicts):

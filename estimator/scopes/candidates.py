@@ -15,8 +15,10 @@ from estimator.scopes.judge import Judge, May, counts, facts_in
 from estimator.scopes.named import name_of
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.rules.why_not import why_not
-from estimator.scopes.ways import MERGE_GAPS, WAYS, Place, Shape, Shaper
+from estimator.scopes.ways import Place, Shape, Shaper, ways
+from estimator.scopes.whole_yard import under_the_house
 from estimator.tables.tables import Tables
+from estimator.works.methods import record_of
 
 PLAN_REPAIR = 2
 """From this level on a need should be put right before long, even where it may be left; below it is watched."""
@@ -41,11 +43,12 @@ def repairs(job: Job, diagnosis: Diagnosis, tables: Tables, may: May = all_rules
     instead: dict[str, Repair] = {}
     apart: dict[str, Repair] = {}
     blocked: dict[Verdict, None] = {}
+    house_too = any(under_the_house(n, job) for n in diagnosis.needs)
     for line in job.lines:
         needs = tuple(sorted((n for n in diagnosis.needs if n.line == line.name), key=lambda n: (n.stretch, n.id)))
         for made in across_grounds(line.name, needs, judge):
             offered.setdefault(made.id, made)
-        for method, shape in _shapes(job, line.name, needs, judge):
+        for method, shape in _shapes(job, line.name, needs, judge, house_too):
             for found in _judged(method, shape, line.name, needs, judge):
                 if isinstance(found, Repair):
                     kept = apart if shape.apart else instead if shape.stops_short else offered
@@ -86,13 +89,14 @@ def _offered_there(verdict: Verdict, offered: Mapping[str, Repair]) -> bool:
     return any(r.stretch.touches(verdict.stretch) for r in same)
 
 
-def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[tuple[str, Shape]]:
+def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge, house_too: bool) -> Iterator[tuple[str, Shape]]:
     profile = Profile(job.line(line))
-    for method, shaper in WAYS:
+    for record, shaper in ways():
+        method = record.name
         seen: set[tuple[Stretch, str, str]] = set()
         fixed = tuple(n for n in needs if judge.fixes(method, n))
         places = [
-            Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes)
+            Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes, house_too)
             for group in neighbours(fixed)
         ]
         singles = (p for p in places if len(p.needs) == 1 and _is_dug_for(p.needs[0]))
@@ -134,7 +138,8 @@ def _grown(
 
     `alone` is what each need that this way puts right, and that is known to be bad, would take by itself.
     """
-    gap = place.tables.number(MERGE_GAPS[method]) if method in MERGE_GAPS else 0.0
+    merges = record_of(method).merge_gap
+    gap = place.tables.number(merges) if merges else 0.0
     while True:
         mine = [s.extent.stretch for s in shaper(replace(place, any_length=True)) if not s.stops_short]
         more = {
@@ -166,9 +171,9 @@ def _new_fall(job: Job, profile: Profile, needs: tuple[Need, ...], tables: Table
 def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[Repair | Verdict]:
     """The repair, or one repair for each way of doing first what must come first; or the verdicts that forbid it."""
     stretch = shape.extent.stretch
-    inside = tuple(n for n in needs if stretch.covers(n.stretch))
+    inside = needs if shape.hands_over else tuple(n for n in needs if stretch.covers(n.stretch))
     touched = tuple(n for n in needs if stretch.touches(n.stretch))
-    if any(ends_inside(stretch, n.stretch) for n in touched):
+    if any(ends_inside(stretch, n.stretch) for n in touched) and not shape.hands_over:
         return
     verdicts = judge.verdicts(method, line, stretch, touched, shape.reroute, shape.entry)
     forbidden = [v for v in verdicts if counts(v, Effect.BLOCKS)]

@@ -5,10 +5,12 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from string import ascii_lowercase
 
+from estimator.model.basis import Basis
+from estimator.model.gas import gas_smelled
 from estimator.model.job import Job, WantedOption
 from estimator.model.judgement import Diagnosis, Need, Verdict
 from estimator.model.price import Price
-from estimator.model.work import Repair, Scope, Takeoff
+from estimator.model.work import Repair, Scope, Takeoff, all_repairs
 from estimator.scopes.candidates import PLAN_REPAIR, Offers
 from estimator.scopes.counter import Counter
 from estimator.scopes.firm import visits
@@ -16,11 +18,12 @@ from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
 from estimator.scopes.measures import yard_sf
-from estimator.scopes.menu import Dish, dishes, menu
+from estimator.scopes.menu import Dish, by_price, dishes, menu
 from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
 from estimator.scopes.wanted import by_hand, wanted_repair
+from estimator.scopes.whole_yard import renews_the_yard, with_the_yard
 from estimator.tables.tables import Tables
 
 SERIOUS = 3
@@ -48,6 +51,7 @@ class Chosen:
     old_pipe_left_ft: float
     name: str = ""
     by_hand: str = ""
+    basis: Basis = Basis()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,6 +82,7 @@ def choose(
     found, looked_at = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
     answered = {a for r in counter.repairs.values() for a in r.answers}
     unanswered = tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered)
+    pinned, found, added = (tuple(resting(o, counter) for o in some) for some in (pinned, found, added))
     first = _visit((*pinned, *found, *added), unanswered, diagnosis, counter)
     shown = found[: MOST_SHOWN - len(pinned) - len(first)]
     options = _named(_once((*pinned, *first, *shown, *added)), job.options)
@@ -102,8 +107,10 @@ def _visit(
     options: Sequence[Chosen], unanswered: Sequence[Need], diagnosis: Diagnosis, counter: Counter
 ) -> tuple[Chosen, ...]:
     """Where no price is firm: the visit that would make one firm, to be signed today; what must be repaired alone is open."""
+    if gas_smelled(counter.job):
+        return ()  # nobody is sent into a house that smells of gas
     open_ = tuple(n for n in unanswered if n.must)
-    wanted = visits([(o.scope.repairs, o.takeoffs) for o in options], diagnosis, open_)
+    wanted = visits([(o.scope.repairs, o.takeoffs, o.basis) for o in options], diagnosis, open_)
     return (chosen(wanted, counter),) if wanted else ()
 
 
@@ -125,10 +132,23 @@ def _found(
     looked_at = [_dishes(some, counter) for some in asked]
     allowed = [_wanted_ones(_no_bigger(some, needs), dropped) for some in looked_at]
     picked = _picked([menu(some) for some in allowed], needs, most)
+    if len(picked) < most:
+        picked += _the_yard_new(picked, needs, counter, dropped)
     sold = (_sold(d, counter) for d in picked)
     keep = counter.job.wishes.keep_floors
     options = tuple(sorted(sold, key=lambda option: (keep and _opens_a_floor(option), option.price.total)))
     return options, (allowed[0], _wanted_ones(looked_at[0], dropped))
+
+
+def _the_yard_new(
+    picked: tuple[Dish, ...], needs: tuple[Need, ...], counter: Counter, dropped: set[str]
+) -> tuple[Dish, ...]:
+    """The cheapest set with the whole yard line new beside what is repaired under the house, where none shown has it."""
+    wanted = with_the_yard(needs, counter.job)
+    if not wanted or any(renews_the_yard(d, wanted, counter.job) for d in picked):
+        return ()
+    found = by_price(_wanted_ones(_dishes(wanted, counter), dropped))
+    return tuple(d for d in found if renews_the_yard(d, wanted, counter.job))[:1]
 
 
 def _dropped(wishes: tuple[WantedOption, ...]) -> set[str]:
@@ -208,6 +228,12 @@ def chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | N
     )
 
 
+def resting(option: Chosen, counter: Counter) -> Chosen:
+    """The option with what its price rests on, and what the rules say of that."""
+    basis, takeoffs = counter.on_its_basis(option.scope.repairs, option.takeoffs)
+    return replace(option, basis=basis, takeoffs=takeoffs)
+
+
 def _wanted(
     wishes: Iterable[WantedOption], needs: tuple[Need, ...], counter: Counter, judge: Judge
 ) -> tuple[tuple[Chosen, ...], tuple[Verdict, ...]]:
@@ -240,6 +266,6 @@ def _once(options: Iterable[Chosen]) -> tuple[Chosen, ...]:
     """The same repairs are shown once, where they come first."""
     kept: dict[frozenset[tuple[object, ...]], Chosen] = {}
     for option in options:
-        same = frozenset((r.method, r.line, r.stretch, r.entry, r.reroute) for r in option.scope.repairs)
+        same = frozenset((r.method, r.line, r.stretch, r.entry, r.reroute) for r in all_repairs(option.scope.repairs))
         kept.setdefault(same, option)
     return tuple(kept.values())

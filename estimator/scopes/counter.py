@@ -4,12 +4,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.basis import Basis
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
 from estimator.model.work import Candidate, Repair, Scope, Takeoff, all_repairs
+from estimator.scopes.basis import on_its_basis
 from estimator.scopes.handed import Handed, InFigures, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
@@ -19,6 +21,7 @@ from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
 from estimator.scopes.shared_way import share_cleaning, share_ways
 from estimator.tables.tables import Tables
+from estimator.works.methods import record_of
 
 CENTS = 100
 NO_ROW_FOR_SIZE = "pricing/size-without-price"
@@ -128,12 +131,12 @@ class Counter:
 
     def _kind(self, repair: Repair) -> str:
         """A short piece that hangs in the crawl space is a spot, not a line replaced."""
-        short = repair.method == "crawl replace" and not repair.first
+        short = record_of(repair.method).ground == "crawl" and not repair.first
         return SPOT if short and repair.stretch.length_ft <= self.tables.number("crawl_spot_max_ft") else ""
 
     def _saved_by_pairs(self) -> dict[tuple[str, str], int]:
         """What two tunnels on different lines save where one begins in the other."""
-        tunnels = [r for r in self.repairs.values() if r.method == "tunnel" and not r.first]
+        tunnels = [r for r in self.repairs.values() if self._takeoff(r).works.tunnels and not r.first]
         saved: dict[tuple[str, str], int] = {}
         for host in tunnels:
             for guest in tunnels:
@@ -195,6 +198,12 @@ class Counter:
         """All takeoffs of a scope, the job's last, and its real price built up with words."""
         takeoffs = self.in_figures(repairs).takeoffs
         return takeoffs, self._handed.price(takeoffs)
+
+    def on_its_basis(
+        self, repairs: Sequence[Repair], takeoffs: tuple[Takeoff, ...]
+    ) -> tuple[Basis, tuple[Takeoff, ...]]:
+        """What the price of a scope rests on, and its takeoffs with what the rules say of that."""
+        return on_its_basis(repairs, takeoffs, self.job, self.tables, self._handed.smooth)
 
     def repairs_of(self, answer: Answer) -> tuple[Repair, ...]:
         return tuple(self.repairs[c.id] for c in answer.chosen)

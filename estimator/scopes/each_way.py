@@ -4,30 +4,18 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from estimator.model.job import Job
-from estimator.model.judgement import METHODS, Effect, Need, Verdict
+from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.say import Say
 from estimator.model.work import Repair, all_repairs
 from estimator.scopes.judge import counts
 from estimator.scopes.rules import may
 from estimator.scopes.rules.why_not import facts_there, in_order
 from estimator.tables.tables import Tables
+from estimator.works.methods import RECORDS, record_of
 
 WEIGHT: tuple[Effect, ...] = tuple(Effect)
 """The gravest first: blocks, no fixed price ... prefers."""
-WAYS: tuple[str, ...] = tuple(m for m in METHODS if m != "abandon")
-"""Closing off the old pipe puts nothing right by itself: it comes with a way round."""
-TOO_LONG = Say.of("What would have to be dug there is longer than a single spot.")
-ONE_PLACE = Say.of("One opening is enough there.")
-LOOK_AGAIN = Say.of("It is filmed again first; a hole is dug to look only where the camera cannot pass.")
 NOT_FOR_THIS = Say.of("This way does not put that trouble right.")
-NO_STRETCH: dict[str, tuple[str, Say, Say]] = {
-    "yard spot": ("length-fits-the-method", TOO_LONG, Say.of("Cut back to sound pipe, with what lies near it, longer than a spot: a trench.")),
-    "slab spot": ("length-fits-the-method", TOO_LONG, Say.of("Cut back to sound pipe, with what lies near it, longer than a spot: a strip or a tunnel.")),
-    "break-through": ("length-fits-the-method", ONE_PLACE, Say.of("Short enough for one opening: a slab spot.")),
-    "trench": ("length-fits-the-method", ONE_PLACE, Say.of("Short enough for one dig: a yard spot.")),
-    "look and see": ("look-where-it-is-unclear", LOOK_AGAIN, Say.of("Suspected, but nothing stopped the camera: film it again.")),
-}  # fmt: skip
-"""Why no stretch of a way was found where no rule speaks against it over the bare trouble: rule, homeowner, estimator."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +38,12 @@ def each_way(
 ) -> tuple[NeedWays, ...]:
     """Every need with every way. `against` are all verdicts that stand against a way, those found by measuring among them."""
     open_ = tuple(one for repair in repairs for one in all_repairs((repair,)) if not _shut(one, against))
-    return tuple(NeedWays(n, tuple(_way(m, n, job, open_, against, tables) for m in WAYS)) for n in needs)
+    return tuple(NeedWays(n, tuple(_way(m, n, job, open_, against, tables) for m in _ways())) for n in needs)
+
+
+def _ways() -> tuple[str, ...]:
+    """Closing off the old pipe puts nothing right by itself: it comes with a way round."""
+    return tuple(m.name for m in RECORDS.values() if m.kind != "close")
 
 
 def _shut(repair: Repair, against: Iterable[Verdict]) -> bool:
@@ -71,7 +64,7 @@ def _way(
 
 
 def _no_stretch(method: str, need: Need) -> Verdict:
-    rule, homeowner, estimator = NO_STRETCH.get(method, ("place-fits-the-method", NOT_FOR_THIS, NOT_FOR_THIS))
+    rule, homeowner, estimator = record_of(method).no_shape or ("place-fits-the-method", NOT_FOR_THIS, NOT_FOR_THIS)
     return Verdict(
         rule=rule, effect=Effect.BLOCKS, method=method, line=need.line, stretch=need.stretch, homeowner=homeowner, estimator=estimator
     )  # fmt: skip

@@ -6,39 +6,17 @@ alone: no visit is sold for it.
 
 from collections.abc import Iterable, Sequence
 
-from estimator.model.gas import gas_smelled
+from estimator.model.basis import Basis
 from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
 from estimator.model.stretch import Stretch
-from estimator.model.visit import KINDS, VISIT, fact
+from estimator.model.visit import KINDS, fact
 from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.scopes.judge import counts
+from estimator.scopes.rules import BY_ID, price_holds
 from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
-from estimator.works.methods import NOTHING_NEW
+from estimator.works.methods import of, renews
 
 NOT_FIRM = (Effect.NO_FIXED_PRICE, Effect.UNTIL_APPROVED)
-SETTLED_BY: dict[str, str] = {
-    "not-confirmed-no-fixed-price": "film",
-    "sound-ends-were-seen": "film",
-    "hard-blockage": "film",
-    "branches-are-opened-again": "film",
-    "depth-was-located": "locate",
-    "dip-length-is-measured": "level",
-    "new-pipe-has-the-fall": "level",
-    "reroute-has-the-fall": "level",
-    "tendons": "scan",
-    "footing-below-dig": "engineer",
-    "slabs-are-not-undermined": "engineer",
-    "tunnel-under-a-beam": "engineer",
-    "engineer-past-twenty-feet": "engineer",
-    "soil-that-runs": "engineer",
-    "room-to-work-over-the-pipe": "engineer",
-    "void-needs-an-engineer": "engineer",
-    "over-the-property-line": "",
-    "code-on-lining-and-bursting": "",
-    "asbestos-cement-pipe": "",
-    "street-work": "",
-}
-"""What settles the reason a rule gives; a rule that is not here is settled by measuring on site, "" by no visit."""
 LOOKED_FOR: dict[str, str] = {
     "sewer-smell": "smoke",
     "animals-in-the-house": "smoke",
@@ -57,7 +35,7 @@ def why_not_firm(repairs: Iterable[Repair], takeoffs: Iterable[Takeoff]) -> tupl
 
 def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Question, ...]:
     """Return the questions that keep these repairs from a fixed price; what only cleans or looks is what answers them."""
-    renewing = [r for r in all_repairs(repairs) if r.method not in NOTHING_NEW]
+    renewing = [r for r in all_repairs(repairs) if renews(r.method)]
     return tuple(
         q
         for q in diagnosis.questions
@@ -67,22 +45,24 @@ def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Que
 
 
 def visits(
-    options: Sequence[tuple[Sequence[Repair], Sequence[Takeoff]]], diagnosis: Diagnosis, unanswered: Sequence[Need]
+    options: Sequence[tuple[Sequence[Repair], Sequence[Takeoff], Basis]],
+    diagnosis: Diagnosis,
+    unanswered: Sequence[Need],
 ) -> tuple[Repair, ...]:
     """Return what would make these options firm, one visit a line; nothing where one of them is firm and leaves nothing open.
 
     A cleaning by which somebody lives with a dip settles nothing: what would cure it still has its visit.
     """
-    if gas_smelled(diagnosis):
-        return ()  # nobody is sent into a house that smells of gas
-    said = [(why_not_firm(r, t), open_questions(r, diagnosis)) for r, t in options]
-    firm = (not v and not q and not _lives_with(r, diagnosis) for (v, q), (r, _) in zip(said, options, strict=True))
+    said = [(why_not_firm(r, t), open_questions(r, diagnosis), b) for r, t, b in options]
+    firm = (not v and not q and not _lives_with(o[0], diagnosis) for (v, q, _), o in zip(said, options, strict=True))
     if any(firm) and not unanswered:
         return ()
     wanted: dict[str, dict[str, Stretch]] = {}
-    for verdicts, questions in said:
+    for verdicts, questions, basis in said:
         for v in verdicts:
-            _want(wanted, v.line, SETTLED_BY.get(v.rule, "measure"), v.stretch)
+            _want(wanted, v.line, BY_ID[v.rule].settled_by, v.stretch)
+        for f in basis.facts if any(v.rule == price_holds.RULE.id for v in verdicts) else ():
+            _want(wanted, f.line, f.settled_by if f.rises else "", f.stretch)
         for q in questions:
             _want(wanted, q.line, BY_CAMERA, q.stretch or Stretch(0.0, 0.0))
     for e in diagnosis.evidence if not options and not diagnosis.needs else ():
@@ -96,7 +76,7 @@ def visits(
 def _lives_with(repairs: Sequence[Repair], diagnosis: Diagnosis) -> bool:
     answered = {a for r in repairs for a in r.answers}
     needs = [n for n in diagnosis.needs if n.id in answered]
-    return all(r.method in NOTHING_NEW for r in repairs) and bool(needs) and all(lived_with(n) for n in needs)
+    return not any(renews(r.method) for r in repairs) and bool(needs) and all(lived_with(n) for n in needs)
 
 
 def _want(wanted: dict[str, dict[str, Stretch]], line: str, kind: str, stretch: Stretch) -> None:
@@ -111,10 +91,11 @@ def _visit(line: str, kinds: dict[str, Stretch], diagnosis: Diagnosis) -> Repair
     for stretch in more:
         whole = whole.union(stretch)
     about = tuple(n.id for n in diagnosis.needs if n.line == line and n.stretch.touches(whole))
+    method = of(measure="visit")[0].name
     named = ", ".join(kind for kind in KINDS if kind in kinds)
     return Repair(
-        id=f"{line}: {VISIT} ({named}), {whole.from_ft:.4g} to {whole.to_ft:.4g} ft",
-        method=VISIT,
+        id=f"{line}: {method} ({named}), {whole.from_ft:.4g} to {whole.to_ft:.4g} ft",
+        method=method,
         line=line,
         stretch=whole,
         answers=about,

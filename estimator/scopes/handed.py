@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Protocol
 
+from estimator.model.job import Job
 from estimator.model.judgement import Verdict
 from estimator.model.price import CrewDays, Price, TaskHours
 from estimator.model.work import Repair, Takeoff
+from estimator.tables.tables import Tables
 
 
 class Rough(Protocol):
@@ -36,6 +38,10 @@ class InFigures(Protocol):
     def days_without_drains(self) -> float: ...
 
 
+Smooth = Callable[[Sequence[Repair], Job, Tables], float]
+"""Repairs measured and priced as one scope on another job or with other tables, nothing rounded, dollars."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Handed:
     """`take_off` measures one repair, without those that come first.
@@ -43,7 +49,7 @@ class Handed:
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are
     not paid). `in_figures` takes the takeoffs of a scope's repairs, adds what the scope has once, and reckons its real
     price before any discount; `price` builds the same price up, with words, of all its takeoffs. `conditions` are the rules
-    asked once a repair is measured; `together` takes out of the takeoffs of a scope what one repair has dug for another.
+    asked once a repair is measured; `smooth` prices anew at the ends of what is not known; `together` takes out of the takeoffs of a scope what one repair has dug for another.
     """
 
     take_off: Callable[[Repair], Takeoff]
@@ -51,4 +57,5 @@ class Handed:
     in_figures: Callable[[Sequence[Takeoff]], InFigures]
     price: Callable[[Sequence[Takeoff]], Price]
     conditions: Callable[[Repair, Takeoff], tuple[Verdict, ...]]
+    smooth: Smooth
     together: Callable[[Sequence[Takeoff]], Sequence[Takeoff]] = tuple

@@ -15,17 +15,13 @@ from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_w
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 from estimator.tables.tables import Tables
 from estimator.works import works_of
+from estimator.works.methods import record_of
 
 May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
 """A method and the facts of a stretch in, the verdicts of all rules out: `scopes.rules.verdicts.may`."""
 
 FAILED_TEST = "failed test"
 TESTED_ALONE = "section-fails-nothing-seen"
-FINDS_OUT: dict[str, tuple[str, ...]] = {
-    "isolation test": (FAILED_TEST, "leak"),
-    "look and see": ("blocked", "collapse"),
-}
-"""Ways that repair nothing and settle what there is to repair, and the kinds of need they are an answer to."""
 
 
 class Judge:
@@ -63,7 +59,7 @@ class Judge:
 
         What lies outside the slab edge is open in the pit.
         """
-        if method not in ("tunnel", "break-through"):
+        if not record_of(method).to_the_edge:
             return stretch
         runs = runs_under(Profile(self.job.line(line)), "floor", stretch)
         return runs[0].common(stretch) or stretch if len(runs) == 1 else stretch
@@ -75,13 +71,16 @@ class Judge:
         return self._fixed[method, need.id]
 
     def _fixes(self, method: str, need: Need) -> bool:
-        if method == "clean" and closed_by_dirt(need):
+        cleans = record_of(method).kind == "clean"
+        if cleans and closed_by_dirt(need):
             return True  # what closes the pipe comes out first; what the camera then sees decides on the rest
-        if method == "clean" and lived_with(need):
+        if cleans and lived_with(need):
             return True
-        if method == "clean" and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
+        if cleans and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
             return False  # nothing to clean out; or an opening that roots came in by and that must be closed
-        if method in FINDS_OUT or set(need.kinds) <= {FAILED_TEST}:
+        if record_of(method).shape == "to the lot line":
+            return Profile(self.job.line(need.line)).past_the_lot(need.stretch)
+        if record_of(method).settles or set(need.kinds) <= {FAILED_TEST}:
             return finds_out(method, need)
         works = self.works(method, need.line, need.stretch)
         facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables, works=works)
@@ -113,6 +112,6 @@ def finds_out(method: str, need: Need) -> bool:
     """
     if need.grade == "seen":
         return False
-    if method == "isolation test" and TESTED_ALONE in need.because:
+    if record_of(method).measure == "section tests" and TESTED_ALONE in need.because:
         return False  # that section was tested by itself: it is inspected, not tested again
-    return any(kind in FINDS_OUT.get(method, ()) for kind in need.kinds)
+    return any(kind in record_of(method).settles for kind in need.kinds)

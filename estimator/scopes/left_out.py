@@ -7,7 +7,7 @@ from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.model.work import LETTERS, Repair, all_repairs
 from estimator.scopes.counter import Counter
-from estimator.scopes.kinds import KINDS, REACHES
+from estimator.scopes.kinds import kind_of, reach_of
 from estimator.scopes.menu import Dish, by_price
 
 COSTS_MORE = "costs-more"
@@ -71,14 +71,14 @@ def _no_worse(a: Figures, b: Figures) -> bool:
 
 def _same_kind(repair: Repair, option: Set) -> bool:
     """All that the repair answers the option answers by repairs of its kind."""
-    alike = [r for r in all_repairs(option) if KINDS.get(r.method) == KINDS.get(repair.method)]
+    alike = [r for r in all_repairs(option) if kind_of(r.method) == kind_of(repair.method)]
     return set(repair.answers) <= {need for r in alike for need in r.answers}
 
 
 def _shared(one: Set, other: Set) -> tuple[int, int]:
     """How many needs both treat by the same method, and how many they come to by the same way (floor, tunnel, lining)."""
     methods = _treated(one, lambda m: m) & _treated(other, lambda m: m)
-    reaches = _treated(one, lambda m: REACHES.get(m, m)) & _treated(other, lambda m: REACHES.get(m, m))
+    reaches = _treated(one, reach_of) & _treated(other, reach_of)
     return len(methods), len(reaches)
 
 

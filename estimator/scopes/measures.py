@@ -7,7 +7,7 @@ from estimator.model.judgement import Need
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Repair, Takeoff, all_repairs
-from estimator.works.methods import NOTHING_NEW
+from estimator.works.methods import renews
 
 
 def floor_sf(takeoffs: Iterable[Takeoff]) -> float:
@@ -26,7 +26,7 @@ def yard_sf(takeoffs: Iterable[Takeoff]) -> float:
 
 def renewed(repairs: Iterable[Repair], line: str) -> tuple[Stretch, ...]:
     """Where a line has new pipe or a lining afterwards, or was taken out of use by a way round."""
-    return tuple(r.stretch for r in all_repairs(repairs) if r.line == line and r.method not in NOTHING_NEW)
+    return tuple(r.stretch for r in all_repairs(repairs) if r.line == line and renews(r.method))
 
 
 def old_pipe_left_ft(repairs: Sequence[Repair], needs: Iterable[Need], job: Job) -> float:

@@ -3,13 +3,14 @@
 from collections.abc import Iterable, Iterator
 
 from estimator.model.job import Job, Override, WantedOption
-from estimator.model.judgement import METHODS, Effect
+from estimator.model.judgement import Effect
 from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.work import all_repairs
 from estimator.scopes.choose import Choices, Chosen
 from estimator.scopes.judge import counts
 from estimator.scopes.rules import BY_ID
 from estimator.tables.near import near, near_or_all
+from estimator.works.methods import names
 
 JOB_FILE = "the job file"
 UNKNOWN_RULE = Kind(
@@ -99,8 +100,8 @@ def _approvals(job: Job, rules: tuple[str, ...]) -> Iterator[Problem]:
 def _wishes(job: Job) -> Iterator[Problem]:
     place = Place(JOB_FILE, table="option")
     for wish in job.options:
-        if wish.do == "drop" and wish.name.lower() not in METHODS:
-            yield OPTION_NAME(place, do=wish.do, name=wish.name, near=near_or_all(wish.name, METHODS, len(METHODS)))
+        if wish.do == "drop" and wish.name.lower() not in names():
+            yield OPTION_NAME(place, do=wish.do, name=wish.name, near=near_or_all(wish.name, names(), len(names())))
         if wish.do in ("add", "pin") and not wish.repairs:
             yield OPTION_EMPTY(place, do=wish.do)
 

@@ -9,11 +9,11 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.extent import Extent, bare_stretch, sound_pipe
-from estimator.scopes.judge import FINDS_OUT, Judge, counts, facts_in
+from estimator.scopes.judge import Judge, counts, facts_in
 from estimator.scopes.named import name_of
 from estimator.scopes.problems import NOTHING_THERE
 from estimator.scopes.reach import from_the_exit
-from estimator.works.methods import NOTHING_NEW
+from estimator.works.methods import record_of, renews
 
 
 def wanted_repair(
@@ -27,21 +27,25 @@ def wanted_repair(
     """
     if not any(line.name == wanted.line for line in judge.job.lines):
         raise _nothing(wanted, "there is no such line")
-    if wanted.method == "reroute" or wanted.from_ft is None or wanted.to_ft is None:
+    if _goes_round(wanted) or wanted.from_ft is None or wanted.to_ft is None:
         alike = [r for r in offered if r.method == wanted.method and r.line == wanted.line]
         alike = [r for r in alike if not wanted.entry or r.entry == wanted.entry]
         if alike:
             return max(alike, key=lambda r: (len(r.answers), -r.stretch.length_ft))
-    if wanted.method == "reroute":
+    if _goes_round(wanted):
         return _way_round(wanted, needs, judge)
     asked = _stretch(wanted, needs, judge)
-    at_a_point = wanted.method in FINDS_OUT or (
-        wanted.method in NOTHING_NEW and any(n.line == wanted.line for n in needs)
+    at_a_point = record_of(wanted.method).at_a_point or (
+        not renews(wanted.method) and any(n.line == wanted.line for n in needs)
     )
     if asked.length_ft <= 0 and not at_a_point:
         raise _nothing(wanted, "it has no length")
     stretch = _out_of_the_slab(wanted, asked, judge)
     return over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
+
+
+def _goes_round(wanted: WantedRepair) -> bool:
+    return record_of(wanted.method).shape == "way round"
 
 
 def _way_round(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Repair | tuple[Verdict, ...]:
@@ -55,7 +59,7 @@ def _way_round(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> R
         replaced = Stretch.between(low, high)
         there = asked is None or replaced.covers(asked)
         if way.replaces_line == wanted.line and way.legs and replaced.length_ft > 0 and there:
-            return over_stretch("reroute", wanted.line, replaced, needs, judge, wanted.entry, way.name)
+            return over_stretch(wanted.method, wanted.line, replaced, needs, judge, wanted.entry, way.name)
     raise _nothing(wanted, "no way round in the notes replaces it")
 
 
@@ -65,7 +69,7 @@ def _nothing(wanted: WantedRepair, why: str) -> CannotGoOn:
 
 def _out_of_the_slab(wanted: WantedRepair, stretch: Stretch, judge: Judge) -> Stretch:
     """A tunnel or a strip named up to the slab edge goes on to where it can be coupled in the open."""
-    if wanted.method not in ("tunnel", "break-through") or wanted.entry == "wall":
+    if not record_of(wanted.method).to_the_edge or wanted.entry == "wall":
         return stretch
     return from_the_exit(Extent(stretch), Profile(judge.job.line(wanted.line)), judge.tables).stretch
 
@@ -93,7 +97,7 @@ def over_stretch(
         stretch=stretch,
         answers=answers,
         leaves=tuple(n.id for n in touched if n.id not in answers),
-        entry=entry or ("exit" if method == "tunnel" else ""),
+        entry=entry or record_of(method).entry,
         reroute=reroute,
         facts=facts_in(verdicts),
         verdicts=verdicts,
@@ -115,9 +119,7 @@ def _stretch(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Str
     bare = bare_stretch(on_line)
     profile = Profile(judge.job.line(wanted.line))
     return (
-        bare
-        if wanted.method in NOTHING_NEW
-        else sound_pipe(bare, on_line, profile, judge.tables, profile.extent).stretch
+        bare if not renews(wanted.method) else sound_pipe(bare, on_line, profile, judge.tables, profile.extent).stretch
     )
 
 

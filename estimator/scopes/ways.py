@@ -12,7 +12,8 @@ from estimator.scopes import reach
 from estimator.scopes.extent import Extent, bare_stretch, in_whole_pieces, relay_of_sag, sound_pipe
 from estimator.scopes.ground import Ground, runs_under, same_pipe
 from estimator.tables.tables import Tables
-from estimator.works.methods import RECORDS
+from estimator.works.methods import RECORDS, Method
+from estimator.works.methods import Shape as Shaping
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +29,7 @@ class Shape:
     reroute: str = ""
     stops_short: bool = False
     apart: bool = False
+    hands_over: bool = False  # the bad places it answers lie beyond its end, and are somebody else's to repair
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +41,7 @@ class Place:
     tables: Tables
     new_fall: float | None = None
     reroutes: tuple[Reroute, ...] = ()
+    house_too: bool = False  # something under the house must be repaired as well
     any_length: bool = False  # asked only how far it would reach, whatever a spot or a strip may be
 
     @property
@@ -77,12 +80,16 @@ def _replaced(place: Place, ground: Ground, regraded: bool) -> tuple[tuple[Exten
 
 
 def _spot_or_whole(place: Place, ground: Ground, regraded: bool = True) -> tuple[tuple[Extent, Stretch], ...]:
-    """The padded stretch and, where the findings speak for it, the whole run of that pipe."""
+    """The padded stretch and, where the findings speak for it, the whole run of that pipe.
+
+    In the yard also beside a repair under the house: whoever has that done may want the whole line new.
+    """
     found: list[tuple[Extent, Stretch]] = []
     for sound, run in _replaced(place, ground, regraded):
         whole = sound.to(same_pipe(place.profile, run, sound.stretch), Say.of("the whole run of that pipe"))
         found += [] if place.whole_only else [(sound, run)]
-        found += [(whole, run)] if place.whole_too and (place.whole_only or whole != sound) else []
+        also = place.whole_too or (place.house_too and ground == "outside")
+        found += [(whole, run)] if also and (place.whole_only or whole != sound) else []
     return tuple(found)
 
 
@@ -196,27 +203,44 @@ def reroute(place: Place) -> tuple[Shape, ...]:
     return tuple(shapes)
 
 
+def to_the_lot_line(place: Place) -> tuple[Shape, ...]:
+    """A piece that ends just short of the property line, from before what is bad on this side of it."""
+    lot, flow = place.profile.lot_line_ft, place.profile.line.downstream
+    if lot is None or not place.profile.past_the_lot(place.bare):
+        return ()
+    room, piece = place.tables.number("dig_end_ft"), place.tables.number("hand_over_piece_ft")
+    end = lot - flow * (room + place.tables.number("locator_tolerance_min_ft"))
+    begin = end - flow * piece
+    first = place.bare.from_ft if flow == 1 else place.bare.to_ft
+    if (lot - first) * flow > 0:  # some of it is on this side
+        pad = place.tables.number("pad_other_ft")
+        begin = min(begin, first - pad) if flow == 1 else max(begin, first + pad)
+    why = Say.of("to the property line: beyond it the pipe is somebody else's to repair")
+    made = Stretch.between(begin, end).common(place.profile.extent)
+    return (Shape(Extent(made, (why,)), hands_over=True),) if made else ()
+
+
 def where_it_is(place: Place) -> tuple[Shape, ...]:
     """The needs themselves: cleaning, testing, looking."""
     return (Shape(Extent(place.bare)),)
 
 
-WAYS: tuple[tuple[str, Shaper], ...] = (
-    ("clean", where_it_is),
-    ("sectional liner", sectional),
-    ("reline", reline),
-    ("yard spot", _spot("outside", "yard_spot_max_ft")),
-    ("slab spot", _spot("floor", "slab_spot_max_ft")),
-    ("tunnel", tunnel),
-    ("break-through", break_through),
-    ("trench", trench),
-    ("burst", burst),
-    ("crawl replace", crawl_replace),
-    ("reroute", reroute),
-    ("isolation test", where_it_is),
-    ("look and see", where_it_is),
-)
-"""Every way of repair that can be a candidate. `abandon` follows a reroute; it is none by itself."""
+SHAPES: dict[Shaping, Callable[[Method], Shaper]] = {
+    "where it is": lambda _: where_it_is,
+    "pieces": lambda _: sectional,
+    "shot": lambda _: reline,
+    "spot": lambda method: _spot(method.ground or "outside", method.longest),
+    "tunnel": lambda _: tunnel,
+    "strip": lambda _: break_through,
+    "trench": lambda _: trench,
+    "pits": lambda _: burst,
+    "hung": lambda _: crawl_replace,
+    "way round": lambda _: reroute,
+    "to the lot line": lambda _: to_the_lot_line,
+}
+"""What a record says of how far a way reaches, and the function that says where that is."""
 
-MERGE_GAPS: dict[str, str] = {name: record.merge_gap for name, record in RECORDS.items() if record.merge_gap}
-"""Two padded stretches of these ways nearer than this become one."""
+
+def ways() -> tuple[tuple[Method, Shaper], ...]:
+    """Return every way of repair that can be a candidate. What closes old pipe follows a way round and is none by itself."""
+    return tuple((method, SHAPES[method.shape](method)) for method in RECORDS.values() if method.shape)

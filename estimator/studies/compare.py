@@ -22,10 +22,8 @@ from estimator.studies.deciding import decides
 from estimator.studies.priced import study
 from estimator.tables.tables import Tables
 from estimator.wording.plain import CLASSES, LINES, in_plain_words
+from estimator.works.methods import RECORDS, Method, record_of
 
-UNDER_FLOOR = ("tunnel", "break-through", "reline")
-DIGS = ("tunnel", "break-through", "trench", "yard spot")
-IN_YARD = ("trench", "reline", "burst")
 WORK: tuple[tuple[Say, tuple[str, ...]], ...] = (
     (Say.of("side drains joined again"), ("branches", "branches_tunnel", "reinstatements")),
     (Say.of("water tests"), ("tests",)),
@@ -52,7 +50,7 @@ def compare(
     round_it = [r for r in offers.repairs if _goes_round(r, line, stretch)]
     columns += [_priced(r, job, diagnosis, tables) for r in round_it]
     if not round_it:
-        columns += [Column(method="reroute", against=v) for v in offers.verdicts if _no_way_round(v, line)][:1]
+        columns += [Column(method=v.method, against=v) for v in offers.verdicts if _no_way_round(v, line)][:1]
     ordered = sorted(columns, key=lambda c: (c.option is None, c.option.all_in if c.option else 0))
     return Comparison(
         line=line,
@@ -68,8 +66,8 @@ def _longest(offers: Offers, line: str) -> tuple[str, Stretch] | None:
 
     Where something is wrong under a slab, tunnel or floor is the question that stands, whatever lies in the yard.
     """
-    digs = [r for r in offers.repairs if r.method in DIGS and (not line or r.line == line)]
-    under_floor = [r for r in digs if r.method in UNDER_FLOOR and r.answers]
+    digs = [r for r in offers.repairs if _is_dug(r.method) and (not line or r.line == line)]
+    under_floor = [r for r in digs if record_of(r.method).ground == "floor" and r.answers]
     if not digs:
         return None
     best = max(under_floor or digs, key=lambda r: (len(r.answers), -r.stretch.length_ft))
@@ -79,9 +77,27 @@ def _longest(offers: Offers, line: str) -> tuple[str, Stretch] | None:
 def _usual(job: Job, line: str, stretch: Stretch, offers: Offers) -> tuple[str, ...]:
     """By what lies over the pipe; a short trench is a spot dig."""
     if runs_under(Profile(job.line(line)), "floor", stretch):
-        return UNDER_FLOOR
-    spot = any((r.method, r.line, r.stretch) == ("yard spot", line, stretch) for r in offers.repairs)
-    return ("yard spot", *IN_YARD[1:]) if spot else IN_YARD
+        return _weighed("floor", spot=False)
+    here = (r for r in offers.repairs if (r.line, r.stretch) == (line, stretch))
+    return _weighed("outside", spot=any(record_of(r.method).spot and _is_dug(r.method) for r in here))
+
+
+def _is_dug(method: str) -> bool:
+    """It is set against others, and opens one kind of ground for the whole of its length."""
+    record = record_of(method)
+    return bool(record.weighed and record.ground)
+
+
+def _weighed(ground: str, *, spot: bool) -> tuple[str, ...]:
+    """The ways that are set against each other under this ground, spots or runs, and those inside the pipe; the digs first."""
+    ways = sorted((m for m in RECORDS.values() if m.weighed), key=lambda m: (not m.ground, m.weighed))
+    return tuple(m.name for m in ways if _goes(m, ground, spot))
+
+
+def _goes(method: Method, ground: str, spot: bool) -> bool:
+    if method.ground:
+        return method.ground == ground and method.spot is spot
+    return ground == "outside" or method.lined  # nothing is pulled through under a floor
 
 
 def _column(
@@ -99,12 +115,12 @@ def _column(
 
 
 def _goes_round(repair: Repair, line: str, stretch: Stretch) -> bool:
-    return repair.method == "reroute" and repair.line == line and repair.stretch.touches(stretch)
+    return record_of(repair.method).shape == "way round" and repair.line == line and repair.stretch.touches(stretch)
 
 
 def _no_way_round(verdict: Verdict, line: str) -> bool:
     """A way round was seen on site and a rule stands against it."""
-    return (verdict.method, verdict.line) == ("reroute", line)
+    return verdict.line == line and record_of(verdict.method).shape == "way round"
 
 
 def _priced(repair: Repair, job: Job, diagnosis: Diagnosis, tables: Tables) -> Column:
@@ -126,7 +142,7 @@ def _with_differences(columns: Sequence[Column]) -> list[Column]:
 
 
 def _is_dig(column: Column) -> bool:
-    return column.method in ("yard spot", "trench", "tunnel", "break-through")
+    return _is_dug(column.method)
 
 
 def _answered(column: Column) -> frozenset[str]:

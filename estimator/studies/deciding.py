@@ -9,24 +9,23 @@ from estimator.model.money import to_step
 from estimator.model.offer import Option
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
+from estimator.works.methods import record_of
 
 DRIVE = ("drive opening", "drive back")
 DIPS = frozenset({"sag", "reverse fall", "backfall"})
-NAMES: dict[str, Say] = {
-    "tunnel": Say.of("the tunnel"),
-    "break-through": Say.of("opening the floor"),
-    "reline": Say.of("lining it"),
-    "burst": Say.of("bursting it"),
-    "trench": Say.of("the trench"),
-    "yard spot": Say.of("the dig in one place"),
-    "reroute": Say.of("the way round"),
-}
+
+
+def _way(method: str) -> Say:
+    """A way as one speaks of it beside another."""
+    record = record_of(method)
+    return record.beside or record.short
 
 
 def decides(columns: Sequence[Column], job: Job) -> tuple[Say, ...]:
     """Under a floor the difference in dollars as square feet of this homeowner's own; in the yard drive, dip and difference."""
     options = {c.method: c.option for c in columns if c.option is not None}
-    tunnel, floor = options.get("tunnel"), options.get("break-through")
+    tunnel = next((o for o in options.values() if o.works.tunnels), None)
+    floor = next((o for o in options.values() if o.works.cuts_floor and not o.works.tunnels), None)
     if tunnel is not None and floor is not None:
         return _by_the_floor(tunnel, floor, job)
     return (*_cheapest_and_others(options), *_the_drive(options), *_the_dips(options))
@@ -59,15 +58,15 @@ def _cheapest_and_others(options: dict[str, Option]) -> tuple[Say, ...]:
         return ()
     first, *others = ordered
     more = tuple(
-        Say.of("{way} costs {more} more", way=NAMES[m], more=Dollars(options[m].all_in - options[first].all_in))
+        Say.of("{way} costs {more} more", way=_way(m), more=Dollars(options[m].all_in - options[first].all_in))
         for m in others
     )
-    return (Say.of("Cheapest all in is {first}; {others}.", first=NAMES[first], others=more),)
+    return (Say.of("Cheapest all in is {first}; {others}.", first=_way(first), others=more),)
 
 
 def _the_drive(options: dict[str, Option]) -> tuple[Say, ...]:
     """What opening the drive and putting it back is of the dig that crosses it."""
-    dig = options.get("trench") or options.get("yard spot")
+    dig = next((o for m, o in options.items() if record_of(m).ground == "outside"), None)
     amount = sum((x.amount for x in dig.price.lines if x.work_item in DRIVE), Decimal(0)) if dig else Decimal(0)
     return (
         (Say.of("{amount} of that dig is opening the drive and putting it back.", amount=Dollars(amount)),)
@@ -82,7 +81,7 @@ def _the_dips(options: dict[str, Option]) -> tuple[Say, ...]:
     for method, option in options.items():
         for need in option.scope.leaves:
             if DIPS & set(need.kinds) and any(r.stretch.covers(need.stretch) for r in option.scope.repairs):
-                kept.setdefault(need.stretch, []).append(NAMES[method])
+                kept.setdefault(need.stretch, []).append(_way(method))
     return tuple(
         Say.of(
             "A dip from {low} to {high} stays with {ways}.",

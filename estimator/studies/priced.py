@@ -6,16 +6,16 @@ from dataclasses import dataclass
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Option
-from estimator.model.work import Repair, Takeoff, all_repairs
-from estimator.pipeline import handed, place_of
+from estimator.model.work import Repair, all_repairs
+from estimator.pipeline import handed, place_of, smooth
 from estimator.pricing.rough import smooth_price
 from estimator.quote import Chosen as InWords
 from estimator.quote.option import option
-from estimator.scopes.choose import chosen
+from estimator.scopes.choose import chosen, resting
 from estimator.scopes.counter import Counter
 from estimator.scopes.measures import floor_sf
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off_job
+from estimator.takeoff import take_off
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,7 @@ class Studied:
 def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tables, letter: str = "A") -> Studied:
     """These repairs measured and priced on this job. Errors: those of takeoff and pricing."""
     counter = Counter(job, diagnosis.needs, (), handed(job, tables, place_of(job, tables)), tables)
-    picked = chosen(tuple(repairs), counter)
+    picked = resting(chosen(tuple(repairs), counter), counter)
     words = InWords(
         scope=picked.scope,
         takeoffs=picked.takeoffs,
@@ -39,6 +39,7 @@ def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tab
         floor_sf=picked.floor_sf,
         yard_sf=picked.yard_sf,
         old_pipe_left_ft=picked.old_pipe_left_ft,
+        basis=picked.basis,
     )
     smooth = smooth_price(picked.takeoffs, tables, place_of(job, tables))
     return Studied(option(job, diagnosis, words, tables, letter), smooth)
@@ -46,7 +47,5 @@ def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tab
 
 def with_floor(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
     """The smooth price and this homeowner's own floor put back, dollars."""
-    work = handed(job, tables, place_of(job, tables))
-    takeoffs: list[Takeoff] = [work.take_off(one) for one in all_repairs(repairs)]
-    smooth = smooth_price([*takeoffs, take_off_job(job, takeoffs, tables)], tables, place_of(job, tables))
-    return smooth + floor_sf(takeoffs) * float(job.house.floor_price_sf or 0)
+    opened = floor_sf([take_off(one, job, tables) for one in all_repairs(repairs)])
+    return smooth(repairs, job, tables) + opened * float(job.house.floor_price_sf or 0)

@@ -4,20 +4,19 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from estimator.model.deeper import deeper
 from estimator.model.job import Job
 from estimator.model.line import Mark
 from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope, all_repairs
+from estimator.pipeline import smooth
+from estimator.scopes.basis import basis_of
 from estimator.studies.priced import with_floor
 from estimator.tables.rows import Soil
 from estimator.tables.tables import Tables
-from estimator.works.methods import NOTHING_NEW
-
-LINERS = ("reline", "sectional liner")
-DIGS = ("yard spot", "slab spot", "tunnel", "break-through", "trench", "burst", "crawl replace")
+from estimator.takeoff import take_off
+from estimator.works.methods import record_of, renews
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,26 +51,26 @@ def _unknown(what: Say, question: Say, *prices: float) -> Unknown:
 
 
 def _depths(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
-    """Each line's depth by the locator's tolerance; by the firm's guess where no depth was read."""
-    for line in sorted({r.line for r in all_repairs(scope.repairs) if r.method in DIGS}):
-        repair = next(r for r in all_repairs(scope.repairs) if r.line == line and r.method in DIGS)
-        depth = Profile(job.line(line)).depth_to_centre_ft(repair.stretch.middle_ft).value
-        if depth is None:
-            continue
-        off = max(depth * tables.number("locator_tolerance_percent") / 100, tables.number("locator_tolerance_min_ft"))
-        prices = [with_floor(scope.repairs, deeper(job, line, by), tables) for by in (-off, 0.0, off)]
+    """The pipe's depth by the locator's tolerance, which the dig's protection holds already."""
+    takeoffs = [take_off(one, job, tables) for one in all_repairs(scope.repairs)]
+    depth = next(
+        (f for f in basis_of(scope.repairs, takeoffs, job, tables, smooth).facts if f.subject == "depth"), None
+    )
+    if depth is not None:
+        price = with_floor(scope.repairs, job, tables)
         yield _unknown(
-            Say.of("depth of the {line}, {off} more or less", line=line, off=Feet(round(off, 2))),
-            Say.of("Locate the {line} again, or uncover it at one place.", line=line),
-            *prices,
+            Say.of("{line}: {what}", line=depth.line, what=depth.words),
+            Say.of("Locate the {line} again, or uncover it at one place.", line=depth.line),
+            price - depth.falls,
+            price + depth.rises,
         )
 
 
 def _soil(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """The ground, over every soil of the firm's table that these ways can be dug in."""
-    if not any(r.method in DIGS for r in all_repairs(scope.repairs)):
+    if not any(take_off(r, job, tables).works.digs for r in all_repairs(scope.repairs)):
         return
-    tunnel = any(r.method == "tunnel" for r in all_repairs(scope.repairs))
+    tunnel = any(take_off(r, job, tables).works.tunnels for r in all_repairs(scope.repairs))
     soils = [row for row in tables.current("soils") if isinstance(row, Soil) and (row.can_tunnel or not tunnel)]
     jobs = [replace(job, house=replace(job.house, soil=row.soil)) for row in soils]
     yield _unknown(
@@ -85,7 +84,7 @@ def _soil(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
 def _sound_pipe(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """Old pipe may be sound only further on: the far end of each dig by one more pad."""
     pad = tables.number("pad_cast_iron_ft")
-    longer = tuple(_longer(r, job, pad) if r.method in DIGS else r for r in scope.repairs)
+    longer = tuple(_longer(r, job, pad) if _laid_new(r) else r for r in scope.repairs)
     if longer != scope.repairs:
         yield _unknown(
             Say.of("how far it is to sound pipe, {pad} more", pad=Feet(pad)),
@@ -93,6 +92,12 @@ def _sound_pipe(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
             with_floor(scope.repairs, job, tables),
             with_floor(longer, job, tables),
         )
+
+
+def _laid_new(repair: Repair) -> bool:
+    """New pipe in place of old, as long as the bad part is."""
+    record = record_of(repair.method)
+    return record.renews and not record.lined and record.kind != "go around"
 
 
 def _longer(repair: Repair, job: Job, by_ft: float) -> Repair:
@@ -119,7 +124,7 @@ def _floor(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
 def _branches(scope: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """Side drains nobody proved to be in use: joined again, or found dead."""
     for repair in all_repairs(scope.repairs):
-        if repair.method in NOTHING_NEW:
+        if not renews(repair.method):
             continue
         line = job.line(repair.line)
         unsure = [m for m in line.marks if m.word == "branch" and _unproven(m, repair.stretch)]
@@ -140,7 +145,7 @@ def _unproven(mark: Mark, stretch: Stretch) -> bool:
 
 def _shape(scope: Scope, otherwise: Scope, job: Job, tables: Tables) -> Iterator[Unknown]:
     """Lining old iron or scaled pipe: it may not hold its shape once it is clean, and then the other way is needed."""
-    lined = [r for r in all_repairs(scope.repairs) if r.method in LINERS and "iron" in _pipes(r, job)]
+    lined = [r for r in all_repairs(scope.repairs) if record_of(r.method).lined and "iron" in _pipes(r, job)]
     if lined:
         yield _unknown(
             Say.of("whether the old pipe holds its shape once it is clean"),

@@ -6,8 +6,9 @@ from estimator.model.job import Job
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Scope
 from estimator.pipeline import with_job_settings
-from estimator.studies.sensitivity import LINERS, Unknown, sensitivity
+from estimator.studies.sensitivity import Unknown, sensitivity
 from estimator.tables.tables import Tables
+from estimator.works.methods import record_of
 
 
 def unknowns(quote: Quote, tables: Tables) -> Iterator[tuple[Option, tuple[Unknown, ...]]]:
@@ -21,5 +22,5 @@ def unknowns(quote: Quote, tables: Tables) -> Iterator[tuple[Option, tuple[Unkno
 
 def without_lining(quote: Quote) -> Scope | None:
     """The scope of the cheapest option that lines nothing, or None."""
-    open_ = [o for o in quote.options if not any(r.method in LINERS for r in o.scope.repairs)]
+    open_ = [o for o in quote.options if not any(record_of(r.method).lined for r in o.scope.repairs)]
     return min(open_, key=lambda o: (o.price.total, o.letter)).scope if open_ else None

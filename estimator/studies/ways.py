@@ -1,14 +1,22 @@
 """A job and its tables in, the comparison of ways and where it turns out, as plain data that the office's book can hold."""
 
+from collections.abc import Sequence
+
 from estimator.model.comparison import AlongAxis, Column, Comparison
 from estimator.model.job import Job
 from estimator.model.ways import Turning, Way, Ways
+from estimator.model.work import Repair
 from estimator.studies.break_even import break_even
 from estimator.studies.compare import compare
 from estimator.tables.tables import Tables
+from estimator.works.methods import record_of
 
-PAIRED: tuple[str, ...] = ("tunnel", "break-through", "trench", "yard spot", "burst", "reline")
-"""The first two of these that are open are set against each other."""
+
+def weighed_pair(open_: Sequence[Column]) -> tuple[Repair, ...]:
+    """Return the first two of the open ways that are set against each other; fewer where fewer are open."""
+    turn = {column.method: record_of(column.method).weighed for column in open_ if column.option}
+    first = sorted((c for c in open_ if c.option and turn[c.method]), key=lambda c: turn[c.method])[:2]
+    return tuple(c.option.scope.repairs[0] for c in first if c.option)
 
 
 def ways_of(job: Job, tables: Tables) -> Ways | None:
@@ -30,8 +38,7 @@ def ways_of(job: Job, tables: Tables) -> Ways | None:
 
 
 def _even(found: Comparison, job: Job, tables: Tables) -> tuple[str, str, tuple[AlongAxis, ...]]:
-    options = {column.method: column.option for column in found.open if column.option}
-    pair = [options[method].scope.repairs[0] for method in PAIRED if method in options][:2]
+    pair = weighed_pair(found.open)
     if len(pair) < 2:
         return "", "", ()
     even = break_even(pair[0], pair[1], job, tables)

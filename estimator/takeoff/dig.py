@@ -21,8 +21,12 @@ def dig(case: Case, hole: Stretch, days: float, *, new_pipe: bool = True) -> Ope
 
     Without new pipe, the soil that came out goes back.
     """
-    dug = open_dig(case, hole)
-    way, under = dug.way, dug.under
+    return dig_as(case, open_dig(case, hole), days, new_pipe=new_pipe)
+
+
+def dig_as(case: Case, dug: OpenDig, days: float, *, new_pipe: bool = True) -> OpenDig:
+    """Everything that a dig takes whose bottom and sides are settled."""
+    hole, way, under = dug.hole, dug.way, dug.under
     ground_facts(case)
     _write_size(case, hole, way, under, dug.kind)
     safety(case, hole, way, under, dug.wet, days)

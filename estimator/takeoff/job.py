@@ -10,8 +10,8 @@ from estimator.tables.tables import Tables
 from estimator.takeoff.asked import asked
 from estimator.takeoff.case import Case
 from estimator.takeoff.house import house_facts
+from estimator.works.methods import renews
 
-LOOKS_ONLY = ("clean", "isolation test", "visit")
 BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "sprinkler")
 
 
@@ -42,8 +42,15 @@ def take_off_job(job: Job, takeoffs: Sequence[Takeoff], tables: Tables, days_wit
     )
 
 
+def _touches_pipe(takeoff: Takeoff) -> bool:
+    """Pipe is replaced, lined or closed, or uncovered: more than cleaned, tested or looked at from above."""
+    return takeoff.repair.method == JOB or bool(
+        renews(takeoff.repair.method) or takeoff.works.digs or takeoff.works.closes
+    )
+
+
 def _pipe_work(takeoffs: Sequence[Takeoff]) -> bool:
-    return any(t.repair.method not in LOOKS_ONLY for t in takeoffs)
+    return any(_touches_pipe(t) for t in takeoffs)
 
 
 def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
@@ -67,7 +74,7 @@ def _once(case: Case, takeoffs: Sequence[Takeoff]) -> None:
         ("asked for by the place", {True: "yes", False: "no", None: "not answered"}[asked]),
         source="place row",
     )
-    lines = sorted({t.repair.line for t in takeoffs if t.repair.method not in LOOKS_ONLY})
+    lines = sorted({t.repair.line for t in takeoffs if _touches_pipe(t)})
     paper.put(
         "films_after",
         len(lines),

@@ -1,6 +1,7 @@
 """Openings in the floor and the new pipe's grade in; the earth dug below and put back, what holds it and who asks, out."""
 
 import math
+from collections.abc import Sequence
 
 from estimator.knowledge.excavation import ladders, needs_ladder
 from estimator.takeoff.case import Case
@@ -93,6 +94,11 @@ def _depth_facts(case: Case, plan: FloorPlan, depth_ft: float) -> None:
         ("bottom", plan.exact_ft, "ft"),
         ("locator", plan.tolerance_ft, "ft"),
     )
+    held_below(case, tuple((o.length_ft, o.width_ft) for o in plan.cuts), safe, depth_ft)
+
+
+def held_below(case: Case, cuts: Sequence[tuple[float, float]], safe: float, depth_ft: float) -> None:
+    """Ladders, shores and pumping below openings of these lengths and widths, so deep with the tolerance and as dug."""
     if needs_ladder(safe):
         case.paper.put(
             "ladders",
@@ -102,7 +108,7 @@ def _depth_facts(case: Case, plan: FloorPlan, depth_ft: float) -> None:
             source="29 CFR 1926.651(c)(2)",
         )
     if sides_are_held(case, safe):
-        hand_shores(case, sum(2 * (o.length_ft + o.width_ft) for o in plan.cuts), depth_ft)
+        hand_shores(case, sum(2 * (long + wide) for long, wide in cuts), depth_ft)
     if is_wet(case, case.stretch, safe):
         case.paper.facts.add("wet")
         case.paper.put("dewater_days", case.number("slab_days_open"), "days the floor is open")

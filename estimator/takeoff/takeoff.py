@@ -8,6 +8,7 @@ from estimator.model.remembered import remembered
 from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff.burst import burst
+from estimator.takeoff.by_works import by_works
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean
 from estimator.takeoff.house import house_facts
@@ -18,29 +19,32 @@ from estimator.takeoff.slab import break_through, slab_spot
 from estimator.takeoff.small_methods import abandon, crawl_replace, isolation_test, look_and_see
 from estimator.takeoff.tunnel import tunnel
 from estimator.takeoff.visit import visit
-from estimator.takeoff.yard import trench, yard_spot
+from estimator.takeoff.yard import hand_over, trench, yard_spot
 from estimator.works import works_of
+from estimator.works.methods import Measure, record_of
 
 Step = Callable[[Case], tuple[Verdict, ...] | None]
 
-WAYS: tuple[tuple[str, Step], ...] = (
-    ("clean", clean),
-    ("sectional liner", sectional),
-    ("reline", reline),
-    ("yard spot", yard_spot),
-    ("slab spot", slab_spot),
-    ("tunnel", tunnel),
-    ("break-through", break_through),
-    ("trench", trench),
-    ("burst", burst),
-    ("reroute", reroute),
-    ("abandon", abandon),
-    ("isolation test", isolation_test),
-    ("look and see", look_and_see),
-    ("crawl replace", crawl_replace),
-    ("visit", visit),
-)
-"""Every method of model.judgement.METHODS and the function that measures it."""
+MEASURES: dict[Measure, Step] = {
+    "cleaning": clean,
+    "pieces": sectional,
+    "lining": reline,
+    "open spot": yard_spot,
+    "open run": trench,
+    "floor spot": slab_spot,
+    "floor strip": break_through,
+    "tunnel": tunnel,
+    "pits": burst,
+    "way round": reroute,
+    "closing": abandon,
+    "section tests": isolation_test,
+    "look": look_and_see,
+    "hung": crawl_replace,
+    "to the lot line": hand_over,
+    "visit": visit,
+    "works": by_works,
+}
+"""What a record says is to be counted, and the function that counts it."""
 
 
 def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = False) -> Takeoff:
@@ -52,7 +56,7 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     """
     case = Case.of(repair, job, tables, from_tunnel)
     house_facts(case)
-    finds = dict(WAYS)[repair.method](case) or ()
+    finds = MEASURES[record_of(repair.method).measure](case) or ()
     note_small_finish(case)
     paper = case.paper
     facts = (

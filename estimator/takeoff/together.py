@@ -21,13 +21,13 @@ def together(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> tuple[Tak
 
 
 def _begun_in_another(takeoff: Takeoff, all_: Sequence[Takeoff], job: Job, tables: Tables) -> Takeoff | None:
-    if takeoff.repair.method != "tunnel":
+    if not takeoff.works.tunnels:
         return None
     case = Case.of(takeoff.repair, job, tables)
     join = case.line.joins
     if join is None or not case.lead_ft or takeoff.value("tunnel_ft") <= case.lead_ft:
         return None
-    main = [Case.of(t.repair, job, tables) for t in all_ if t.repair.method == "tunnel" and t.repair.line == join.line]
+    main = [Case.of(t.repair, job, tables) for t in all_ if t.works.tunnels and t.repair.line == join.line]
     if not any(_passes(other, case.lead_ft) for other in main):
         return None
     again = take_off(takeoff.repair, job, tables, from_tunnel=True)

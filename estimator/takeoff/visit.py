@@ -2,16 +2,20 @@
 
 from estimator.model.visit import kinds_in
 from estimator.takeoff.case import Case
+from estimator.works.depth import pothole_reaches
 
 QUANTITY: dict[str, tuple[str, str]] = {
     "film": ("films_before", "the line inspected from the side nobody came from"),
     "locate": ("locates", "places located from above, with their depth"),
+    "pothole": ("potholes", "the pipe uncovered by hand, its depth read with a stick"),
     "level": ("level_shots", "levels of the pipe bottom"),
     "measure": ("site_measures", "the way in, measured"),
     "smoke": ("smoke_tests", "drains and vents filled with smoke"),
     "scan": ("tendon_scans", "the slab scanned before anybody plans to cut it"),
     "engineer": ("engineer_letters", "what an engineer must say before a price holds"),
 }
+BY_VACUUM = ("vacuum_potholes", "the pipe uncovered by a vacuum truck: too deep for a hole by hand")
+"""A hole so deep counts as a reading where pothole_max_ft of the firm, or of the job, allows it."""
 
 
 def visit(case: Case) -> None:
@@ -22,6 +26,6 @@ def visit(case: Case) -> None:
     if "locate" in kinds and "film" not in kinds:
         case.paper.put("films_before", 1, "a transmitter is located on the camera, in the pipe")
     for kind in kinds:
-        name, why = QUANTITY[kind]
+        name, why = BY_VACUUM if kind == "pothole" and not pothole_reaches(case, case.stretch) else QUANTITY[kind]
         case.paper.put(name, many.get(kind, 1), why, ("kind", kind))
     case.paper.assume("this visit repairs nothing; it settles what a firm price needs")

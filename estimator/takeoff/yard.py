@@ -5,6 +5,7 @@ from estimator.takeoff.dig import dig
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
 from estimator.works.open_dig import hole_over
+from estimator.works.plans import hole_to_the_lot
 
 
 def yard_spot(case: Case) -> None:
@@ -22,6 +23,16 @@ def _open(case: Case, days: str, tests: int) -> None:
     dug = dig(case, hole, case.number(days))
     new_pipe(case, tunnel=False, tests=tests)
     put_back(case, (dug.top, dug.way.top_width_ft))
+
+
+def hand_over(case: Case) -> None:
+    """A piece up to the property line, with a cleanout there; what lies beyond is filmed for whoever repairs it."""
+    dug = dig(case, hole_to_the_lot(case), case.number("spot_days_open"))
+    new_pipe(case, tunnel=False, tests=0)
+    case.paper.put("cleanouts", 1, "one at the property line, where the pipe is handed over")
+    case.paper.put("films_before", 1, "what lies beyond the property line, filmed for whoever repairs it")
+    put_back(case, (dug.top, dug.way.top_width_ft))
+    case.paper.assume("the pipe beyond the property line is the city's to repair; ask the city in writing first")
 
 
 def look(case: Case) -> None:

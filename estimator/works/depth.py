@@ -50,6 +50,8 @@ def bedding_ft(case: Case) -> float:
 
 def tolerance_ft(case: Case, depth_ft: float) -> float:
     """How far a locator's depth may be off: the larger of a share of the depth and a least amount, ft."""
+    if case.line.depth_found:
+        return 0.0
     share = case.number("locator_tolerance_percent") / 100
     return max(share * depth_ft, case.number("locator_tolerance_min_ft"))
 

@@ -1,262 +1,232 @@
-"""Every way of repair as one record: its name and what it opens, lays, lines, bursts and leaves. To add a way, add a record.
+"""Every way of repair as one record, all that is to be known of it by its name. To add a way, add a record and its table rows.
 
-Rules, takeoff and papers ask the works a way plans, never its name.
+Rules, takeoff, schedule and papers ask the record, or the works its plan makes; they know no way by its name.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
-from itertools import pairwise
+from typing import Literal
 
-from estimator.model import crawl_space
-from estimator.model.say import Feet, Say
-from estimator.model.stretch import Stretch, missing
-from estimator.model.works import Burst, Laid, Left, Lined, Opening, WayIn, Works
-from estimator.works import around, floor_cut, pulled, tunnel_plan
+from estimator.model.say import Say
+from estimator.model.works import Works
+from estimator.works import plans
 from estimator.works.case import Case
-from estimator.works.liner_pieces import pieces
-from estimator.works.open_dig import hole_over, open_dig, opening
-from estimator.works.surface import spans
-from estimator.works.toilets import toilets_to_pull
 
 Plan = Callable[[Case], Works]
+Ground = Literal["", "outside", "floor", "crawl"]
+Shape = Literal[
+    "",
+    "where it is",
+    "pieces",
+    "shot",
+    "spot",
+    "tunnel",
+    "strip",
+    "trench",
+    "pits",
+    "hung",
+    "way round",
+    "to the lot line",
+]  # how far a way reaches over a bad place (scopes/ways.py); "" where it is never chosen by itself
+Measure = Literal[
+    "cleaning", "pieces", "lining", "open spot", "open run", "floor spot", "floor strip", "tunnel", "pits", "way round",
+    "closing", "section tests", "look", "hung", "to the lot line", "visit", "works",
+]  # fmt: skip
+"""What a takeoff counts (takeoff/takeoff.py); `works`: what the openings and the pipe of its plan come to."""
+DIG, AT_THE_PIPE, FINDING = ("reach", "pipe", "put back"), ("pipe",), ("find",)
+YARD, SLAB, UNDER = "merge_gap_yard_ft", "merge_gap_slab_ft", "merge_gap_tunnel_ft"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Method:
-    """One way of repair. `plan` says what it does; `renews` is False where the pipe is as old afterwards as before.
+    """One way of repair.
 
-    `kind` is what a homeowner would call it, `reach` how it comes to the pipe, which the house lives with. Settings by name:
-    `merge_gap` (two bad places nearer than this are one), `longest` (as far as the tool or a single dig reaches), `bores`
-    (least and greatest bore it works in).
+    `plan` says what it does to ground, floor and house; `renews` is False where the pipe is as old afterwards as before.
+    `kind` is what a homeowner would call it, `reach` how it comes to the pipe, which the house lives with; `ground` what
+    must lie over the pipe. Settings by name: `merge_gap` (two bad places nearer than this are one), `longest` (as far as
+    the tool or a single dig reaches), `bores` (least and greatest bore it works in).
+
+    Words: `label` its name in the tables, `short` in a title after the main way, `does` what it does in a sentence,
+    `at_the_pipe` the step of the work on the pipe, `beside` how it is set against others. `too_long`, `too_short` say why
+    it has no shape where no rule speaks. `hours` are the classes of work in which it always has hours. `settles` are kinds
+    of trouble it finds the truth of. `weighed` is its turn when two ways are set against each other, 0 for none.
     """
 
     name: str
     plan: Plan
     kind: str
+    label: Say
+    short: Say
+    does: Say
+    measure: Measure = "works"
+    shape: Shape = ""
+    ground: Ground = ""
+    entry: str = ""
     renews: bool = True
     reach: str = ""
     merge_gap: str = ""
     longest: str = ""
     bores: tuple[str, str] | None = None
+    hours: tuple[str, ...] = DIG
+    at_the_pipe: Say | None = None
+    beside: Say | None = None
+    no_shape: tuple[str, Say, Say] | None = None
+    settles: tuple[str, ...] = ()
+    at_a_point: bool = False  # it needs no length
+    lined: bool = False
+    first: bool = False  # it may come before a lining or a pull, at one place
+    longer: str = ""  # what it is called where it goes on past one place
+    across: bool = False  # it may do one side of a change of ground
+    weighed: int = 0
+    off: Literal["at the pipe", "when joined", "never"] = "at the pipe"  # when nobody may use the drain
+
+    @property
+    def to_the_edge(self) -> bool:
+        """It goes on along the pipe to where that leaves the slab."""
+        return self.shape in ("tunnel", "strip")
+
+    @property
+    def spot(self) -> bool:
+        """It opens one place, so long and no longer."""
+        return self.shape == "spot"
 
 
-def _old_pipe(case: Case, renewed: Stretch | None) -> tuple[Left, ...]:
-    whole = case.profile.extent
-    rest = (whole,) if renewed is None else missing(whole, [renewed])
-    return tuple(Left(line=case.line.name, stretch=part, how="in use") for part in rest if part.length_ft > 0)
+REPLACE = Say.of("Replace {length} of the {line}, {ends}, with new pipe.")
+LINE = Say.of("Line {length} of the {line}, {ends}.")
+OUT_AND_IN = Say.of("old pipe out, new pipe in")
+NEW_WALL = Say.of("new wall inside the old pipe, hardened and filmed")
+LINING, THROUGH_THE_FLOOR = Say.of("lining"), Say.of("new pipe through the floor")
+TOO_LONG = Say.of("What would have to be dug there is longer than a single spot.")
+ONE_PLACE = Say.of("One opening is enough there.")
+LOOK_AGAIN = Say.of("It is filmed again first; a hole is dug to look only where the camera cannot pass.")
+LENGTH = "length-fits-the-method"
 
-
-def _laid(case: Case, *, hung: bool = False) -> tuple[Laid, ...]:
-    ties = tuple(b.station_ft for b in case.branches)
-    return (
-        Laid(
-            line=case.line.name,
-            stretch=case.stretch,
-            size_in=case.bore_in,
-            ties_ft=ties,
-            new_wye=case.at_junction,
-            hung=hung,
-        ),
-    )
-
-
-def _toilets(case: Case) -> int:
-    """One to fill through for the test of new pipe, unless one is off for the camera already."""
-    pulled_off = any("toilet" in p.access.lower() for p in case.line.passes)
-    return 0 if pulled_off else toilets_to_pull(case)
-
-
-def _new_pipe(case: Case, openings: tuple[Opening, ...], *, hung: bool = False, tested: bool = True) -> Works:
-    return Works(
-        line=case.line.name,
-        openings=openings,
-        laid=_laid(case, hung=hung),
-        left=_old_pipe(case, case.stretch),
-        toilets_pulled=_toilets(case) if tested else 0,
-        guesses=tuple(dict.fromkeys(o.why_assumed for o in openings if o.why_assumed is not None)),
-        assumptions=tuple(case.paper.assumptions),
-    )
-
-
-def yard_spot(case: Case) -> Works:
-    dug = open_dig(case, hole_over(case))
-    return _new_pipe(case, (opening(case, dug, "pit", case.number("spot_days_open")),), tested=False)
-
-
-def trench(case: Case) -> Works:
-    dug = open_dig(case, hole_over(case))
-    return _new_pipe(case, (opening(case, dug, "trench", case.number("trench_days_open")),))
-
-
-def look_and_see(case: Case) -> Works:
-    """One hole; the pipe stays as it is until it was seen. Under a floor the hole is an opening in the floor."""
-    if case.profile.zone(case.stretch.middle_ft).value in ("slab", "basement"):
-        openings = floor_cut.openings(case, floor_cut.spot(case))
-    else:
-        openings = (opening(case, open_dig(case, hole_over(case)), "pit", case.number("spot_days_open")),)
-    return Works(line=case.line.name, openings=openings, left=_old_pipe(case, None))
-
-
-def slab_spot(case: Case) -> Works:
-    return _new_pipe(case, floor_cut.openings(case, floor_cut.spot(case)))
-
-
-def break_through(case: Case) -> Works:
-    return _new_pipe(case, floor_cut.openings(case, floor_cut.strip(case)))
-
-
-def tunnel(case: Case) -> Works:
-    return _new_pipe(case, tunnel_plan.openings(case, tunnel_plan.tunnel_plan(case)), hung=True)
-
-
-def burst(case: Case) -> Works:
-    plan = pulled.pull_plan(case)
-    ends = (case.stretch.from_ft, *pulled.pull_ends(case, plan))
-    pulls = tuple(
-        Burst(line=case.line.name, stretch=Stretch(low, high), size_in=case.bore_in) for low, high in pairwise(ends)
-    )
-    return Works(
-        line=case.line.name,
-        openings=pulled.openings(case, plan),
-        burst=pulls,
-        left=_old_pipe(case, case.stretch),
-        ways_in=(WayIn(what="pit", line=case.line.name, at_ft=case.stretch.from_ft, new=True),),
-        toilets_pulled=_toilets(case),
-        assumptions=tuple(case.paper.assumptions),
-    )
-
-
-def crawl_replace(case: Case) -> Works:
-    """Pipe hung under the floor; where nobody can work over it, soil is dug out to make room first."""
-    return _new_pipe(case, crawl_dig(case), hung=True)
-
-
-def crawl_height_ft(case: Case) -> float | None:
-    """The lowest height between soil and joists over the stretch; None where nobody measured it."""
-    marks = [m for m in case.profile.marks(*crawl_space.WORDS) if m.stretch.touches(case.stretch) or m.holds]
-    return crawl_space.height_ft(marks, case.job.house)
-
-
-def crawl_dig(case: Case) -> tuple[Opening, ...]:
-    height, least = crawl_height_ft(case), case.number("crawl_work_ft")
-    if height is None or height >= least:
-        return ()
-    deep = least - height
-    return (
-        Opening(
-            kind="dig in the crawl space",
-            line=case.line.name,
-            along=case.stretch,
-            depth_ft=deep,
-            bottom_width_ft=case.number("tunnel_width_ft"),
-            top_width_ft=case.number("tunnel_width_ft"),
-            spans=spans(case, case.stretch),
-            name=Say.of("the dig in the crawl space, {deep} deep", deep=Feet(round(deep, 2))),
-        ),
-    )
-
-
-def reroute(case: Case) -> Works:
-    way = around.way_of(case)
-    if way is None:
-        return Works(line=case.line.name, left=_old_pipe(case, None))
-    size = way.size_in or case.bore_in
-    legs = sum(leg.length_ft for leg in way.legs)
-    closed = tuple(Left(line=case.line.name, stretch=case.stretch, how="capped") for _ in (1,))
-    return Works(
-        line=case.line.name,
-        openings=around.openings(case, way, size),
-        laid=(Laid(line="", stretch=Stretch(0.0, legs), size_in=size),),
-        left=(*closed, *_old_pipe(case, case.stretch)),
-        toilets_pulled=0,
-    )
-
-
-def abandon(case: Case) -> Works:
-    return Works(
-        line=case.line.name,
-        left=(Left(line=case.line.name, stretch=case.stretch, how="capped"), *_old_pipe(case, case.stretch)),
-    )
-
-
-def reline(case: Case) -> Works:
-    lined = Lined(line=case.line.name, stretch=case.stretch, size_in=case.bore_in)
-    return _lining(case, lined)
-
-
-def sectional(case: Case) -> Works:
-    lined = Lined(line=case.line.name, stretch=case.stretch, size_in=case.bore_in, pieces_ft=pieces(case))
-    return _lining(case, lined)
-
-
-def _lining(case: Case, lined: Lined) -> Works:
-    at = min(case.profile.accesses(), key=lambda a: abs(a - case.stretch.from_ft), default=None)
-    ways = () if at is None else (WayIn(what="cleanout", line=case.line.name, at_ft=at),)
-    return Works(
-        line=case.line.name,
-        lined=(lined,),
-        left=_old_pipe(case, case.stretch),
-        ways_in=ways,
-        cleans=(case.stretch,),
-    )
-
-
-def clean(case: Case) -> Works:
-    return Works(line=case.line.name, left=_old_pipe(case, None), cleans=(case.stretch,))
-
-
-def visit(case: Case) -> Works:
-    """Somebody comes, inspects and measures; nothing is opened and no pipe is touched."""
-    return Works(line=case.line.name, left=_old_pipe(case, None))
-
-
-def isolation_test(case: Case) -> Works:
-    off = int(case.number("toilets_per_test"))
-    return Works(line=case.line.name, left=_old_pipe(case, None), toilets_pulled=off)
-
-
-YARD, SLAB, UNDER = "merge_gap_yard_ft", "merge_gap_slab_ft", "merge_gap_tunnel_ft"
 RECORDS: dict[str, Method] = {
     m.name: m
     for m in (
         Method(
-            name="clean", plan=clean, kind="clean", renews=False,
-            longest="clean_length_max_ft", bores=("clean_bore_min_in", "clean_bore_max_in"),
+            name="clean", plan=plans.clean, kind="clean", renews=False, shape="where it is", measure="cleaning",
+            longest="clean_length_max_ft", bores=("clean_bore_min_in", "clean_bore_max_in"), hours=AT_THE_PIPE,
+            label=Say.of("clean"), short=Say.of("cleaning"), does=Say.of("Clean {length} of the {line}, {ends}."),
         ),
         Method(
-            name="sectional liner", plan=sectional, kind="lined spot", reach="lining",
-            longest="sectional_length_max_ft", bores=("sectional_bore_min_in", "sectional_bore_max_in"),
+            name="sectional liner", plan=plans.sectional, kind="lined spot", reach="lining", shape="pieces", measure="pieces",
+            longest="sectional_length_max_ft", bores=("sectional_bore_min_in", "sectional_bore_max_in"), hours=AT_THE_PIPE,
+            lined=True, at_the_pipe=NEW_WALL, label=Say.of("sectional liner"), short=LINING, does=LINE,
         ),
         Method(
-            name="reline", plan=reline, kind="line", reach="lining",
-            longest="reline_length_max_ft", bores=("reline_bore_min_in", "reline_bore_max_in"),
+            name="reline", plan=plans.reline, kind="line", reach="lining", shape="shot", measure="lining",
+            longest="reline_length_max_ft", bores=("reline_bore_min_in", "reline_bore_max_in"), hours=AT_THE_PIPE, weighed=6,
+            lined=True, at_the_pipe=NEW_WALL, label=Say.of("reline"), short=LINING, does=LINE, beside=Say.of("lining it"),
         ),
-        Method(name="yard spot", plan=yard_spot, kind="spot", reach="trench", merge_gap=YARD, longest="yard_spot_max_ft"),
-        Method(name="slab spot", plan=slab_spot, kind="spot", reach="floor", merge_gap=SLAB, longest="slab_spot_max_ft"),
-        Method(name="tunnel", plan=tunnel, kind="replace", reach="tunnel", merge_gap=UNDER),
-        Method(name="break-through", plan=break_through, kind="replace", reach="floor", merge_gap=SLAB),
-        Method(name="trench", plan=trench, kind="replace", reach="trench", merge_gap=YARD),
         Method(
-            name="burst", plan=burst, kind="replace", reach="pulled", merge_gap=YARD,
-            longest="burst_length_max_ft", bores=("burst_min_in", "burst_max_in"),
+            name="yard spot", plan=plans.yard_spot, kind="spot", reach="trench", shape="spot", measure="open spot",
+            ground="outside", merge_gap=YARD, longest="yard_spot_max_ft", first=True, longer="trench", weighed=4, at_the_pipe=OUT_AND_IN,
+            no_shape=(LENGTH, TOO_LONG, Say.of("Cut back to sound pipe, with what lies near it, longer than a spot: a trench.")),
+            label=Say.of("yard spot"), short=Say.of("a spot repair in the yard"), does=REPLACE, beside=Say.of("the dig in one place"),
         ),
-        Method(name="reroute", plan=reroute, kind="go around", reach="way round"),
-        Method(name="abandon", plan=abandon, kind="close", renews=False),
-        Method(name="isolation test", plan=isolation_test, kind="find out", renews=False),
-        Method(name="look and see", plan=look_and_see, kind="find out", renews=False),
-        Method(name="crawl replace", plan=crawl_replace, kind="replace", merge_gap=UNDER),
-        Method(name="visit", plan=visit, kind="find out", renews=False),
+        Method(
+            name="slab spot", plan=plans.slab_spot, kind="spot", reach="floor", shape="spot", measure="floor spot",
+            ground="floor", merge_gap=SLAB, longest="slab_spot_max_ft", first=True, longer="break-through", at_the_pipe=OUT_AND_IN,
+            no_shape=(LENGTH, TOO_LONG, Say.of("Cut back to sound pipe, with what lies near it, longer than a spot: a strip or a tunnel.")),
+            label=Say.of("slab spot"), short=THROUGH_THE_FLOOR, does=REPLACE,
+        ),
+        Method(
+            name="tunnel", plan=plans.tunnel, kind="replace", reach="tunnel", shape="tunnel", measure="tunnel",
+            ground="floor", entry="exit", merge_gap=UNDER, first=True, across=True, weighed=1, at_the_pipe=OUT_AND_IN,
+            label=Say.of("tunnel"), short=Say.of("new pipe by tunnel"), does=REPLACE, beside=Say.of("the tunnel"),
+        ),
+        Method(
+            name="break-through", plan=plans.break_through, kind="replace", reach="floor", shape="strip", measure="floor strip",
+            ground="floor", merge_gap=SLAB, across=True, weighed=2, at_the_pipe=OUT_AND_IN,
+            no_shape=(LENGTH, ONE_PLACE, Say.of("Short enough for one opening: a slab spot.")),
+            label=Say.of("break-through"), short=THROUGH_THE_FLOOR, does=REPLACE, beside=Say.of("opening the floor"),
+        ),
+        Method(
+            name="trench", plan=plans.trench, kind="replace", reach="trench", shape="trench", measure="open run",
+            ground="outside", merge_gap=YARD, across=True, weighed=3, at_the_pipe=OUT_AND_IN,
+            no_shape=(LENGTH, ONE_PLACE, Say.of("Short enough for one dig: a yard spot.")),
+            label=Say.of("trench"), short=Say.of("new pipe by open trench"), does=REPLACE, beside=Say.of("the trench"),
+        ),
+        Method(
+            name="burst", plan=plans.burst, kind="replace", reach="pulled", shape="pits", measure="pits", merge_gap=YARD,
+            longest="burst_length_max_ft", bores=("burst_min_in", "burst_max_in"), weighed=5,
+            at_the_pipe=Say.of("new pipe pulled in where the old one is"),
+            label=Say.of("burst"), short=Say.of("pipe bursting"), does=REPLACE, beside=Say.of("bursting it"),
+        ),
+        Method(
+            name="reroute", plan=plans.reroute, kind="go around", reach="way round", shape="way round", measure="way round",
+            hours=AT_THE_PIPE, off="when joined", at_the_pipe=Say.of("new pipe another way"), beside=Say.of("the way round"),
+            label=Say.of("reroute"), short=Say.of("a reroute"),
+            does=Say.of("Run {length} of new pipe by another route ({way}). Cap the old {line} and leave it in the ground."),
+        ),
+        Method(
+            name="abandon", plan=plans.abandon, kind="close", renews=False, measure="closing", hours=AT_THE_PIPE, off="never",
+            at_the_pipe=Say.of("old pipe closed off"), label=Say.of("abandon"), short=Say.of("capping the old pipe"),
+            does=Say.of("Cap {length} of the {line}, {ends}, and leave it in the ground."),
+        ),
+        Method(
+            name="isolation test", plan=plans.isolation_test, kind="find out", renews=False, shape="where it is",
+            measure="section tests", hours=FINDING, settles=("failed test", "leak"), at_a_point=True,
+            label=Say.of("isolation test"), short=Say.of("a test of each section"), does=Say.of("Test the {line} section by section."),
+        ),
+        Method(
+            name="look and see", plan=plans.look_and_see, kind="find out", renews=False, shape="where it is", measure="look",
+            hours=FINDING, settles=("blocked", "collapse"), at_a_point=True,
+            no_shape=("look-where-it-is-unclear", LOOK_AGAIN, Say.of("Suspected, but nothing stopped the camera: film it again.")),
+            label=Say.of("look and see"), short=Say.of("an exploratory opening"), does=Say.of("Open one place on the {line} ({place}) and look."),
+        ),
+        Method(
+            name="crawl replace", plan=plans.crawl_replace, kind="replace", shape="hung", measure="hung", ground="crawl",
+            merge_gap=UNDER, hours=AT_THE_PIPE, first=True, across=True, at_the_pipe=OUT_AND_IN,
+            label=Say.of("crawl replace"), short=Say.of("new pipe in the crawl space"), does=REPLACE,
+        ),
+        Method(
+            name="hand over", plan=plans.hand_over, kind="hand over", reach="trench", shape="to the lot line",
+            measure="to the lot line", ground="outside", at_the_pipe=OUT_AND_IN,
+            label=Say.of("hand over"), short=Say.of("handing over to the city at the property line"),
+            does=Say.of("Replace {length} of the {line} up to the property line, with a cleanout there, and hand over to the city."),
+        ),
+        Method(
+            name="visit", plan=plans.visit, kind="find out", renews=False, measure="visit", hours=FINDING,
+            label=Say.of("visit"), short=Say.of("a return visit"),
+            does=Say.of("Return visit to the {line} ({place}): {tasks}. This visit repairs nothing."),
+        ),
     )
 }  # fmt: skip
 """Every way by name, in the order of the tables."""
 
 
-NOTHING_NEW = tuple(name for name, method in RECORDS.items() if not method.renews)
-"""After these the pipe is as old as before."""
-PREPARES = tuple(name for name in NOTHING_NEW if RECORDS[name].kind != "close")
-"""What cleans, tests or looks, and builds and closes nothing."""
+def names() -> tuple[str, ...]:
+    """Return the ways in the words of the tables; each has a row in methods.csv."""
+    return tuple(RECORDS)
 
 
-def record_of(name: str, records: Mapping[str, Method] = RECORDS) -> Method:
+def record_of(name: str) -> Method:
     """Return the record of a way. Errors: KeyError for a name nobody knows."""
-    return records[name]
+    return RECORDS[name]
+
+
+def known(name: str) -> Method | None:
+    """Return the record of a way; None for what is none, such as what a job has once."""
+    return RECORDS.get(name)
+
+
+def renews(name: str) -> bool:
+    """Whether the pipe is new afterwards; what comes once a job renews nothing by itself but is no lesser way either."""
+    return name not in RECORDS or RECORDS[name].renews
+
+
+def prepares(name: str) -> bool:
+    """Whether it cleans, tests, looks or hands over: what is wrong is neither repaired nor closed off by it."""
+    record = known(name)
+    return record is not None and (record.kind == "hand over" or (not record.renews and record.kind != "close"))
+
+
+def of(**what: object) -> tuple[Method, ...]:
+    """Return the ways whose record says so, in their order.
+
+    >>> [m.name for m in of(kind="clean")], [m.name for m in of(ground="crawl")]
+    (['clean'], ['crawl replace'])
+    """
+    return tuple(m for m in RECORDS.values() if all(getattr(m, key) == value for key, value in what.items()))

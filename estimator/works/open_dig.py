@@ -8,9 +8,11 @@ from estimator.model.stretch import Stretch
 from estimator.model.works import Opening
 from estimator.works.case import Case
 from estimator.works.depth import Bottom, bottom, pothole_reaches
+from estimator.works.earth import Depth
 from estimator.works.ground import hand_only, is_wet, soil_type
 from estimator.works.protection import Box, Hole, Way, least, ways
 from estimator.works.room import Room, room_beside
+from estimator.works.rounding import up
 from estimator.works.surface import spans
 from estimator.works.trench_width import trench_width_ft
 
@@ -54,11 +56,29 @@ def open_dig(case: Case, hole: Stretch) -> OpenDig:
     )
 
 
-def _sides(case: Case, hole: Stretch, under: Bottom, kind: SoilType, beside: Room, wet: bool) -> Way:
+def as_planned(case: Case, one: Opening) -> OpenDig:
+    """How an opening that a way of repair planned by itself is dug: at its own length, width and depth."""
+    hole, step = one.along, case.number("dig_step_ft")
+    deep = up(one.depth_ft, step)
+    under = Bottom(
+        dug=(Depth(0.0, deep), Depth(hole.length_ft, deep)),
+        exact_ft=one.depth_ft,
+        tolerance_ft=one.tolerance_ft,
+        unlocated=not one.depth_known,
+    )
+    wet = is_wet(case, hole, under.safety_ft)
+    kind, beside = soil_type(case, hole, wet), room_beside(case, hole)
+    way = _sides(case, hole, under, kind, beside, wet, one.bottom_width_ft)
+    return OpenDig(hole=hole, under=under, kind=kind, beside=beside, way=way, wet=wet)
+
+
+def _sides(
+    case: Case, hole: Stretch, under: Bottom, kind: SoilType, beside: Room, wet: bool, least_ft: float = 0.0
+) -> Way:
     whole = Hole(
         length_ft=hole.length_ft,
-        width_ft=trench_width_ft(case, shored=False),
-        shored_width_ft=trench_width_ft(case, shored=True),
+        width_ft=max(least_ft, trench_width_ft(case, shored=False)),
+        shored_width_ft=max(least_ft, trench_width_ft(case, shored=True)),
         depths=under.dug,
         safety_ft=under.safety_ft,
     )

@@ -6,7 +6,7 @@ from typer.testing import CliRunner
 
 from estimator import demo
 from estimator.cli.app import build
-from estimator.model.judgement import METHODS
+from estimator.works.methods import names
 
 JOB = """
 job = { number = "1", date = 2026-11-18, prepared_by = "Ines Calloway", demo = true }
@@ -38,7 +38,7 @@ def test_where_every_way_is_blocked_each_is_named_with_its_rule(tmp_path):
     assert "911" in result.stdout
     ways, reason = " ".join(result.stdout.split("Every way, place by place")[1].split()).split(": blocks: ")
     assert reason.startswith("Utility in the bore")
-    for method in METHODS:
+    for method in names():
         assert method in ways or method == "abandon"
 
 

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from estimator.cli.way import only_nothing_to_offer
 from estimator.fieldnotes import read_job
-from estimator.model.judgement import METHODS
 from estimator.model.problem import CannotGoOn
 from estimator.pipeline import run
 from estimator.tables.changes import changes, changes_to_come
@@ -18,6 +17,7 @@ from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_se
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
 from estimator.takeoff.quantities import FACTS
+from estimator.works.methods import names
 from tests.damage.kinds import Damage
 from tests.tables.workbench import DAY, UNITS
 
@@ -32,7 +32,7 @@ def raw() -> RawTables:
 
 
 def read_again(tables: RawTables) -> TablesReading:
-    return read_raw(tables, (), DAY, Known(UNITS, FACTS, (*METHODS, "job"), demo_settings(), demo_rows()))
+    return read_raw(tables, (), DAY, Known(UNITS, FACTS, (*names(), "job"), demo_settings(), demo_rows()))
 
 
 @cache

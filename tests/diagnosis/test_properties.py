@@ -5,11 +5,11 @@ from hypothesis import strategies as st
 
 from estimator.diagnosis import diagnose
 from estimator.model.job import Job
-from estimator.model.judgement import METHODS
 from estimator.model.line import FINDING_WORDS, SIGNS, Finding
 from estimator.model.stretch import Stretch
 from estimator.scopes.rules import facts_of, may
 from estimator.scopes.rules.examples import demo_tables
+from estimator.works.methods import names
 from tests.diagnosis.making import job, line
 
 PIPES = ("clay", "cast iron", "PVC", "fiber", "galvanized", "unknown")
@@ -49,7 +49,7 @@ def test_any_findings_end_in_a_diagnosis_and_every_method_in_verdicts(house: Job
         assert 0 <= need.severity <= 4
         assert 0 <= need.urgency <= 4
         facts = facts_of(house, house.lines[0], need.stretch, (need,), demo_tables())
-        for method in METHODS:
+        for method in names():
             for verdict in may(method, facts, demo_tables()):
                 assert str(verdict.homeowner) and str(verdict.estimator)
 

@@ -14,13 +14,13 @@ from pathlib import Path
 import pytest
 
 from estimator.fieldnotes import read_job
-from estimator.model.judgement import METHODS
 from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import Takeoff
 from estimator.pipeline import Result, run
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
+from estimator.works.methods import names
 from tests.worked import worked_tables
 
 HERE = Path(__file__).parent
@@ -34,7 +34,7 @@ UNITS = {name: unit for name, (unit, _) in QUANTITIES.items()}
 def result_of(name: str) -> Result | CannotGoOn:
     reading = read_job(HERE / name / "job.toml")
     assert reading.job is not None, reading.problems
-    tables = read_tables(demo_folder(), reading.job.day, UNITS, FACTS, (*METHODS, "job")).tables
+    tables = read_tables(demo_folder(), reading.job.day, UNITS, FACTS, (*names(), "job")).tables
     assert tables is not None
     tables = worked_tables(tables) if name in WORKED else tables
     try:

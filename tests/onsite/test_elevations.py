@@ -10,7 +10,6 @@ from scipy.linalg import lstsq
 
 from estimator.fieldnotes import read_job
 from estimator.model.job import Job
-from estimator.model.judgement import METHODS
 from estimator.model.line import Finding, Line, Mark
 from estimator.model.stretch import Stretch
 from estimator.onsite.elevations import elevations
@@ -18,6 +17,7 @@ from estimator.onsite.least_squares import Equation, solve
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
+from estimator.works.methods import names
 
 DEMO = Path(__file__).parents[2] / "estimator" / "demo" / "job.toml"
 NINE_OF_TEN = 1.645
@@ -28,7 +28,7 @@ def house() -> tuple[Job, Tables]:
     job = read_job(DEMO).job
     assert job is not None
     tables = read_tables(
-        demo_folder(), job.day, {n: u for n, (u, _) in QUANTITIES.items()}, FACTS, (*METHODS, "job")
+        demo_folder(), job.day, {n: u for n, (u, _) in QUANTITIES.items()}, FACTS, (*names(), "job")
     ).tables
     assert tables is not None
     return job, tables

@@ -14,7 +14,7 @@ import pytest
 import estimator.scopes
 import estimator.takeoff
 from estimator.fieldnotes import read_job
-from estimator.model.judgement import METHODS, Effect, Verdict
+from estimator.model.judgement import Effect, Verdict
 from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Feet, Say
@@ -32,6 +32,7 @@ from estimator.scopes.rules.examples import demo_tables
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.wording.say import say
+from estimator.works.methods import names
 
 ROOT = Path(__file__).parents[2]
 JOBS = (ROOT / "estimator" / "demo" / "job.toml", *sorted((ROOT / "tests" / "jobs").glob("*/job.toml")))
@@ -44,7 +45,7 @@ def quote_of(path: Path) -> Quote | None:
     job = read_job(path).job
     assert job is not None
     job = replace(job, site=replace(job.site, competent_person="Teo Marlow"))
-    tables = read_tables(demo_folder(), job.day, UNITS, FACTS, (*METHODS, "job")).tables
+    tables = read_tables(demo_folder(), job.day, UNITS, FACTS, (*names(), "job")).tables
     assert tables is not None
     try:
         return run(job, tables, job.day).quote

@@ -115,3 +115,14 @@ def test_where_gas_is_smelled_nothing_is_sold(words: str) -> None:
     assert not any(o.fixed for o in quoted(smelled).options)
     word = Approval(what="gas company: safe", by="R. Example", on=DAY, covers=(GAS_SMELL,))
     assert told(quoted(replace(smelled, approvals=(word,)))) == told(quoted(job))
+
+
+@pytest.mark.parametrize("seed", seeds(6))
+def test_a_firm_price_rests_on_pipe_that_was_seen_and_cannot_rise_past_the_limit(seed: int) -> None:
+    house, job = house_of(seed)
+    limit = tables().number("firm_swing_percent")
+    for option in quoted(job).options:
+        if option.fixed:
+            assert option.basis.rises_percent <= limit, house.log()
+            assert all(f.how == "seen" for f in option.basis.facts if f.subject in ("pipe", "run-out")), house.log()
+            assert not any(f.subject == "way in" for f in option.basis.facts), house.log()

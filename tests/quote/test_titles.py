@@ -5,14 +5,14 @@ from dataclasses import replace
 
 import pytest
 
-from estimator.model.judgement import METHODS
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.model.work import Repair
 from estimator.papers.example import example_quote
-from estimator.quote.titles import WORDS, title, told_apart
+from estimator.quote.titles import title, told_apart
 from estimator.tables import Tables
 from estimator.wording.say import say
+from estimator.works.methods import names, record_of
 
 LINES = example_quote().job.lines
 
@@ -22,7 +22,7 @@ def titled(tables: Tables, *methods: str) -> str:
 
 
 def test_every_way_has_a_word_for_titles() -> None:
-    assert set(WORDS) == set(METHODS)
+    assert all(str(record_of(name).short) for name in names())
 
 
 def test_one_way_alone_carries_the_firms_own_title(tables: Tables) -> None:

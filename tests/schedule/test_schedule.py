@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 
 from estimator import demo
 from estimator.fieldnotes import read_job
-from estimator.model.judgement import METHODS
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.model.schedule import Schedule, Task, Wait
@@ -23,6 +22,7 @@ from estimator.schedule.placing import Days, least_hours, length, placed
 from estimator.schedule.plan import Plan
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
+from estimator.works.methods import names
 
 JOBS = Path(__file__).parent.parent / "jobs"
 UNITS = {name: unit for name, (unit, _) in QUANTITIES.items()}
@@ -33,7 +33,7 @@ FOLDERS = {"demo": Path(demo.__file__).parent, "maple": JOBS / "maple", "pecan":
 def options(name: str) -> tuple[Option, ...]:
     job = read_job(FOLDERS[name] / "job.toml").job
     assert job is not None
-    tables = read_tables(demo_folder(), job.day, UNITS, FACTS, (*METHODS, "job")).tables
+    tables = read_tables(demo_folder(), job.day, UNITS, FACTS, (*names(), "job")).tables
     assert tables is not None
     quote = run(job, tables, job.day).quote
     assert quote is not None

@@ -6,12 +6,13 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
-from estimator.model.judgement import METHODS, Effect
+from estimator.model.judgement import Effect
 from estimator.pipeline import handed, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.each_way import NeedWays, each_way
 from estimator.scopes.rules.examples import demo_tables
+from estimator.works.methods import names
 
 JOBS = Path(__file__).parents[1] / "jobs"
 HOUSES = ("maple", "pecan", "alder", "hidden-leak", "j02-walnut", "j09-sycamore", "j10-chestnut", "gas-in-the-drain")
@@ -29,7 +30,7 @@ def ways(house: str) -> tuple[NeedWays, ...]:
 @pytest.mark.parametrize("house", HOUSES)
 def test_every_need_has_every_way_once_and_none_is_refused_without_a_reason(house: str) -> None:
     for one in ways(house):
-        assert [w.method for w in one.ways] == [m for m in METHODS if m != "abandon"]
+        assert [w.method for w in one.ways] == [m for m in names() if m != "abandon"]
         for way in one.ways:
             assert way.offered or way.verdict is not None
             assert way.verdict is None or (str(way.verdict.homeowner) and str(way.verdict.estimator))

@@ -9,10 +9,11 @@ import pytest
 
 from estimator.model.stretch import Stretch
 from estimator.model.work import Candidate
-from estimator.scopes.kinds import KINDS, way
+from estimator.scopes.kinds import way
 from estimator.scopes.menu import MOST_METHOD_SETS, Dish, best_at, cheapest_of_methods, dishes, menu
 from estimator.scopes.options import on, shown, small
 from estimator.scopes.search import Answer, cheapest, in_order
+from estimator.works.methods import names
 
 
 def house(seed: int):
@@ -177,7 +178,7 @@ def test_a_third_way_of_one_kind_is_shown_where_it_gives_what_the_others_do_not(
 def test_a_way_on_the_dearest_need_gives_way_only_to_four_others_or_to_one_that_beats_it(seed: int) -> None:
     """Of random menus on two needs: looked through one by one, the way that is missing has its reason."""
     random = Random(seed)
-    ways = random.sample(sorted(KINDS), 5)
+    ways = random.sample(sorted(names()), 5)
     lesser = [one(w, w, random.randrange(1, 4), "2") for w in ("yard spot", "sectional liner", "trench")]
     found = menu(
         [

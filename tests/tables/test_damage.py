@@ -7,7 +7,6 @@ from functools import cache
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from estimator.model.judgement import METHODS
 from estimator.sheets.fault import Fault
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import Column, columns
@@ -17,6 +16,7 @@ from estimator.tables.raw import CellValue, RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES
 from estimator.takeoff.quantities import FACTS
+from estimator.works.methods import names
 from tests.tables.workbench import DAY, UNITS, demo
 
 REMARKS = ("note", "changed_by", "changed_on")  # columns no price hangs on
@@ -77,7 +77,7 @@ def damage(table: str, row: int, column: str, value: CellValue) -> RawTables:
 
 
 def read_again(tables: RawTables) -> TablesReading:
-    return read_raw(tables, (), DAY, Known(UNITS, FACTS, METHODS, demo_settings()))
+    return read_raw(tables, (), DAY, Known(UNITS, FACTS, names(), demo_settings()))
 
 
 @st.composite

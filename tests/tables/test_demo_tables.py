@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from estimator.model.judgement import METHODS
 from estimator.tables import demo_folder
 from estimator.tables.rows import PlaceRow
 from estimator.tables.setting_groups import GROUPS
 from estimator.takeoff.quantities import FACTS, QUANTITIES
+from estimator.works.methods import names
 from tests.tables.workbench import DAY, demo, reading, with_edits
 
 FACT_USERS = ("work_items", "recipes", "extras", "terms")
@@ -42,7 +42,7 @@ def test_every_quantity_that_costs_something_is_asked_for_by_a_row() -> None:
     assert priced - used - FOR_PEOPLE == set()
 
 
-@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("method", names())
 def test_every_method_has_work_that_gets_there_or_finds_or_mends(method: str) -> None:
     items = [item for item in demo().work_items if method in item.methods]
     assert items, method

@@ -18,7 +18,6 @@ from openpyxl import load_workbook
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
-from estimator.model.judgement import METHODS
 from estimator.model.problem import Level
 from estimator.pipeline import run
 from estimator.scopes.candidates import repairs
@@ -34,6 +33,7 @@ from estimator.tables.setting_words import CHOICES
 from estimator.takeoff.liner import CURES
 from estimator.takeoff.quantities import FACTS
 from estimator.takeoff.tunnel_fill import FILLS
+from estimator.works.methods import names
 from tests.tables.workbench import DAY, UNITS, demo, demo_bytes, edited, laid_over, reading, with_edits
 
 FIGURES = (
@@ -57,7 +57,7 @@ def raw() -> RawTables:
 
 
 def again(tables: RawTables) -> TablesReading:
-    return read_raw(tables, (), DAY, Known(UNITS, FACTS, METHODS, demo_settings(), demo_rows()))
+    return read_raw(tables, (), DAY, Known(UNITS, FACTS, names(), demo_settings(), demo_rows()))
 
 
 def with_cell(table: str, row: int, column: str, value: CellValue, tables: RawTables | None = None) -> RawTables:

@@ -9,11 +9,11 @@ from functools import cache
 from io import BytesIO
 from pathlib import Path
 
-from estimator.model.judgement import METHODS
 from estimator.tables import Tables, TablesReading, demo_folder, read_tables
 from estimator.tables.as_workbook import workbook
 from estimator.tables.rows import TABLES
 from estimator.takeoff.quantities import FACTS, QUANTITIES
+from estimator.works.methods import names
 
 DAY = date(2026, 11, 25)
 UNITS = {name: unit for name, (unit, _) in QUANTITIES.items()}
@@ -21,7 +21,7 @@ UNITS = {name: unit for name, (unit, _) in QUANTITIES.items()}
 
 def reading(path: Path, day: date = DAY) -> TablesReading:
     """A set of tables with everything checked that can be."""
-    return read_tables(path, day, UNITS, FACTS, METHODS)
+    return read_tables(path, day, UNITS, FACTS, names())
 
 
 @cache

@@ -7,7 +7,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.model.job import Job, Leg, Reroute, Site
-from estimator.model.judgement import METHODS
 from estimator.model.line import FINDING_WORDS, ZONES, Join, Line, Mark, Pass
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
@@ -15,6 +14,7 @@ from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
 from estimator.takeoff.case import Case
 from estimator.takeoff.quantities import FACTS
+from estimator.works.methods import names
 from tests.takeoff.houses import at, hole, house
 
 stations = st.integers(-10, 60).map(float)
@@ -142,7 +142,7 @@ def repairs(draw: st.DrawFn) -> Repair:
     low = draw(stations)
     return Repair(
         id="r",
-        method=draw(st.sampled_from(METHODS)),
+        method=draw(st.sampled_from(names())),
         line=draw(st.sampled_from(["main", "main", "side"])),
         stretch=Stretch(low, low + draw(st.sampled_from([0.0, 1.0, 9.0, 40.0]))),
         entry=draw(st.sampled_from(["", "exit", "wall"])),

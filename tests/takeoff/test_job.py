@@ -6,19 +6,19 @@ from datetime import date
 import pytest
 
 from estimator.model.job import Foundation, Job, Leg, Reroute, WaterTest
-from estimator.model.judgement import METHODS
 from estimator.model.visit import KINDS, fact
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
 from estimator.takeoff.quantities import FACTS, QUANTITIES
-from estimator.takeoff.takeoff import WAYS
+from estimator.takeoff.takeoff import MEASURES
 from estimator.takeoff.water_test import leak
+from estimator.works.methods import names, record_of
 from tests.takeoff.houses import at, changed, house, maple_line, pecan_house, pecan_line, repair
 
 
 def test_every_method_has_a_way_to_be_measured() -> None:
-    assert tuple(name for name, _ in WAYS) == METHODS
+    assert all(record_of(name).measure in MEASURES for name in names())
 
 
 def everywhere() -> Job:
@@ -34,7 +34,7 @@ def everywhere() -> Job:
     return replace(pecan_house(line), reroutes=(way,))
 
 
-@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("method", names())
 def test_every_quantity_of_every_method_can_be_worked_out_on_paper(tables: Tables, method: str) -> None:
     """Each has its unit, a formula, a source; and where it is no plain count, numbers to put into the formula."""
     kinds = frozenset(map(fact, KINDS)) if method == "visit" else frozenset()
@@ -48,12 +48,12 @@ def test_every_quantity_of_every_method_can_be_worked_out_on_paper(tables: Table
         assert quantity.inputs or quantity.value <= 4, quantity.name
 
 
-@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("method", names())
 def test_every_fact_set_is_a_fact_that_recipes_may_ask_for(tables: Tables, method: str) -> None:
     assert take_off(repair(method, -12, 25, reroute="east"), everywhere(), tables).facts <= set(FACTS)
 
 
-@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("method", names())
 def test_no_method_ever_says_that_none_is_required(tables: Tables, method: str) -> None:
     found = take_off(repair(method, -12, 25, reroute="east"), everywhere(), tables)
     said = " ".join(str(s) for s in (*found.assumptions, *found.cautions)).lower()
@@ -61,7 +61,7 @@ def test_no_method_ever_says_that_none_is_required(tables: Tables, method: str) 
     assert "not required" not in said
 
 
-@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("method", names())
 def test_measuring_leaves_the_job_alone_and_gives_the_same_twice(tables: Tables, method: str) -> None:
     job = everywhere()
     assert take_off(repair(method, -12, 25, reroute="east"), job, tables) == take_off(

@@ -6,11 +6,11 @@ from itertools import pairwise
 
 import pytest
 
-from estimator.model.judgement import METHODS
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 from estimator.takeoff.working import up
+from estimator.works.methods import names
 from tests.takeoff.houses import at, changed, house, maple_line, pecan_house, pecan_line, repair
 from tests.takeoff.test_job import everywhere
 
@@ -30,7 +30,7 @@ def listed(found: Takeoff, name: str, given: str) -> list[tuple[float, ...]]:
     return [tuple(map(float, numbers)) for numbers in pairs]
 
 
-@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("method", names())
 @pytest.mark.parametrize("name", ["backfill_ccy", "hand_backfill_ccy", "inside_backfill_ccy"])
 def test_fill_is_native_and_pipe_zone(tables: Tables, method: str, name: str) -> None:
     found = take_off(repair(method, -12, 25, reroute="east"), everywhere(), tables)

@@ -1,20 +1,29 @@
 """A way nobody has invented yet: its own record alone, and the safety rules speak of its works."""
 
+import ast
+import csv
+import shutil
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
 
 import pytest
 
-from estimator.model.job import EdgeBeam, Site
-from estimator.model.judgement import METHODS
+import estimator
+from estimator.model.job import EdgeBeam, Site, WantedOption, WantedRepair
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.model.works import Laid, Opening, Span, Works
+from estimator.pipeline import run
 from estimator.scopes.rules import facts_of, may
-from estimator.scopes.rules.examples import demo_tables, mark
+from estimator.scopes.rules.examples import demo_tables, finding, mark
+from estimator.tables.read import demo_folder, read_tables
+from estimator.tables.tables import Tables
+from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.works import works_of
 from estimator.works.case import Case
-from estimator.works.methods import RECORDS, Method
+from estimator.works.methods import RECORDS, Method, names
 from tests.takeoff.houses import changed, house, maple_line, pecan_house
 
 NAME = "side shaft"
@@ -39,9 +48,22 @@ def shaft(case: Case) -> Works:
     return Works(line=case.line.name, openings=(opening,), laid=(laid,))
 
 
+RECORD = Method(
+    name=NAME,
+    plan=shaft,
+    kind="spot",
+    shape="spot",
+    ground="outside",
+    longest="yard_spot_max_ft",
+    label=Say.of("side shaft"),
+    short=Say.of("a side shaft"),
+    does=Say.of("Sink a shaft over {length} of the {line} ({place}) and replace the pipe."),
+)
+
+
 @pytest.fixture(autouse=True)
 def _a_new_way(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setitem(RECORDS, NAME, Method(name=NAME, plan=shaft, kind="spot"))
+    monkeypatch.setitem(RECORDS, NAME, RECORD)
 
 
 def said(job, stretch: Stretch) -> dict[str, str]:
@@ -79,5 +101,89 @@ def test_a_footing_a_tree_and_the_lot_line_near_it_are_named() -> None:
     assert rules["over-the-property-line"] == "requires first"
 
 
-def test_every_way_of_the_tables_has_one_record() -> None:
-    assert tuple(name for name in RECORDS if name != NAME) == METHODS
+@pytest.fixture
+def tables_with_it(tmp_path: Path) -> Tables:
+    """The demo tables, and a row or a word for the new way wherever they name the dig that is most like it."""
+    folder = tmp_path / "tables"
+    shutil.copytree(demo_folder(), folder)
+    for file in folder.glob("*.csv"):
+        with file.open(encoding="utf-8", newline="") as read:
+            rows = list(csv.reader(read))
+        own = [[NAME, *row[1:]] for row in rows if file.name in ("methods.csv", "contingency.csv") and row[0] == LIKE]
+        named = [[_with_it(cell) for cell in row] for row in rows]
+        with file.open("w", encoding="utf-8", newline="") as written:
+            csv.writer(written).writerows([*(named if not own else rows), *own])
+    units = {name: unit for name, (unit, _) in QUANTITIES.items()}
+    read_ = read_tables(folder, date(2026, 11, 28), units, FACTS, (*names(), "job"))
+    assert read_.tables is not None, [str(p) for p in read_.problems]
+    return read_.tables
+
+
+LIKE = "yard spot"
+
+
+def _with_it(cell: str) -> str:
+    """A list of ways that names the like one names the new one too."""
+    words = [word.strip() for word in cell.split(",")]
+    return f"{cell}, {NAME}" if LIKE in words else cell
+
+
+def test_a_price_comes_out_of_its_record_and_its_rows(tables_with_it: Tables) -> None:
+    """Its shaft is 4 ft long, 3 ft wide and 6 ft deep, 72 cu ft upright [computed]; type C counted, so its sides slope or are
+    held: never less earth than that."""
+    job = house(replace(maple_line(), findings=(finding("22 crack broken"),)), site=Site(located=True))
+    job = replace(job, demo=True)
+    plain = run(job, tables_with_it, job.day)
+    assert plain.quote is not None
+    options = {r.method: o for o in plain.quote.options for r in o.scope.repairs}
+    assert NAME in options or NAME in {r.method for r in plain.offers.repairs}
+    wish = WantedOption(
+        do="pin", name="mine", repairs=(WantedRepair(method=NAME, line="main", from_ft=20.0, to_ft=24.0),)
+    )
+    quote = run(replace(job, options=(wish,)), tables_with_it, job.day).quote
+    assert quote is not None
+    mine = quote.options[0]
+    assert [r.method for r in mine.scope.repairs] == [NAME]
+    assert mine.takeoffs[0].value("dig_cf") >= 4 * 3 * 6
+    assert mine.takeoffs[0].value("safety_depth_ft") == 6.0 and mine.takeoffs[0].value("pipe_ft") == 4.0
+    assert mine.price.total > 1000 and mine.days_on_site > 0
+    assert str(mine.does[0]).startswith("Sink a shaft over 4 ft of the")
+    assert any(f.subject == "depth" for f in mine.basis.facts)
+
+
+SAMPLES = ("example.py", "examples.py")
+
+
+def test_no_module_but_the_records_names_a_way_of_repair() -> None:
+    """A name that is a word of the trade besides (clean, burst, visit ...) counts where it stands for the way: in a list, a
+    comparison with `method`, or a table by ways."""
+    ways = set(names()) - {NAME}
+    guilty = []
+    for module in sorted(Path(estimator.__file__).parent.rglob("*.py")):
+        if module.name in SAMPLES or module.name == "methods.py":
+            continue
+        tree = ast.parse(module.read_text(encoding="utf-8"))
+        for node in ast.walk(tree):
+            told = [n.value for n in ast.walk(node) if isinstance(n, ast.Constant)] if _of_a_way(node) else []
+            guilty += [f"{module.name}: {word}" for word in told if word in ways]
+    assert not guilty
+
+
+def _of_a_way(node: ast.AST) -> bool:
+    """It compares, maps or lists ways of repair."""
+    if isinstance(node, ast.Compare):
+        return ast.unparse(node.left).endswith("method")
+    if isinstance(node, ast.keyword):
+        return node.arg in ("method", "methods")
+    if isinstance(node, ast.Dict):
+        return sum(isinstance(k, ast.Constant) and k.value in UNMISTAKABLE for k in node.keys) > 0
+    if isinstance(node, ast.Tuple | ast.Set | ast.List):
+        return any(isinstance(e, ast.Constant) and e.value in UNMISTAKABLE for e in node.elts)
+    return False
+
+
+UNMISTAKABLE = frozenset(
+    {
+        "sectional liner", "reline", "yard spot", "slab spot", "break-through", "isolation test", "crawl replace",
+    }
+)  # fmt: skip

@@ -27,13 +27,15 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.views import explain
+    from estimator.cli.views.gas import gas_first
     from estimator.cli.views.lines_of_quote import each, find
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import priced
 
     run = priced(job, tables, changes, on)
     found = [find(run.quote, one) for one in each(item)]
-    rows = [row for one in each(item) for row in explain.rows(run.quote, one, width(), language, run.tables)]
+    rows = gas_first(run.quote.job, width(), language)
+    rows += [row for one in each(item) for row in explain.rows(run.quote, one, width(), language, run.tables)]
     option, line = found[0]
     several = {"lines": [line for _, line in found], "option": option}
     answer({"line": line, "option": option} if len(found) == 1 else several, as_json, rows)

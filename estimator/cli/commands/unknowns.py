@@ -12,10 +12,15 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.views import unknowns
+    from estimator.cli.views.gas import gas_first
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import priced
     from estimator.studies.unknowns import unknowns as found_in
 
     run = priced(job, tables, changes, on)
     found = tuple(found_in(run.quote, run.tables))
-    answer(unknowns.as_data(found), as_json, unknowns.rows(found, width(), language))
+    answer(
+        unknowns.as_data(found),
+        as_json,
+        [*gas_first(run.quote.job, width(), language), *unknowns.rows(found, width(), language)],
+    )

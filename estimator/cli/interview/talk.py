@@ -21,6 +21,8 @@ from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
 from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, cleaned
+from estimator.model.gas import GAS_FIRST, GAS_SMELL, fuel_gas
+from estimator.model.job import Sign
 from estimator.model.problem import CannotGoOn
 
 END = "end"
@@ -58,6 +60,7 @@ class Talk:
         self.at = self.at or self.job.next_id or first_open(self._steps(), self.job.data)
         if not self.job.next_id:
             self.job.next_id = self.at
+        self._gas_first()
         while self.at != END and self._one():
             pass
 
@@ -159,6 +162,13 @@ class Talk:
         self._saved(step, dict(got.values))
         if got.said and got.said.lower() != answer.lower():
             self.terminal.tell(got.said, "good")
+
+    def _gas_first(self) -> None:
+        """Where somebody smells gas: what comes before any question; the answer that tells of it is answered so at once."""
+        told = [Sign(what=str(s.get("what", "")), note=str(s.get("note", ""))) for s in items(self.job.data, "sign")]
+        cleared = any(GAS_SMELL in paper.get("covers", ()) for paper in items(self.job.data, "approval"))
+        if not cleared and any(fuel_gas(sign) for sign in told):
+            self.terminal.tell(str(GAS_FIRST), "bad")
 
     def _saved(self, step: Step, values: dict[str, object]) -> None:
         """Written, with the next question's name, in one go."""

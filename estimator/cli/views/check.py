@@ -24,7 +24,7 @@ def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = EN
     """Everything the notes say, line by line, then what it means and what to find out on a return visit."""
     said = speaker(language)("filmed and tested for {day}, by {who}", day=day(job.day, language), who=job.prepared_by)
     return [
-        *(gas_first(diagnosis, columns, language) if diagnosis else []),
+        *gas_first(job, columns, language),
         Row(f"{job.number}  {job.customer.site}", "head"),
         Row(said),
         *(row for line in job.lines for row in _line(line, columns, language)),

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Sequence
 
 from estimator.cli.views.break_even import turning
+from estimator.cli.views.gas import gas_first
 from estimator.cli.views.options import area, days, drains, floors, most
 from estimator.cli.views.screen import Row
 from estimator.cli.views.strip import Bar, strip, title
@@ -30,6 +31,7 @@ def rows(
     """The drawing, the columns, what is not the same work, what decides, where it turns, and the ways the rules forbid."""
     line = job.line(compared.line)
     return [
+        *gas_first(job, columns, language),
         *_drawing(compared, line, columns, language),
         Row(""),
         *(Row(text, "head") for text in indented(sentence(compared.does, language), columns, by=0)),

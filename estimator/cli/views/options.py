@@ -28,7 +28,7 @@ TEST_WORDS: dict[str, Say] = {
 def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
     """The drawing of each line with the repairs of the options, the comparison, what is not offered and why."""
     return [
-        *gas_first(quote.diagnosis, columns, language),
+        *gas_first(quote.job, columns, language),
         *_heading(quote, language),
         *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns, language)),
         *_comparison(quote, columns, language),

@@ -10,7 +10,8 @@ from estimator.wording.say import plain_words, say
 
 def rows(sheet: SiteSheet, columns: int, language: str = ENGLISH) -> list[Row]:
     """Return the title, the answer, and each block under its heading."""
-    out = [Row(sentence(sheet.title, language), "head")]
+    first = indented(sentence(sheet.first, language), columns, by=0) if sheet.first else []
+    out = [*(Row(text, "bad") for text in first), Row(sentence(sheet.title, language), "head")]
     out += [Row(text) for text in indented(sentence(sheet.answer, language), columns, by=0)]
     for block in sheet.blocks:
         out += [Row(""), Row(sentence(block.heading, language), "head")]
@@ -34,6 +35,7 @@ def as_data(sheet: SiteSheet, language: str = ENGLISH) -> dict[str, object]:
     """Return the same for --json, its sentences said."""
     return {
         "sheet": sheet.name,
+        **({"first": say(sheet.first, language)} if sheet.first else {}),
         "title": say(sheet.title, language),
         "answer": say(sheet.answer, language),
         "blocks": [

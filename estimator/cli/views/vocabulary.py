@@ -7,6 +7,7 @@ from estimator.model.say import Say
 from estimator.wording.numbers import family
 from estimator.wording.plain import UNITS
 from estimator.wording.say import NOTES_LANGUAGE, say, spoken
+from estimator.works.methods import RECORDS
 
 FINDINGS: tuple[Say, ...] = (
     Say.of("roots"), Say.of("offset"), Say.of("gap"), Say.of("crack"), Say.of("hole"), Say.of("collapse"),
@@ -42,11 +43,6 @@ LINES: tuple[Say, ...] = (
     Say.of("main"), Say.of("kitchen"), Say.of("laundry"), Say.of("hall bath"), Say.of("under slab"),
     Say.of("hall bath branch"), Say.of("kitchen branch"), Say.of("kitchen"), Say.of("entry"), Say.of("hall"),
     Say.of("bath"), Say.of("master bath"), Say.of("garage"), Say.of("bedroom"),
-)  # fmt: skip
-METHODS: tuple[Say, ...] = (
-    Say.of("clean"), Say.of("sectional liner"), Say.of("reline"), Say.of("yard spot"), Say.of("slab spot"),
-    Say.of("tunnel"), Say.of("break-through"), Say.of("trench"), Say.of("burst"), Say.of("reroute"), Say.of("abandon"),
-    Say.of("isolation test"), Say.of("look and see"), Say.of("visit"), Say.of("crawl replace"), Say.of("job"),
 )  # fmt: skip
 EFFECTS: tuple[Say, ...] = (
     Say.of("blocks"), Say.of("no fixed price"), Say.of("until approved"), Say.of("does not fix"),
@@ -111,8 +107,10 @@ MONEY: tuple[Say, ...] = (
 @lru_cache(maxsize=1)
 def known() -> dict[str, Say]:
     """Every word of the lists above by itself."""
-    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, METHODS, EFFECTS, PRICING, STEPS, STATES, TASKS, MONEY)
-    return {word.text: word for word in chain.from_iterable(lists)}
+    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, EFFECTS, PRICING, STEPS, STATES, TASKS, MONEY)
+    return {
+        word.text: word for word in (*chain.from_iterable(lists), *(m.label for m in RECORDS.values()), Say.of("job"))
+    }
 
 
 def term(word: str, language: str) -> str:

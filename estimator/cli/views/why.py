@@ -10,10 +10,11 @@ from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, at, dollars, sentence
+from estimator.model.basis import HOW
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Repair
-from estimator.wording.say import speaker
+from estimator.wording.say import say, speaker
 
 Said = tuple[str, Effect, str]
 """Rule, effect and sentence: the same three are said once."""
@@ -40,12 +41,30 @@ def _option(option: Option, columns: int, language: str) -> list[Row]:
             Row("  " + speaker(language)("of several of these")),
             *verdict_rows(list(shared.values()), columns, language),
         ]
+    out += _rests_on(option, columns, language)
     speak = speaker(language)
     left = [speak("Leaves {place}.", place=place_of(need, language)) for need in option.scope.leaves]
     if option.scope.bound:
         most = dollars(Decimal(option.scope.bound), whole=True, language=language)
         left.append(speak("Could be beaten by {most} at most.", most=most))
     out += [Row(line) for text in left for line in indented(text, columns)]
+    return out
+
+
+def _rests_on(option: Option, columns: int, language: str) -> list[Row]:
+    """What its price rests on: each fact, how it is known, and by how much it could raise the price."""
+    speak = speaker(language)
+    out = [Row("  " + speak("the price rests on"))] if option.basis.facts else []
+    for fact in option.basis.facts:
+        known = say(HOW[fact.how], language)
+        words = f"{term(fact.line, language)}, {say(fact.words, language)}"
+        up = dollars(Decimal(round(fact.rises)), whole=True, language=language)
+        text = (
+            speak("{fact}: {known}; it could raise the price by {up}", fact=words, known=known, up=up)
+            if round(fact.rises)
+            else speak("{fact}: {known}", fact=words, known=known)
+        )
+        out += [Row(line) for line in indented(text, columns, by=4, hanging=2)]
     return out
 
 

@@ -37,6 +37,7 @@ from estimator.scopes.rules import (
     foundation_work_planned,
     ground_that_cannot_give,
     half_gone_no_liner,
+    hand_over_at_the_lot_line,
     hard_blockage,
     headroom,
     heat_wires_sewage_night,
@@ -70,6 +71,7 @@ from estimator.scopes.rules import (
     pipe_clears_the_beam,
     pipe_left_behind,
     place_fits_the_method,
+    price_holds,
     protect_from_five_feet,
     reroute_has_the_fall,
     resin_smell,
@@ -212,11 +214,13 @@ RULES: tuple[Rule, ...] = (
     wall_way.RULE,
     room_is_dug_in_a_crawl_space.RULE,
     way_in_was_measured.RULE,
+    price_holds.RULE,
+    hand_over_at_the_lot_line.RULE,
 )
 """In the order of their numbers; those without a number last."""
 
 BY_ID: dict[str, Rule] = {rule.id: rule for rule in RULES}
 
-from estimator.scopes.rules.verdicts import conditions, may  # noqa: E402  (they read RULES)
+from estimator.scopes.rules.verdicts import conditions, may, of_price  # noqa: E402  (they read RULES)
 
-__all__ = ["BY_ID", "RULES", "Rule", "StretchFacts", "conditions", "facts_of", "may"]
+__all__ = ["BY_ID", "RULES", "Rule", "StretchFacts", "conditions", "facts_of", "may", "of_price"]

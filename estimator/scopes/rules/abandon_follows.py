@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import ONLY_CLOSES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -27,7 +28,7 @@ def follows(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="abandon-follows-a-way-round",
     numbers=("R48",),
-    methods=("abandon",),
+    concerns=ONLY_CLOSES,
     statement="A pipe is abandoned after a reroute, or where it is dead.",
     reason="Something drains through it.",
     source=COMMON_PRACTICE,

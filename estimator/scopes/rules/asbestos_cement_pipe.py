@@ -54,6 +54,7 @@ RULE = Rule(
     statement="Asbestos-cement pipe: bursting has no fixed price; whoever cuts or digs it works wet, with a trained crew, and wraps it.",
     reason="Its name says that it holds asbestos; broken dry it sets the fibers free, and its pieces are regulated waste.",
     source=FROM_MEMORY,
+    settled_by="",
     worse="hurting somebody",
     guards_people=True,
     applies=cement,

@@ -13,7 +13,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.concern import NEW_PIPE
+from estimator.scopes.rules.concern import A_NEW_RUN
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -48,7 +48,7 @@ def valve(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="backwater-valve",
     numbers=(),
-    concerns=NEW_PIPE,
+    concerns=A_NEW_RUN,
     statement="The drain to the city's sewer is renewed: a backwater valve where the place asks for one; a question where nobody asked.",
     reason="When the street's sewer backs up, its sewage comes out of the lowest fixture.",
     source="the place's row (backwater_valve); IPC 714 and UPC 710 ask for one below the next manhole upstream (from memory)",

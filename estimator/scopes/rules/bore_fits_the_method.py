@@ -13,16 +13,15 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import HAS_BORES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
-from estimator.works.methods import RECORDS
-
-KEYS = {name: record.bores for name, record in RECORDS.items() if record.bores}
+from estimator.works.methods import RECORDS, record_of
 
 
 def bore(it: StretchFacts, limits: Limits) -> Answers:
-    least, most = (limits(key) for key in KEYS[it.method])
+    least, most = (limits(key) for key in record_of(it.method).bores or ())
     if any(not least <= size <= most for size in it.sizes_in):
         return Ruling(
             effect=Effect.BLOCKS,
@@ -34,7 +33,7 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
                 most=f"{most:g}",
             ),
         )
-    if it.method == "reline" and it.bore_in <= limits("liner_small_bore_in"):
+    if it.works.lined and not it.works.piece and it.bore_in <= limits("liner_small_bore_in"):
         return Ruling(
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of("The pipe is small, so we use a thin flexible liner. It takes up a little of the inside."),
@@ -49,11 +48,11 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="bore-fits-the-method",
     numbers=("R12",),
-    methods=tuple(KEYS),
+    concerns=HAS_BORES,
     statement="Each way works in some sizes of pipe only; liners in 2 to 3 in must be thin and flexible.",
     reason="Tools and liners are made for those sizes; one city limits bursting to 4 to 6 in, same size.",
     source="common practice; Carmel, Indiana, city standard (bursting sizes)",
     worse="offering what cannot work",
-    reads=(*(key for keys in KEYS.values() for key in keys), "liner_small_bore_in"),
+    reads=(*(key for method in RECORDS.values() for key in method.bores or ()), "liner_small_bore_in"),
     applies=bore,
 )

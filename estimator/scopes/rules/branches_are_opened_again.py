@@ -71,6 +71,7 @@ RULE = Rule(
     statement="Reopen each live branch in the lined length. Dig for those that are small or out of reach. Dead ones stay shut.",
     reason="A branch lined shut floods its fixture.",
     source=COMMON_PRACTICE,
+    settled_by="film",
     worse="offering what cannot work",
     reads=("liner_branch_min_in",),
     applies=branches_opened,

@@ -11,6 +11,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import PIECE_IN_A_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -37,7 +38,7 @@ def cheap_floor(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="cheap-floor-short-dig",
     numbers=("R28",),
-    methods=("slab spot",),
+    concerns=PIECE_IN_A_FLOOR,
     statement="Bare concrete or carpet, shallow and short, no tendons: list through the floor first.",
     reason="A tunnel's minimum charge is more than the whole spot.",
     source=COMMON_PRACTICE,

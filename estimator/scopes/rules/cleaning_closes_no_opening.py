@@ -13,6 +13,7 @@
 
 from estimator.model.judgement import Effect, Need
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
@@ -76,7 +77,7 @@ def lived_with(need: Need) -> bool:
 RULE = Rule(
     id="cleaning-closes-no-opening",
     numbers=("D01",),
-    methods=("clean",),
+    concerns=ONLY_CLEANS,
     statement="Cleaning removes roots and build-up; where a repair is a must it does not answer it, else it is upkeep and said to be; a dip that may stay is lived with on a schedule.",
     reason="Roots mean an opening; water gets out where roots get in.",
     source=COMMON_PRACTICE,

@@ -75,6 +75,7 @@ RULE = Rule(
     statement="IPC 2018 and later: lining of 4 in and larger, bursting up to 6 in, both with a video before and after; other sizes need the code official's word.",
     reason="What the code does not speak of an inspector may refuse after it is done.",
     source=FROM_MEMORY,
+    settled_by="",
     worse="offering what cannot work",
     applies=by_the_code,
 )

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from estimator.scopes.rules.facts import StretchFacts
+from estimator.works.methods import Method, known
 
 Holds = Callable[[StretchFacts], bool]
 
@@ -28,6 +29,11 @@ class Concern:
         return (self.words, *(word for other in self.or_else for word in other.all_words))
 
 
+def _of(it: StretchFacts) -> Method | None:
+    """The record of the way asked about: what tool it is; what it does is asked of its works."""
+    return known(it.method)
+
+
 CUTS_FLOOR = Concern(words="an opening in a floor", holds=lambda it: it.works.cuts_floor)
 BELOW_FLOOR = Concern(words="the ground under a floor is dug", holds=lambda it: it.works.below_floor)
 PEOPLE_BELOW = Concern(words="people work below the surface", holds=lambda it: bool(it.works.with_people))
@@ -39,6 +45,9 @@ LAYS = Concern(
     words="new pipe is laid where the old pipe lay", holds=lambda it: any(x.line == it.line for x in it.works.laid)
 )
 NEW_PIPE = Concern(words="new pipe is laid or pulled", holds=lambda it: bool(it.works.new_pipe))
+A_NEW_RUN = Concern(
+    words="a run of new pipe is laid or pulled", holds=lambda it: bool(it.works.new_pipe) and not it.works.piece
+)
 LINES = Concern(words="old pipe is lined", holds=lambda it: bool(it.works.lined))
 LINED_IN_PIECES = Concern(
     words="old pipe is lined in pieces", holds=lambda it: any(x.pieces_ft for x in it.works.lined)
@@ -56,5 +65,46 @@ FROM_INSIDE = Concern(
 CLEANS = Concern(words="the pipe is cleaned", holds=lambda it: bool(it.works.cleans) and not it.works.lined)
 HANGS = Concern(
     words="pipe is hung in a crawl space", holds=lambda it: "crawl" in it.zones and any(x.hung for x in it.works.laid)
+)
+ONLY_CLEANS = Concern(
+    words="the pipe is cleaned and nothing else", holds=lambda it: bool(it.works.cleans) and not it.works.renewed
+)
+TESTS_SECTIONS = Concern(words="old pipe is tested section by section", holds=lambda it: bool(it.works.tested))
+LOOKS = Concern(
+    words="the pipe is uncovered to see it",
+    holds=lambda it: bool(it.works.openings) and not it.works.new_pipe and not it.works.lined,
+)
+GOES_ROUND = Concern(words="new pipe goes another way", holds=lambda it: it.works.goes_round)
+CLOSES = Concern(words="old pipe is closed off and left", holds=lambda it: it.works.closes)
+ONLY_CLOSES = Concern(
+    words="old pipe is closed off and nothing laid", holds=lambda it: it.works.closes and not it.works.new_pipe
+)
+A_PIECE = Concern(
+    words="a piece of a run is renewed by itself", holds=lambda it: it.works.piece and bool(it.works.renewed)
+)
+PIECE_IN_A_FLOOR = Concern(
+    words="a piece is renewed through one opening in the floor", holds=lambda it: it.works.piece and it.works.cuts_floor
+)
+LAID_UNDER_A_FLOOR = Concern(
+    words="new pipe is laid under a floor",
+    holds=lambda it: it.works.below_floor and bool(it.works.laid) and not it.works.piece,
+)
+A_WAY_ROUND = Concern(
+    words="a way that goes round the old pipe",
+    holds=lambda it: (way := _of(it)) is not None and way.shape == "way round",
+)
+HANDS_OVER = Concern(
+    words="pipe is handed over at the property line",
+    holds=lambda it: (way := _of(it)) is not None and way.shape == "to the lot line",
+)
+HAS_A_GROUND = Concern(
+    words="a way that belongs under one kind of ground",
+    holds=lambda it: (way := _of(it)) is not None and bool(way.ground),
+)
+HAS_BORES = Concern(
+    words="a tool made for some sizes of pipe", holds=lambda it: (way := _of(it)) is not None and bool(way.bores)
+)
+HAS_A_LENGTH = Concern(
+    words="a tool or a dig that reaches so far", holds=lambda it: (way := _of(it)) is not None and bool(way.longest)
 )
 ANYTHING = Concern(words="any repair", holds=lambda it: True)

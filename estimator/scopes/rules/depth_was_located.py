@@ -34,6 +34,7 @@ RULE = Rule(
     statement="A dig on a line without any depth reading has no fixed price.",
     reason="Depth decides protection, hours and whether a footing is in the way.",
     source=COMMON_PRACTICE,
+    settled_by="locate",
     worse="offering what cannot work",
     applies=located,
 )

@@ -42,6 +42,7 @@ RULE = Rule(
     statement="A dip is relaid until the new fall meets the old pipe; without levels that length is an allowance and no fixed price.",
     reason="Both ends of standing water lie at one height, so the wet length alone gives no fall. A locator's depth never gives fall.",
     source="plain arithmetic",
+    settled_by="level",
     worse="offering what cannot work",
     reads=("sag_run_out_ft",),
     applies=measured_dip,

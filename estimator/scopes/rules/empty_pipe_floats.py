@@ -3,7 +3,7 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> floats(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'caution'
->>> "trench" in RULE.methods
+>>> RULE.is_asked(stretch(method="trench"))
 False
 """
 

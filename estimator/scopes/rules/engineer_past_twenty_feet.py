@@ -35,6 +35,7 @@ RULE = Rule(
     statement="Deeper than 20 ft: not without a registered engineer's design.",
     reason="The published tables of slopes and boxes end there.",
     source="29 CFR 1926.652(b), (c); Subpart P App. B Table B-1 note 3 (read second-hand)",
+    settled_by="engineer",
     worse="hurting somebody",
     guards_people=True,
     applies=past_twenty,

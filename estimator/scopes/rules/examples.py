@@ -13,7 +13,7 @@ from estimator.model.profile import Beam, Branch
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Quantity, Repair, Takeoff
-from estimator.model.works import Burst, Laid, Lined, Opening, Span, Works
+from estimator.model.works import Burst, Laid, Left, Lined, Opening, Span, Works
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
@@ -125,6 +125,9 @@ def works(method: str, at: Stretch, zones: tuple[str, ...], size_in: float, open
         laid=(Laid(**pipe, hung=method in ("tunnel", "crawl replace")),) if method in NEW_IN_PLACE else (Laid(line="", stretch=at, size_in=size_in),) if method == "reroute" else (),
         lined=(Lined(**pipe, pieces_ft=(4.0,) if method == "sectional liner" else ()),) if method in ("reline", "sectional liner") else (),
         burst=(Burst(**pipe),) if method == "burst" else (),
+        piece=method in ("yard spot", "slab spot", "sectional liner"),
+        tested=(at,) if method == "isolation test" else (),
+        left=(Left(line="main", stretch=at, how="capped"),) if method in ("abandon", "reroute") else (),
         cleans=(at,) if method in ("clean", "reline", "sectional liner") else (),
     )  # fmt: skip
 

@@ -13,6 +13,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import A_PIECE, LINED_WHOLE, ONLY_CLEANS, OPENS_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -21,13 +22,13 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def fibre(it: StretchFacts, limits: Limits) -> Answers:
     if "fibre" not in it.families:
         return None
-    if it.method in ("trench", "burst"):
+    if it.works.new_pipe and not it.works.piece:
         return Ruling(
             effect=Effect.PREFERS,
             homeowner=Say.of("This tar-paper (bituminous fiber) pipe is worn out, so we replace the whole run."),
             estimator=Say.of("Fiber pipe: whole run by trench or burst."),
         )
-    if it.method == "reline":
+    if it.works.lined and not it.works.piece:
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
@@ -47,7 +48,7 @@ def fibre(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="fiber-is-not-patched",
     numbers=("R09", "D17"),
-    methods=("clean", "yard spot", "slab spot", "sectional liner", "reline", "trench", "burst"),
+    concerns=ONLY_CLEANS | A_PIECE | LINED_WHOLE | OPENS_GROUND,
     statement="Fiber pipe: no cutting tools, no spot repair; lining with caution; trench or burst the whole run.",
     reason="It blisters and goes oval everywhere at once; cutters tear it and couplings find no sound end.",
     source=COMMON_PRACTICE,

@@ -69,6 +69,7 @@ RULE = Rule(
     statement="A dig below a footing's base and inside the 45 degree line from it waits for support, stable rock or an engineer.",
     reason="The soil that carries the house would move into the trench. A competent person's plan is not on the list.",
     source="29 CFR 1926.651(i)(2); 45 degree line: IRC P2604.4, UPC 314.1, IPC 307.5 (read second-hand)",
+    settled_by="engineer",
     worse="hurting somebody",
     reads=("slab_above_grade_ft",),
     guards_people=True,

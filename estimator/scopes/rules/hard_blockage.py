@@ -54,6 +54,7 @@ RULE = Rule(
     statement="Collapsed, or closed by something hard or unknown: no cleaning by machine, no liner; bursting only once a cable has passed.",
     reason="A tool driven into a collapse gets stuck or makes it worse.",
     source=COMMON_PRACTICE,
+    settled_by="film",
     worse="offering what cannot work",
     applies=hard_blockage,
 )

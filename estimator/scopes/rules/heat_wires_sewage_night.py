@@ -3,7 +3,7 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> every_dig(stretch(method="trench"), limits()).effect.value
 'caution'
->>> "reline" in RULE.methods
+>>> RULE.is_asked(stretch(method="reline"))
 False
 """
 

@@ -15,7 +15,7 @@ from estimator.knowledge.house_dates import LEAD_PAINT_BEFORE
 from estimator.knowledge.paint import INSIDE_ROOM_OVER_SQFT
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.concern import CUTS_FLOOR, HANGS
+from estimator.scopes.rules.concern import CUTS_FLOOR, GOES_ROUND, HANGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -50,8 +50,7 @@ def lead(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="lead-paint",
     numbers=("R30",),
-    concerns=CUTS_FLOOR | HANGS,
-    methods=("reroute",),
+    concerns=CUTS_FLOOR | HANGS | GOES_ROUND,
     statement="Built before 1978 and more than a small painted area disturbed: lead-safe certified firm and pamphlet.",
     reason="Lead dust harms children first.",
     source="40 CFR 745.83",

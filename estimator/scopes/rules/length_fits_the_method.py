@@ -10,16 +10,15 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import HAS_A_LENGTH
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
-from estimator.works.methods import RECORDS
-
-MOST = {name: record.longest for name, record in RECORDS.items() if record.longest}
+from estimator.works.methods import RECORDS, record_of
 
 
 def length(it: StretchFacts, limits: Limits) -> Answers:
-    most = limits(MOST[it.method])
+    most = limits(record_of(it.method).longest)
     if it.length_ft <= most:
         return None
     return Ruling(
@@ -34,11 +33,11 @@ def length(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="length-fits-the-method",
     numbers=("R14",),
-    methods=tuple(MOST),
+    concerns=HAS_A_LENGTH,
     statement="A spot, a short liner, a shot, a pull and a jet each reach only so far.",
     reason="Past that another way is meant: a trench for a yard spot, a strip for a floor spot.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
-    reads=tuple(MOST.values()),
+    reads=tuple(method.longest for method in RECORDS.values() if method.longest),
     applies=length,
 )

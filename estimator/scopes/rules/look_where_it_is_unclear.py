@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import LOOKS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -27,7 +28,7 @@ def unclear(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="look-where-it-is-unclear",
     numbers=("D19", "R01"),
-    methods=("look and see",),
+    concerns=LOOKS,
     statement="A look-and-see dig only where the trouble is suspected, hidden or beyond where the camera stopped.",
     reason="It is a fixed small price for certainty before a large one.",
     source=COMMON_PRACTICE,

@@ -81,6 +81,7 @@ RULE = Rule(
     statement="A run relaid between known levels with less than the code's least fall: no gravity drain there; so near it that the readings cannot tell: no fixed price; in a line whose levels climb with the flow no dig has a fixed price.",
     reason="Solids stay behind where water creeps.",
     source="the place's row; IPC 704.1, UPC 708 (read second-hand)",
+    settled_by="level",
     worse="offering what cannot work",
     reads=("slope_tolerance_percent", "level_error_in"),
     applies=falls,

@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import GOES_ROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -27,7 +28,7 @@ def attic(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="no-drain-by-the-attic",
     numbers=(),
-    methods=("reroute",),
+    concerns=GOES_ROUND,
     statement="No drain by the attic, except for fixtures above it; vents may.",
     reason="Drains run by gravity.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import A_PIECE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -27,7 +28,7 @@ def worn_out(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="no-spots-on-worn-out-pipe",
     numbers=("D06", "D17", "D18"),
-    methods=("yard spot", "slab spot", "sectional liner"),
+    concerns=A_PIECE,
     statement="Iron grooved along most of the run, clay with roots at most joints, or fiber: renewal of the run, no spots.",
     reason="The next hole opens beside the new piece.",
     source=COMMON_PRACTICE,

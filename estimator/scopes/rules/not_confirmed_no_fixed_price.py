@@ -64,6 +64,7 @@ RULE = Rule(
     statement="What is only suspected, was not filmed, or stands in a log line that may mean two things, has no fixed price; nor has a repair where sound pipe beyond its ends was not seen.",
     reason="A price for work nobody has seen is a guess that one side pays for. What follows from something seen (inferred) counts as known.",
     source=COMMON_PRACTICE,
+    settled_by="film",
     worse="offering what cannot work",
     applies=not_confirmed,
 )

@@ -13,6 +13,7 @@ True
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_with
+from estimator.scopes.rules.concern import ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -31,7 +32,7 @@ def nothing(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="nothing-to-clean",
     numbers=(),
-    methods=("clean",),
+    concerns=ONLY_CLEANS,
     statement="Cleaning is offered only where there is something to clean out, or a dip that may stay and gathers dirt.",
     reason="An honest quote sells nothing that is not needed.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import TESTS_SECTIONS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -27,7 +28,7 @@ def nothing(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="nothing-to-isolate",
     numbers=("D09",),
-    methods=("isolation test",),
+    concerns=TESTS_SECTIONS,
     statement="An isolation test is offered only after a failed test without a visible cause.",
     reason="An honest quote sells nothing that is not needed.",
     source=COMMON_PRACTICE,

@@ -60,6 +60,7 @@ RULE = Rule(
     statement="Work past the property line: written permission first; who owns the pipe there differs by city.",
     reason="It is not the homeowner's to open.",
     source=COMMON_PRACTICE,
+    settled_by="",
     worse="leaving out a caution",
     applies=line,
 )

@@ -3,7 +3,7 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> in_a_tunnel(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'requires first'
->>> "break-through" in RULE.methods
+>>> RULE.is_asked(stretch(method="break-through"))
 False
 """
 

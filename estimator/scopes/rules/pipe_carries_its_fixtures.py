@@ -13,6 +13,7 @@ True
 from estimator.knowledge.fixture_units import is_fixture, least_size_in
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import GOES_ROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -41,7 +42,7 @@ def carries(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="pipe-carries-its-fixtures",
     numbers=("R37",),
-    methods=("reroute",),
+    concerns=GOES_ROUND,
     statement="Fixture units over the pipe's limit, or a toilet on less than 3 in: a larger pipe.",
     reason="An overloaded drain backs up into the lowest fixture.",
     source="IPC tables 709.1 and 710.1; UPC table 703.2 (county extract)",

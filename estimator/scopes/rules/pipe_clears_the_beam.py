@@ -4,12 +4,13 @@ A 4 in pipe at 1/4 in/ft from an exit 2.6 ft down meets a beam 24 in deep at 15 
 inch [computed].
 """
 
+from estimator.scopes.rules.concern import LAID_UNDER_A_FLOOR
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule
 
 RULE = Rule(
     id="pipe-clears-the-beam",
     numbers=("R18",),
-    methods=("tunnel", "break-through"),
+    concerns=LAID_UNDER_A_FLOOR,
     statement="New pipe with the slope it needs passes under every beam with the firm's clearance, or that way is not offered.",
     reason="A notched beam lets the house break there; a flatter fall where the place allows it, or a lower exit, may do.",
     source=COMMON_PRACTICE,

@@ -9,6 +9,7 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import CLOSES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -38,7 +39,7 @@ def left_behind(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="pipe-left-behind",
     numbers=("R48",),
-    methods=("abandon", "reroute"),
+    concerns=CLOSES,
     statement="Abandoned pipe: both ends capped; from 4 in under a slab or drive, or where soil sinks, filled too.",
     reason="An empty pipe is a void and a way for rodents.",
     source=COMMON_PRACTICE,

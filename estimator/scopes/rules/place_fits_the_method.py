@@ -13,26 +13,22 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import HAS_A_GROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
+from estimator.works.methods import record_of
 
 OPEN_GROUND = frozenset({"yard", "drive", "walk", "street"})
 FLOOR = frozenset({"slab", "basement"})
-WHERE: dict[str, frozenset[str]] = {
-    "yard spot": OPEN_GROUND,
-    "trench": OPEN_GROUND,
-    "slab spot": FLOOR,
-    "break-through": FLOOR,
-    "crawl replace": frozenset({"crawl"}),
-}
+WHERE: dict[str, frozenset[str]] = {"outside": OPEN_GROUND, "floor": FLOOR, "crawl": frozenset({"crawl"})}
 """Every zone over the stretch must be one of these; a tunnel needs a slab over a part of it."""
-PLACED = (*WHERE, "tunnel")
 
 
 def fits(it: StretchFacts, limits: Limits) -> Answers:
-    zones = set(it.zones)
-    if "slab" in zones if it.method == "tunnel" else zones and zones <= WHERE[it.method]:
+    zones, way = set(it.zones), record_of(it.method)
+    tunnels = way.shape == "tunnel"
+    if "slab" in zones if tunnels else zones and zones <= WHERE[way.ground]:
         return None
     return Ruling(
         effect=Effect.BLOCKS,
@@ -47,7 +43,7 @@ def fits(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="place-fits-the-method",
     numbers=(),
-    methods=PLACED,
+    concerns=HAS_A_GROUND,
     statement="A yard dig lies in open ground, a floor opening under a floor, a tunnel under a slab, a crawl-space job in a crawl space.",
     reason="Different zones over the pipe do not merge into one scope.",
     source=COMMON_PRACTICE,

@@ -13,6 +13,7 @@ True
 from estimator.model.job import Reroute
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import GOES_ROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -61,10 +62,11 @@ def _too_flat(needed_in: float, left_in: float) -> Ruling:
 RULE = Rule(
     id="reroute-has-the-fall",
     numbers=("R36",),
-    methods=("reroute",),
+    concerns=GOES_ROUND,
     statement="Fall available, less wye drop and clearance, under the code's least: no gravity drain that way.",
     reason="Solids stay behind where water creeps. Where nobody asked the place, the stricter of two code families counts.",
     source="the place's row; IPC 704.1, UPC 708 (read second-hand)",
+    settled_by="level",
     worse="offering what cannot work",
     reads=("wye_drop_in", "reroute_clearance_in", "slope_tolerance_percent", "reroute_extra_percent"),
     applies=has_the_fall,

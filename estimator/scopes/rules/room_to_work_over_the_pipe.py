@@ -48,6 +48,7 @@ RULE = Rule(
     statement="A floor is opened only where a saw and people can work; cabinets and tubs come off first, walls are asked about.",
     reason="A saw needs room, and a wall may carry the roof.",
     source=COMMON_PRACTICE,
+    settled_by="engineer",
     worse="offering what cannot work",
     applies=room,
 )

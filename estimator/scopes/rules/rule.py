@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Literal
 
+from estimator.model.basis import Basis
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -40,45 +41,48 @@ Answers = Ruling | Iterable[Ruling] | None
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
-    """One rule. `concerns` says what works it is asked of; where only the tool decides (how long a liner, how small a
-    bore), `methods` names the tools instead. `numbers` are for those who build it; `reads` are the settings it asks for.
+    """One rule. `concerns` says what works it is asked of. `numbers` are for those who build it; `reads` are the settings it asks for.
 
+    `settled_by` is the kind of visit after which it no longer stands against a firm price, "" where no visit settles it.
     One that `goes_without_saying` (a tunnel in a lawn) is never printed as the reason why a way is not offered.
     One `found_by_takeoff` is asked there, beside the geometry it needs; it stands here so that it can be read and looked up.
-    `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it. `guards_people` rules cannot be
+    `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it; `rests` of what the price of a
+    whole option rests on. `guards_people` rules cannot be
     overruled without an approval on file.
     """
 
     id: str
     numbers: tuple[str, ...]
+    concerns: Concern
     statement: str
     reason: str
     source: str
     worse: Worse
-    concerns: Concern | None = None
-    methods: tuple[str, ...] = ()
     reads: tuple[str, ...] = ()
+    settled_by: str = "measure"
     guards_people: bool = False
     goes_without_saying: bool = False
     found_by_takeoff: bool = False
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None
+    rests: Callable[[Basis, Limits], Answers] | None = None
+
+    def is_asked(self, it: StretchFacts) -> bool:
+        """Whether the rule has anything to say of these works."""
+        return self.concerns.asked(it)
 
     @property
     def asked_of(self) -> tuple[str, ...]:
-        """What works or tools it is asked of, in words."""
-        return self.methods if self.concerns is None else (*self.concerns.all_words, *self.methods)
+        """What works it is asked of, in words."""
+        return self.concerns.all_words
 
 
 def asked(rules: Iterable[Rule], it: StretchFacts) -> Iterator[Rule]:
-    """The rules that have anything to say of these works, or of this tool; each concern is asked once."""
+    """The rules that have anything to say of these works; each concern is asked once."""
     held: dict[int, bool] = {}
     for rule in rules:
-        if it.method in rule.methods:
+        key = id(rule.concerns)
+        if key not in held:
+            held[key] = rule.concerns.asked(it)
+        if held[key]:
             yield rule
-        elif rule.concerns is not None:
-            key = id(rule.concerns)
-            if key not in held:
-                held[key] = rule.concerns.asked(it)
-            if held[key]:
-                yield rule

@@ -9,7 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.concern import LINES, NEW_PIPE
+from estimator.scopes.rules.concern import LINES, NEW_PIPE, ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -31,8 +31,7 @@ def septic(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="septic-tank",
     numbers=("R47",),
-    concerns=NEW_PIPE | LINES,
-    methods=("clean",),
+    concerns=NEW_PIPE | LINES | ONLY_CLEANS,
     statement="Septic tank: health-department permit, debris kept out of the tank.",
     reason="Debris blocks the tank and its field.",
     source=COMMON_PRACTICE,

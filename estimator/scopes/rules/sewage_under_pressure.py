@@ -9,7 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.concern import LINES, NEW_PIPE
+from estimator.scopes.rules.concern import LINES, NEW_PIPE, ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -32,11 +32,11 @@ def under_pressure(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="sewage-under-pressure",
     numbers=(),
-    concerns=NEW_PIPE | LINES,
-    methods=("clean",),
+    concerns=NEW_PIPE | LINES | ONLY_CLEANS,
     statement="A force main: the pump locked out and the pressure let down first; no fixed price before it is known where it runs.",
     reason="Sewage under pressure sprays whoever opens the pipe, and fall and water tests say nothing of it.",
     source=COMMON_PRACTICE,
+    settled_by="locate",
     worse="hurting somebody",
     guards_people=True,
     applies=under_pressure,

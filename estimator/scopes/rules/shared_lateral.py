@@ -9,7 +9,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
-from estimator.scopes.rules.concern import LINES, NEW_PIPE
+from estimator.scopes.rules.concern import LINES, NEW_PIPE, ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -32,8 +32,7 @@ def shared(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="shared-lateral",
     numbers=(),
-    concerns=NEW_PIPE | LINES,
-    methods=("clean",),
+    concerns=NEW_PIPE | LINES | ONLY_CLEANS,
     statement="A line another house drains into: consent of its owner, its water stopped, its fixtures watched.",
     reason="Sewage of the other house comes while the pipe is open, and a jet can push it up into that house.",
     source=COMMON_PRACTICE,

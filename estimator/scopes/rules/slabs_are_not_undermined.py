@@ -32,6 +32,7 @@ RULE = Rule(
     statement="Paving beside or over a dig is supported or taken out.",
     reason="Undermined paving drops on whoever works below, or cracks later.",
     source="29 CFR 1926.651(i)(3)",
+    settled_by="engineer",
     worse="hurting somebody",
     guards_people=True,
     applies=undermined,

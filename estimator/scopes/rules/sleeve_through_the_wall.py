@@ -18,7 +18,7 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 def sleeve(it: StretchFacts, limits: Limits) -> Answers:
     through = [b for b in it.beams if b.through]
     walls = sum(count for way in it.reroutes for what, count in way.penetrations if what == "wall")
-    if not through and not (it.method == "reroute" and walls):
+    if not through and not (it.works.goes_round and walls):
         return None
     return Ruling(
         effect=Effect.ADDS_WORK,

@@ -53,6 +53,7 @@ RULE = Rule(
     statement="A soft blockage is cleaned out and filmed before anything is priced beyond it.",
     reason="Roots, grease and paper are why a camera stops, and cleaning is the remedy.",
     source=COMMON_PRACTICE,
+    settled_by="film",
     worse="leaving out a way that works",
     applies=soft_blockage,
 )

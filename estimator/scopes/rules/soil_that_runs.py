@@ -34,6 +34,7 @@ RULE = Rule(
     statement="Loose sand, gravel, fill or running soil: no tunnel without full shoring by design.",
     reason="The face runs in on whoever digs.",
     source=COMMON_PRACTICE,
+    settled_by="engineer",
     worse="hurting somebody",
     guards_people=True,
     applies=soil_runs,

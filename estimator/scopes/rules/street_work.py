@@ -39,6 +39,7 @@ RULE = Rule(
     statement="Street or right of way: city permit, traffic control, bond and patch by the city's rule.",
     reason="The road is not the homeowner's to open; ownership from property line to main differs by city.",
     source=COMMON_PRACTICE,
+    settled_by="",
     worse="leaving out a caution",
     applies=street,
 )

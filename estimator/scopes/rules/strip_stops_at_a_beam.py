@@ -22,7 +22,7 @@ def at_a_beam(it: StretchFacts, limits: Limits) -> Answers:
     inside = [b for b in it.beams if b.stretch.overlaps(it.stretch) and floors]
     if not inside:
         return None
-    if it.method == "slab spot":
+    if it.works.piece:
         return Ruling(
             effect=Effect.BLOCKS,
             homeowner=Say.of("A grade beam is over that spot. We do not cut a beam."),

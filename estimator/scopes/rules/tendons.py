@@ -57,6 +57,7 @@ RULE = Rule(
     statement="A post-tensioned slab, or one built since the place's year without proof that it has no tendons: not cut until scanned and approved; in a tunnel nothing is anchored in it.",
     reason="A tendon carries about 30,000 lb; a cut one can kill. House slabs with tendons were in use in the 1960s, and a missing stamp proves nothing.",
     source="trade publications on post-tensioned slabs (force, decade); the year is a default to be set for each place",
+    settled_by="scan",
     worse="hurting somebody",
     guards_people=True,
     applies=tendons,

@@ -15,6 +15,7 @@ True
 from estimator.knowledge.fixture_units import TRAP_IN, fixture, is_fixture
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
+from estimator.scopes.rules.concern import GOES_ROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -43,7 +44,7 @@ def trap_arm(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="trap-arms",
     numbers=(),
-    methods=("reroute",),
+    concerns=GOES_ROUND,
     statement="A fixture farther from its vent than its trap arm may be long: a vent is added.",
     reason="Flowing water siphons the trap dry and sewer gas comes in.",
     source="the place's row (trap_arms); where it says nothing, IPC/IRC and UPC tables of trap arms (read second-hand)",

@@ -45,6 +45,7 @@ RULE = Rule(
     statement="A tunnel under a beam or footing: an engineer's letter first.",
     reason="Below a footing only a support system, stable rock or a registered engineer's word will do.",
     source="29 CFR 1926.651(i)(2)",
+    settled_by="engineer",
     worse="hurting somebody",
     guards_people=True,
     applies=under_a_beam,

@@ -4,11 +4,13 @@ import re
 from collections.abc import Iterable
 from dataclasses import replace
 
+from estimator.model.basis import Basis
 from estimator.model.job import Job, Override
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Takeoff
+from estimator.model.works import Works
 from estimator.scopes.rules import RULES
 from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.scopes.rules.limits import Limits
@@ -41,6 +43,14 @@ def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tu
         if rule.measures is not None:
             out += [_verdict(rule, answer, measured.at) for answer in each(rule.measures(measured, limits))]
     return tuple(out) + _not_enough(tuple(out), measured.at)
+
+
+def of_price(basis: Basis, repair: Repair, works: Works, job: Job, tables: Tables) -> tuple[Verdict, ...]:
+    """What the rules say of a whole option by what its price rests on; `repair` is the one that moves it most."""
+    facts = facts_of(job, job.line(repair.line), repair.stretch, (), tables, repair.reroute, works)
+    asked = replace(facts, method=repair.method)
+    answers = ((rule, rule.rests(basis, Limits(tables, job.house.jurisdiction))) for rule in RULES if rule.rests)
+    return tuple(_verdict(rule, answer, asked) for rule, said in answers for answer in each(said))
 
 
 def _not_enough(said: tuple[Verdict, ...], facts: StretchFacts) -> tuple[Verdict, ...]:

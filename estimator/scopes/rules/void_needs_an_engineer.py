@@ -37,6 +37,7 @@ RULE = Rule(
     statement="A void under slab, drive or street: an engineer first.",
     reason="What stands on it has no support.",
     source=COMMON_PRACTICE,
+    settled_by="engineer",
     worse="hurting somebody",
     guards_people=True,
     applies=hollow,

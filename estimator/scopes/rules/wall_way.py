@@ -14,6 +14,7 @@ True
 from estimator.knowledge.fixture_units import FLOOR_DRAINED, fixture, is_fixture
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import GOES_ROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -42,7 +43,7 @@ def floor_drained(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="wall-way-serves-what-drains-above-the-floor",
     numbers=(),
-    methods=("reroute",),
+    concerns=GOES_ROUND,
     statement="A way through the wall serves sinks and washers; toilets, tubs and showers need the floor opened at each; without those openings counted it is not offered.",
     reason="Their traps lie in the floor.",
     source=COMMON_PRACTICE,

@@ -3,12 +3,13 @@
 >>> from estimator.scopes.rules.examples import limits, stretch
 >>> plugs(stretch(method="isolation test"), limits()).effect.value
 'caution'
->>> "clean" in RULE.methods
+>>> RULE.is_asked(stretch(method="clean"))
 False
 """
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import TESTS_SECTIONS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
@@ -29,7 +30,7 @@ def plugs(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="test-water-and-plugs",
     numbers=("R42",),
-    methods=("isolation test",),
+    concerns=TESTS_SECTIONS,
     statement="Old systems are filled to the lowest opening and for minutes only; plugs are rated, tethered and kept clear of.",
     reason="A 4 in plug under 10 ft of water holds back about 55 lb; an air plug far more when it bursts. Leaked water softens the soil under the house.",
     source="plain arithmetic (pressure); common practice",

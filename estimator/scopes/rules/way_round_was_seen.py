@@ -11,6 +11,7 @@ True
 
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
+from estimator.scopes.rules.concern import A_WAY_ROUND
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
@@ -31,7 +32,7 @@ def seen(it: StretchFacts, limits: Limits) -> Answers:
 RULE = Rule(
     id="way-round-was-seen",
     numbers=("R36",),
-    methods=("reroute",),
+    concerns=A_WAY_ROUND,
     statement="A reroute is offered only along a way that was seen on site.",
     reason="Fall, walls and vents decide, and only a visit shows them.",
     source=COMMON_PRACTICE,

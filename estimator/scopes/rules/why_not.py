@@ -3,13 +3,14 @@
 from collections.abc import Iterable, Sequence
 
 from estimator.model.job import Job
-from estimator.model.judgement import METHODS, Effect, Need, Verdict
+from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.rules import BY_ID, may
 from estimator.scopes.rules.facts import StretchFacts, facts_of
 from estimator.tables.tables import Tables
 from estimator.works import works_of
+from estimator.works.methods import names, record_of
 
 AGAINST = (Effect.BLOCKS, Effect.DOES_NOT_FIX)
 TOLD_FIRST = ("no-spots-on-worn-out-pipe", "fiber-is-not-patched")
@@ -26,7 +27,7 @@ def why_not(job: Job, needs: Sequence[Need], offered: Iterable[Repair], tables: 
     answered = {(r.method, need) for r in offered for need in (*r.answers, *(a for f in r.first for a in f.answers))}
     out: dict[Verdict, None] = {}
     for need in needs:
-        for method in METHODS:
+        for method in names():
             if (method, need.id) not in answered:
                 out |= dict.fromkeys(_against(may(method, facts_there(method, need, job, tables), tables)))
     return tuple(out)
@@ -34,7 +35,7 @@ def why_not(job: Job, needs: Sequence[Need], offered: Iterable[Repair], tables: 
 
 def facts_there(method: str, need: Need, job: Job, tables: Tables) -> StretchFacts:
     """What a way is asked about for one need: the bare need, or all that the way round there would replace."""
-    ways = (w for w in job.reroutes if method == "reroute" and w.replaces_line == need.line)
+    ways = (w for w in job.reroutes if record_of(method).shape == "way round" and w.replaces_line == need.line)
     for way in ways:
         low = need.stretch.from_ft if way.replaces_from_ft is None else way.replaces_from_ft
         high = need.stretch.to_ft if way.replaces_to_ft is None else way.replaces_to_ft

@@ -7,10 +7,10 @@ from pathlib import Path
 
 from estimator.fieldnotes import read_job
 from estimator.model.job import WantedOption
-from estimator.model.judgement import METHODS
 from estimator.model.problem import CannotGoOn, Problem
 from estimator.pipeline import run
 from estimator.tables.read import demo_folder, read_tables
+from estimator.works.methods import names
 
 DEMO = Path(__file__).parents[3] / "estimator" / "demo" / "job.toml"
 
@@ -19,7 +19,7 @@ def problems(folder: Path) -> Iterable[Problem]:
     job, day = read_job(DEMO).job, date(2026, 11, 18)
     tables = read_tables(demo_folder(), day).tables
     assert job is not None and tables is not None
-    job = replace(job, options=tuple(WantedOption(do="drop", name=way) for way in METHODS))
+    job = replace(job, options=tuple(WantedOption(do="drop", name=way) for way in names()))
     try:
         return run(job, tables, day).problems
     except CannotGoOn as stop:

@@ -13,13 +13,14 @@ import pytest
 
 from estimator.cli.rules_page import page
 from estimator.diagnosis.readings import READINGS
-from estimator.model.judgement import METHODS
+from estimator.model.visit import KINDS
 from estimator.scopes.rules import BY_ID, RULES, Rule
 from estimator.scopes.rules.examples import demo_tables, limits, measured, need, stretch
 from estimator.scopes.rules.rule import asked
 from estimator.scopes.rules.verdicts import each
 from estimator.takeoff import quantities
 from estimator.takeoff.quantities import FACTS
+from estimator.works.methods import names
 
 DOCS = Path(__file__).parents[3] / "docs" / "rules.md"
 R_NUMBERS = {f"R{n:02d}" for n in range(1, 51)}
@@ -27,7 +28,7 @@ D_NUMBERS = {f"D{n:02d}" for n in range(1, 27)}
 
 
 def module_of(rule: Rule) -> ModuleType:
-    function = rule.applies or rule.measures
+    function = rule.applies or rule.measures or rule.rests
     assert function is not None
     return sys.modules[function.__module__]
 
@@ -70,9 +71,9 @@ def test_the_page_is_fresh() -> None:
 
 @pytest.mark.parametrize("rule", BY_NAME)
 def test_a_rule_names_its_methods_source_and_reason(rule: Rule) -> None:
-    assert rule.asked_of and set(rule.methods) <= set(METHODS)
+    assert rule.asked_of and rule.settled_by in {"", *KINDS}
     assert rule.statement and rule.reason and rule.source and rule.worse
-    assert (rule.applies is None) != (rule.measures is None)
+    assert sum(asked is not None for asked in (rule.applies, rule.measures, rule.rests)) == 1
 
 
 @pytest.mark.parametrize("rule", BY_NAME)
@@ -154,7 +155,7 @@ def test_the_rules_that_guard_people_are_marked_so() -> None:
 
 @pytest.mark.parametrize("rule", BY_NAME)
 def test_a_rule_answers_any_works_it_is_asked_of_without_a_fault(rule: Rule) -> None:
-    for method in METHODS:
+    for method in names():
         here = stretch(
             "8-20 channel gone, soil seen", "sag 40%", method=method, zones=("slab",), needs=(need("channel"),)
         )

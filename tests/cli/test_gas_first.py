@@ -1,0 +1,62 @@
+"""Somebody smells gas: on every screen, site sheet and office sheet that comes before anything else."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from estimator.cli.app import build
+from estimator.papers.office import office, workings
+
+HOUSE = Path(__file__).parents[1] / "cases" / "houses" / "gas-smell-beside-a-crack"
+SAYS = ("GAS SMELL", "leave the house", "911", "gas company")
+
+
+def said(folder: Path, *args: str) -> str:
+    done = CliRunner().invoke(build(list(args)), list(args), env={"COLUMNS": "80"})
+    return " ".join(done.stdout.split())
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    shutil.copytree(HOUSE, tmp_path / "house")
+    return tmp_path / "house" / "job.toml"
+
+
+SCREENS = (
+    ("check",), ("options",), ("compare",), ("unknowns",), ("explain", "A1"),
+    *(("site", sheet) for sheet in ("tests", "water", "levels", "marks", "grade", "cleanout", "plan")),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("screen", SCREENS, ids=" ".join)
+def test_gas_comes_first_on_the_screen(job: Path, screen: tuple[str, ...]) -> None:
+    command, *rest = screen
+    text = said(job.parent, command, str(job), *rest)
+    assert text.startswith(SAYS[0]) and all(word in text[:200] for word in SAYS), text[:200]
+
+
+def test_a_site_sheet_says_it_as_data_too(job: Path) -> None:
+    data = json.loads(CliRunner().invoke(build(["site"]), ["site", str(job), "tests", "--json"]).stdout)
+    assert "911" in data["first"]
+
+
+def test_gas_comes_first_on_every_office_sheet(job: Path) -> None:
+    from estimator.cli.way import priced
+
+    run = priced(job, None, None, None)
+    for book in (office(run.quote, run.tables), workings(run.quote, run.tables)):
+        for sheet in book.sheets:
+            first = next(cell for row in sheet.rows for cell in row.cells if cell.value)
+            assert "911" in str(first.value), sheet.name
+
+
+def test_nothing_is_said_of_gas_once_the_gas_company_has_cleared_the_house(job: Path) -> None:
+    cleared = (
+        '\n[[approval]]\nwhat = "gas company report"\nby = "R. Example"\non = 2026-11-28\ncovers = ["gas-smell"]\n'
+    )
+    job.write_text(job.read_text() + cleared)
+    for screen in SCREENS:
+        assert "GAS SMELL" not in said(job.parent, screen[0], str(job), *screen[1:])

@@ -243,9 +243,11 @@ def test_what_lies_across_the_slab_edge_takes_a_way_for_each_side(offers) -> Non
     """Different grounds do not merge into one dig, common practice; iron is cut back 2 ft at each end."""
     found = offers(EDGE.format(low=8, high=20), pipe="cast iron")
     both = [(r, r.first[0]) for r in found.repairs if r.first]
-    assert sorted((b.method, a.method) for a, b in both) == [("trench", "break-through"), ("trench", "tunnel")]
+    assert sorted({(b.method, a.method) for a, b in both}) == [("trench", "break-through"), ("trench", "tunnel")]
+    whole = {inside.method for inside, outside in both if outside.stretch == Stretch(0, 12)}
+    assert whole == {"break-through", "tunnel"}, "beside a repair under the house the yard line may be new as a whole"
     for inside, outside in both:
-        assert (outside.stretch, inside.stretch) == (Stretch(6, 12), Stretch(12, 22))
+        assert outside.stretch in (Stretch(6, 12), Stretch(0, 12)) and inside.stretch == Stretch(12, 22)
         assert inside.answers == ("channel 8",)
 
 

@@ -132,7 +132,7 @@ def test_a_far_away_cell_is_stopped_before_any_reader_sees_it(cell: str, passes:
         ("production | jet | active | no", ["tables/unknown-reference"]),  # a recipe would have no hours
         ("materials | sod | active | no", ["tables/unknown-reference"]),
         ("roles | helper | active | no", ["tables/unknown-reference"] * 2),
-        ("pricing | sub | active | no", ["tables/unknown-reference"] * 8 + ["tables/missing-class"]),
+        ("pricing | sub | active | no", ["tables/unknown-reference"] * 9 + ["tables/missing-class"]),
         ("settings | factor_cap | active | no", ["tables/missing-setting"]),
     ],
 )

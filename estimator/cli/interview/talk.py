@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass, field, replace
 
 from estimator.cli.interview import follow_up, log_talk
+from estimator.cli.interview.gas import smells_of_gas
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.shown import listed, present, title
 from estimator.cli.interview.steps import (
@@ -21,8 +22,7 @@ from estimator.cli.interview.terminal import Terminal
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
 from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, cleaned
-from estimator.model.gas import GAS_FIRST, GAS_SMELL, fuel_gas
-from estimator.model.job import Sign
+from estimator.model.gas import GAS_FIRST
 from estimator.model.problem import CannotGoOn
 
 END = "end"
@@ -60,7 +60,8 @@ class Talk:
         self.at = self.at or self.job.next_id or first_open(self._steps(), self.job.data)
         if not self.job.next_id:
             self.job.next_id = self.at
-        self._gas_first()
+        if smells_of_gas(self.job.data):
+            self.terminal.tell(str(GAS_FIRST), "bad")
         while self.at != END and self._one():
             pass
 
@@ -162,13 +163,6 @@ class Talk:
         self._saved(step, dict(got.values))
         if got.said and got.said.lower() != answer.lower():
             self.terminal.tell(got.said, "good")
-
-    def _gas_first(self) -> None:
-        """Where somebody smells gas: what comes before any question; the answer that tells of it is answered so at once."""
-        told = [Sign(what=str(s.get("what", "")), note=str(s.get("note", ""))) for s in items(self.job.data, "sign")]
-        cleared = any(GAS_SMELL in paper.get("covers", ()) for paper in items(self.job.data, "approval"))
-        if not cleared and any(fuel_gas(sign) for sign in told):
-            self.terminal.tell(str(GAS_FIRST), "bad")
 
     def _saved(self, step: Step, values: dict[str, object]) -> None:
         """Written, with the next question's name, in one go."""

@@ -96,14 +96,9 @@ def run_with(job: Job, tables: Tables, day: date, revision: int, *, with_margins
     else:  # a clean house: nothing to repair, nothing to sell
         quote = build_report(job, diagnosis, tables, day, revision)
     return Result(
-        job=job,
-        tables=tables,
-        diagnosis=diagnosis,
-        offers=offers,
-        choices=choices,
-        quote=quote,
+        job=job, tables=tables, diagnosis=diagnosis, offers=offers, choices=choices, quote=quote,
         problems=(*said, *lost_wishes(job, choices), *problems),
-    )
+    )  # fmt: skip
 
 
 def report(job: Job, tables: Tables, day: date, revision: int = 1) -> Quote:
@@ -148,11 +143,8 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
     Prices are those before any discount: a discount must not be refused for a repair that nobody is shown.
     """
 
-    def measure(repair: Repair) -> Takeoff:
-        return take_off(repair, job, tables)
-
     return Handed(
-        take_off=measure,
+        take_off=lambda repair: take_off(repair, job, tables),
         in_figures=lambda takeoffs: in_figures(takeoffs, job, tables, place),
         rough=lambda takeoff: rough_cost(takeoff, tables, place),
         price=lambda takeoffs: price_scope(takeoffs, tables, place, allowances=job.allowances),

@@ -79,9 +79,13 @@ def opening_height(readings: Sequence[tuple[float, float]], sigma_in: float, dee
 def _misfit(readings: Sequence[tuple[float, float]], height_in: float, sigma_in: float) -> float:
     """Return the least sum of squared errors, each over sigma, of a curve that ends at this height.
 
-    Sought are the root of the water at the start and how fast it falls, by Gauss and Newton from the line through the roots.
     Once the water is down at the opening the curve stays there.
     """
+    return _error(readings, height_in, *_fitted(readings, height_in)) / sigma_in**2
+
+
+def _fitted(readings: Sequence[tuple[float, float]], height_in: float) -> tuple[float, float]:
+    """Return the root of the water at minute 0 and how fast it falls, by Gauss and Newton from the line through the roots."""
     start, fall = _line(
         [t for t, _ in readings], [sqrt(max(height_in - drop, 0.0)) for _, drop in readings], [1.0] * len(readings)
     )
@@ -95,7 +99,7 @@ def _misfit(readings: Sequence[tuple[float, float]], height_in: float, sigma_in:
         if better[0] >= best[0] - 1e-9:
             break
         best = better
-    return best[0] / sigma_in**2
+    return best[1], best[2]
 
 
 def _error(readings: Sequence[tuple[float, float]], height_in: float, start: float, k: float) -> float:
@@ -139,17 +143,30 @@ def rate_at(readings: Sequence[tuple[float, float]], drop_in: float) -> float | 
     return None
 
 
-def air_left_first(readings: Sequence[tuple[float, float]], settle_min: float, sigma_in: float) -> float:
-    """Return how many inches the level fell in the first minutes beyond what the later rate explains; 0 where that is no more than reading error.
+def air_left_first(
+    readings: Sequence[tuple[float, float]], settle_min: float, sigma_in: float, deepest_in: float
+) -> float:
+    """Return how many inches the level fell in the first minutes beyond what the later curve explains; 0 where that is no more than its error.
 
-    >>> air_left_first([(0, 0), (5, 1.0), (10, 1.25), (20, 1.75), (30, 2.25)], 10, 0.06)
+    The later curve is that of the opening at its likely height, followed back to the first reading; a straight line where the
+    later readings do not tell one.
+
+    >>> round(air_left_first([(0, 0), (5, 1.0), (10, 1.25), (20, 1.75), (30, 2.25)], 10, 0.06, 60), 2)
     0.75
-    >>> air_left_first([(0, 0), (10, 0.5), (20, 1.0)], 10, 0.06)
+    >>> air_left_first([(0, 0), (10, 0.5), (20, 1.0)], 10, 0.06, 60)
+    0.0
+    >>> air_left_first([(t, 12 - (12**0.5 - 0.03 * t) ** 2) for t in range(0, 90, 10)], 10, 0.06, 60)
     0.0
     """
     late = [r for r in readings if r[0] >= settle_min]
     if len(late) < 2 or readings[0][0] >= settle_min or late[-1][0] <= late[0][0]:
         return 0.0
-    rate = (late[-1][1] - late[0][1]) / (late[-1][0] - late[0][0])
-    extra = late[0][1] - readings[0][1] - rate * (late[0][0] - readings[0][0])
+    (first, at), (start, reached), (end, last) = readings[0], late[0], late[-1]
+    back = (last - reached) / (end - start) * (start - first)
+    found = opening_height(late, sigma_in, deepest_in)
+    if found.tells != "nothing":
+        height = found.likely_in
+        root, k = _fitted(late, height)
+        back = max(back, (root - k * first) ** 2 - max(root - k * start, 0.0) ** 2)
+    extra = round(reached - at - back, 6)
     return extra if extra > 3 * sigma_in else 0.0

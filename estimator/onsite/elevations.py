@@ -4,12 +4,13 @@ Heights are ft below the slab top. Between readings the pipe is taken to fall as
 level line, so the pipe's bottom is equally high where the water begins and where it ends.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from itertools import pairwise
+from math import hypot
 from typing import Literal
 
-from estimator.model.answers import taken_indoors
+from estimator.model.answers import INDOOR_ZONES, Answer, taken_indoors
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
@@ -23,7 +24,10 @@ ODD = 2.5
 SAME_FT = 0.05
 """Stations nearer to each other than this are one place."""
 
-Kind = Literal["level", "locate", "pothole", "standing water", "water depth", "slope as laid"]
+UNTOLD_FT = 2 / 12
+"""How far pipe may lie below standing water whose depth nobody told, standard error (judgment)."""
+
+Kind = Literal["level", "locate", "pothole", "riser", "standing water", "water depth", "slope as laid"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,20 +52,26 @@ class Heard:
 
 @dataclass(frozen=True, slots=True)
 class Elevations:
-    """One line's profile. `levels` counts readings that are good for slope; without one the heights serve digging alone."""
+    """One line's profile. `levels` counts readings that are good for slope; without one the heights serve digging alone.
+
+    `laid` is how much the bottom sinks a foot of station where pipe is laid as usual, and the standard error of that.
+    """
 
     line: str
     heights: tuple[Height, ...]
     heard: tuple[Heard, ...]
     levels: int
+    laid: tuple[float, float] = (0.0, 0.0)
 
     def at(self, station_ft: float) -> Height:
-        """Return the pipe's bottom at a station, in a straight line between the known ones; beyond them the nearest one's."""
+        """Return the pipe's bottom at a station, in a straight line between the known ones; beyond them as pipe is laid, less and less sure."""
         before = [h for h in self.heights if h.station_ft <= station_ft]
         after = [h for h in self.heights if h.station_ft >= station_ft]
         if not before or not after:
             end = (after or before)[0 if after else -1]
-            return Height(station_ft, end.below_slab_ft, end.sigma_ft)
+            beyond = station_ft - end.station_ft
+            off = hypot(end.sigma_ft, self.laid[1] * beyond)
+            return Height(station_ft, end.below_slab_ft + self.laid[0] * beyond, off)
         a, b = before[-1], after[0]
         if a is b or b.station_ft == a.station_ft:
             return Height(station_ft, a.below_slab_ft, a.sigma_ft)
@@ -79,21 +89,27 @@ class Elevations:
         rise = self.at(stretch.to_ft).below_slab_ft - self.at(stretch.from_ft).below_slab_ft
         return downstream * rise / stretch.length_ft * INCHES_PER_FT
 
-    def holding(self, from_in: float, to_in: float, bore_in: float) -> tuple[Stretch, ...]:
-        """Return the stretches whose pipe, bottom to top, lies anywhere between two depths below the slab top, inches."""
+    def holding(self, from_in: float, to_in: float, bore_at: Callable[[float], Answer[float]]) -> tuple[Stretch, ...]:
+        """Return the stretches whose pipe, bottom to top and nine of ten, lies anywhere between two depths below the slab top, inches.
+
+        `bore_at` is the bore at a station, inches.
+        """
         if not self.heights:
             return ()
         low, high = self.heights[0].station_ft, self.heights[-1].station_ft
         count = max(1, round((high - low) / STEP_FT))
         steps = [low + (high - low) * n / count for n in range(count + 1)]
-        found = [s for s in steps if self._spans(s, from_in, to_in, bore_in)]
+        found = [s for s in steps if self._spans(s, from_in, to_in, bore_at(s).value)]
         return joined(Stretch(max(low, s - STEP_FT / 2), min(high, s + STEP_FT / 2)) for s in found)
 
     def _spans(self, station_ft: float, from_in: float, to_in: float, bore_in: float) -> bool:
-        bottom = self.at(station_ft).below_slab_ft * INCHES_PER_FT
-        return bottom - bore_in <= to_in and from_in <= bottom
+        here = self.at(station_ft)
+        bottom, off = here.below_slab_ft * INCHES_PER_FT, NINE_OF_TEN * here.sigma_ft * INCHES_PER_FT
+        return bottom - bore_in - off <= to_in and from_in <= bottom + off
 
 
+NINE_OF_TEN = 1.645
+"""Standard errors on each side that hold nine of ten of a normal distribution."""
 STEP_FT = 0.5
 
 
@@ -114,12 +130,14 @@ def elevations(job: Job, line: Line, tables: Tables) -> Elevations | None:
     """Return the line's profile by weighted least squares; None where no height was ever read."""
     profile = Profile(line)
     sayings = [*_levels(profile, tables), *_locates(profile, job, tables)]
+    if sayings:
+        sayings += _risers(line, profile, job, tables)
     if not sayings:
         return None
     water = list(_standing(line, profile, tables))
     stations = sorted({round(s, 2) for said in [*sayings, *water] for s, _ in said.parts})
     places = [s for n, s in enumerate(stations) if n == 0 or s - stations[n - 1] > SAME_FT]
-    sayings += [*water, *_as_laid(places, [w.at for w in water], line, tables)]
+    sayings += [*water, *_as_laid(places, [w.at for w in water], line, tables), *_sunk(places, water)]
 
     def number(station_ft: float) -> int:
         return min(range(len(places)), key=lambda n: abs(places[n] - station_ft))
@@ -128,7 +146,9 @@ def elevations(job: Job, line: Line, tables: Tables) -> Elevations | None:
     solution = solve(len(places), equations)
     heights = tuple(Height(s, solution.values[n], solution.sigma([(n, 1.0)])) for n, s in enumerate(places))
     heard = tuple(_heard(said, e, solution) for said, e in zip(sayings, equations, strict=True) if said.kind != AS_LAID)
-    return Elevations(line.name, heights, heard, sum(said.kind in ("level", "standing water") for said in sayings))
+    levels = sum(said.kind in ("level", "standing water") for said in sayings)
+    slope, error = _slope_as_laid(tables)
+    return Elevations(line.name, heights, heard, levels, (line.downstream * slope, error))
 
 
 AS_LAID: Kind = "slope as laid"
@@ -164,6 +184,22 @@ def _locates(profile: Profile, job: Job, tables: Tables) -> Iterable[_Saying]:
         yield _Saying(kind, ((round(mark.stretch.middle_ft, 2), 1.0),), bottom + lower, (error**2 + uneven**2) ** 0.5)
 
 
+def _risers(line: Line, profile: Profile, job: Job, tables: Tables) -> Iterable[_Saying]:
+    """Where a run went in: its riser, from the floor or the ground down to the middle of the pipe.
+
+    A run that hangs on ties alone may have come in by a branch, so its riser says nothing of this line.
+    """
+    error = tables.number("riser_error_in") / INCHES_PER_FT
+    known = (p for p in line.passes if p.riser_ft > 0 and p.access and p.placed_by not in ("ties", "end"))
+    for at, riser_ft in dict.fromkeys((p.start_ft, p.riser_ft) for p in known):
+        indoors = profile.zone(at).value in INDOOR_ZONES
+        lower = 0.0 if indoors else job.house.slab_above_grade_ft
+        if lower is not None:
+            bottom = riser_ft + profile.bore_in(at).value / 24 + lower
+            uneven = 0.0 if indoors else tables.number("ground_error_in") / INCHES_PER_FT
+            yield _Saying("riser", ((round(at, 2), 1.0),), bottom, (error**2 + uneven**2) ** 0.5)
+
+
 def _surface_below_slab_ft(mark: Mark, job: Job) -> float | None:
     """How far the surface a depth was taken from lies below the slab top; None where nobody measured it."""
     indoors = taken_indoors(mark)
@@ -193,10 +229,32 @@ def _standing(line: Line, profile: Profile, tables: Tables) -> Iterable[_Saying]
             yield _Saying("water depth", ((middle, 1.0), (low, -0.5), (high, -0.5)), deep, eye)
 
 
+def _sunk(places: list[float], water: list[_Saying]) -> Iterable[_Saying]:
+    """Inside standing water pipe sags like a hung cable, deepest in the middle (a parabola), give or take half of how deep it is."""
+    depths = {w.at: w for w in water if w.kind == "water depth"}
+    for one in water:
+        if one.kind != "standing water":
+            continue
+        low, high = one.at.from_ft, one.at.to_ft
+        deep = depths[one.at].value if one.at in depths else 0.0
+        off = max(deep / 2, one.sigma) if deep else UNTOLD_FT
+        for at in places:
+            share = (at - low) / (high - low)
+            middle = one.at in depths and abs(at - one.at.middle_ft) < SAME_FT
+            if at - low > SAME_FT and high - at > SAME_FT and not middle:
+                parts = ((at, 1.0), (low, share - 1), (high, -share))
+                yield _Saying(AS_LAID, parts, 4 * share * (1 - share) * deep, off)
+
+
 def _as_laid(places: list[float], water: list[Stretch], line: Line, tables: Tables) -> Iterable[_Saying]:
     """Between two neighbors outside standing water: the fall pipe is laid with, give or take."""
-    slope = tables.number("fall_if_unknown_in_per_ft") / INCHES_PER_FT
-    error = tables.number("slope_as_laid_error_in_per_ft") / INCHES_PER_FT
+    slope, error = _slope_as_laid(tables)
     for a, b in pairwise(places):
         if not any(w.length_ft > 0 and w.covers(Stretch(a, b)) for w in water):
             yield _Saying(AS_LAID, ((b, 1.0), (a, -1.0)), line.downstream * slope * (b - a), error * (b - a))
+
+
+def _slope_as_laid(tables: Tables) -> tuple[float, float]:
+    """The fall pipe is laid with where nobody measured it, and its standard error, ft a foot."""
+    fall, error = (tables.number(name) for name in ("fall_if_unknown_in_per_ft", "slope_as_laid_error_in_per_ft"))
+    return fall / INCHES_PER_FT, error / INCHES_PER_FT

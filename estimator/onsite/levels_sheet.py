@@ -12,7 +12,9 @@ from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 
 NAME = "levels"
-EVERY_FT = 5.0
+EVERY_FT, SAME_FT = 5.0, 0.3
+NEAR_FT = 10.0
+"""So near to standing water a locate is compared with it."""
 TWO_SIDED = 1.645
 """Standard errors on each side that hold nine of ten."""
 
@@ -38,7 +40,11 @@ def levels_sheet(job: Job, tables: Tables) -> SiteSheet:
 
 def _line(line: Line, heights: Elevations, job: Job) -> Iterable[Block]:
     low, high = heights.heights[0].station_ft, heights.heights[-1].station_ft
-    stations = sorted({low, high, *(h.station_ft for h in heights.heights), *_every(low, high)})
+    profile = Profile(line)
+    there = [b.station_ft for b in profile.branches] + [b.stretch.middle_ft for b in profile.beams]
+    read = [h.station_ft for h in heights.heights]
+    read += [at for at in there if low < at < high and all(abs(at - one) > SAME_FT for one in read)]
+    stations = sorted([*read, *(at for at in _every(low, high) if all(abs(at - one) > SAME_FT for one in read))])
     heads = (
         Say.of("station"),
         Say.of("bottom below slab top"),
@@ -89,6 +95,7 @@ def _lines(line: Line, heights: Elevations, job: Job) -> Iterable[Say]:
     for heard in heights.heard:
         if heard.kind == "standing water":
             yield _belly(heard.at, heights, line)
+            yield from _locator(heard.at, heights)
     if job.house.slab_above_grade_ft is None and any(m.surface for m in Profile(line).marks("loc", "depth")):
         yield Say.of(
             "How high the slab stands above the ground is not known, so depths from the ground are left out. Measure it."
@@ -107,10 +114,26 @@ def _belly(at: Stretch, heights: Elevations, line: Line) -> Say:
     )
 
 
+def _locator(water: Stretch, heights: Elevations) -> Iterable[Say]:
+    """How the locates beside standing water agree with it: the one that is farthest off."""
+    near = [h for h in heights.heard if h.kind in ("locate", "pothole") and h.at.gap_ft(water) <= NEAR_FT]
+    if not near:
+        return
+    worst = max(near, key=lambda h: abs(h.off_ft))
+    at, off = Feet(round(worst.at.from_ft, 1)), Inches(round(abs(worst.off_ft) * INCHES_PER_FT, 1))
+    if any(h.odd for h in near):
+        yield Say.of(
+            "The locator does NOT agree with that water: at {at} it is {off} off. Locate again.", at=at, off=off
+        )
+    else:
+        yield Say.of("The locator agrees with that water: it is {off} off at most, at {at}.", at=at, off=off)
+
+
 KINDS = {
     "level": Say.of("level"),
     "locate": Say.of("locate depth"),
     "pothole": Say.of("pothole"),
+    "riser": Say.of("riser of a way in"),
     "standing water": Say.of("water stands level"),
     "water depth": Say.of("depth of the water"),
 }

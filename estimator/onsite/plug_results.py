@@ -27,14 +27,27 @@ class Followed:
     left: tuple[Step, ...]
 
 
-def followed(plan: TestPlan, results: Sequence[Result]) -> Followed:
-    """Return where the results lead, one for each test in the order made. Errors: TooManyResults for more results than tests."""
+def followed(plans: Sequence[TestPlan], results: Sequence[Result]) -> tuple[Followed, ...]:
+    """Return where the results lead, drain by drain, one for each test in the order made. Errors: TooManyResults for more results than tests."""
+    out, waiting = [], list(results)
+    for plan in plans:
+        found = _followed(plan, waiting)
+        waiting = waiting[len(found.made) :]
+        out.append(found)
+    if waiting:
+        done = list(results)[: len(results) - len(waiting)]
+        said = f"after --result {' --result '.join(done)}" if done else "here"
+        raise TooManyResults(f"{said} no test is left.")
+    return tuple(out)
+
+
+def _followed(plan: TestPlan, results: Sequence[Result]) -> Followed:
     steps = {step.number: step for step in plan.steps}
     at: int | tuple[str, ...] = plan.steps[0].number if plan.steps else ()
     made: list[tuple[Step, Result]] = []
     for result in results:
         if not isinstance(at, int):
-            raise TooManyResults(f"after --result {' --result '.join(results[: len(made)])} no test is left.")
+            break
         step = steps[at]
         made.append((step, result))
         at = step.if_drops if result == "drop" else step.if_holds

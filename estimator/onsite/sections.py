@@ -40,10 +40,10 @@ class Section:
     repair: str  # the defect whose repair replaces all of it anyway; "" where none does
 
 
-def main_drain(job: Job) -> Line | None:
-    """The line that leaves the slab and that no other line under the slab carries on."""
+def drains_of(job: Job) -> tuple[Line, ...]:
+    """Return the lines that leave the slab, the one with the most branches first; what joins one of them under the slab is its branch."""
     found = [line for line in job.lines if Profile(line).slab_edge_ft is not None]
-    return max(found, key=lambda line: len(Profile(line).branches), default=None)
+    return tuple(sorted(found, key=lambda line: -len(Profile(line).branches)))
 
 
 def sections_of(main: Line, job: Job, diagnosis: Diagnosis, tables: Tables) -> tuple[Section, ...]:
@@ -75,9 +75,7 @@ def _piece(
     pipes = profile.pipes(stretch)
     weight = SEEN_WEIGHT * seen + sum(p.length_ft * WEIGHT_PER_FT.get(family(m), 1.0) for p, m in pipes)
     gallons = sum(part.length_ft * pipe_gal_per_ft(size) for part, size in profile.sizes(stretch))
-    repair = next(
-        (n.id for n in diagnosis.needs if n.must and n.line == main.name and n.stretch.covers(stretch)), ""
-    )  # fmt: skip
+    repair = _repaired(main.name, stretch, diagnosis)
     return Section(
         name,
         False,
@@ -99,7 +97,7 @@ def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, tables: 
     repair = ""
     if line:
         whole = Profile(line).extent
-        repair = next((n.id for n in diagnosis.needs if n.must and n.line == line.name and n.stretch.covers(whole)), "")
+        repair = _repaired(line.name, whole, diagnosis)
     at = Stretch(branch.station_ft, branch.station_ft)
     known = _proved(name, job, tables) or (_proved(line.name, job, tables) if line else "")
     return Section(
@@ -113,6 +111,12 @@ def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, tables: 
         known,
         repair,
     )
+
+
+def _repaired(line: str, stretch: Stretch, diagnosis: Diagnosis) -> str:
+    """What must be repaired there whatever a test shows; a failed test alone is no repair."""
+    needs = (n for n in diagnosis.needs if n.must and n.line == line and "failed test" not in n.kinds)
+    return next((n.id for n in needs if n.stretch.covers(stretch)), "")
 
 
 def _same(line: Line, branch: Branch) -> bool:

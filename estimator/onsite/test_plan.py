@@ -2,48 +2,22 @@
 
 The drain is one chain from the building outlet to its far end: a length of main, the branch that joins there, the next length of
 main … A plug anywhere in the main, filled from above, tests all that lies upstream of it. So each test halves what is left, and
-no toilet is pulled until one branch alone is left with one length of main.
+a toilet is pulled only for a plug that no cleanout is near enough to reach, and such a test counts for more.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import count
 from math import log2
 
 from estimator.diagnosis.tests_read import read_test
-from estimator.knowledge.hydrostatics import head_psi, plug_load_lb
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.line import Line
-from estimator.model.profile import Profile
-from estimator.onsite.sections import Section, main_drain, sections_of
-from estimator.onsite.ways_in import named_ways
+from estimator.onsite.plugs import Plug, plug_for
+from estimator.onsite.sections import Section, drains_of, sections_of
 from estimator.tables.tables import Tables
-
-
-@dataclass(frozen=True, slots=True)
-class Plug:
-    """Where a plug goes: station on the main and which side of a branch, size, the way in and how far from it, the water on it.
-
-    `branch` is the one it stands next to, "" at the building outlet; `upstream` whether it stands on that branch's upstream side.
-    """
-
-    station_ft: float
-    branch: str
-    upstream: bool
-    size_in: float
-    way_in: str
-    way_in_ft: float
-    head_ft: float
-    gallons: float
-
-    @property
-    def psi(self) -> float:
-        return head_psi(self.head_ft)
-
-    @property
-    def load_lb(self) -> float:
-        return plug_load_lb(self.size_in, self.head_ft)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,21 +47,34 @@ class TestPlan:
     least_bits: float  # no order of yes-or-no tests takes fewer on average (Shannon)
 
 
-def test_plan(job: Job, diagnosis: Diagnosis, tables: Tables) -> TestPlan | None:
-    """Return the plan for the drain under the slab; None where no line leaves a slab."""
-    main = main_drain(job)
-    if main is None:
-        return None
+def test_plans(job: Job, diagnosis: Diagnosis, tables: Tables) -> tuple[TestPlan, ...]:
+    """Return a plan for each drain that leaves the slab; tests are numbered through."""
+    plans: list[TestPlan] = []
+    drains = drains_of(job)
+    for main in drains:
+        before = sum(len(plan.steps) for plan in plans)
+        plans.append(_plan(main, _failed(main, drains, job, tables), before, job, diagnosis, tables))
+    return tuple(plans)
+
+
+test_plans.__test__ = False  # type: ignore[attr-defined]
+
+
+def _failed(main: Line, drains: Sequence[Line], job: Job, tables: Tables) -> bool:
+    """Whether a test of this whole drain failed, and of no other drain with it."""
+    others = {line.name for line in drains if line is not main}
+    failed = [t for t in job.water_tests if t.kind == "whole" and read_test(t, job, tables).outcome == "failed"]
+    return any(not others or (t.covers and not others & set(t.covers)) for t in failed)
+
+
+def _plan(main: Line, failed: bool, before: int, job: Job, diagnosis: Diagnosis, tables: Tables) -> TestPlan:
     sections = sections_of(main, job, diagnosis, tables)
+    failed = failed or any(s.known == "leaks" for s in sections)
     groups = _groups(sections)
     weights = _weights(groups)
-    whole = (t for t in job.water_tests if t.kind == "whole")
-    failed = any(read_test(t, job, tables).outcome == "failed" for t in whole) or any(
-        s.known == "leaks" for s in sections
-    )
     if _settled(sections, weights):
         return TestPlan(main.name, sections, (), 0.0, 0, 0.0)
-    steps, expected, most = _ordered(groups, weights, main, sections, failed, tables)
+    steps, expected, most = _Order(groups, weights, main, sections, tables, before).steps(failed)
     shares = [w / sum(weights) for w in weights if w > 0]
     return TestPlan(main.name, sections, steps, expected, most, -sum(w * log2(w) for w in shares))
 
@@ -105,9 +92,6 @@ def _weights(groups: Sequence["_Group"]) -> list[float]:
     leaks = any(s.known == "leaks" for g in groups for s in g.sections)
     wanted = ("leaks",) if leaks else ("",)
     return [sum(s.weight for s in g.sections if s.known in wanted) for g in groups]
-
-
-test_plan.__test__ = False  # type: ignore[attr-defined]
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,81 +112,75 @@ def _groups(sections: Sequence[Section]) -> tuple[_Group, ...]:
     return tuple(_Group(tuple(one)) for one in out)
 
 
-def best_order(weights: Sequence[float]) -> tuple[float, dict[tuple[int, int], int]]:
-    """Return the least weighted number of tests, and for each run (from, to) of groups the cut that reaches it.
+def best_order(
+    weights: Sequence[float], costs: Sequence[float] | None = None
+) -> tuple[float, dict[tuple[int, int], int]]:
+    """Return the least weighted cost of tests, and for each run (from, to) of groups the cut that reaches it.
 
-    A test at a cut tells on which side the leak lies. The best tree of cuts over a chain is found exactly, each run of neighbors
-    once. Source: optimal alphabetic trees (Gilbert and Moore, 1959; from memory).
+    A test at a cut tells on which side the leak lies; `costs` are those of a test at each cut, 1 where none are given. The best
+    tree of cuts over a chain is found exactly, each run of neighbors once. Source: optimal alphabetic trees (Gilbert and
+    Moore, 1959; from memory).
 
-    >>> best_order([1, 1, 1, 1])[0], best_order([8, 1, 1])[0]
-    (8.0, 12.0)
+    >>> best_order([1, 1, 1, 1])[0], best_order([8, 1, 1])[0], best_order([1, 1, 1], [0, 3, 1])[0]
+    (8.0, 12.0, 9.0)
     """
     cuts: dict[tuple[int, int], int] = {}
+    each = costs or [1.0] * len(weights)
 
     @cache
     def cost(low: int, high: int) -> float:
-        if high - low <= 1 or sum(weights[low:high]) == 0:
+        whole = sum(weights[low:high])
+        if high - low <= 1 or whole == 0:
             return 0.0
-        best = min(
-            range(low + 1, high), key=lambda cut: (cost(low, cut) + cost(cut, high), abs(cut - (low + high) / 2))
-        )
+
+        def at(cut: int) -> float:
+            return each[cut] * whole + cost(low, cut) + cost(cut, high)
+
+        best = min(range(low + 1, high), key=lambda cut: (at(cut), abs(cut - (low + high) / 2)))
         cuts[low, high] = best
-        return sum(weights[low:high]) + cost(low, best) + cost(best, high)
+        return at(best)
 
     return float(cost(0, len(weights))), cuts
 
 
-def _ordered(
-    groups: Sequence[_Group],
-    weights: Sequence[float],
-    main: Line,
-    sections: Sequence[Section],
-    failed: bool,
-    tables: Tables,
-) -> tuple[tuple[Step, ...], float, int]:
-    """Return the steps by number, how many tests it takes on average, and at worst; the first is the whole drain where no test failed yet."""
-    total, cuts = best_order(weights)
-    steps: list[Step] = []
-    numbers = iter(range(1, 2 * len(groups) + 2))
+class _Order:
+    """The steps of one drain: which plug comes first, and what comes after each result."""
 
-    def below(low: int, high: int) -> tuple[int | tuple[str, ...], int]:
-        if (low, high) not in cuts:
-            left = zip(groups[low:high], weights[low:high], strict=True)
-            return tuple(s.name for g, w in left if w > 0 for s in g.sections if s.known != "tight"), 0
-        number, cut = next(numbers), cuts[low, high]
-        drops, deep = below(cut, high)
-        holds, flat = below(low, cut)
-        upstream = [s for g in groups[cut:] for s in g.sections]
-        plug = _plug(upstream, sections, main, tables)
-        steps.append(Step(number, plug, tuple(s.name for s in upstream), drops, holds))
-        return number, 1 + max(deep, flat)
+    def __init__(
+        self,
+        groups: Sequence[_Group],
+        weights: Sequence[float],
+        main: Line,
+        sections: Sequence[Section],
+        tables: Tables,
+        before: int,
+    ) -> None:
+        self.groups, self.weights, self.sections = groups, weights, sections
+        self.plugs = [
+            plug_for([s for g in groups[cut:] for s in g.sections], sections, main, tables)
+            for cut in range(len(groups))
+        ]
+        _, self.cuts = best_order(weights, [plug.tests for plug in self.plugs])
+        self.numbers = count(before + 1)
+        self.made: list[Step] = []
 
-    first = 0 if failed else next(numbers)
-    then, deep = below(0, len(groups))
-    if first:
-        plug = _plug(sections, sections, main, tables)
-        steps.append(Step(first, plug, tuple(s.name for s in sections), then, ()))
-    mean = total / sum(weights)
-    return tuple(sorted(steps, key=lambda s: s.number)), mean + bool(first), deep + bool(first)
+    def steps(self, failed: bool) -> tuple[tuple[Step, ...], float, int]:
+        """Return the steps by number, how many tests it takes on average, and at worst; the first is the whole drain where no test failed yet."""
+        first = 0 if failed else next(self.numbers)
+        then, deep, mean = self._below(0, len(self.groups))
+        if first:
+            self.made.append(Step(first, self.plugs[0], tuple(s.name for s in self.sections), then, ()))
+        return tuple(sorted(self.made, key=lambda s: s.number)), mean + bool(first), deep + bool(first)
 
-
-def _plug(upstream: Sequence[Section], chain: Sequence[Section], main: Line, tables: Tables) -> Plug:
-    """The plug at the lower end of the sections it tests, reached from the nearest way in."""
-    profile, lowest = Profile(main), upstream[0]
-    at = lowest.stretch.from_ft if main.downstream < 0 else lowest.stretch.to_ft
-    ways = list(named_ways(main).items())
-    ways += [(m.stretch.from_ft, m.choice) for m in profile.marks("end") if m.choice]
-    distance, name = min(((abs(station - at), name) for station, name in ways), default=(0.0, ""))
-    invert = profile.invert_below_slab_ft(at).value
-    located = profile.depth_to_centre_ft(at).value
-    below = chain[chain.index(lowest) - 1] if chain.index(lowest) > 0 else None
-    return Plug(
-        station_ft=at,
-        branch=lowest.name if lowest.branch else below.name if below and below.branch else "",
-        upstream=not lowest.branch,
-        size_in=profile.bore_in(at).value,
-        way_in=name,
-        way_in_ft=distance,
-        head_ft=invert if invert is not None else located or tables.number("depth_if_unlocated_ft"),
-        gallons=sum(s.gallons for s in upstream),
-    )
+    def _below(self, low: int, high: int) -> tuple[int | tuple[str, ...], int, float]:
+        """What comes next where the leak lies in these groups, and how many tests more, at worst and on average."""
+        if (low, high) not in self.cuts:
+            left = zip(self.groups[low:high], self.weights[low:high], strict=True)
+            return tuple(s.name for g, w in left if w > 0 for s in g.sections if s.known != "tight"), 0, 0.0
+        number, cut = next(self.numbers), self.cuts[low, high]
+        drops, deep, long = self._below(cut, high)
+        holds, flat, short = self._below(low, cut)
+        upstream = tuple(s.name for g in self.groups[cut:] for s in g.sections)
+        self.made.append(Step(number, self.plugs[cut], upstream, drops, holds))
+        whole, above = sum(self.weights[low:high]), sum(self.weights[cut:high])
+        return number, 1 + max(deep, flat), 1 + (above * long + (whole - above) * short) / whole

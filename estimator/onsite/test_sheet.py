@@ -5,11 +5,13 @@ from math import ceil
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
+from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.plug_results import Followed, Result, followed
+from estimator.onsite.plugs import Plug
 from estimator.onsite.sections import Section
 from estimator.onsite.sheet import Block, SiteSheet, Words
-from estimator.onsite.test_plan import Plug, Step, TestPlan, test_plan
+from estimator.onsite.test_plan import Step, TestPlan, test_plans
 from estimator.onsite.tight import CAUTIONS, new_pipe, tight
 from estimator.onsite.ways_in import ways_in
 from estimator.tables.tables import Tables
@@ -22,70 +24,84 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence
 
     Errors: TooManyResults for more results than tests.
     """
-    plan = test_plan(job, diagnosis, tables)
+    plans = test_plans(job, diagnosis, tables)
     title = Say.of("Test plan for the drains under the slab")
-    if plan is None:
+    if not plans:
         return SiteSheet(
             name=NAME,
             title=title,
             answer=Say.of("No line in the notes leaves a slab, so there is nothing to plan."),
             blocks=(),
         )
-    so_far = followed(plan, results)
+    ways = followed(plans, results)
+    several = len(plans) > 1
     blocks = (
-        _so_far(so_far),
-        _steps(so_far, tables),
-        _sections(plan),
+        *(_so_far(way, plan.main if several else "") for plan, way in zip(plans, ways, strict=True)),
+        *(_steps(way, plan.main if several else "", tables) for plan, way in zip(plans, ways, strict=True)),
+        *(_sections(plan, several) for plan in plans),
         tight(tables),
-        new_pipe(max((x.size_in for x in plan.sections), default=4.0)),
+        new_pipe(max((s.size_in for plan in plans for s in plan.sections), default=4.0), _highest_ft(job, plans)),
         _camera(job),
         CAUTIONS,
     )
     return SiteSheet(
-        name=NAME, title=title, answer=_answer(plan, so_far), blocks=tuple(b for b in blocks if not b.empty)
+        name=NAME, title=title, answer=_answer(plans, ways), blocks=tuple(b for b in blocks if not b.empty)
     )
 
 
 test_sheet.__test__ = False  # type: ignore[attr-defined]
 
 
-def _answer(plan: TestPlan, so_far: Followed) -> Say:
-    if so_far.made and so_far.next is not None:
-        return Say.of(
-            "Next: test {number}. Tests left at most: {most}.", number=so_far.next.number, most=len(so_far.left)
-        )
-    if so_far.made and so_far.where:
-        return Say.of(
-            "The leak is in: {sections}. Stop testing, and write it into the job file.", sections=so_far.where
-        )
-    if plan.steps and not so_far.made:
+def _answer(plans: Sequence[TestPlan], ways: Sequence[Followed]) -> Say:
+    made = any(way.made for way in ways)
+    upcoming = next((way for way in ways if way.next is not None), None)
+    if made and upcoming is not None and upcoming.next is not None:
+        left = sum(len(way.left) for way in ways)
+        return Say.of("Next: test {number}. Tests left at most: {most}.", number=upcoming.next.number, most=left)
+    where = tuple(name for way in ways for name in way.where)
+    if made and where:
+        return Say.of("The leak is in: {sections}. Stop testing, and write it into the job file.", sections=where)
+    if not made and any(plan.steps for plan in plans):
         return Say.of(
             "Up to {most} tests with one plug; {expected} on average. Stop when the result no longer changes the repair.",
-            most=plan.most,
-            expected=f"{plan.expected:.1f}",
+            most=sum(plan.most for plan in plans),
+            expected=f"{sum(plan.expected for plan in plans):.1f}",
         )
-    if so_far.made or all(s.known == "tight" for s in plan.sections):
+    if made or all(s.known == "tight" for plan in plans for s in plan.sections):
         return Say.of("All sections held. No more tests are needed.")
     return Say.of("No more tests needed now. Repair what the camera saw, then test the whole drain again.")
 
 
-def _so_far(so_far: Followed) -> Block:
+def _highest_ft(job: Job, plans: Sequence[TestPlan]) -> float | None:
+    """How far the highest joint of the drains lies below the slab top, ft; None where no depth is known."""
+    found = []
+    for plan in plans:
+        profile = Profile(job.line(plan.main))
+        for station in (profile.extent.from_ft, profile.extent.to_ft):
+            invert = profile.invert_below_slab_ft(station).value
+            if invert is not None:
+                found.append(invert - profile.bore_in(station).value / 12)
+    return max(min(found), 0.0) if found else None
+
+
+def _so_far(way: Followed, line: str) -> Block:
     dropped, held = Say.of("the level dropped"), Say.of("the level held")
     lines = [
         Say.of("Test {number}: {result}.", number=step.number, result=dropped if result == "drop" else held)
-        for step, result in so_far.made
+        for step, result in way.made
     ]
-    if so_far.where:
+    if way.where:
         lines.append(
             Say.of(
                 '[[water_test]] with kind = "isolated", result = "failed", and covers = the line or branch of that name.'
             )
         )
         lines.append(Say.of("A second leak may hide behind it: test the whole drain again after the repair."))
-    return Block(heading=Say.of("So far"), lines=tuple(lines))
+    heading = Say.of("Line {line}: so far", line=line) if line else Say.of("So far")
+    return Block(heading=heading, lines=tuple(lines))
 
 
-def _steps(so_far: Followed, tables: Tables) -> Block:
+def _steps(way: Followed, line: str, tables: Tables) -> Block:
     heads = (
         Say.of("test"),
         Say.of("plug"),
@@ -93,15 +109,26 @@ def _steps(so_far: Followed, tables: Tables) -> Block:
         Say.of("if the level drops"),
         Say.of("if it holds"),
     )
-    lines: tuple[Say, ...] = ()
-    if so_far.left:
-        lines = (
+    heading = Say.of("Line {line}: tests in order", line=line) if line else Say.of("Tests in order")
+    lines: list[Say] = []
+    if way.left:
+        lines.append(
             Say.of(
                 "Each test takes about {minutes} minutes: fill, wait, read. Type what you saw: --result drop or --result hold, one for each test.",
-                minutes=_minutes(so_far.left, tables),
-            ),
+                minutes=_minutes(way.left, tables),
+            )
         )
-    return Block(heading=Say.of("Tests in order"), lines=lines, heads=heads, rows=tuple(_step(s) for s in so_far.left))
+        lines.append(_toilets(way.left))
+    return Block(heading=heading, lines=tuple(lines), heads=heads, rows=tuple(_step(s) for s in way.left))
+
+
+def _toilets(steps: Sequence[Step]) -> Say:
+    """Which toilets have to be pulled, and for which tests."""
+    pulled = tuple(dict.fromkeys(s.plug.way_in for s in steps if s.plug.toilet))
+    if not pulled:
+        return Say.of("No toilet has to be pulled for a plug: a cleanout is near enough.")
+    numbers = tuple(str(s.number) for s in steps if s.plug.toilet)
+    return Say.of("Toilets to pull: {toilets}. Only for tests {numbers}.", toilets=pulled, numbers=numbers)
 
 
 def _minutes(steps: Sequence[Step], tables: Tables) -> int:
@@ -119,7 +146,8 @@ def _step(step: Step) -> tuple[Words, ...]:
         way_in=step.plug.way_in,
     )
     fill = Say.of(
-        "{gallons} gal to the slab top. On the plug: {psi} psi, {pounds} lb",
+        "{gallons} gal to the slab top. On the plug: {head} of water, {psi} psi, {pounds} lb",
+        head=Feet(round(step.plug.head_ft, 1)),
         gallons=f"{step.plug.gallons:.0f}",
         psi=f"{step.plug.psi:.1f}",
         pounds=f"{step.plug.load_lb:.0f}",
@@ -167,10 +195,12 @@ def _next(what: int | tuple[str, ...]) -> Say:
     return Say.of("the leak is in: {sections}. Stop.", sections=what)
 
 
-def _sections(plan: TestPlan) -> Block:
+def _sections(plan: TestPlan, several: bool) -> Block:
     heads = (Say.of("section"), Say.of("where"), Say.of("size"), Say.of("gallons"), Say.of("known"))
     return Block(
-        heading=Say.of("Sections, from the building outlet up"),
+        heading=Say.of("Line {line}: sections, from the building outlet up", line=plan.main)
+        if several
+        else Say.of("Sections, from the building outlet up"),
         heads=heads,
         rows=tuple(_section(s) for s in plan.sections),
     )

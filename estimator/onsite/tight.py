@@ -30,9 +30,9 @@ def _tight_when(tables: Tables) -> Say:
     )
 
 
-def new_pipe(size_in: float) -> Block:
-    """Return the test of new pipe with the load on a plug of that size."""
-    lines = (
+def new_pipe(size_in: float, highest_joint_ft: float | None) -> Block:
+    """Return the test of new pipe: the load on a plug of that size, and the stack that gives the head above a joint so far below the slab top."""
+    lines = [
         Say.of(
             "New pipe: {head} of water above the highest joint for {minutes} minutes, no drop, unless your code says otherwise.",
             head=Feet(CODE_HEAD_FT),
@@ -44,8 +44,17 @@ def new_pipe(size_in: float) -> Block:
             pounds=f"{plug_load_lb(size_in, CODE_HEAD_FT):.0f}",
             size=Inches(size_in),
         ),
-    )
-    return Block(heading=Say.of("After the repair"), lines=lines)
+    ]
+    if highest_joint_ft is not None:
+        lines.append(
+            Say.of(
+                "Stack: fill to {stack} above the slab top. The highest joint lies {deep} below it.",
+                stack=Feet(round(max(CODE_HEAD_FT - highest_joint_ft, 0.0), 1)),
+                deep=Feet(round(highest_joint_ft, 1)),
+            )
+        )
+        lines.append(Say.of("Plug every opening lower than that first, or it floods the house. Test new pipe alone."))
+    return Block(heading=Say.of("After the repair"), lines=tuple(lines))
 
 
 CAUTIONS = Block(

@@ -56,7 +56,11 @@ def _lines(test: WaterTest, heights: list[tuple[Line, Elevations]], tables: Tabl
     if not _dropped(test, tables):
         yield Say.of("The level held. This section is tight at that level.")
         return
-    if air := air_left_first(test.readings, settle, sigma):
+    deepest = max(
+        (h.below_slab_ft * INCHES_PER_FT for _, e in heights for h in e.heights),
+        default=tables.number("depth_if_unlocated_ft") * INCHES_PER_FT,
+    )
+    if air := air_left_first(test.readings, settle, sigma, deepest):
         yield Say.of(
             "The first minutes dropped {inches} more than the later rate explains: air left the pipe. That part is no leak.",
             inches=Inches(round(air, 2)),
@@ -71,10 +75,6 @@ def _lines(test: WaterTest, heights: list[tuple[Line, Elevations]], tables: Tabl
         )
         found = OpeningHeight("band", test.held_at_in, test.held_at_in - NEAR_IN, test.held_at_in + NEAR_IN)
     else:
-        deepest = max(
-            (h.below_slab_ft * INCHES_PER_FT for _, e in heights for h in e.heights),
-            default=tables.number("depth_if_unlocated_ft") * INCHES_PER_FT,
-        )
         found = opening_height(late, sigma, deepest)
         yield _height(found, late[-1][1], test)
     if found.tells == "band" and test.level == "slab top":
@@ -109,15 +109,15 @@ def _height(found: OpeningHeight, lowest_in: float, test: WaterTest) -> Say:
     if found.tells == "band":
         return Say.of(
             "From how the drop slows down, the opening likely lies {likely} below the {level}: between {low} and {high}, nine times of ten.",
-            likely=Inches(round(found.likely_in)),
+            likely=Inches(round(found.likely_in, 1)),
             level=test.level,
-            low=Inches(round(found.from_in)),
-            high=Inches(round(found.to_in)),
+            low=Inches(round(found.from_in, 1)),
+            high=Inches(round(found.to_in, 1)),
         )
     if found.tells == "at or below":
         return Say.of(
             "The opening lies at least {low} below the {level}. How much lower, these readings cannot tell: keep reading until the drop slows down.",
-            low=Inches(round(max(found.from_in, lowest_in))),
+            low=Inches(round(max(found.from_in, lowest_in), 1)),
             level=test.level,
         )
     return Say.of("Too few readings to tell the height of the opening. Read at least three times after the air is out.")
@@ -128,11 +128,11 @@ def _at_height(found: OpeningHeight, heights: list[tuple[Line, Elevations]], tes
     for line, known in heights:
         if test.covers and line.name not in test.covers:
             continue
-        bore = Profile(line).bore_in(line.marks[0].stretch.from_ft if line.marks else 0.0).value
-        for part in known.holding(found.from_in, found.to_in, bore):
+        profile = Profile(line)
+        for part in known.holding(found.from_in, found.to_in, profile.bore_in):
             anywhere = True
             low, high = Feet(round(part.from_ft, 1)), Feet(round(part.to_ft, 1))
-            fittings = tuple(b.name or Say.of("branch") for b in Profile(line).branches if part.holds(b.station_ft))
+            fittings = tuple(b.name or Say.of("branch") for b in profile.branches if part.holds(b.station_ft))
             yield Say.of("Pipe at that height: {line}, {low} to {high}.", line=line.name, low=low, high=high)
             if fittings:
                 yield Say.of("Fittings there, look at them first: {fittings}.", fittings=fittings)

@@ -12,12 +12,12 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.model.works import Laid
 from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
+from estimator.onsite.grade_around import least_fall_in_per_ft, new_ways
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 
 NAME = "grade"
 EVERY_FT = 5.0
-SMALL_PIPE_IN = 2.5
 KNOWN_IN = 2.0
 """Tie-ins known less well than this give no grade to lay (judgment): 2 in is the whole fall of 16 ft at 1/8 in a foot."""
 
@@ -25,13 +25,13 @@ KNOWN_IN = 2.0
 def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     """Return the grade of every run of new pipe that follows a line with known heights."""
     title = Say.of("Option {letter}: line and grade", letter=option.letter)
-    found = runs(option, job, tables)
-    if not found:
+    found, around = runs(option, job, tables), new_ways(option, job, tables)
+    if not found and not around:
         return SiteSheet(name=NAME, title=title, answer=Say.of("This option lays no new pipe along a line."), blocks=())
     blocks = (
         run.block() if isinstance(run, Run) else Block(heading=_heading(laid), lines=(run,)) for laid, run in found
     )
-    short = sum(run.spare_in < 0 for _, run in found if isinstance(run, Run))
+    short = sum(run.spare_in < 0 for _, run in found if isinstance(run, Run)) + sum(way.short for way in around)
     if short:
         answer = Say.of(
             "Runs without the fall the code asks for: {count}. Find a lower tie-in or call the inspector first.",
@@ -41,7 +41,9 @@ def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
         answer = Say.of("Lay to these marks. Read the level at each tie-in again before concrete or backfill.")
     failed = failed_inspection(option, tables)
     last = (failed_block(failed),) if failed else ()
-    return SiteSheet(name=NAME, title=title, answer=answer, blocks=(*blocks, BEFORE_COVER, *last))
+    return SiteSheet(
+        name=NAME, title=title, answer=answer, blocks=(*blocks, *(way.block() for way in around), BEFORE_COVER, *last)
+    )
 
 
 def runs(option: Option, job: Job, tables: Tables) -> "list[tuple[Laid, Run | Say]]":
@@ -97,14 +99,8 @@ class Run:
 
     @property
     def least_in_per_ft(self) -> float:
-        """The code's least fall of the place; the stricter default where nobody asked."""
-        small = self.run.size_in <= SMALL_PIPE_IN
-        try:
-            place = self.tables.place(self.job.house.jurisdiction)
-        except KeyError:
-            return self.tables.number("fall_if_unknown_in_per_ft")
-        asked = place.slope_small_in_per_ft if small else place.slope_mid_in_per_ft
-        return self.tables.number("fall_if_unknown_in_per_ft") if asked is None else float(asked)
+        """The code's least fall of the place."""
+        return least_fall_in_per_ft(self.run.size_in, self.job, self.tables)
 
     @property
     def spare_in(self) -> float:

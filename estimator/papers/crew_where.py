@@ -1,19 +1,10 @@
 """A repair in, where the crew finds it out: from which station to which, or the legs of a way round that has none."""
 
-from estimator.model.say import Say
 from estimator.model.work import Repair, Takeoff
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.wording.numbers import feet, inches
-from estimator.wording.plain import LINES, ZONES, in_plain_words
-
-LEGS = {
-    **ZONES,
-    "wall": Say.of("along a wall"),
-    "attic": Say.of("through the attic"),
-    "ceiling": Say.of("along a ceiling"),
-}
-"""Where a leg of a way round runs: over a pipe in the ground lies a zone, a wall is none."""
+from estimator.wording.plain import LEGS, LINES, in_plain_words
 
 
 def signed(ft: float, letter: Letter) -> str:

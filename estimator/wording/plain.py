@@ -116,6 +116,14 @@ UNITS: dict[str, Say] = {
     "hour": Say.of("hours"),
 }
 
+LEGS: dict[str, Say] = {
+    **ZONES,
+    "wall": Say.of("along a wall"),
+    "attic": Say.of("through the attic"),
+    "ceiling": Say.of("along a ceiling"),
+}
+"""Where a leg of a way round runs: over a pipe in the ground lies a zone, a wall is none."""
+
 
 def in_plain_words(words: dict[str, Say], word: str) -> Say:
     """The plain word; the trade's own where the list has none.

@@ -69,3 +69,12 @@ def test_every_opening_has_marks_and_a_stop_line(letter: str) -> None:
 def test_an_option_that_is_not_there_is_named() -> None:
     with pytest.raises(CannotGoOn, match="no option Z"):
         sheet("marks", "Z")
+
+
+def test_a_new_route_has_its_grade_by_hand(letter: str) -> None:
+    """The demo's kitchen goes 9 ft and 24 ft around with 18 in of fall: 6/11 in a foot; at 1/4 in a foot 33 ft take 8 1/4 in, 9 3/4 are spare."""
+    _, found = sheet("grade", letter)
+    block = next(b for b in found.blocks if "New route" in said(b.heading))
+    assert any("9.75" in str(line.words) or "9.8" in str(line.words) for line in block.lines)
+    sunk = {round(at.words[0][1].ft, 1): low.words[0][1].inches for at, low, _ in block.rows}  # type: ignore[attr-defined,union-attr]
+    assert sunk == {at: pytest.approx(18 * at / 33, abs=0.06) for at in (0, 5, 9, 10, 15, 20, 25, 30, 33)}

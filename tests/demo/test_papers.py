@@ -61,12 +61,12 @@ def test_a_way_round_is_told_by_its_legs_and_not_by_stations_of_the_old_line(quo
 
 
 def test_line_and_grade_stand_at_the_places_of_the_new_pipe(quote):
-    """Fall of 1/8 in a foot over 22.3 ft is 2.8 in; from 26.8 in at the upper end to 30 in at the lower. [by hand]"""
+    """30 in at the slab edge; 2 ft outside it 1/4 in a foot adds 1/2 in, and the cleanout's riser says an eighth more. [by hand]"""
     tables = with_job_settings(quote.job, readable_tables(quote.day, None))
     letter = with_way(quote, "tunnel")
     sheet = next(s for s in crew(quote, "en_US", letter, tables=tables).sheets if s.name == f"Drawing {letter}")
     rows = {str(r.cells[0].value): [str(c.value) for c in r.cells[1:]] for r in sheet.rows if len(r.cells) == 4}
-    assert rows["20 ft 6 in"][:2] == ["upper tie-in", "26¾ in"] and rows["−2 ft"][:2] == ["lower tie-in", "30 in"]
+    assert rows["20 ft 6 in"][:2] == ["upper tie-in", "26¾ in"] and rows["−2 ft"][:2] == ["lower tie-in", "30⅝ in"]
     assert any("BRANCH kitchen, 2 in, left, live; tie in kitchen" in cells[0] for cells in rows.values())
     assert any("beam: top of the pipe" in cells[0] for cells in rows.values())
     text = " ".join(str(c.value) for r in sheet.rows for c in r.cells)

@@ -10,7 +10,7 @@ from estimator.onsite.elevations import elevations
 from estimator.onsite.one_more import BESIDE_FT, OneMore, one_more, one_more_block
 from estimator.onsite.positions import Errors
 from estimator.pipeline import place_of, with_job_settings
-from estimator.pricing.margins import _margin, _ways  # the margin before it is rounded up to the firm's step
+from estimator.pricing.margins import margins
 from estimator.takeoff import take_off
 
 JOBS = Path(__file__).parents[1] / "jobs"
@@ -33,19 +33,13 @@ def found(run: Priced, method: str) -> tuple[OneMore, ...]:
 
 
 def margin(run: Priced, method: str, code: str) -> float:
-    """Dollars a foot, as the quote reckons its unit prices, before they are rounded up."""
+    """Dollars a foot, as the quote reckons its own unit prices (rounded up to the firm's step)."""
     job, option = run.quote.job, option_with(run, method)
     own = with_job_settings(job, run.tables)
-    row = next(r for r in own.extras if r.code == code)
-    (takeoff,) = (t for t in option.takeoffs if t.repair.method == method)
-    dollars = [
-        _margin(row, way, takeoff, option.takeoffs, own, place_of(job, own), job, lambda r, j: take_off(r, j, own))[0]
-        for way in _ways(row)
-    ]
-    return max(dollars)
-
-
-METHODS = ("trench", "yard spot", "slab spot", "break-through", "tunnel", "burst")
+    each = margins(
+        option.takeoffs, job, own, place_of(job, own), lambda repair, changed: take_off(repair, changed, own)
+    )
+    return float(each[code].price)
 
 
 def method_of(run: Priced) -> str:

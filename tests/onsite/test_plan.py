@@ -150,7 +150,7 @@ def test_a_tree_stands_where_it_was_noted_and_says_so_where_it_was_not() -> None
 def test_taped_places_are_met_however_the_pipe_runs() -> None:
     """Fresh draws: a pipe of known course taped at three places; asked between them it is off by no more than the tapes are."""
     draw, off = random.Random(), []
-    for _ in range(200):
+    for _ in range(1000):
         bend = mark("bend", 10, side="left", degrees=45.0)
         true = walked(line(bend), (-12.0, -10.0), NORTH)
         errors = [(draw.gauss(0, 0.4), draw.gauss(0, 0.4)) for _ in range(3)]

@@ -56,7 +56,7 @@ def looked_up(asked: str, tables: Tables) -> tuple[Entry, ...]:
 
 
 def _rule(rule: Rule, tables: Tables) -> Entry:
-    function = rule.applies or rule.measures
+    function = rule.applies or rule.measures or rule.rests
     return Entry(
         id=rule.id,
         kind="rule",

@@ -121,8 +121,8 @@ def _taken(now: Talk, question: Question, typed: str) -> bool:
 def _asked_again(now: Talk, question: Question, new: list[Problem], before: str, refused: bool) -> bool:
     """An error takes the answer back; a doubt may be kept, which the row's note then says."""
     speak = speaker(now.language)
-    for problem in new:
-        now.said(str(problem.wrong), "bad")
+    for wrong in dict.fromkeys(problem.wrong for problem in new):
+        now.said(wrong, "bad")
     checked = [m[1] for p in new if (m := CHECKED.search(p.write))]
     if not refused:
         kept = (now.terminal.ask("  " + speak("Keep it? yes or no") + " > ") or "").strip().lower()

@@ -46,7 +46,7 @@ LOST_OVERRIDE = Kind(
     "job/override-without-option",
     Level.WARNING,
     "your own number for {what} ({reason}) fits no option any more.",
-    "{near}Look at it: the finding under it may have changed. Name another option, or take the override out.",
+    "{near} Look at it: the finding under it may have changed. Name another option, or take the override out.",
     "The owner's own numbers are never dropped without a word.",
 )
 LOST_ADD_ON = Kind(

@@ -3,6 +3,8 @@
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from estimator.model.say import Say
+
 
 class Level(StrEnum):
     """How much a problem stops: an error stops the price, a warning does not, a question goes on the visit list."""
@@ -37,6 +39,8 @@ class Problem:
     place: Place
     wrong: str
     write: str
+    says: tuple[Say, ...] = field(default=(), compare=False, repr=False)
+    """The two sentences again, to be said in the reader's language."""
 
     def __str__(self) -> str:
         return f"{self.place}: {self.wrong}\n  {self.write}   ({self.code})"
@@ -59,7 +63,9 @@ class Kind:
     why: str = field(default="", compare=False)  # one sentence for docs/problems.md
 
     def __call__(self, place: Place, **words: object) -> Problem:
-        return Problem(self.code, self.level, place, self.wrong.format(**words), self.write.format(**words))
+        wrong, write = self.wrong.format(**words), self.write.format(**words).strip()
+        says = tuple(Say(text, tuple(words.items())) for text in (self.wrong, self.write))
+        return Problem(self.code, self.level, place, wrong, write, says)
 
 
 class CannotGoOn(Exception):

@@ -10,9 +10,10 @@ from estimator.model.lengths import parse_quantity
 from estimator.model.money import exact
 from estimator.model.price import Overruled, TaskHours
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.model.work import Quantity, Takeoff
 from estimator.pricing.problems import BAD_OVERRIDE, OVERRIDE_UNIT
-from estimator.tables.near import near
+from estimator.tables.near import NOTHING, near
 from estimator.tables.tables import Tables
 
 
@@ -118,10 +119,10 @@ def concerns(override: Override, takeoffs: Sequence[Takeoff], tables: Tables) ->
     return any(t.value(name) > 0 for t in there for name in names)
 
 
-def meant(override: Override, tables: Tables) -> str:
+def meant(override: Override, tables: Tables) -> Say:
     """The items and tasks spelt nearly like one that the tables do not have, in a sentence; nothing for one they have."""
     names = [item.item for item in tables.work_items] + [r.ref for r in tables.recipes if r.part == "labor"]
-    return "" if not override.item or override.item in names else near(override.item, dict.fromkeys(names))
+    return NOTHING if not override.item or override.item in names else near(override.item, dict.fromkeys(names))
 
 
 def _refuse(override: Override, known: Sequence[str]) -> NoReturn:

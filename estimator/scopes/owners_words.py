@@ -17,7 +17,7 @@ UNKNOWN_RULE = Kind(
     "job/unknown-rule",
     Level.WARNING,
     "{what} names the rule “{rule}”, and there is none of that name: it changes nothing.",
-    "{near}`estimator rules` lists them all.",
+    "{near} `estimator rules` lists them all.",
     "A misspelt rule must not pass for one that was overruled.",
 )
 OVERRIDE_EMPTY = Kind(

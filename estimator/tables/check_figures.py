@@ -6,6 +6,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.model.problem import Problem
+from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.columns import Column, columns
 from estimator.tables.follows import in_force
@@ -99,8 +100,8 @@ def far(view: View) -> Iterator[Problem]:
             if column.name in NOT_HELD:
                 continue
             held = [
-                (older.get(id(row)), "the row before it,"),
-                (invented.get(named(table, row)), "the invented figure"),
+                (older.get(id(row)), Say.of("the row before it,")),
+                (invented.get(named(table, row)), Say.of("the invented figure")),
             ]
             for other, which in held:
                 times = _times(row, other, column, value) if other is not None else None
@@ -170,7 +171,7 @@ def shifted(view: View) -> Iterator[Problem]:
             if column.name in NOT_HELD or not (column.amount or column.name == "value"):
                 continue
             old = {named(table, row): figure(row, column) for row in usual.rows.get(table, ())}
-            for step, side in ((-1, "above"), (1, "below")):
+            for step, side in ((-1, Say.of("above")), (1, Say.of("below"))):
                 neighbor = {
                     name: old[invented[at + step]] for at, name in enumerate(invented) if 0 <= at + step < len(invented)
                 }

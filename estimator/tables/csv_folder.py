@@ -6,6 +6,7 @@ from pathlib import Path
 
 from estimator.disk.read import read_bytes
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.near import near
 from estimator.tables.raw import RawRow, RawTable, RawTables
@@ -31,7 +32,7 @@ def read_folder(folder: Path) -> tuple[RawTables, tuple[Problem, ...]]:
     return RawTables(folder.name, found), tuple(problems)
 
 
-def no_table(place: Place, table: str, name: str, hint: str) -> Problem:
+def no_table(place: Place, table: str, name: str, hint: Say) -> Problem:
     from estimator.tables.columns import columns
 
     headers = ", ".join(c.header for c in columns(table))

@@ -1,6 +1,7 @@
 """Everything that can be wrong with a set of tables; each kind with its words."""
 
 from estimator.model.problem import Kind, Level
+from estimator.model.say import Say
 from estimator.tables import setting_problems
 from estimator.tables.setting_problems import COLOUR as COLOUR
 from estimator.tables.setting_problems import SETTING_RANGE as SETTING_RANGE
@@ -8,7 +9,7 @@ from estimator.tables.setting_problems import SIZE_TEXT as SIZE_TEXT
 from estimator.tables.setting_problems import TRAP_ARM as TRAP_ARM
 
 E, W = Level.ERROR, Level.WARNING
-OR_OFF = ", or set active to no if the row is not in use"
+OR_OFF = Say.of(", or set active to no if the row is not in use")
 MAY_BE_OFF = ("materials", "equipment", "subs_and_fees", "extras", "add_ons", "methods", "soils", "places")
 """Tables whose rows a firm may do without. A setting, a wage, a crew member or a recipe's part left out would be missed,
 or would make every price lower without a word."""
@@ -21,7 +22,7 @@ NO_TABLES = Kind(
     "Name a folder of CSV files or a workbook (.xlsx), or leave the option out to use the demo tables.",
 )
 NO_TABLE = Kind(
-    "tables/missing-table", E, "table {table} is missing.", "{near}Put back {name}; its columns are: {columns}."
+    "tables/missing-table", E, "table {table} is missing.", "{near} Put back {name}; its columns are: {columns}."
 )
 EMPTY_TABLE = Kind("tables/empty-table", E, "table {table} has no rows.", "Write at least one row under the headers.")
 UNREADABLE = Kind(
@@ -72,7 +73,7 @@ TOO_LARGE = Kind(
 NOT_YES_NO = Kind("tables/yes-no", E, "{column} is “{text}”.", "Write yes or no.")
 NOT_A_DAY = Kind("tables/day", E, "{column} is “{text}”.", "Write a day as year-month-day, such as 2026-03-31.")
 NOT_TEXT = Kind("tables/text", E, "{column} holds {text}, not a text.", "Write the word itself.")
-NOT_A_CHOICE = Kind("tables/choice", E, "{column} is “{text}”.", "{near}Write one of: {choices}.")
+NOT_A_CHOICE = Kind("tables/choice", E, "{column} is “{text}”.", "{near} Write one of: {choices}.")
 ERROR_VALUE = Kind("tables/error-value", E, "{column} shows {text}.", "Mend the formula, or write the value itself.")
 NOT_CALCULATED = Kind(
     "tables/not-calculated",
@@ -124,7 +125,7 @@ MISSING_METHOD = Kind(
     "Add a row for it; set active to no if the firm does not do it.",
 )
 MISSING_SETTING = Kind(
-    "tables/missing-setting", E, "setting “{key}” has no row.", "{near}Add a row for it; the demo tables say {value}."
+    "tables/missing-setting", E, "setting “{key}” has no row.", "{near} Add a row for it; the demo tables say {value}."
 )
 ORDER = Kind(
     "tables/low-likely-high",

@@ -39,12 +39,18 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
             yield from _literals(node.args[0], named, path)
         elif isinstance(node.func, ast.Name) and node.func.id in OF_THEMSELVES:
             yield from _own_words(node)
+        elif isinstance(node.func, ast.Name) and node.func.id == "Kind" and path.parent.name == PROBLEMS_SAID:
+            yield from (text for given in node.args[2:4] for text in _literals(given, named, path) if text != "{near}")
+        elif isinstance(node.func, ast.Name) and node.func.id == "Usual" and len(node.args) > 2:
+            yield from _literals(node.args[2], named, path)
         elif path.parent.name in MEASURING:
             own = [keyword.value for keyword in node.keywords if keyword.arg in NAMED]
             down = isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN
             yield from _formula([*own, *(node.args[2:] if down else ())])
 
 
+PROBLEMS_SAID = "tables"
+"""The room whose problems are told in the reader's language: what is wrong, and what to write instead."""
 OF_THEMSELVES = {"Rule": ("statement", "reason", "worse"), "Reading": ("evidence",)}
 """Records that hold sentences about themselves, by keyword."""
 MEASURING, WRITTEN_DOWN = ("works", "takeoff"), ("put", "add")

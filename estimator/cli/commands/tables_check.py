@@ -31,5 +31,5 @@ def command(where: Where = None, on: OnDayOrToday = None, language: Language = A
     )
     later = (str(row) for row in (waiting(tables) if tables else ()))
     answer(problems, as_json, [Row(line) for text in (said, *later) for line in folded(text, width())])
-    tell(problems)
+    tell(problems, language)
     return DONE if tables else TO_MEND

@@ -132,7 +132,7 @@ class Schedule:
 
     @property
     def days_without_drains(self) -> Decimal:
-        """Days on which no drain may be used, half day by half day. In the evenings the drain is joined again."""
+        """Days on which no drain may be used, half day by half day, until the inspector has seen the water test."""
         return self._clock.days_off(self._spans_off)
 
     @property
@@ -170,18 +170,27 @@ class Schedule:
             return 0
         return self._day_at_end(max(t.end for t in mine)) - self._day_at_start(min(opened)) + 1
 
-    def days_of(self, crew: str) -> tuple[int, ...]:
-        """The site days on which a crew comes, from 1."""
-        return tuple(d.day for d in self.crew_days if d.crew == crew)
-
     def half_days_of(self, crew: str) -> tuple[int, ...]:
-        """The half days, from 0, on which a crew is there for more than a quarter hour."""
-        half, mine = self.day_hours / 2, [t for t in self.tasks if t.crew == crew]
-        spare = self.tolerance_hours
+        """The half days on site, from 0, on which a crew is there for more than a quarter hour."""
+        return self._halves_of([t for t in self.tasks if t.crew == crew and t.step != LATER])
+
+    def crew_days_of(self, crew: str) -> Decimal:
+        """The days of one crew, half day by half day and gang by gang, a second visit counted."""
+        return HALF_DAY * len(self.half_days_of(crew)) * self.gangs_of(crew) + self.later_days_of(crew)
+
+    def later_days_of(self, crew: str) -> Decimal:
+        """The days of one crew at a second visit, half day by half day."""
+        return HALF_DAY * len(self._halves_of([t for t in self.tasks if t.crew == crew and t.step == LATER]))
+
+    def gangs_of(self, crew: str) -> int:
+        """How many of one crew work side by side."""
+        return max((t.gangs for t in self.tasks if t.crew == crew), default=1)
+
+    def _halves_of(self, tasks: list[Task]) -> tuple[int, ...]:
+        half, spare = self.day_hours / 2, self.tolerance_hours
+        last = math.ceil(max((t.end for t in tasks), default=0.0) / half)
         return tuple(
-            n
-            for n in range(2 * math.ceil(self.days_on_site))
-            if any(t.start < (n + 1) * half - spare and t.end > n * half + spare for t in mine)
+            n for n in range(last) if any(t.start < (n + 1) * half - spare and t.end > n * half + spare for t in tasks)
         )
 
     @property

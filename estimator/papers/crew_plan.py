@@ -8,30 +8,27 @@ from estimator.model.offer import Option
 from estimator.model.price import LineItem
 from estimator.model.schedule import DaySpan, Schedule, Task
 from estimator.model.steps import LATER
-from estimator.papers.half_days import bar, days_of, head, out_of_service
+from estimator.papers import option_words
+from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
-from estimator.sheets.book import Cell
 from estimator.wording.plain import CREWS, in_plain_words
 
-MOST_BARS = 30
-"""Days; a longer job has its days in the list of the work alone."""
 
-
-def plan(letter: Letter, page: Page, option: Option, label_span: int) -> None:
-    """The bars of the crews and of the drains; the drains in words where there are too many days for bars."""
-    speak, schedule = letter.speak, option.schedule
-    if not schedule.tasks:
+def plan(letter: Letter, page: Page, schedule: Schedule) -> None:
+    """The bars of the crews and of the drains, then the drains and a second visit in words."""
+    speak = letter.speak
+    if not (drawn := day_bars(letter, schedule)):
         return
-    page.heading(speak("Day plan: two squares a day, morning and afternoon"))
-    rows = [(speak("Day"), head(schedule))]
-    rows += [(letter.say(in_plain_words(CREWS, crew)), bar(schedule, crew)) for crew in schedule.crews]
-    rows.append((speak("drains out of service"), out_of_service(schedule)))
-    if days_of(schedule) <= MOST_BARS:
-        for label, squares in rows:
-            page.add(Cell(label, "cell", label_span), Cell(squares, "bars", page.columns - label_span))
-    elif off := [when(letter, span) for span in without_drains(schedule.calendar)]:
+    data, height, alt = drawn
+    page.heading(speak("Day plan"))
+    page.drawing(data, alt, height)
+    if off := [when(letter, span) for span in without_drains(schedule.calendar)]:
         page.line(speak("Drains out of service: {days}.", days=", ".join(off)), "bold")
+    for crew in schedule.crews:
+        if later := schedule.later_days_of(crew):
+            name, days = letter.say(in_plain_words(CREWS, crew)), option_words.in_days(letter, later)
+            page.line(speak("Second visit, on another day: {crew}, {days}.", crew=name, days=days))
 
 
 def crews_and_days(letter: Letter, option: Option, lines: Iterable[LineItem]) -> tuple[str, str]:

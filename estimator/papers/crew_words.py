@@ -50,7 +50,7 @@ FOR_THE_CREW: dict[str, Say] = {
     "caps": Say.of("Cap the end of the old pipe"),
     "old pipe filled": Say.of("Fill the old pipe"),
     "toilets": Say.of("Pull and reset the toilet with a new wax ring"),
-    "water test": Say.of("Water-test the new pipe; leave it full for the inspector"),
+    "water test": Say.of("Water-test the new pipe: full, drains off, until the inspector has seen it"),
     "bedding sand": Say.of("Bed the pipe in clean sand"),
     "refill": Say.of("Backfill in thin lifts, each compacted"),
     "hand refill": Say.of("Backfill in thin lifts, each compacted by hand"),

@@ -22,7 +22,7 @@ def work_sheet(letter: Letter, option: Option, sold: str) -> Sheet:
     speak = letter.speak
     page = crew_page(letter, speak("Work {letter}", letter=option.letter), WIDTHS, option_words.title(letter, option))
     page.line(sold, "quiet")
-    plan(letter, page, option, 2)
+    plan(letter, page, option.schedule)
     page.heading(speak("Work, in this order"))
     heads = (speak("Work"), speak("How much"), speak("Crew"), speak("Days"))
     page.add(Cell("", "head"), *(Cell(text, "head", span) for text, span in zip(heads, (2, 1, 1, 1), strict=True)))

@@ -2,14 +2,14 @@
 
 from math import ceil
 
-from estimator.drawing.canvas import Canvas
+from estimator.drawing.canvas import Canvas, text_wide
 from estimator.model.schedule import Schedule
 from estimator.papers.letter import Letter
 from estimator.wording.plain import CREWS, in_plain_words
 from estimator.wording.say import capital
 
-WIDTH, LEFT, BAR, HEAD = 660.0, 150.0, 15.0, 18.0
-MOST_DAY = 64.0
+WIDTH, MARGIN, AFTER, BAR, HEAD = 660.0, 3.0, 12.0, 15.0, 18.0
+MOST_DAY, LONG_DAY, SHORT_DAY, SIZE = 64.0, 40.0, 22.0, 11.0
 INK, QUIET, OFF, GRID = "#222B33", "#5B6770", "#E3A79B", "#D5DBDF"
 
 
@@ -19,30 +19,29 @@ def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | Non
         return None
     speak = letter.speak
     days = max(1, ceil(schedule.days_on_site))
-    day = min(MOST_DAY, (WIDTH - LEFT) / days)
-    rows = len(schedule.crews) + 1
-    canvas = Canvas(WIDTH, HEAD + rows * BAR + 4)
-    for number in range(days + 1):
-        x = LEFT + number * day
-        canvas.line([(x, HEAD - 4), (x, HEAD + rows * BAR)], GRID, 0.8)
-        step = 1 if day >= 22 else 5
-        if number < days and (number + 1 == 1 or (number + 1) % step == 0):
-            canvas.text(
-                (x + day / 2, HEAD / 2),
-                speak("day {first}", first=number + 1) if day >= 40 else str(number + 1),
-                10,
-                QUIET,
-                anchor="mm",
-            )
     accent = f"#{letter.quote.firm.accent.lstrip('#')}"
-    for row, crew in enumerate(schedule.crews):
-        _row(canvas, letter.say(in_plain_words(CREWS, crew)), row, schedule.half_days_of(crew), day, accent)
-    _row(canvas, speak("drains out of service"), rows - 1, schedule.half_days_off, day, OFF)
+    bars = [(crew_at_work(letter, schedule, crew), schedule.half_days_of(crew), accent) for crew in schedule.crews]
+    bars.append((speak("drains out of service"), schedule.half_days_off, OFF))
+    left = max(text_wide(capital(name), SIZE) for name, *_ in bars) + MARGIN + AFTER
+    day = min(MOST_DAY, (WIDTH - left) / days)
+    canvas = Canvas(WIDTH, HEAD + len(bars) * BAR + 4)
+    for number in range(days + 1):
+        x = left + number * day
+        canvas.line([(x, HEAD - 4), (x, HEAD + len(bars) * BAR)], GRID, 0.8)
+        if number < days and (day >= SHORT_DAY or number == 0 or (number + 1) % 5 == 0):
+            words = speak("day {first}", first=number + 1) if day >= LONG_DAY else str(number + 1)
+            canvas.text((x + day / 2, HEAD / 2), words, 10, QUIET, anchor="mm")
+    for row, (name, halves, color) in enumerate(bars):
+        top = HEAD + row * BAR
+        canvas.text((MARGIN, top + BAR / 2), capital(name), SIZE, INK, anchor="lm")
+        for half in halves:
+            canvas.box(
+                left + half * day / 2 + 0.5, top + 3, left + (half + 1) * day / 2 - 0.5, top + BAR - 3, fill=color
+            )
     return canvas.png(), round(canvas.height), speak("Who works on which day, and when the drains are out of service.")
 
 
-def _row(canvas: Canvas, name: str, row: int, halves: tuple[int, ...], day: float, color: str) -> None:
-    top = HEAD + row * BAR
-    canvas.text((0, top + BAR / 2), capital(name), 11, INK, anchor="lm")
-    for half in halves:
-        canvas.box(LEFT + half * day / 2 + 0.5, top + 3, LEFT + (half + 1) * day / 2 - 0.5, top + BAR - 3, fill=color)
+def crew_at_work(letter: Letter, schedule: Schedule, crew: str) -> str:
+    """Return the crew's name, and how many of it work side by side where there is more than one."""
+    name, count = letter.say(in_plain_words(CREWS, crew)), schedule.gangs_of(crew)
+    return name if count == 1 else letter.speak("{crew}, {count} side by side", crew=name, count=count)

@@ -4,6 +4,7 @@ from estimator.model.offer import Option, Quote
 from estimator.papers.check_code import check_code
 from estimator.papers.crew import worked_on
 from estimator.papers.inside import close, inside_page, table
+from estimator.papers.letter import Letter
 from estimator.papers.next_visit import for_the_office
 from estimator.papers.office_page import due, what_to_buy, who_works_when
 from estimator.papers.office_sums import sums_of
@@ -67,8 +68,8 @@ def _option(option: Option) -> tuple[Cell, ...]:
 def _one(quote: Quote, page: Page, tables: Tables | None) -> None:
     """What to buy, who works and what falls due for the option recommended, else the first; the others have pages of their own."""
     option = worked_on(quote)
-    what_to_buy(page, option, tables)
-    who_works_when(page, option)
+    what_to_buy(Letter(quote, ENGLISH), page, option, tables)
+    who_works_when(Letter(quote, ENGLISH), page, option)
     due(page, option)
 
 

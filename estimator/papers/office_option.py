@@ -25,7 +25,7 @@ def hours_sheet(quote: Quote, option: Option) -> Sheet:
     for task in option.price.tasks:
         _task(page, task)
     page.gap()
-    crews = ("Crew", "", "", "", "Work h", "Set-up h", "Days", "Paid h", "Rate", "Amount")
+    crews = ("Crew", "", "", "", "Work h", "Set-up h", "Paid days", "Paid h", "Rate", "Amount")
     rows = (
         (
             Cell(c.crew, "cell", 4), Cell(cents(c.work_hours), "hours"), Cell(cents(c.setup_hours), "hours"),

@@ -3,11 +3,12 @@
 from collections.abc import Iterable
 from decimal import Decimal
 
-from estimator.model.money import cents
 from estimator.model.offer import Option, Quote
 from estimator.model.price import CostLine
-from estimator.papers.half_days import bar, days_of, head, out_of_service
+from estimator.papers.crew_load import amount, packs_of
+from estimator.papers.day_bars import day_bars
 from estimator.papers.inside import close, inside_page, table
+from estimator.papers.letter import Letter
 from estimator.papers.office_sums import parts, sums_of
 from estimator.papers.page import Page
 from estimator.pricing.payments import WORDS
@@ -17,9 +18,8 @@ from estimator.tables.tables import Tables
 from estimator.wording.say import say
 
 WIDTHS = (28.0, 50.0, 14.0, 13.0, 14.0)
-MOST_BARS = 30
 ENGLISH = "en_US"
-NO_SUPPLIER = "no supplier in the tables"
+NO_SUPPLIER = "Supplier not set"
 
 
 def option_page(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
@@ -28,22 +28,33 @@ def option_page(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
         f"Option {option.letter}", WIDTHS, f"{option.letter}  {option.name or option.title}", job=quote.job
     )
     _sums(page, option)
-    page.heading("Crews")
-    rows = (
-        (
-            Cell(c.crew, "cell"),
-            Cell("", "cell"),
-            Cell(c.days, "figure"),
-            Cell(c.hours, "figure"),
-            Cell(c.amount, "money"),
-        )
-        for c in option.price.crews
-    )
-    table(page, ("Crew", "", "Crew-days", "Paid hours", "Cost"), rows, 2)
-    who_works_when(page, option)
-    what_to_buy(page, option, tables)
+    _crews(page, option)
+    who_works_when(Letter(quote, ENGLISH), page, option)
+    what_to_buy(Letter(quote, ENGLISH), page, option, tables)
     due(page, option)
     return close(page, f"INTERNAL {quote.job.number}")
+
+
+def _crews(page: Page, option: Option) -> None:
+    """Each crew's days on the day plan and its hours; what of these the price pays, in half days of each crew's hours together."""
+    page.heading("Crews")
+    schedule = option.schedule
+    rows = (
+        (
+            Cell(c.crew, "cell"), Cell(_later(schedule.later_days_of(c.crew)), "cell quiet"),
+            Cell(schedule.crew_days_of(c.crew), "figure"), Cell(c.hours, "figure"), Cell(c.amount, "money"),
+        )
+        for c in option.price.crews
+    )  # fmt: skip
+    table(page, ("Crew", "", "Crew-days, day plan", "Paid hours", "Cost"), rows, 2)
+    page.line(
+        "Paid hours: work and set-up to the half day. Half days that a crew waits for another are not in the cost.",
+        "quiet",
+    )
+
+
+def _later(days: Decimal) -> str:
+    return f"{days.normalize():f} of them at the second visit" if days else ""
 
 
 def _sums(page: Page, option: Option) -> None:
@@ -68,36 +79,36 @@ def _sums(page: Page, option: Option) -> None:
         )  # fmt: skip
 
 
-def who_works_when(page: Page, option: Option) -> None:
-    """A bar a crew, two squares a day; the days that come before the first."""
+def who_works_when(letter: Letter, page: Page, option: Option) -> None:
+    """A bar a crew by half day; the days that come before the first."""
     schedule = option.schedule
-    if not schedule.tasks:
+    if not (drawn := day_bars(letter, schedule)):
         return
-    page.heading("Who works when: two squares a day, morning and afternoon")
-    if days_of(schedule) <= MOST_BARS:
-        bars = [("Day", head(schedule)), *((crew, bar(schedule, crew)) for crew in schedule.crews)]
-        for label, squares in (*bars, ("drains out of service", out_of_service(schedule))):
-            page.add(Cell(label, "cell"), Cell(squares, "bars", page.columns - 1))
+    data, height, alt = drawn
+    page.heading("Who works when")
+    page.drawing(data, alt, height)
     if schedule.leads:
         waits = "; ".join(f"{say(lead.what, ENGLISH)} {lead.working_days}" for lead in schedule.leads)
         page.line(f"Working days before the first: {waits}.", "quiet")
 
 
-def what_to_buy(page: Page, option: Option, tables: Tables | None) -> None:
+def what_to_buy(letter: Letter, page: Page, option: Option, tables: Tables | None) -> None:
     """A row a supplier: quantity, item, part number, and what it comes to."""
     page.heading(f"Option {option.letter}: what to buy, from whom")
     by_supplier: dict[str, list[tuple[str, CostLine]]] = {}
     for supplier, part_no, cost in bought(option, tables):
         by_supplier.setdefault(supplier, []).append((part_no, cost))
     for supplier, things in by_supplier.items():
-        said = "; ".join(_thing(part_no, cost) for part_no, cost in things)
+        said = "; ".join(_thing(letter, part_no, cost, tables) for part_no, cost in things)
         whole = sum((cost.amount for _, cost in things), Decimal(0))
         page.add(Cell(supplier, "cell bold"), Cell(said, "cell", page.columns - 2), Cell(whole, "money"))
 
 
-def _thing(part_no: str, cost: CostLine) -> str:
+def _thing(letter: Letter, part_no: str, cost: CostLine, tables: Tables | None) -> str:
+    """`2-inch liner: 19 ft`, `4-inch pipe: 40 ft (4 × 10)`."""
     number = f" [{part_no}]" if part_no else ""
-    return f"{float(cents(cost.quantity)):,g} {cost.unit} {cost.text}{number}"
+    packs = f" ({in_packs})" if (in_packs := packs_of(cost, tables)) else ""
+    return f"{cost.text}{number}: {amount(letter, cost.quantity, cost.unit)}{packs}"
 
 
 def bought(option: Option, tables: Tables | None) -> list[tuple[str, str, CostLine]]:
@@ -107,7 +118,7 @@ def bought(option: Option, tables: Tables | None) -> list[tuple[str, str, CostLi
     for cost in option.all_costs:
         if cost.part in ("material", "equipment", "sub", "fee") and not cost.in_overhead:
             row = known.get(cost.ref)
-            kind = {"equipment": "machine", "sub": "by others", "fee": "fee"}.get(cost.part, NO_SUPPLIER)
+            kind = {"equipment": "Equipment", "sub": "By others", "fee": "Fees"}.get(cost.part, NO_SUPPLIER)
             out.append((row.supplier or NO_SUPPLIER if row else kind, row.part_no if row else "", cost))
     return sorted(out, key=lambda one: one[0])
 

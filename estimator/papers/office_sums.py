@@ -12,7 +12,7 @@ MIDDLE = 50
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Sums:
-    """Dollars. `middle` and `sure` are None where no range was drawn; `profit` is the price without tax less the middle cost."""
+    """Dollars. `middle` and `sure` are None where no range was drawn; `profit` is the price without tax less the middle cost; `days` are the day plan's, without one those paid."""
 
     price: Decimal
     cost: Decimal
@@ -39,6 +39,7 @@ def sums_of(option: Option) -> Sums:
     confidence = found.confidence_percent if found else 0.0
     sure = percents[round(confidence)] + others if round(confidence) in percents else None
     net = price.total - price.tax
+    days = sum(map(option.schedule.crew_days_of, option.schedule.crews), Decimal(0)) or price.days
     profit = net - (cost if middle is None else middle)
     return Sums(
         price=price.total,
@@ -48,8 +49,8 @@ def sums_of(option: Option) -> Sums:
         confidence=confidence,
         profit=profit,
         share=profit / net if net else Decimal(0),
-        per_day=cents(profit / price.days) if price.days else Decimal(0),
-        days=price.days,
+        per_day=cents(profit / days) if days else Decimal(0),
+        days=days,
     )
 
 

@@ -9,7 +9,7 @@ from estimator.quote.facts import holds
 from estimator.tables.rows import ExtraRow, PlaceRow, TermRow
 from estimator.tables.tables import Tables
 
-FLOOR_TERM = "oth-floor"
+FLOOR_TERMS = ("oth-floor", "oth-floor-around")
 CHARGED = ("separated", "whole charge")
 """Kinds of sales tax that the homeowner is charged."""
 TO_OTHERS, NOTICE, FIRST_PAGE = "to others", "notice", "first page"
@@ -49,15 +49,16 @@ def _term(row: TermRow) -> Term:
 def to_others(
     tables: Tables, used: Set[str], facts: Set[str], floor_sf: float, floor_price: Decimal | None
 ) -> tuple[ToOthers, ...]:
-    """What the homeowner also pays; the floor with her own price a square foot, where she gave one."""
-    out = []
+    """What the homeowner also pays, each once; the floor with her own price a square foot, where she gave one."""
+    found: dict[str, TermRow] = {}
     for row in rows(tables, used, facts):
         if row.kind == TO_OTHERS:
-            amount = (
-                to_step(floor_price * exact(floor_sf), Decimal(1)) if floor_price and row.id == FLOOR_TERM else None
-            )
-            out.append(ToOthers(text_en=row.text_en, text_es=row.text_es, amount=cents(amount) if amount else None))
-    return tuple(out)
+            found.setdefault(row.text_en, row)
+    floor = cents(to_step(floor_price * exact(floor_sf), Decimal(1))) if floor_price and floor_sf else None
+    return tuple(
+        ToOthers(text_en=row.text_en, text_es=row.text_es, amount=floor if row.id in FLOOR_TERMS else None)
+        for row in found.values()
+    )
 
 
 def extras(

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import date, timedelta
+from math import ceil
 
 from estimator.model.say import Say
 from estimator.model.schedule import Dated, Lead, Schedule
@@ -23,7 +24,7 @@ def leads_of(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
 
     dug = any(o.opens_ground for t in takeoffs for o in t.works.openings)
     known = (
-        (place is not None and bool(place.cancel_business_days), Say.of("the days in which you may cancel"), ""),
+        (place is not None and bool(place.cancel_business_days), Say.of("cancellation period"), ""),
         (asked("permits"), Say.of("the city's permit"), "lead_permit_days"),
         (dug, Say.of("marks of buried lines on the ground (call 811)"), "lead_locate_days"),
         (asked("engineer_letters"), Say.of("the engineer's letter"), "lead_engineer_days"),
@@ -46,7 +47,7 @@ def dated(schedule: Schedule, first: date, *, saturdays: bool = False) -> Dated:
     free = country_holidays("US", years=(first.year, first.year + 1), observed=True)
     days: list[date] = []
     day = first
-    while len(days) < max((d.day for d in schedule.crew_days), default=0):
+    while len(days) < ceil(schedule.days_on_site):
         if (day.weekday() < SATURDAY or (saturdays and day.weekday() == SATURDAY)) and day not in free:
             days.append(day)
         day += timedelta(days=1)

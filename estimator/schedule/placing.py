@@ -13,6 +13,7 @@ from dataclasses import replace
 
 from estimator.model.remembered import remembered
 from estimator.model.schedule import DUST, Task
+from estimator.model.steps import LATER
 from estimator.schedule.plan import Plan
 
 
@@ -24,6 +25,10 @@ class Days:
 
     def _set_up(self, crew: str) -> float:
         return self.set_ups.get(crew, 0.0)
+
+    def of(self, task: Task, hour: float) -> float:
+        """From when a task may be done that could begin here: a second visit takes a day of its own."""
+        return math.ceil((hour - DUST) / self.day) * self.day if task.step == LATER else hour
 
     def opens(self, crew: str, hour: float) -> float:
         """The next hour from here at which the crew can work."""
@@ -98,7 +103,9 @@ def spans_of(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> dict
             chosen, start = waiting[0], soonest[waiting[0]]
             end = start + waits[chosen].hours
         else:
-            starts = {n: days.opens((c := tasks[n].crew), max(free.get(c, 0.0), soonest[n])) for n in ready}
+            starts = {
+                n: days.opens((c := tasks[n].crew), max(free.get(c, 0.0), days.of(tasks[n], soonest[n]))) for n in ready
+            }
             chosen = min(ready, key=lambda n: (starts[n], -tails[n], n))
             start, crew = starts[chosen], tasks[chosen].crew
             end = free[crew] = days.end(crew, start, length(tasks[chosen]))
@@ -116,7 +123,7 @@ def spans_of(plan: Plan, set_ups: Mapping[str, float], day_hours: float) -> dict
 
 
 def _late(plan: Plan, spans: dict[str, Span], days: Days) -> None:
-    """Work with the drains off, and what it alone leads to, as late as the rest lets it."""
+    """Work with the drains off as late as the rest lets it; the inspector comes when the wait is over."""
     followers: dict[str, list[str]] = {}
     for name in spans:
         for one in plan.before[name]:
@@ -125,7 +132,7 @@ def _late(plan: Plan, spans: dict[str, Span], days: Days) -> None:
     tasks = [by_id[name] for name in spans if name in by_id]
     end = max((spans[t.id][1] for t in tasks), default=0.0)
     for task in sorted(tasks, key=lambda t: -spans[t.id][1]):
-        if not task.drains_off:
+        if not task.drains_off or task.step == "inspect":
             continue
         began, ended = spans[task.id]
         after = [spans[name][0] for name in followers.get(task.id, ())]

@@ -38,7 +38,8 @@ def plan_of(takeoffs: Sequence[Takeoff], hours: Sequence[TaskHours], tables: Tab
     """One task for each repair, step and crew, long openings in parts; what each waits for.
 
     In a repair each step waits for the one before it. The job's own first steps come before all repairs; the video, and
-    the inspector's visit where pipe may not be covered before it, after all pipe; every fill after the visit.
+    the inspector's visit where pipe may not be covered before it, after all pipe; every fill after the visit. Where a
+    water test is shown, the pipe is plugged and full until the inspector has seen it.
     """
     repairs = {t.repair.id: t for t in takeoffs}
     by_repair: dict[str, list[TaskHours]] = {}
@@ -186,7 +187,10 @@ def _joined(tasks: list[Task], own: list[Task], takeoffs: Sequence[Takeoff], tab
     order.after(tasks_of(between, ("pipe", "join", "test")), tasks_of(tasks, ("uncover", "open", "dig")))
     pipe = tasks_of([*tasks, *between], ("clean", "pipe", "join", "test", "look")) or start
     visits = tasks_of(own, ("inspect",))
-    waits = _inspector(order, visits, tasks_of([*tasks, *between], ("pipe", "join", "test")) or start, tables)
+    tested = tasks_of([*tasks, *between], ("pipe", "join", "test")) or start
+    full = any(t.step == "test" and t.drains_off for t in tested)
+    visits = [replace(t, drains_off=full) for t in visits]
+    waits = _inspector(order, visits, tested, full, tables)
     order.after(tasks_of(tasks, ("fill", "close")), visits)
     ending = tasks_of(own, ("film", "fill", "close"))
     order.after(ending, visits or pipe)
@@ -210,15 +214,18 @@ class _Order:
             self.before[task.id] = tuple(dict.fromkeys((*self.before[task.id], *more)))
 
 
-def _inspector(order: _Order, visits: Sequence[Task], tested: Sequence[Task], tables: Tables) -> tuple[Wait, ...]:
-    """The wait for the inspector where one comes; the visit itself waits for nothing else."""
+def _inspector(
+    order: _Order, visits: Sequence[Task], tested: Sequence[Task], full: bool, tables: Tables
+) -> tuple[Wait, ...]:
+    """The wait for the inspector where one comes, with the pipe `full` or not; the visit waits for nothing else."""
     if not visits:
         return ()
     names = tuple(t.id for t in tested)
     hours = tables.number("inspection_wait_h")
     order.before[INSPECTOR] = names
     order.before.update({t.id: (INSPECTOR,) for t in visits})
-    return (Wait(id=INSPECTOR, why=Say.of("waiting for the inspector"), hours=hours, waits_for=names),)
+    why = Say.of("waiting for the inspector")
+    return (Wait(id=INSPECTOR, why=why, hours=hours, waits_for=names, drains_off=full),)
 
 
 def tasks_of(tasks: Sequence[Task], steps: Sequence[str]) -> list[Task]:

@@ -15,6 +15,7 @@ FACTS: dict[str, str] = {
     "carry_over_100": "spoil is carried more than 100 ft",
     "lived_in": "people live in the house during the work",
     "floor_cut": "a floor is opened",
+    "wall_pipe": "new pipe runs on a wall and is boxed in",
     "way_in_assumed": "nobody measured a way in that the work needs",
     "under_slab": "the pipe lies under the slab",
     "slab_over_4in": "the slab is thicker than 4 in",

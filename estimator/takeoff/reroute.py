@@ -118,10 +118,12 @@ def _holes(case: Case, way: Reroute) -> None:
         "one at the upper end, more along a long way",
         source="IPC 708",
     )
+    if any(leg.zone == "wall" for leg in way.legs):
+        paper.facts.add("wall_pipe")
     paper.put(
         "wall_cover_ft",
         sum(leg.length_ft for leg in way.legs if leg.zone == "wall"),
-        "pipe on the wall to box in, insulate and paint",
+        "pipe on the wall to box in",
         ("legs on a wall", sum(1 for leg in way.legs if leg.zone == "wall")),
     )
 

@@ -114,7 +114,7 @@ def test_what_is_left_is_counted_from_the_cost_in_the_middle(quote):
             float(option.price.total - option.price.tax) - middle - others, abs=0.01
         )
         assert sums.middle < sums.sure and float(sums.per_day) == pytest.approx(
-            float(sums.profit / option.price.days), abs=0.01
+            float(sums.profit / sum(map(option.schedule.crew_days_of, option.schedule.crews))), abs=0.01
         )
 
 

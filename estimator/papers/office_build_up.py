@@ -63,9 +63,14 @@ def _can_recalculate(option: Option, tables: Tables) -> bool:
     return True
 
 
+LEFT_AS_IT_IS = "A rate moves its own line. Small parts, tax on materials and paid days stay as they are; estimator options --set reprices."
+"""What the yellow cells do not feed."""
+
+
 def _live(page: Page, option: Option, tables: Tables, first: int, last: int) -> None:
     """Class by class, then up to the firm's step; what else moved the price stands as one figure."""
     page.heading("Try it: change a yellow cell and read the total")
+    page.add(Cell(LEFT_AS_IT_IS, "quiet", 8))
     page.add(
         *(
             Cell(t, "head" if i < 2 else "head right")

@@ -14,6 +14,7 @@ from estimator.tables.tables import Tables
 HOUR_WIDTHS = (17.0, 20.0, 11.0, 19.0, 9.0, 7.0, 8.0, 8.0, 9.0, 22.0)
 COST_WIDTHS = (11.0, 30.0, 10.0, 8.0, 12.0, 13.0, 12.0, 22.0)
 OVERHEAD = "our own, paid for in the overhead"
+HOURS_ALONE = "Hours tried here move no price, since crews are paid by the half day. Set hours in the job file, under [[override]]."
 QUANTITY, RATE, AMOUNT, PRICE_CLASS = 2, 4, 5, 6
 
 
@@ -24,6 +25,7 @@ def hours_sheet(quote: Quote, option: Option) -> Sheet:
     row = head(page, heads, 4)
     for task in option.price.tasks:
         _task(page, task)
+    page.add(Cell(HOURS_ALONE, "quiet", 10))
     page.gap()
     crews = ("Crew", "", "", "", "Work h", "Set-up h", "Paid days", "Paid h", "Rate", "Amount")
     rows = (

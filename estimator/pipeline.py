@@ -13,6 +13,7 @@ from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Margin, Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.model.say import Say
 from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
@@ -246,7 +247,10 @@ def _with_overrides(
         options.append(_in_words(option, with_chosen(price, offered), offered, more, tables, place))
     lost = [
         LOST_OVERRIDE(
-            Place("the job file"), what=o.item or o.option or "the price", reason=o.reason, near=meant(o, tables)
+            Place("the job file"),
+            what=o.item or o.option or Say.of("the price"),
+            reason=o.reason,
+            near=meant(o, tables),
         )
         for o in dict.fromkeys((*numbers, *below_floor))
         if o not in used
@@ -260,10 +264,10 @@ def _lost_add_ons(job: Job, options: Sequence[InWords]) -> list[Problem]:
     named = zip(LETTERS, ways, options, strict=False)
     there = {code for letter, way, o in named for code in _all_names(o, letter, way, o.name)}
     offered = sorted({a.code for o in options for a in o.add_ons})
-    asked = dict.fromkeys(job.chosen_add_ons, "was chosen")
-    asked |= {word.code: "stands in the job file" for word in job.add_ons if word.quantity != 0}
+    asked = dict.fromkeys(job.chosen_add_ons, Say.of("was chosen"))
+    asked |= {word.code: Say.of("stands in the job file") for word in job.add_ons if word.quantity != 0}
     return [
-        LOST_ADD_ON(Place("the job file"), code=code, asked=how, codes=", ".join(offered) or "none")
+        LOST_ADD_ON(Place("the job file"), code=code, asked=how, codes=", ".join(offered) or Say.of("none"))
         for code, how in asked.items()
         if code.lower() not in there
     ]

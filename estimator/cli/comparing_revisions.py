@@ -32,11 +32,13 @@ def told(
 def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> list[Row]:
     """The change order on the disk, and what it comes to."""
     from estimator.cli.ordering import ordered as written
+    from estimator.cli.reader import reader, speak_to_reader
     from estimator.cli.views.words import dollars
 
     path, order = written(job_file, new, to, languages)
     was, now = order.signed.price.total, order.now.price.total
-    return [Row(f"{path} is written: {dollars(was)} as signed, {dollars(now)} now.")]
+    amounts = {"was": dollars(was, language=reader()), "now": dollars(now, language=reader())}
+    return [Row(speak_to_reader()("{file} is written: {was} as signed, {now} now.", file=str(path), **amounts))]
 
 
 def compared(first: Revision, last: Revision) -> tuple[tuple[Change, ...], tuple[Parted, ...]]:

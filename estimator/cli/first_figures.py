@@ -8,7 +8,6 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.views.problems import in_language
 from estimator.cli.views.words import dollars, number
 from estimator.cli.way import readable_tables, tables_for
 from estimator.cli.writing import new_folder
@@ -119,13 +118,12 @@ def _taken(now: Talk, question: Question, typed: str) -> bool:
     return _asked_again(now, question, new, before, refused=tables is None)
 
 
-def _asked_again(now: Talk, question: Question, found: list[Problem], before: str, refused: bool) -> bool:
+def _asked_again(now: Talk, question: Question, new: list[Problem], before: str, refused: bool) -> bool:
     """An error takes the answer back; a doubt may be kept, which the row's note then says."""
     speak = speaker(now.language)
-    new = [in_language(problem, now.language) for problem in found]
-    for wrong in dict.fromkeys(problem.wrong for problem in new):
+    for wrong in dict.fromkeys(say(problem.wrong, now.language) for problem in new):
         now.said(wrong, "bad")
-    checked = [m[1] for p in found if (m := CHECKED.search(p.write))]
+    checked = [m[1] for p in new if (m := CHECKED.search(str(p.write)))]
     if not refused:
         kept = (now.terminal.ask("  " + speak("Keep it? yes or no") + " > ") or "").strip().lower()
         if kept[:1] in ("y", "s"):
@@ -133,7 +131,7 @@ def _asked_again(now: Talk, question: Question, found: list[Problem], before: st
                 now.own.set(question.table, question.row, {"note": "; ".join(checked)})
             return True
     else:
-        now.said(new[0].write)
+        now.said(say(new[0].write, now.language))
     now.own.put(question.table, before)
     return False
 

@@ -11,6 +11,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET
 from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say, Typed
 
 DONE, TO_MEND, WRONG_WORDS, FAULT, STOPPED = 0, 1, 2, 3, 130
 
@@ -21,7 +22,7 @@ def guarded(command: Callable[..., int | None]) -> Callable[..., None]:
     @functools.wraps(command)
     def run(*given: object, **named: object) -> None:
         _sweep((*given, *named.values()))
-        raise typer.Exit(_code(lambda: command(*given, **as_set(named))))
+        raise typer.Exit(_code(lambda: command(*given, **_heard(named))))
 
     return run
 
@@ -33,6 +34,17 @@ def _sweep(given: Iterable[object]) -> None:
     for path in (value for value in given if isinstance(value, Path)):
         for folder in {path.parent, path if path.is_dir() else path.with_suffix("")}:
             sweep(folder)
+
+
+def _heard(named: Mapping[str, object]) -> dict[str, object]:
+    """The arguments as set; problems are told in the language that the command answers in."""
+    from estimator.cli.reader import reads
+
+    reads("")
+    words = as_set(named)
+    language = words.get("language")
+    reads(language if isinstance(language, str) else "")
+    return words
 
 
 def as_set(named: Mapping[str, object]) -> dict[str, object]:
@@ -61,10 +73,10 @@ def _code(call: Callable[[], int | None]) -> int:
             os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return DONE
     except KeyboardInterrupt:
-        print("\nStopped. Files that were finished are kept; nothing half-written stays behind.", file=sys.stderr)
+        _last_words(STOPPED_BY_HAND, before="\n")
         return STOPPED
     except OSError as error:
-        print(in_plain_words(error), file=sys.stderr)
+        _last_words(in_plain_words(error))
         return TO_MEND
     except Exception as error:
         return _fault(error)
@@ -76,19 +88,33 @@ def _tell_problems(stop: CannotGoOn) -> None:
     tell(stop.problems)
 
 
-def in_plain_words(error: OSError) -> str:
+def in_plain_words(error: OSError) -> Say:
     """What the machine refused, as one would say it across a desk."""
-    name = error.filename or "a file"
+    name = Typed(str(error.filename)) if error.filename else Say.of("a file")
     match error:
         case FileNotFoundError():
-            return f"{name} is not there."
+            return Say.of("{name} is not there.", name=name)
         case IsADirectoryError():
-            return f"{name} is a folder; a file is wanted here."
+            return Say.of("{name} is a folder; a file is wanted here.", name=name)
         case NotADirectoryError() | FileExistsError():
-            return f"{name} is in the way: give another name."
+            return Say.of("{name} is in the way: give another name.", name=name)
         case PermissionError():
-            return f"{name} may not be written or read: it is open in another program, or belongs to someone else."
-    return f"{name}: {error.strerror or error}."
+            return Say.of(
+                "{name} may not be written or read: it is open in another program, or belongs to someone else.",
+                name=name,
+            )
+    return Say.of("{name}: {refused}.", name=name, refused=Typed(str(error.strerror or error)))
+
+
+def _last_words(said: Say, before: str = "") -> None:
+    """Why nothing more comes, on the error stream in the reader's language."""
+    from estimator.cli.reader import reader
+    from estimator.wording.say import say
+
+    print(before + say(said, reader()), file=sys.stderr)
+
+
+STOPPED_BY_HAND = Say.of("Stopped. Files that were finished are kept; nothing half-written stays behind.")
 
 
 def _fault(error: Exception) -> int:
@@ -97,9 +123,12 @@ def _fault(error: Exception) -> int:
 
         traceback.print_exc()
     else:
-        print(
-            f"The program made a mistake of its own ({type(error).__name__}) and stopped; your files are as they were. "
-            "Run it again with ESTIMATOR_DEBUG=1 to see where.",
-            file=sys.stderr,
+        _last_words(
+            Say.of(
+                "The program made a mistake of its own ({fault}) and stopped; your files are as they were. "
+                "Run it again with {setting} to see where.",
+                fault=type(error).__name__,
+                setting="ESTIMATOR_DEBUG=1",
+            )
         )
     return FAULT

@@ -7,12 +7,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from estimator.cli.problems import DAY_TO_COME, STILL_INVENTED
+from estimator.cli.reader import reader, speak_to_reader
 from estimator.cli.views.gas import gas_first
 from estimator.cli.views.screen import Row, width
-from estimator.cli.views.words import ENGLISH, dollars
+from estimator.cli.views.words import dollars
 from estimator.cli.way import Priced, only_nothing_to_offer, quoted
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.model.say import Typed, chained
 from estimator.pricing.seed import seed_of
 from estimator.records.names import revisions_folder
 
@@ -20,7 +22,6 @@ if TYPE_CHECKING:
     from estimator.model.job import Job
     from estimator.records.issue import Issued, Made
     from estimator.records.record import Inputs, Record
-    from estimator.records.verify import Verified
 
 
 def written(
@@ -52,7 +53,7 @@ def written(
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
     if run.quote.invented:
-        tell([STILL_INVENTED(Place(file=job_file.name), because="; ".join(map(str, run.quote.invented)))])
+        tell([STILL_INVENTED(Place(file=job_file.name), because=chained(run.quote.invented))])
     inputs = Inputs(
         job_file=job_file.name,
         texts=run.texts,
@@ -109,7 +110,7 @@ def _for_the_office(quote: Quote, inputs: "Inputs") -> Quote:
     if inputs.seed is None or not quote.options:
         return quote
     ways = ways_of(quote.job, with_job_settings(quote.job, inputs.tables))
-    own_numbers = tuple(problem.wrong for problem in to_look_at(inputs.own_numbers, quote))
+    own_numbers = tuple(str(problem.wrong) for problem in to_look_at(inputs.own_numbers, quote))
     return replace(with_ranges(quote, inputs.tables, inputs.seed), ways=ways, own_numbers=own_numbers)
 
 
@@ -130,8 +131,9 @@ def again(job_file: Path, asked: str) -> list[Row]:
     revision = named(revisions_folder(job_file), asked)
     made = made_again(revision, _remade)
     tell(made.problems)
-    same = [] if made.problems else [Row("They are the same, byte for byte, as those that were issued.")]
-    return [Row(f"{revision.name} made again from its record:"), *listed(made.files), *same]
+    speak = speak_to_reader()
+    same = [] if made.problems else [Row(speak("They are the same, byte for byte, as those that were issued."))]
+    return [Row(speak("{name} made again from its record:", name=revision.name)), *listed(made.files), *same]
 
 
 def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
@@ -173,10 +175,16 @@ def accept(job_file: Path, letter: str, on: date, asked: str = "") -> list[Row]:
     revision = named(folder, asked) if asked else newest(folder) or named(folder, "r1")
     kept = note(folder, revision, letter, on)
     _ask_about_a_day_to_come(on, note_of(folder, revision))
-    said = [f"Option {kept.option} of r{kept.revision} accepted on {kept.on}, {dollars(Decimal(kept.total))}."]
+    speak, words = speak_to_reader(), {"letter": kept.option, "number": kept.revision, "day": kept.on}
+    said = [speak("Option {letter} of r{number} accepted on {day}, {total}.", **words, total=_total(kept.total))]
     if kept.cancel_until:
-        said.append(f"The homeowner may cancel until the end of {kept.cancel_until}; start nothing before.")
+        until = kept.cancel_until
+        said.append(speak("The homeowner may cancel until the end of {day}; start nothing before.", day=until))
     return [Row(text) for text in said]
+
+
+def _total(amount: str) -> str:
+    return dollars(Decimal(amount), language=reader())
 
 
 def finish(job_file: Path, on: date) -> list[Row]:
@@ -189,7 +197,8 @@ def finish(job_file: Path, on: date) -> list[Row]:
     kept = note(folder, on)
     tell(doubts(folder, kept))
     _ask_about_a_day_to_come(on, folder / NAME)
-    return [Row(f"Option {kept.option} of r{kept.revision} was done on {kept.on}.")]
+    words = {"letter": kept.option, "number": kept.revision, "day": kept.on}
+    return [Row(speak_to_reader()("Option {letter} of r{number} was done on {day}.", **words))]
 
 
 def lose(job_file: Path, on: date, why: str) -> list[Row]:
@@ -200,7 +209,8 @@ def lose(job_file: Path, on: date, why: str) -> list[Row]:
     folder = revisions_folder(job_file)
     kept = note(folder, on, why.strip())
     _ask_about_a_day_to_come(on, folder / NAME)
-    return [Row(f"r{kept.revision} was lost on {kept.on}: {kept.why}.")]
+    words = {"number": kept.revision, "day": kept.on, "why": Typed(kept.why)}
+    return [Row(speak_to_reader()("r{number} was lost on {day}: {why}.", **words))]
 
 
 def _ask_about_a_day_to_come(on: date, note: Path) -> None:
@@ -212,75 +222,43 @@ def _ask_about_a_day_to_come(on: date, note: Path) -> None:
         tell([DAY_TO_COME(Place(), day=on, today=today(), file=note)])
 
 
-def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]:
-    """Whether a workbook that came back is as it was issued, and the cells that are not."""
-    from estimator.cli.views.table import indented, table
-    from estimator.records.verify import verify
-
-    found = verify(revisions_folder(job_file), file)
-    held = f"{found.revision.name}, {found.issued.name}"
-    if found.same_bytes:
-        return [Row(f"As issued, byte for byte: {held}", "good")], True
-    if not found.cells:
-        said = f"The figures and words are as issued in {held}; another program saved the file since."
-        return [*(Row(text) for text in indented(said, columns, by=0)), *_filled(found, job_file, columns)], True
-    cells = [(c.sheet, c.cell, c.issued or "—", c.now or "—") for c in found.cells]
-    head = [Row(text, "bad") for text in indented(f"Not as issued. Held against {held}:", columns, by=0)]
-    changed = [Row(text) for text in table(("sheet", "cell", "issued", "in this file"), cells, columns)]
-    return [*head, *changed, *_filled(found, job_file, columns)], False
-
-
-def _filled(found: "Verified", job_file: Path, columns: int) -> list[Row]:
-    """What the reader wrote where the paper leaves room, and how the add-ons that are marked are written into the quote."""
-    from estimator.cli.views.table import indented, table
-
-    if not found.filled:
-        return []
-    cells = [(c.sheet, c.cell, c.now or "—") for c in found.filled]
-    out = [Row(""), Row("Written in where the paper leaves room:", "head")]
-    out += [Row(text) for text in table(("sheet", "cell", "written"), cells, columns)]
-    for sheet, code, word in found.unclear:
-        said = f"{sheet}, {code}: “{word}” is no x and is not counted. Ask what is meant."
-        out += [Row(text, "bad") for text in indented(said, columns, by=0, hanging=2)]
-    codes = ",".join(dict.fromkeys(code for _, code in found.marked))
-    if codes:
-        said = f"To write what is marked into the quote: estimator quote {job_file} --with {codes}"
-        out += [Row(text) for text in indented(said, columns, by=0, hanging=2)]
-    return out
-
-
 def listed(files: "tuple[Path, ...]") -> list[Row]:
     return [Row(f"  {path}") for path in files]
 
 
 def told(issued: "Issued", quote: Quote) -> list[Row]:
     """What was written, or that nothing had to be; and whose prices they are where they are older."""
-    kept = f"Prices of {quote.price_day} hold until {quote.valid_until}; --today prices it anew."
+    speak, days = speak_to_reader(), {"day": str(quote.price_day), "until": str(quote.valid_until)}
+    kept = speak("Prices of {day} hold until {until}; --today prices it anew.", **days)
     older = [Row(kept)] if quote.priced_on else []
     older += _chosen(quote)
     if not quote.options:
         older = [_why_no_offer(quote)]
-    gas = gas_first(quote.job, width(), ENGLISH)
+    gas = gas_first(quote.job, width(), reader())
     if not issued.new:
         return [
             *gas,
-            Row(f"Nothing changed since r{issued.number}; nothing was written."),
+            Row(speak("Nothing changed since r{number}; nothing was written.", number=issued.number)),
             *older,
             *listed(issued.files),
         ]
-    return [*gas, Row(f"r{issued.number} is written:", "head"), *listed(issued.files), *older]
+    return [*gas, Row(speak("r{number} is written:", number=issued.number), "head"), *listed(issued.files), *older]
 
 
 def _chosen(quote: Quote) -> list[Row]:
     """The add-ons that stand in its prices."""
     codes = dict.fromkeys(a.code for option in quote.options for a in option.chosen_add_ons)
-    return [Row(f"With the add-ons chosen: {', '.join(codes)}. --with none takes them out.")] if codes else []
+    said = speak_to_reader()("With the add-ons chosen: {codes}. --with none takes them out.", codes=", ".join(codes))
+    return [Row(said)] if codes else []
 
 
 def _why_no_offer(quote: Quote) -> Row:
     """A sound house, or one where the rules leave no way of repair: the papers are reports, and nothing failed."""
+    speak = speak_to_reader()
     if quote.diagnosis.needs:
-        return Row(
-            "No way of repair can be offered on these notes: reports only. Why: estimator options JOB --why", "bad"
-        )
-    return Row("Nothing has to be repaired on these notes: reports only, and no offer.")
+        none = speak("No way of repair can be offered on these notes: reports only. Why: {command}", command=WHY)
+        return Row(none, "bad")
+    return Row(speak("Nothing has to be repaired on these notes: reports only, and no offer."))
+
+
+WHY = Typed("estimator options JOB --why")

@@ -9,6 +9,7 @@ import typer
 
 from estimator.cli.writing import new_file
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.pricing.ledger import Entry, Kind, bookkeeping_csv
 from estimator.records.afterwards.money import START, Money, changed, milestone, money, note
 from estimator.records.afterwards.ordered import order_entries
@@ -77,6 +78,9 @@ def twice(folder: Path, before: Money, after: Money, typed: bool) -> list[Proble
     return same or [_booked(folder, e, was) for e in new if (was := _of_its_reference(e, before.later)) is not None]
 
 
+KINDS = {"payment": Say.of("payment"), "change": Say.of("change"), "credit": Say.of("credit")}
+
+
 def _same_again(folder: Path, entry: Entry) -> Problem:
     ref = f" --ref '{entry.reference}'" if entry.reference else ""
     back = {
@@ -85,7 +89,13 @@ def _same_again(folder: Path, entry: Entry) -> Problem:
         "credit": (f"--change 'noted twice: {entry.text}'", f"{entry.amount}"),
     }
     how, taken = back.get(entry.kind, ("", ""))
-    words = {"kind": entry.kind, "amount": entry.amount, "day": entry.day, "back": how, "taken": taken}
+    words = {
+        "kind": KINDS.get(entry.kind, entry.kind),
+        "amount": entry.amount,
+        "day": entry.day,
+        "back": how,
+        "taken": taken,
+    }
     return SAME_AGAIN(Place(file=str(folder)), **words)
 
 

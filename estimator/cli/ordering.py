@@ -9,6 +9,7 @@ from estimator.cli.problems import NO_ORDER
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.papers.change_order import ChangeOrder, change_order
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.again import laid_out
@@ -28,26 +29,30 @@ def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> t
     folder = revisions_folder(job_file)
     signed, place = accepted(folder), Place(file=str(folder))
     if signed is None:
-        raise CannotGoOn(NO_ORDER(place, why="no option was accepted", instead=ACCEPT))
+        raise CannotGoOn(NO_ORDER(place, why=Say.of("no option was accepted"), instead=ACCEPT))
     last = named(folder, new) if new else newest(folder)
     if last is None or last.number <= signed.revision:
-        why = f"r{signed.revision} was accepted, and no revision came after it"
-        raise CannotGoOn(
-            NO_ORDER(place, why=why, instead="Write what changed into the notes and run `estimator quote`.")
-        )
+        why = Say.of("r{number} was accepted, and no revision came after it", number=signed.revision)
+        instead = Say.of("Write what changed into the notes and run `estimator quote`.")
+        raise CannotGoOn(NO_ORDER(place, why=why, instead=instead))
     order = _order(signed, quote_of(named(folder, f"r{signed.revision}")), quote_of(last), place)
     return new_file(to, write(change_order(order, languages or order.after.job.languages))), order
 
 
-ACCEPT = "Note the acceptance first: estimator quote JOB --accepted A --on 2026-11-20. Before a signature a revision is enough."
+ACCEPT = Say.of(
+    "Note the acceptance first: estimator quote JOB --accepted A --on 2026-11-20. Before a signature a revision is enough."
+)
 
 
 def _order(signed: Acceptance, before: Quote, after: Quote, place: Place) -> ChangeOrder:
     was = next(option for option in before.options if option.letter == signed.option)
     found = same(doing(was), [doing(option) for option in after.options])
     if found is None:
-        why = f"what was signed, {was.name or was.title}, is not offered in r{after.revision}"
-        instead = "Put it together as an [[option]] of the job file, run `estimator quote`, and write the order then."
+        option = was.name or was.title
+        why = Say.of("what was signed, {option}, is not offered in r{number}", option=option, number=after.revision)
+        instead = Say.of(
+            "Put it together as an [[option]] of the job file, run `estimator quote`, and write the order then."
+        )
         raise CannotGoOn(NO_ORDER(place, why=why, instead=instead))
     day = date.fromisoformat(signed.on)
     jobs = before.job, after.job
@@ -76,7 +81,8 @@ def quote_of(revision: Revision) -> Quote:
     quote = run(reading.job.with_add_ons(inputs.add_ons), inputs.tables, inputs.dated or inputs.day).quote
     issued = [Decimal(option["price"]["total"]) for option in record.data["quote"]["options"]]
     if quote is None or [option.price.total for option in quote.options] != issued:
-        why = f"{revision.name} was made by {record.made_by} and comes out otherwise with this one"
-        instead = "Write the change order with the program that made it."
+        words = {"name": revision.name, "program": record.made_by}
+        why = Say.of("{name} was made by {program} and comes out otherwise with this one", **words)
+        instead = Say.of("Write the change order with the program that made it.")
         raise CannotGoOn(NO_ORDER(Place(file=str(revision.folder)), why=why, instead=instead))
     return replace(quote, revision=revision.number)

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from estimator.cli.problems import OWN_SETTINGS
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.wording.say import LANGUAGES
 
 VARIABLE = "ESTIMATOR_SETTINGS"
@@ -55,12 +56,12 @@ def _read(path: Path) -> dict[str, object]:
 
 def _checked(path: Path, held: dict[str, object]) -> OwnSettings:
     if unknown := [key for key in held if key not in KEYS]:
-        raise _unusable(path, f"{unknown[0]} is no setting")
+        raise _unusable(path, Say.of("{key} is no setting", key=unknown[0]))
     if wrong := [key for key, value in held.items() if not isinstance(value, str) or not value.strip()]:
-        raise _unusable(path, f"{wrong[0]} is no text in quotes")
+        raise _unusable(path, Say.of("{key} is no text in quotes", key=wrong[0]))
     language = str(held.get("language", LANGUAGES[0]))
     if language not in LANGUAGES:
-        raise _unusable(path, f"there are no texts in {language}")
+        raise _unusable(path, Say.of("there are no texts in {language}", language=language))
     return OwnSettings(_tables(path, str(held["tables"])) if "tables" in held else None, language)
 
 
@@ -69,5 +70,9 @@ def _tables(settings: Path, named: str) -> Path:
     return settings.parent / Path(named).expanduser()
 
 
-def _unusable(path: Path, said: str) -> CannotGoOn:
-    return CannotGoOn(OWN_SETTINGS(Place(file=str(path)), said=said, languages=" or ".join(LANGUAGES)))
+def _unusable(path: Path, said: Say | str) -> CannotGoOn:
+    return CannotGoOn(
+        OWN_SETTINGS(
+            Place(file=str(path)), said=said, languages=Say.of("{one} or {two}", one=LANGUAGES[0], two=LANGUAGES[1])
+        )
+    )

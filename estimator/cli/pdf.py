@@ -6,6 +6,7 @@ import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 
+from estimator.cli.reader import speak_to_reader
 from estimator.cli.views.screen import Row
 from estimator.disk.whole import write_whole
 
@@ -22,9 +23,10 @@ def office_program() -> str | None:
 def write_pdfs(files: Iterable[Path]) -> list[Row]:
     """Write a PDF beside each workbook that goes to the customer; say what was written, or how to print without a program."""
     books = [path for path in files if path.suffix == ".xlsx" and path.parent.name == "to send"]
-    program = office_program()
+    program, speak = office_program(), speak_to_reader()
     if not program:
-        return [Row("No office program was found, so no PDF was written. Open the file and print it to PDF.", "bad")]
+        none = speak("No office program was found, so no PDF was written. Open the file and print it to PDF.")
+        return [Row(none, "bad")]
     out: list[Row] = []
     with tempfile.TemporaryDirectory() as folder:
         command = [program, f"-env:UserInstallation={(Path(folder) / 'profile').as_uri()}", "--headless"]
@@ -33,7 +35,8 @@ def write_pdfs(files: Iterable[Path]) -> list[Row]:
                 [*command, "--convert-to", "pdf", "--outdir", folder, str(path)], Path(folder) / f"{path.stem}.pdf"
             )
             if made is None:
-                out.append(Row(f"No PDF was made of {path.name}. Open it and print it to PDF.", "bad"))
+                none = speak("No PDF was made of {file}. Open it and print it to PDF.", file=path.name)
+                out.append(Row(none, "bad"))
                 continue
             place = path.with_suffix(".pdf")
             write_whole(place, made)

@@ -28,7 +28,7 @@ def photos(folder: Path, quote: Quote) -> tuple[dict[str, bytes], tuple[Problem,
         try:
             found[key] = shrunk(read_bytes(path))
         except NotAPicture as error:
-            wrong.append(NOT_A_PICTURE(place, said=error))
+            wrong.append(NOT_A_PICTURE(place, said=error.args[0]))
     return found, tuple(wrong)
 
 

@@ -41,7 +41,7 @@ NO_RULE = Kind(
     "cli/no-rule",
     Level.ERROR,
     "no rule and no reading is called “{asked}”.",
-    "{near}`estimator rules` lists all of them.",
+    "{near} `estimator rules` lists all of them.",
     "rules takes a name, such as lining-keeps-the-grade.",
 )
 NO_OPTION = Kind(

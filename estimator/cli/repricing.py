@@ -20,6 +20,7 @@ import typer
 from estimator.cli import rarely_swept
 from estimator.cli.guard import STOPPED
 from estimator.cli.problems import STOPPED_HALF_WAY
+from estimator.cli.reader import speak_to_reader
 from estimator.cli.views.problems import tell
 from estimator.cli.way import readable_tables
 from estimator.cli.writing import WORKBOOK, free, new_file
@@ -136,7 +137,7 @@ def _bar(all_: int, before: int) -> Iterator[Callable[[], None]]:
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 
-    columns = (TextColumn("pricing"), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    columns = (TextColumn(speak_to_reader()("pricing")), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
     with Progress(*columns, console=Console(file=sys.stderr), transient=True) as progress:
         task = progress.add_task("", total=all_, completed=before)
         yield lambda: progress.advance(task)

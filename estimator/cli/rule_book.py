@@ -13,6 +13,7 @@ from estimator.diagnosis.reading import Reading
 from estimator.diagnosis.readings import READINGS
 from estimator.model.judgement import Effect
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.scopes.rules import RULES, Rule
 from estimator.tables.tables import Tables
 
@@ -50,7 +51,7 @@ def looked_up(asked: str, tables: Tables) -> tuple[Entry, ...]:
     found = tuple(e for e in every if e.id == word)
     if not found:
         near = get_close_matches(word, [e.id for e in every], 3) or [e.id for e in every if word in e.id][:3]
-        hint = f"Did you mean {', '.join(near)}? " if near else ""
+        hint = Say.of("Did you mean {words}?", words=", ".join(near)) if near else ""
         raise CannotGoOn(NO_RULE(Place(), asked=asked, near=hint))
     return found
 

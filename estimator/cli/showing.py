@@ -7,22 +7,25 @@ from pathlib import Path
 from estimator import demo
 from estimator.cli.called import called, typed
 from estimator.cli.problems import FOLDER_NOT_EMPTY
+from estimator.cli.reader import reader, speak_to_reader
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
 from estimator.disk.whole import write_folder
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say, Typed
+from estimator.wording.say import say
 
-LOOK_AT: tuple[tuple[str, str], ...] = (
-    ("Drain quote", "what the homeowner gets: open its first sheet, on a phone too"),
-    ("Presupuesto", "the same in Spanish"),
-    ("Water test", "the tests without any price, for the foundation company"),
-    ("Inspection", "what was filmed and found, without any price"),
-    ("Informe", "the same in Spanish"),
-    ("Message", "the words to send it with"),
-    ("Office", "price, cost and gross profit, what to buy, who works when: a page, and one an option"),
-    ("Workings", "every hour, price cell and rule behind each figure, to look up and to try"),
-    ("Crew", "what the crew works from, without money"),
-    ("Record", "all that this revision was made from"),
+LOOK_AT: tuple[tuple[str, Say], ...] = (
+    ("Drain quote", Say.of("what the homeowner gets: open its first sheet, on a phone too")),
+    ("Presupuesto", Say.of("the same in Spanish")),
+    ("Water test", Say.of("the tests without any price, for the foundation company")),
+    ("Inspection", Say.of("what was filmed and found, without any price")),
+    ("Informe", Say.of("the same in Spanish")),
+    ("Message", Say.of("the words to send it with")),
+    ("Office", Say.of("price, cost and gross profit, what to buy, who works when: a page, and one an option")),
+    ("Workings", Say.of("every hour, price cell and rule behind each figure, to look up and to try")),
+    ("Crew", Say.of("what the crew works from, without money")),
+    ("Record", Say.of("all that this revision was made from")),
 )
 
 
@@ -38,14 +41,16 @@ def laid_out(folder: Path) -> Path:
 
 
 def opening(job: Path) -> list[Row]:
-    return [Row(f"Notes of a made-up house are in {job.parent}; every name and price is invented.", "head"), Row("")]
+    said = "Notes of a made-up house are in {folder}; every name and price is invented."
+    return [Row(speak_to_reader()(said, folder=str(job.parent)), "head"), Row("")]
 
 
 def closing(job: Path, written: Sequence[Path], columns: int) -> list[Row]:
     """The files by what they are for, and what to try next."""
-    out = [Row(""), Row("Written", "head")]
+    speak = speak_to_reader()
+    out = [Row(""), Row(speak("Written"), "head")]
     for path in written:
-        about = next((text for start, text in LOOK_AT if path.name.startswith(start)), "")
+        about = next((say(text, reader()) for start, text in LOOK_AT if path.name.startswith(start)), "")
         out += [Row(f"  {path}"), *([Row(f"      {about}", "dim")] if about else [])]
     program, file = called(), typed(job)
     tries = (
@@ -54,6 +59,11 @@ def closing(job: Path, written: Sequence[Path], columns: int) -> list[Row]:
         f"{program} compare {file} --line main",
         f"{program} explain {file} A1",
     )
-    out += [Row(""), Row("Look at", "head"), *(Row(f"  {text}") for text in tries)]
-    hint = f"Then change a line of {job.parent / 'main.txt'} and run `{program} quote {file}`: it writes r2 and leaves r1 alone."
+    out += [Row(""), Row(speak("Look at"), "head"), *(Row(f"  {text}") for text in tries)]
+    command = Typed(f"{program} quote {file}")
+    hint = speak(
+        "Then change a line of {log} and run `{command}`: it writes r2 and leaves r1 alone.",
+        log=str(job.parent / "main.txt"),
+        command=command,
+    )
     return [*out, *(Row(text) for text in indented(hint, columns))]

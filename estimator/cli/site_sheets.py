@@ -8,6 +8,7 @@ from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say
 from estimator.onsite.plug_results import Result
 from estimator.onsite.sheet import SiteSheet, of_the_house
 
@@ -103,7 +104,7 @@ def _named(options: Sequence[Option], letter: str, job_file: Path) -> Option:
     asked = letter.strip().upper() or (sold.option if sold else "")
     found = next((o for o in options if o.letter == asked), None)
     if found is None and (letter or not options):
-        letters = ", ".join(o.letter for o in options) or "none"
+        letters = ", ".join(o.letter for o in options) or Say.of("none")
         raise CannotGoOn(NO_OPTION(Place(file=str(job_file)), letter=asked or "?", letters=letters))
     return found or options[0]
 

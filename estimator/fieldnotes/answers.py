@@ -8,6 +8,7 @@ from difflib import get_close_matches
 from typing import Any
 
 from estimator.model.lengths import Unit, parse_length, plain_marks, show, unit_written
+from estimator.model.say import Say
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -142,7 +143,7 @@ def length(bare: Unit) -> Reader:
     def read(answer: str, key: str, known: Known) -> Got | Unread:
         plain = re.sub(r"^(?:about|abt|~)\s*", "", answer, flags=re.IGNORECASE)
         feet = parse_length(plain, bare)
-        if isinstance(feet, str):
+        if isinstance(feet, Say):
             return Unread(f"“{answer}”: {feet}")
         shown = length_words(plain, feet, bare)
         return Got({key: shown}, shown)

@@ -107,7 +107,7 @@ def _unclear(asked: Asked, hung: Hung, zero: Zero) -> Unclear:
         at.file, at.line or 0, asked.text, hung.number, asked.from_ft, asked.to_ft, asked.back, False, at.column or 1
     )
     stretch = None if asked.from_ft is None else zero.stretch(*hung.ends_ft(asked.from_ft, asked.to_ft))
-    return Unclear(asked.text, stretch, asked.danger, asked.question, origin)
+    return Unclear(asked.text, stretch, asked.danger, str(asked.question), origin)
 
 
 def _is_lip(entry: Entry) -> bool:

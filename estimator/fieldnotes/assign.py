@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import TAKES_INCHES, TAKES_PERCENT, Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -35,7 +36,7 @@ class Assign:
                 sag.leg = "starts"
             if any(w in r.text(n).split() for w in ("under", "underwater")) and "lens under" not in sag.signs:
                 sag.signs.append("lens under")
-            r.ask = [a for a in r.ask if "water pipe" not in a[0]]
+            r.ask = [a for a in r.ask if "water pipe" not in a[0].text]
             return
         if r.has("out of water"):
             n = r.where("out of water")[0]
@@ -110,7 +111,7 @@ class Assign:
                 elif not self.drafts:
                     r.ask.append(
                         (
-                            "full of water: a belly, a block farther on, or a full main?",
+                            Say.of("full of water: a belly, a block farther on, or a full main?"),
                             ("sag full starts", "sag, lens under starts", "blocked cannot pass"),
                         )
                     )
@@ -210,7 +211,7 @@ class Assign:
         if (branch is not None and (looks or any(0 < n - k <= 2 for n in lives for k in doubts))) or any(
             0 < k - n <= 1 for n in lives for k in marks
         ):
-            r.ask.append(("live or dead? Run water into it and look", ("LIVE", "DEAD")))
+            r.ask.append((Say.of("live or dead? Run water into it and look?"), ("LIVE", "DEAD")))
             return
         if doubts or marks:
             r.used |= set(doubts)

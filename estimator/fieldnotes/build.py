@@ -20,12 +20,13 @@ from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import Foundation, Job, Override, Reroute, WantedOption, WaterTest, Wishes
 from estimator.model.lengths import parse_quantity
 from estimator.model.problem import Problem
+from estimator.model.say import Say
 
 NO_LINES = error("job/no-lines", "the job has no [[line]].", "Add one for each run of pipe that was filmed or matters.")
 TWO_LINES = error("job/two-lines", "two lines are called {name}.", "Give each line a name of its own.")
 COVERS = error(
     "test/covers",
-    "the water test covers “{text}”, and no line or branch is called that.{nearest}",
+    "the water test covers “{text}”, and no line or branch is called that. {nearest}",
     "Write names of lines or of branches in a log (`called hall bath`).",
 )
 NO_REASON = error(
@@ -39,7 +40,7 @@ FOUNDATION = error(
 QUANTITY = error(
     "job/quantity",
     "quantity = “{text}” is no amount this program prices.",
-    'Write a number of at most {most:,} and its unit, such as quantity = "31 ft".',
+    'Write a number of at most {most} and its unit, such as quantity = "31 ft".',
     "A slip in the owner's own number goes straight into the price.",
 )
 MOST_QUANTITY = 100_000
@@ -136,7 +137,9 @@ class _Builder:
     def _line_name(self, name: str, *path: str | int) -> None:
         if name and name not in self.known:
             self.problems.append(
-                UNKNOWN_LINE(self.document.place(*path), name=name, known=", ".join(self.known) or "no line yet")
+                UNKNOWN_LINE(
+                    self.document.place(*path), name=name, known=", ".join(self.known) or Say.of("no line yet")
+                )
             )
 
     def _reroute(self, form: RerouteForm, number: int, tree: LineTree) -> Reroute:
@@ -169,7 +172,7 @@ class _Builder:
                 self.problems.append(WHERE(self.document.place("override", number, "where"), text=mine.where))
             if mine.quantity and not _can_be_priced(mine.quantity):
                 place = self.document.place("override", number, "quantity")
-                self.problems.append(QUANTITY(place, text=mine.quantity, most=MOST_QUANTITY))
+                self.problems.append(QUANTITY(place, text=mine.quantity, most=f"{MOST_QUANTITY:,}"))
         return self.form.override
 
     def _options(self, tree: LineTree) -> tuple[WantedOption, ...]:
@@ -180,7 +183,7 @@ class _Builder:
 
 def _can_be_priced(quantity: str) -> bool:
     read = parse_quantity(quantity)
-    return not isinstance(read, str) and 0 < read[0] <= MOST_QUANTITY
+    return not isinstance(read, Say) and 0 < read[0] <= MOST_QUANTITY
 
 
 def _setting(value: str | bool | int | Decimal) -> str:

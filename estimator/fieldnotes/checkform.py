@@ -12,10 +12,11 @@ from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.written import form_of
 from estimator.model.problem import Problem
+from estimator.model.say import Say
 
 UNKNOWN_KEY = error(
     "job/unknown-key",
-    "there is no key {key} here.{nearest}",
+    "there is no key {key} here. {nearest}",
     "Take it out, or write one of: {known}.",
     "A misspelt key would otherwise be lost without a word.",
 )
@@ -23,7 +24,7 @@ MISSING_KEY = error("job/missing-key", "{key} is missing.", "Add {last} = … th
 BAD_LENGTH = error(
     "job/length", "{key} = {value} is no length: {reason}.", "Write it like 2 ft 8 in, 2'6, 30 in or 3.8 m."
 )
-BAD_CHOICE = error("job/choice", "{key} = {value} is none of the words allowed.{nearest}", "Write one of: {known}.")
+BAD_CHOICE = error("job/choice", "{key} = {value} is none of the words allowed. {nearest}", "Write one of: {known}.")
 BAD_TENDONS = error(
     "job/tendons",
     "{key} = {value} does not prove that the slab has no tendons: {reason}.",
@@ -37,19 +38,27 @@ NO_PLACE_FOR_KEY = error(
 PROBLEMS = (UNKNOWN_KEY, MISSING_KEY, BAD_LENGTH, BAD_CHOICE, BAD_TENDONS, BAD_VALUE, NO_PLACE_FOR_KEY)
 
 _BETTER = {
-    "date": "a day such as 2026-11-18",
-    "bool": "true or false",
-    "int": "a whole number",
-    "float": "a number",
-    "decimal": "a number of dollars such as 800 or 24.50",
-    "string": "words in double quotes",
-    "tuple": "a list, or one [[table]] for each",
-    "model": "keys under a [table]",
-    "edge_beam": '"none" where somebody made sure, or how deep and wide, such as "24in deep 12in wide"',
-    "length_pairs": 'two walls and how far each is, in braces, such as { "front wall" = "12 ft", "east wall" = "0 ft" }',
-    "dict": "word = number pairs in braces",
+    "date": Say.of("a day such as 2026-11-18"),
+    "bool": Say.of("true or false"),
+    "int": Say.of("a whole number"),
+    "float": Say.of("a number"),
+    "decimal": Say.of("a number of dollars such as 800 or 24.50"),
+    "string": Say.of("words in double quotes"),
+    "tuple": Say.of("a list, or one [[table]] for each"),
+    "model": Say.of("keys under a [table]"),
+    "edge_beam": Say.of('"none" where somebody made sure, or how deep and wide, such as "24in deep 12in wide"'),
+    "length_pairs": Say.of(
+        'two walls and how far each is, in braces, such as { "front wall" = "12 ft", "east wall" = "0 ft" }'
+    ),
+    "dict": Say.of("word = number pairs in braces"),
 }
 
+_BOUNDS = {
+    "ge": Say.of("a number of {bound} or more"),
+    "gt": Say.of("a number above {bound}"),
+    "le": Say.of("a number of {bound} or less"),
+    "lt": Say.of("a number below {bound}"),
+}
 
 F = TypeVar("F", bound=BaseModel)
 
@@ -94,7 +103,7 @@ def _shown(path: Path) -> str:
 def _problem(document: Document, form: type[BaseModel], e: ErrorDetails) -> Problem:
     path = _written(document, e["loc"])
     place = document.place(*path)
-    key = _shown(path) or "the file"
+    key = _shown(path) or Say.of("the file")
     kind, value = e["type"], e.get("input")
     if kind == "extra_forbidden":
         known = _known_keys(form, path[:-1])
@@ -104,9 +113,9 @@ def _problem(document: Document, form: type[BaseModel], e: ErrorDetails) -> Prob
         return MISSING_KEY(place, key=_shown((*path, last)), last=last)
     shown = _short(value)
     if kind == "length":
-        return BAD_LENGTH(place, key=key, value=shown, reason=e["msg"])
+        return BAD_LENGTH(place, key=key, value=shown, reason=e["ctx"]["reason"])
     if kind == "tendons":
-        return BAD_TENDONS(place, key=key, value=shown, reason=e["msg"])
+        return BAD_TENDONS(place, key=key, value=shown, reason=e["ctx"]["reason"])
     if kind == "literal_error":
         known = tuple(re.findall(r"'([^']*)'", str(e.get("ctx", {}).get("expected", ""))))
         known = tuple(word for word in known if word)
@@ -114,18 +123,17 @@ def _problem(document: Document, form: type[BaseModel], e: ErrorDetails) -> Prob
     return BAD_VALUE(place, key=key, value=shown, better=_better(e))
 
 
-def _better(e: ErrorDetails) -> str:
+def _better(e: ErrorDetails) -> Say:
     """What to write for a value of the wrong kind or out of bounds."""
-    bounds = {"ge": "of {} or more", "gt": "above {}", "le": "of {} or less", "lt": "below {}"}
-    for name, words in bounds.items():
+    for name, bound in _BOUNDS.items():
         if name in (context := e.get("ctx", {})):
-            return f"a number {words.format(context[name])}"
-    return next((words for start, words in _BETTER.items() if e["type"].startswith(start)), "another value")
+            return Say(bound.text, (("bound", str(context[name])),))
+    return next((words for start, words in _BETTER.items() if e["type"].startswith(start)), Say.of("another value"))
 
 
-def _short(value: object) -> str:
+def _short(value: object) -> Say | str:
     if isinstance(value, dict | list | tuple):
-        return "a table" if isinstance(value, dict) else "a list"
+        return Say.of("a table") if isinstance(value, dict) else Say.of("a list")
     text = str(value).lower() if isinstance(value, bool) else str(value)
     return f"“{text[:40]}”" if len(text) <= 40 else f"“{text[:40]}…”"
 

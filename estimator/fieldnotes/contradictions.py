@@ -13,25 +13,26 @@ from estimator.fieldnotes.where import LONGEST_REEL_FT
 from estimator.model.line import Finding, Line, Mark, Origin
 from estimator.model.problem import Place, Problem
 from estimator.model.profile import Profile
+from estimator.model.say import Say
 
 BEYOND_END = error(
     "log/beyond-end",
-    "{at:g} lies beyond the end of this pass, which stopped at {end:g}.",
+    "{at} lies beyond the end of this pass, which stopped at {end}.",
     "Check both readings: the camera saw nothing beyond its end.",
 )
 BEYOND_LENGTH = error(
     "job/beyond-length",
-    "line {line} is given as {length:g} ft long, but {seen:g} ft of it are in the notes.",
+    "line {line} is given as {length} ft long, but {seen} ft of it are in the notes.",
     "Correct the length, or the readings.",
 )
 EDGE_GOING_OUT = error(
     "log/slab-edge-out",
-    "the camera was under the slab before {at:g}, so the slab ends there, and nothing says what begins.",
-    "Write the zone that begins, such as `{at:g} yard`.",
+    "the camera was under the slab before {at}, so the slab ends there, and nothing says what begins.",
+    "Write the zone that begins, such as `{at} yard`.",
 )
 DEPTHS_DIFFER = error(
     "log/depths-differ",
-    "two depths at one station differ: {one:.2f} ft here and {other:.2f} ft in line {row}.",
+    "two depths at one station differ: {one} ft here and {other} ft in line {row}.",
     "Locate it once more, or cross one out with #.",
     "The dig, its shoring and its price hang on this number.",
 )
@@ -49,35 +50,35 @@ NO_ZONE = error(
 )
 ZONE_GAP = warning(
     "log/zone-gap",
-    "line {line} does not say what lies over the pipe from {low:g} to {high:g} ft (stations).",
+    "line {line} does not say what lies over the pipe from {low} to {high} ft (stations).",
     "Write a zone where it begins, such as `2.3 yard lawn`.",
 )
 SHRINKS = question(
     "log/size-shrinks",
-    "the pipe gets smaller downstream: {above:g} in, then {below:g} in.",
+    "the pipe gets smaller downstream: {above} in, then {below} in.",
     "Check the two sizes; if it is so, write it in a remark, for the inspector will ask.",
     "Paper and solids catch where a drain narrows; an old house may still have it.",
 )
-PERCENT = error("log/percent", "{percent:g}% is more than the whole bore.", "Write a percent from 1 to 100.")
+PERCENT = error("log/percent", "{percent}% is more than the whole bore.", "Write a percent from 1 to 100.")
 BRANCH_NOT_PROVEN = question(
     "log/branch-not-proven",
-    "nobody proved whether the {size:g} in branch at {at:g} is live.",
+    "nobody proved whether the {size} in branch at {at} is live.",
     "Run water into the fixture and look; write `live proven` or `dead`.",
     "A live branch that is taken for dead gets lined shut.",
 )
 TAPES = question(
     "log/tapes-and-reel",
-    "by tape from the {wall} this place lies {tape:.1f} ft or more from the one in line {row}, by the reel only {reel:.1f} ft.",
+    "by tape from the {wall} this place lies {tape} ft or more from the one in line {row}, by the reel only {reel} ft.",
     "Measure both tapes again, and check the readings and the riser.",
     "A pipe is never shorter than its two ends lie apart: one of the numbers sends the crew to the wrong place.",
 )
 TOO_LONG = error(
     "log/too-long",
-    "{feet:,.0f} ft is no {what} of a house drain.",
+    "{feet} ft is no {what} of a house drain.",
     "Look for a slip of the finger or the unit: 30 in is 2 ft 6 in.",
     "Earth, shoring and price grow with it.",
 )
-SIZE = error("job/size", "a pipe of {size:g} in is no house drain.", 'Write its inside size, such as size = "4 in".')
+SIZE = error("job/size", "a pipe of {size} in is no house drain.", 'Write its inside size, such as size = "4 in".')
 PROBLEMS = (
     BEYOND_END, BEYOND_LENGTH, EDGE_GOING_OUT, DEPTHS_DIFFER, DEPTH_FROM, NO_ZONE, ZONE_GAP, SHRINKS, PERCENT, BRANCH_NOT_PROVEN, TAPES, TOO_LONG, SIZE,
 )  # fmt: skip
@@ -113,12 +114,16 @@ def contradictions(read: ReadLine, limits: Limits) -> list[Problem]:
 def _too_long(line: Line) -> list[Problem]:
     """Depths deeper than anybody digs for a house drain, lengths longer than any reel."""
     deep = [
-        TOO_LONG(place_of(m.origin), feet=m.depth_ft, what="depth")
+        TOO_LONG(place_of(m.origin), feet=f"{m.depth_ft:,.0f}", what=Say.of("depth"))
         for m in line.marks
         if (m.depth_ft or 0) > MOST_DEPTH_FT
     ]
     lengths = ((m, ft) for m in line.marks for ft in (*(ft for _, ft in m.lengths), *(t.length_ft for t in m.ties)))
-    return deep + [TOO_LONG(place_of(m.origin), feet=ft, what="length") for m, ft in lengths if ft > LONGEST_REEL_FT]
+    return deep + [
+        TOO_LONG(place_of(m.origin), feet=f"{ft:,.0f}", what=Say.of("length"))
+        for m, ft in lengths
+        if ft > LONGEST_REEL_FT
+    ]
 
 
 def _all(line: Line) -> Iterable[Finding]:
@@ -160,9 +165,8 @@ def _depths(line: Line, limits: Limits) -> list[Problem]:
     for one, other in combinations(marks, 2):
         if _differ(one, other, limits):
             first, last = sorted((one, other), key=lambda m: (m.origin.pass_number, m.origin.row))
-            found.append(
-                DEPTHS_DIFFER(place_of(last.origin), one=last.depth_ft, other=first.depth_ft, row=first.origin.row)
-            )
+            here, there = f"{last.depth_ft:.2f}", f"{first.depth_ft:.2f}"
+            found.append(DEPTHS_DIFFER(place_of(last.origin), one=here, other=there, row=first.origin.row))
     return found
 
 
@@ -172,7 +176,12 @@ def _tapes(line: Line, limits: Limits) -> list[Problem]:
     for pair in worst_pairs(line):
         first, last = sorted((pair.one, pair.other), key=lambda m: (m.origin.pass_number, m.origin.row))
         if pair.short_ft > limits.passes_disagree_ft:
-            words = {"wall": pair.to, "tape": pair.tape_ft, "reel": pair.reel_ft, "row": first.origin.row}
+            words = {
+                "wall": pair.to,
+                "tape": f"{pair.tape_ft:.1f}",
+                "reel": f"{pair.reel_ft:.1f}",
+                "row": first.origin.row,
+            }
             found.append(TAPES(place_of(last.origin), **words))
     return found
 
@@ -191,7 +200,7 @@ def _zones(read: ReadLine, profile: Profile, limits: Limits) -> list[Problem]:
         return [NO_ZONE(place_of(f.origin), what=f"{f.origin.reading_ft:g} ({f.kind})") for f in unsaid]
     zones = [zone for filmed in profile.filmed for zone in profile.zones(filmed)]
     if zones and not any(zone for _, zone in zones):
-        return [NO_ZONE(read.place, what=f"the whole of line {line.name}")]
+        return [NO_ZONE(read.place, what=Say.of("the whole of line {line}", line=line.name))]
     return [
         ZONE_GAP(read.place, line=line.name, low=round(stretch.from_ft, 1), high=round(stretch.to_ft, 1))
         for stretch, zone in zones

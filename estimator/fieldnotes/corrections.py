@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import shown
 from estimator.model.lengths import show
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
@@ -31,12 +32,15 @@ def correction(r: "Reader") -> "Meaning | None":
     said = {a.means["correct"] for a in r.atoms if "correct" in a.means}
     if "counter" in said:
         return Meaning(
-            asked="does this hold for every reading so far? Then correct them, or begin the run with `zero at`", score=9
+            asked=Say.of(
+                "does this hold for every reading so far? Then correct them, or begin the run with `zero at`?"
+            ),
+            score=9,
         )
     findings = r.where("finding")
     if "strike" in said and not any(r.number(n) for n in range(len(r.atoms))):
         if not before:
-            return Meaning(asked="there is no line before this one to take back", score=9)
+            return Meaning(asked=Say.of("there is no line before this one to take back?"), score=9)
         return Meaning(rows=(), instead=True, score=9)
     second = 1 if len(r.atoms) > 1 and not r.is_mark(1, ",") else 2
     says_no = (
@@ -84,7 +88,7 @@ def correction(r: "Reader") -> "Meaning | None":
     if denied and not positive and not numbers and ("thats" in r.words() or "its" in r.words() or r.text(0) == "not"):
         words = {r.atoms[n].means["finding"].split()[0] for n in denied}
         if any(w in rest.split() for w in words):
-            return Meaning(asked="what is there instead?", choices=("note",), score=6)
+            return Meaning(asked=Say.of("what is there instead?"), choices=("note",), score=6)
     sides = [
         a.means["side"]
         for n, a in enumerate(r.atoms)
@@ -135,7 +139,9 @@ def correction(r: "Reader") -> "Meaning | None":
         new = new if count else f"{rest} {shown(t.value)}in"
         return Meaning(rows=(f"{where} {new}",), instead=True, score=9)
     if t.kind == "pct" and t.value > 100:
-        return Meaning(asked=f"{shown(t.value)} percent is more than the whole pipe; how much?", score=9)
+        return Meaning(
+            asked=Say.of("{value} percent is more than the whole pipe; how much?", value=shown(t.value)), score=9
+        )
     if t.kind == "pct" and not more:
         new, count = re.subn(r"\d+(?:\.\d+)?(?:\.\.\d+(?:\.\d+)?)?%", f"{shown(t.value)}%", rest, count=1)
         new = new if count else re.sub(r"\b(?:light|moderate|severe)\b", "", rest) + f" {shown(t.value)}%"
@@ -152,7 +158,7 @@ def correction(r: "Reader") -> "Meaning | None":
             )
         if "-" in where and t.to is None:
             return Meaning(
-                asked="where does it begin and end?",
+                asked=Say.of("where does it begin and end?"),
                 choices=(f"{at} {rest}", f"{where.partition('-')[0]}-{at} {rest}"),
                 instead=True,
                 score=9,
@@ -179,7 +185,7 @@ def _rest(r: "Reader", where: str, head: int) -> "Meaning":
     found = r.without_denied(where)
     if found.rows or found.asked:
         return replace(found, instead=True)
-    return Meaning(asked="what is there instead?", score=6)
+    return Meaning(asked=Say.of("what is there instead?"), score=6)
 
 
 def _put_right(r: "Reader", first: int, marker: int) -> "Meaning | None":

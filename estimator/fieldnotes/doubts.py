@@ -7,7 +7,9 @@ from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN, Way
 from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
+from estimator.fieldnotes.logproblems import how_much
 from estimator.fieldnotes.understand import POINT_LIKE
+from estimator.model.say import Say
 
 LEAST_DEPTH_FT = 0.3
 """A pipe less deep than this lies in the slab itself: the inches are rather those of a dropped joint."""
@@ -16,7 +18,9 @@ LEAST_DEPTH_FT = 0.3
 class Doubts(Assign):
     """What is asked back of a reading."""
 
-    def _doubts(self, way: Way, second: Way | None, to_end: bool, rows: list[str]) -> "tuple[str, tuple[str, ...]]":
+    def _doubts(
+        self, way: Way, second: Way | None, to_end: bool, rows: list[str]
+    ) -> "tuple[Say | None, tuple[str, ...]]":
         r, context = self.r, self.r.context
         findings = [d for d in self.drafts if d.finding]
         best = tuple(rows)
@@ -26,15 +30,15 @@ class Doubts(Assign):
                 here = (
                     (row(last, None, self.drafts),) if last is not None and not any(d.leg for d in self.drafts) else ()
                 )
-                return "no footage: where is it?", (*here, "note")
-            return "", ()
+                return Say.of("no footage: where is it?"), (*here, "note")
+            return None, ()
         at = way.at if way.at is not None else context.last_ft or 0.0
         unknown = [n for n, role in way.roles if role == "unknown"]
         if way.at is not None and self._leap(at):
             tenth = [row(round(at / 10, 4), None, self.drafts)] if way.to is None and at >= 100 else []
-            return f"{shown(at)} ft is far beyond everything before; is a point missing?", (*tenth, *best)
+            return Say.of("{at} ft is far beyond everything before; is a point missing?", at=shown(at)), (*tenth, *best)
         if self.counted is not None:
-            return f"{shown(self.counted)} in, or {shown(self.counted)} of them?", best
+            return Say.of("{count} in, or {count} of them?", count=shown(self.counted)), best
         if unknown:
             return self._unknown(unknown[0], way, best)
         if self.half is not None:
@@ -43,9 +47,9 @@ class Doubts(Assign):
             sure = [copy.copy(d) for d in self.drafts]
             for d in sure:
                 d.doubt = True
-            return "what was seen for sure?", (row(at, way.to, sure), "note")
+            return Say.of("what was seen for sure?"), (row(at, way.to, sure), "note")
         if (len({d.word for d in findings}) > 1 and r.has("or")) or (r.has("or") and findings and r.has("unclear")):
-            return "which of them is it?", (*(row(at, way.to, [d]) for d in findings), "note")
+            return Say.of("which of them is it?"), (*(row(at, way.to, [d]) for d in findings), "note")
         if self.stray_inches or len(self.numbers.inches) > len(
             [
                 d
@@ -55,29 +59,31 @@ class Doubts(Assign):
         ) + len(self.numbers.lengths):
             extra = [v for _, v in self.numbers.inches]
             if not any(d.word in ("loc", "pothole", "depth", "crossing") for d in self.drafts):
-                return f"what do the {shown(extra[-1])} in belong to?", best
+                return Say.of("what do the {inches} in belong to?", inches=shown(extra[-1])), best
         for d in self.drafts:
             if (found := self._impossible(d, way, best)) is not None:
                 return found
         if r.has("reading in inches"):
-            return "is that inches or feet?", best
+            return Say.of("is that inches or feet?"), best
         for d in self.drafts:
             if d.short_of_amount and not (to_end and d.leg):
                 if d.word == "sag" and self.numbers.bare_fractions:
                     continue
                 offered = self._offers(d, way)
-                return f"{d.word}: how much? such as {d.word} 30%, {d.word} 2in, light, moderate or severe", offered
+                return how_much(d.word), offered
             if d.word == "branch" and d.inch is None:
                 sizes = []
                 for size in (2.0, 3.0, 4.0):
                     other = copy.copy(d)
                     other.inch = size
                     sizes.append(row(at, None, [other]))
-                return "what size is the branch?", (*sizes, *best)
+                return Say.of("what size is the branch?"), (*sizes, *best)
             if d.word in ("depth", "invert", "pothole") and d.depth_ft is None:
-                return f"{d.word}: how deep, and from which surface? such as {d.word} 3.4ft from lawn", ()
+                return Say.of(
+                    "{word}: how deep, and from which surface? such as {word} 3.4ft from lawn?", word=d.word
+                ), ()
             if d.word == "beam" and not d.lengths:
-                return "how deep and wide is the beam? such as beam 24in deep 12in wide", ()
+                return Say.of("how deep and wide is the beam? such as beam 24in deep 12in wide?"), ()
             if (
                 d.word == "joint"
                 and d.every_ft is None
@@ -88,11 +94,11 @@ class Doubts(Assign):
                 continue
         if any(d.leg == "ends" and d.word not in context.started for d in findings):
             d = next(d for d in findings if d.leg == "ends")
-            return f"{d.word} ends there, but where does it start?", (
+            return Say.of("{word} ends there, but where does it start?", word=d.word), (
                 f"{shown(context.last_ft or 0.0)}-{shown(at)} {d.words().replace(' ends', '')}",
             )
         if second is not None and way.at is not None:
-            return "which is meant?", (*best, *self._as(second))
+            return Say.of("which is meant?"), (*best, *self._as(second))
         if (
             any(d.word in POINT_LIKE for d in self.drafts)
             and way.to is not None
@@ -101,17 +107,17 @@ class Doubts(Assign):
             and any(d.word in ("branch", "bend", "cleanout", "tree", "stop", "end") for d in self.drafts)
         ):
             if way.to < 12:
-                return "feet and inches, or from one to the other?", (
+                return Say.of("feet and inches, or from one to the other?"), (
                     row(round(at + way.to / 12, 4), None, self.drafts),
                     row(at, None, self.drafts),
                 )
-            return "at which of the two?", (row(at, None, self.drafts), row(way.to, None, self.drafts))
+            return Say.of("at which of the two?"), (row(at, None, self.drafts), row(way.to, None, self.drafts))
         if self._feet_and_inches(at):
-            return "feet and inches, or from one to the other?", (
+            return Say.of("feet and inches, or from one to the other?"), (
                 *best,
                 *(row(low, high, self.drafts) for low, high in self._feet_and_inches(at)),
             )
-        return "", ()
+        return None, ()
 
     def _feet_and_inches(self, at: float) -> list[tuple[float, float]]:
         """Ranges such as 9-11 that were read as 9 ft 11 in and may be a stretch."""
@@ -135,7 +141,7 @@ class Doubts(Assign):
         ended = any(d.word in ("stop", "end") for d in self.drafts)
         return at > 400 or (not point and not ended and at > far + FARTHEST_LEAP_FT and at >= 200)
 
-    def _unknown(self, n: int, way: Way, best: tuple[str, ...]) -> "tuple[str, tuple[str, ...]]":
+    def _unknown(self, n: int, way: Way, best: tuple[str, ...]) -> "tuple[Say | None, tuple[str, ...]]":
         t = self.r.number(n)
         assert t is not None
         at = way.at if way.at is not None else 0.0
@@ -157,9 +163,9 @@ class Doubts(Assign):
                 offers.append(row(at, t.value, [finding]))
         else:
             offers = list(best)
-        return f"{shown(t.value)} of what?", tuple(offers)
+        return Say.of("{value} of what?", value=shown(t.value)), tuple(offers)
 
-    def _half(self, way: Way) -> "tuple[str, tuple[str, ...]]":
+    def _half(self, way: Way) -> "tuple[Say | None, tuple[str, ...]]":
         assert self.half is not None
         d, value = self.half
         at = way.at if way.at is not None else self.r.context.last_ft or 0.0
@@ -169,11 +175,11 @@ class Doubts(Assign):
         inch.inch = value
         share.percent = (round(value * 100), round(value * 100))
         order = (share, inch) if d.word == "sag" else (inch, share)
-        return f"{shown(value)} in, or {shown(value * 100)} percent of the pipe?", tuple(
-            row(at, way.to, [x]) for x in order
-        )
+        return Say.of(
+            "{inches} in, or {percent} percent of the pipe?", inches=shown(value), percent=shown(value * 100)
+        ), tuple(row(at, way.to, [x]) for x in order)
 
-    def _impossible(self, d: Draft, way: Way, best: tuple[str, ...]) -> "tuple[str, tuple[str, ...]] | None":
+    def _impossible(self, d: Draft, way: Way, best: tuple[str, ...]) -> "tuple[Say | None, tuple[str, ...]] | None":
         bore = self._bore(d)
         at = way.at if way.at is not None else self.r.context.last_ft or 0.0
 
@@ -193,34 +199,49 @@ class Doubts(Assign):
             if d.word == "offset" and d.inch >= bore:
                 share = copy.copy(d)
                 share.inch, share.percent = None, (d.inch, d.inch)
-                return f"an offset of {shown(d.inch)} in, in a pipe of {shown(bore)} in?", (
+                return Say.of(
+                    "an offset of {inches} in, in a pipe of {bore} in?", inches=shown(d.inch), bore=shown(bore)
+                ), (
                     *(corrected(d.inch / 10) if 10 <= d.inch < 10 * bore else ()),
                     *((row(at, way.to, [share]),) if d.inch >= 10 and d.inch <= 100 else ()),
                     row(at, way.to, [Draft("collapse", d.at, d.clause)]),
                 )
-            return f"{d.word} of {shown(d.inch)} in, in a pipe of {shown(bore)} in?", ()
+            return Say.of(
+                "{word} of {inches} in, in a pipe of {bore} in?", word=d.word, inches=shown(d.inch), bore=shown(bore)
+            ), ()
         if d.word in ("hole", "gap") and d.inch is not None and d.inch > 2 * bore:
-            return f"a {d.word} of {shown(d.inch)} in, in a pipe of {shown(bore)} in?", (
+            return Say.of(
+                "a {word} of {inches} in, in a pipe of {bore} in?", word=d.word, inches=shown(d.inch), bore=shown(bore)
+            ), (
                 *corrected(d.inch / 10),
                 row(at, way.to, [Draft("collapse", d.at, d.clause)]),
             )
         if d.percent and d.percent[1] > 100:
-            return f"{shown(d.percent[1])} percent is more than the whole pipe; how much?", ()
+            return Say.of("{percent} percent is more than the whole pipe; how much?", percent=shown(d.percent[1])), ()
         if d.word == "branch" and d.inch is not None and (d.inch not in SIZES_IN or d.inch > max(bore, 4) + 2):
-            return f"a branch of {shown(d.inch)} in?", best
+            return Say.of("a branch of {inches} in?", inches=shown(d.inch)), best
         if d.word == "size" and d.inch is not None and d.inch not in SIZES_IN:
-            return f"a pipe of {shown(d.inch)} in?", best
+            return Say.of("a pipe of {inches} in?", inches=shown(d.inch)), best
         if d.word in ("loc", "depth", "pothole") and d.depth_ft is not None and d.depth_ft < LEAST_DEPTH_FT:
             offset = Draft("offset", d.at, d.clause, inch=d.depth_ft * 12, direction="down")
-            return f"a depth of {shown(d.depth_ft * 12)} in?", (row(at, way.to, [offset]), row(at, way.to, [d]))
+            return Say.of("a depth of {inches} in?", inches=shown(d.depth_ft * 12)), (
+                row(at, way.to, [offset]),
+                row(at, way.to, [d]),
+            )
         if d.depth_ft is not None and d.word in ("loc", "depth", "pothole", "invert"):
             if self.bare_depth and d.depth_ft > MOST_BARE_DEPTH:
                 feet = () if d.depth_ft > DEEP_FT else (row(at, way.to, [d]),)
-                return f"{shown(d.depth_ft)} inches or feet deep?", (*corrected(depth=d.depth_ft / 12), *feet)
+                return Say.of("{value} inches or feet deep?", value=shown(d.depth_ft)), (
+                    *corrected(depth=d.depth_ft / 12),
+                    *feet,
+                )
             if d.depth_ft > DEEP_FT:
                 inches = corrected(depth=d.depth_ft / 12) if d.depth_ft / 12 <= DEEP_FT else ()
                 feet = (row(at, way.to, [d]),) if d.depth_ft <= MAIN_DEPTH_FT else ()
-                return f"{shown(d.depth_ft)} ft is deeper than house drains lie; feet or inches?", (*inches, *feet)
+                return Say.of("{value} ft is deeper than house drains lie; feet or inches?", value=shown(d.depth_ft)), (
+                    *inches,
+                    *feet,
+                )
         if d.word == "sag" and self.numbers.long_ft is not None:
             return None
         return None

@@ -10,6 +10,7 @@ from estimator.fieldnotes.understand import POINT_LIKE
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.doubts import Doubts
+from estimator.model.say import Say
 
 CLOSE_CALL = 1.0
 
@@ -238,7 +239,11 @@ class Finish(Doubts):
         guarded = next((a for a in r.atoms if a.near), None)
         if guarded is not None:
             return Meaning(
-                asked=f"“{guarded.text}”: was {guarded.near} meant? A word that may be gas or another utility is never guessed",
+                asked=Say.of(
+                    "“{typed}”: was {word} meant? A word that may be gas or another utility is never guessed?",
+                    typed=guarded.text,
+                    word=guarded.near,
+                ),
                 choices=self._filled(("utility gas", "note"), way),
                 score=2,
                 at=way.at,
@@ -255,17 +260,23 @@ class Finish(Doubts):
                     offers = [f"{shown(values[0])} bend {shown(values[1])}"]
                 elif values and values[0] in (45.0, 90.0) and r.has("side") and last is not None:
                     offers = [f"{shown(last)} bend {shown(values[0])} {r.atoms[r.where('side')[0]].means['side']}"]
-                return Meaning(asked="what is there?", choices=(*offers, "note"), score=1, at=way.at)
+                return Meaning(asked=Say.of("what is there?"), choices=(*offers, "note"), score=1, at=way.at)
             words = " ".join(a.text for a in unknown) or r.words()
-            return Meaning(asked=f"“{words}”: what is there?", choices=("note",), score=1, at=way.at)
+            return Meaning(
+                asked=Say.of("“{typed}”: what is there?", typed=words), choices=("note",), score=1, at=way.at
+            )
         return Meaning(score=1)
 
-    def _strange(self) -> str:
+    def _strange(self) -> Say | None:
         """A word that could be gas, beside what was understood."""
         near = next((a for a in self.r.atoms if a.near), None)
         if near is not None:
-            return f"“{near.text}”: was {near.near} meant? A word that may be gas, live or dead, or “cannot pass” is never guessed"
-        return ""
+            return Say.of(
+                "“{typed}”: was {word} meant? A word that may be gas, live or dead, or “cannot pass” is never guessed?",
+                typed=near.text,
+                word=near.near,
+            )
+        return None
 
     def _left(self) -> str:
         return " ".join(

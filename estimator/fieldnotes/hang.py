@@ -28,13 +28,13 @@ TIE_AMBIGUOUS = error(
 )
 DISAGREE = error(
     "log/passes-disagree",
-    "this pass puts {text} {far:.1f} ft away from where an earlier pass saw it.",
+    "this pass puts {text} {far} ft away from where an earlier pass saw it.",
     "Check the riser and the zero of both passes; locate it once more.",
     "More than the limit apart, one of the two would send the crew to the wrong place.",
 )
 ZERO_SLIPPED = error(
     "log/zero-slipped",
-    "the reel of this pass reads {far:.1f} ft off all it has in common with earlier passes.",
+    "the reel of this pass reads {far} ft off all it has in common with earlier passes.",
     "Check its riser and zero: so much is no slip.",
 )
 PROBLEMS = (UNPLACED, TIE_UNKNOWN, TIE_AMBIGUOUS, DISAGREE, ZERO_SLIPPED)
@@ -227,10 +227,10 @@ def _tie(this: Hung, hung: list[Hung], sights: list[Sight], limits: Limits, prob
     if found and this.placed_by == "same access":
         this.shift_ft = -sum(difference for *_, difference in found) / len(found)
         if abs(this.shift_ft) > limits.zero_slip_ft:
-            problems.append(ZERO_SLIPPED(this.log_pass.heading.place, far=abs(this.shift_ft)))
+            problems.append(ZERO_SLIPPED(this.log_pass.heading.place, far=f"{abs(this.shift_ft):.1f}"))
     for same, sight, difference in found:
         this.ties.append((same.what, round(difference, 4), (same.from_ft, same.to_ft)))
         this.tied_at[same.from_ft] = sight
         left = abs(difference + this.shift_ft)
         if left > limits.passes_disagree_ft:
-            problems.append(DISAGREE(same.place, text=same.what, far=left))
+            problems.append(DISAGREE(same.place, text=same.what, far=f"{left:.1f}"))

@@ -8,6 +8,7 @@ from estimator.fieldnotes.numbers_of_a_line import Numbers
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 from estimator.fieldnotes.head_words import _asked
+from estimator.model.say import Say
 
 
 def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
@@ -102,7 +103,7 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
                 and r.atoms[reach[0]].text in ("main line", "mainline", "main", "mn")
                 and not (ends or r.has("reached") or len(reach) > 1 or r.text(reach[0]).startswith("city"))
             ):
-                r.ask.append(("does the line end in the city main there?", ("end main", "note")))
+                r.ask.append((Say.of("does the line end in the city main there?"), ("end main", "note")))
                 return
             word = "stop" if stuck or (stops and not ends) else "end"
             out.append(Draft(word, reach[0], r.clause[reach[0]], choice=what))
@@ -110,7 +111,10 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             return
         if what == "trap":
             r.ask.append(
-                ("did the camera stop at the trap, or does the line end there?", ("stop trap", "end trap", "note"))
+                (
+                    Say.of("did the camera stop at the trap, or does the line end there?"),
+                    ("stop trap", "end trap", "note"),
+                )
             )
             return
     if ends and not r.has("material") and not r.has("surface") and not r.has("zone"):

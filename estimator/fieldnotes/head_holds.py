@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from estimator.fieldnotes.bare_figures import SIZES_IN
 from estimator.fieldnotes.drafts import Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -74,13 +75,15 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     liner_ends = r.has("ends") or r.has("end")
     last = where[-1]
     if len(where) == 1 and r.atoms[last].means["material"] == "liner" and liner_ends:
-        r.ask.append(("what pipe follows the liner?", ("pipe cast iron", "pipe clay", "pipe PVC", "pipe unknown")))
+        r.ask.append(
+            (Say.of("what pipe follows the liner?"), ("pipe cast iron", "pipe clay", "pipe PVC", "pipe unknown"))
+        )
         r.used |= {*where, *r.where("ends"), *r.where("end")}
         return
     if len(where) == 1 and r.has("repair") and r.single_place() and not r.has("change"):
         what = r.atoms[last].means["material"]
         if r.text(last) not in ("patch liner", "cipp patch", "point repair") or True:
-            r.ask.append((f"how long is the {what} repair?", (f"pipe {what}", "note")))
+            r.ask.append((Say.of("how long is the {what} repair?", what=what), (f"pipe {what}", "note")))
             r.used |= {*where, *r.where("repair")}
             return
     draft = Draft("pipe", last, r.clause[last], choice=r.atoms[last].means["material"])
@@ -163,7 +166,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         else:
             r.ask.append(
                 (
-                    f"what is it that has {surface} over it?",
+                    Say.of("what is it that has {surface} over it?", surface=surface),
                     (f"drive {surface}", f"walk {surface}", f"street {surface}", f"slab {surface}"),
                 )
             )
@@ -244,7 +247,10 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         ):
             r.ask.append(
                 (
-                    f"does a branch from the {r.atoms[n].text} come in there, or does the line pass under it?",
+                    Say.of(
+                        "does a branch from the {room} come in there, or does the line pass under it?",
+                        room=r.atoms[n].text,
+                    ),
                     (f"branch called {r.atoms[n].means['room']}", f"under {r.atoms[n].means['room']}"),
                 )
             )
@@ -254,7 +260,7 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             name = _room_name(r, rooms)
             r.ask.append(
                 (
-                    f"does a branch from the {name} come in there, or does the line pass under it?",
+                    Say.of("does a branch from the {room} come in there, or does the line pass under it?", room=name),
                     (f"branch called {name}", f"room {name}"),
                 )
             )

@@ -9,6 +9,7 @@ from estimator.fieldnotes.numbers_of_a_line import Numbers
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 from estimator.fieldnotes.head_ends import _locates
+from estimator.model.say import Say
 
 
 def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
@@ -74,7 +75,7 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     turned = not bends and not out and _bend_by_degrees(r)
     if turned and not r.has("side") and not numbers.degrees and not r.has("part"):
         values = [t.value for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
-        r.ask.append(("a bend, or a stretch?", tuple(f"bend {v:g}" for v in values if v in DEGREES)))
+        r.ask.append((Say.of("a bend, or a stretch?"), tuple(f"bend {v:g}" for v in values if v in DEGREES)))
     if (bends or turned) and not findings and not any(d.word in ("branch", "cleanout") for d in out):
         n = bends[0] if bends else 0
         out.append(

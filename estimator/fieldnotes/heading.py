@@ -35,8 +35,8 @@ HEADING_WORD = warning(
 )
 RISER_UNIT = error(
     "log/riser-unit",
-    "the pass “{text}” gives a riser of {feet:g} without a unit.",
-    "Write `riser {feet:g}in` or `riser {feet:g}ft`.",
+    "the pass “{text}” gives a riser of {feet} without a unit.",
+    "Write `riser {feet}in` or `riser {feet}ft`.",
     "Every dig is measured from behind the riser; inches read as feet move it by many feet.",
 )
 PROBLEMS = (FLOW, RISER, RISER_UNIT, RISER_TAKEN_AS_NONE, HEADING_WORD)

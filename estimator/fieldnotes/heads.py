@@ -12,6 +12,7 @@ from estimator.fieldnotes.head_findings import _findings, _signs, _states
 from estimator.fieldnotes.head_holds import _pipe_beside, _pipe_changed, _pipes, _rooms, _zones
 from estimator.fieldnotes.head_places import _places
 from estimator.fieldnotes.head_words import _asked
+from estimator.model.say import Say
 
 
 def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
@@ -95,7 +96,7 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         numbers.lengths.clear()
     else:
         r.ask.append((
-            f"does the {what} line run through the drain, or cross outside it? Treat it as live until its owner says what it is.",
+            Say.of("does the {what} line run through the drain, or cross outside it? Treat it as live until its owner says what it is?", what=what),
             (f"utility {what}", f"crossing {what}"),
         ))  # fmt: skip
 

@@ -11,8 +11,8 @@ from estimator.model.profile import Profile
 
 JOINS_UNKNOWN = error(
     "job/joins-unknown",
-    "line {line} joins “{text}”, and there is no line or branch of that name.{nearest}",
-    'Write joins = {{ line = "main", at = 21 }}, or name the branch in the log: `branch 3in called {text}`.',
+    "line {line} joins “{text}”, and there is no line or branch of that name. {nearest}",
+    'Write joins = { line = "main", at = 21 }, or name the branch in the log: `branch 3in called {text}`.',
 )
 JOINS_NO_PLACE = error(
     "job/joins-no-place",
@@ -21,13 +21,13 @@ JOINS_NO_PLACE = error(
 )
 JOINS_BEYOND = error(
     "job/joins-beyond",
-    "line {line} joins {into} at station {at:g}, where nothing of {into} was seen or given as its length.",
+    "line {line} joins {into} at station {at}, where nothing of {into} was seen or given as its length.",
     "Check the reading; `at` is a reel reading of {into}'s first pass.",
 )
 JOINS_NOTHING = error(
     "job/joins-nothing",
     "line {line} joins no other line and does not say where it ends.",
-    'Write joins = {{ line = "main", at = 21 }}, or ends = "city main" or "septic tank".',
+    'Write joins = { line = "main", at = 21 }, or ends = "city main" or "septic tank".',
     "A branch that joins nothing cannot be tested, priced or drawn.",
 )
 PROBLEMS = (JOINS_UNKNOWN, JOINS_NO_PLACE, JOINS_BEYOND, JOINS_NOTHING)

@@ -15,6 +15,7 @@ from rapidfuzz.distance import OSA
 
 from estimator.disk.kept import kept
 from estimator.fieldnotes.tokens import Token
+from estimator.model.say import Say
 
 Meanings = Mapping[str, str]  # class -> meaning
 
@@ -40,7 +41,7 @@ LOOSE = (
 
 @dataclass(frozen=True, slots=True)
 class Ask:
-    question: str
+    question: Say
     choices: tuple[str, ...]
 
 
@@ -69,7 +70,7 @@ class Lexicon:
     """Phrases by their first word; `asks` are the questions of words that leave open what is there."""
 
     def __init__(self, data: Mapping[str, Any]) -> None:
-        self.asks = {name: Ask(a["question"], tuple(a["choices"])) for name, a in data["ask"].items()}
+        self.asks = {name: Ask(Say(a["question"]), tuple(a["choices"])) for name, a in data["ask"].items()}
         self.fillers = frozenset(data["filler"]["filler"]["say"])
         self.alone: dict[tuple[str, str], str] = {}
         self.phrases: dict[tuple[str, ...], dict[str, str]] = defaultdict(dict)

@@ -8,6 +8,7 @@ from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_word
 from estimator.fieldnotes.tidy import trade_shortenings
 from estimator.fieldnotes.words import MATERIALS
 from estimator.model.lengths import match_length, parse_length, plain_marks
+from estimator.model.say import Say
 
 ENDS = ("city main", "septic tank", "alley main", "street main")
 COMMANDS = (
@@ -150,7 +151,7 @@ def _extra(match: re.Match[str]) -> dict[str, Any] | Unread:
     word, amount = (match[1] or match[4]).lower().rstrip("s"), match[2] or match[3]
     if word in ("fall", "drop", "size"):
         feet = parse_length(amount, "in")
-        if isinstance(feet, str):
+        if isinstance(feet, Say):
             return Unread(f"“{match[0]}”: {feet}")
         return {"size" if word == "size" else "fall_available": length_words(amount, feet, "in")}
     if not re.fullmatch(r"\d{1,3}", amount.strip(), re.A):

@@ -28,7 +28,7 @@ NO_LOG = error(
     "line {line} has no log.",
     'Add log = "{line}.txt", or filmed = false and its length when no camera was in it.',
 )
-MATERIAL = error("job/pipe", "“{text}” is no pipe material this program knows.{nearest}", "Write one of: {known}.")
+MATERIAL = error("job/pipe", "“{text}” is no pipe material this program knows. {nearest}", "Write one of: {known}.")
 PROBLEMS = (NO_LOG, MATERIAL)
 
 

@@ -15,6 +15,7 @@ from estimator.fieldnotes.standard import Said, suspicious, tied
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.understand import LONGEST_LINE, understand
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 
 NOT_READ = "#?"
 """Began a line that an earlier version could not read; it is read again."""
@@ -139,7 +140,7 @@ class LogReader(LogTaking):
             line = tidied(row)
             said = tied(line, self.last, frozenset(self.log.names.values()))
             if said is None or (meaning.instead and suspicious(said, row, self._context())):
-                self._ask(replace(meaning, asked="what is there?", choices=()), raw, place, self._context())
+                self._ask(replace(meaning, asked=Say.of("what is there?"), choices=()), raw, place, self._context())
                 return
             saids.append(said)
         self._opened(saids)

@@ -7,7 +7,7 @@ from dataclasses import replace
 from estimator.fieldnotes.heading import Heading
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logbook import _DANGERS, Asked, Entry, Log, LogPass, Same, _Last
-from estimator.fieldnotes.logproblems import NO_PASS
+from estimator.fieldnotes.logproblems import NO_PASS, WHAT
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.standard import AT_ONE_PLACE, Said, tied
 from estimator.fieldnotes.tidy import Tidied, tidied
@@ -146,7 +146,7 @@ class LogTaking:
         run = self._run(place)
         where = next((w for c in meaning.choices if c != "note" and (w := _where_of(c)) is not None), None)
         from_ft, to_ft = where if where else (meaning.at, meaning.to)
-        asked = Asked(from_ft, to_ft, raw.strip(), meaning.asked, meaning.choices, place, self.back)
+        asked = Asked(from_ft, to_ft, raw.strip(), meaning.asked or WHAT, meaning.choices, place, self.back)
         run.asked.append(asked)
         self.before = _Last((), run, len(run.entries), len(run.sames), asked, raw)
         if from_ft is not None:
@@ -163,7 +163,7 @@ class LogTaking:
                 low,
                 high,
                 match[4].strip(),
-                meaning.asked or "what is there?",
+                meaning.asked or WHAT,
                 choices,
                 place,
                 self.back,

@@ -7,6 +7,7 @@ from estimator.fieldnotes.heading import Heading, heading_problems
 from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED
 from estimator.fieldnotes.things import Thing
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 
 _DANGERS = re.compile(
     r"\b(?:gas|cross ?bore|electric|power|tracer|yellow|wire|utility|crossing|tendon)\b", re.IGNORECASE
@@ -46,7 +47,7 @@ class Asked:
     from_ft: float | None
     to_ft: float | None
     text: str
-    question: str
+    question: Say
     choices: tuple[str, ...]
     place: Place
     back: bool = False
@@ -94,9 +95,13 @@ class Log:
 def _question(asked: Asked) -> Problem:
     shown = asked.text if len(asked.text) <= MOST_ASKED_SHOWN else asked.text[:MOST_ASKED_SHOWN] + "…"
     rows = [c for c in asked.choices if c != "note"]
-    write = f"Write one of: {' | '.join(rows)}." if rows else "Write it in other words, with its footage."
+    write = (
+        Say.of("Write one of: {known}.", known=" | ".join(rows))
+        if rows
+        else Say.of("Write it in other words, with its footage.")
+    )
     kind = GAS_ASKED if asked.danger else ASKED
-    return kind(asked.place, text=shown, question=asked.question.rstrip("?."), write=write)
+    return kind(asked.place, text=shown, question=asked.question, write=write)
 
 
 @dataclass(slots=True)

@@ -6,7 +6,7 @@ from estimator.fieldnotes import heading
 from estimator.fieldnotes.kinds import error, nearest, question
 from estimator.fieldnotes.things import Thing
 from estimator.model.line import FINDING_WORDS
-from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 
 NO_PASS = error(
     "log/no-pass",
@@ -16,13 +16,13 @@ NO_PASS = error(
 )
 ASKED = question(
     "log/asked",
-    "“{text}”: {question}?",
+    "“{text}”: {question}",
     "{write}",
     "A line that may mean more than one thing is asked back; its stretch has no firm price until it is answered.",
 )
 GAS_ASKED = question(
     "log/asked-utility",
-    "“{text}”: {question}?",
+    "“{text}”: {question}",
     "{write} Until then treat it as gas: nothing is cut, jetted or pulled there.",
     "A gas line through a drain kills; whatever may be one is never guessed.",
 )
@@ -32,18 +32,14 @@ NOTHING_READ = question(
     "Write the footage in front of each line, such as `18.5 hole 3in soil seen`.",
     "A report of a clean line needs footage that was seen.",
 )
-SWALLOWED = error(
-    "log/swallowed",
-    "“{text}” would all be one name, with {word} in it.",
-    "Write a comma before {word}, or put the rest after ; if it is a remark.",
-    "A finding hidden in a name would never be repaired.",
-)
-NEAR_SIGN = error(
-    "log/near-sign",
-    "“{text}” would be a soil of that name; was “soil seen” meant?",
-    "Write `soil seen`; or the soil's own name after a comma, such as `hole 3in, soil firm clay`.",
-    "A hole through which soil is seen loses the ground over the pipe.",
-)
+WHAT = Say.of("what is there?")
+
+
+def how_much(word: str) -> Say:
+    """Return the question for a finding without its amount."""
+    return Say.of("{word}: how much? such as {word} 30%, {word} 2in, light, moderate or severe?", word=word)
+
+
 PROBLEMS = (NO_PASS, ASKED, GAS_ASKED, NOTHING_READ, *heading.PROBLEMS)
 
 EXAMPLES: dict[str, str] = {
@@ -56,13 +52,12 @@ EXAMPLES: dict[str, str] = {
 }  # fmt: skip
 
 
-def swallowed(thing: Thing, place: Place) -> list[Problem]:
-    """A finding with its amount inside words that were taken whole, such as `room kitchen hole 2in`."""
+def swallowed(thing: Thing) -> bool:
+    """Whether words that were taken whole hold a finding with its amount, such as `room kitchen hole 2in`, or `soil seen` misspelt."""
     taken = " ".join(str(thing.values[slot]) for slot in ("choice", "name") if slot in thing.values)
     if thing.word.word == "soil" and _like_seen(taken):
-        return [NEAR_SIGN(place, text=f"soil {taken}")]
-    found = re.search(rf"\b({'|'.join(FINDING_WORDS)})\b.*\d", taken)
-    return [SWALLOWED(place, text=taken, word=found[1])] if found else []
+        return True
+    return re.search(rf"\b(?:{'|'.join(FINDING_WORDS)})\b.*\d", taken) is not None
 
 
 _CLOCK = re.compile(r"\bat \d{1,2}\b", re.IGNORECASE)

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from estimator.model.say import Say
+
 
 @dataclass(frozen=True, slots=True)
 class Context:
@@ -26,7 +28,7 @@ class Meaning:
     """
 
     rows: tuple[str, ...] = ()
-    asked: str = ""
+    asked: Say | None = None
     choices: tuple[str, ...] = ()
     left: str = ""
     instead: bool = False

@@ -12,7 +12,7 @@ from estimator.model.stretch import Stretch
 
 NOT_SEEN_GOING_IN = question(
     "log/not-seen-going-in",
-    "the {kind} at {at:g} was seen only as the camera was pulled back, so the groove noted there going in is in doubt.",
+    "the {kind} at {at} was seen only as the camera was pulled back, so the groove noted there going in is in doubt.",
     "Film that stretch once more, going in.",
     "What looked whole on the way in was missed once; it may be missed elsewhere.",
 )

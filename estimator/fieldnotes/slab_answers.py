@@ -51,7 +51,7 @@ def proof_of_no_tendons(answer: str, key: str, known: Known) -> Got | Unread:
         return Got({key: "unknown"}, "then it may have tendons: no floor is cut before a scan and an engineer's letter")
     proof = _NONE_BY.sub("", answer).strip()
     if wrong := why_no_proof(proof):
-        return Unread(wrong)
+        return Unread(str(wrong))
     return Got({key: f"none, {proof}"}, f"no tendons, by {proof}")
 
 

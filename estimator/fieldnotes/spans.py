@@ -5,18 +5,19 @@ from dataclasses import replace
 
 from estimator.fieldnotes.kinds import question
 from estimator.fieldnotes.logbook import Asked, Entry, LogPass
+from estimator.fieldnotes.logproblems import how_much
 from estimator.fieldnotes.things import Thing
 from estimator.model.problem import Problem
 
 NO_START = question(
     "log/no-start",
-    "{word} ends or goes on at {at:g} but never started; it is taken to lie there alone.",
+    "{word} ends or goes on at {at} but never started; it is taken to lie there alone.",
     "Write where it starts, such as `22 {word} starts`, or the whole stretch, such as `22-26 {word}`.",
 )
 NO_END = question(
     "log/no-end",
-    "{word} that starts at {at:g} never ends; it is taken to {end:g}, where the pass stopped.",
-    "Write where it ends, such as `{end:g} {word} ends`.",
+    "{word} that starts at {at} never ends; it is taken to {end}, where the pass stopped.",
+    "Write where it ends, such as `{end} {word} ends`.",
 )
 PROBLEMS = (NO_START, NO_END)
 
@@ -60,7 +61,7 @@ def _ask(entry: Entry, to_ft: float | None, log_pass: LogPass) -> list[Entry]:
     """What nobody said how much of is asked back; it is no finding until then."""
     word = entry.thing.word.word
     where = f"{entry.from_ft:g}" if to_ft is None else f"{entry.from_ft:g}-{to_ft:g}"
-    question = f"{word}: how much? such as {word} 30%, {word} 2in, light, moderate or severe"
+    question = how_much(word)
     goes_on = f"{entry.from_ft:g} {word} {{}} starts" if entry.leg == "starts" else f"{where} {word} {{}}"
     choices = tuple(goes_on.format(grade) for grade in ("light", "moderate", "severe"))
     text = entry.text.partition(";")[0].strip()

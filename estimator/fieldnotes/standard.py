@@ -14,7 +14,6 @@ from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied
 from estimator.fieldnotes.where import Bad, Where, read_where
-from estimator.model.problem import Place
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Context
@@ -82,7 +81,7 @@ def tied(line: Tidied, last: Where | None, names: frozenset[str]) -> Said | None
 
 def _whole(thing: Thing, where: Where, to_end: bool) -> bool:
     """Nothing in it is left over, swallowed or missing."""
-    if thing.bad or swallowed(thing, Place()):
+    if thing.bad or swallowed(thing):
         return False
     going = thing.values.get("leg") or where.open_end or to_end
     if not thing.word.needs or (going and thing.word.kind not in ("zone", "holds") and not to_end):

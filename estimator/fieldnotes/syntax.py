@@ -10,6 +10,7 @@ from typing import Any
 from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.places import Path, Spot, positions
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 
 LOG_ENDS_EARLY = error(
     "job/log-ends-early",
@@ -53,13 +54,13 @@ def parse(text: str, file: str) -> Document | Problem:
     """Good TOML, or the one problem that a syntax error is."""
     plain = text.replace("\r\n", "\n")
     if (deep := too_deep(plain)) is not None:
-        return BROKEN(Place(file, deep, 1), reason="it holds more brackets or dots in a key than any job has")
+        return BROKEN(Place(file, deep, 1), reason=Say.of("it holds more brackets or dots in a key than any job has"))
     try:
         data = tomllib.loads(plain, parse_float=Decimal)
     except tomllib.TOMLDecodeError as problem:
         return _explained(plain, file, str(problem))
     except (RecursionError, ValueError, ArithmeticError):
-        return BROKEN(Place(file, 1, 1), reason="it holds more brackets or digits than any job has")
+        return BROKEN(Place(file, 1, 1), reason=Say.of("it holds more brackets or digits than any job has"))
     return Document(file, plain, data, positions(plain))
 
 

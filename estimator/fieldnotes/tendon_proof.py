@@ -6,6 +6,8 @@ is none either. Asking once too often costs a question; a tendon that is cut can
 
 import re
 
+from estimator.model.say import Say
+
 _PAPER = (
     r"(?:drawings?|dwg|plans?|blueprints?|letters?|scan(?:s|ned)?|gpr|ground radar|x-?rays?|records?|certificates?"
     r"|reports?|statements?)"
@@ -43,18 +45,20 @@ _HEARSAY = re.compile(
     re.IGNORECASE,
 )
 
-NAME_THE_PAPER = "name the paper that shows it: an engineer's drawing, letter or statement, a scan that was done, a permit record of the foundation"
-HAS_THEM = "if it has tendons, the floor is a post-tensioned slab; if it has none, write which paper shows it"
-IN_DOUBT = "that leaves it open; write only which paper shows that it has none, once you have it"
-STAMP = "a missing stamp proves nothing; write whose drawing, letter or scan it is"
+NAME_THE_PAPER = Say.of(
+    "name the paper that shows it: an engineer's drawing, letter or statement, a scan that was done, a permit record of the foundation"
+)
+HAS_THEM = Say.of("if it has tendons, the floor is a post-tensioned slab; if it has none, write which paper shows it")
+IN_DOUBT = Say.of("that leaves it open; write only which paper shows that it has none, once you have it")
+STAMP = Say.of("a missing stamp proves nothing; write whose drawing, letter or scan it is")
 
 
-def why_no_proof(words: str) -> str:
-    """Nothing where a paper is named without a doubt; else what to write.
+def why_no_proof(words: str) -> Say | None:
+    """None where a paper is named without a doubt; else what to write.
 
     >>> why_no_proof("engineer's drawing no. 12 of 1995"), why_no_proof("tendon scan of Nov 12: none found")
-    ('', '')
-    >>> why_no_proof("scan ordered")
+    (None, None)
+    >>> str(why_no_proof("scan ordered"))
     'that leaves it open; write only which paper shows that it has none, once you have it'
     >>> why_no_proof("has tendons") == HAS_THEM, why_no_proof("my word") == NAME_THE_PAPER
     (True, True)
@@ -66,4 +70,4 @@ def why_no_proof(words: str) -> str:
         return HAS_THEM
     if _DOUBT.search(rest) or _HEARSAY.search(rest):
         return IN_DOUBT
-    return "" if _PAPERS.search(words) else NAME_THE_PAPER
+    return None if _PAPERS.search(words) else NAME_THE_PAPER

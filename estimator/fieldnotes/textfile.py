@@ -5,6 +5,7 @@ from pathlib import Path, PureWindowsPath
 from estimator.disk.read import read_bytes
 from estimator.fieldnotes.kinds import error
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 
 MISSING = error("file/missing", "there is no file {name}.", "Check the name and the folder.")
 FOLDER = error("file/folder", "{name} is a folder.", "Name the file in it.")
@@ -22,11 +23,11 @@ PROBLEMS = (MISSING, FOLDER, UNREADABLE, EMPTY, BINARY, ENCODING, TOO_BIG, OUTSI
 
 LARGEST_MB = 4
 _BEGINNINGS = {
-    b"PK\x03\x04": ": it looks like a workbook or a zip file",
-    b"\xd0\xcf\x11\xe0": ": it looks like an old office file",
-    b"%PDF": ": it is a PDF",
-    b"\xff\xd8\xff": ": it is a picture",
-    b"\x89PNG": ": it is a picture",
+    b"PK\x03\x04": Say.of(": it looks like a workbook or a zip file"),
+    b"\xd0\xcf\x11\xe0": Say.of(": it looks like an old office file"),
+    b"%PDF": Say.of(": it is a PDF"),
+    b"\xff\xd8\xff": Say.of(": it is a picture"),
+    b"\x89PNG": Say.of(": it is a picture"),
 }
 
 
@@ -50,8 +51,9 @@ def read_text(path: Path, place: Place, name: str = "") -> str | Problem:
     except FileNotFoundError:
         return MISSING(place, name=name)
     except (OSError, ValueError) as problem:  # ValueError: a null character in a name
-        reason = problem.strerror if isinstance(problem, OSError) and problem.strerror else "the name is not valid"
-        return UNREADABLE(place, name=name, reason=reason.lower())
+        refused = isinstance(problem, OSError) and problem.strerror
+        reason = refused.lower() if refused else Say.of("the name is not valid")
+        return UNREADABLE(place, name=name, reason=reason)
     return text_of(data, place, name)
 
 
@@ -67,5 +69,5 @@ def text_of(data: bytes, place: Place, name: str) -> str | Problem:
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        return ENCODING(place, name=name, encoding="another encoding, probably Windows-1252")
+        return ENCODING(place, name=name, encoding=Say.of("another encoding, probably Windows-1252"))
     return text if text.strip() else EMPTY(place, name=name)

@@ -16,6 +16,7 @@ from estimator.fieldnotes.lexicon import Atom, atoms, split
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.parts import apart
 from estimator.fieldnotes.tokens import Token, normal, tokens
+from estimator.model.say import Say
 
 LONGEST_LINE = 600
 """Letters of a line that is still weighed; a longer one is asked back whole."""
@@ -27,12 +28,12 @@ def understand(text: str, context: Context) -> Meaning:
     """The meaning of one line; never raises for anything a line can hold."""
     body = text.partition(";")[0]
     if len(body) > LONGEST_LINE:
-        return Meaning(asked="this line is too long to be one finding; type it in pieces")
+        return Meaning(asked=Say.of("this line is too long to be one finding; type it in pieces?"))
     found = [_one(variant, context) for variant in _variants(tokens(normal(body)))]
     best = max(found, key=lambda m: m.score)
     others = [m for m in found if m is not best and m.rows and m.rows != best.rows and best.score - m.score < 2]
     if best.rows and others and not best.asked:
-        return Meaning(asked="which is meant?", choices=(*best.rows, *others[0].rows), score=best.score)
+        return Meaning(asked=Say.of("which is meant?"), choices=(*best.rows, *others[0].rows), score=best.score)
     return best
 
 
@@ -67,7 +68,7 @@ def _one(found: list[Token], context: Context) -> Meaning:
     if not every:
         return Meaning()
     if len(every) > MOST_ATOMS:
-        return Meaning(asked="this line is too long to be one finding; type it in pieces")
+        return Meaning(asked=Say.of("this line is too long to be one finding; type it in pieces?"))
     return Reader(every, context).meaning()
 
 
@@ -96,7 +97,7 @@ class Reader:
         self.used: set[int] = set()
         self.clause = self._clauses()
         self.denied = self._denied()
-        self.ask: list[tuple[str, tuple[str, ...]]] = []
+        self.ask: list[tuple[Say, tuple[str, ...]]] = []
         self.amount_words: set[int] = set()
         self.turned = False  # the degrees of a bend are said
         self.filled: set[str] = set()  # what numbers with a label said already

@@ -10,25 +10,25 @@ from estimator.model.profile import Profile
 
 DEEP = question(
     "log/deep",
-    "a depth of {feet:g} ft is deeper than house drains lie.",
+    "a depth of {feet} ft is deeper than house drains lie.",
     "Look for a slip of the finger or the unit; if it is so, locate it a second time.",
     "Earth, shoring and price grow with it.",
 )
 OFFSET_ABOVE_BORE = error(
     "log/offset-above-bore",
-    "an offset of {size:g} in cannot be in a pipe of {bore:g} in.",
+    "an offset of {size} in cannot be in a pipe of {bore} in.",
     "Look for a slip of the finger or the unit; a joint that far apart is a `collapse` or a `gap`.",
     "A lip is never higher than the bore.",
 )
 HOLE_ABOVE_BORE = question(
     "log/hole-above-bore",
-    "a hole of {size:g} in is larger than the bore of {bore:g} in.",
+    "a hole of {size} in is larger than the bore of {bore} in.",
     "Look for a slip of the finger or the unit; if a piece of the wall is gone, `collapse` or a stretch says it better.",
     "A hole that size loses the soil over the pipe.",
 )
 THICK_SLAB = error(
     "job/thick-slab",
-    "slab_thickness is {inches:g} in, and no floor slab of a house is that thick.",
+    "slab_thickness is {inches} in, and no floor slab of a house is that thick.",
     'Write the slab alone, such as slab_thickness = "4 in"; a beam in it goes into the log or edge_beam.',
     "What is sawn, broken and hauled hangs on it.",
 )

@@ -11,16 +11,21 @@ from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tendon_proof import NAME_THE_PAPER, why_no_proof
 from estimator.model.job import EdgeBeam
 from estimator.model.lengths import Unit, parse_length, unit_written
+from estimator.model.say import Say
+
+
+def _no_length(reason: Say) -> PydanticCustomError:
+    return PydanticCustomError("length", "no length", {"reason": reason})
 
 
 def _length(bare: Unit) -> BeforeValidator:
     def read(value: Any) -> Any:
         if isinstance(value, bool) or not isinstance(value, int | float | Decimal | str):
-            raise PydanticCustomError("length", "write a length such as 2 ft 8 in or 30 in")
+            raise _no_length(Say.of("write a length such as 2 ft 8 in or 30 in"))
         text = format(value, "f") if isinstance(value, Decimal | float) and _finite(value) else str(value)
         feet = parse_length(text, bare)
-        if isinstance(feet, str):
-            raise PydanticCustomError("length", "{reason}", {"reason": feet})
+        if isinstance(feet, Say):
+            raise _no_length(feet)
         return feet
 
     return BeforeValidator(read)
@@ -30,7 +35,7 @@ def _riser(value: Any) -> Any:
     """A bare number above what a riser is long in feet is not taken for feet."""
     feet = parse_length(str(value), "ft")
     if isinstance(feet, float) and feet > MOST_BARE_RISER_FT and not unit_written(str(value)):
-        raise PydanticCustomError("length", "{reason}", {"reason": f"inches or feet? {value} in, or {value} ft"})
+        raise _no_length(Say.of("inches or feet? {inches} in, or {feet} ft", inches=str(value), feet=str(value)))
     return value
 
 
@@ -62,7 +67,7 @@ def _edge_beam(value: Any) -> Any:
         return EdgeBeam(0.0, 0.0)
     parts = re.fullmatch(r"\s*(.+?)\s*deep[,\s]+(.+?)\s*wide\s*", value, re.IGNORECASE)
     read = [parse_length(part, "in") for part in parts.groups()] if parts else []
-    lengths = [ft for ft in read if not isinstance(ft, str) and ft > 0]
+    lengths = [ft for ft in read if not isinstance(ft, Say) and ft > 0]
     if len(lengths) != 2:
         raise PydanticCustomError("edge_beam", "an edge beam is none, or so deep and so wide")
     return EdgeBeam(*lengths)
@@ -79,7 +84,7 @@ def _tendons(value: Any) -> Any:
     said = re.fullmatch(r"none\s*[,:;]\s*(\S.*)", words, re.IGNORECASE | re.DOTALL)
     wrong = why_no_proof(said[1]) if said else NAME_THE_PAPER
     if wrong and not re.match(r"(?:yes|unknown)\b", words, re.IGNORECASE):
-        raise PydanticCustomError("tendons", "{reason}", {"reason": wrong})
+        raise PydanticCustomError("tendons", "no proof", {"reason": wrong})
     return words
 
 

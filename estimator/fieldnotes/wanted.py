@@ -12,13 +12,14 @@ from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.line import Line
 from estimator.model.problem import Place, Problem
 from estimator.model.profile import Profile
+from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.works.methods import known as known_way
 from estimator.works.methods import names
 
 UNKNOWN_LINE = error("job/unknown-line", "there is no line {name}.", "Write one of: {known}.")
 WHERE = error("job/where", "where = “{text}” is no stretch.", 'Write two stations, such as where = "2-29".')
-METHOD = error("job/method", "there is no way of repair called “{text}”.{nearest}", "Write one of: {known}.")
+METHOD = error("job/method", "there is no way of repair called “{text}”. {nearest}", "Write one of: {known}.")
 NO_LENGTH = error(
     "job/no-length",
     "where = “{text}” has no length, so there is nothing to price.",
@@ -27,19 +28,19 @@ NO_LENGTH = error(
 )
 OFF_THE_LINE = error(
     "job/off-the-line",
-    "where = “{text}” lies off line {line}, which is known from {low:g} to {high:g} ft.",
+    "where = “{text}” lies off line {line}, which is known from {low} to {high} ft.",
     "Name stations between these.",
     "An option is never priced on pipe that nobody has seen or measured.",
 )
 NO_WAY_ROUND = error(
     "job/no-way-round",
-    "this option goes around line {line}{where}, and no [[reroute]] says how.",
+    "this option goes around line {line} {where}, and no [[reroute]] says how.",
     "Write the way you saw on site as [[reroute]] with what it replaces and its legs, or take the option out.",
     "A way round that nobody walked has no length, no fall and no price.",
 )
 OVERLAP = error(
     "job/overlap",
-    "{one} and {other} of one option lie over each other on line {line} from {low:g} to {high:g} ft.",
+    "{one} and {other} of one option lie over each other on line {line} from {low} to {high} ft.",
     "Let one end where the other begins, or make two options of them.",
     "The same foot of pipe is never sold twice.",
 )
@@ -94,7 +95,7 @@ def _wrong(
     here = _stretch(form.where)
     line = next((one for one in lines if one.name == form.line), None)
     if form.line and line is None:
-        known = ", ".join(one.name for one in lines) or "no line yet"
+        known = ", ".join(one.name for one in lines) or Say.of("no line yet")
         yield UNKNOWN_LINE(document.place(*path, "line"), name=form.line, known=known)
     method = known_way(form.method)
     if method is None:
@@ -105,7 +106,8 @@ def _wrong(
     if here and line and not (method and method.at_a_point):
         yield from _off(form, here, Profile(line).extent, document.place(*path, "where"), limits.beyond_the_end_ft)
     if method and method.shape == "way round" and line and not any(_replaces(way, form.line, here) for way in ways):
-        where = f" from {here.from_ft:g} to {here.to_ft:g} ft" if here else ""
+        ends = {"low": here.from_ft, "high": here.to_ft} if here else {}
+        where = Say.of("from {low} to {high} ft", **ends) if here else ""
         yield NO_WAY_ROUND(document.place(*path, "method"), line=form.line, where=where)
 
 

@@ -8,6 +8,7 @@ from typing import Any
 from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_words, nearest
 from estimator.fieldnotes.line_answers import names_of, same_name
 from estimator.model.lengths import parse_length, plain_marks, show_inches
+from estimator.model.say import Say
 
 
 def covers(answer: str, key: str, known: Known) -> Got | Unread:
@@ -76,7 +77,7 @@ def risers(answer: str, key: str, known: Known) -> Got | Unread:
     for part in (p.strip() for p in re.split(r"[,;+]|\band\b", plain_marks(answer)) if p.strip()):
         times = re.fullmatch(r"(\d{1,2})\s*[x×]\s*(.+)", part)
         feet = parse_length(times[2] if times else part, "in")
-        if isinstance(feet, str):
+        if isinstance(feet, Say):
             return Unread(f"“{part}”: {feet}")
         sizes += [length_words(times[2] if times else part, feet, "in")] * (min(int(times[1]), 40) if times else 1)
     return Got({key: sizes}, ", ".join(sizes)) if sizes else Unread("write the sizes of the open risers: 4, 4, 2, 1.5")

@@ -10,15 +10,16 @@ from estimator.fieldnotes.kinds import error
 from estimator.model.job import WaterTest
 from estimator.model.lengths import match_length, parse_length
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 
 READINGS = error(
     "test/readings",
     "“{text}” is no pair of minutes and drop.",
-    'Write `readings = {{ 0 = "0", 5 = "3/8 in" }}` or `readings = "0:0, 5:3/8, 10:3/4"`.',
+    'Write `readings = { 0 = "0", 5 = "3/8 in" }` or `readings = "0:0, 5:3/8, 10:3/4"`.',
 )
 OUT_OF_ORDER = error(
     "test/water-rises",
-    "the water stands higher at {late:g} min than at {early:g} min.",
+    "the water stands higher at {late} min than at {early} min.",
     "Write how far it fell since the start; if it was topped up, begin the readings after that.",
 )
 HELD_AT = error("test/held-at", "“{text}” is no depth.", 'Write `held_at = "9 in below slab top"`.')
@@ -31,7 +32,7 @@ DROP_ALONE = error(
 SETTLED = error("test/settled", "settled = “{text}” is no time.", 'Write minutes, such as settled = "30 min".')
 MINUTE_TWICE = error(
     "test/minute-twice",
-    "the water test says twice how far the water had fallen at {minute:g} min.",
+    "the water test says twice how far the water had fallen at {minute} min.",
     "Keep the drop that was read; of two only one would count.",
 )
 PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, DROP_ALONE, SETTLED, MINUTE_TWICE)
@@ -55,7 +56,7 @@ def _pairs(form: WaterTestForm) -> list[tuple[str, float]] | str:
     for part in filter(None, (p.strip() for p in form.readings.split(","))):
         minutes, colon, drop = part.partition(":")
         feet = parse_length(drop, "in")
-        if not colon or isinstance(feet, str):
+        if not colon or isinstance(feet, Say):
             return part
         pairs.append((minutes.strip(), feet))
     return pairs
@@ -87,9 +88,9 @@ def _one_drop(form: WaterTestForm, place: Place, problems: list[Problem]) -> lis
     if form.drop is not None and form.minutes is not None:
         return [(0.0, 0.0), (form.minutes, _inches(form.drop))]
     if form.drop is not None:
-        problems.append(DROP_ALONE(place, given="a drop", other="its minutes"))
+        problems.append(DROP_ALONE(place, given=Say.of("a drop"), other=Say.of("its minutes")))
     if form.minutes is not None and not form.result and form.held_at is None:
-        problems.append(DROP_ALONE(place, given="a number of minutes", other="the drop"))
+        problems.append(DROP_ALONE(place, given=Say.of("a number of minutes"), other=Say.of("the drop")))
     return []
 
 

@@ -4,31 +4,8 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
-from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.tidy import Tidied
 from estimator.model.lengths import match_length, unit_written
-from estimator.model.problem import Kind
-
-COMMA_NUMBER = error(
-    "log/comma-number", "“{text}” has a comma for a decimal point.", "Write {better}.", "A comma parts things."
-)
-READING_IN_INCHES = error(
-    "log/reading-in-inches",
-    "“{text}” is inches, and a reel reads feet.",
-    "Write the reading in feet, such as {better}.",
-)
-RANGE_UNITS = error(
-    "log/range-units",
-    "“{text}” has a unit at one end only, so it may be a length or a range.",
-    "Write both ends alike, such as 12'-16', or the length with its inch mark, such as 12'-6\".",
-)
-TOO_FAR = error(
-    "log/too-far",
-    "“{text}” is farther than any reel reaches.",
-    "Look for a slip of the finger; no camera cable for drains is longer than {most:,} ft.",
-    "A reading far beyond the line would be priced as pipe.",
-)
-PROBLEMS = (COMMA_NUMBER, READING_IN_INCHES, RANGE_UNITS, TOO_FAR)
 
 LONGEST_REEL_FT = 2000
 """Common practice: push reels are 100 to 400 ft, crawlers for city mains go to about 1,500 ft."""
@@ -51,27 +28,22 @@ class Where:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
-class Bad:
-    """A problem found in the reading: its kind, the position, the words to fill in."""
-
-    kind: Kind
-    at: int
-    words: dict[str, str | int]
+Bad = Literal["bad"]
+"""A reading that cannot be one: a comma for a point, inches, farther than any reel, a unit at one end only."""
 
 
 def _reading(text: str, at: int) -> tuple[float, int, str] | Bad | None:
     comma = _COMMA.match(text, at)
     if comma and "." not in comma.group():
-        return Bad(COMMA_NUMBER, at, {"text": comma.group(), "better": comma.group().replace(",", ".")})
+        return "bad"
     found = match_length(text, at, "ft")
     if found is None:
         return None
     written = text[at : found[1]].strip()
     if unit_written(written) == "in":
-        return Bad(READING_IN_INCHES, at, {"text": written, "better": f"{found[0]:.2f}".rstrip("0").rstrip(".")})
+        return "bad"
     if found[0] > LONGEST_REEL_FT:
-        return Bad(TOO_FAR, at, {"text": written, "most": LONGEST_REEL_FT})
+        return "bad"
     return found[0], found[1], unit_written(written)
 
 
@@ -85,7 +57,7 @@ def read_where(line: Tidied) -> Where | Bad | Literal["same"] | None:
         return "same"
     about = text[at : at + 1] == "~"
     first = _reading(text, at + about)
-    if first is None or isinstance(first, Bad):
+    if first is None or first == "bad":
         return first
     low, end, unit = first
     return _rest(text, at, low, end, unit, about)
@@ -94,18 +66,18 @@ def read_where(line: Tidied) -> Where | Bad | Literal["same"] | None:
 def _rest(text: str, start: int, low: float, end: int, unit: str, about: bool) -> Where | Bad:
     while last_word := _NOT_THAT.match(text, end):
         again = _reading(text, last_word.end())
-        if again is None or isinstance(again, Bad):
+        if again is None or again == "bad":
             break
         low, end, unit = again
     to = _TO.match(text, end)
     if to:
         second = _reading(text, to.end())
-        if isinstance(second, Bad):
+        if second == "bad":
             return second
         if second is not None:
             high, high_end, high_unit = second
             if bool(unit) != bool(high_unit):
-                return Bad(RANGE_UNITS, start, {"text": text[start:high_end]})
+                return "bad"
             return Where(min(low, high), max(low, high), False, about, high_end)
     opened = _OPEN.match(text, end)
     if opened:

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import shown
 from estimator.model.lengths import show
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
@@ -25,7 +26,9 @@ def heading(r: "Reader") -> "Meaning | None":
     ]
     findings = r.has("finding")
     if reruns and not access and not findings:
-        return Meaning(asked="a new camera run: from where, which way, and how long is the riser?", choices=(), score=9)
+        return Meaning(
+            asked=Say.of("a new camera run: from where, which way, and how long is the riser?"), choices=(), score=9
+        )
     if findings or r.has("material") or (r.has("cleaned") and not runs) or r.has("place", "loc"):
         return None
     flows = r.where("flow")

@@ -5,6 +5,8 @@ from decimal import Decimal, localcontext
 from fractions import Fraction
 from typing import Literal
 
+from estimator.model.say import Say, Typed
+
 Unit = Literal["ft", "in", ""]
 """What a bare number means; "" refuses it."""
 
@@ -92,49 +94,51 @@ def match_length(text: str, start: int = 0, bare: Unit = "") -> tuple[float, int
         return None
 
 
-def parse_length(text: str, bare: Unit = "ft") -> float | str:
+def parse_length(text: str, bare: Unit = "ft") -> float | Say:
     """The length in feet, or in words why it cannot be read. `bare` is the unit of a number that has none.
 
     >>> parse_length("12' 6 1/2\\""), parse_length("3.8 m"), parse_length("30", bare="in")
     (12.541666666666666, 12.46719160104987, 2.5)
     >>> parse_length("2ft 6")
     2.5
-    >>> parse_length("38,5")
+    >>> str(parse_length("38,5"))
     'a comma is no decimal point: write 38.5'
-    >>> parse_length("1,200 ft"), parse_length("4'115 in")
+    >>> str(parse_length("1,200 ft")), str(parse_length("4'115 in"))
     ('leave the comma out: 1200 ft', 'inches after feet stay below 12')
     """
     plain = plain_marks(text).strip()
     if not plain:
-        return "it is empty: write a length such as 2 ft 8 in"
+        return Say.of("it is empty: write a length such as 2 ft 8 in")
     if _THOUSANDS.match(plain):
-        return f"leave the comma out: {plain.replace(',', '')}"
+        return Say.of("leave the comma out: {better}", better=Typed(plain.replace(",", "")))
     if re.fullmatch(r"\d+,\d+.*", plain):
-        return f"a comma is no decimal point: write {plain.replace(',', '.', 1)}"
+        return Say.of("a comma is no decimal point: write {better}", better=Typed(plain.replace(",", ".", 1)))
     if plain.startswith("-"):
-        return "a length is never below zero"
+        return Say.of("a length is never below zero")
     match = _LENGTH.fullmatch(_INCHES_LEFT_OUT.sub(r"\1 in", plain))
     if match is None:
-        return "write a length such as 12.5, 12'6\", 2 ft 8 in, 30 in or 3.8 m"
+        return Say.of("write a length such as 12.5, 12'6\", 2 ft 8 in, 30 in or 3.8 m")
     if match["bare"] and not bare:
-        return "say the unit: ft, in, m, cm or mm"
+        return Say.of("say the unit: ft, in, m, cm or mm")
     try:
         if _too_many_inches(match):
-            return "inches after feet stay below 12"
+            return Say.of("inches after feet stay below 12")
         feet = float(_feet(match, bare))
-        return feet if feet <= MOST_FT else f"nothing about a house is longer than {MOST_FT:,} ft: look for a slip"
+        if feet <= MOST_FT:
+            return feet
+        return Say.of("nothing about a house is longer than {most} ft: look for a slip", most=Typed(f"{MOST_FT:,}"))
     except ZeroDivisionError:
-        return "a fraction cannot be over 0"
+        return Say.of("a fraction cannot be over 0")
     except (OverflowError, ValueError):
-        return "it is too long to be a length"
+        return Say.of("it is too long to be a length")
 
 
-def parse_quantity(text: str) -> tuple[float, str] | str:
+def parse_quantity(text: str) -> tuple[float, str] | Say:
     """A quantity and the unit written behind it ("" for none), a length in ft; or in words why it cannot be read.
 
     >>> parse_quantity("1,200 ft"), parse_quantity("408 in"), parse_quantity("12 cu yd"), parse_quantity("3")
     ((1200.0, 'ft'), (34.0, 'ft'), (12.0, 'cu yd'), (3.0, ''))
-    >>> parse_quantity("34'6"), parse_quantity("10.4 m")[1], parse_quantity("1200,5")
+    >>> parse_quantity("34'6"), parse_quantity("10.4 m")[1], str(parse_quantity("1200,5"))
     ((34.5, 'ft'), 'ft', 'a comma is no decimal point: write 1200.5')
     """
     plain = plain_marks(text).strip()
@@ -145,7 +149,7 @@ def parse_quantity(text: str) -> tuple[float, str] | str:
     if counted and (unit.lower().rstrip(".") in ("ft", "feet", "foot") or not unit_written(plain)):
         return float(counted[1]), "ft" if unit_written(plain) else unit
     feet = parse_length(plain)
-    return feet if isinstance(feet, str) else (feet, "ft")
+    return feet if isinstance(feet, Say) else (feet, "ft")
 
 
 def _whole_and_sixteenths(sixteenths: int) -> str:

@@ -1,9 +1,10 @@
 """What is wrong with an input, where, and what to write instead: values, collected to the end."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
-from estimator.model.say import Say
+from estimator.model.say import GAP, Dollars, Feet, FromTable, Inches, Say, Typed
 
 
 class Level(StrEnum):
@@ -30,17 +31,25 @@ class Place:
         return ":".join(str(part) for part in (self.file, self.line, self.column) if part not in (None, ""))
 
 
+NAMED_PLACES = (
+    Say.of("the job file"),
+    Say.of("job file, [[override]]"),
+    Say.of("job file, [[discount]]"),
+    Say.of("the price tables"),
+    Say.of("--with, or [wishes] add_ons in the job file"),
+)
+"""What stands for the file of a place where none by name is meant."""
+
+
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing to mend: code, level, place, what is wrong, what to write instead."""
+    """One thing to mend: code, level, place, what is wrong, what to write instead; both are said in the reader's language."""
 
     code: str
     level: Level
     place: Place
-    wrong: str
-    write: str
-    says: tuple[Say, ...] = field(default=(), compare=False, repr=False)
-    """The two sentences again, to be said in the reader's language."""
+    wrong: Say
+    write: Say
 
     def __str__(self) -> str:
         return f"{self.place}: {self.wrong}\n  {self.write}   ({self.code})"
@@ -63,9 +72,26 @@ class Kind:
     why: str = field(default="", compare=False)  # one sentence for docs/problems.md
 
     def __call__(self, place: Place, **words: object) -> Problem:
-        wrong, write = self.wrong.format(**words), self.write.format(**words).strip()
-        says = tuple(Say(text, tuple(words.items())) for text in (self.wrong, self.write))
-        return Problem(self.code, self.level, place, wrong, write, says)
+        return Problem(self.code, self.level, place, _said(self.wrong, words), _said(self.write, words))
+
+
+def _said(text: str, words: Mapping[str, object]) -> Say:
+    """Errors: KeyError for a gap that nothing fills."""
+    return Say(text, tuple((gap, _word(words[gap])) for gap in dict.fromkeys(GAP.findall(text))))
+
+
+def _word(value: object) -> object:
+    """A sentence, a text of the tables, a length or an amount is said as the reader says it; all else stands as it was typed."""
+    match value:
+        case Say():
+            return Say(value.text, tuple((gap, _word(word)) for gap, word in value.words))
+        case tuple():
+            return tuple(map(_word, value))
+        case FromTable() | Feet() | Inches() | Dollars() | Typed():
+            return value
+        case float():
+            return Typed(f"{value:g}")
+    return Typed(str(value))
 
 
 class CannotGoOn(Exception):
@@ -74,6 +100,19 @@ class CannotGoOn(Exception):
     def __init__(self, *problems: Problem) -> None:
         super().__init__("; ".join(str(p) for p in problems))
         self.problems = problems
+
+
+def first_of(problems: Sequence[Problem]) -> Say:
+    """Return what is wrong first, and how many more there are."""
+    more, wrong = len(problems) - 1, problems[0].wrong
+    return Say.of("{wrong} (and {count} more)", wrong=wrong, count=more) if more else wrong
+
+
+def in_short(error: Exception) -> Say:
+    """Return what stopped a job: its first problem, else the error's own words."""
+    if isinstance(error, CannotGoOn):
+        return first_of(error.problems)
+    return Say.of("{said}", said=Typed(" ".join(str(error).split()) or type(error).__name__))
 
 
 def worst_first(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

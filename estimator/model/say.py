@@ -1,7 +1,7 @@
 """A sentence to be said in the reader's language: the English text with named gaps, and what fills them."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -43,10 +43,17 @@ class FromTable:
 
 
 @dataclass(frozen=True, slots=True)
+class Typed:
+    """What stands as somebody typed it, in every language: a key, a command, a word of the notes."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Say:
     """`text` is the message id of the catalogs (English with {gaps}); `words` are (gap, value) pairs.
 
-    A value is text, a number, a date, Feet, Inches, Dollars, Days, FromTable, another Say, or a tuple of these (said as a list).
+    A value is text, a number, a date, Feet, Inches, Dollars, Days, FromTable, Typed, another Say, or a tuple of these (said as a list).
 
     >>> Say.of("the pipe is open at {at}", at=Feet(12.5)).text
     'the pipe is open at {at}'
@@ -64,15 +71,29 @@ class Say:
         return filled(self.text, {name: str(_plain(value)) for name, value in self.words})
 
 
+def chained(parts: Iterable[object], between: str = "; ") -> Say:
+    """Return several sentences or words as one, each said in its own way.
+
+    >>> str(chained([Say.of("no price"), "A"], ", "))
+    'no price, A'
+    """
+    words = {f"part{at}": part for at, part in enumerate(parts)}
+    return Say.of(between.join(f"{{{name}}}" for name in words), **words)
+
+
 GAP = re.compile(r"\{(\w+)\}")
 
 
 def filled(text: str, words: Mapping[str, str]) -> str:
     """Return the text with its named gaps filled; nothing else in it is read as a command, whoever wrote it.
 
-    >>> filled("{n} ft, {n:9999999999}, {other}", {"n": "3"})
-    '3 ft, {n:9999999999}, {other}'
+    An empty word takes the blank beside it along.
+
+    >>> filled("{n} ft, {n:9999999999}, {other}", {"n": "3"}), filled("{hint} Write 3. {more}", {"hint": "", "more": ""})
+    ('3 ft, {n:9999999999}, {other}', 'Write 3.')
     """
+    for gap in (f"{{{name}}}" for name, word in words.items() if not word):
+        text = text.replace(f"{gap} ", "").replace(f" {gap}", "")
     return GAP.sub(lambda gap: words.get(gap[1], gap[0]), text)
 
 
@@ -87,6 +108,8 @@ def _plain(value: object) -> object:
         return f"{value.inches:g} in"
     if isinstance(value, FromTable):
         return value.en
+    if isinstance(value, Typed):
+        return value.text
     if isinstance(value, tuple):
         return ", ".join(str(_plain(part)) for part in value)
     return value

@@ -97,7 +97,7 @@ def _look_at(quote: Quote, page: Page) -> None:
 def _too_little(quote: Quote) -> list[str]:
     """Options whose contingency falls short of the firm's own confidence."""
     found = (too_little(o.letter, o.likely_range) for o in quote.options if o.likely_range)
-    return [problem.wrong for problem in found if problem]
+    return [str(problem.wrong) for problem in found if problem]
 
 
 def _missing(quote: Quote) -> list[str]:

@@ -7,6 +7,7 @@ from decimal import Decimal
 from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.remembered import remembered
+from estimator.model.say import Say
 from estimator.pricing.hours import facts_by_crew, hours_each, slowed_by, times
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.parts import Part
@@ -48,7 +49,9 @@ def set_up_row(tables: Tables) -> Production:
         return tables.production(SET_UP_TASK)
     except KeyError:
         place = Place(table="production", cell="task")
-        raise CannotGoOn(UNKNOWN_ROW(place, item="every crew day", ref=SET_UP_TASK, table="production")) from None
+        raise CannotGoOn(
+            UNKNOWN_ROW(place, item=Say.of("every crew day"), ref=SET_UP_TASK, table="production")
+        ) from None
 
 
 def _crew(name: str, facts: frozenset[str], tables: Tables, rules: HouseRules) -> Crew:

@@ -6,6 +6,7 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.problems import MARGIN_TOO_HIGH, NO_METHOD, UNKNOWN_ROW, at, stop
@@ -50,7 +51,9 @@ def class_rows(classes: Sequence[str], tables: Tables) -> dict[str, PriceClass]:
         try:
             rows[name] = row = tables.price_class(name)
         except KeyError:
-            problems.append(UNKNOWN_ROW(Place(table="pricing", cell="class"), item="a cost", ref=name, table="pricing"))
+            problems.append(
+                UNKNOWN_ROW(Place(table="pricing", cell="class"), item=Say.of("a cost"), ref=name, table="pricing")
+            )
             continue
         if row.margin_percent >= 100:
             where = at("pricing", row, "margin_percent")

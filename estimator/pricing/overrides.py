@@ -13,7 +13,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.work import Quantity, Takeoff
 from estimator.pricing.problems import BAD_OVERRIDE, OVERRIDE_UNIT
-from estimator.tables.near import NOTHING, near
+from estimator.tables.near import near
 from estimator.tables.tables import Tables
 
 
@@ -51,10 +51,10 @@ def _set_quantity(
 def _mine(override: Override, ours: str) -> tuple[float, str]:
     """The owner's number and its unit; a length only for what is counted in feet. Errors: CannotGoOn otherwise."""
     read = parse_quantity(override.quantity)
-    other = not isinstance(read, str) and bool(ours and read[1]) and (read[1] == "ft") != (ours == "ft")
-    if isinstance(read, str) or other:
+    other = not isinstance(read, Say) and bool(ours and read[1]) and (read[1] == "ft") != (ours == "ft")
+    if isinstance(read, Say) or other:
         place = Place(file="job file, [[override]]")
-        named = {"quantity": override.quantity, "item": override.item, "unit": ours or "plain numbers"}
+        named = {"quantity": override.quantity, "item": override.item, "unit": ours or Say.of("plain numbers")}
         raise CannotGoOn(OVERRIDE_UNIT(place, reason=override.reason, **named))
     return read
 
@@ -119,13 +119,13 @@ def concerns(override: Override, takeoffs: Sequence[Takeoff], tables: Tables) ->
     return any(t.value(name) > 0 for t in there for name in names)
 
 
-def meant(override: Override, tables: Tables) -> Say:
+def meant(override: Override, tables: Tables) -> Say | str:
     """The items and tasks spelt nearly like one that the tables do not have, in a sentence; nothing for one they have."""
     names = [item.item for item in tables.work_items] + [r.ref for r in tables.recipes if r.part == "labor"]
-    return NOTHING if not override.item or override.item in names else near(override.item, dict.fromkeys(names))
+    return "" if not override.item or override.item in names else near(override.item, dict.fromkeys(names))
 
 
 def _refuse(override: Override, known: Sequence[str]) -> NoReturn:
     place = Place(file="job file, [[override]]")
-    named = override.item or override.quantity or "nothing"
-    raise CannotGoOn(BAD_OVERRIDE(place, reason=override.reason, item=named, known=", ".join(known) or "none"))
+    named = override.item or override.quantity or Say.of("nothing")
+    raise CannotGoOn(BAD_OVERRIDE(place, reason=override.reason, item=named, known=", ".join(known) or Say.of("none")))

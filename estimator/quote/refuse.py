@@ -5,6 +5,7 @@ from datetime import date
 
 from estimator.model.job import Job
 from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.say import Say
 from estimator.tables.tables import Tables
 
 DEMO_PLACE = Kind(
@@ -53,8 +54,12 @@ CANNOT_BE_SHOWN = Kind(
 PROBLEMS = (DEMO_PLACE, LAPSED, NO_DAY, NOTHING_TO_OFFER, NOTHING_SEEN, ASKED_BACK, CANNOT_BE_SHOWN)
 
 DEMO = "demo"
-PAPERS = (("licence", "firm_licence_until"), ("insurance", "firm_insurance_until"), ("bond", "firm_bond_until"))
-MAY_BE_EMPTY = ("bond",)
+BOND = "firm_bond_until"
+PAPERS = (
+    (Say.of("licence"), "firm_licence_until"),
+    (Say.of("insurance"), "firm_insurance_until"),
+    (Say.of("bond"), BOND),
+)
 
 
 def reasons(job: Job, options: int, tables: Tables, day: date) -> tuple[Problem, ...]:
@@ -86,12 +91,12 @@ def demo_place(job: Job) -> Sequence[Problem]:
     return (DEMO_PLACE(Place(table="places"), name=job.house.jurisdiction),)
 
 
-def _paper(paper: str, key: str, tables: Tables, day: date) -> Sequence[Problem]:
+def _paper(paper: Say, key: str, tables: Tables, day: date) -> Sequence[Problem]:
     try:
         written = tables.text(key).strip()
     except KeyError:
         written = ""
-    if not written and paper in MAY_BE_EMPTY:
+    if not written and key == BOND:
         return ()
     place = Place(table="settings", cell=key)
     try:
@@ -105,10 +110,10 @@ def _unprintable(job: Job) -> Sequence[Problem]:
     from estimator.sheets.plain import first_unprintable
 
     texts = {
-        "the customer's name": job.customer.name,
-        "the address": job.customer.site,
-        "the name of who prepared it": job.prepared_by,
-        "the reason of the recommendation": job.wishes.because,
+        Say.of("the customer's name"): job.customer.name,
+        Say.of("the address"): job.customer.site,
+        Say.of("the name of who prepared it"): job.prepared_by,
+        Say.of("the reason of the recommendation"): job.wishes.because,
     }
     found = ((what, first_unprintable(text)) for what, text in texts.items())
     return [CANNOT_BE_SHOWN(Place(file=job.number), what=what, character=bad) for what, bad in found if bad]

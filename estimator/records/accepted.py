@@ -9,6 +9,7 @@ from typing import Any
 
 from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import chained
 from estimator.pricing.cancellation import cancel_until
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
@@ -23,7 +24,7 @@ from estimator.records.problems import (
 )
 from estimator.records.refusals import told
 from estimator.records.revisions import Revision, revisions
-from estimator.records.told import told as told_plainly
+from estimator.records.told import said
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk |
     """
     quote = revision.record().data["quote"]
     if why := quote.get("invented"):
-        because = "; ".join(told_plainly(one) for one in why)
+        because = chained(said(one) for one in why)
         raise CannotGoOn(INVENTED(Place(file=str(folder)), number=revision.number, because=because))
     option = _offered(folder, revision, letter, quote["options"])
     _fixed(folder, revision, option)
@@ -105,7 +106,7 @@ def _fixed(folder: Path, revision: Revision, option: Mapping[str, Any]) -> None:
     """What waits for a confirmation is signed only after it. Records made before prices could wait hold fixed ones."""
     if option.get("fixed", True):
         return
-    because = " ".join(told_plainly(why) for why in option["not_fixed_because"])
+    because = chained((said(why) for why in option["not_fixed_because"]), " ")
     raise CannotGoOn(
         NOT_FIXED(Place(file=str(folder)), letter=option["letter"], number=revision.number, because=because)
     )

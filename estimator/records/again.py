@@ -12,6 +12,7 @@ from estimator.disk.read import read_bytes
 from estimator.disk.whole import cleared, fresh, sweep
 from estimator.fieldnotes.textfile import lies_below
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.model.say import Say
 from estimator.records.issue import Made
 from estimator.records.lock import locked
 from estimator.records.names import INTERNAL
@@ -61,7 +62,8 @@ def _remade(revision: Revision, record: Record, remake: Remake) -> Made:
         inputs = replace(record.inputs, pictures=_pictures(revision, record))
     except OSError as error:
         place = Place(file=str(error.filename or revision.record_file))
-        said = "a picture kept with it is not there" if isinstance(error, FileNotFoundError) else str(error.strerror)
+        gone = isinstance(error, FileNotFoundError)
+        said = Say.of("a picture kept with it is not there") if gone else str(error.strerror)
         raise CannotGoOn(DAMAGED(place, number=revision.number, said=said)) from None
     with laid_out(inputs) as job_file:
         return remake(job_file, inputs, revision.number)

@@ -104,7 +104,7 @@ def _held(book: Book, inputs: Inputs) -> bytes:
     try:
         return write(book)
     except ValueError as error:
-        raise CannotGoOn(CANNOT_HOLD(Place(file=inputs.job_file), said=error)) from None
+        raise CannotGoOn(CANNOT_HOLD(Place(file=inputs.job_file), said=error.args[0])) from None
 
 
 def _messages(quote: Quote, inputs: Inputs) -> str:

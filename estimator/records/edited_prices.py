@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from datetime import date
 
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say, chained
 from estimator.records.problems import PRICES_EDITED
 from estimator.records.record import Record
 from estimator.tables.changes import TableChange, changes
@@ -28,13 +29,15 @@ def edited(last: Record, tables: Tables, price_day: date) -> tuple[Problem, ...]
     return (PRICES_EDITED(Place("the price tables"), **words),)
 
 
-def _told(moved: Sequence[TableChange]) -> str:
-    more = f" and {len(moved) - SHOWN} more" if len(moved) > SHOWN else ""
-    return ", ".join(map(_one, moved[:SHOWN])) + more
+def _told(moved: Sequence[TableChange]) -> Say:
+    shown, more = chained(map(_one, moved[:SHOWN]), ", "), len(moved) - SHOWN
+    return Say.of("{shown} and {count} more", shown=shown, count=more) if more > 0 else shown
 
 
-def _one(change: TableChange) -> str:
+def _one(change: TableChange) -> Say:
     """`coupling 4 in, cost 24 → 26`."""
     if change.what != "moved":
-        return f"{change.name} is {change.what}"
-    return f"{change.name}, {change.column} {change.old or 'empty'} → {change.new or 'empty'}"
+        name = change.name
+        return Say.of("{row} is new", row=name) if change.what == "new" else Say.of("{row} is gone", row=name)
+    old, new = change.old or Say.of("empty"), change.new or Say.of("empty")
+    return Say.of("{row}, {column} {old} → {new}", row=change.name, column=change.column, old=old, new=new)

@@ -13,6 +13,7 @@ from estimator.disk.disk import Disk
 from estimator.disk.whole import cleared, fresh, sweep
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.model.say import Say
 from estimator.records.lock import locked
 from estimator.records.names import INTERNAL, stem
 from estimator.records.problems import CANNOT_WRITE, NEWEST_DAMAGED
@@ -65,7 +66,7 @@ def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made
             issued = _write(folder, number, make(number), inputs, disk)
             if issued is not None:
                 return replace(issued, problems=wrong)
-    raise CannotGoOn(CANNOT_WRITE(Place(file=str(folder)), number=first, said="other runs took every number"))
+    raise CannotGoOn(CANNOT_WRITE(Place(file=str(folder)), number=first, said=Say.of("other runs took every number")))
 
 
 def _content(last: Revision | None) -> tuple[str, tuple[Problem, ...]]:

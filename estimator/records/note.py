@@ -11,6 +11,7 @@ from estimator.disk.disk import Disk
 from estimator.disk.read import read_text
 from estimator.disk.whole import write_whole
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.records.plain import dumped
 from estimator.records.problems import NOTE_DAMAGED
 
@@ -28,7 +29,7 @@ def read_note(path: Path, made: Callable[[dict[str, Any]], Kept]) -> Kept | None
         return made(json.loads(read_text(path)))
     except (OSError, ValueError, TypeError, KeyError, AttributeError, ArithmeticError, RecursionError) as error:
         refused = isinstance(error, OSError) and error.strerror
-        said = str(refused) if refused else "it is cut short, or was changed by hand"
+        said = str(refused) if refused else Say.of("it is cut short, or was changed by hand")
         raise CannotGoOn(NOTE_DAMAGED(Place(file=str(path)), name=path.name, said=said)) from None
 
 

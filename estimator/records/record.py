@@ -12,6 +12,7 @@ import estimator
 from estimator.disk.read import read_bytes
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.records.held import Held
 from estimator.records.plain import dumped, plain
 from estimator.records.problems import CHANGED_SINCE, DAMAGED
@@ -150,10 +151,10 @@ def read_record(path: Path, number: int) -> Record:
     try:
         data = unsealed(read_bytes(path))
         if (data.get("form"), data.get("revision")) != (FORM, number):
-            raise ChangedSince("it is the record of something else")
+            raise ChangedSince(Say.of("it is the record of something else"))
     except ChangedSince as error:
-        raise CannotGoOn(CHANGED_SINCE(place, number=number, said=error)) from None
+        raise CannotGoOn(CHANGED_SINCE(place, number=number, said=error.args[0])) from None
     except (OSError, ValueError, RecursionError) as error:
-        said = "it is not there" if isinstance(error, FileNotFoundError) else str(error).rstrip(".")
+        said = Say.of("it is not there") if isinstance(error, FileNotFoundError) else str(error).rstrip(".")
         raise CannotGoOn(DAMAGED(place, number=number, said=said)) from None
     return Record(data)

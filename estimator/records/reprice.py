@@ -9,7 +9,7 @@ from pathlib import Path
 from estimator.disk.read import read_bytes
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.beside import logs_in_folders
-from estimator.model.problem import CannotGoOn, Level, Problem
+from estimator.model.problem import CannotGoOn, Level, Problem, first_of
 from estimator.pipeline import run_with
 from estimator.records.changes import does, totals
 from estimator.records.names import revisions_folder
@@ -76,8 +76,7 @@ def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
 
 
 def _first(problems: tuple[Problem, ...]) -> str:
-    more = f" (and {len(problems) - 1} more)" if len(problems) > 1 else ""
-    return f"{problems[0].place}: {problems[0].wrong}{more}"
+    return f"{problems[0].place}: {first_of(problems)}"
 
 
 NOTES = ("", ".txt", ".log", ".md", ".toml")

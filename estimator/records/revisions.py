@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.records.names import INTERNAL
 from estimator.records.problems import NO_REVISION, ONE_REVISION
 from estimator.records.record import Record, read_record
@@ -53,7 +54,10 @@ def named(folder: Path, asked: str) -> Revision:
     for revision in held:
         if asked.strip().lower() in (revision.name, str(revision.number)):
             return revision
-    instead = f"There are {', '.join(r.name for r in held)}." if held else "Write the first one with `estimator quote`."
+    there = ", ".join(r.name for r in held)
+    instead = (
+        Say.of("There are {names}.", names=there) if held else Say.of("Write the first one with `estimator quote`.")
+    )
     raise CannotGoOn(NO_REVISION(Place(file=str(folder)), asked=asked, instead=instead))
 
 
@@ -62,7 +66,9 @@ def pair(folder: Path, old: str, new: str) -> tuple[Revision, Revision]:
     held = revisions(folder)
     if not old and len(held) < 2:
         count, following = (
-            (f"one revision, {held[-1].name}", f"r{held[-1].number + 1}") if held else ("no revision", "r1")
+            (Say.of("one revision, {name}", name=held[-1].name), f"r{held[-1].number + 1}")
+            if held
+            else (Say.of("no revision"), "r1")
         )
         raise CannotGoOn(ONE_REVISION(Place(file=str(folder)), count=count, next=following))
     last = named(folder, new) if new else held[-1] if held else named(folder, "r1")

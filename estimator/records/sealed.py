@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from typing import Any
 
+from estimator.model.say import Say
 from estimator.records.plain import dumped
 
 END = b"\n}\n"
@@ -38,5 +39,5 @@ def unsealed(held: bytes) -> dict[str, Any]:
     body = held[: found.start()] + END if found else held
     data = json.loads(body.decode("utf-8"))
     if not found or hashlib.sha256(body).hexdigest().encode() != found[1] or not isinstance(data, dict):
-        raise ChangedSince("it was changed after it was written")
+        raise ChangedSince(Say.of("it was changed after it was written"))
     return data

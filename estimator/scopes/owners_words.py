@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from estimator.model.job import Job, Override, WantedOption
 from estimator.model.judgement import Effect
 from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.say import Say, chained
 from estimator.model.work import all_repairs
 from estimator.scopes.choose import Choices, Chosen
 from estimator.scopes.judge import counts
@@ -45,7 +46,7 @@ OPTION_EMPTY = Kind(
     "job/option-empty",
     Level.WARNING,
     "[[option]] do = “{do}” has no repairs: there is nothing to show.",
-    'Add repairs = [{{ method = "tunnel", line = "main", where = "2-29" }}], or take it out.',
+    'Add repairs = [{ method = "tunnel", line = "main", where = "2-29" }], or take it out.',
     "An option that the owner wanted is never dropped without a word.",
 )
 NOT_OFFERED = Kind(
@@ -77,7 +78,7 @@ def _overrides(job: Job, rules: tuple[str, ...]) -> Iterator[Problem]:
     place = Place(JOB_FILE, table="override")
     for override in job.overrides:
         if override.rule and override.rule not in rules:
-            what = f"the override “{override.reason}”"
+            what = Say.of("the override “{reason}”", reason=override.reason)
             yield UNKNOWN_RULE(place, what=what, rule=override.rule, near=near(override.rule, rules))
         if override.line and override.line not in lines:
             hint = near_or_all(override.line, lines)
@@ -93,7 +94,7 @@ def _says_what(override: Override) -> bool:
 def _approvals(job: Job, rules: tuple[str, ...]) -> Iterator[Problem]:
     for approval in job.approvals:
         for rule in (r for r in approval.covers if r not in rules):
-            what = f"the approval “{approval.what}”"
+            what = Say.of("the approval “{what}”", what=approval.what)
             yield UNKNOWN_RULE(Place(JOB_FILE, table="approval"), what=what, rule=rule, near=near(rule, rules))
 
 
@@ -109,7 +110,8 @@ def _wishes(job: Job) -> Iterator[Problem]:
 def _not_offered(job: Job, choices: Choices) -> Iterator[Problem]:
     for wish in job.options:
         if wish.do in ("add", "pin") and wish.repairs and not any(_answers(o, wish) for o in choices.options):
-            what = wish.name or ", ".join(f"{r.method} on line {r.line}" for r in wish.repairs)
+            each = (Say.of("{method} on line {line}", method=r.method, line=r.line) for r in wish.repairs)
+            what = wish.name or chained(each, ", ")
             yield NOT_OFFERED(Place(JOB_FILE, table="option"), what=what, why=_why_not(wish, choices))
 
 
@@ -118,10 +120,11 @@ def _answers(option: Chosen, wish: WantedOption) -> bool:
     return all((r.method, r.line) in there for r in wish.repairs)
 
 
-def _why_not(wish: WantedOption, choices: Choices) -> str:
+def _why_not(wish: WantedOption, choices: Choices) -> Say:
     wanted = {(r.method, r.line) for r in wish.repairs}
     against = (v for v in choices.verdicts if (v.method, v.line) in wanted and counts(v, Effect.BLOCKS))
-    return next((f"{v.estimator} ({v.rule})" for v in against), "there was no room for it or a rule is against it.")
+    no_room = Say.of("there was no room for it or a rule is against it.")
+    return next((Say.of("{why} ({rule})", why=v.estimator, rule=v.rule) for v in against), no_room)
 
 
 def _not_renamed(job: Job, choices: Choices) -> Iterator[Problem]:

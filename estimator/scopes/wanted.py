@@ -26,7 +26,7 @@ def wanted_repair(
     Errors: CannotGoOn where it would be priced on nothing: no such line, no length, no way round in the notes.
     """
     if not any(line.name == wanted.line for line in judge.job.lines):
-        raise _nothing(wanted, "there is no such line")
+        raise _nothing(wanted, Say.of("there is no such line"))
     if _goes_round(wanted) or wanted.from_ft is None or wanted.to_ft is None:
         alike = [r for r in offered if r.method == wanted.method and r.line == wanted.line]
         alike = [r for r in alike if not wanted.entry or r.entry == wanted.entry]
@@ -39,7 +39,7 @@ def wanted_repair(
         not renews(wanted.method) and any(n.line == wanted.line for n in needs)
     )
     if asked.length_ft <= 0 and not at_a_point:
-        raise _nothing(wanted, "it has no length")
+        raise _nothing(wanted, Say.of("it has no length"))
     stretch = _out_of_the_slab(wanted, asked, judge)
     return over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
 
@@ -60,10 +60,10 @@ def _way_round(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> R
         there = asked is None or replaced.covers(asked)
         if way.replaces_line == wanted.line and way.legs and replaced.length_ft > 0 and there:
             return over_stretch(wanted.method, wanted.line, replaced, needs, judge, wanted.entry, way.name)
-    raise _nothing(wanted, "no way round in the notes replaces it")
+    raise _nothing(wanted, Say.of("no way round in the notes replaces it"))
 
 
-def _nothing(wanted: WantedRepair, why: str) -> CannotGoOn:
+def _nothing(wanted: WantedRepair, why: Say) -> CannotGoOn:
     return CannotGoOn(NOTHING_THERE(Place("the job file"), method=wanted.method, line=wanted.line, why=why))
 
 

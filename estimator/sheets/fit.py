@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from decimal import Decimal
 
+from estimator.model.say import Say
 from estimator.sheets.book import Cell, Formula, Sheet
 from estimator.sheets.letter_widths import letters_wide
 from estimator.sheets.refused import CannotWrite
@@ -85,7 +86,9 @@ def row_heights(sheet: Sheet, styles: Mapping[str, Mapping[str, object]]) -> tup
                 height = max(height, cell_height_pt(cell, sheet.widths[at : at + cell.span], styles[cell.style]))
             at += cell.span
         if height > MOST_ROW_PT:
-            raise CannotWrite(f"{sheet.name}, row {index + 1}: the text is too long for one row")
+            raise CannotWrite(
+                Say.of("{sheet}, row {row}: the text is too long for one row", sheet=sheet.name, row=index + 1)
+            )
         out.append(round(height or 6.0, 2))
     return tuple(out)
 

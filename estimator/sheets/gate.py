@@ -12,6 +12,7 @@ from typing import IO
 from xml.parsers import expat
 
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.sheets import problems as p
 
 COMPOUND_FILE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
@@ -151,7 +152,7 @@ class _Part:
     def _cell(self, given: Mapping[str, str]) -> None:
         self.counts["c"] = self.counts.get("c", 0) + 1
         if self.counts["c"] > MOST_CELLS:
-            raise _Refused(p.TOO_MANY(self.place, part=self.names.of(self.name), what="cells"))
+            raise _Refused(p.TOO_MANY(self.place, part=self.names.of(self.name), what=Say.of("cells")))
         column, row = _parted(given.get("r", ""))
         self.column = column or self.column + 1
         self.row = row or self.row

@@ -3,6 +3,7 @@
 import struct
 import zlib
 
+from estimator.model.say import Say
 from estimator.sheets.refused import CannotWrite
 
 JPEG_START, JPEG_SCAN = b"\xff\xd8", 0xDA
@@ -23,8 +24,8 @@ def cleaned(data: bytes) -> bytes:
         if data.startswith(JPEG_START):
             return _jpeg(data)
     except (struct.error, IndexError) as error:
-        raise NotAPicture("the picture is cut short") from error
-    raise NotAPicture("the picture is neither JPEG nor PNG")
+        raise NotAPicture(Say.of("the picture is cut short")) from error
+    raise NotAPicture(Say.of("the picture is neither JPEG nor PNG"))
 
 
 def _png(data: bytes) -> bytes:
@@ -34,7 +35,7 @@ def _png(data: bytes) -> bytes:
         kind, body = data[at + 4 : at + 8], data[at + 8 : at + 8 + length]
         (check,) = struct.unpack(">I", data[at + 8 + length : at + 12 + length])
         if zlib.crc32(kind + body) != check:
-            raise NotAPicture("the picture is damaged")
+            raise NotAPicture(Say.of("the picture is damaged"))
         if kind in PNG_KEPT:
             out.append(data[at : at + 12 + length])
         at += 12 + length
@@ -45,7 +46,7 @@ def _jpeg(data: bytes) -> bytes:
     out, at = [JPEG_START], 2
     while True:
         if data[at] != 0xFF:
-            raise NotAPicture("the picture is damaged")
+            raise NotAPicture(Say.of("the picture is damaged"))
         mark = data[at + 1]
         if mark == JPEG_SCAN:
             return b"".join([*out, data[at:]])
@@ -68,4 +69,4 @@ def size_px(data: bytes) -> tuple[int, int]:
             height, width = struct.unpack(">HH", data[at + 5 : at + 9])
             return width, height
         at += 2 + length
-    raise NotAPicture("the picture has no size")
+    raise NotAPicture(Say.of("the picture has no size"))

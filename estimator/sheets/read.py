@@ -9,6 +9,7 @@ from typing import Any
 
 from estimator.disk.read import read_bytes
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.sheets import problems as p
 from estimator.sheets.fault import Fault
 from estimator.sheets.gate import gate
@@ -48,7 +49,7 @@ def read(path: Path) -> SheetsReading:
     """Every sheet of an .xlsx file. Values and formulas are both read, to tell empty, error and never calculated apart."""
     place = Place(file=path.name)
     if path.is_dir():
-        return SheetsReading({}, (p.UNREADABLE(place, why="it is a folder"),))
+        return SheetsReading({}, (p.UNREADABLE(place, why=Say.of("it is a folder")),))
     try:
         data = read_bytes(path)
     except OSError as error:
@@ -59,7 +60,7 @@ def read(path: Path) -> SheetsReading:
     try:
         return SheetsReading(_sheets(data))
     except Exception as error:  # the reading library raises whatever its parsing meets in a damaged part
-        return SheetsReading({}, (p.DAMAGED(place, why=f"{type(error).__name__} while reading"),))
+        return SheetsReading({}, (p.DAMAGED(place, why=Say.of("{error} while reading", error=type(error).__name__)),))
 
 
 def _sheets(data: bytes) -> dict[str, ReadSheet]:

@@ -2,6 +2,7 @@
 
 import io
 
+from estimator.model.say import Say
 from estimator.sheets.images import NotAPicture, cleaned, size_px
 
 LONGEST_PX = 1400  # enough for a page at 200 dots to the inch
@@ -31,5 +32,5 @@ def shrunk(data: bytes) -> bytes:
             else:
                 picture.convert("RGB").save(out, "JPEG", quality=QUALITY, optimize=True)
     except (UnidentifiedImageError, Image.DecompressionBombError, OSError, ValueError, SyntaxError) as error:
-        raise NotAPicture("the picture is damaged") from error
+        raise NotAPicture(Say.of("the picture is damaged")) from error
     return cleaned(out.getvalue())

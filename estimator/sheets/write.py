@@ -5,6 +5,7 @@ from datetime import date, datetime
 from decimal import Decimal
 from typing import Any
 
+from estimator.model.say import Say
 from estimator.sheets.book import Book, Cell, Formula, Sheet
 from estimator.sheets.charts import add_chart, add_picture
 from estimator.sheets.fit import column_px, column_widths, row_heights
@@ -89,7 +90,9 @@ def _sheet(workbook: Any, worksheet: Any, sheet: Sheet, formats: Formats) -> Non
 def _cell(worksheet: Any, r: int, c: int, cell: Cell, formats: Formats, where: str) -> None:
     text = cell.value if isinstance(cell.value, str) else ""
     if bad := first_unprintable(text):
-        raise CannotWrite(f"{where}: the text holds a character that cannot be shown ({bad})")
+        raise CannotWrite(
+            Say.of("{where}: the text holds a character that cannot be shown ({character})", where=where, character=bad)
+        )
     form = formats.get(cell.style, cell.open, text.startswith(FORMULA_STARTS))
     if cell.span > 1:
         done(worksheet.merge_range(r, c, r, c + cell.span - 1, "", form), where)

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Generic, TypeVar
 
-from estimator.model.problem import CannotGoOn
+from estimator.model.problem import CannotGoOn, first_of
+from estimator.model.say import Say
 from estimator.tables.tables import Tables
 
 Job = TypeVar("Job")
@@ -47,7 +48,7 @@ class JobMove(Generic[Job]):
 
     job: Job
     options: tuple[OptionMove, ...] = ()
-    wrong: str = ""
+    wrong: Say | None = None
 
 
 def table_moves(jobs: Iterable[Job], old: Tables, new: Tables, way: Way[Job]) -> tuple[JobMove[Job], ...]:
@@ -59,8 +60,7 @@ def _move(job: Job, old: Tables, new: Tables, way: Way[Job]) -> JobMove[Job]:
     try:
         before, after = way(job, old), way(job, new)
     except CannotGoOn as stop:
-        more = f" (and {len(stop.problems) - 1} more)" if len(stop.problems) > 1 else ""
-        return JobMove(job=job, wrong=f"{stop.problems[0].wrong}{more}")
+        return JobMove(job=job, wrong=first_of(stop.problems))
     names = dict.fromkeys([*before, *after])
     return JobMove(
         job=job,

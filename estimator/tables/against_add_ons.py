@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from estimator.model.job import Job, WantedAddOn
 from estimator.model.money import cents
 from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.say import Say
 from estimator.tables.near import near_or_all
 from estimator.tables.tables import Tables
 
@@ -49,6 +50,14 @@ PROBLEMS: tuple[Kind, ...] = (UNKNOWN_ADD_ON, ADD_ON_WORDS, ADD_ON_CODE, ADD_ON_
 SHORT_NAME = re.compile(r"(?!none$)\w[\w -]*", re.IGNORECASE)
 
 
+LACKS = {
+    (False, False): Say.of("no text and no price"),
+    (False, True): Say.of("no text"),
+    (True, False): Say.of("no price"),
+}
+"""By whether there is a text and a price."""
+
+
 def against_add_ons(job: Job, tables: Tables) -> Iterator[Problem]:
     """Names nobody knows, add-ons of the estimator's own without words or a price, two for one option."""
     listed = [row.code for row in tables.add_ons]
@@ -61,18 +70,20 @@ def against_add_ons(job: Job, tables: Tables) -> Iterator[Problem]:
         bare = code.rpartition(":")[2].strip()
         if bare.lower() not in {name.lower() for name in known}:
             place = Place("--with, or [wishes] add_ons in the job file")
-            yield UNKNOWN_ADD_ON(place, code=code, asked="was chosen", near=near_or_all(bare, known))
+            yield UNKNOWN_ADD_ON(place, code=code, asked=Say.of("was chosen"), near=near_or_all(bare, known))
 
 
 def _word(word: WantedAddOn, job: Job, listed: list[str]) -> Iterator[Problem]:
     own = word.code not in listed
-    lacks = [name for name, given in (("text", word.text), ("price", cents(word.price or 0))) if not given]
+    lacks = LACKS.get((bool(word.text), bool(cents(word.price or 0))))
     if not SHORT_NAME.fullmatch(word.code):
         yield ADD_ON_CODE(_place(word), code=word.code)
     elif own and word.quantity == 0:
-        yield UNKNOWN_ADD_ON(_place(word), code=word.code, asked="is left out", near=near_or_all(word.code, listed))
+        yield UNKNOWN_ADD_ON(
+            _place(word), code=word.code, asked=Say.of("is left out"), near=near_or_all(word.code, listed)
+        )
     elif own and lacks:
-        yield ADD_ON_WORDS(_place(word), code=word.code, lacks=f"no {' and no '.join(lacks)}", codes=", ".join(listed))
+        yield ADD_ON_WORDS(_place(word), code=word.code, lacks=lacks, codes=", ".join(listed))
     elif word.text and not word.text_es and any(language.startswith("es") for language in job.languages):
         yield ADD_ON_SPANISH(_place(word), code=word.code)
 

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.model.say import Say
 from estimator.tables import against_add_ons, own_facts
 from estimator.tables.check_settings import wrong_with
 from estimator.tables.near import near_or_all
@@ -65,7 +66,7 @@ def wrong_settings(job: Job, tables: Tables) -> Iterator[Problem]:
             yield from wrong_with(replace(known[key], value=value.strip()), place)
             continue
         close = get_close_matches(key, known, 1)
-        yield UNKNOWN_SETTING(Place(JOB_FILE), key=key, near=f", such as {close[0]}" if close else "")
+        yield UNKNOWN_SETTING(Place(JOB_FILE), key=key, near=Say.of(", such as {key}", key=close[0]) if close else "")
 
 
 def with_settings_of(job: Job, tables: Tables) -> Tables:

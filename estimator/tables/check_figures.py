@@ -84,7 +84,7 @@ def unusual(view: View) -> Iterator[Problem]:
         for row, column, value in _figures(view, table):
             if value and (usual := column.usual) and not usual.low <= value <= usual.high:
                 low, high = plain_number(usual.low), plain_number(usual.high)
-                words = {"text": plain_number(value), "low": low, "high": high, "why": usual.why}
+                words = {"text": plain_number(value), "low": low, "high": high, "why": Say.of(usual.why)}
                 yield p.UNUSUAL(
                     view.at(table, row, column.name), column=column.header, item=_called(table, row), **words
                 )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from estimator.model.problem import Problem
+from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.lookups import SETUP_TASK, each, ids
 from estimator.tables.near import near, near_or_all
@@ -74,7 +75,13 @@ def missing(view: View) -> Iterator[Problem]:
             yield p.NO_COST_CLASS(view.raw.tables["pricing"].place(), name=name)
     if SETUP_TASK not in ids(view, "production"):
         place = view.raw.tables["production"].place()
-        yield p.UNKNOWN(place, column="task", text=SETUP_TASK, refers="production", near=f"Add a row for {SETUP_TASK}.")
+        yield p.UNKNOWN(
+            place,
+            column="task",
+            text=SETUP_TASK,
+            refers="production",
+            near=Say.of("Add a row for {task}.", task=SETUP_TASK),
+        )
 
 
 NAME_CHECKS = (names, tax_words, missing)

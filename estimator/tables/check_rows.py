@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from estimator.model.money import margin_of_markup, markup_of_margin
 from estimator.model.problem import Problem
+from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.check_settings import settings
 from estimator.tables.columns import columns
@@ -44,7 +45,7 @@ def prices(view: View) -> Iterator[Problem]:
                 yield p.NO_PRICE(view.at(table, row, "cost"), column="cost", item=row.item, or_off=p.OR_OFF)
             elif isinstance(row, Material) and row.unit_cost < LEAST_COST:  # for so many units that one costs nothing
                 yield p.NO_PRICE(
-                    view.at(table, row, "price_for"), column="cost of one unit", item=row.item, or_off=p.OR_OFF
+                    view.at(table, row, "price_for"), column=Say.of("cost of one unit"), item=row.item, or_off=p.OR_OFF
                 )
     for role in view.tables.roles:
         if bool(role.paid_hours) != bool(role.worked_hours) or role.worked_hours > role.paid_hours:
@@ -120,6 +121,10 @@ def spanish(view: View) -> Iterator[Problem]:
                     yield p.NO_SPANISH(view.at(table, row, name), column=name)
 
 
+SIZE = "{size}"
+"""The one gap that the tables may have."""
+
+
 def braces(view: View) -> Iterator[Problem]:
     """Only {size} may stand in braces."""
     for table in ("work_items", "extras", "add_ons", "terms", "methods", "recipes"):
@@ -127,8 +132,8 @@ def braces(view: View) -> Iterator[Problem]:
             for column in columns(table):
                 text = getattr(row, column.name)
                 for word in re.findall(r"[{}][^{}]*}?", text) if isinstance(text, str) and not column.kept else ():
-                    if word != "{size}":
-                        yield p.BRACES(view.at(table, row, column.name), column=column.header, text=word)
+                    if word != SIZE:
+                        yield p.BRACES(view.at(table, row, column.name), column=column.header, text=word, gap=SIZE)
 
 
 ROW_CHECKS = (hours, prices, margins, ages, gaps, spanish, braces, settings)

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.rows import NO_NUMBER, Setting
 from estimator.tables.setting_words import wrong_word
@@ -33,8 +34,8 @@ def wrong_with(row: Setting, place: Place) -> Iterator[Problem]:
         return
     low, high = row.min, row.max
     if (low is not None and number < low) or (high is not None and number > high):
-        low_text = "any" if low is None else plain_number(low)
-        high_text = "any" if high is None else plain_number(high)
+        low_text = Say.of("any") if low is None else plain_number(low)
+        high_text = Say.of("any") if high is None else plain_number(high)
         yield p.SETTING_RANGE(place, key=row.key, text=row.value, low=low_text, high=high_text)
 
 
@@ -49,4 +50,4 @@ def _word(row: Setting, place: Place) -> Iterator[Problem]:
         yield p.COLOUR(place, text=row.value)
     yield from wrong_word(row, place)
     if row.key in ON_EVERY_PAPER and not row.value.strip():
-        yield p.EMPTY_CELL(place, column=row.key, note=row.why, or_off="")
+        yield p.EMPTY_CELL(place, column=row.key, note=Say.of(row.why), or_off="")

@@ -32,7 +32,7 @@ def read_folder(folder: Path) -> tuple[RawTables, tuple[Problem, ...]]:
     return RawTables(folder.name, found), tuple(problems)
 
 
-def no_table(place: Place, table: str, name: str, hint: Say) -> Problem:
+def no_table(place: Place, table: str, name: str, hint: Say | str) -> Problem:
     from estimator.tables.columns import columns
 
     headers = ", ".join(c.header for c in columns(table))
@@ -43,7 +43,7 @@ def read_file(path: Path, name: str, shown_as: str) -> tuple[RawTable | None, li
     """One CSV file; commas or semicolons between cells, UTF-8 with or without a mark at its start."""
     place = Place(file=shown_as, table=name)
     if path.is_dir():
-        return None, [p.UNREADABLE(place, why="it is a folder")]
+        return None, [p.UNREADABLE(place, why=Say.of("it is a folder"))]
     try:
         text = read_bytes(path).decode("utf-8-sig")
     except UnicodeDecodeError as error:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from estimator.model.job import Job
 from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.lookups import each
 from estimator.tables.near import near_or_all
@@ -62,7 +63,9 @@ def named(view: View) -> Iterator[Problem]:
             if fact in (view.known.facts or ()) or fact.startswith(("not ", "place ")):
                 yield BAD_NAME(place, text=fact)
             elif fact not in read:
-                yield p.UNUSED(place, what="own_facts", item=fact, where="factors, contingency or a column when")
+                yield p.UNUSED(
+                    place, what="own_facts", item=fact, where=Say.of("factors, contingency or a column when")
+                )
 
 
 def told(job: Job, tables: Tables) -> Iterator[Problem]:
@@ -71,7 +74,7 @@ def told(job: Job, tables: Tables) -> Iterator[Problem]:
     said = job.house.own_facts
     for word in dict.fromkeys(map(bare, said)):
         if word not in own:
-            yield UNKNOWN(place, word=word, near=near_or_all(word, own) if own else "The tables have none.")
+            yield UNKNOWN(place, word=word, near=near_or_all(word, own) if own else Say.of("The tables have none."))
         elif {word, f"not {word}"} <= set(said):
             yield BOTH(place, word=word)
     for word in in_use(tables):

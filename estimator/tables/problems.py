@@ -82,9 +82,7 @@ NOT_CALCULATED = Kind(
     "Open the workbook in a spreadsheet program, let it calculate, and save it.",
 )
 MERGED = Kind("tables/merged", E, "{column} lies in merged cells.", "Unmerge {range} and fill each cell.")
-HIDDEN_ROW = Kind(
-    "tables/hidden-row", W, "{rows} hidden, and {count} all the same.", "Show what is hidden, or set active to no."
-)
+HIDDEN_ROW = Kind("tables/hidden-row", W, "{rows}.", "Show what is hidden, or set active to no.")
 STRUCK = Kind(
     "tables/struck-through",
     W,
@@ -289,7 +287,7 @@ OTHER_UNIT = Kind(
     "“{item}” is counted in {unit} at {text}, the invented figure in {other}.",
     "Write what it is in {unit}, or put the unit back.",
 )
-BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {{size}} may stand in braces.")
+BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {gap} may stand in braces.")
 
 _KINDS = {**globals(), **vars(setting_problems)}.values()
 PROBLEMS: tuple[Kind, ...] = tuple(dict.fromkeys(value for value in _KINDS if isinstance(value, Kind)))

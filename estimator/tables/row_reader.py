@@ -9,7 +9,7 @@ from estimator.model.problem import Level, Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.columns import columns
-from estimator.tables.near import NOTHING, near
+from estimator.tables.near import near
 from estimator.tables.raw import RawRow, RawTable, letters
 from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting
 from estimator.tables.values import BadCell, parse_number, plain_number, read_cell, shown
@@ -56,10 +56,7 @@ def _hidden(table: RawTable) -> list[Problem]:
         else:
             runs.append([number])
     return [
-        p.HIDDEN_ROW(
-            table.place(first), rows=_rows(first, last), count=Say.of("count") if last > first else Say.of("counts")
-        )
-        for first, last in ((run[0], run[-1]) for run in runs)
+        p.HIDDEN_ROW(table.place(first), rows=_rows(first, last)) for first, last in ((run[0], run[-1]) for run in runs)
     ]
 
 
@@ -74,7 +71,9 @@ def _hidden_columns(table: RawTable) -> list[Problem]:
 
 
 def _rows(first: int, last: int) -> Say:
-    return Say.of("rows {first} to {last} are", first=first, last=last) if last > first else Say.of("the row is")
+    if last > first:
+        return Say.of("rows {first} to {last} are hidden, and count all the same", first=first, last=last)
+    return Say.of("the row is hidden, and counts all the same")
 
 
 def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
@@ -90,12 +89,11 @@ def _headers(table: RawTable) -> tuple[dict[str, int], list[Problem]]:
             found.setdefault(name, at)
         elif header and not header.startswith("("):  # computed columns stand in brackets
             missing = [h for h in wanted if h not in table.headers]
-            hint = near(header, missing)
-            hint = Say.of("Take it out, or leave it as a remark of your own.") if hint is NOTHING else hint
+            hint = near(header, missing) or Say.of("Take it out, or leave it as a remark of your own.")
             problems.append(p.ODD_COLUMN(table.place(table.header_row, at), column=header, near=hint))
     for header, column in wanted.items():
         if column.name not in found and not column.optional:
-            problems.append(p.NO_COLUMN(table.place(table.header_row), column=header, note=column.note))
+            problems.append(p.NO_COLUMN(table.place(table.header_row), column=header, note=Say.of(column.note)))
     return found, problems
 
 

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Any
 
 from estimator.model.problem import Kind
+from estimator.model.say import Say
 from estimator.sheets.fault import Fault
 from estimator.sheets.percent import Percent
 from estimator.tables import problems as p
@@ -64,7 +65,7 @@ def _fault(fault: Fault, column: Column) -> None:
 
 def _nothing(column: Column) -> Any:
     if not column.empty:
-        raise BadCell(p.EMPTY_CELL, column=column.header, note=column.note)
+        raise BadCell(p.EMPTY_CELL, column=column.header, note=Say.of(column.note))
     return {"text": "", "words": ()}.get(column.kind)
 
 

@@ -8,7 +8,7 @@ from decimal import Decimal
 from functools import lru_cache
 from pathlib import Path
 
-from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say, filled
+from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say, Typed, filled
 from estimator.wording import numbers
 
 LOCALES = Path(__file__).parent / "locales"
@@ -66,6 +66,8 @@ def shown(value: object, language: str) -> str:
             return numbers.feet(value.ft, language)
         case Inches():
             return f"{numbers.inches(value.inches)} {numbers.FEET[numbers.family(language)][1]}"
+        case Typed():
+            return value.text
         case FromTable():
             return pick(language, value.en, value.es)
         case Dollars():

@@ -1,9 +1,11 @@
 """The package's source in, every text it can say out; run as `python -m estimator.wording.sweep` it brings the catalogs up to date."""
 
 import ast
+import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
+from estimator.model.say import GAP
 from estimator.wording.numbers import family
 from estimator.wording.say import LANGUAGES, LOCALES, NOTES_LANGUAGE
 
@@ -15,17 +17,29 @@ def texts(folder: Path = PACKAGE) -> dict[str, str]:
     """Every text people read, with the file it stands in. Errors: ValueError for one that is computed.
 
     Found are literals handed to Say.of(...), speak(...), speaker(language)(...); what a Rule or Reading says of itself;
-    the formulas and the names of inputs that a takeoff writes down.
+    the formulas and the names of inputs that a takeoff writes down; what a problem says.
     """
     found: dict[str, str] = {}
     for path in sorted(folder.rglob("*.py")):
         for text in _said(ast.parse(path.read_text(encoding="utf-8")), path):
             found.setdefault(text, path.relative_to(folder).as_posix())
+    for text in _asked_of_words(folder / LEXICON):
+        found.setdefault(text, LEXICON)
     return found
 
 
-MAKES_ONE = "speaker"
-"""A function whose answer, called at once, says its first argument."""
+LEXICON = "fieldnotes/lexicon.toml"
+
+
+def _asked_of_words(lexicon: Path) -> Iterator[str]:
+    """The questions of words that leave open what is there, as they are asked."""
+    if lexicon.exists():
+        entries = tomllib.loads(lexicon.read_text(encoding="utf-8"))["ask"].values()
+        yield from (entry["question"] for entry in entries)
+
+
+MAKES_ONE = ("speaker", "speak_to_reader")
+"""Functions whose answer, called at once, says its first argument."""
 SAYING = ("speak", "assume", "warn", "col")
 """Functions and methods, beside Say.of, whose first argument is a text people read; `col` is a column's note."""
 
@@ -37,20 +51,39 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
             continue
         if node.args and _speaks(node.func):
             yield from _literals(node.args[0], named, path)
+        elif isinstance(node.func, ast.Name) and node.func.id in DECLARING and _code(node):
+            texts_at = DECLARING[node.func.id]
+            yield from (
+                text for at in texts_at for text in _literals(node.args[at], named, path) if not _all_gaps(text)
+            )
+        elif isinstance(node.func, ast.Name) and node.func.id == REASONED:
+            yield from _literals(node.args[2], named, path)
         elif isinstance(node.func, ast.Name) and node.func.id in OF_THEMSELVES:
             yield from _own_words(node)
-        elif isinstance(node.func, ast.Name) and node.func.id == "Kind" and path.parent.name == PROBLEMS_SAID:
-            yield from (text for given in node.args[2:4] for text in _literals(given, named, path) if text != "{near}")
-        elif isinstance(node.func, ast.Name) and node.func.id == "Usual" and len(node.args) > 2:
-            yield from _literals(node.args[2], named, path)
         elif path.parent.name in MEASURING:
             own = [keyword.value for keyword in node.keywords if keyword.arg in NAMED]
             down = isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN
             yield from _formula([*own, *(node.args[2:] if down else ())])
 
 
-PROBLEMS_SAID = "tables"
-"""The room whose problems are told in the reader's language: what is wrong, and what to write instead."""
+DECLARING = {"Kind": (2, 3), "error": (1, 2), "warning": (1, 2), "question": (1, 2)}
+"""What declares a problem: where what is wrong and what to write stand, behind its code."""
+
+
+REASONED = "Usual"
+"""The usual range of a column: its third argument is the reason."""
+
+
+def _code(node: ast.Call) -> bool:
+    first = node.args[0] if node.args else None
+    return isinstance(first, ast.Constant) and isinstance(first.value, str) and "/" in first.value
+
+
+def _all_gaps(text: str) -> bool:
+    """`{near} ` alone says nothing of its own."""
+    return not any(letter.isalpha() for letter in GAP.sub("", text))
+
+
 OF_THEMSELVES = {"Rule": ("statement", "reason", "worse"), "Reading": ("evidence",)}
 """Records that hold sentences about themselves, by keyword."""
 MEASURING, WRITTEN_DOWN = ("works", "takeoff"), ("put", "add")
@@ -93,7 +126,7 @@ def _named(tree: ast.AST) -> dict[str, list[str]]:
 
 def _speaks(func: ast.expr) -> bool:
     if isinstance(func, ast.Call):
-        return isinstance(func.func, ast.Name) and func.func.id == MAKES_ONE
+        return isinstance(func.func, ast.Name) and func.func.id in MAKES_ONE
     if isinstance(func, ast.Attribute):
         owner = func.value
         return func.attr in SAYING or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")

@@ -106,7 +106,7 @@ class Case:
                 return self.tables.soil(word or UNKNOWN_SOIL)
             except KeyError:
                 continue
-        raise CannotGoOn(NO_SOIL(Place(table="soils"), word=named or "a soil"))
+        raise CannotGoOn(NO_SOIL(Place(table="soils"), word=named or Say.of("a soil")))
 
     # ── the pipe ──────────────────────────────────────────────────────────────────────────────
 

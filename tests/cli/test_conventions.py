@@ -109,7 +109,7 @@ def test_drawing_marks_that_cannot_be_written_become_plainer_ones():
     ],
 )
 def test_refusals_of_the_machine_in_plain_words(error, words):
-    assert words in in_plain_words(error)
+    assert words in str(in_plain_words(error))
 
 
 def _leaves_with(error: BaseException, capsys) -> tuple[int, str]:

@@ -148,7 +148,7 @@ def test_every_wrong_key_is_named_at_once_with_its_line() -> None:
         ("job/value", 'built = "old"'),
         ("job/length", 'size = "four"'),
     ]
-    assert "Did you mean “floor”?" in problems[1].wrong
+    assert "Did you mean “floor”?" in str(problems[1].wrong)
 
 
 @pytest.mark.parametrize("number", ["inf", "nan", "1e400", "-3", "true", "[1]", "{ a = 1 }", '""', '"38,5"'])
@@ -269,7 +269,7 @@ def test_papers_are_written_in_the_languages_there_are() -> None:
     french = HEAD.replace('prepared_by = "R. Example"', 'prepared_by = "R. Example"\nlanguages = ["en_US", "fr_FR"]')
     (problem,) = reading(log, head=french).problems
     assert problem.code == "job/choice"
-    assert "fr_FR" in problem.wrong and "es_US" in problem.write
+    assert "fr_FR" in str(problem.wrong) and "es_US" in str(problem.write)
     assert reading(log, head=french.replace("fr_FR", "es_US")).problems == ()
 
 

@@ -24,7 +24,7 @@ def test_a_long_riser_without_a_unit_in_the_job_file_is_asked_back() -> None:
     log, access = "2 yard lawn\n30 roots 30%\n", 'access = "front cleanout"\nflow = "with flow"\n'
     problems = reading(log, f"{access}riser = 28\n").problems
     assert [p.code for p in problems] == ["job/length"]
-    assert "inches or feet?" in problems[0].wrong
+    assert "inches or feet?" in str(problems[0].wrong)
     assert "job/length" not in codes(log, f"{access}riser = 2\n")
     assert "job/length" not in codes(log, f'{access}riser = "28 in"\n')
 

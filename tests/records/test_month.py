@@ -45,7 +45,7 @@ def test_sent_won_lost_and_why_done_and_in_hand_each_in_its_month(tmp_path: Path
     assert november.reasons == {"chose a liner": 1, "price": 1}
     assert (november.backlog.jobs, november.backlog_days) == (2, D("15.0"))
     assert (december.sent.jobs, december.done.jobs, december.backlog.jobs, december.backlog_days) == (0, 1, 1, D("7.5"))
-    assert [Path(w.split(": ")[0]).stem for w in november.wrong] == ["broken"]
+    assert [Path(str(w).split(": ")[0]).stem for w in november.wrong] == ["broken"]
 
 
 def test_a_reason_typed_again_counts_and_a_lost_job_stands_so_in_the_list(tmp_path: Path) -> None:

@@ -39,7 +39,7 @@ def test_a_number_written_anew_with_its_own_reason_is_not_asked_about():
 
 def test_the_office_reads_it_in_red_beside_ours_and_mine():
     now = with_own_tunnel(Decimal("28.3"))
-    said = tuple(problem.wrong for problem in to_look_at(held(plain(OLD)), now))
+    said = tuple(str(problem.wrong) for problem in to_look_at(held(plain(OLD)), now))
     sheet = load_workbook(io.BytesIO(write(office(replace(now, own_numbers=said))))).worksheets[0]
     cells = [cell for row in sheet.iter_rows() for cell in row if cell.value]
     assert any("quantity of tunnel 28.3 ft → 26 ft: measured by tape" in str(cell.value) for cell in cells)

@@ -29,4 +29,4 @@ def test_each_option_moves_by_the_difference_of_its_totals(tables: Tables) -> No
         OptionMove(option="tunnel", old=None, new=D("16525.00")),
     )
     assert [(o.difference, o.percent) for o in first.options] == [(D("150.25"), D("3.6")), (None, None), (None, None)]
-    assert (broken.options, broken.wrong) == ((), "the notes say nothing. (and 1 more)")
+    assert (broken.options, str(broken.wrong)) == ((), "the notes say nothing. (and 1 more)")

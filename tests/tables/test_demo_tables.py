@@ -146,7 +146,7 @@ def test_a_notice_of_one_place_stands_on_no_other_places_quote() -> None:
 
 def test_a_sentence_for_a_place_nobody_has_is_a_problem(tmp_path: Path) -> None:
     target = with_edits(tmp_path, ["terms | not-maryland-home | when | place mariland home"])
-    assert [problem.write for problem in reading(target).problems] == [
+    assert [str(problem.write) for problem in reading(target).problems] == [
         "Perhaps “place maryland home” or “place california home” is meant."
     ]
 

@@ -60,5 +60,5 @@ def test_a_remark_in_a_row_of_its_own_is_one_message(tmp_path: Path) -> None:
 def test_rows_that_a_filter_hid_are_one_message(tmp_path: Path) -> None:
     found = reading(damaged(tmp_path, ["hide roles!2", "hide roles!3", "hide roles!5"]))
     assert [problem.place.cell for problem in found.problems] == ["row 2", "row 5"]
-    assert "rows 2 to 3 are hidden" in found.problems[0].wrong
+    assert "rows 2 to 3 are hidden" in str(found.problems[0].wrong)
     assert found.tables is not None

@@ -40,9 +40,12 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli import comparing_revisions as revisions
+    from estimator.cli.reader import reads
     from estimator.cli.views.screen import answer, show, width
 
     spoken = tuple(languages or ())
+    if spoken and not order:
+        reads(spoken[0])
     if order:
         show(revisions.ordered(job, new or old, order, spoken))
     else:

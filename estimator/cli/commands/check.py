@@ -18,7 +18,7 @@ def command(
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.views import check
-    from estimator.cli.views.problems import tell
+    from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import answer, width
     from estimator.cli.way import look
     from estimator.model.problem import Level
@@ -28,7 +28,7 @@ def command(
         looked = look(job, tables, changes)
     drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
     problems = (*looked.problems, *looked.notices)
-    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": problems}, as_json, drawn)
+    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": as_data(problems)}, as_json, drawn)
     tell(problems)
     return TO_MEND if any(p.level is Level.ERROR for p in problems) else DONE
 

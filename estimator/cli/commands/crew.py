@@ -23,7 +23,12 @@ To = Annotated[Path, typer.Option("--out", metavar="FILE", help="The workbook's 
 def command(job: JobFile, to: To, option: Option = "", language: Language = AS_SET) -> None:
     from estimator.cli.crew_file import written
     from estimator.cli.views.screen import Row, show
+    from estimator.wording.say import speaker
 
     letter, sold_on = written(job, to, option, language)
-    sold = f"accepted on {sold_on}" if sold_on else "not accepted yet"
-    show([Row(f"Crew's book for option {letter}, {sold}: {to}")])
+    speak, words = speaker(language), {"letter": letter, "file": str(to)}
+    if sold_on:
+        said = speak("Crew's book for option {letter}, accepted on {day}: {file}", **words, day=sold_on)
+    else:
+        said = speak("Crew's book for option {letter}, not accepted yet: {file}", **words)
+    show([Row(said)])

@@ -11,6 +11,7 @@ NewFolder = Annotated[Path, typer.Argument(metavar="FOLDER", help="A new folder 
 
 def command(folder: NewFolder = Path("drain-demo")) -> None:
     from estimator.cli import issuing
+    from estimator.cli.reader import reader
     from estimator.cli.showing import closing, laid_out, opening
     from estimator.cli.views import options
     from estimator.cli.views.screen import show, width
@@ -22,5 +23,5 @@ def command(folder: NewFolder = Path("drain-demo")) -> None:
     except BaseException:  # a demo is whole or not there, whatever stops it
         shutil.rmtree(folder, ignore_errors=True)
         raise
-    show(options.rows(run.quote, width()))
+    show(options.rows(run.quote, width(), reader()))
     show(closing(job, issued.files, width()))

@@ -92,7 +92,9 @@ def command(
     elif lost:
         rows = issuing.lose(job, on or today(), lost)
     elif verify:
-        rows, as_issued = issuing.verified(job, verify, width())
+        from estimator.cli.verifying import verified
+
+        rows, as_issued = verified(job, verify, width())
     else:
         run, issued = issuing.written(
             job, tables, on or (today() if anew else None), tuple(language or ()), anew, chosen(add_ons)

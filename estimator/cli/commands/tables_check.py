@@ -15,7 +15,7 @@ Where = Annotated[
 
 def command(where: Where = None, on: OnDayOrToday = None, language: Language = AS_SET, as_json: AsJson = False) -> int:
     from estimator.cli.clock import today
-    from estimator.cli.views.problems import tell
+    from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import Row, answer, width
     from estimator.cli.views.table import folded
     from estimator.cli.way import tables_for
@@ -30,6 +30,6 @@ def command(where: Where = None, on: OnDayOrToday = None, language: Language = A
         else speak("Nothing can be priced with these.")
     )
     later = (str(row) for row in (waiting(tables) if tables else ()))
-    answer(problems, as_json, [Row(line) for text in (said, *later) for line in folded(text, width())])
-    tell(problems, language)
+    answer(as_data(problems), as_json, [Row(line) for text in (said, *later) for line in folded(text, width())])
+    tell(problems)
     return DONE if tables else TO_MEND

@@ -7,16 +7,18 @@ from estimator.cli.interview.keeping import JobFile, held
 from estimator.cli.interview.rows import REMARK, Typed, answered, put
 from estimator.cli.interview.steps import Step, items
 from estimator.cli.interview.terminal import Terminal
+from estimator.cli.reader import reader
 from estimator.fieldnotes.answers import LONGEST
 from estimator.fieldnotes.logbook import Asked
 from estimator.fieldnotes.questions import SECTIONS
+from estimator.wording.say import say
 
 PROMPT = "  number, - for a remark, the line again, or Enter to leave it open: "
 
 
 def asked_aloud(asked: Asked, terminal: Terminal) -> None:
     """The question, with what may be meant, best first. A line that may be gas says so."""
-    terminal.tell(f"? {asked.question.rstrip('?')}?", "bad" if asked.danger else "")
+    terminal.tell(f"? {say(asked.question, reader())}", "bad" if asked.danger else "")
     for n, choice in enumerate(asked.choices, start=1):
         terminal.tell(f"  {n} {'keep it as a remark' if choice == REMARK else choice}")
 

@@ -17,11 +17,11 @@ _SHORT: dict[str, str] = {
 
 def short(problem: Problem) -> str:
     """What is wrong and what to write, without the place."""
-    quoted = re.findall(r"“(.*?)”", problem.wrong)
+    quoted = re.findall(r"“(.*?)”", str(problem.wrong))
     if problem.code in _SHORT and (quoted or "{0}" not in _SHORT[problem.code]):
         return _SHORT[problem.code].replace("{0}", quoted[0] if quoted else "")
-    example = re.search(r"`([^`]+)`", problem.write)
-    text = problem.wrong.rstrip(".")
+    example = re.search(r"`([^`]+)`", str(problem.write))
+    text = str(problem.wrong).rstrip(".")
     return f"{text}: {example[1]}" if example else f"{text}. {problem.write}"
 
 

@@ -19,6 +19,7 @@ from estimator.cli.interview.steps import (
     steps,
 )
 from estimator.cli.interview.terminal import Terminal
+from estimator.cli.reader import reader
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
 from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, cleaned
@@ -104,7 +105,7 @@ class Talk:
                 return True
             return self._answered(step, answer or offer)
         except CannotGoOn as stop:
-            self.terminal.say(problem_rows(stop.problems, self.terminal.columns))
+            self.terminal.say(problem_rows(stop.problems, self.terminal.columns, reader()))
             return True
 
     def _headed(self, step: Step) -> None:

@@ -8,6 +8,7 @@ from estimator.model.add_on import AddOn
 from estimator.model.offer import Option, Quote
 from estimator.model.price import LineItem
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.pricing.chosen_add_ons import line_of
 
 MOST = 60  # more lines than this are no line of a quote, but a slip
@@ -38,7 +39,7 @@ def find(quote: Quote, item: str) -> tuple[Option, LineItem]:
     numbered = [(o, sorted(o.price.lines, key=_number)) for o in quote.options if o.price.lines]
     ends = [(o, lines[0], lines[-1]) for o, lines in numbered]
     items = ", ".join(f"{line_id(o, first)} to {line_id(o, last)}" for o, first, last in ends)
-    raise CannotGoOn(NO_ITEM(Place(), item=item, items=items or "none: nothing is offered"))
+    raise CannotGoOn(NO_ITEM(Place(), item=item, items=items or Say.of("none: nothing is offered")))
 
 
 def _number(line: LineItem) -> int:

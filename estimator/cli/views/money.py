@@ -11,7 +11,7 @@ from estimator.cli.views.words import ENGLISH, day, dollars
 from estimator.pricing.ledger import Entry
 from estimator.records.afterwards.money import Money
 from estimator.records.afterwards.owing import Owing
-from estimator.wording.say import speaker
+from estimator.wording.say import say, speaker
 
 SAID = {"payment": "received"}
 """What came in stands as it came, above nothing."""
@@ -38,7 +38,7 @@ def owing_rows(found: Sequence[Owing], columns: int, language: str = ENGLISH) ->
     due, owed = (sum((getattr(one, n) for one in good), Decimal(0)) for n in ("due", "owed"))
     cells.append((speak("all"), "", *_sums(None, due, owed, language)))
     body = table(heads, cells, columns, right=(3, 4))
-    wrong = [Row(f"{one.job_file}: {one.wrong}", "bad") for one in found if one.wrong]
+    wrong = [Row(f"{one.job_file}: {say(one.wrong, language)}", "bad") for one in found if one.wrong]
     return [Row(speak("Who owes what"), "head"), *(Row(text) for text in body), *wrong]
 
 

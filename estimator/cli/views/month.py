@@ -5,7 +5,7 @@ from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, dollars, number
 from estimator.records.afterwards.month import Month
-from estimator.wording.say import speaker
+from estimator.wording.say import say, speaker
 
 
 def rows(found: Month, columns: int, language: str = ENGLISH) -> list[Row]:
@@ -17,7 +17,7 @@ def rows(found: Month, columns: int, language: str = ENGLISH) -> list[Row]:
     out += [*_why(found, columns, language), Row("")]
     out += [Row(text) for text in indented(speak("Payments received: {money}", money=money), columns, by=0)]
     out += [Row(text) for text in indented(speak("Backlog at its end: {days} crew-days", days=backlog), columns, by=0)]
-    return [*out, *_earned(found, columns, language), *(Row(wrong, "bad") for wrong in found.wrong)]
+    return [*out, *_earned(found, columns, language), *(Row(say(wrong, language), "bad") for wrong in found.wrong)]
 
 
 def _counts(found: Month, columns: int, language: str) -> list[Row]:

@@ -26,7 +26,9 @@ def rows(found: Effects, columns: int, language: str = ENGLISH) -> list[Row]:
 
 def as_data(found: Effects) -> dict[str, object]:
     """The same for other programs; differences worked out."""
-    jobs = [{"job": str(j.job), "wrong": j.wrong, "options": [_option(o) for o in j.options]} for j in found.jobs]
+    jobs = [
+        {"job": str(j.job), "wrong": str(j.wrong or ""), "options": [_option(o) for o in j.options]} for j in found.jobs
+    ]
     return {"changes": found.changes, "jobs": jobs}
 
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.model.say import Say
 from estimator.pricing.actuals import CAUSES, Actual
 from estimator.records.afterwards.problems import NO_TASK, UNKNOWN_CAUSE
 from estimator.records.afterwards.small_file import read_small, write_small
@@ -92,7 +93,7 @@ def _unknown(done: Sold, entries: Sequence[Actual], folder: Path) -> list[Proble
     for task in dict.fromkeys(e.task for e in entries):
         if task not in known:
             close = get_close_matches(task, sorted(known), 1)
-            near = f"Did you mean “{close[0]}”? " if close else ""
+            near = Say.of("Did you mean “{word}”?", word=close[0]) if close else ""
             wrong.append(NO_TASK(place, task=task, near=near, tasks=", ".join(planned)))
     causes = ", ".join(c for c in CAUSES if c)
     return wrong + [

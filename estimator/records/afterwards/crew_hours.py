@@ -7,6 +7,7 @@ from pathlib import Path
 
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.model.say import Say
 from estimator.papers.crew_hours import COLUMNS, heads, written
 from estimator.pricing.actuals import CAUSES, Actual
 from estimator.records.afterwards.problems import BAD_AMOUNT, NO_HOURS_SHEET, NOTHING_FILLED_IN, UNKNOWN_CAUSE
@@ -106,7 +107,7 @@ def _number(row: ReadRow, head: str, sheet: str, file: str) -> tuple[float | Non
         number = math.nan
     if math.isfinite(number) and number >= 0:
         return number, []
-    what = "number of hours" if head == "hours" else "quantity"
+    what = Say.of("number of hours") if head == "hours" else Say.of("quantity")
     place = Place(file=file, table=sheet, cell=f"{'ABCDEFGH'[COLUMN[head]]}{row.number}")
     return None, [BAD_AMOUNT(place, value=value, what=what)]
 

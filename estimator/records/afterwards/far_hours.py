@@ -5,6 +5,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.model.problem import Place, Problem
+from estimator.model.say import Say
 from estimator.pricing.actuals import Actual, outcomes_of, strangers_to
 from estimator.records.afterwards.problems import FAR_FROM_ESTIMATE
 from estimator.records.afterwards.sold import Sold
@@ -24,7 +25,7 @@ def far_from_estimate(folder: Path, done: Sold, entries: Sequence[Actual], days:
     )
 
 
-Far = tuple[str, float, float, str]
+Far = tuple[Say, float, float, Say | str]
 """What is far off: its name, as typed, as estimated, its unit."""
 
 
@@ -36,20 +37,20 @@ def _far(real: float, estimated: float, small: float) -> bool:
 def _hours(done: Sold, entries: Sequence[Actual]) -> Iterator[Far]:
     for one in outcomes_of(done.tasks, entries):
         if _far(one.actual_hours, one.hours, SMALL_HOURS):
-            yield (f"{one.task} (hours)", one.actual_hours, one.hours, "crew-hours")
+            yield (Say.of("{task} (hours)", task=one.task), one.actual_hours, one.hours, Say.of("crew-hours"))
     every = sum(task.hours for task in done.tasks)
     for name in strangers_to(done.tasks, entries):
         hours = sum(e.hours for e in entries if e.task == name)
         if hours > every:
-            yield (f"{name} (hours)", hours, every, "crew-hours")
+            yield (Say.of("{task} (hours)", task=name), hours, every, Say.of("crew-hours"))
 
 
 def _quantities(done: Sold, entries: Sequence[Actual]) -> Iterator[Far]:
     for one in outcomes_of(done.tasks, [e for e in entries if e.quantity is not None]):
         if _far(one.actual_quantity, one.quantity, 0.0):
-            yield (f"{one.task} (quantity)", one.actual_quantity, one.quantity, one.unit)
+            yield (Say.of("{task} (quantity)", task=one.task), one.actual_quantity, one.quantity, one.unit)
 
 
 def _days(done: Sold, days: Decimal | None) -> Iterator[Far]:
     if days is not None and _far(float(days), float(done.days), SMALL_DAYS):
-        yield ("crew days", float(days), float(done.days), "crew-days")
+        yield (Say.of("crew days"), float(days), float(done.days), Say.of("crew-days"))

@@ -6,6 +6,8 @@ from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from estimator.model.problem import in_short
+from estimator.model.say import Say, Typed
 from estimator.records.accepted import accepted
 from estimator.records.afterwards.actuals import worked
 from estimator.records.afterwards.crew_day_profit import Earned, earned
@@ -42,7 +44,7 @@ class Month:
     backlog: Counted = Counted()
     backlog_days: Decimal = ZERO
     earned: tuple[Earned, ...] = ()
-    wrong: tuple[str, ...] = ()
+    wrong: tuple[Say, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,16 +65,16 @@ class Life:
 def month_of(job_files: Iterable[Path], month: str) -> Month:
     """Return the sums of a month such as 2026-11. Errors: none; a job that cannot be read is named in `wrong`."""
     lives: list[Life] = []
-    wrong: list[str] = []
+    wrong: list[Say] = []
     for path in job_files:
         try:
             lives += _life(revisions_folder(path))
         except Exception as error:  # one broken job never hides the others
-            wrong.append(f"{path}: {' '.join(str(error).split()) or type(error).__name__}")
+            wrong.append(Say.of("{job}: {why}", job=Typed(str(path)), why=in_short(error)))
     return _summed(lives, month, tuple(wrong))
 
 
-def _summed(lives: Iterable[Life], month: str, wrong: tuple[str, ...]) -> Month:
+def _summed(lives: Iterable[Life], month: str, wrong: tuple[Say, ...]) -> Month:
     lives = tuple(lives)
     lost_now = [life for life in lives if life.lost.startswith(month)]
     in_hand = [life for life in lives if _in_hand(life, month)]

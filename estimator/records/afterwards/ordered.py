@@ -7,6 +7,7 @@ from pathlib import Path
 
 from estimator.model.agreed import agreed, side_recorded
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.pricing.ledger import Entry
 from estimator.records.afterwards.money import TAX_ON, entered
 from estimator.records.afterwards.problems import NOTHING_TO_BILL
@@ -27,16 +28,20 @@ def order_entries(folder: Path, done: Sold, asked: str, day: date, later: Sequen
     """
     revision, place = named(folder, asked), Place(file=str(folder))
     if revision.number <= done.revision.number:
-        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why=f"r{done.revision.number} is what was signed"))
+        raise CannotGoOn(
+            NOTHING_TO_BILL(
+                place, name=revision.name, why=Say.of("r{number} is what was signed", number=done.revision.number)
+            )
+        )
     options = revision.record().data["quote"]["options"]
     found = same(recorded(done.option), [recorded(option) for option in options])
     if found is None:
-        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why="it does not offer what was signed"))
+        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why=Say.of("it does not offer what was signed")))
     was, now = side_recorded(done.option), side_recorded(options[found])
     new = agreed(was, now) or now
     total, tax = new.total - was.total - _ordered(later, "total"), new.tax - was.tax - _ordered(later, "tax")
     if not total:
-        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why="the total stays as it was"))
+        raise CannotGoOn(NOTHING_TO_BILL(place, name=revision.name, why=Say.of("the total stays as it was")))
     text = f"{ORDER}{revision.name}"
     if total > 0:
         return entered("change", text, total - tax, tax, day, revision.name)

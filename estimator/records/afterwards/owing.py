@@ -6,6 +6,8 @@ from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from estimator.model.problem import in_short
+from estimator.model.say import Say
 from estimator.pricing.ledger import Entry
 from estimator.records.accepted import accepted
 from estimator.records.afterwards.money import Money, money
@@ -26,7 +28,7 @@ class Owing:
     owed: Decimal = Decimal(0)
     due: Decimal = Decimal(0)
     since: date | None = None
-    wrong: str = ""
+    wrong: Say | None = None
 
 
 def owing(job_files: Iterable[Path], day: date) -> tuple[Owing, ...]:
@@ -55,7 +57,7 @@ def _of_job(path: Path, day: date) -> Iterator[Owing]:
             since=since(state, day) if due else None,
         )
     except Exception as error:
-        yield Owing(job_file=path, wrong=" ".join(str(error).split()) or type(error).__name__)
+        yield Owing(job_file=path, wrong=in_short(error))
 
 
 def since(state: Money, day: date) -> date | None:

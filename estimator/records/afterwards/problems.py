@@ -13,7 +13,7 @@ NO_TASK = Kind(
     "after/no-task",
     Level.ERROR,
     "there is no task “{task}” in the estimate, nor in the production table.",
-    "{near}Its tasks are: {tasks}.",
+    "{near} Its tasks are: {tasks}.",
     "A task is told by its name in the production table.",
 )
 UNKNOWN_CAUSE = Kind(

@@ -9,6 +9,7 @@ from estimator.disk.disk import Disk
 from estimator.disk.read import read_text
 from estimator.disk.whole import write_whole
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.records.afterwards.problems import DAMAGED
 from estimator.records.plain import dumped, plain
 from estimator.records.refusals import told
@@ -26,7 +27,7 @@ def read_small(path: Path, made: Callable[[Any], Kept]) -> Kept | None:
         said = (
             error.strerror
             if isinstance(error, OSError) and error.strerror
-            else "it is cut short, or was changed by hand"
+            else Say.of("it is cut short, or was changed by hand")
         )
         raise CannotGoOn(DAMAGED(Place(file=str(path)), said=said)) from None
 

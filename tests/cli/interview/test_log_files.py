@@ -128,7 +128,7 @@ def test_a_line_left_unread_is_named_by_check(tmp_path, interview):
     lines(interview, tmp_path / "job.toml", [*LINE, LOG[0], "9 murk 2in", "done", "done"])
     found = [p for p in read_job(tmp_path / "job.toml").problems if p.code == "log/asked"]
     assert [(p.place.file, p.place.line) for p in found] == [("main.txt", 2)]
-    assert "9 murk 2in" in found[0].wrong
+    assert "9 murk 2in" in str(found[0].wrong)
 
 
 def test_the_name_of_a_branch_is_kept(tmp_path, interview):

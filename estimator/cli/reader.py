@@ -1,0 +1,28 @@
+"""The language of whoever reads the terminal: that of the command, else of the settings file; problems and last words are said in it."""
+
+from contextvars import ContextVar
+
+from estimator.model.problem import CannotGoOn
+from estimator.wording.say import LANGUAGES, Speaker, speaker
+
+_asked: ContextVar[str] = ContextVar("asked", default="")
+
+
+def reads(language: str) -> None:
+    """From here on the terminal speaks this language; "" is the one of the settings file."""
+    _asked.set(language)
+
+
+def reader() -> str:
+    """Return the reader's language; English where the settings file cannot be read."""
+    from estimator.cli.own_settings import own_settings
+
+    try:
+        return _asked.get() or own_settings().language
+    except CannotGoOn:
+        return LANGUAGES[0]
+
+
+def speak_to_reader() -> Speaker:
+    """Return what says a text to the reader."""
+    return speaker(reader())

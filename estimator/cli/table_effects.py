@@ -9,6 +9,7 @@ from pathlib import Path
 from estimator import demo
 from estimator.cli.way import errors_in
 from estimator.model.problem import CannotGoOn, Level
+from estimator.model.say import Say
 from estimator.records.changes import title, totals_of
 from estimator.records.standing import job_files, standing
 from estimator.studies.table_moves import JobMove, table_moves
@@ -43,7 +44,7 @@ def demo_job() -> Path:
     return Path(demo.__file__).parent / "job.toml"
 
 
-def _totals(job_file: Path, tables: Tables, day: date) -> Mapping[str, Decimal]:
+def _totals(job_file: Path, tables: Tables, day: date) -> Mapping[Say, Decimal]:
     from estimator.fieldnotes import read_job
     from estimator.pipeline import run
 

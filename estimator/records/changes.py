@@ -1,10 +1,12 @@
 """Two records in, what moved between them and why out: prices, lines, findings, price tables, settings, versions."""
 
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from estimator.model.offer import Option
+from estimator.model.say import Say, Typed
 from estimator.records.record import Record
 from estimator.records.same_option import Doing, names, recorded
 from estimator.records.whose import moved, rules_of
@@ -91,21 +93,23 @@ def does(record: Record) -> tuple[Doing, ...]:
     return tuple(recorded(option) for option in record.data["quote"]["options"])
 
 
-def title(option: Option) -> str:
+def title(option: Option) -> Say:
     """An option of one and the same job: its letter may move with the prices, its title does not."""
-    return option.name or str(option.title)
+    return Say.of("{name}", name=Typed(option.name)) if option.name else option.title
 
 
-def totals_of(options: Iterable[tuple[str, Decimal]]) -> dict[str, Decimal]:
+def totals_of(options: Iterable[tuple[Say, Decimal]]) -> dict[Say, Decimal]:
     """Totals by title; of several that are alike the second is told apart by its number.
 
-    >>> list(totals_of([("dig", Decimal(1)), ("dig", Decimal(2))]))
+    >>> list(map(str, totals_of([(Say.of("dig"), Decimal(1)), (Say.of("dig"), Decimal(2))])))
     ['dig', 'dig (2)']
     """
-    found: dict[str, Decimal] = {}
+    found: dict[Say, Decimal] = {}
+    seen: Counter[Say] = Counter()
     for name, total in options:
-        again = sum(known == name or known.startswith(f"{name} (") for known in found)
-        found[f"{name} ({again + 1})" if again else name] = total
+        seen[name] += 1
+        again = Say.of("{title} ({number})", title=name, number=seen[name])
+        found[name if seen[name] == 1 else again] = total
     return found
 
 

@@ -13,7 +13,7 @@ from estimator.model.say import Say
 from estimator.tables.tables import Tables
 
 Job = TypeVar("Job")
-Way = Callable[[Job, Tables], Mapping[str, Decimal]]
+Way = Callable[[Job, Tables], Mapping[Say, Decimal]]
 """A job and tables in, the total of each option by what it does out."""
 
 
@@ -21,7 +21,7 @@ Way = Callable[[Job, Tables], Mapping[str, Decimal]]
 class OptionMove:
     """One option with the old tables and with the new; None where it is not offered with the one or the other."""
 
-    option: str
+    option: Say
     old: Decimal | None
     new: Decimal | None
 
@@ -34,7 +34,7 @@ class OptionMove:
     def percent(self) -> Decimal | None:
         """The same in percent of the old total, to a tenth.
 
-        >>> OptionMove(option="dig", old=Decimal(4200), new=Decimal(4350)).percent
+        >>> OptionMove(option=Say.of("dig"), old=Decimal(4200), new=Decimal(4350)).percent
         Decimal('3.6')
         """
         if self.difference is None or not self.old:

@@ -10,7 +10,7 @@ from estimator.cli.views.table import indented, table
 from estimator.cli.views.words import ENGLISH, dollars
 from estimator.studies.table_moves import JobMove, OptionMove
 from estimator.tables.changes import TableChange
-from estimator.wording.say import speaker
+from estimator.wording.say import shown, speaker
 
 
 def rows(found: Effects, columns: int, language: str = ENGLISH) -> list[Row]:
@@ -33,7 +33,7 @@ def as_data(found: Effects) -> dict[str, object]:
 
 
 def _option(move: OptionMove) -> dict[str, object]:
-    return {"option": move.option, "old": move.old, "new": move.new, "difference": move.difference}
+    return {"option": str(move.option), "old": move.old, "new": move.new, "difference": move.difference}
 
 
 def _change(change: TableChange, language: str) -> tuple[str, ...]:
@@ -64,7 +64,7 @@ def _job(job: JobMove[Path], columns: int, language: str) -> list[Row]:
 
 def _option_cells(o: OptionMove, language: str) -> tuple[str, ...]:
     totals = (_total(total, language) for total in (o.old, o.new))
-    return o.option, *totals, by(o.difference, language), _percent(o.percent or None)
+    return shown(o.option, language), *totals, by(o.difference, language), _percent(o.percent or None)
 
 
 def _total(total: Decimal | None, language: str) -> str:

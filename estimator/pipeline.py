@@ -245,13 +245,9 @@ def _with_overrides(
         offered = add_ons(option.takeoffs, price, tables, place, wanted(job, {*called, way.lower()}))
         more = margins(option.takeoffs, job, tables, place, measure_with(tables)) if with_margins else {}
         options.append(_in_words(option, with_chosen(price, offered), offered, more, tables, place))
+    notes, total = Place("the job file"), Say.of("the price")
     lost = [
-        LOST_OVERRIDE(
-            Place("the job file"),
-            what=o.item or o.option or Say.of("the price"),
-            reason=o.reason,
-            near=meant(o, tables),
-        )
+        LOST_OVERRIDE(notes, what=o.item or o.option or total, reason=o.reason, near=meant(o, tables))
         for o in dict.fromkeys((*numbers, *below_floor))
         if o not in used
     ]

@@ -33,7 +33,7 @@ def as_typed(text: str, language: str) -> str:
     """Each part between commas in the language of the reader; what is not known stands as typed, in quotes.
 
     >>> as_typed("front cleanout, house side", "es_US"), as_typed("Mrs. Den's plug", "es_US")
-    ('el registro de enfrente, hacia la casa', "“Mrs. Den's plug”")
+    ('el registro del frente, hacia la casa', "“Mrs. Den's plug”")
     >>> as_typed("at the kitchen wye", "en_US")
     'at the kitchen wye'
     """

@@ -36,7 +36,7 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
     """Return the lines that are worked on, with depths, then the grade and the openings."""
     speak, job = letter.speak, letter.quote.job
     page = crew_page(
-        letter, speak("Drawing {letter}", letter=option.letter), WIDTHS, speak("Drawing: lines, grade, openings")
+        letter, speak("Drawing {letter}", letter=option.letter), WIDTHS, speak("Marks, depths and openings")
     )
     takeoffs = [t for t in option.takeoffs if t.repair.method != JOB]
     found = runs(option, job, tables) if tables is not None else []
@@ -55,9 +55,9 @@ def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grade
     """Where its zero is, what was measured near the work, and a place for what was built."""
     speak = letter.speak
     zero = (
-        speak("0 = outside wall, inside +, outside −")
+        speak("0 = outside wall, inside +, outside −; left and right with the flow")
         if line.zero == "slab edge"
-        else speak("0 = where the camera went in")
+        else speak("0 = where the camera went in; left and right with the flow")
     )
     where = "; ".join(where_it_is(letter, t.repair) for t in takeoffs)
     page.heading(capital(where))

@@ -6,7 +6,7 @@ from estimator.model.offer import Extra, Option
 from estimator.model.say import Say
 from estimator.papers.hazards import notes
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
+from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell
 
 LIMITS: dict[str, Say] = {
@@ -48,7 +48,7 @@ OF_NEW_PIPE = (
 
 
 def stop_and_call(letter: Letter, page: Page, option: Option) -> None:
-    """Whom to call, when, the limits agreed, and what else the rules say of this job."""
+    """Whom to call, when, and the limits agreed."""
     speak, quote = letter.speak, letter.quote
     page.heading(speak("Stop and call {name}, {phone}", name=quote.job.prepared_by, phone=quote.firm.phone))
     page.line(
@@ -59,11 +59,16 @@ def stop_and_call(letter: Letter, page: Page, option: Option) -> None:
     if limits:
         page.line(speak("Agreed with the customer, each shown first; past a limit stop and call:"), "bold")
         page.line("; ".join(limits))
+
+
+def job_notes(letter: Letter, page: Page, option: Option) -> None:
+    """What else the rules and the takeoff say of this job, a row each."""
     assumed = (what for takeoff in option.takeoffs for what in takeoff.assumptions)
     told = list(dict.fromkeys([*notes(letter, option), *letter.all(assumed)]))
     if told:
-        page.line(speak("Job notes"), "bold")
-        page.line(" ".join(f"• {text.rstrip('.')}." for text in told))
+        page.line(letter.speak("Job notes"), "bold")
+        for text in told:
+            page.line(f"• {ended(text)}", "small")
 
 
 def _limit(letter: Letter, extra: Extra) -> str:

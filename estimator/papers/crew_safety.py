@@ -7,7 +7,7 @@ from estimator.papers.crew_page import close, crew_page
 from estimator.papers.hazards import hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
+from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
 
 WIDTHS = (4.0, 15.0, 36.0, 4.0, 25.0, 26.0)
@@ -30,10 +30,10 @@ def safety_sheet(letter: Letter, option: Option) -> Sheet:
 
 
 def _topic(letter: Letter, page: Page, topic: Say, texts: list[str]) -> None:
-    """What belongs together in one row, each sentence with its box."""
-    if texts:
-        said = " ".join(f"☐ {text.rstrip('.')}." for text in texts)
-        page.add(Cell(letter.say(topic), "cell bold", 2), Cell(said, "cell", page.columns - 2))
+    """What belongs together, a row each with its box."""
+    for number, text in enumerate(texts):
+        label = letter.say(topic) if number == 0 else ""
+        page.add(Cell(label, "cell bold", 2), Cell(f"☐ {ended(text)}", "cell", page.columns - 2))
 
 
 def _protection(letter: Letter, page: Page, digs: list[str]) -> None:
@@ -54,6 +54,6 @@ def _protection(letter: Letter, page: Page, digs: list[str]) -> None:
     for text in digs:
         page.line(f"! {text}", "box")
     page.line(
-        speak("Depths are what the locator read: off by a tenth of the depth or half a foot, whichever is more. Reel only: no tape; locate before you cut."),
+        speak("Depths are what the locator read: off by a tenth of the depth or half a foot, whichever is more. Distances are from the camera reel, not taped. Locate before you cut."),
         "quiet",
     )  # fmt: skip

@@ -4,6 +4,7 @@ from estimator.model.offer import Option
 from estimator.model.price import LineItem
 from estimator.model.work import all_repairs
 from estimator.papers import option_words
+from estimator.papers.crew_limits import stop_and_call
 from estimator.papers.crew_page import close, crew_page
 from estimator.papers.crew_plan import crews_and_days, plan
 from estimator.papers.crew_words import BY_OTHERS, crew_words
@@ -14,7 +15,7 @@ from estimator.wording.numbers import number
 from estimator.wording.plain import CLASSES, ONE, UNITS, in_plain_words
 from estimator.wording.say import spoken
 
-WIDTHS = (4.0, 20.0, 32.0, 30.0, 12.0, 10.0)
+WIDTHS = (4.0, 20.0, 34.0, 22.0, 17.0, 11.0)
 
 
 def work_sheet(letter: Letter, option: Option, sold: str) -> Sheet:
@@ -32,6 +33,7 @@ def work_sheet(letter: Letter, option: Option, sold: str) -> Sheet:
     others = by_task(letter, [line for line in option.price.lines if line.price_class in BY_OTHERS])
     if others:
         page.line(speak("By others (office schedules): {what}", what="; ".join(others)), "bold")
+    stop_and_call(letter, page, option)
     return close(letter, page)
 
 

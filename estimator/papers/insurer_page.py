@@ -27,17 +27,23 @@ def insurer_page(quote: Quote, language: str, pictures: Mapping[str, bytes] | No
     page.line(speak("Insurance summary"), "title")
     for label, value in (
         (speak("House"), customer.site), (speak("Owner"), customer.name), (speak("Insurer"), customer.insurer),
-        (speak("Policy"), customer.policy), (speak("Claim"), customer.claim), (speak("Date"), long_date(quote.day, language)),
+        (speak("Policy"), customer.policy), (speak("Claim number"), customer.claim or speak("not yet given")), (speak("Report date"), long_date(quote.day, language)),
         (speak("Inspected by"), f"{quote.job.prepared_by}, {quote.firm.name}"),
     ):  # fmt: skip
         page.pair(label, value or speak("not given"))
     page.listing(speak("What we inspected and tested"), [*letter.all(quote.seen), *_tests(letter)])
-    failed = [found for found in quote.found if _seen(found)]
-    page.listing(speak("What failed, and where"), letter.all(f.text for f in failed))
-    page.listing(speak("Possible, not confirmed"), letter.all(f.text for f in quote.found if not _seen(f)))
+    failed = [found for found in quote.found if _seen(found) and found.act == "now"]
+    for heading, those in (
+        (speak("What failed, and where"), failed),
+        (speak("Seen, not failed"), [f for f in quote.found if _seen(f) and f.act != "now"]),
+        (speak("Possible, not confirmed"), [f for f in quote.found if not _seen(f)]),
+    ):
+        page.listing(heading, [f"{found.letter}  {letter.all([found.text])[0]}" for found in those], mark="")
+    page.listing(speak("Not inspected"), letter.all(quote.not_seen))
+    page.pair(speak("Cause"), speak("not determined by us"))
     if options:
         _by_class(letter, page, options)
-    page.line(speak("This page states facts only. The policy and the insurer decide what is paid."), "quiet")
+    page.line(speak("The letters are those of the quote. We do not say what the policy pays."), "quiet")
     still_pairs(letter, page, failed)
     return Book(
         title=f"{page.name} {letter.number}", day=quote.day, accent=quote.firm.accent, sheets=(letter.close(page),)
@@ -63,6 +69,9 @@ def _by_class(letter: Letter, page: Page, options: tuple[Option, ...]) -> None:
         rows.append(page.add(Cell(speak("Discounts and sales tax"), "cell"), *(Cell(r, "money") for r in rest)))
     totals = (sum_of([f"{at(i, rows[0])}:{at(i, rows[-1])}"], o.price.total) for i, o in enumerate(options, start=1))
     page.add(Cell(speak("Total"), "total words"), *(Cell(total, "total") for total in totals))
+    if not all(o.fixed for o in options):
+        firm = {True: speak("fixed price"), False: speak("estimate, not a fixed price")}
+        page.add(Cell("", "label"), *(Cell(firm[o.fixed], "value") for o in options))
     page.add(
         Cell(speak("Other costs not in our price"), "label"),
         *(Cell(option_words.to_others(letter, o), "value") for o in options),

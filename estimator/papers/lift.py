@@ -36,6 +36,26 @@ def list_steps(letter: Letter, page: Page) -> None:
         page.line(f"{number}. {text}")
 
 
+def for_the_foundation_company(letter: Letter, page: Page) -> None:
+    """What that company does and waits for: the hold point, the openings of each option, whom to call."""
+    quote, speak = letter.quote, letter.speak
+    if quote.job.foundation.work != "planned":
+        return
+    page.line(speak("For the foundation company"), "bold")
+    texts = [
+        speak("Do not lift before our written release. We give it after the tests and repairs named above."),
+        speak(
+            "Send us the pier locations before we start. Keep both cleanouts reachable. Do not cut or move drain pipe."
+        ),
+        speak("Call {phone} two days before the lift, so that we can test right after it.", phone=quote.firm.phone),
+    ]
+    for option in quote.options:
+        where = tuple(dict.fromkeys(o.name for o in option.works.openings)) or speak("no opening in floor or yard")
+        texts.append(speak("Option {letter}: {openings}.", letter=option.letter, openings=where))
+    for text in texts:
+        page.line(f"• {text}")
+
+
 def warranty_begins(letter: Letter) -> str:
     """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
     return (

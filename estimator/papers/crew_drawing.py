@@ -40,18 +40,19 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
     )
     takeoffs = [t for t in option.takeoffs if t.repair.method != JOB]
     found = runs(option, job, tables) if tables is not None else []
-    heads = (speak("At"), speak("What"), speak("New bottom below slab top"), speak("Depth to center, old pipe"))
-    page.add(*(Cell(text, "head") for text in heads))
+    laid = any(isinstance(run, Run) for _, run in found)
+    texts = (speak("At"), speak("What"), speak("New bottom below slab top"), speak("Depth to center, old pipe"))
+    page.add(*_cells(texts, "head", laid))
     for name in dict.fromkeys(t.repair.line for t in takeoffs):
-        mine = [run for laid, run in found if laid.line == name]
-        _line(letter, page, job.line(name), [t for t in takeoffs if t.repair.line == name], mine)
+        mine = [run for repair, run in found if repair.line == name]
+        _line(letter, page, job.line(name), [t for t in takeoffs if t.repair.line == name], mine, laid)
     if tables is not None:
         _openings(letter, page, opening_table(option, job, tables))
     page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)
     return close(letter, page)
 
 
-def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grades: list[Run | Say]) -> None:
+def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grades: list[Run | Say], laid: bool) -> None:
     """Where its zero is, what was measured near the work, and a place for what was built."""
     speak = letter.speak
     zero = (
@@ -70,7 +71,7 @@ def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grade
     if shown:
         for grade in grades:
             page.line(" ".join(letter.all(grade.lines() if isinstance(grade, Run) else [grade])), "box")
-        _stations(letter, page, line, shown, [grade for grade in grades if isinstance(grade, Run)])
+        _stations(letter, page, line, shown, [grade for grade in grades if isinstance(grade, Run)], laid)
 
 
 def _run(letter: Letter, line: Line) -> Iterable[str]:
@@ -82,7 +83,7 @@ def _run(letter: Letter, line: Line) -> Iterable[str]:
         )  # fmt: skip
 
 
-def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grades: list[Run]) -> None:
+def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grades: list[Run], laid: bool) -> None:
     """A row a place: what was measured, found, joins and is to be laid there."""
     profile = Profile(line)
     rows = [(m.stretch, mark_words(letter, m)) for m in line.marks if m.word not in UNTOLD and not m.assumed]
@@ -98,9 +99,16 @@ def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grad
         start, end = (signed(at_ft, letter) for at_ft in (stretch.from_ft, stretch.to_ft))
         place = start if start == end else f"{start} – {end}"
         bottom = next((_bottom(letter, g, stretch.from_ft) for g in grades if g.run.stretch.holds(stretch.from_ft)), "")
-        page.add(
-            *(Cell(text, "cell") for text in (place, "; ".join(said), bottom, _depth(letter, profile, stretch.from_ft)))
-        )
+        depth = _depth(letter, profile, stretch.from_ft)
+        page.add(*_cells((place, "; ".join(said), bottom, depth), "cell", laid))
+
+
+def _cells(texts: tuple[str, str, str, str], style: str, laid: bool) -> list[Cell]:
+    """A row of the table; without the new pipe's bottom where none is laid."""
+    if laid:
+        return [Cell(text, style) for text in texts]
+    at, what, _, depth = texts
+    return [Cell(at, style), Cell(what, style, 2), Cell(depth, style)]
 
 
 def _at(station_ft: float) -> Stretch:

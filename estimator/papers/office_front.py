@@ -43,12 +43,10 @@ def front(quote: Quote, tables: Tables | None = None) -> Sheet:
 def _options(quote: Quote, page: Page) -> None:
     """A row an option; the middle and the confidence are empty where no range was drawn."""
     drawn = next((o.likely_range for o in quote.options if o.likely_range), None)
-    sure = f"Cost at {drawn.confidence_percent:g}%" if drawn else "Cost, sure"
-    heads = ("Option", "Price", "Cost priced", "Cost, middle", sure, "Gross profit", "Share", "Per crew-day")
+    sure = f"Bad case, {drawn.confidence_percent:g}% stay under" if drawn else "Bad case"
+    heads = ("Option", "Price", "Cost priced", "Likely cost", sure, "Gross profit", "Share", "Per crew-day")
     table(page, heads, (_option(option) for option in quote.options), 1)
-    page.line(
-        "Gross profit: price without tax less the cost in the middle (as priced where no range was drawn).", "quiet"
-    )
+    page.line("Gross profit: price without tax less the likely cost, or the cost priced where there is none.", "quiet")
 
 
 def _option(option: Option) -> tuple[Cell, ...]:

@@ -63,8 +63,12 @@ def _sums(page: Page, option: Option) -> None:
     left: list[tuple[str, Decimal | str, str]] = [
         ("Price", sums.price, "money"),
         ("Cost in the price", sums.cost, "money"),
-        *([("Cost in the middle", sums.middle, "money")] if sums.middle is not None else []),
-        *([(f"Cost at {sums.confidence:g}%", sums.sure, "money")] if sums.sure is not None else []),
+        *([("Likely cost", sums.middle, "money")] if sums.middle is not None else []),
+        *(
+            [(f"Bad case: {sums.confidence:g}% of such jobs stay under", sums.sure, "money")]
+            if sums.sure is not None
+            else []
+        ),
         ("Gross profit", sums.profit, "money"),
         ("Gross profit, share of price", sums.share, "percent"),
         ("Gross profit per crew-day", sums.per_day, "money"),

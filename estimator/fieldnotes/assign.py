@@ -208,7 +208,7 @@ class Assign:
         lives = [n for n in r.where("live") if r.atoms[n].means["live"] in ("live", "dead")]
         branch = next((d for d in self.drafts if d.word == "branch"), None)
         looks = any(r.text(n - 1) in ("looks", "look", "seems", "parece") for n in lives)
-        if (branch is not None and (looks or any(0 < n - k <= 2 for n in lives for k in doubts))) or any(
+        if (branch is not None and (looks or any(0 < abs(n - k) <= 2 for n in lives for k in doubts))) or any(
             0 < k - n <= 1 for n in lives for k in marks
         ):
             r.ask.append((Say.of("live or dead? Run water into it and look?"), ("LIVE", "DEAD")))

@@ -192,9 +192,11 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         and bool({"hole", "crack", "gap", "leak", "intruding"} & kinds)
     ):
         offer(1.5, "clock")
+    reading = r.number(first) if first is not None else None
     if (
         t.kind == "ft"
-        and first is not None
+        and reading is not None
+        and reading.kind != "ft"  # `12' 15'` are two readings
         and any(
             k in kinds
             for k in ("sag", "roots", "scale", "channel", "reverse fall", "grease", "crack", "mud", "oval", "collapse")
@@ -211,7 +213,8 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
 def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
     """`roots @28.5 33 36.5`: one finding at several places."""
     tokens = [r.atoms[n].token for n in free]
-    plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and not t.plain))]
+    same = len({t.kind for t in tokens if t is not None}) == 1  # all with a foot mark, or none
+    plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and (same or not t.plain)))]
     spans = [(t.value, t.to) for t in tokens if t is not None and t.kind == "range" and t.to and t.value < t.to]
     if len(spans) == len(free) > 1 and spans == sorted(spans) and not kinds & {"hole", "branch", "bend"}:
         return Way(7.0, *spans[0], tuple(spans[1:]))

@@ -14,21 +14,34 @@ if TYPE_CHECKING:
 _STARTS_NO = re.compile(r"\s*(?:no+|not|nope|nah|naw|oops|sorry|wait|digo|perdon)\b")
 
 
-_WEAK = re.compile(
+AMENDS = ("change", "make", "fix", "correct", "edit", "update", "amend", "cambia")
+
+WEAK = re.compile(
     r"(?:thats|its|call|it|was|really|actually|rather|what|not|is|no es|era)(?: (?:thats|its|it|actually|was|really|like|a))*"
 )
 
 
 def strong(r: "Reader") -> bool:
     """A word of correction that can be nothing else: `make that`, `i mean`; not `thats`, which begins any sentence."""
-    return any(a.means.get("correct") == "instead" and not _WEAK.fullmatch(a.text) for a in r.atoms)
+    return any(a.means.get("correct") == "instead" and not WEAK.fullmatch(a.text) for a in r.atoms)
+
+
+def _two_amounts(r: "Reader") -> bool:
+    """`not 3in 2in`: the first is denied, the second holds."""
+    kinds = [t.kind for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    return len(kinds) == 2 and kinds[0] == kinds[1] and kinds[0] in ("in", "pct")
 
 
 def correction(r: "Reader") -> "Meaning | None":
     """`no 31.5`, `scratch that`, `make that 4in`, `not left, right`, `thats not roots its a rag`."""
+    from estimator.fieldnotes.corrected_inside import inside, named
     from estimator.fieldnotes.meaning import Meaning
 
     before = r.context.before
+    if any(a.means.get("remark") == "whole" for a in r.atoms) and not strong(r):
+        return None  # `customer wants call at 4`
+    if r.text(0) in AMENDS and r.number(1) is not None and len([n for n in range(len(r.atoms)) if r.number(n)]) > 1:
+        return Meaning(asked=Say.of("which line is to be put right, and how? Write it again as it should be"), score=9)
     said = {a.means["correct"] for a in r.atoms if "correct" in a.means}
     if "counter" in said:
         return Meaning(
@@ -38,10 +51,32 @@ def correction(r: "Reader") -> "Meaning | None":
             score=9,
         )
     findings = r.where("finding")
+    if (found_inside := inside(r)) is not None:
+        return found_inside
+    if "strike it" in said and "correct" in r.atoms[0].means and (struck := named(r)) is not None:
+        return struck
     if "strike" in said and not any(r.number(n) for n in range(len(r.atoms))):
         if not before:
             return Meaning(asked=Say.of("there is no line before this one to take back?"), score=9)
         return Meaning(rows=(), instead=True, score=9)
+    if r.atoms and r.atoms[0].means.get("correct") == "strike" and before:
+        found = r.part(1).meaning()
+        return Meaning(
+            rows=found.rows, asked=found.asked, choices=found.choices, left=found.left, instead=True, score=9
+        )
+    if (
+        re.search(r"\b(?:other|opposite) side\b", r.words())
+        and not r.where("side")
+        and before
+        and not findings
+        and not r.has("place")
+    ):
+        where, _, rest = before[-1].partition(" ")
+        sides = re.findall(r"\b(?:left|right)\b", rest)
+        if len(before) == 1 and len(sides) == 1:
+            new = re.sub(r"\b(?:left|right)\b", {"left": "right", "right": "left"}[sides[0]], rest)
+            return Meaning(rows=(f"{where} {new}",), instead=True, score=9)
+        return Meaning(asked=Say.of("which side?"), score=9)
     second = 1 if len(r.atoms) > 1 and not r.is_mark(1, ",") else 2
     says_no = (
         bool(r.atoms)
@@ -61,20 +96,22 @@ def correction(r: "Reader") -> "Meaning | None":
         and any((t := r.number(n)) is not None and t.kind in ("num", "range", "ft") for n in range(len(r.atoms)))
     )
     taken = {r.atoms[n].means["finding"].split()[0].rstrip(",") for n in r.denied if "finding" in r.atoms[n].means}
-    instead = "instead" in said or no_first or bool(taken & set(told.replace(",", " ").split()) and words)
+    instead = (
+        "instead" in said or no_first or bool(taken & set(told.replace(",", " ").split()) and (words or r.has("part")))
+    )
     if not instead or (not before and "instead" not in said):  # nothing is put right
         return None
     numbers = [
         (n, t)
         for n in range(len(r.atoms))
-        if (t := r.number(n)) is not None and not (n > 1 and "no" in r.atoms[n - 1].means)
+        if (t := r.number(n)) is not None and not (n and "no" in r.atoms[n - 1].means and (n > 1 or _two_amounts(r)))
     ]
     first = numbers[0][0] if numbers else len(r.atoms)
     marker = next((n for n, a in enumerate(r.atoms) if "correct" in a.means or (n == 0 and no_first)), 0)
     if numbers and first < marker:
         if "instead" in said and len(numbers) >= 2:
-            return _read_again(r, first, marker) or _put_right(r, first, marker)
-        return None  # `16 no 16.6 jt up` has its own reading: see reading_put_right
+            return read_again(r, first, marker) or put_right(r, first, marker)
+        return None  # `16 no 16.6 jt up` has its own reading: see readingput_right
     if fresh and not strong(r):
         return None  # `thats a crack at 33` begins a line of its own
     positive = [n for n in findings if n not in r.denied]
@@ -85,6 +122,10 @@ def correction(r: "Reader") -> "Meaning | None":
     where, _, rest = old.partition(" ")
     if denied and (positive or r.has("unclear")) and not numbers:
         return _rest(r, where, positive[0] if positive else 0)
+    if denied and not positive and not numbers and r.has("part") and not r.has("state"):
+        taken_back = {r.atoms[n].means["finding"].split()[0] for n in denied} & set(rest.replace(",", " ").split())
+        if taken_back and len(before) == 1:
+            return Meaning(rows=(), instead=True, score=9)  # `not a crack just a seam`
     if denied and not positive and not numbers and ("thats" in r.words() or "its" in r.words() or r.text(0) == "not"):
         words = {r.atoms[n].means["finding"].split()[0] for n in denied}
         if any(w in rest.split() for w in words):
@@ -188,23 +229,30 @@ def _rest(r: "Reader", where: str, head: int) -> "Meaning":
     return Meaning(asked=Say.of("what is there instead?"), score=6)
 
 
-def _put_right(r: "Reader", first: int, marker: int) -> "Meaning | None":
+def put_right(r: "Reader", first: int, marker: int) -> "Meaning | None":
     """`40.2 i mean 42 roots med`, and `22 branch 3in left no right`: what stands before the correction falls away."""
     numbers = [n for n in range(len(r.atoms)) if r.number(n) is not None]
     after = [n for n in numbers if n > marker]
     between = [n for n in numbers if first < n < marker]
-    if after and not between and after[0] == marker + 1:
+    t = r.number(after[0]) if after else None
+    if t is not None and t.kind in ("num", "ft", "range") and not between and after[0] == marker + 1:
         return r.part(after[0], skip=(first, after[0])).meaning()
     return None
 
 
-def _read_again(r: "Reader", first: int, marker: int) -> "Meaning | None":
+def read_again(r: "Reader", first: int, marker: int) -> "Meaning | None":
     """`9 scale, call 9.3`: the last number is the reading."""
     from estimator.fieldnotes.understand import Reader
 
     last = max(n for n in range(len(r.atoms)) if r.number(n) is not None)
     rest = r.atoms[last + 1 :]
-    if last <= marker or any("plain" not in a.means and not a.token for a in rest):
+    t = r.number(last)
+    if (
+        t is None
+        or t.kind not in ("num", "ft", "range")
+        or last <= marker
+        or any("plain" not in a.means and not a.token for a in rest)
+    ):
         return None
     kept = [a for n, a in enumerate(r.atoms) if first < n < marker and not r.is_mark(n, "~(,")]
     if not any(set(a.means) - {"plain"} for a in kept):

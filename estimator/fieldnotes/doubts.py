@@ -41,6 +41,8 @@ class Doubts(Assign):
             return Say.of("{count} in, or {count} of them?", count=shown(self.counted)), best
         if unknown:
             return self._unknown(unknown[0], way, best)
+        if self._mixed_and_fraction():
+            return Say.of("is the first fraction part of the footage, or is it an amount from one to the other?"), best
         if self.half is not None:
             return self._half(way)
         if r.has("cannot tell") and "sign" not in r.atoms[r.where("cannot tell")[0]].means:
@@ -66,7 +68,7 @@ class Doubts(Assign):
         if r.has("reading in inches"):
             return Say.of("is that inches or feet?"), best
         for d in self.drafts:
-            if d.short_of_amount and not (to_end and d.leg):
+            if d.short_of_amount and not (to_end and d.leg) and not self._again():
                 if d.word == "sag" and self.numbers.bare_fractions:
                     continue
                 offered = self._offers(d, way)
@@ -132,6 +134,29 @@ class Doubts(Assign):
         if way.at is None:
             return ()
         return (row(way.at, way.to, self.drafts, False, way.about),)
+
+    def _again(self) -> bool:
+        """`same hole 20.4` in a later run: it was seen before."""
+        r = self.r
+        findings = [d for d in self.drafts if d.finding]
+        if len(findings) != 1 or not r.has("again") or r.context.runs < 2:
+            return False
+        r.used |= set(r.where("again"))
+        only = findings[0]
+        return only.word in r.context.seen and not (only.percent or only.inch or only.grade)
+
+    def _mixed_and_fraction(self) -> bool:
+        """`33 1/4 to 1/2`: 33 1/4 ft, or 33 ft and from a quarter to a half."""
+        every = self.r.atoms
+        return any(
+            a.token is not None
+            and a.token.kind == "num"
+            and "/" in a.token.text
+            and "till" in b.means
+            and c.token is not None
+            and c.token.kind == "frac"
+            for a, b, c in zip(every, every[1:], every[2:], strict=False)
+        )
 
     def _leap(self, at: float) -> bool:
         far = self.r.context.furthest_ft

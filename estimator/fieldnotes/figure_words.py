@@ -106,6 +106,31 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         "times",
         "man",
         "techs",
+        *[
+            "gal",
+            "gallon",
+            "gallons",
+            "lb",
+            "lbs",
+            "volt",
+            "volts",
+            "amp",
+            "amps",
+            "dollars",
+            "bucks",
+            "sqft",
+            "watts",
+            "rpm",
+            "mph",
+            "miles",
+            "mi",
+            "people",
+            "story",
+            "stories",
+            "units",
+            "cars",
+            "trips",
+        ],
         "anos",
         "horas",
     ):
@@ -224,6 +249,6 @@ def _is_depth(r: "Reader", n: int) -> bool:
         return t.kind != "num" or heads or t.point or t.value <= MOST_BARE_DEPTH
     if t.kind in ("ft", "in") and r.surface_follows(n):
         return True
-    if t.kind in ("ft", "in") and heads and not (t.kind == "ft" and t.plain and n == 0):
+    if t.kind in ("ft", "in") and heads and not (t.kind == "ft" and n == 0):
         return True
     return bool(t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30)

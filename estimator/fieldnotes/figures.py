@@ -1,7 +1,10 @@
 """What each number of a line stands for: reading, end, length, amount, size, depth, clock … Labelled ones first, then the rest
 weighed."""
 
+import itertools
 from typing import TYPE_CHECKING
+
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -83,8 +86,19 @@ def labelled(r: "Reader") -> Numbers:
             out.percents.append((n, (float(low), float(high or low))))
             r.used.add(n)
         elif size := a.means.get("coin"):
-            out.inches.append((n, float(size)))
+            low, _, high = size.partition("..")
+            if high:  # a fist is no measure
+                r.ask.append(
+                    (
+                        Say.of("how big is it? {low} to {high} in is a guess", low=low, high=high),
+                        (f"hole {low}in", f"hole {high}in"),
+                    )
+                )
+            else:
+                out.inches.append((n, float(size)))
             r.used.add(n)
+    _shares_joined(r, out)
+    _hours_joined(r, out)
     r.turned = bool(out.degrees)
     if out.depth is not None:
         r.filled.add("depth")
@@ -92,6 +106,26 @@ def labelled(r: "Reader") -> Numbers:
         r.filled.add("size")
     out.free = [n for n, a in enumerate(r.atoms) if n not in done and r.number(n) is not None]
     return out
+
+
+def _shares_joined(r: "Reader", out: Numbers) -> None:
+    """`half to three quarters`: one amount from one share to the other."""
+    said = sorted(out.percents)
+    for (a, low), (b, high) in itertools.pairwise(said):
+        between = [r.atoms[k] for k in range(a + 1, b)]
+        joined = between and all(
+            "till" in x.means or "or" in x.means or x.text in ("full", "-", "pipe", "of", "the") for x in between
+        )
+        if joined and low[1] < high[0]:
+            out.percents = [p for p in said if p not in ((a, low), (b, high))] + [(b, (low[0], high[1]))]
+            return
+
+
+def _hours_joined(r: "Reader", out: Numbers) -> None:
+    """`from 10:00 to 2:00`: one stretch of the clock."""
+    if len(out.clocks) == 2 and all("till" in r.atoms[k].means for k in range(out.clocks[0][0] + 1, out.clocks[1][0])):
+        (_, (begin, _)), (n, (_, end)) = out.clocks
+        out.clocks = [(n, (begin, end))]
 
 
 def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[no-untyped-def]

@@ -9,13 +9,13 @@ from estimator.fieldnotes.understand import POINT_LIKE
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
-from estimator.fieldnotes.doubts import Doubts
+from estimator.fieldnotes.changes import Changes
 from estimator.model.say import Say
 
 CLOSE_CALL = 1.0
 
 
-class Finish(Doubts):
+class Finish(Changes):
     """The meaning of a line: its rows in standard words, what is asked, what is left over."""
 
     def meaning(self) -> "Meaning":
@@ -27,7 +27,7 @@ class Finish(Doubts):
         self._qualities()
         self._merged()
         way, second = self._way()
-        asks = list(r.ask)
+        asks = r.ask
         if not self.drafts and not asks:
             return self._nothing(way)
         to_end = way.to is None and self._to_end(way)
@@ -144,6 +144,8 @@ class Finish(Doubts):
             rows = self._two_pipes(at, to)
             if rows:
                 return rows
+        if rows := self._two_sizes(at, to) or self._two_floors(at, to):
+            return rows
         if any(d.word == "again" for d in self.drafts):
             return [f"{shown(at)} = {self.drafts[0].choice}"]
         if self._again():
@@ -162,45 +164,6 @@ class Finish(Doubts):
                     row(place, end if all(d.word == "utility" for d in points) else None, points, False, way.about)
                 )
         return rows
-
-    def _again(self) -> bool:
-        """`same hole 20.4` in a later run: it was seen before."""
-        r = self.r
-        findings = [d for d in self.drafts if d.finding]
-        if len(findings) != 1 or not r.has("again") or r.context.runs < 2:
-            return False
-        r.used |= set(r.where("again"))
-        only = findings[0]
-        return only.word in r.context.seen and not (only.percent or only.inch or only.grade)
-
-    def _two_pipes(self, at: float, to: float | None) -> list[str]:
-        """`pvc c/o to 18 then clay`: one material to the reading, another from there."""
-        r = self.r
-        where = [n for n in range(len(r.atoms)) if "material" in r.atoms[n].means]
-        first, last = where[0], where[-1]
-        reading = next(
-            (
-                n
-                for n in range(len(r.atoms))
-                if (t := r.number(n)) is not None and t.kind in ("num", "ft") and t.value == at
-            ),
-            None,
-        )
-        kinds = [r.atoms[n].means["material"] for n in (first, last)]
-        if kinds[0] == kinds[1]:
-            return []
-        others = [d for d in self.drafts if d.word != "pipe"]
-        if reading is not None and first < reading < last and to is None:
-            begin = 0.0
-            return [
-                f"{shown(begin)}-{shown(at)} pipe {kinds[0]}",
-                row(at, None, [Draft("pipe", last, 0, choice=kinds[1]), *others]),
-            ]
-        if to is not None:
-            return (
-                [f"{shown(at)}-{shown(to)} pipe {kinds[0]}", f"{shown(to)} pipe {kinds[1]}"] if r.has("change") else []
-            )
-        return []
 
     def _filled(self, choices: tuple[str, ...], way: Way) -> tuple[str, ...]:
         """Standard words with the place in front."""

@@ -76,6 +76,10 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used |= set(r.where("reach", "main"))
         return
     stops, cable = r.where("stop"), r.where("cable end")
+    if r.has("unclear", "camera out") and not findings and not stops and not cable:
+        r.used |= {*r.where("unclear", "camera out"), *r.where("end")}
+        _asked(r, "camera out")
+        return
     stuck = list(r.where("sign", "cannot pass"))
     reach = [n for n in r.where("reach") if n not in r.used]
     ends = [n for n in r.where("end") if n not in r.used]

@@ -22,6 +22,8 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         means = r.atoms[n].means
         if n in r.amount_words or (n in r.used and "fraction" in means):
             continue
+        if "sign" in means and r.has("place", "branch") and means["sign"] == "capped":
+            continue  # the branch is shut, not the drain
         if "cleaned" in means and r.has("cleaned"):
             continue
         if _only_where(r, n):

@@ -86,6 +86,20 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.ask.append((Say.of("how long is the {what} repair?", what=what), (f"pipe {what}", "note")))
             r.used |= {*where, *r.where("repair")}
             return
+    if (
+        len(where) == 1
+        and r.atoms[last].means["material"] == "copper"
+        and not r.has("change")
+        and not r.has("part", "pipe")
+    ):
+        r.ask.append(
+            (
+                Say.of("copper: is this drain of it, or a branch or a water pipe beside it?"),
+                ("pipe copper", "branch 2in", "crossing water"),
+            )
+        )
+        r.used |= {*where}
+        return
     draft = Draft("pipe", last, r.clause[last], choice=r.atoms[last].means["material"])
     out.append(draft)
     r.used |= {
@@ -131,6 +145,8 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         "beam",
         "utility",
     }:
+        return
+    if r.has("unclear", "deck"):
         return
     zones = [n for n in r.where("zone") if n not in r.used]
     surfaces = [n for n in r.where("surface") if n not in r.used]
@@ -222,15 +238,23 @@ def _room_name(r: "Reader", rooms: list[int]) -> str:
 
 
 def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
-    if out or r.ask:
+    if out or r.ask or r.has("unclear", "deck"):
         return
     under = r.where("under")
     over = [n for n in r.where("over") if n not in r.used]
     rooms = [n for n in r.where("room") if n not in r.used]
-    fixtures = [n for n in rooms if r.atoms[n].means["room"] in ("tub", "shower")]
+    fixtures = [n for n in rooms if r.atoms[n].means["room"] in ("tub", "shower") or r.text(n).startswith("vanit")]
     if under and (over or fixtures):
         n = (over or fixtures)[0]
-        out.append(Draft("under", n, r.clause[n], choice=r.atoms[n].means.get("over") or r.atoms[n].means["room"]))
+        out.append(
+            Draft(
+                "under",
+                n,
+                r.clause[n],
+                choice=r.atoms[n].means.get("over")
+                or (r.text(n) if r.text(n).startswith("vanit") else r.atoms[n].means["room"]),
+            )
+        )
         r.used |= {n, *under}
     elif rooms and (under or r.text(rooms[0]) in ("walk in closet",) or r.single_place()):
         n = rooms[0]

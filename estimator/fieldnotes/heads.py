@@ -33,7 +33,7 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
         _pipes(r, numbers, out)
         _zones(r, numbers, out)
         _rooms(r, numbers, out)
-        _unclear(r, out)
+        _unclear(r, numbers, out)
     elif not any(d.word in ("branch", "loc") for d in out):
         _pipe_beside(r, out)
         _pipe_changed(r, out)
@@ -45,9 +45,8 @@ def _water(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     water = [n for n, a in enumerate(r.atoms) if {"water", "agua"} & set(a.text.split()) and "unclear" not in a.means]
     much = bool(numbers.inches or numbers.percents)
     other = any(
-        r.has(c)
-        for c in ("live", "room", "utility", "crossing", "place", "side", "material", "run", "rises", "out of water")
-    )
+        r.has(c) for c in ("live", "room", "utility", "crossing", "place", "side", "material", "rises", "out of water")
+    ) or any("run" in a.means and a.text not in ("from", "start", "pulled", "desde") for a in r.atoms)
     if water and much and not out and not r.ask and not other:
         out.append(Draft("sag", water[0], r.clause[water[0]]))
 
@@ -89,6 +88,13 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     crossing = r.where("place", "crossing")
     beside = bool(numbers.lengths)
     r.used |= {*through, *crossing}
+    if what == "gas" and not through and not crossing and all(label == "away" for label, _ in numbers.lengths):
+        r.ask.append((
+            Say.of("does the gas line cross the drain, run through it, or lie beside it? Treat it as live until its owner says where it is."),
+            ("crossing gas", "utility gas", "note"),
+        ))  # fmt: skip
+        r.used |= set(r.where("place", "loc"))
+        return
     if through and not crossing and not beside:
         out.append(Draft("utility", n, r.clause[n], choice=what))
     elif (crossing and not through) or (beside and not through):
@@ -101,10 +107,16 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         ))  # fmt: skip
 
 
-def _unclear(r: "Reader", out: list[Draft]) -> None:
+def _unclear(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     if out or r.ask:
         return
     water, crossing = r.where("unclear", "water line"), r.where("place", "crossing")
+    footings = r.where("unclear", "footing")
+    if footings and any(label == "away" for label, _ in numbers.lengths):
+        out.append(Draft("footing", footings[0], r.clause[footings[0]], lengths=list(numbers.lengths)))
+        numbers.lengths.clear()
+        r.used |= {*footings}
+        return
     for n in r.where("unclear"):
         if n in water and crossing:  # it says that it crosses
             continue

@@ -148,7 +148,7 @@ def _nearest(word: str) -> tuple[str, str]:
     if len(word) < SHORTEST_SLIP:
         return "", ""
     hits = process.extract(word, lex.single, scorer=OSA.distance, score_cutoff=most, limit=6)
-    hits = [h for h in hits if h[0][0] == word[0] or (h[1] == 1 and len(word) > SHORTEST_SLIP)]
+    hits = [h for h in hits if _one_slip(word, h[0], int(h[1]))]
     if not hits:
         return "", ""
     best = min(h[1] for h in hits)
@@ -157,6 +157,15 @@ def _nearest(word: str) -> tuple[str, str]:
         return "", near[0]
     said = {frozenset(lex.phrases[(w,)].items()) for w in near}
     return (near[0], "") if len(said) == 1 else ("", "")
+
+
+def _one_slip(typed: str, meant: str, steps: int) -> bool:
+    """Whether fingers make this of that: `batt` is no `bath`, `partial` no `partida`."""
+    if steps > 1:
+        return typed[0] == meant[0] and (typed[-1] == meant[-1] or (typed[:4] == meant[:4] and len(typed) > 7))
+    if len(typed) == len(meant) == SHORTEST_SLIP and sorted(typed) != sorted(meant):
+        return False
+    return typed[0] == meant[0] or len(typed) > SHORTEST_SLIP
 
 
 def _words(token: Token) -> str:

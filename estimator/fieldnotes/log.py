@@ -119,8 +119,12 @@ class LogReader(LogTaking):
             if not meaning.rows:
                 self.before = _Last()
                 return
+        if meaning.gone is not None and not self._struck(*meaning.gone):
+            meaning = replace(meaning, asked=Say.of("which line is to be taken back?"), gone=None)
         if meaning.asked:
             self._ask(meaning, raw, place, context)
+        elif meaning.gone is not None:
+            self.log.notes.append(raw.strip())
         elif meaning.rows:
             self._rows(meaning, raw, note, place)
         else:

@@ -180,6 +180,20 @@ class LogTaking:
             if last.asked is not None and last.asked in last.run.asked:
                 last.run.asked.remove(last.asked)
 
+    def _struck(self, word: str, at: float | None) -> bool:
+        """Take one earlier thing of this run back; False where none, or more than one, is meant."""
+        run = self.here
+        found = [
+            e
+            for e in (run.entries if run else ())
+            if (not word or e.thing.word.word == word) and (at is None or abs(e.from_ft - at) < 0.01)
+        ]
+        if run is None or len(found) != 1:
+            return False
+        run.entries.remove(found[0])
+        self.before = _Last()
+        return True
+
     def _filled(self, heading: Heading) -> Heading:
         """What the heading leaves out comes from the keys of the line, for its first run only."""
         if self.given is None or (self.log.passes and self.here is not self.log.passes[0]):

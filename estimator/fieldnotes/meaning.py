@@ -32,10 +32,11 @@ class Meaning:
     choices: tuple[str, ...] = ()
     left: str = ""
     instead: bool = False
+    gone: tuple[str, float | None] | None = None  # an earlier thing taken back, by its word and its reading
     score: float = 0.0
     at: float | None = None  # where it lies as far as it says, also where it is asked back
     to: float | None = None
 
     @property
     def remark(self) -> bool:
-        return not self.rows and not self.asked and not self.instead
+        return not (self.rows or self.asked or self.instead or self.gone)

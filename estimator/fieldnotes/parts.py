@@ -13,20 +13,58 @@ MOST_PARTS = 6
 
 def apart(r: "Reader") -> list[list[Atom]]:
     """Parts of the line that each have a thing and a reading of their own: `tile from 27, carpet from 33`."""
+    for marks, words in ((",;/", ()), (",;/&", ("and", "y"))):
+        groups = _carried(_cut(r.atoms, marks, words))
+        if 2 <= len(groups) <= MOST_PARTS and all(_stands_alone(g) for g in groups):
+            return groups
+    return _by_turns(r)
+
+
+def _cut(every: list[Atom], marks: str, words: tuple[str, ...]) -> list[list[Atom]]:
     groups: list[list[Atom]] = [[]]
-    for a in r.atoms:
-        if a.token is not None and a.token.kind == "mark" and a.token.text in ",;":
+    for a in every:
+        if (a.token is not None and a.token.kind == "mark" and a.token.text in marks) or a.text in words:
             groups.append([])
         else:
             groups[-1].append(a)
-    groups = [g for g in groups if g]
-    for n, group in enumerate(groups[1:], start=1):  # `roots lt 26 29, hvy at 35`
-        head = next((a for a in groups[n - 1] if "finding" in a.means), None)
-        if head is not None and not _heads(group) and any("grade" in a.means for a in group):
-            groups[n] = [head, *group]
-    if 2 <= len(groups) <= MOST_PARTS and all(_stands_alone(g) for g in groups):
-        return groups
-    return _by_turns(r)
+    return [g for g in groups if g]
+
+
+def _carried(groups: list[list[Atom]]) -> list[list[Atom]]:
+    """A part that names nothing but says how much is of the thing before it: `bellys 30-33 2in, 36-38 1in`, `33 same`."""
+    out: list[list[Atom]] = []
+    head: list[Atom] = []
+    last: list[Atom] = []
+    for group in groups:
+        same = any("again" in a.means for a in group)
+        amount = (
+            same
+            or any(c in a.means for a in group for c in ("grade", "side", "fraction", "clock"))
+            or any(a.token is not None and a.token.kind in ("in", "pct", "frac", "clock") for a in group)
+        )
+        if not _heads(group) and head and amount:
+            readings = [a for a in group if a.token is not None and a.token.kind in ("num", "range")]
+            fresh = [a for a in group if a not in readings and not ("again" in a.means or "plain" in a.means)]
+            told = {c for a in fresh for c in ("grade", "side") if c in a.means} | {
+                a.token.kind for a in fresh if a.token
+            }
+            kept = [
+                a
+                for a in last
+                if not (a.token is not None and a.token.kind in ("num", "range", *told)) and not told & set(a.means)
+            ]
+            group = [*readings, *kept, *fresh] if same and readings else [*head, *group]
+        elif _heads(group):
+            head = [a for a in group if "finding" in a.means or a.means.get("place") in ("branch", "bend")][:1]
+        out.append(group)
+        last = group
+    first = (
+        [a for a in out[0] if a.token is not None and a.token.number and a.token.kind in ("num", "range")]
+        if out
+        else []
+    )
+    counted = len(first) == 1 and first[0].token is not None and first[0].token.value == len(out) - 1
+    return out[1:] if len(out) > 2 and _heads(out[0]) and (not first or counted) else out
 
 
 def _by_turns(r: "Reader") -> list[list[Atom]]:
@@ -54,7 +92,7 @@ def _begins(r: "Reader", thing: int, after: int) -> int:
 
 
 def _heads(group: list[Atom]) -> bool:
-    return any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone"))
+    return any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone", "room"))
 
 
 def _stands_alone(group: list[Atom]) -> bool:

@@ -27,6 +27,10 @@ AT_ONE_PLACE = frozenset(("branch", "cleanout", "bend", "tree", "access", "stop"
 """What lies at one footage: `9-11 branch` is 9 ft 11 in, or anywhere in 2 ft."""
 
 
+MAY_BE_DEGREES = (11.25, 22.5, 45.0, 90.0)
+"""`22 1/2 bend` is a fitting, and a reading."""
+
+
 @dataclass(slots=True)
 class Said:
     """What a line in standard words says; `same` is what it saw again, written at `same_at`; `to_end` a stretch to where the run ends."""
@@ -99,6 +103,12 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
         return True
     if high is not None and high > low and any(t.word.word in AT_ONE_PLACE for t in said.things):
         return True
+    if (
+        low in MAY_BE_DEGREES
+        and high is None
+        and any(t.word.word == "bend" and "degrees" not in t.values for t in said.things)
+    ):
+        return True
     if low > 400 or (
         high is None
         and "." not in written
@@ -112,6 +122,9 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
     ):
         return bool(re.match(r"\s*(?:in|\")", text[where.end :]))
     if re.search(r"\d\s*(?:ft|feet)\.?\s+\d+(?:\.\d+)?\s*(?:in|\")", written):
+        return True
+    wide = any(t.word.word in ("hole", "gap", "branch") and "size" not in t.values for t in said.things)
+    if wide and re.search(r"\d'\s+\d+(?:\.\d+)?\s*(?:in|\")", written):
         return True
     return any(_cannot_be(t, text, context) for t in said.things)
 
@@ -128,6 +141,8 @@ _OF_CABLE = re.compile(r"\b(?:cable|rod|reel|hose)\b", re.IGNORECASE)
 
 def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     values, word = thing.values, thing.word
+    if word.word == "branch" and re.search(r"\d\s*(?:in|\")?\s?x\s?\d", text[thing.at :]):
+        return True  # main by branch, or branch by main
     if word.word == "under" and _NOT_OVER_IT.search(str(values.get("choice", ""))):
         return True
     if word.word == "end" and _OF_CABLE.search(str(values.get("choice", ""))):

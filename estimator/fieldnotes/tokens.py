@@ -30,7 +30,8 @@ _WORDS_FOR = (
     (re.compile(r"\b(quarter|1 quarter) (?=bend|turn)"), "1/4 "),
     (re.compile(r"\b(eighth|1 eighth) (?=bend|turn)"), "1/8 "),
     (re.compile(r"\b(sixteenth) (?=bend|turn)"), "1/16 "),
-    (re.compile(r"\b(?:2|two|double|dbl|back to back) (45|22\.5|22|90)s?\b(?!\s?(?:ft|in|'|\"))"), r"\1 bend"),
+    (re.compile(r"(?<![/\d.])(\d+) (?=1/(?:4|8|16|6|5) (?:bend|turn|ell|elbow))"), r"\1 the "),
+    (re.compile(r"\b(?:2|two|double|dbl|back to back) (45|22\.5|22|90)s?\b(?!\s?(?:ft|in|'|\"))"), r"\1deg bend"),
     (re.compile(r"\b(45|90|22)s\b"), r"\1"),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\bh2o\b"), "water"),
@@ -46,7 +47,12 @@ _DEC = rf"(?:{_INT}\.\d{{1,4}}|\.\d{{1,4}}|{_INT},\d{{1,2}}(?!\d)|{_INT})"
 _FRAC = r"\d{1,2}/\d{1,2}"
 _MIX = rf"(?:{_INT}[ -]{_FRAC}|{_FRAC}|{_DEC})"
 _FT = r"(?:'(?!')|\s?(?:ft|feet|foot|pies|pie)\b\.?)"
-_IN = r"(?:\"|''|\s?(?:inches|inch|pulgadas|pulgada|pulg)\b\.?|\s?in\b\.?(?!\s+(?:the|main|street|yard|hall|house|kitchen|bath|garage|drive|road|alley|city|it|a)\b))"
+_IN_PLACE = (
+    "the|it|a|main|front|back|rear|side|street|yard|lawn|grass|dirt|bed|mulch|patio|hall|hallway|house|kitchen|bath|bathroom|master|guest|"
+    "laundry|closet|den|garage|drive|driveway|sidewalk|walk|road|alley|city|crawl|basement|slab|concrete|asphalt"
+)
+"""`20 in grass` is a place, `20 in down` an amount."""
+_IN = rf"(?:\"|''|\s?(?:inches|inch|pulgadas|pulgada|pulg)\b\.?|in\b\.?(?!\s+(?:the|it|a)\b)|\sin\b\.?(?!\s+(?:{_IN_PLACE})\b))"
 _END = r"(?![\w/]|\.\d)"
 _TO = r"\s*(?:-|\.\.\.?|\bto\b|\bthru\b|\bthrough\b|\bhasta\b|\ba\b|\btil\b|\btill\b|\bclear to\b|to(?=\d))\s*"
 _PATTERN = re.compile(
@@ -225,7 +231,7 @@ def _token(m: re.Match[str]) -> Token:
         feet, rest = re.split(r"'|(?:ft|feet|foot|pies|pie)\b\.?", text, maxsplit=1, flags=re.IGNORECASE)
         inches = re.findall(_MIX, rest)
         inch = _value(inches[-1]) if inches else 0.0
-        spaced = bool(re.search(r"(?:ft|feet|foot)\.?\s", text)) and bool(re.search(r"\d\s?(?:\"|in)", rest))
+        spaced = bool(re.search(r"(?:ft|feet|foot|')\.?\s", text)) and bool(re.search(r"\d\s?(?:\"|in)", rest))
         if inch >= 12:  # 34 ft 18in: two lengths, read one by one
             return Token("ft", text, at, end, _value(feet), None, about, True, point)
         return made("ft", _value(feet) + inch / 12, plain=spaced)

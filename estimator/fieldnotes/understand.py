@@ -43,6 +43,8 @@ def _variants(found: list[Token]) -> Iterator[list[Token]]:
     first = next((n for n, t in enumerate(found) if t.number and t.kind != "in"), 0)
     deep = any(a.means.get("place") in ("loc", "depth", "pothole", "invert") for a in atoms(split(found)))
     for n, token in enumerate(found[: first + 1] if deep else found):
+        if deep and "'" in token.text:
+            continue  # `3' 9" deep`
         if (token.kind == "ft" and token.plain and "in" in token.text) or (
             token.kind == "ft" and token.plain and '"' in token.text
         ):
@@ -173,10 +175,21 @@ class Reader:
         for n, a in enumerate(self.atoms):  # `roots gone`, `scale came off`
             after = self.atoms[n + 1].means if n + 1 < len(self.atoms) else {}
             lasting = ("hole", "gap", "channel", "channel gone", "collapse")
-            past = after.get("state") == "gone" or "past" in after
+            later = self._gone_later(n) if "finding" in a.means else None
+            past = after.get("state") == "gone" or "past" in after or later is not None
             if past and a.means.get("finding", lasting[0]) not in lasting:
-                out |= {n, n + 1}
+                out |= {n, later or n + 1}
         return out
+
+    def _gone_later(self, n: int) -> int | None:
+        """`roots at 33 all gone`: nothing but its place stands before the word that takes it away."""
+        for k in range(n + 1, len(self.atoms)):
+            a = self.atoms[k]
+            if "past" in a.means:
+                return k
+            if not (a.token or "plain" in a.means or "at" in a.means or "remark" in a.means):
+                return None
+        return None
 
     def _joined(self, k: int) -> bool:
         """Same clause run: the atom before is `or`, or a word of the same thing."""
@@ -197,6 +210,7 @@ class Reader:
             wholelines.turned,
             wholelines.remark,
             wholelines.tapes,
+            wholelines.ditto,
         ):
             found = whole(self)
             if found is not None:

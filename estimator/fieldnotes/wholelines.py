@@ -127,9 +127,26 @@ def remark(r: "Reader") -> "Meaning | None":
     ]
     if any(a.near for a in r.atoms):
         return None
+    if r.has("unclear", "camera out") and any(r.number(n) is not None for n in range(len(r.atoms))):
+        return None  # it may be where the run ended
+    if (
+        r.has("doubt", "cannot tell")
+        and not r.has("remark", "whole")
+        and any((t := r.number(n)) is not None and t.kind in ("num", "ft", "range") for n in range(len(r.atoms)))
+    ):
+        return None
     whole = any(a.means.get("remark") == "whole" for a in r.atoms)
-    if whole and not says and not r.has("sign", "cannot pass"):
+    seen = any(
+        r.has(c) for c in ("stop", "cable end", "end", "unclear", "place") if c != "place" or not r.has("place", "loc")
+    ) and any((t := r.number(n)) is not None and t.kind in ("num", "ft", "range") for n in range(len(r.atoms)))
+    if whole and not says and not seen and not r.has("sign", "cannot pass"):
         return Meaning(score=5)
+    years = [t for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    if years and not says and all(t.kind == "num" and not t.point and 1850 <= t.value <= 2035 for t in years):
+        return Meaning(score=5)  # `house 1962`
+    times = sum(a.token is not None and a.token.kind == "time" for a in r.atoms)
+    if times > 1 and not says:
+        return Meaning(score=5)  # a test with its hours, or a timetable
     concepts = (
         "finding",
         "place",
@@ -191,6 +208,46 @@ def remark(r: "Reader") -> "Meaning | None":
     ):
         return Meaning(score=4)
     return None
+
+
+MORE_OR_LESS = frozenset(
+    (
+        "worse",
+        "worst",
+        "better",
+        "bigger",
+        "smaller",
+        "more",
+        "less",
+        "heavier",
+        "lighter",
+        "deeper",
+        "peor",
+        "menos",
+        "mas",
+    )
+)
+
+
+def ditto(r: "Reader") -> "Meaning | None":
+    """`ditto 38`, `same at 41`: what the line before says, at another reading."""
+    from estimator.fieldnotes.meaning import Meaning
+
+    readings = [t for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    others = [
+        a
+        for a in r.atoms
+        if not (a.token or "again" in a.means or "plain" in a.means or "at" in a.means or a.text in MORE_OR_LESS)
+    ]
+    if not r.has("again") or others or len(readings) != 1 or len(r.context.before) != 1:
+        return None
+    t, (_, _, rest) = readings[0], r.context.before[0].partition(" ")
+    if t.kind not in ("num", "ft", "range") or not rest or rest.startswith("="):
+        return None
+    at = shown(t.value) if t.to is None else f"{shown(min(t.value, t.to))}-{shown(max(t.value, t.to))}"
+    if MORE_OR_LESS & set(r.words().split()):
+        return Meaning(asked=Say.of("how much is it there?"), choices=(f"{at} {rest}",), score=9)
+    return Meaning(rows=(f"{at} {rest}",), score=9)
 
 
 def tapes(r: "Reader") -> "Meaning | None":

@@ -1,4 +1,4 @@
-"""One option for the crew, drawn in tables: each line where work is done, line and grade to lay, openings to mark, as built."""
+"""One option for the crew: each line where work is done, line and grade to lay, openings to mark, as built, and the drawing."""
 
 from collections.abc import Iterable
 
@@ -14,6 +14,7 @@ from estimator.onsite.marks_sheet import opening_table
 from estimator.onsite.sheet import Block, Words
 from estimator.papers.crew_page import close, crew_page
 from estimator.papers.crew_where import new_way, signed, where_it_is
+from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
@@ -27,7 +28,7 @@ WIDTHS = (25.0, 58.0, 14.0, 27.0)
 BESIDE_FT = 1.0
 """So far beyond the work a line is told."""
 SHORT_FT = 3.0
-"""A place no longer than this is told in one row with what is laid in it."""
+"""A place no longer than this is told in one row with what is laid in it, and with its depth."""
 UNTOLD = frozenset({"branch", "room", "soil"})
 """Marks that are told otherwise, or that nobody needs who digs."""
 
@@ -48,6 +49,9 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
         _line(letter, page, job.line(name), [t for t in takeoffs if t.repair.line == name], mine, laid)
     if tables is not None:
         _openings(letter, page, opening_table(option, job, tables))
+    if not laid and (drawn := house_section(letter)):
+        data, height, alt = drawn
+        page.drawing(data, alt, height)
     page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)
     return close(letter, page)
 
@@ -99,7 +103,7 @@ def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grad
         start, end = (signed(at_ft, letter) for at_ft in (stretch.from_ft, stretch.to_ft))
         place = start if start == end else f"{start} – {end}"
         bottom = next((_bottom(letter, g, stretch.from_ft) for g in grades if g.run.stretch.holds(stretch.from_ft)), "")
-        depth = _depth(letter, profile, stretch.from_ft)
+        depth = _depth(letter, profile, stretch.from_ft) if stretch.length_ft <= SHORT_FT else ""
         page.add(*_cells((place, "; ".join(said), bottom, depth), "cell", laid))
 
 

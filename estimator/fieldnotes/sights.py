@@ -100,7 +100,10 @@ def merged(sights: Iterable[Finding], limits: Limits, passes: Iterable[Pass] = (
 def parted(
     findings: Iterable[Finding], after: Iterable[Cleaned], passes: Iterable[Pass]
 ) -> tuple[list[Finding], list[Finding]]:
-    """Findings that still stand, and those that a later pass found gone: soft things cleaned away, a block passed."""
+    """Findings that still stand, and those that a later pass found gone: soft things cleaned away, a block passed.
+
+    Roots that a pass after cleaning did not see again are cut, and the joint they came in by is still there: they stand as light.
+    """
     seen_by = {p.number: p.seen for p in passes}
     cleaned = list(after)
 
@@ -108,17 +111,29 @@ def parted(
         later = (seen for n, seen in seen_by.items() if n > finding.origin.pass_number)
         return any(got_through(seen, finding.stretch) for seen in later)
 
-    def gone(finding: Finding) -> bool:
-        number = finding.origin.pass_number
-        if finding.kind == "blocked":
-            return passed(finding)
-        return finding.kind in SOFT and any(
-            c.number > number and c.seen.covers(finding.stretch) and (c.cleaned or c.seen).covers(finding.stretch)
-            for c in cleaned
+    def away(finding: Finding) -> bool:
+        number, stretch = finding.origin.pass_number, finding.stretch
+        return any(
+            c.number > number and c.seen.covers(stretch) and (c.cleaned or c.seen).covers(stretch) for c in cleaned
         )
 
+    def gone(finding: Finding) -> bool:
+        return passed(finding) if finding.kind == "blocked" else finding.kind in SOFT and away(finding)
+
+    def now(finding: Finding) -> Finding:
+        seen = opened(finding) if passed(finding) else finding
+        return cut(seen) if seen.kind == "roots" and away(seen) else seen
+
     every = list(findings)
-    return [opened(f) if passed(f) else f for f in every if not gone(f)], [f for f in every if gone(f)]
+    return [now(f) for f in every if not gone(f)], [f for f in every if gone(f)]
+
+
+def cut(roots: Finding) -> Finding:
+    """Return roots that a camera did not see again after cleaning: as they were in the history, light now."""
+    before = replace(roots, history=())
+    return replace(
+        roots, percent=None, size_in=None, grade_word="light", after_cleaning=True, history=(*roots.history, before)
+    )
 
 
 MISSED_BY_EYE = ("hole", "gap", "crack", "collapse")

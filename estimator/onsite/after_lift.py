@@ -16,7 +16,7 @@ from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
-from estimator.onsite.lift_joints import LENGTH_FT, Joint, joints_of
+from estimator.onsite.lift_joints import LENGTH_FT, LEVELS, Joint, joints_of, levels_to_read
 from estimator.onsite.lift_points import SAME_FT, Point, left_behind, points_of
 from estimator.onsite.lift_surface import Surface
 from estimator.tables.tables import Tables
@@ -54,12 +54,18 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Lifted:
-    """One line after the lift: its points with the flow, the runs between them, and the joints whose turn can be told."""
+    """One line after the lift: its points with the flow, the runs between them, and the joints whose turn can be told.
+
+    `again` are stations read before the lift where a level now tells the joints under the slab; `another` those to read before
+    another lift, where too few were. Both are empty once three were read.
+    """
 
     line: str
     points: tuple[Point, ...]
     runs: tuple[Run, ...]
     joints: tuple[Joint, ...]
+    again: tuple[float, ...]
+    another: tuple[float, ...]
 
 
 def after_lift(line: Line, job: Job, levels: Sequence[LiftLevel], surface: Surface, tables: Tables) -> Lifted | None:
@@ -71,7 +77,18 @@ def after_lift(line: Line, job: Job, levels: Sequence[LiftLevel], surface: Surfa
     runs = tuple(_run(a, b, known, line.downstream, surface) for a, b in pairwise(points))
     lengths = (mark.length("every") for mark in Profile(line).marks("joint"))
     length_ft = next((length for length in lengths if length), LENGTH_FT)
-    return Lifted(line.name, tuple(points), runs, joints_of(points, length_ft))
+    again, another = _next_levels(line, points)
+    return Lifted(line.name, tuple(points), runs, joints_of(points, length_ft), again, another)
+
+
+def _next_levels(line: Line, points: Sequence[Point]) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Stations to read again now; where those make no three, stations to read before another lift instead."""
+    read, under = [p.station_ft for p in points if p.own], [p.station_ft for p in points]
+    inverts = [m.stretch.middle_ft for m in line.marks if m.word == "invert" and m.depth_ft is not None]
+    again = levels_to_read(read, [at for at in inverts if min(under) <= at <= max(under)])
+    if len(read) + len(again) >= LEVELS:
+        return again, ()
+    return (), levels_to_read((), under)
 
 
 def _with_levels(line: Line, levels: Sequence[LiftLevel]) -> Line:

@@ -10,6 +10,7 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.sheet import Block, Words
 from estimator.tables.tables import Tables
 from estimator.wording.plain import LEGS, in_plain_words
+from estimator.works.grade import FAMILIES
 
 EVERY_FT, SMALL_PIPE_IN, INCHES_PER_FT = 5.0, 2.5, 12.0
 EVEN_IN = 0.05
@@ -24,6 +25,15 @@ def least_fall_in_per_ft(size_in: float, job: Job, tables: Tables) -> float:
         return unknown
     asked = place.slope_small_in_per_ft if size_in <= SMALL_PIPE_IN else place.slope_mid_in_per_ft
     return unknown if asked is None else float(asked)
+
+
+def code_families(job: Job, tables: Tables) -> tuple[str, ...]:
+    """Return the plumbing code of the place; both families where nobody asked, so that the stricter one decides."""
+    try:
+        code = tables.place(job.house.jurisdiction).code
+    except KeyError:
+        code = ""
+    return (code,) if code else FAMILIES
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from math import ceil
 
+from estimator.knowledge.hangers import widest_ft
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.job import Job
 from estimator.model.line import Line
@@ -12,7 +13,7 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.model.works import Laid
 from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
-from estimator.onsite.grade_around import least_fall_in_per_ft, new_ways
+from estimator.onsite.grade_around import code_families, least_fall_in_per_ft, new_ways
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 
@@ -142,13 +143,7 @@ class Run:
             high=Inches(round(1.645 * self.lower.sigma_ft * INCHES_PER_FT, 1)),
         )
         if self.run.hung:
-            spacing = self.tables.number("hanger_plastic_ft")
-            count = ceil(self.run.stretch.length_ft / spacing - 1e-9) + 1
-            yield Say.of(
-                "Hangers: one every {spacing}, {count} on this run, and at each change of direction.",
-                spacing=Feet(spacing),
-                count=count,
-            )
+            yield from hangers(self.run.stretch.length_ft, self.job, self.tables)
 
     def _rows(self) -> Iterable[tuple[Words, ...]]:
         for station, what in sorted(self.stations(), key=lambda one: (one[0] - self.upper_ft) * self.line.downstream):
@@ -179,6 +174,23 @@ class Run:
             return Say.of("beam: top of the pipe {clear} below it", clear=Inches(round(clear, 1)))
         return Say.of(
             "BEAM IN THE WAY: top of the pipe {clear} above its bottom. Stop and call.", clear=Inches(round(-clear, 1))
+        )
+
+
+def hangers(hung_ft: float, job: Job, tables: Tables) -> Iterable[Say]:
+    """Say the firm's hanger spacing and count, and where the code of the place asks for closer ones."""
+    spacing = tables.number("hanger_plastic_ft")
+    yield Say.of(
+        "Hangers: one every {spacing}, {count} on this run, and at each change of direction.",
+        spacing=Feet(spacing),
+        count=ceil(hung_ft / spacing - 1e-9) + 1,
+    )
+    widest = widest_ft("plastic", code_families(job, tables))
+    if spacing > widest:
+        yield Say.of(
+            "HANGERS TOO FAR APART: the code allows {widest} for plastic pipe, so hang {count}. Correct hanger_plastic_ft in the settings.",
+            widest=Feet(widest),
+            count=ceil(hung_ft / widest - 1e-9) + 1,
         )
 
 

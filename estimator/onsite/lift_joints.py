@@ -15,6 +15,9 @@ from estimator.onsite.lift_surface import Rise
 LENGTH_FT = 5.0
 """A length of cast-iron soil pipe (ASTM A74, from memory); clay is often shorter and turns more."""
 
+LEVELS, APART_FT = 3, 2.0
+"""A joint turns between three levels; nearer to each other than this, their own errors hide it (judgment)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Joint:
@@ -39,6 +42,23 @@ def joints_of(points: Sequence[Point], length_ft: float) -> tuple[Joint, ...]:
     for one, middle, other in zip(measured, measured[1:], measured[2:], strict=False):
         out.append(Joint(middle, _turn(one, middle, other), False))
     return tuple(sorted(out, key=lambda j: points.index(j.point)))
+
+
+def levels_to_read(read: Sequence[float], could: Sequence[float]) -> tuple[float, ...]:
+    """Return the stations that make three levels with those read, each as far as may be from the others; fewer where no more can be.
+
+    >>> levels_to_read([], [0, 3, 12, 30]), levels_to_read([0, 30], [0, 3, 12, 30]), levels_to_read([5], [5])
+    ((0, 12, 30), (12,), ())
+    """
+    taken, added = list(read), []
+    while len(taken) < LEVELS:
+        left = [at for at in could if all(abs(at - other) >= APART_FT for other in taken)]
+        if not left:
+            break
+        best = max(left, key=lambda at: min((abs(at - other) for other in taken), default=-at))
+        taken.append(best)
+        added.append(best)
+    return tuple(sorted(added))
 
 
 def _turn(one: Point, middle: Point, other: Point) -> Rise:

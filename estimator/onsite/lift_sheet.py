@@ -175,6 +175,7 @@ def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
             "Water test of the whole drain under the slab. Then, if the level drops, section by section (sheet tests)."
         )
     for one in found:
+        yield from _levels(one)
         for joint in sorted(one.joints, key=lambda j: -abs(j.turn.inches)):
             if _opens(joint, tables):
                 yield _look_at(joint, one.line)
@@ -194,6 +195,22 @@ def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
                     low=Feet(round(min(run.upper.station_ft, run.lower.station_ft), 1)),
                     high=Feet(round(max(run.upper.station_ft, run.lower.station_ft), 1)),
                 )
+
+
+def _levels(one: Lifted) -> Iterable[Say]:
+    """The levels that would tell the joints under the slab."""
+    if one.again:
+        yield Say.of(
+            "Shoot line {line} again at {stations}, where it was read before the lift: that tells its joints under the slab.",
+            line=one.line,
+            stations=tuple(Feet(round(at, 1)) for at in one.again),
+        )
+    elif one.another:
+        yield Say.of(
+            "Line {line} was read at too few places before the lift: only the camera tells its joints. Before another lift, read {stations}.",
+            line=one.line,
+            stations=tuple(Feet(round(at, 1)) for at in one.another),
+        )
 
 
 def _look_at(joint: Joint, line: str) -> Say:

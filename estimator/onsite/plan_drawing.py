@@ -22,13 +22,15 @@ PAINT = {"gas": "#B58900", "water": "#1F5FBF", "power": "#B3261E", "phone": "#D8
 DASH, STEP_FT, TICK_FT = 5.0, 1.0, 10.0
 NAMED = 0.3
 """How far along a wall its name stands."""
+NAMED_AT = (0.5, 0.3, 0.7, 0.15, 0.85)
+"""How far along a line its name is tried."""
 ARROW = 8.0
 STUB_FT = 5.0
 """A branch that was not filmed is drawn so long, in dashes."""
 
 
 class Drawn:
-    """A sketch on a sheet: the house first, then openings, then pipe, then what stands on it, words last."""
+    """A sketch on a sheet: the house first, then openings, then pipe with its names, then what stands on it; words keep clear of all."""
 
     def __init__(self, sketch: Sketch, canvas: Canvas, frame: Frame) -> None:
         self.sketch, self.plan, self.said, self.canvas = sketch, sketch.plan, sketch.said, canvas
@@ -44,9 +46,11 @@ class Drawn:
         for letter in sketch.letters:
             self._letter(letter)
         for thing in sketch.things:
-            DRAWN[thing.kind](self, thing)
+            self._keep(thing)
         for track in sketch.tracks.values():
             self._names(track)
+        for thing in sketch.things:
+            DRAWN[thing.kind](self, thing)
         for place, words in sketch.raised:
             self.labels.write(self.at(place), self.said(words), INK, bold=True)
 
@@ -124,6 +128,7 @@ class Drawn:
         if track := self.sketch.shown(letter.line, letter.station_ft):
             at = self.at(track.at(letter.station_ft))
             self.canvas.disc(at, 2.6, letter.color)
+            self.labels.keep((at[0] - 3, at[1] - 3, at[0] + 3, at[1] + 3))
             self.labels.write(at, letter.text, letter.color, bold=True)
 
     def _ticks(self, track: Track, low: float, high: float) -> None:
@@ -143,10 +148,9 @@ class Drawn:
                 self._goes_on(track, at, way, abs(last - at))
             elif lower:
                 self.labels.write(self.at(end), self.said(lower), QUIET)
-        middle = (track.corners[0][0] + track.corners[-1][0]) / 2
-        self.labels.write(
-            self.at(track.at(middle)), self.said(in_plain_words(LINES, track.line)), SEWER, 10.0, bold=True
-        )
+        low, high = track.corners[0][0], track.corners[-1][0]
+        along = [self.at(track.at(low + share * (high - low))) for share in NAMED_AT]
+        self.labels.write(along, self.said(in_plain_words(LINES, track.line)), SEWER, 10.0, bold=True)
 
     def _goes_on(self, track: Track, station_ft: float, way: float, more_ft: float) -> None:
         """An arrow where the plan ends before the line does, and how far it is to its end."""
@@ -155,17 +159,23 @@ class Drawn:
         self.canvas.shape([tip, *wings], SEWER)
         self.labels.write(tip, self.said(Say.of("{far} more", far=Feet(round(more_ft)))), QUIET)
 
+    def _keep(self, thing: Thing) -> None:
+        """Keep clear what is drawn of a thing: a disc, or a branch's stub."""
+        if thing.kind in ("room", "beam", "utility", "lot line"):
+            return
+        (x0, y0), (x1, y1) = self.at(thing.at), self.at(self._off(thing, STUB_FT if thing.kind == "branch" else 0.0))
+        around = 2 if thing.kind == "branch" else 5
+        self.labels.keep((min(x0, x1) - around, min(y0, y1) - around, max(x0, x1) + around, max(y0, y1) + around))
+
     def way_in(self, thing: Thing) -> None:
         x, y = self.at(thing.at)
         self.canvas.disc((x, y), 4.5, "white", INK)
-        self.labels.keep((x - 5, y - 5, x + 5, y + 5))
         self.labels.write((x, y), self.said(thing.words), INK)
 
     def branch(self, thing: Thing) -> None:
         end = self._off(thing, STUB_FT)
         (x0, y0), (x1, y1) = self.at(thing.at), self.at(end)
         self.canvas.line([(x0, y0), (x1, y1)], SEWER, 1.5, dash=3.0)
-        self.labels.keep((min(x0, x1) - 2, min(y0, y1) - 2, max(x0, x1) + 2, max(y0, y1) + 2))
         self.labels.write(self.at(end), self.said(thing.words), SEWER)
 
     def _off(self, thing: Thing, far_ft: float) -> XY:

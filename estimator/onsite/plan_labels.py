@@ -5,52 +5,82 @@ from dataclasses import dataclass, field
 from estimator.drawing.canvas import Canvas
 
 Box = tuple[float, float, float, float]
+XY = tuple[float, float]
 SIZE = 9.0
 STEPS = (
     *((across, down) for down in (-5, 6) for across in (7, -7)),
     *((0, down) for down in (-11, 12)),
-    *((across, down) for far in (1, 2, 3) for down in (-5 - 11 * far, 6 + 11 * far) for across in (7, -7, 0)),
+    *(
+        (across, down)
+        for far in (1, 2, 3, 4, 5)
+        for down in (-5 - 11 * far, 6 + 11 * far)
+        for across in (7, -7, 0, 30, -30)
+    ),
+    *((across, down) for across in (30, -30, 60, -60) for down in (0, -11, 12)),
 )
 """Places tried around the point, in points of the screen: right of it first, then left, above and below, then farther off."""
 FAR = 14
 """Words farther off than this get a thin line to their point."""
+APART = 3.0
+"""Points kept free between words side by side."""
+WORDS_COUNT, OFF_COUNTS = 20.0, 100.0
+"""So many times as bad as words over a line or a disc are words over words, and words off the sheet (judgment)."""
 
 
 @dataclass(slots=True)
 class Labels:
-    """Writes on a part of a canvas and remembers what is taken."""
+    """Writes on a part of a canvas and remembers what is taken, by words and by what is drawn."""
 
     canvas: Canvas
     within: Box
-    taken: list[Box] = field(default_factory=list)
+    written: list[Box] = field(default_factory=list)
+    drawn: list[Box] = field(default_factory=list)
 
     def keep(self, box: Box) -> None:
-        """Take room that no words may cover."""
-        self.taken.append(box)
+        """Take room that words should not cover."""
+        self.drawn.append(box)
 
-    def write(self, at: tuple[float, float], words: str, color: str, size: float = SIZE, bold: bool = False) -> None:
-        """Write beside a point where there is room, else where it covers least; farther off with a thin line to it."""
+    def write(self, at: XY | list[XY], words: str, color: str, size: float = SIZE, bold: bool = False) -> None:
+        """Write beside a point, or the best of several, where there is room, else where it covers least; farther off with a thin line to it."""
+        points = at if isinstance(at, list) else [at]
         wide = self.canvas.wide(words, size, bold)
-        boxes = [self._box(at, step, wide, size) for step in STEPS]
-        best = min(range(len(boxes)), key=lambda n: (self._covered(boxes[n]), n))
-        left, top, right, bottom = boxes[best]
-        if abs(STEPS[best][1]) > FAR:
-            across, down = STEPS[best]
-            end = (left if across > 0 else right if across < 0 else at[0], top if down > 0 else bottom)
-            self.canvas.line([at, end], color, 0.6)
+        tries = [(point, step, _box(point, step, wide, size)) for step in STEPS for point in points]
+        point, (across, down), box = min(tries, key=lambda one: self._covered(one[2]))
+        left, top, right, bottom = box
+        if max(abs(across), abs(down)) > FAR:
+            end = (left if across > 0 else right if across < 0 else point[0], top if down > 0 else bottom)
+            self.canvas.line([point, end], color, 0.6)
+            self._keep_leader(point, end)
         self.canvas.text((left, (top + bottom) / 2), words, size, color, bold, "lm")
-        self.taken.append(boxes[best])
+        self.written.append((left - APART, top, right + APART, bottom))
 
-    def _box(self, at: tuple[float, float], step: tuple[int, int], wide: float, size: float) -> Box:
-        x, y = at[0] + step[0], at[1] + step[1]
-        left = x if step[0] > 0 else x - wide if step[0] < 0 else x - wide / 2
-        return (left, y - size / 2 - 1, left + wide, y + size / 2 + 1)
+    def _keep_leader(self, start: XY, end: XY) -> None:
+        pieces = max(1, int(max(abs(end[0] - start[0]), abs(end[1] - start[1])) / 2))
+        for n in range(pieces):
+            x, y = (a + (b - a) * n / pieces for a, b in zip(start, end, strict=True))
+            self.keep((x - 1, y - 1, x + 1, y + 1))
 
     def _covered(self, box: Box) -> float:
-        """Square points that are taken already, or lie off the part that may be written on."""
+        """Square points that are taken already, words counting most, or lie off the part that may be written on."""
         left, top, right, bottom = box
         west, north, east, south = self.within
         off = max(0.0, west - left) + max(0.0, right - east) + max(0.0, north - top) + max(0.0, bottom - south)
-        return off * 100 + sum(
-            max(0.0, min(right, r) - max(left, x)) * max(0.0, min(bottom, b) - max(top, t)) for x, t, r, b in self.taken
-        )
+        words, lines = (sum(shared(box, other) for other in taken) for taken in (self.written, self.drawn))
+        return off * OFF_COUNTS + words * WORDS_COUNT + lines
+
+
+def _box(point: XY, step: tuple[int, int], wide: float, size: float) -> Box:
+    x, y = point[0] + step[0], point[1] + step[1]
+    left = x if step[0] > 0 else x - wide if step[0] < 0 else x - wide / 2
+    return (left, y - size / 2 - 1, left + wide, y + size / 2 + 1)
+
+
+def shared(one: Box, other: Box) -> float:
+    """Return the area two boxes share.
+
+    >>> shared((0, 0, 4, 2), (3, 1, 9, 9)), shared((0, 0, 1, 1), (1, 0, 2, 1))
+    (1, 0)
+    """
+    wide = min(one[2], other[2]) - max(one[0], other[0])
+    high = min(one[3], other[3]) - max(one[1], other[1])
+    return max(0, wide) * max(0, high)

@@ -66,7 +66,7 @@ def plug_for(upstream: Sequence[Section], chain: Sequence[Section], main: Line, 
         way_in_ft=abs(station - at),
         toilet=is_toilet(name),
         head_ft=invert if invert is not None else located or tables.number("depth_if_unlocated_ft"),
-        gallons=sum(s.gallons for s in upstream),
+        gallons=sum(s.gallons + s.riser_gal for s in upstream),
     )
 
 

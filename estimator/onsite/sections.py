@@ -12,8 +12,10 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.line import Line
 from estimator.model.profile import Branch, Profile
+from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.tables.tables import Tables
+from estimator.wording.plain import ROOMS, in_plain_words
 
 OPENINGS = ("hole", "crack", "gap", "collapse", "channel", "leak", "offset")
 """Findings through which water can leave."""
@@ -38,6 +40,29 @@ class Section:
     seen: int  # openings that the camera saw in it
     known: str  # "", "tight" or "leaks"
     repair: str  # the defect whose repair replaces all of it anyway; "" where none does
+    riser_ft: float | None = (
+        None  # one riser of a branch, from the pipe's bottom to the slab top; None where no level was read
+    )
+
+    @property
+    def riser_gal(self) -> float:
+        """What the riser holds up to the slab top, gallons; 0 where its height is not known."""
+        return (self.riser_ft or 0.0) * pipe_gal_per_ft(self.size_in)
+
+
+def label(name: str) -> Say:
+    """Return a section's name for the reader: a branch by its room, which is no line; a length of main by its number.
+
+    >>> str(label("kitchen")), str(label("main 2"))
+    ('kitchen', 'main 2')
+    """
+    kind, _, number = name.rpartition(" ")
+    if kind in NUMBERED and number.isdigit():
+        return Say.of(NUMBERED[kind].text, number=int(number))
+    return in_plain_words(ROOMS, name)
+
+
+NUMBERED = {"main": Say.of("main {number}"), "branch": Say.of("branch {number}")}
 
 
 def drains_of(job: Job) -> tuple[Line, ...]:
@@ -110,7 +135,14 @@ def _branch(branch: Branch, main: Line, job: Job, diagnosis: Diagnosis, tables: 
         seen,
         known,
         repair,
+        _riser_ft(branch, main),
     )
+
+
+def _riser_ft(branch: Branch, main: Line) -> float | None:
+    """How far the branch's bottom lies below the slab top where it joins, as far as levels tell."""
+    invert = Profile(main).invert_below_slab_ft(branch.station_ft)
+    return None if invert.value is None or invert.how == "carried" else max(invert.value, 0.0)
 
 
 def _repaired(line: str, stretch: Stretch, diagnosis: Diagnosis) -> str:

@@ -1,22 +1,23 @@
 """The test plan as a sheet: where each plug goes, what to do after each result, what counts as tight, what can hurt."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from math import ceil
 
+from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.plug_results import Followed, Result, followed
 from estimator.onsite.plugs import Plug
-from estimator.onsite.sections import Section
+from estimator.onsite.sections import Section, label
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.test_plan import Step, TestPlan, test_plans
 from estimator.onsite.tight import CAUTIONS, new_pipe, tight
 from estimator.onsite.ways_in import ways_in
 from estimator.tables.tables import Tables
 
-NAME = "tests"
+NAME, RISERS_IN = "tests", (3.0, 4.0)
 
 
 def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence[Result] = ()) -> SiteSheet:
@@ -60,7 +61,9 @@ def _answer(plans: Sequence[TestPlan], ways: Sequence[Followed]) -> Say:
         return Say.of("Next: test {number}. Tests left at most: {most}.", number=upcoming.next.number, most=left)
     where = tuple(name for way in ways for name in way.where)
     if made and where:
-        return Say.of("The leak is in: {sections}. Stop testing, and write it into the job file.", sections=where)
+        return Say.of(
+            "The leak is in: {sections}. Stop testing, and write it into the job file.", sections=_labels(where)
+        )
     if not made and any(plan.steps for plan in plans):
         return Say.of(
             "Up to {most} tests with one plug; {expected} on average. Stop when the result no longer changes the repair.",
@@ -160,8 +163,8 @@ def _where(plug: Plug) -> Say:
     if not plug.branch:
         return Say.of("at the building outlet ({at})", at=at)
     if plug.upstream:
-        return Say.of("just upstream of the {branch} branch ({at})", branch=plug.branch, at=at)
-    return Say.of("just downstream of the {branch} branch ({at})", branch=plug.branch, at=at)
+        return Say.of("just upstream of the {branch} branch ({at})", branch=label(plug.branch), at=at)
+    return Say.of("just downstream of the {branch} branch ({at})", branch=label(plug.branch), at=at)
 
 
 def _camera(job: Job) -> Block:
@@ -192,7 +195,11 @@ def _next(what: int | tuple[str, ...]) -> Say:
         return Say.of("go to test {number}", number=what)
     if not what:
         return Say.of("all of it holds. Stop.")
-    return Say.of("the leak is in: {sections}. Stop.", sections=what)
+    return Say.of("the leak is in: {sections}. Stop.", sections=_labels(what))
+
+
+def _labels(names: Sequence[str]) -> tuple[Say, ...]:
+    return tuple(label(name) for name in names)
 
 
 def _sections(plan: TestPlan, several: bool) -> Block:
@@ -201,9 +208,23 @@ def _sections(plan: TestPlan, several: bool) -> Block:
         heading=Say.of("Line {line}: sections, from the building outlet up", line=plan.main)
         if several
         else Say.of("Sections, from the building outlet up"),
+        lines=tuple(_risers(plan)),
         heads=heads,
         rows=tuple(_section(s) for s in plan.sections),
     )
+
+
+def _risers(plan: TestPlan) -> Iterable[Say]:
+    """Which risers the gallons count, and what one holds that is left out."""
+    branches = [s for s in plan.sections if s.branch]
+    if any(s.riser_ft is not None for s in branches):
+        yield Say.of("Gallons count one riser per branch up to the slab top, at the height that levels tell.")
+    if not branches or any(s.riser_ft is None for s in branches):
+        yield Say.of(
+            "Risers of unknown height are left out of the gallons. One of {sizes} holds about {gallons} gal a foot.",
+            sizes=tuple(Inches(size) for size in RISERS_IN),
+            gallons=tuple(f"{pipe_gal_per_ft(size):.2f}" for size in RISERS_IN),
+        )
 
 
 def _section(section: Section) -> tuple[Words, ...]:
@@ -213,10 +234,10 @@ def _section(section: Section) -> tuple[Words, ...]:
         low, high = Feet(round(section.stretch.from_ft, 1)), Feet(round(section.stretch.to_ft, 1))
         where = Say.of("{low} to {high}", low=low, high=high)
     return (
-        section.name,
+        label(section.name),
         where,
         Say.of("{size}", size=Inches(section.size_in)),
-        f"{section.gallons:.1f}",
+        f"{section.gallons + section.riser_gal:.1f}",
         _known(section),
     )
 

@@ -112,7 +112,9 @@ def _draw(letter: Letter, canvas: Canvas, view: View) -> None:
     text = title(letter, view.line)
     canvas.text((0, view.top - HEAD + 1), text, 12.5, INK, bold=True)
     after = canvas.wide(text, 12.5, bold=True) + 10
-    canvas.text((after, view.top - HEAD + 3), _how_counted(letter, view), TINY, QUIET)
+    parts = _how_counted(letter, view, canvas, WIDTH - after)
+    for row, part in enumerate(parts):
+        canvas.text((after, view.top - HEAD + 3 - (len(parts) - 1) * 3 + row * (TINY + 1)), part, TINY, QUIET)
     _ground(letter, canvas, view)
     _beams(canvas, view)
     _pipe(canvas, view)
@@ -123,11 +125,14 @@ def _draw(letter: Letter, canvas: Canvas, view: View) -> None:
         bar(letter, canvas, view, option, _bottom(view) + BAR * row)
 
 
-def _how_counted(letter: Letter, view: View) -> str:
+def _how_counted(letter: Letter, view: View, canvas: Canvas, room: float) -> tuple[str, ...]:
+    """Where feet are counted from and how heights are drawn: one line, two where one is too wide."""
     counted = counted_from(letter, view.line)
     if view.times == 1:
-        return counted
-    return f"{counted} {letter.speak('Heights drawn {times} times as large.', times=view.times)}"
+        return (counted,)
+    times = letter.speak("Heights drawn {times} times as large.", times=view.times)
+    together = f"{counted} {times}"
+    return (together,) if canvas.wide(together, TINY) <= room else (counted, times)
 
 
 def _ground(letter: Letter, canvas: Canvas, view: View) -> None:

@@ -33,6 +33,8 @@ OVER: dict[str, Say] = {
 
 PLACES: dict[str, Say] = {
     "cleanout": Say.of("the cleanout"),
+    "two-way": Say.of("the two-way cleanout"),
+    "two-way cleanout": Say.of("the two-way cleanout"),
     "front cleanout": Say.of("the front cleanout"),
     "back cleanout": Say.of("the back cleanout"),
     "side cleanout": Say.of("the side cleanout"),

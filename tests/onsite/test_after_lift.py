@@ -254,3 +254,26 @@ def test_the_true_turn_of_a_joint_lies_in_its_band_nine_times_of_ten(tables: Tab
 
 def test_without_heights_the_sheet_says_what_to_type(tables: Tables) -> None:
     assert "[[lift]]" in str(lift_sheet(house(), Afterwards(), tables).answer)
+
+
+def test_without_three_levels_the_stations_that_tell_the_joints_are_named(tables: Tables) -> None:
+    """Read before at 0, 3, 15 and 30 ft: the two ends and the one nearest their middle; one read already leaves two."""
+    before = [invert(at, 2.5 - at / 96) for at in (0, 3, 15, 30)]
+    assert lifted(house(*before), [2, 2, 2, 2], tables).again == (0, 15, 30)
+    one = LiftLevel(line="main", at_ft=15, before_ft=2.3, after_ft=2.3)
+    assert lifted(house(*before), [2, 2, 2, 2], tables, one).again == (0, 30)
+    three = [LiftLevel(line="main", at_ft=at, before_ft=2.3, after_ft=2.3) for at in (0, 15, 30)]
+    done = lifted(house(*before), [2, 2, 2, 2], tables, *three)
+    assert (done.again, done.another) == ((), ())
+    told = [joint for joint in done.joints if not joint.outside]
+    assert len(told) == 1
+
+
+def test_where_too_few_were_read_before_the_sheet_says_what_to_read_another_time(tables: Tables) -> None:
+    found = lifted(house(invert(0, 2.5)), [2, 2, 2, 2], tables)
+    assert (found.again, found.another) == ((), (0, 15, 30))
+    heights = [height(x, y, 2) for x, y in CORNERS]
+    sheet = lift_sheet(house(invert(0, 2.5)), Afterwards(lifts=tuple(heights)), tables)
+    assert any("Before another lift" in str(line) for line in sheet.blocks[0].lines)
+    again = lift_sheet(house(*(invert(at, 2.5) for at in (0, 15, 30))), Afterwards(lifts=tuple(heights)), tables)
+    assert any("again at" in str(line) for line in again.blocks[0].lines)

@@ -1,20 +1,32 @@
 """Sheets of an option over the demo: where to open and the grade to lay, by hand."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from estimator.cli.site_sheets import made
+from estimator.fieldnotes import read_job
+from estimator.knowledge.hangers import widest_ft
 from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
+from estimator.onsite.grade_around import code_families
+from estimator.onsite.grade_sheet import hangers
 from estimator.onsite.sheet import SiteSheet
+from tests.tables.workbench import demo
 
 DEMO = Path(__file__).parents[2] / "estimator" / "demo" / "job.toml"
 
 
 def said(word: Say | str) -> str:
     return str(word)
+
+
+def the_job() -> Job:
+    job = read_job(DEMO).job
+    assert job is not None
+    return job
 
 
 def tunnel_letter() -> str:
@@ -78,3 +90,23 @@ def test_a_new_route_has_its_grade_by_hand(letter: str) -> None:
     assert any("9.75" in str(line.words) or "9.8" in str(line.words) for line in block.lines)
     sunk = {round(at.words[0][1].ft, 1): low.words[0][1].inches for at, low, _ in block.rows}  # type: ignore[attr-defined,union-attr]
     assert sunk == {at: pytest.approx(18 * at / 33, abs=0.06) for at in (0, 5, 9, 10, 15, 20, 25, 30, 33)}
+
+
+def test_the_firms_hangers_are_no_farther_apart_than_the_code_allows() -> None:
+    """Source: IPC 2021 table 308.5 and UPC table 313.3, PVC and ABS 4 ft (from memory)."""
+    assert demo().number("hanger_plastic_ft") <= widest_ft("plastic", ("IPC", "UPC")) == 4.0
+
+
+@pytest.mark.parametrize(("spacing", "warned"), [("4", False), ("3", False), ("5", True), ("4.5", True)])
+def test_a_setting_wider_than_the_code_is_told_with_the_count_the_code_takes(spacing: str, warned: bool) -> None:
+    """22 ft at the code's 4 ft: 6 spaces, 7 hangers (arithmetic)."""
+    lines = [str(line) for line in hangers(22.0, the_job(), demo().with_settings({"hanger_plastic_ft": spacing}))]
+    assert any("TOO FAR APART" in line for line in lines) == warned
+    assert not warned or "hang 7" in lines[-1]
+
+
+def test_where_nobody_asked_the_code_the_stricter_of_both_counts() -> None:
+    job = the_job()
+    nowhere = replace(job, house=replace(job.house, jurisdiction="nobody asked"))
+    assert code_families(nowhere, demo()) == ("IPC", "UPC")
+    assert code_families(job, demo()) == (demo().place(job.house.jurisdiction).code,)

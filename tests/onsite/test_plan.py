@@ -3,6 +3,7 @@
 import io
 import random
 from datetime import date
+from itertools import combinations
 from math import cos, hypot, radians, sin
 from pathlib import Path
 
@@ -14,6 +15,7 @@ from typer.testing import CliRunner, Result
 
 from estimator import demo
 from estimator.cli.app import build
+from estimator.drawing.canvas import Canvas
 from estimator.fieldnotes import read_job
 from estimator.model.afterwards import LiftHeight
 from estimator.model.job import Customer, House, Job
@@ -21,7 +23,9 @@ from estimator.model.line import Join, Line, Mark, Pass, Tie
 from estimator.model.stretch import Stretch
 from estimator.onsite.dead_reckoning import Track, fitted, walked
 from estimator.onsite.plan import plan_of
-from estimator.onsite.plan_drawing import SEWER
+from estimator.onsite.plan_drawing import SEWER, Drawn
+from estimator.onsite.plan_labels import APART, Labels, shared
+from estimator.onsite.plan_layout import Frame, Letter, Sketch
 from estimator.onsite.plan_marks import things_on
 from estimator.onsite.plan_picture import plan_picture
 from estimator.onsite.plan_sheet import measured_ft
@@ -206,3 +210,31 @@ def test_it_is_written_as_a_picture_or_in_a_workbook_and_never_over_a_file(tmp_p
     assert again.exit_code == 1
     other = run("site", DEMO, "plan", "--out", tmp_path / "plan.gif")
     assert other.exit_code == 1
+
+
+@pytest.mark.parametrize("language", ["en_US", "es_US"])
+@pytest.mark.parametrize("small", [True, False])
+def test_no_words_of_the_plan_lie_over_others_or_off_it(language: str, small: bool) -> None:
+    """The demo's plan in the room it has in the quote and on a sheet of its own; the boxes of all words, pair by pair."""
+    read = read_job(DEMO).job
+    assert read is not None
+    letters = [Letter(letter, "main", at, SEWER) for letter, at in (("a", 14.6), ("b", 12.7))]
+    sketch = Sketch(read, plan_of(read), language, letters=letters, turned=True, small=small)
+    frame = Frame(100, 60, 260, 90, 60, 34) if small else Frame(60, 60, 600, 380, 60, 50)
+    drawn = Drawn(sketch, Canvas(740, 500), frame)
+    words = [(left + APART, top, right - APART, bottom) for left, top, right, bottom in drawn.labels.written]
+    assert len(words) > 8
+    assert not [(one, other) for one, other in combinations(words, 2) if shared(one, other) > 0]
+    west, north, east, south = frame.written
+    assert all(
+        west <= left and north <= top and right <= east and bottom <= south for left, top, right, bottom in words
+    )
+
+
+def test_words_shy_from_words_more_than_from_lines() -> None:
+    """A line across every place but the one taken by words: the words go over the line."""
+    labels = Labels(Canvas(200, 100), (0, 0, 200, 100))
+    labels.keep((0, 0, 200, 100))
+    for _ in range(4):
+        labels.write((100, 50), "cleanout", SEWER)
+    assert not [pair for pair in combinations(labels.written, 2) if shared(*pair)]

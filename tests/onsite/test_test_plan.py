@@ -9,8 +9,11 @@ import pytest
 
 from estimator.cli.way import look
 from estimator.onsite.plug_results import Result, TooManyResults, followed
+from estimator.onsite.sections import label
+from estimator.onsite.sheet import SiteSheet
 from estimator.onsite.test_plan import TestPlan, best_order, test_plans
 from estimator.onsite.test_sheet import test_sheet
+from estimator.wording.say import plain_words, say
 
 JOBS = Path(__file__).parents[1] / "jobs"
 
@@ -210,3 +213,40 @@ def test_the_stack_gives_ten_feet_above_the_highest_joint(tmp_path: Path) -> Non
     sheet = test_sheet(looked.job, looked.diagnosis, looked.tables)
     stack = next(line for block in sheet.blocks for line in block.lines if "Stack" in str(line))
     assert dict(stack.words)["stack"].ft == pytest.approx(8 + 8 / 12, abs=0.06)  # type: ignore[attr-defined]
+
+
+def test_gallons_count_the_risers_whose_height_levels_tell(tmp_path: Path) -> None:
+    """A 3 in branch joins midway between bottoms 2 ft and 3 ft below the slab: 2.5 ft at 0.367 gal a foot (arithmetic)."""
+    log = f"{IN}2 slab tile, invert 36in below slab\n12 branch 3in left live called hall bath\n22 invert 24in below slab\n22 end closet bend\n"
+    plan, sheet = plan_and_sheet(fresh_house(tmp_path, log))
+    bath = next(s for s in plan.sections if s.branch)
+    assert bath.riser_ft == pytest.approx(2.5)
+    assert bath.riser_gal == pytest.approx(2.5 * 3.14159 / 4 * 9 * 12 / 231, rel=1e-3)
+    assert plan.steps[0].plug.gallons == pytest.approx(sum(s.gallons for s in plan.sections) + bath.riser_gal)
+    assert any("count one riser" in str(line) for block in sheet.blocks for line in block.lines)
+
+
+def test_risers_of_unknown_height_are_told_with_what_a_foot_holds(tmp_path: Path) -> None:
+    """Source: handbook contents of pipe, 0.37 gal a foot of 3 in and 0.65 of 4 in (from memory)."""
+    plan, sheet = plan_and_sheet(
+        fresh_house(tmp_path, f"{IN}2 slab tile\n12 branch 3in left live called hall bath\n22 end closet bend\n")
+    )
+    assert all(s.riser_ft is None for s in plan.sections)
+    told = next(line for block in sheet.blocks for line in block.lines if "left out" in str(line))
+    assert "0.37" in str(told.words) and "0.65" in str(told.words)
+
+
+def test_a_branch_is_no_line_in_spanish_and_a_two_way_cleanout_has_its_name() -> None:
+    assert say(label("kitchen"), "es_US") == "cocina"
+    assert say(label("main 2"), "es_US") == "principal 2"
+    assert plain_words("two-way cleanout", "es_US") == plain_words("two-way", "es_US") == "el registro doble"
+
+
+IN = "pass front cleanout to house, against flow, surface\n0 yard lawn, cleanout\n"
+
+
+def plan_and_sheet(job: Path) -> tuple[TestPlan, SiteSheet]:
+    looked = look(job, None)
+    assert looked.job and looked.diagnosis and looked.tables, looked.problems
+    (plan,) = test_plans(looked.job, looked.diagnosis, looked.tables)
+    return plan, test_sheet(looked.job, looked.diagnosis, looked.tables)

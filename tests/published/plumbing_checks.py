@@ -1,8 +1,8 @@
 """Plumbing codes: slopes, fixture units, sizes, cleanouts, tests, layers."""
 
 from estimator.knowledge import fixture_units as f
+from estimator.knowledge import hangers, trench
 from estimator.knowledge import hydrostatics as h
-from estimator.knowledge import trench
 from estimator.takeoff.reroute_checks import needed_fall_ft
 from tests.published.check import Check
 
@@ -11,6 +11,20 @@ IPC_709 = "IPC table 709.1"
 IPC_710 = "IPC table 710.1(1)"
 IPC_710_2 = "IPC table 710.1(2)"
 UPC_703 = "UPC table 703.2, a county's extract"
+
+HANGERS = tuple(
+    Check(
+        id=f"hanger {code} {pipe}",
+        what=f"hangers apart, {pipe}, {code}",
+        published=feet,
+        unit="ft",
+        source={"IPC": "IPC 2021 table 308.5", "UPC": "UPC table 313.3"}[code],
+        basis="memory",
+        ours=lambda pipe=pipe, code=code: hangers.widest_ft(pipe, (code,)),
+    )
+    for code in ("IPC", "UPC")
+    for pipe, feet in (("plastic", 4.0), ("cast iron", 5.0), ("cast iron in 10 ft lengths", 10.0))
+)
 
 SLOPES = (
     *(
@@ -335,4 +349,4 @@ SIZES = (
     ),
 )
 
-PLUMBING = SLOPES + UNITS + DRAIN + BRANCHES + SIZES
+PLUMBING = SLOPES + UNITS + DRAIN + BRANCHES + SIZES + HANGERS

@@ -33,7 +33,12 @@ FIRM = (
     _setting("cleanout_every_ft", 100, "ft", "cleanouts apart", "IPC 708", "read"),
     _setting("cleanout_turn_degrees", 45, "degrees", "a turn that takes a cleanout", "IPC 708", "read"),
     _setting(
-        "hanger_plastic_ft", 4, "ft", "hangers apart, plastic", "IRC P2605.1; 24 CFR 3280.608", "read second-hand"
+        "hanger_plastic_ft",
+        4,
+        "ft",
+        "hangers apart, plastic",
+        "IRC P2605.1; 24 CFR 3280.608; IPC table 308.5",
+        "read second-hand",
     ),
     _setting("lift_ft", 0.5, "ft", "one tamped layer", "IPC 306", "read"),
     _setting(

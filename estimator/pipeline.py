@@ -28,6 +28,7 @@ from estimator.pricing.present_worth import cost_a_year_of_life
 from estimator.pricing.rough import rough_cost, smooth_price
 from estimator.pricing.seed import seed_of
 from estimator.pricing.total import Total, total_of
+from estimator.pricing.visit_credit import visit_credits
 from estimator.quote import Chosen as InWords
 from estimator.quote import build_quote, build_report
 from estimator.quote.build import LETTERS
@@ -179,20 +180,16 @@ def smooth(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
 def priced(
     takeoffs: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None, mine: Sequence[Override] = ()
 ) -> Price:
-    """One scope priced with the job's allowances and discounts, and the owner's own numbers for it.
+    """One scope priced with the job's allowances and discounts, visits credited, and the owner's own numbers for it.
 
     Where the firm says so its contingency is raised to what its confidence needs in the simulation of this scope.
     """
 
+    off = (*job.discounts, *visit_credits(job.visits, takeoffs, tables))
+
     def at(contingency: Decimal | None = None) -> Price:
         return price_scope(
-            takeoffs,
-            tables,
-            place,
-            allowances=job.allowances,
-            discounts=job.discounts,
-            overrides=mine,
-            contingency=contingency,
+            takeoffs, tables, place, allowances=job.allowances, discounts=off, overrides=mine, contingency=contingency
         )
 
     price = at()

@@ -65,8 +65,9 @@ def _at_new_prices(old: Record, new: Record, known: Known) -> dict[str, Decimal]
 
 
 def _asked(old: Record, new: Record, moved: tuple[Change, ...]) -> bool:
-    """Something may have been asked for, or found: the notes or the rules say otherwise, or other add-ons were chosen."""
-    return old.inputs.add_ons != new.inputs.add_ons or any(c.about in ("wish", "notes", "rule") for c in moved)
+    """Something may have been asked for, or found: the notes or the rules say otherwise, other add-ons were chosen, or a visit was accepted."""
+    chosen = [(record.inputs.add_ons, record.inputs.visits) for record in (old, new)]
+    return chosen[0] != chosen[1] or any(c.about in ("wish", "notes", "rule") for c in moved)
 
 
 def _as_found(old: Record, new: Record, known: Known) -> dict[str, Decimal]:
@@ -78,13 +79,13 @@ def _as_found(old: Record, new: Record, known: Known) -> dict[str, Decimal]:
 
 
 def _job(record: Record) -> "Job | None":
-    """The job as its notes say, with the add-ons that were chosen for it."""
+    """The job as its notes say, with the add-ons chosen for it and the visits before it."""
     from estimator.fieldnotes import read_job
     from estimator.records.again import laid_out
 
     with laid_out(record.inputs) as job_file:
         job = read_job(job_file).job
-    return job.with_add_ons(record.inputs.add_ons) if job else None
+    return record.inputs.complete(job) if job else None
 
 
 def _priced(job: "Job", new: Record, known: Known) -> dict[str, Decimal]:

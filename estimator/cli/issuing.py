@@ -65,6 +65,7 @@ def written(
         own_numbers=held(last.data["quote"]) if last else (),
         seed=seed_of(run.quote.job.number),
         add_ons=run.quote.job.chosen,
+        visits=run.quote.job.visits,
     )
     quote = _for_the_office(run.quote, inputs)
 
@@ -147,7 +148,7 @@ def quote_again(job_file: Path, inputs: "Inputs") -> Quote:
     reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    return _quote_of(reading.job.with_add_ons(inputs.add_ons), inputs)
+    return _quote_of(inputs.complete(reading.job), inputs)
 
 
 def _quote_of(job: "Job", inputs: "Inputs") -> Quote:
@@ -231,7 +232,7 @@ def told(issued: "Issued", quote: Quote) -> list[Row]:
     speak, days = speak_to_reader(), {"day": str(quote.price_day), "until": str(quote.valid_until)}
     kept = speak("Prices of {day} hold until {until}; --today prices it anew.", **days)
     older = [Row(kept)] if quote.priced_on else []
-    older += _chosen(quote)
+    older += [*_chosen(quote), *_credited(quote)]
     if not quote.options:
         older = [_why_no_offer(quote)]
     gas = gas_first(quote.job, width(), reader())
@@ -250,6 +251,14 @@ def _chosen(quote: Quote) -> list[Row]:
     codes = dict.fromkeys(a.code for option in quote.options for a in option.chosen_add_ons)
     said = speak_to_reader()("With the add-ons chosen: {codes}. --with none takes them out.", codes=", ".join(codes))
     return [Row(said)] if codes else []
+
+
+def _credited(quote: Quote) -> list[Row]:
+    """The visits accepted before that come off its repairs: the discounts that no job file names."""
+    typed = {discount.reason for discount in quote.job.discounts}
+    off = [line for option in quote.options for line in option.price.lines if line.price_class == "discount"]
+    credited = dict.fromkeys((line.text_en, line.amount) for line in off if line.text_en not in typed)
+    return [Row(f"{text}, {dollars(-amount)} off each repair.") for text, amount in credited]
 
 
 def _why_no_offer(quote: Quote) -> Row:

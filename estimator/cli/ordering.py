@@ -78,7 +78,7 @@ def quote_of(revision: Revision) -> Quote:
         reading = read_job(job_file)
     if reading.job is None:
         raise CannotGoOn(*reading.problems)
-    quote = run(reading.job.with_add_ons(inputs.add_ons), inputs.tables, inputs.dated or inputs.day).quote
+    quote = run(inputs.complete(reading.job), inputs.tables, inputs.dated or inputs.day).quote
     issued = [Decimal(option["price"]["total"]) for option in record.data["quote"]["options"]]
     if quote is None or [option.price.total for option in quote.options] != issued:
         words = {"name": revision.name, "program": record.made_by}

@@ -7,7 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.model.job import Job
+from estimator.model.job import Job, PastVisit
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.problem import CannotGoOn, Level, Problem
 
@@ -213,7 +213,7 @@ def _run(
     if changes or price_day is not _the_same:
         run = anew()[0]
     else:
-        run = asked_before("price", job_file, tables, anew, on, add_ons, _newest(job_file))
+        run = asked_before("price", job_file, tables, anew, on, add_ons, _newest(job_file), _visits(job_file))
     tell(run.problems)
     return Priced(
         quote=run.quote,
@@ -261,11 +261,25 @@ def _newest(job_file: Path) -> object:
 
 
 def _as_chosen(job_file: Path, job: Job, add_ons: tuple[str, ...] | None) -> Job:
-    """The job with the add-ons that are chosen now, or were for its newest revision."""
+    """The job with the add-ons that are chosen now, or were for its newest revision, and the visits accepted before."""
     from estimator.records.names import revisions_folder
     from estimator.records.newest import chosen_last
 
-    return job.with_add_ons(chosen_last(revisions_folder(job_file), job) if add_ons is None else add_ons)
+    chosen = chosen_last(revisions_folder(job_file), job) if add_ons is None else add_ons
+    return replace(job.with_add_ons(chosen), visits=_visits(job_file))
+
+
+def _visits(job_file: Path) -> tuple[PastVisit, ...]:
+    """What was accepted is asked of the records only where there is a note that something was."""
+    from estimator.records.accepted import all_accepted
+    from estimator.records.names import revisions_folder
+
+    folder = revisions_folder(job_file)
+    if not all_accepted(folder):
+        return ()
+    from estimator.records.afterwards.visits import visits
+
+    return visits(folder)
 
 
 def ready(

@@ -41,7 +41,7 @@ NOT_ASKED: Mapping[str, str] = {
     "override.line": "the line it is for", "override.where": "a station or a stretch", "override.item": "a line of the quote or a task",
     "override.quantity": "your quantity with its unit", "override.hours": "your hours", "override.price": "your price of the option",
     "option.do": "what to do with it", "option.name": "its letter or name", "option.new_name": "its new name", "option.repairs": "the repairs it consists of",
-    "allowance.text": "what it is for", "allowance.amount": "dollars", "discount.reason": "why", "discount.amount": "dollars",
+    "allowance.text": "what it is for", "allowance.amount": "dollars", "discount.reason": "why", "discount.reason_es": "the same in Spanish", "discount.amount": "dollars",
     "add_on.code": "its short name", "add_on.quantity": "how many; 0 leaves it out", "add_on.text": "its words", "add_on.text_es": "its words in Spanish",
     "add_on.price": "its price", "add_on.options": "only with these options",
 }  # fmt: skip

@@ -216,6 +216,16 @@ class Allowance:
 class Discount:
     reason: str
     amount: Decimal
+    reason_es: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PastVisit:
+    """A visit, a test or a cleaning that the homeowner accepted before this quote: its day, and its price before sales tax,
+    or what of that was paid where the office notes the job's money."""
+
+    day: date
+    charged: Decimal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -266,6 +276,7 @@ class Job:
     discounts: tuple[Discount, ...] = ()
     add_ons: tuple[WantedAddOn, ...] = ()
     chosen: tuple[str, ...] | None = None  # add-ons chosen at the writing of a quote, instead of those of the wishes
+    visits: tuple[PastVisit, ...] = ()  # accepted before: from the records, in no job file
     settings: tuple[tuple[str, str], ...] = ()  # the firm's settings changed for this job only
     notes: tuple[str, ...] = ()
 

@@ -100,7 +100,7 @@ def _priced(
         _enough(wanted, why, sale)
     sold = [s for t in takeoffs for s in items_of(t, tables)]
     lines = lines_of(sold, sale.shown(work, wanted is not None), cost.laid, fixed, work, rules.unit_price_step)
-    off = discount_lines(discounts, len(lines))
+    off = discount_lines(discounts, len(lines), work)
     net = work + sum((line.amount for line in off), Decimal(0))
     leaves = shares_of_price(net, tables)
     spent = sale.spent + sum((share.amount for share in leaves), Decimal(0))

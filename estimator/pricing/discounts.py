@@ -1,6 +1,7 @@
 """Discounts and allowances in; lines of their own, with the floor margin guarded, out."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.job import Allowance, Discount, Override
@@ -20,9 +21,15 @@ def allowance_lines(allowances: Iterable[Allowance], row: PriceClass | None) -> 
     return tuple(_line("allowance", a.text, a.amount, cents(a.amount * (1 - margin / 100))) for a in allowances)
 
 
-def discount_lines(discounts: Iterable[Discount], after: int) -> tuple[LineItem, ...]:
-    """A line each, below nothing, after the other lines: never hidden in a unit price."""
-    return tuple(_line("discount", d.reason, -d.amount, Decimal(0), str(after + n)) for n, d in enumerate(discounts, 1))
+def discount_lines(discounts: Iterable[Discount], after: int, price: Decimal) -> tuple[LineItem, ...]:
+    """A line each, after the other lines: never hidden in a unit price, and all together never more than the price."""
+    lines = []
+    for number, discount in enumerate(discounts, after + 1):
+        off = min(discount.amount, price)
+        price -= off
+        line = _line("discount", discount.reason, -off, Decimal(0), str(number))
+        lines.append(replace(line, text_es=discount.reason_es or discount.reason))
+    return tuple(lines)
 
 
 def _line(item: str, text: str, amount: Decimal, cost: Decimal, line_id: str = "") -> LineItem:

@@ -84,7 +84,7 @@ BELOW_FLOOR = Kind(
     "pricing/below-floor",
     Level.ERROR,
     "with {what} the margin is {margin} %, below the floor of {floor} % in table pricing.",
-    'Take less off, or have the owner overrule it: [[override]] rule = "floor-margin" with a reason.',
+    'Take less off (for a visit: setting visit_credit_percent), or have the owner overrule it: [[override]] rule = "floor-margin" with a reason.',
     "A discount must not eat what the firm lives on.",
 )
 ADD_ON_TOO_LOW = Kind(

@@ -71,6 +71,12 @@ def accepted(folder: Path) -> Acceptance | None:
     return next((held for held in found if held is not None), None)
 
 
+def all_accepted(folder: Path) -> tuple[Acceptance, ...]:
+    """Every acceptance, by revision. Errors: as above."""
+    found = (_of(folder, revision) for revision in revisions(folder))
+    return tuple(held for held in found if held is not None)
+
+
 def not_before(folder: Path, on: date) -> None:
     """Errors: CannotGoOn for a new revision dated before the day of the newest acceptance."""
     signed = accepted(folder)

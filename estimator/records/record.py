@@ -2,14 +2,16 @@
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
+from decimal import Decimal
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
 
 import estimator
 from estimator.disk.read import read_bytes
+from estimator.model.job import Job, PastVisit
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
@@ -24,9 +26,10 @@ from estimator.tables.tables import Tables
 FORM = 1
 LIBRARIES: tuple[str, ...] = ("XlsxWriter", "openpyxl", "babel")
 NOT_CONTENT: frozenset[str] = frozenset(
-    {"origin", "revision", "tables_fingerprint", "cell", "cell_row", "sheet_columns", "own_numbers"}
+    {"origin", "revision", "tables_fingerprint", "cell", "cell_row", "sheet_columns", "own_numbers", "visits"}
 )
-"""Fields that may move without anything on the papers moving: where a note stands, the row a price stands in."""
+"""Fields that may move without anything on the papers moving: where a note stands, the row a price stands in, a visit before
+that is credited to nothing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +47,11 @@ class Inputs:
     own_numbers: tuple[Held, ...] = ()  # set by hand, as the revision before had them
     seed: int | None = None  # of the draws behind the range; None: no range was made
     add_ons: tuple[str, ...] | None = None  # `Job.chosen`: instead of what the job file says; None: as it says
+    visits: tuple[PastVisit, ...] = ()  # accepted before it
+
+    def complete(self, job: Job) -> Job:
+        """The job of its texts with what is in none of its files: the add-ons chosen and the visits before."""
+        return replace(job.with_add_ons(self.add_ons), visits=self.visits)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +80,7 @@ class Record:
             seed=held.get("seed"),
             own_numbers=tuple(Held(**number) for number in held.get("own_numbers", ())),
             add_ons=chosen_in(held[NAME]),
+            visits=visits_in(held),
         )
 
     @property
@@ -86,6 +95,12 @@ class Record:
     @property
     def made_by(self) -> str:
         return _spoken(self.data["versions"])
+
+
+def visits_in(held: Mapping[str, Any]) -> tuple[PastVisit, ...]:
+    """The visits before a recorded quote; records made before they were credited have none."""
+    kept = held["quote"]["job"].get("visits", ())
+    return tuple(PastVisit(day=date.fromisoformat(v["day"]), charged=Decimal(v["charged"])) for v in kept)
 
 
 def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:

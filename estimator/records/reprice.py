@@ -1,7 +1,7 @@
 """A job file and new tables in, what each of its options would cost against what was issued out; nothing is written."""
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -11,6 +11,7 @@ from estimator.fieldnotes import read_job
 from estimator.fieldnotes.beside import logs_in_folders
 from estimator.model.problem import CannotGoOn, Level, Problem, first_of
 from estimator.pipeline import run_with
+from estimator.records.afterwards.visits import visits
 from estimator.records.changes import does, totals
 from estimator.records.names import revisions_folder
 from estimator.records.newest import chosen_last
@@ -58,7 +59,8 @@ def _repriced(job_file: Path, tables: Tables, day: date) -> Repriced:
     if reading.job is None or errors:
         raise CannotGoOn(*(errors or reading.problems))
     chosen = chosen_last(revisions_folder(job_file), reading.job)
-    quote = run_with(reading.job.with_add_ons(chosen), tables, day, 1, with_margins=False).quote
+    job = replace(reading.job.with_add_ons(chosen), visits=visits(revisions_folder(job_file)))
+    quote = run_with(job, tables, day, 1, with_margins=False).quote
     options = quote.options if quote else ()
     was, now = names(does(record) if record else (), [doing(option) for option in options])
     before = totals(record, was) if record else {}

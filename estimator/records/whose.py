@@ -59,6 +59,7 @@ def as_found(new: Job, old: Job) -> Job:
         discounts=old.discounts,
         add_ons=old.add_ons,
         chosen=old.chosen,
+        visits=old.visits,
         settings=old.settings,
     )
 

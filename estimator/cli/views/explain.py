@@ -84,6 +84,8 @@ def _head(option: Option, line: LineItem, columns: int, language: str) -> list[R
 def _sum(line: LineItem, language: str) -> str:
     """How the amount of the line comes about: one price, or a count times a unit price."""
     amount = dollars(line.amount, language=language)
+    if not line.size_unit:
+        return amount
     if line.billed == "lump":
         size = f"{number(line.size, 2, language)} {unit(line.size_unit, language)}"
         return speaker(language)("one price for {size}: {amount}", size=size, amount=amount)
@@ -97,7 +99,13 @@ def _repair(quote: Quote, option: Option, line: LineItem, columns: int, language
     speak = speaker(language)
     out = [Row(""), Row(speak("Why it is there"), "head")]
     if repair is None:
-        return [*out, Row("  " + speak("Once a job, whatever is repaired."))]
+        off = line.price_class == "discount"
+        why = (
+            speak("It comes off the rounded price, before sales tax.")
+            if off
+            else speak("Once a job, whatever is repaired.")
+        )
+        return [*out, Row("  " + why)]
     out += [Row(t) for t in indented(repair_place(repair, language), columns)]
     out += [Row(t) for why in repair.because for t in indented(sentence(why, language), columns, by=4, hanging=2)]
     for need in _answered(quote, repair):

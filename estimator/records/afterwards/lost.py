@@ -42,9 +42,14 @@ def lost(folder: Path) -> Lost | None:
 
     Errors: CannotGoOn when the note is damaged.
     """
+    found, last = last_lost(folder), newest(folder)
+    return found if found and last and found.revision == last.number else None
+
+
+def last_lost(folder: Path) -> Lost | None:
+    """Return the note, whatever came after it. Errors: CannotGoOn when it is damaged."""
 
     def made(held: Mapping[str, Any]) -> Lost:
         return Lost(int(held["revision"]), str(date.fromisoformat(held["on"])), str(held["why"]))
 
-    found, last = read_small(folder / NAME, made), newest(folder)
-    return found if found and last and found.revision == last.number else None
+    return read_small(folder / NAME, made)

@@ -14,8 +14,7 @@ from estimator.pricing.ledger import Entry, Kind, owed, tax_on
 from estimator.pricing.payments import WORDS
 from estimator.records.afterwards.problems import NO_MILESTONE
 from estimator.records.afterwards.small_file import read_small, write_small
-from estimator.records.afterwards.sold import Sold
-from estimator.records.finished import finished
+from estimator.records.afterwards.sold import Sold, all_sold
 from estimator.records.lock import locked
 from estimator.records.refusals import told
 from estimator.records.told import told as in_english
@@ -86,7 +85,7 @@ class Money:
 
 
 def _lines(milestone: Milestone) -> Iterator[Entry]:
-    kind: Kind = "deposit" if milestone.name == DEPOSIT else "draw"
+    kind: Kind = "deposit" if milestone.name.split(",")[0] == DEPOSIT else "draw"
     net = Entry(day=milestone.due, kind=kind, text=milestone.text, amount=milestone.amount - milestone.tax)
     yield from (e for e in (net, replace(net, kind="tax", amount=milestone.tax)) if e.amount)
 
@@ -94,14 +93,22 @@ def _lines(milestone: Milestone) -> Iterator[Entry]:
 def money(folder: Path, done: Sold) -> Money:
     """Errors: CannotGoOn when the file or the record is damaged."""
     later, due = _kept(folder)
-    return Money(milestones=tuple(_milestones(folder, done, due)), later=later)
+    before = [one for one in all_sold(folder) if one.only_prepares and one.revision.number < done.revision.number]
+    return Money(milestones=tuple(m for one in (*before, done) for m in milestones(folder, one, due)), later=later)
 
 
-def _milestones(folder: Path, done: Sold, by_hand: Mapping[str, date]) -> Iterator[Milestone]:
+def is_noted(folder: Path) -> bool:
+    """Whether the office notes this job's money here."""
+    return (folder / NAME).exists()
+
+
+def milestones(folder: Path, done: Sold, by_hand: Mapping[str, date]) -> Iterator[Milestone]:
+    """The payments agreed with one option; those of a visit are named after it, for a repair of the same job may follow."""
+    visit = f", visit {done.revision.name}" if done.only_prepares else ""
     price, payments = done.option["price"], done.option["payments"]
     amounts = [Decimal(p["amount"]) for p in payments]
     taxes = spread(Decimal(price["tax"]), amounts) if amounts else ()
-    known, ended = _by_schedule(done, by_hand.get(START)), finished(folder)
+    known, ended = _by_schedule(done, by_hand.get(START)), done.finished(folder)
     for payment, amount, tax in zip(payments, amounts, taxes, strict=True):
         text = in_english(payment["text"])
         name = SHORT.get(text, text)
@@ -109,7 +116,8 @@ def _milestones(folder: Path, done: Sold, by_hand: Mapping[str, date]) -> Iterat
         if ended:
             last = date.fromisoformat(ended.on)
             day = last if day is None or name == DONE else min(day, last)
-        yield Milestone(name=name, text=text, amount=amount, tax=tax, due=by_hand.get(name, day))
+        name += visit
+        yield Milestone(name=name, text=text + visit, amount=amount, tax=tax, due=by_hand.get(name, day))
 
 
 def _by_schedule(done: Sold, first: date | None) -> dict[str, date]:

@@ -9,12 +9,16 @@ from typing import Any
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.schedule import Schedule, Task
-from estimator.records.accepted import Acceptance, accepted
+from estimator.model.work import JOB
+from estimator.records.accepted import Acceptance, accepted, all_accepted
+from estimator.records.afterwards.lost import last_lost
 from estimator.records.afterwards.problems import NO_OPTION
+from estimator.records.finished import Finished, finished
 from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
 from estimator.records.record import Record
 from estimator.records.revisions import Revision, named, newest
 from estimator.tables.rows import Production
+from estimator.works.methods import PREPARES
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +33,20 @@ class Sold:
     @property
     def letter(self) -> str:
         return str(self.option["letter"])
+
+    @property
+    def only_prepares(self) -> bool:
+        """It cleans, tests or looks, and repairs nothing."""
+        methods = {takeoff["repair"]["method"] for takeoff in self.option["takeoffs"]} - {JOB}
+        return bool(methods) and methods <= {*PREPARES}
+
+    def finished(self, folder: Path) -> Finished | None:
+        """The note that it was done; none where that speaks of the visit before it. Errors: CannotGoOn when it is damaged."""
+        note = finished(folder)
+        if note is None or note.revision == self.revision.number:
+            return note
+        other = _option(named(folder, f"r{note.revision}"), note.option, folder, None)
+        return None if other.only_prepares or self.only_prepares else note
 
     @property
     def tasks(self) -> tuple[TaskHours, ...]:
@@ -69,6 +87,13 @@ def sold(folder: Path, letter: str = "") -> Sold:
     if not letter:
         raise CannotGoOn(NO_OPTION(Place(file=str(folder))))
     return _option(revision, letter, folder, None)
+
+
+def all_sold(folder: Path) -> tuple[Sold, ...]:
+    """Every option that was signed, by revision, less a visit noted as lost. Errors: as `sold`."""
+    lost = last_lost(folder)
+    found = (_option(named(folder, f"r{one.revision}"), one.option, folder, one) for one in all_accepted(folder))
+    return tuple(s for s in found if not (lost and s.only_prepares and s.revision.number == lost.revision))
 
 
 def _option(revision: Revision, letter: str, folder: Path, signed: Acceptance | None) -> Sold:

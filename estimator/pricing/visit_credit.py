@@ -10,14 +10,14 @@ from estimator.model.work import JOB, Takeoff
 from estimator.pricing.shown import plain
 from estimator.tables.tables import Tables
 from estimator.wording.say import say
-from estimator.works.methods import PREPARES
+from estimator.works.methods import prepares
 
 SETTING = "visit_credit_percent"
 
 
 def visit_credits(visits: Sequence[PastVisit], takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Discount, ...]:
     """Return a discount for each visit, `visit_credit_percent` of what was charged; none for a scope that is a visit itself."""
-    if not visits or all(t.repair.method in (*PREPARES, JOB) for t in takeoffs):
+    if not visits or all(t.repair.method == JOB or prepares(t.repair.method) for t in takeoffs):
         return ()
     percent = tables.amount(SETTING)
     return tuple(_credit(visit, percent) for visit in visits if cents(visit.charged * percent / 100))

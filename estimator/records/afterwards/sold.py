@@ -18,7 +18,7 @@ from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
 from estimator.records.record import Record
 from estimator.records.revisions import Revision, named, newest
 from estimator.tables.rows import Production
-from estimator.works.methods import PREPARES
+from estimator.works.methods import prepares
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +38,7 @@ class Sold:
     def only_prepares(self) -> bool:
         """It cleans, tests or looks, and repairs nothing."""
         methods = {takeoff["repair"]["method"] for takeoff in self.option["takeoffs"]} - {JOB}
-        return bool(methods) and methods <= {*PREPARES}
+        return bool(methods) and all(map(prepares, methods))
 
     def finished(self, folder: Path) -> Finished | None:
         """The note that it was done; none where that speaks of the visit before it. Errors: CannotGoOn when it is damaged."""

@@ -9,6 +9,7 @@ from estimator.model.work import LETTERS, Repair, all_repairs
 from estimator.scopes.counter import Counter
 from estimator.scopes.kinds import kind_of, reach_of
 from estimator.scopes.menu import Dish, by_price
+from estimator.scopes.rules import BY_ID
 
 COSTS_MORE = "costs-more"
 NO_ROOM = "four-are-enough"
@@ -40,9 +41,18 @@ def left_out(
     for dish in by_price(found):
         whole = counter.repairs_of(dish.answer)
         for repair in (r for r in all_repairs(whole) if r.method not in used and r.method not in out):
+            if danger := _danger(repair):
+                out[repair.method] = danger
+                continue
             why, option = _why(repair, whole, options, counter) if dish in allowed else (TOO_MUCH, "")
             out[repair.method] = _verdict(repair, why, option)
     return tuple(out.values())
+
+
+def _danger(repair: Repair) -> Verdict | None:
+    """What a rule that guards people holds against the price of this way: it weighs more than that another costs less."""
+    held = (v for v in repair.verdicts if v.effect is Effect.NO_FIXED_PRICE and not v.overruled)
+    return next((v for v in held if v.rule in BY_ID and BY_ID[v.rule].guards_people), None)
 
 
 def _why(repair: Repair, whole: Set, options: Sequence[Set], counter: Counter) -> tuple[str, str]:

@@ -33,10 +33,14 @@ Turning = tuple[Axis, Turned]
 
 def break_even(first: Repair, second: Repair, job: Job, tables: Tables) -> BreakEven:
     """Every turn along every axis that bears on one of the two. Errors: those of takeoff and pricing."""
-    axes = [_length(first, second, job, tables), _depth(first, job, tables), _floor(job, tables)]
-    axes += [_wall(first, second, job, tables)]
-    along = [_along(*axis, first, second, tables) for axis in axes if axis is not None]
+    along = [_along(*axis, first, second, tables) for axis in turnings(first, second, job, tables)]
     return BreakEven(first=first.method, second=second.method, along=tuple(a for a in along if _bears(a)))
+
+
+def turnings(first: Repair, second: Repair, job: Job, tables: Tables) -> tuple[Turning, ...]:
+    """Return the axes there are for the two, each with what it makes of a repair and its job."""
+    axes = (_length(first, second, job, tables), _depth(first, job, tables), _floor(job, tables))
+    return tuple(a for a in (*axes, _wall(first, second, job, tables)) if a is not None)
 
 
 def _bears(along: AlongAxis) -> bool:

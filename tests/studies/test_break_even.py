@@ -6,7 +6,7 @@ from decimal import Decimal
 import pytest
 
 from estimator.model.deeper import deeper
-from estimator.studies.break_even import break_even
+from estimator.studies.break_even import break_even, turnings
 from estimator.studies.compare import compare
 from estimator.studies.priced import with_floor
 
@@ -27,10 +27,12 @@ def along(found, word: str):
 def test_at_a_turn_both_ways_cost_the_same_or_one_of_them_jumps(house, tables, pair) -> None:
     job = house("pecan")
     tunnel, floor = pair(job, "tunnel", "break-through")
+    turned = {axis.name: at for axis, at in turnings(tunnel, floor, job, tables)}
     for axis in break_even(tunnel, floor, job, tables).along:
+        at = turned[axis.axis.name]
         for turn in axis.turns:
-            low = [axis.axis.at(r, turn.at - 0.01) for r in (tunnel, floor)]
-            high = [axis.axis.at(r, turn.at + 0.01) for r in (tunnel, floor)]
+            low = [at(r, turn.at - 0.01) for r in (tunnel, floor)]
+            high = [at(r, turn.at + 0.01) for r in (tunnel, floor)]
             below = [with_floor((r,), j, tables) for r, j in low]
             above = [with_floor((r,), j, tables) for r, j in high]
             assert (below[0] - below[1]) * (above[0] - above[1]) < 0
@@ -56,8 +58,9 @@ def test_the_real_prices_where_the_job_stands_are_those_of_the_comparison(house,
     tunnel, floor = pair(job, "tunnel", "break-through")
     length = along(break_even(tunnel, floor, job, tables), "length")
     assert length.axis.now == 29
-    assert length.axis.at(tunnel, 29)[0].stretch == tunnel.stretch
-    assert length.axis.at(tunnel, 10)[0].stretch.length_ft == 10
+    at = next(at for axis, at in turnings(tunnel, floor, job, tables) if axis.name == length.axis.name)
+    assert at(tunnel, 29)[0].stretch == tunnel.stretch
+    assert at(tunnel, 10)[0].stretch.length_ft == 10
 
 
 def test_an_axis_that_moves_neither_price_is_left_out(house, tables, pair) -> None:

@@ -102,27 +102,29 @@ def parted(
 ) -> tuple[list[Finding], list[Finding]]:
     """Findings that still stand, and those that a later pass found gone: soft things cleaned away, a block passed.
 
-    Roots that a pass after cleaning did not see again are cut, and the joint they came in by is still there: they stand as light.
+    Roots that a pass after cleaning did not see again, and whose end is told, are cut; the joint they came in by is still there:
+    they stand as light.
     """
-    seen_by = {p.number: p.seen for p in passes}
+    known = tuple(passes)
+    seen_by, ended = {p.number: p.seen for p in known}, {p.number for p in known if p.stopped_because}
     cleaned = list(after)
 
     def passed(finding: Finding) -> bool:
         later = (seen for n, seen in seen_by.items() if n > finding.origin.pass_number)
         return any(got_through(seen, finding.stretch) for seen in later)
 
-    def away(finding: Finding) -> bool:
+    def after_it(finding: Finding) -> list[Cleaned]:
         number, stretch = finding.origin.pass_number, finding.stretch
-        return any(
-            c.number > number and c.seen.covers(stretch) and (c.cleaned or c.seen).covers(stretch) for c in cleaned
-        )
+        later = (c for c in cleaned if c.number > number and c.seen.covers(stretch))
+        return [c for c in later if (c.cleaned or c.seen).covers(stretch)]
 
     def gone(finding: Finding) -> bool:
-        return passed(finding) if finding.kind == "blocked" else finding.kind in SOFT and away(finding)
+        return passed(finding) if finding.kind == "blocked" else finding.kind in SOFT and bool(after_it(finding))
 
     def now(finding: Finding) -> Finding:
         seen = opened(finding) if passed(finding) else finding
-        return cut(seen) if seen.kind == "roots" and away(seen) else seen
+        filmed = seen.kind == "roots" and any(c.number in ended for c in after_it(seen))
+        return cut(seen) if filmed else seen
 
     every = list(findings)
     return [now(f) for f in every if not gone(f)], [f for f in every if gone(f)]

@@ -31,6 +31,8 @@ SHORT_FT = 3.0
 """A place no longer than this is told in one row with what is laid in it, and with its depth."""
 UNTOLD = frozenset({"branch", "room", "soil"})
 """Marks that are told otherwise, or that nobody needs who digs."""
+SMALLER = 0.75
+"""Of the size in the homeowner's quote: the page holds the marks too."""
 
 
 def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Sheet:
@@ -51,7 +53,7 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
         _openings(letter, page, opening_table(option, job, tables))
     if not laid and (drawn := house_section(letter)):
         data, height, alt = drawn
-        page.drawing(data, alt, height)
+        page.drawing(data, alt, round(height * SMALLER))
     page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)
     return close(letter, page)
 

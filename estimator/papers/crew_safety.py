@@ -10,7 +10,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
 
-WIDTHS = (4.0, 15.0, 36.0, 4.0, 25.0, 26.0)
+WIDTHS = (4.0, 15.0, 44.0, 4.0, 29.0, 30.0)
 
 
 def safety_sheet(letter: Letter, option: Option) -> Sheet:

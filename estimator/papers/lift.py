@@ -50,8 +50,9 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
         speak("Call {phone} two days before the lift, so that we can test right after it.", phone=quote.firm.phone),
     ]
     for option in quote.options:
-        where = tuple(dict.fromkeys(o.name for o in option.works.openings)) or speak("no opening in floor or yard")
-        texts.append(speak("Option {letter}: {openings}.", letter=option.letter, openings=where))
+        openings = letter.all(dict.fromkeys(o.name for o in option.works.openings))
+        opened = ". ".join(openings) or speak("No opening in floor or yard")
+        texts.append(f"{speak('Option {letter}', letter=option.letter)}: {opened}.")
     for text in texts:
         page.line(f"• {text}")
 

@@ -161,6 +161,7 @@ def test_work_written_in_by_hand_under_the_list_is_read_and_a_name_nobody_knows_
     held.save(book)
     found = entered(job, "--from", book)
     assert ([t["task"] for t in found["tasks"]], found["not_estimated"]) == (["saw slab"], ["tunnel dig"])
+    held = openpyxl.load_workbook(book)  # its pictures are closed once they are saved
     held["Hours D"].append([None, "waiting for the truck", None, None, None, None, 2, None])
     held.save(book)
     said = run("actuals", job, "--from", book)

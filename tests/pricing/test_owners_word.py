@@ -183,5 +183,5 @@ def test_an_override_of_another_line_leaves_this_one_alone(maple: Scope, tables:
 
 
 def test_an_item_nearly_spelt_is_told_what_may_be_meant(tables: Tables) -> None:
-    assert meant(Override(item="tunnel-dig", hours=3, reason="x"), tables).startswith("Perhaps “tunnel dig”")
-    assert meant(Override(item="tunnel dig", hours=3, reason="x"), tables) == ""
+    assert str(meant(Override(item="tunnel-dig", hours=3, reason="x"), tables)).startswith("Perhaps “tunnel dig”")
+    assert not str(meant(Override(item="tunnel dig", hours=3, reason="x"), tables))

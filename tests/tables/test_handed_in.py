@@ -52,7 +52,7 @@ def test_a_missing_workbook_is_named(tmp_path: Path) -> None:
 
 
 def test_a_remark_in_a_row_of_its_own_is_one_message(tmp_path: Path) -> None:
-    for cell in ("A70", "E70", "AB70"):  # the id's column, a number's, one beside the table
+    for cell in ("A120", "E120", "AB120"):  # the id's column, a number's, one beside the table
         found = reading(damaged(tmp_path, [f"set materials!{cell} call Joe"]))
         assert [(problem.code, problem.place.cell) for problem in found.problems] == [("tables/stray-cell", cell)]
 

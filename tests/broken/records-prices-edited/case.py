@@ -15,7 +15,12 @@ from tests.tables.workbench import demo
 
 def problems(folder: Path) -> tuple[Problem, ...]:
     tables = demo()
-    held = {"tables": to_data(tables), "day": str(tables.day), "revision": 1, "quote": {"valid_until": "2026-12-18"}}
+    held = {
+        "tables": to_data(tables),
+        "day": str(tables.day),
+        "revision": 1,
+        "quote": {"valid_until": "2026-12-18", "job": {}},
+    }
     last = Record(json.loads(json.dumps({**held, "job_file": "", "texts": {}, "languages": [], "summary": {}})))
     return edited(last, _dearer(tables), tables.day)
 

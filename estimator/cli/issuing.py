@@ -191,13 +191,13 @@ def _total(amount: str) -> str:
 def finish(job_file: Path, on: date) -> list[Row]:
     """The note that the accepted work was done."""
     from estimator.cli.views.problems import tell
-    from estimator.records.finished import NAME, doubts
+    from estimator.records.finished import doubts, note_of
     from estimator.records.finished import finish as note
 
     folder = revisions_folder(job_file)
     kept = note(folder, on)
     tell(doubts(folder, kept))
-    _ask_about_a_day_to_come(on, folder / NAME)
+    _ask_about_a_day_to_come(on, note_of(folder, kept.revision))
     words = {"letter": kept.option, "number": kept.revision, "day": kept.on}
     return [Row(speak_to_reader()("Option {letter} of r{number} was done on {day}.", **words))]
 

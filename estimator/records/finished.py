@@ -1,4 +1,4 @@
-"""A day in, a lasting note that the accepted work was done out; written once, never over."""
+"""A day in, a lasting note that the accepted work was done out; one for each revision that was accepted, never written over."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -13,8 +13,7 @@ from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
 from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, DONE_WHILE_CANCELLABLE, NOT_ACCEPTED
 from estimator.records.refusals import told
-
-NAME = "done.json"
+from estimator.records.revisions import revisions
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +36,9 @@ def finish(folder: Path, on: date, disk: Disk | None = None) -> Finished:
         raise CannotGoOn(DONE_TOO_EARLY(place, day=on, letter=signed.option, accepted=signed.on))
     wanted = Finished(signed.revision, signed.option, str(on))
     with told(folder, signed.revision), locked(folder):
-        held = finished(folder)
+        held = done_of(folder, signed.revision)
         if held is None:
-            write_note(folder / NAME, wanted, disk or Disk())
+            write_note(note_of(folder, signed.revision), wanted, disk or Disk())
     if held not in (None, wanted):
         raise CannotGoOn(ALREADY_DONE(place, day=held.on))
     return wanted
@@ -55,12 +54,34 @@ def doubts(folder: Path, done: Finished) -> tuple[Problem, ...]:
 
 
 def finished(folder: Path) -> Finished | None:
-    """When the work was done, or None. Errors: CannotGoOn when the note is damaged."""
+    """When what was accepted last was done, or None: a visit that was done says nothing of the repair signed after it.
+
+    Errors: CannotGoOn when a note is damaged.
+    """
+    note, signed = last_done(folder), accepted(folder)
+    return note if note and (signed is None or note.revision >= signed.revision) else None
+
+
+def last_done(folder: Path) -> Finished | None:
+    """The note of the newest revision that has one. Errors: CannotGoOn when it is damaged."""
+    notes = (done_of(folder, revision.number) for revision in reversed(revisions(folder)))
+    return next((note for note in notes if note is not None), None)
+
+
+def done_of(folder: Path, number: int) -> Finished | None:
+    """The note of one revision. Errors: CannotGoOn when it is damaged, or speaks of another revision."""
 
     def made(held: Mapping[str, Any]) -> Finished:
-        return Finished(int(held["revision"]), str(held["option"]), day_of(held["on"]))
+        if held["revision"] != number:
+            raise ValueError("it is the note of something else")
+        return Finished(number, str(held["option"]), day_of(held["on"]))
 
-    return read_note(folder / NAME, made)
+    return read_note(note_of(folder, number), made)
+
+
+def note_of(folder: Path, number: int) -> Path:
+    """`done r2.json`, beside the revisions."""
+    return folder / f"done r{number}.json"
 
 
 def day_done(folder: Path) -> date | None:

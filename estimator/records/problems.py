@@ -183,7 +183,7 @@ ALREADY_DONE = Kind(
     "records/already-done",
     Level.ERROR,
     "this job was noted as done on {day} already.",
-    "Nothing has to be written; the note stands in done.json beside the revisions.",
+    "Nothing has to be written; the note stands beside the revisions.",
     "A note is written once.",
 )
 OWN_NUMBER_MOVED = Kind(

@@ -82,7 +82,7 @@ def _issued(
     totals = [Decimal(total) for total in issued["totals"].values()]
     total = signed.total if signed else str(min(totals)) if totals else ""
     state, waits = _state(number, left, signed, built, day)
-    if gone and not built and not (signed and gone.on < signed.on):
+    if gone and not (built and built.revision == number) and not (signed and gone.on < signed.on):
         state, waits = "lost", NOTHING
     if state == "done" and (owed := owed_on(revisions_folder(job_file))) > 0:
         waits = Say.of("payment: ${amount} is owed", amount=f"{owed:,.2f}")

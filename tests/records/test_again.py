@@ -152,7 +152,7 @@ ODD_NOTES = ["", "[1]", "{}", "null", '{"revision": 1}', "{" * 5000, "[" * 10000
 def test_an_odd_note_is_named_as_damaged(tmp_path, quote, inputs, papers, text):
     folder = tmp_path / "job"
     issue(folder, quote, inputs, papers(quote))
-    for name, read in (("accepted r1.json", accepted), ("done.json", finished)):
+    for name, read in (("accepted r1.json", accepted), ("done r1.json", finished)):
         (folder / name).write_text(text)
         with pytest.raises(CannotGoOn) as stop:
             read(folder)

@@ -5,9 +5,11 @@ from datetime import date, timedelta
 
 import pytest
 
+from estimator.model.problem import CannotGoOn
 from estimator.model.say import Feet, Say
 from estimator.records.accepted import accept
-from estimator.records.finished import finish, finished
+from estimator.records.afterwards.lost import lose
+from estimator.records.finished import done_of, finish, finished
 from estimator.records.issue import issue
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import named
@@ -107,6 +109,31 @@ def test_work_can_be_done_on_the_day_it_was_accepted_and_noting_it_twice_changes
     folder = revisions_folder(job_file)
     accept(folder, named(folder, "r1"), "A", DAY)
     assert finish(folder, DAY) == finish(folder, DAY) == finished(folder)
+
+
+def test_what_was_done_before_says_nothing_of_the_revision_signed_after_it(job_file, issue_at):
+    issue_at()
+    folder = revisions_folder(job_file)
+    accept(folder, named(folder, "r1"), "A", DAY)
+    finish(folder, DAY + timedelta(days=1))
+    issue_at("4300.00")
+    assert finished(folder).revision == 1
+    accept(folder, named(folder, "r2"), "A", DAY + timedelta(days=2))
+    assert finished(folder) is None
+    assert finish(folder, DAY + timedelta(days=9)).revision == 2
+    assert [done_of(folder, number).on for number in (1, 2)] == [str(DAY + timedelta(days=n)) for n in (1, 9)]
+
+
+def test_a_later_offer_can_be_lost_after_earlier_work_was_done(job_file, issue_at):
+    issue_at()
+    folder = revisions_folder(job_file)
+    accept(folder, named(folder, "r1"), "A", DAY)
+    finish(folder, DAY + timedelta(days=1))
+    with pytest.raises(CannotGoOn):
+        lose(folder, DAY + timedelta(days=2), "price")
+    issue_at("4300.00")
+    lose(folder, DAY + timedelta(days=2), "price")
+    assert standing(job_file, DAY + timedelta(days=2), lambda path: 0).state == "lost"
 
 
 def test_a_signed_job_waits_until_it_can_no_longer_be_cancelled(job_file, issue_at, quote_at, inputs, papers):

@@ -29,7 +29,7 @@ class Lost:
 def lose(folder: Path, on: date, why: str, disk: Disk | None = None) -> Lost:
     """Write the note. Errors: CannotGoOn where nothing was issued, or the work is done already."""
     last = newest(folder) or named(folder, "r1")
-    if (ended := finished(folder)) is not None:
+    if (ended := finished(folder)) is not None and ended.revision == last.number:
         raise CannotGoOn(LOST_AFTER_DONE(Place(file=str(folder)), day=ended.on))
     wanted = Lost(last.number, str(on), why)
     with locked(folder):

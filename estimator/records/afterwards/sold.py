@@ -13,7 +13,7 @@ from estimator.model.work import JOB
 from estimator.records.accepted import Acceptance, accepted, all_accepted
 from estimator.records.afterwards.lost import last_lost
 from estimator.records.afterwards.problems import NO_OPTION
-from estimator.records.finished import Finished, finished
+from estimator.records.finished import Finished, done_of, last_done
 from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
 from estimator.records.record import Record
 from estimator.records.revisions import Revision, named, newest
@@ -42,9 +42,9 @@ class Sold:
 
     def finished(self, folder: Path) -> Finished | None:
         """The note that it was done; none where that speaks of the visit before it. Errors: CannotGoOn when it is damaged."""
-        note = finished(folder)
-        if note is None or note.revision == self.revision.number:
-            return note
+        own, note = done_of(folder, self.revision.number), last_done(folder)
+        if own or note is None:
+            return own
         other = _option(named(folder, f"r{note.revision}"), note.option, folder, None)
         return None if other.only_prepares or self.only_prepares else note
 

@@ -40,3 +40,16 @@ def letter(number: int) -> str:
     """
     round_, place = divmod(number, 26)
     return chr(ord("a") + place) + (str(round_ + 1) if round_ else "")
+
+
+def runs(letters: list[str]) -> str:
+    """Return letters in order, neighbours as a run.
+
+    >>> runs(["a", "b", "c", "e", "f"]), runs(["a"])
+    ('a–c, e, f', 'a')
+    """
+    groups: list[list[str]] = []
+    for one in letters:
+        after = groups and len(one) == 1 == len(groups[-1][-1]) and ord(one) == ord(groups[-1][-1]) + 1
+        groups[-1].append(one) if after else groups.append([one])
+    return ", ".join(f"{g[0]}–{g[-1]}" if len(g) > 2 else ", ".join(g) for g in groups)

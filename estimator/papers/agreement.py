@@ -52,7 +52,7 @@ def agreement_sheet(letter: Letter) -> Sheet:
 
 
 def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool) -> None:
-    """Box, title and price; then scope, the most, payments, days and warranty."""
+    """Box, title and price; then feet from and to, what was added, the most, tax and payments."""
     speak = letter.speak
     box = Cell("", "tick", open=True) if one_of_several else Cell(speak("Price"), "label")
     page.add(
@@ -84,19 +84,19 @@ def tax(letter: Letter, option: Option) -> str:
 
 
 def _not_yet(letter: Letter, page: Page, option: Option) -> None:
-    speak, tab = letter.speak, option_name(letter, option)
-    page.line(speak("Option {letter} cannot be signed yet. The page {tab} says why.", letter=option.letter, tab=tab))
+    speak, name = letter.speak, option_name(letter, option)
+    page.line(speak("Option {letter} cannot be signed yet. The page {tab} says why.", letter=option.letter, tab=name))
 
 
 def _terms(letter: Letter, page: Page) -> None:
     """What belongs to the agreement, the notices of the place, and the days of start and end."""
     speak, quote = letter.speak, letter.quote
-    tabs = speak(
+    pages = speak(
         "The page of your option is part of this agreement: work, warranty, schedule, unit prices. So is the page {care}.",
         care=speak("Before, during, after"),
     )
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
-    page.line(" ".join([tabs, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
+    page.line(" ".join([pages, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
     page.add(Cell(speak("Start, end (dates)"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 
+from estimator.model.found import runs
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
@@ -112,19 +113,6 @@ DOES: dict[Treated, Callable[[str], Say]] = {
     "looked into": lambda letters: Say.of("Looks for the cause of {letters}.", letters=letters),
     "left": lambda letters: Say.of("Leaves {letters}.", letters=letters),
 }
-
-
-def runs(letters: list[str]) -> str:
-    """Return letters in order, neighbours as a run.
-
-    >>> runs(["a", "b", "c", "e", "f"]), runs(["a"])
-    ('a–c, e, f', 'a')
-    """
-    groups: list[list[str]] = []
-    for one in letters:
-        after = groups and len(one) == 1 == len(groups[-1][-1]) and ord(one) == ord(groups[-1][-1]) + 1
-        groups[-1].append(one) if after else groups.append([one])
-    return ", ".join(f"{g[0]}–{g[-1]}" if len(g) > 2 else ", ".join(g) for g in groups)
 
 
 def _found(letter: Letter, page: Page) -> None:

@@ -4,25 +4,31 @@ Of a quote with one option it ends with the questions for other bidders, which e
 """
 
 from estimator.papers.cautions import grouped
-from estimator.papers.compare_bids import compare_bids, empty_page
+from estimator.papers.compare_bids import compare_bids
 from estimator.papers.letter import Letter
 from estimator.papers.lift import lift_steps
+from estimator.papers.page import grid_page
 from estimator.sheets.book import Sheet
+
+GAS_TERM = "cau-gas"
+"""The firm's own sentence on a smell of gas; where its tables have none, the program says it."""
 
 
 def care_name(letter: Letter) -> str:
-    """The tab's name, as the other tabs point to it."""
+    """The page's name, as the other pages point to it."""
     return letter.speak("Before, during, after")
 
 
 def care_sheet(letter: Letter) -> Sheet:
     """The page."""
     speak = letter.speak
-    page = empty_page(care_name(letter))
+    page = grid_page(care_name(letter))
     letter.not_an_offer(page)
     page.line(speak("Before, during and after the work"), "title")
     if len(letter.quote.options) > 1:
         page.line(speak("Items without a letter apply to every option."), "quiet")
+    if not any(term.id == GAS_TERM for option in letter.quote.options for term in option.terms):
+        page.line(speak("If you smell gas, leave. Do not touch any switch. Call 911 and the gas company from outside."))
     lift_steps(letter, page)
     before, during, after = grouped(letter)
     page.listing(speak("Before we start"), before, "small")

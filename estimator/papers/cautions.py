@@ -17,7 +17,7 @@ AFTER = frozenset({"cau-settle", "empty-pipe-floats"})
 LIMITS = frozenset({
     "cau-clean-opens", "big-offset", "liner-wall-is-asked", "only-the-main-is-lined", "pieces-or-full-liner",
     "cleaning-closes-no-opening", "lining-keeps-the-grade", "branches-are-opened-again", "fiber-is-not-patched",
-    "rusted-metal-is-replaced", "size-never-shrinks", "many-tight-bends", "long-liner",
+    "rusted-metal-is-replaced", "size-never-shrinks", "many-sharp-bends", "long-liner",
 })  # fmt: skip
 """What a repair leaves or cannot do: no caution for people, so it stands with what is not included."""
 

@@ -3,13 +3,13 @@
 from collections.abc import Callable
 from dataclasses import replace
 
+from estimator.model.found import runs
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
-from estimator.papers.answer import runs
-from estimator.papers.compare_bids import GRID, compare_bids, empty_page
+from estimator.papers.compare_bids import compare_bids
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
+from estimator.papers.page import GRID, Page, grid_page
 from estimator.quote.recommend import Treated, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
@@ -45,7 +45,7 @@ def compare_sheets(letter: Letter) -> tuple[Sheet, ...]:
 def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, last: bool) -> Sheet:
     speak = letter.speak
     letters = f" {options[0].letter}–{options[-1].letter}" if of_several else ""
-    page = empty_page(f"{speak('Compare options')}{letters}")
+    page = grid_page(f"{speak('Compare options')}{letters}")
     span = GRID // len(options)
     letter.not_an_offer(page)
     page.line(f"{speak('Compare options')}{letters}", "title")

@@ -15,15 +15,9 @@ from estimator.wording.numbers import feet, money
 from estimator.wording.plain import LINES, in_plain_words
 from estimator.wording.say import capital
 
-MOST_NAMED = 4  # works in one answer; more are a list, which has a tab
-LABEL_WIDTH, GRID, GRID_WIDTH = 29.0, 12, 5.4
-"""The first column, and how many narrow ones the options or the bids share."""
+MOST_NAMED = 4  # works in one answer; more are a list on the option's page
 OURS, THEIRS = 6, 3
-
-
-def empty_page(name: str) -> Page:
-    """Return a page with a column of labels and the narrow columns."""
-    return Page(name, (LABEL_WIDTH, *(GRID_WIDTH for _ in range(GRID))))
+"""Of the narrow columns of the page."""
 
 
 def compare_bids(letter: Letter, page: Page) -> None:

@@ -156,9 +156,7 @@ def others(letter: Letter, option: Option) -> list[str]:
     for who, words in ARRANGES.items():
         mine = [o for o in option.to_others if o.who == who]
         said = dict.fromkeys(_with_amount(letter, o) for o in mine if o.amount is not None)
-        priced = {o.text_en for o in mine if o.amount is not None}
-        open_ = [o for o in mine if o.amount is None and o.text_en not in priced]
-        asked = dict.fromkeys(short(pick(letter.language, o.text_en, o.text_es)) for o in open_)
+        asked = dict.fromkeys(short(pick(letter.language, o.text_en, o.text_es)) for o in mine if o.amount is None)
         if said:
             out.append(speak("{who}: {items}", who=words, items="; ".join(said)))
         if asked:

@@ -168,6 +168,15 @@ class Page:
         )
 
 
+LABEL_WIDTH, GRID, GRID_WIDTH = 29.0, 12, 5.4
+"""A column of labels, and the narrow ones that two, three or four columns of text share evenly."""
+
+
+def grid_page(name: str) -> Page:
+    """Return an empty page with a column of labels and `GRID` narrow columns."""
+    return Page(name, (LABEL_WIDTH, *(GRID_WIDTH for _ in range(GRID))))
+
+
 def sum_of(cells: list[str], value: Decimal) -> Formula:
     """The sum of single cells, or of one range, with the value the program has for it."""
     return Formula(f"=ROUND(SUM({','.join(cells)}),2)", value)

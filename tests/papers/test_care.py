@@ -1,17 +1,21 @@
 """Each caution stands once, with the letters of the options it is for; nothing is lost."""
 
 from dataclasses import replace
+from datetime import date
 
 import pytest
 
+from estimator.cli.way import readable_tables
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Scope
 from estimator.papers.agreement import agreement_sheet
 from estimator.papers.care_sheet import care_name, care_sheet
-from estimator.papers.cautions import cautions, grouped
+from estimator.papers.cautions import AFTER, BEFORE, LIMITS, SAID_BY, cautions, grouped
 from estimator.papers.example import example_quote
+from estimator.papers.hazards import SAFETY
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
+from estimator.scopes.rules import RULES
 from estimator.sheets.book import Sheet
 
 
@@ -21,6 +25,23 @@ def texts(sheet: Sheet) -> list[str]:
 
 def said_of(letter: Letter, option: Option) -> list[str]:
     return [text for group in cautions(letter, option) for text in group]
+
+
+def test_every_id_that_a_caution_is_sorted_by_is_a_rule_or_a_sentence_of_the_tables() -> None:
+    tables = readable_tables(date(2026, 11, 18), None)
+    known = {rule.id for rule in RULES} | {term.id for term in tables.rows["terms"]}
+    named = {*BEFORE, *AFTER, *LIMITS, *SAID_BY, *SAID_BY.values(), *SAFETY}
+    assert named <= known, named - known
+
+
+def test_what_to_do_when_gas_is_smelled_stands_once_whatever_the_firm_s_tables_say() -> None:
+    quote = example_quote()
+    own = replace(
+        quote.options[0].terms[0], id="cau-gas", kind="caution", text_en="Smell gas? Call 911.", text_es="¿Gas?"
+    )
+    with_own = replace(quote, options=tuple(replace(o, terms=(*o.terms, own)) for o in quote.options))
+    said = [[t for t in texts(care_sheet(Letter(q, "en_US"))) if "gas" in t and "911" in t] for q in (quote, with_own)]
+    assert [len(lines) for lines in said] == [1, 1]
 
 
 @pytest.mark.parametrize("language", ["en_US", "es_US"])

@@ -1,4 +1,4 @@
-"""A line's findings in; the bare stretches that must or may be put right, with level, urgency and how sure, out.
+"""A line's findings in; the bare stretches that must or may be repaired, with level, urgency and how sure, out.
 
 Pads, whole joints and merged digs hang on the method and are the scopes' business. Findings that touch are one need; dirt
 in the pipe (scale, grease) and dips are needs of their own, unless the ground settled and all of it broke there (D23).

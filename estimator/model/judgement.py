@@ -25,7 +25,7 @@ class Evidence:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Need:
-    """A bare stretch that must (or may) be put right. Severity 0–4; urgency 0–4; `must` when leaving it is no answer."""
+    """A bare stretch that must (or may) be repaired. Severity 0–4; urgency 0–4; `must` when leaving it is no answer."""
 
     id: str
     line: str

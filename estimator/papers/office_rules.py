@@ -15,7 +15,7 @@ def rules(quote: Quote) -> Sheet:
     """All judgement on one sheet."""
     page = inside_page("Rules", WIDTHS, "What was concluded, and by which rule", job=quote.job)
     diagnosis = quote.diagnosis
-    page.heading("What was found: put right, or left")
+    page.heading("What was found: repaired or left")
     table(page, ("Need", "Where", "How bad", "What"), (
         (Cell(n.id, "cell"), Cell(f"{n.line} {n.stretch.from_ft:.1f} to {n.stretch.to_ft:.1f} ft", "cell"),
          Cell(f"level {n.severity}, {n.grade}" + ("" if n.must else ", may be left"), "cell"), Cell(", ".join(n.kinds), "cell"))

@@ -35,7 +35,7 @@ def build_quote(
     """Options lettered in the order they come, with everything the papers need; pure, no files.
 
     `tables` may be looked at on an earlier day than the quote's: a revision keeps the prices and the last day of the first
-    issue while that lasts. No price is fixed that leaves one of `unanswered`, needs that must be put right and that no
+    issue while that lasts. No price is fixed that leaves one of `unanswered`, needs that must be repaired and that no
     allowed repair answers, or what all options leave of those.
 
     Errors: CannotGoOn with kinds of PROBLEMS: an invented place for a real job, a lapsed licence or insurance, nothing

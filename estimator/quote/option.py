@@ -37,7 +37,7 @@ def option(
 ) -> Option:
     """Titles and warranty from the methods, sentences from the terms, extras with caps, days, payments.
 
-    `lacks` says what must be put right and is not in it: then its price is not fixed.
+    `lacks` says what must be repaired and is not in it: then its price is not fixed.
     """
     repairs = all_repairs(chosen.scope.repairs)
     methods = by_weight(chosen, repairs, tables)

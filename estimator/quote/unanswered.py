@@ -1,4 +1,4 @@
-"""Needs that must be put right and are in no price in, a sentence for each with the reason out."""
+"""Needs that must be repaired and are in no price in, a sentence for each with the reason out."""
 
 from collections.abc import Iterable, Sequence
 
@@ -15,13 +15,13 @@ NO_WAY = Say.of("No repair method is open there with today's notes.")
 
 
 def never_done(scopes: Sequence[Scope]) -> tuple[Need, ...]:
-    """Needs that must be put right and that every scope leaves as they are."""
+    """Needs that must be repaired and that every scope leaves as they are."""
     left = [{n.id for n in scope.leaves} for scope in scopes]
     return tuple(n for n in scopes[0].leaves if n.must and all(n.id in ids for ids in left)) if scopes else ()
 
 
 def incomplete(job: Job, scope: Scope, unanswered: Iterable[Need], blocked: Sequence[Verdict]) -> tuple[Say, ...]:
-    """What this scope leaves although it must be put right, and what speaks against doing it."""
+    """What this scope leaves although it must be repaired, and what speaks against doing it."""
     return tuple(_said(job, need, blocked) for need in unanswered if need in scope.leaves)
 
 

@@ -1,4 +1,4 @@
-"""What must be put right in, how soon and what happens if it waits out."""
+"""What must be repaired in, how soon and what happens if it waits out."""
 
 from collections.abc import Sequence
 

@@ -92,8 +92,8 @@ def _checked(*words: str):
 
 def test_its_language_is_spoken_unless_another_is_typed(hold):
     hold('language = "es_US"\n')
-    assert "Lo que hay que arreglar" in _checked().stdout
-    assert "What has to be put right" in _checked("--language", "en_US").stdout
+    assert "Lo que hay que reparar" in _checked().stdout
+    assert "What must be repaired" in _checked("--language", "en_US").stdout
 
 
 def test_a_broken_file_stops_the_command_with_one(hold):

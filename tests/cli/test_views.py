@@ -185,10 +185,10 @@ def test_what_may_stay_does_not_stand_under_what_must_be_put_right():
     need = QUOTE.diagnosis.needs[0]
     text = _text(needs.needs_rows([replace(need, must=False), need], 80))
     must, may = text.split("What may stay for now")
-    assert "must be put right" in must and "may stay;" not in must
-    assert "may stay;" in may and "must be put right" not in may
+    assert "must be repaired" in must and "may stay;" not in must
+    assert "may stay;" in may and "must be repaired" not in may
     alone = _text(needs.needs_rows([replace(need, must=False)], 80))
-    assert "Nothing seen that has to be put right." in alone
+    assert "Nothing seen that must be repaired." in alone
 
 
 @pytest.mark.parametrize("columns", [40, 80, 120])

@@ -11,13 +11,13 @@ from estimator.wording.say import speaker
 
 
 def needs_rows(needs: Sequence[Need], columns: int, language: str = ENGLISH) -> list[Row]:
-    """What must be put right, then what may stay, each under its own heading; the first heading always."""
+    """What must be repaired, then what may stay, each under its own heading; the first heading always."""
     speak, out = speaker(language), []
-    parts = ((speak("What has to be put right"), True), (speak("What may stay for now"), False))
+    parts = ((speak("What must be repaired"), True), (speak("What may stay for now"), False))
     for text, must in parts:
         found = [row for need in needs if need.must is must for row in need_rows(need, columns, language)]
         if found or must:
-            nothing = [Row("  " + speak("Nothing seen that has to be put right."))]
+            nothing = [Row("  " + speak("Nothing seen that must be repaired."))]
             out += [Row(""), Row(text, "head"), *(found or nothing)]
     return out
 
@@ -25,7 +25,7 @@ def needs_rows(needs: Sequence[Need], columns: int, language: str = ENGLISH) -> 
 def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row]:
     """A stretch with what is on it, how bad and how sure."""
     speak = speaker(language)
-    must = speak("must be put right") if need.must else speak("may stay")
+    must = speak("must be repaired") if need.must else speak("may stay")
     how = speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
     text = f"{place_of(need, language)} — {must}; {how}, {term(need.grade, language)}."
     return [Row(line) for line in indented(text, columns, hanging=4)]

@@ -218,10 +218,7 @@ def _or_stop(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
 
 def place_of(job: Job, tables: Tables) -> PlaceRow | None:
     """The row of the job's jurisdiction; None when the tables have none (then nothing about it is answered)."""
-    try:
-        return tables.place(job.house.jurisdiction)
-    except KeyError:
-        return None
+    return tables.known_place(job.house.jurisdiction)
 
 
 def _with_overrides(

@@ -194,10 +194,8 @@ def house_questions(case: Case) -> tuple[Question, ...]:
 
 
 def _tendons_since(case: Case) -> int | None:
-    try:
-        return case.tables.place(case.job.house.jurisdiction).tendons_since
-    except KeyError:
-        return None
+    place = case.tables.known_place(case.job.house.jurisdiction)
+    return place.tendons_since if place else None
 
 
 def _edge_never_said(case: Case) -> bool:

@@ -15,13 +15,11 @@ from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
-from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
+from estimator.onsite.elevations import INCHES_PER_FT, NINE_OF_TEN, Elevations, elevations
 from estimator.onsite.lift_joints import LENGTH_FT, LEVELS, Joint, joints_of, levels_to_read
 from estimator.onsite.lift_points import SAME_FT, Point, left_behind, points_of
 from estimator.onsite.lift_surface import Surface
 from estimator.tables.tables import Tables
-
-NINE_OF_TEN = 1.645
 
 
 @dataclass(frozen=True, slots=True)

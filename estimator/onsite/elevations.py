@@ -24,6 +24,12 @@ ODD = 2.5
 SAME_FT = 0.05
 """Stations nearer to each other than this are one place."""
 
+NINE_OF_TEN = 1.645
+"""Standard errors on each side that hold nine of ten of a normal distribution."""
+
+STEP_FT = 0.5
+"""So often pipe is asked whether it lies at a height."""
+
 UNTOLD_FT = 2 / 12
 """How far pipe may lie below standing water whose depth nobody told, standard error (judgment)."""
 
@@ -106,11 +112,6 @@ class Elevations:
         here = self.at(station_ft)
         bottom, off = here.below_slab_ft * INCHES_PER_FT, NINE_OF_TEN * here.sigma_ft * INCHES_PER_FT
         return bottom - bore_in - off <= to_in and from_in <= bottom + off
-
-
-NINE_OF_TEN = 1.645
-"""Standard errors on each side that hold nine of ten of a normal distribution."""
-STEP_FT = 0.5
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,11 +11,13 @@ from estimator.model.offer import Option
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.works import Laid
-from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
+from estimator.onsite.elevations import INCHES_PER_FT, NINE_OF_TEN, Elevations, elevations
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
-from estimator.onsite.grade_around import code_families, least_fall_in_per_ft, new_ways
+from estimator.onsite.fall import fall_of
+from estimator.onsite.grade_around import new_ways
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
+from estimator.works.grade import code_families
 
 NAME = "grade"
 EVERY_FT = 5.0
@@ -32,7 +34,7 @@ def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     blocks = (
         run.block() if isinstance(run, Run) else Block(heading=_heading(laid), lines=(run,)) for laid, run in found
     )
-    short = sum(run.spare_in < 0 for _, run in found if isinstance(run, Run)) + sum(way.short for way in around)
+    short = sum(run.fall.spare_in < 0 for _, run in found if isinstance(run, Run)) + sum(way.short for way in around)
     if short:
         answer = Say.of(
             "Runs without the fall the code asks for: {count}. Find a lower tie-in or call the inspector first.",
@@ -87,27 +89,13 @@ class Run:
         low, high = run.stretch.from_ft, run.stretch.to_ft
         self.upper_ft, self.lower_ft = (low, high) if line.downstream > 0 else (high, low)
         self.upper, self.lower = heights.at(self.upper_ft), heights.at(self.lower_ft)
+        fall_in = (self.lower.below_slab_ft - self.upper.below_slab_ft) * INCHES_PER_FT
+        self.fall = fall_of(run.size_in, run.stretch.length_ft, fall_in, job, tables)
 
     @property
     def known_to_in(self) -> float:
         """What must be allowed at the worse of the two tie-ins, nine times of ten."""
-        return 1.645 * max(self.upper.sigma_ft, self.lower.sigma_ft) * INCHES_PER_FT
-
-    @property
-    def slope_in_per_ft(self) -> float:
-        """How much the new pipe falls, inches a foot, from tie-in to tie-in."""
-        return (self.lower.below_slab_ft - self.upper.below_slab_ft) / self.run.stretch.length_ft * INCHES_PER_FT
-
-    @property
-    def least_in_per_ft(self) -> float:
-        """The code's least fall of the place."""
-        return least_fall_in_per_ft(self.run.size_in, self.job, self.tables)
-
-    @property
-    def spare_in(self) -> float:
-        """Inches of fall beyond the least; below 0 so many are missing. Equal is enough."""
-        spare = (self.slope_in_per_ft - self.least_in_per_ft) * self.run.stretch.length_ft
-        return 0.0 if abs(spare) < 0.05 else spare
+        return NINE_OF_TEN * max(self.upper.sigma_ft, self.lower.sigma_ft) * INCHES_PER_FT
 
     def bottom_ft(self, station_ft: float) -> float:
         """Return how far the new pipe's bottom lies below the slab top, ft."""
@@ -120,27 +108,11 @@ class Run:
 
     def lines(self) -> Iterable[Say]:
         """Say the pipe, its slope and hangers."""
-        yield Say.of(
-            "{size} pipe, falls {slope} per foot with the flow.",
-            size=Inches(self.run.size_in),
-            slope=Inches(round(self.slope_in_per_ft, 3)),
-        )
-        if self.spare_in < 0:
-            yield Say.of(
-                "{short} of fall is missing against the code's {least} per foot.",
-                short=Inches(round(-self.spare_in, 1)),
-                least=Inches(self.least_in_per_ft),
-            )
-        else:
-            yield Say.of(
-                "Spare fall: {spare} over the run. The code asks for {least} per foot.",
-                spare=Inches(round(self.spare_in, 1)),
-                least=Inches(self.least_in_per_ft),
-            )
+        yield from self.fall.lines()
         yield Say.of(
             "Tie-ins are known to {low} and {high}, nine times of ten.",
-            low=Inches(round(1.645 * self.upper.sigma_ft * INCHES_PER_FT, 1)),
-            high=Inches(round(1.645 * self.lower.sigma_ft * INCHES_PER_FT, 1)),
+            low=Inches(round(NINE_OF_TEN * self.upper.sigma_ft * INCHES_PER_FT, 1)),
+            high=Inches(round(NINE_OF_TEN * self.lower.sigma_ft * INCHES_PER_FT, 1)),
         )
         if self.run.hung:
             yield from hangers(self.run.stretch.length_ft, self.job, self.tables)
@@ -185,7 +157,7 @@ def hangers(hung_ft: float, job: Job, tables: Tables) -> Iterable[Say]:
         spacing=Feet(spacing),
         count=ceil(hung_ft / spacing - 1e-9) + 1,
     )
-    widest = widest_ft("plastic", code_families(job, tables))
+    widest = widest_ft("plastic", code_families(tables.known_place(job.house.jurisdiction)))
     if spacing > widest:
         yield Say.of(
             "HANGERS TOO FAR APART: the code allows {widest} for plastic pipe, so hang {count}. Correct hanger_plastic_ft in the settings.",

@@ -7,7 +7,7 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch
-from estimator.onsite.elevations import INCHES_PER_FT, Elevations, Heard, Height, elevations
+from estimator.onsite.elevations import INCHES_PER_FT, NINE_OF_TEN, Elevations, Heard, Height, elevations
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 
@@ -15,8 +15,6 @@ NAME = "levels"
 EVERY_FT, SAME_FT = 5.0, 0.3
 NEAR_FT = 10.0
 """So near to standing water a locate is compared with it."""
-TWO_SIDED = 1.645
-"""Standard errors on each side that hold nine of ten."""
 
 
 def levels_sheet(job: Job, tables: Tables) -> SiteSheet:
@@ -75,7 +73,7 @@ def _row(height: Height, line: Line) -> tuple[Words, ...]:
     return (
         Say.of("{at}", at=Feet(round(height.station_ft, 1))),
         Say.of("{inches}", inches=Inches(round(height.below_slab_ft * INCHES_PER_FT, 1))),
-        Say.of("{inches}", inches=Inches(round(TWO_SIDED * height.sigma_ft * INCHES_PER_FT, 1))),
+        Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * height.sigma_ft * INCHES_PER_FT, 1))),
         ", ".join(there),
     )
 

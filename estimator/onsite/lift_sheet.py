@@ -6,7 +6,8 @@ from estimator.model.afterwards import Afterwards, LiftHeight
 from estimator.model.job import Job
 from estimator.model.line import plain_wall
 from estimator.model.say import Feet, Inches, Say
-from estimator.onsite.after_lift import NINE_OF_TEN, Lifted, Run, after_lift
+from estimator.onsite.after_lift import Lifted, Run, after_lift
+from estimator.onsite.elevations import NINE_OF_TEN
 from estimator.onsite.lift_joints import Joint
 from estimator.onsite.lift_points import Point
 from estimator.onsite.lift_surface import Place, Surface, surface_of

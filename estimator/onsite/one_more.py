@@ -6,7 +6,7 @@ locate there lets the opening be shorter, a level lets it be shallower. Both are
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from functools import cache
 
 from estimator.model.answers import INDOOR_ZONES
 from estimator.model.deeper import deeper
@@ -24,7 +24,6 @@ from estimator.onsite.positions import Errors, allowed_ft, from_point, from_wall
 from estimator.onsite.sheet import Block, Words
 from estimator.onsite.ways_in import named_ways
 from estimator.pricing.rough import smooth_price
-from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 
@@ -90,9 +89,9 @@ class _Study:
     def __init__(self, option: Option, job: Job, tables: Tables) -> None:
         self.option, self.job, self.tables = option, job, tables
         self.errors, self.confidence = Errors.of(tables), tables.number("mark_confidence_percent")
-        self.place = _place(job, tables)
+        self.place = tables.known_place(job.house.jurisdiction)
         self.opened = [t for t in option.takeoffs if t.repair.method != JOB and t.repair.line and _along(t)]
-        self.priced = lru_cache(maxsize=None)(self._priced)
+        self.priced = cache(self._priced)
 
     def all(self) -> Iterator[OneMore]:
         for name in dict.fromkeys(t.repair.line for t in self.opened):
@@ -190,10 +189,3 @@ def _readable(line: Line, stations: Sequence[float]) -> dict[float, Say | str]:
         if profile.zone(at).value not in INDOOR_ZONES:
             read.setdefault(at, Say.of("in a pothole"))
     return read
-
-
-def _place(job: Job, tables: Tables) -> PlaceRow | None:
-    try:
-        return tables.place(job.house.jurisdiction)
-    except KeyError:
-        return None

@@ -11,6 +11,7 @@ from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.say import Dollars, Feet, FromTable, Inches, Say
 from estimator.onsite.as_built import missing, way, work_laid
+from estimator.onsite.elevations import INCHES_PER_FT
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.warranty import Warranty, last_day, looks_due
@@ -18,7 +19,6 @@ from estimator.tables.rows_for_paper import MethodRow
 from estimator.tables.tables import Tables
 
 NAME = "record"
-INCHES_PER_FT = 12.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,12 +8,11 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.drop_curve import OpeningHeight, air_left_first, opening_height, rate_at
-from estimator.onsite.elevations import Elevations, elevations
+from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
 from estimator.onsite.sheet import Block, SiteSheet
 from estimator.tables.tables import Tables
 
 NAME = "water"
-INCHES_PER_FT = 12.0
 STANDING_IN = 0.5
 """How far around the height where the level stopped the opening is looked for, inches."""
 NEAR_IN = 0.25

@@ -98,14 +98,10 @@ def _named(verdict: Verdict, tables: Tables, taken: Container[Say]) -> Say:
 
 
 def place_name(job: Job, tables: Tables) -> str:
-    try:
-        return tables.place(job.house.jurisdiction).text
-    except KeyError:
-        return job.house.jurisdiction
+    place = tables.known_place(job.house.jurisdiction)
+    return place.text if place else job.house.jurisdiction
 
 
 def _cancel(job: Job, tables: Tables) -> int | None:
-    try:
-        return tables.place(job.house.jurisdiction).cancel_business_days
-    except KeyError:
-        return None
+    place = tables.known_place(job.house.jurisdiction)
+    return place.cancel_business_days if place else None

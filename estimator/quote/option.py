@@ -44,7 +44,7 @@ def option(
     used, known = {m.method for m in methods} | {JOB}, facts(job, chosen.takeoffs)
     because = (*lacks, *not_fixed_because(job, diagnosis, repairs, chosen.takeoffs))
     promise, promise_text = stays.water_test(chosen.scope, chosen.takeoffs, chosen.old_pipe_left_ft)
-    place = _place(job, tables)
+    place = tables.known_place(job.house.jurisdiction)
     low, high = life(methods)
     extras = terms.extras(tables, used, known, chosen.margins)
     made = Option(
@@ -148,10 +148,3 @@ def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple
         out.append(Say.of("Engineer's letter (P.E.)."))
     known = {fact for takeoff in takeoffs for fact in takeoff.facts}
     return (*out, *(text for fact, text in PAPERS_BY_FACT if fact in known))
-
-
-def _place(job: Job, tables: Tables) -> PlaceRow | None:
-    try:
-        return tables.place(job.house.jurisdiction)
-    except KeyError:
-        return None

@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from estimator.knowledge.fixture_units import SMALL_PIPE_IN
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile
@@ -18,6 +17,7 @@ from estimator.scopes.rules.why_not import why_not
 from estimator.scopes.ways import Place, Shape, Shaper, ways
 from estimator.scopes.whole_yard import under_the_house
 from estimator.tables.tables import Tables
+from estimator.works.grade import fall_asked_in_per_ft
 from estimator.works.methods import record_of
 
 PLAN_REPAIR = 2
@@ -159,12 +159,8 @@ def _grown(
 
 def _new_fall(job: Job, profile: Profile, needs: tuple[Need, ...], tables: Tables) -> float | None:
     """The least fall of new pipe here, ft per ft: the place's number for this bore; None when the place is unknown."""
-    try:
-        place = tables.place(job.house.jurisdiction)
-    except KeyError:
-        return None
-    small = profile.bore_in(needs[0].stretch.middle_ft).value <= SMALL_PIPE_IN
-    inches = place.slope_small_in_per_ft if small else place.slope_mid_in_per_ft
+    bore_in = profile.bore_in(needs[0].stretch.middle_ft).value
+    inches = fall_asked_in_per_ft(tables.known_place(job.house.jurisdiction), bore_in)
     return None if inches is None else inches / 12
 
 

@@ -152,6 +152,13 @@ class Tables:
     def place(self, place: str) -> PlaceRow:
         return cast(PlaceRow, self._find("places", place))
 
+    def known_place(self, place: str) -> PlaceRow | None:
+        """The place's row; None where the tables have none, so that nothing about it is answered."""
+        try:
+            return self.place(place)
+        except KeyError:
+            return None
+
     def tax_class(self, place: str, word: str) -> TaxClass | None:
         """How a place taxes work of this class, or None where it is taxed like all else."""
         rows = cast(tuple[TaxClass, ...], self.current("tax_classes"))

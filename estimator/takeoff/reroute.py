@@ -44,7 +44,7 @@ def _size_in(case: Case, way: Reroute) -> float:
     served = served_by(case, way)
     least = size_for(case, served)
     size = way.size_in or least or case.bore_in
-    families = code_families(case)
+    families = code_families(case.place)
     units = max(fixture_units(served, family) for family in families)
     case.paper.put(
         "reroute_size_in",

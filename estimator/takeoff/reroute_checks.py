@@ -23,7 +23,7 @@ def needed_fall_ft(level_ft: float, fall_in_per_ft: float) -> float:
 
 def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
     """Fall needed against what invert to invert leaves after the wye's drop and the clearance."""
-    paper, fall = case.paper, least_fall_in_per_ft(case, size)
+    paper, fall = case.paper, least_fall_in_per_ft(case.place, size, case.number)
     level = sum(leg.length_ft for leg in way.legs if leg.zone not in UPRIGHT) * (
         1 + case.number("reroute_extra_percent") / 100
     )
@@ -128,8 +128,8 @@ def size_for(case: Case, served: Fixtures) -> float:
 
 
 def _carries(case: Case, size: float, served: Fixtures) -> bool:
-    fall = least_fall_in_per_ft(case, size)
-    return all(carries(size, served, fall, family) for family in code_families(case))
+    fall = least_fall_in_per_ft(case.place, size, case.number)
+    return all(carries(size, served, fall, family) for family in code_families(case.place))
 
 
 def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
@@ -144,7 +144,7 @@ def size_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
             Say.of("The new pipe must be larger for all the fixtures it serves."),
             Say.of(
                 "{units} fixture units and {closets} toilets ask for {least} in or more, not {size} in",
-                units=max(fixture_units(served, family) for family in code_families(case)),
+                units=max(fixture_units(served, family) for family in code_families(case.place)),
                 closets=toilets(served),
                 least=f"{size_for(case, served):g}",
                 size=f"{size:g}",

@@ -49,7 +49,7 @@ def new_trench(case: Case, way: Reroute, size_in: float) -> NewTrench | None:
     outside = pipe_size(size_in or case.bore_in).outside_in / INCHES_PER_FT
     straight = sum(leg.length_ft for leg in legs)
     step, begins = case.number("dig_step_ft"), max(case.number("reroute_depth_ft"), _covered_ft(case, outside))
-    exact = begins + least_fall_in_per_ft(case, size_in or case.bore_in) / INCHES_PER_FT * straight
+    exact = begins + least_fall_in_per_ft(case.place, size_in or case.bore_in, case.number) / INCHES_PER_FT * straight
     free = straight, _width_ft(case, up(exact, step), outside)
     length, width = held_plan(case, free, up(exact, step), outside)
     return NewTrench(

@@ -78,10 +78,7 @@ class Case:
 
     @property
     def place(self) -> PlaceRow | None:
-        try:
-            return self.tables.place(self.job.house.jurisdiction)
-        except KeyError:
-            return None
+        return self.tables.known_place(self.job.house.jurisdiction)
 
     # ── the ground ────────────────────────────────────────────────────────────────────────────
 

@@ -1,5 +1,6 @@
 """The line's exit and readings in; the new pipe's invert and crown at any distance inside the slab edge, out."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -9,25 +10,30 @@ from estimator.model.answers import INDOOR_ZONES
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
 from estimator.model.say import Feet, Say
+from estimator.tables.rows import PlaceRow
 from estimator.works.case import Case
 from estimator.works.depth import INCHES_PER_FT
 
 FAMILIES: tuple[Family, ...] = ("IPC", "UPC")
 
 
-def code_families(case: Case) -> tuple[Family, ...]:
+def code_families(place: PlaceRow | None) -> tuple[Family, ...]:
     """The place's plumbing code; both families where nobody asked, so that the stricter one decides."""
-    code = case.place.code if case.place else ""
+    code = place.code if place else ""
     return tuple(f for f in FAMILIES if f == code) or FAMILIES
 
 
-def least_fall_in_per_ft(case: Case, size_in: float) -> float:
-    """What the place asks of a pipe of this size; the stricter of the code families where nobody filled it in."""
-    place = case.place
-    asked = None
-    if place:
-        asked = place.slope_small_in_per_ft if size_in <= SMALL_PIPE_IN else place.slope_mid_in_per_ft
-    return case.number("fall_if_unknown_in_per_ft") if asked is None else asked
+def fall_asked_in_per_ft(place: PlaceRow | None, size_in: float) -> float | None:
+    """What the place asks of a pipe of this size; None where nobody filled it in."""
+    if place is None:
+        return None
+    return place.slope_small_in_per_ft if size_in <= SMALL_PIPE_IN else place.slope_mid_in_per_ft
+
+
+def least_fall_in_per_ft(place: PlaceRow | None, size_in: float, number: Callable[[str], float]) -> float:
+    """What the place asks of a pipe of this size; where nobody filled it in the stricter of the code families, read with `number`."""
+    asked = fall_asked_in_per_ft(place, size_in)
+    return number("fall_if_unknown_in_per_ft") if asked is None else asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +66,7 @@ class Grade:
 def grade(case: Case) -> Grade:
     """From two invert readings their own slope; from one the place's least fall; else from a locator's depth."""
     size = pipe_size(case.bore_in)
-    least = least_fall_in_per_ft(case, case.bore_in) / INCHES_PER_FT
+    least = least_fall_in_per_ft(case.place, case.bore_in, case.number) / INCHES_PER_FT
     read = _invert_readings(case)
     if not read:
         return _from_depth(case, least)

@@ -16,7 +16,8 @@ from estimator.model.afterwards import Afterwards, LiftHeight, LiftLevel
 from estimator.model.job import Customer, House, Job
 from estimator.model.line import Line, Mark, Pass, Tie
 from estimator.model.stretch import Stretch
-from estimator.onsite.after_lift import NINE_OF_TEN, Lifted, after_lift
+from estimator.onsite.after_lift import Lifted, after_lift
+from estimator.onsite.elevations import NINE_OF_TEN
 from estimator.onsite.lift_sheet import lift_sheet
 from estimator.onsite.lift_surface import Place, surface_of
 from estimator.tables.tables import Tables

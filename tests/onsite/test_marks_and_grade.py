@@ -1,6 +1,5 @@
 """Sheets of an option over the demo: where to open and the grade to lay, by hand."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,9 +10,9 @@ from estimator.knowledge.hangers import widest_ft
 from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
-from estimator.onsite.grade_around import code_families
 from estimator.onsite.grade_sheet import hangers
 from estimator.onsite.sheet import SiteSheet
+from estimator.works.grade import code_families
 from tests.tables.workbench import demo
 
 DEMO = Path(__file__).parents[2] / "estimator" / "demo" / "job.toml"
@@ -106,7 +105,6 @@ def test_a_setting_wider_than_the_code_is_told_with_the_count_the_code_takes(spa
 
 
 def test_where_nobody_asked_the_code_the_stricter_of_both_counts() -> None:
-    job = the_job()
-    nowhere = replace(job, house=replace(job.house, jurisdiction="nobody asked"))
-    assert code_families(nowhere, demo()) == ("IPC", "UPC")
-    assert code_families(job, demo()) == (demo().place(job.house.jurisdiction).code,)
+    here = demo().place(the_job().house.jurisdiction)
+    assert code_families(demo().known_place("nobody asked")) == ("IPC", "UPC")
+    assert code_families(here) == (here.code,)

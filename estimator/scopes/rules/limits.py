@@ -2,11 +2,12 @@
 
 from typing import Literal
 
-from estimator.knowledge.fixture_units import LEAST_SLOPE_IN_PER_FT, Family
+from estimator.knowledge.fixture_units import Family
 from estimator.knowledge.trap_arm import longest_arm_ft
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
 from estimator.tables.trap_arms import trap_arms
+from estimator.works.grade import code_families, least_fall_in_per_ft
 
 UNKNOWN = "unknown"
 """The row for a place nobody has asked about: the stricter of two code families."""
@@ -18,15 +19,9 @@ class Limits:
     def __init__(self, tables: Tables, place: str = "") -> None:
         self._tables = tables
         self.asked: list[str] = []
-        here = self._place(place)
+        here = tables.known_place(place)
         self.asked_here = here is not None and place != UNKNOWN
-        self.place: PlaceRow | None = here or self._place(UNKNOWN)
-
-    def _place(self, name: str) -> PlaceRow | None:
-        try:
-            return self._tables.place(name)
-        except KeyError:
-            return None
+        self.place: PlaceRow | None = here or tables.known_place(UNKNOWN)
 
     def __call__(self, key: str) -> float:
         """A setting as a number. Errors: KeyError when the table has no such key."""
@@ -42,14 +37,11 @@ class Limits:
     @property
     def code_families(self) -> tuple[Family, ...]:
         """The place's family; both where nobody asked, so that the stricter one decides."""
-        return (self.code,) if self.code else ("IPC", "UPC")
+        return code_families(self.place)
 
     def least_fall_in_per_ft(self, size_in: float) -> float:
         """What the place asks of a pipe of this size, in a ft; the stricter family's where nobody asked."""
-        small_in = LEAST_SLOPE_IN_PER_FT[0][0]
-        here = self.place
-        asked = (here.slope_small_in_per_ft if size_in <= small_in else here.slope_mid_in_per_ft) if here else None
-        return self._tables.number("fall_if_unknown_in_per_ft") if asked is None else asked
+        return least_fall_in_per_ft(self.place, size_in, self._tables.number)
 
     def longest_trap_arm_ft(self, trap_in: float) -> float:
         """What the place's row says of a trap of this size; where it says nothing, the code family's; the shorter of both."""

@@ -27,7 +27,10 @@ class Answer(Generic[T]):
 def asked_before(
     question: str, job_file: Path, tables: Path | None, make: Callable[[], tuple[T, Mapping[str, str]]], *words: object
 ) -> T:
-    """Return what `make` gives beside the texts it was read from. Errors: those of `make`, which are never kept."""
+    """Return what `make` gives beside the texts it was read from; without texts it is not kept.
+
+    Notes that cannot be read give none: the log that they lack may come later. Errors: those of `make`, which are never kept.
+    """
     from estimator.cli.way import tables_folder
     from estimator.tables.where import content_of
 
@@ -41,7 +44,8 @@ def asked_before(
         return Answer(tuple((name, _digest(folder / name)) for name in texts), thing)
 
     def holds(found: Answer[T]) -> bool:
-        return _digest(job_file) == text and all(_digest(folder / name) == seen for name, seen in found.files)
+        unchanged = all(_digest(folder / name) == seen for name, seen in found.files)
+        return bool(found.files) and unchanged and _digest(job_file) == text
 
     about = repr((str(job_file.resolve()), str(job_file), text, prices, words)).encode()
     return kept(question, (about,), answer, holds).thing

@@ -69,7 +69,7 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
         reading = read_job(file)
     job, texts = reading.job, dict(reading.files)
     if job is None:
-        return Looked(job=None, problems=reading.problems, texts=texts)
+        return Looked(job=None, problems=reading.problems)
     notices = tuple(demo_place(job))
     priced_with, table_problems = tables_for(on or job.day, tables)
     problems = (*reading.problems, *(p for p in table_problems if p.level is Level.ERROR))

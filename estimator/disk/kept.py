@@ -107,7 +107,7 @@ class _OwnRecords(pickle.Unpickler):
     def find_class(self, module: str, name: str) -> object:
         if (module, name) in PLAIN or module.startswith(OURS):
             found = super().find_class(module, name)
-            if isinstance(found, type):
+            if isinstance(found, type) and found.__module__ == module:  # not one that the module only imports
                 return found
         raise pickle.UnpicklingError(f"{module}.{name} is no record of this program")
 

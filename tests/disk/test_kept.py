@@ -78,12 +78,25 @@ class Harm:
         return (os.system, ("true",))
 
 
-def test_nothing_but_records_and_plain_values_is_read(cache: Path) -> None:
-    """Whole and with the right digest, but asking for a function of the system."""
+def through(module: str, name: str) -> bytes:
+    """A pickle that asks for a class by the module that holds it, of protocol 4: opcodes as in Python's pickletools."""
+    words = b"".join(b"\x8c" + bytes([len(word)]) + word.encode() for word in (module, name))
+    return b"\x80\x04" + words + b"\x93."
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        pickle.dumps(Harm()),  # a function of the system
+        through("estimator.cli.pdf", "subprocess.Popen"),  # a class of the system, through a module of the program
+        through("estimator.disk.kept", "Path"),
+    ],
+)
+def test_nothing_but_records_and_plain_values_is_read(cache: Path, data: bytes) -> None:
+    """Whole and with the right digest, but asking for what is no record of the program."""
     make = Maker()
     kept("thing", (), make)
     (path,) = cache.iterdir()
-    data = pickle.dumps(Harm())
     path.write_bytes(sha256(data).digest() + data)
     assert kept("thing", (), make) == [2]
 
@@ -154,3 +167,15 @@ def test_a_command_says_the_same_from_the_cache_and_sees_every_change(
     roles.write_text("\n".join(line.replace(",38", ",58") for line in roles.read_text().split("\n")))
     answers.append(both())
     assert command == "check" or len(set(answers)) > 1
+
+
+def test_a_log_that_was_not_there_is_found_when_it_comes(cache: Path, tmp_path: Path) -> None:
+    for name in demo.FILES:
+        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+    log = tmp_path / demo.FILES[-1]
+    held = log.read_text()
+    log.unlink()
+    words = ["check", str(tmp_path / "job.toml")]
+    assert CliRunner().invoke(build(words), words).exit_code == 1
+    log.write_text(held)
+    run(*words)

@@ -18,7 +18,6 @@ from estimator.model.stretch import Stretch
 
 if TYPE_CHECKING:
     from estimator.model.comparison import BreakEven, Comparison
-    from estimator.tables.tables import Tables
 
     Compared = tuple[Comparison, Job, BreakEven | None]
 
@@ -53,6 +52,7 @@ def _compared(
 ) -> "tuple[Compared, Mapping[str, str]]":
     from estimator.pipeline import with_job_settings
     from estimator.studies.compare import compare
+    from estimator.studies.ways import even
 
     job, priced_with, texts = ready(job_file, tables, changes, on)
     names = [known.name for known in job.lines]
@@ -76,12 +76,3 @@ def _within(job_file: Path, line: Line, where: Stretch) -> None:
             first, last = number(extent.from_ft), number(extent.to_ft)
             place = Place(file=str(job_file))
             raise CannotGoOn(BEYOND_LINE(place, station=number(station), line=line.name, first=first, last=last))
-
-
-def even(compared: "Comparison", job: Job, tables: "Tables") -> "BreakEven | None":
-    """Where the two ways that open the ground over this stretch break even; None where fewer than two may be offered."""
-    from estimator.studies.break_even import break_even
-    from estimator.studies.ways import weighed_pair
-
-    pair = weighed_pair(compared.open)
-    return break_even(pair[0], pair[1], job, tables) if len(pair) == 2 else None

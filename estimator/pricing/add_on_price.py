@@ -11,20 +11,19 @@ from decimal import Decimal
 
 from estimator.model.add_on import AddOn
 from estimator.model.money import cents, exact, up_to
-from estimator.model.price import BESIDE, CostLine, CrewDays, Step, TaskHours
+from estimator.model.price import BESIDE, CrewDays, Step
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Takeoff
 from estimator.pricing.chosen_add_ons import line_of
 from estimator.pricing.cost_lines import cost_lines
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.discounts import floor_price
-from estimator.pricing.figures import figures_with
+from estimator.pricing.figures import Figures, figures_with
 from estimator.pricing.hours import by_crew, task_hours
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_prices, class_rows
 from estimator.pricing.parts import Sold, parts_of_sold
-from estimator.pricing.shares import by_class
 from estimator.pricing.shown import plain
 from estimator.pricing.tax import bought_for, charged_tax
 from estimator.pricing.tax_classes import taxed_in_their_own_way
@@ -49,8 +48,8 @@ def priced(
     """
     item = tables.work_item(row.work_item)
     alone = _takeoff(row.code, item, size, takeoffs)
-    tasks, costs = _cost(Sold(takeoff=alone, item=item, size=size), tables, place)
-    spent = by_class(costs)
+    figures = _figures(Sold(takeoff=alone, item=item, size=size), tables, place)
+    spent = figures.costs
     rows = class_rows(tuple(spent), tables)
     prices = class_prices(spent, rows, ZERO)
     before = cents(sum(prices.values(), ZERO) / kept(tables))
@@ -65,8 +64,8 @@ def priced(
         unit=item.unit,
         amount=amount,
         cost=sum(spent.values(), ZERO),
-        tasks=tasks,
-        costs=costs,
+        tasks=figures.tasks,
+        costs=cost_lines(figures, tables, place, ZERO),
         steps=_steps(spent, prices, rows, before, amount),
     )
     return taxed(made, prices, spent, tables, place), floor_price(spent, rows, kept(tables))
@@ -102,15 +101,14 @@ def _takeoff(code: str, item: WorkItem, size: float, takeoffs: Sequence[Takeoff]
     )
 
 
-def _cost(sold: Sold, tables: Tables, place: PlaceRow | None) -> tuple[tuple[TaskHours, ...], tuple[CostLine, ...]]:
-    """Hours and cost lines; of crews their exact hours."""
+def _figures(sold: Sold, tables: Tables, place: PlaceRow | None) -> Figures:
+    """What it costs the firm; of crews their exact hours."""
     rules = house_rules(tables)
     parts = parts_of_sold([sold], tables)
     tasks = task_hours(parts, tables, rules.factor_cap)
     teams = crews_of(parts, tables, rules)
     crews = tuple(_at_work(teams[name], hours, rules) for name, hours in by_crew(tasks).items() if hours > 0)
-    figures = figures_with(parts, tasks, teams, crews, ZERO, tables, place)
-    return tasks, cost_lines(figures, tables, place, ZERO)
+    return figures_with(parts, tasks, teams, crews, ZERO, tables, place)
 
 
 def _at_work(crew: Crew, work: float, rules: HouseRules) -> CrewDays:

@@ -77,8 +77,9 @@ def _bought(want: Asked, row: Material) -> Charge[Material]:
 
 def _tax_percent(place: PlaceRow | None) -> Decimal:
     """What the firm pays when buying; nothing where it does not, or nobody has answered."""
-    pays = place is not None and place.tax_kind == "contractor pays" and place.tax_percent is not None
-    return place.tax_percent if pays and place is not None and place.tax_percent is not None else Decimal(0)
+    if place is None or place.tax_percent is None or place.tax_kind != "contractor pays":
+        return Decimal(0)
+    return place.tax_percent
 
 
 def material_lines(stuff: Stuff, tables: Tables, place: PlaceRow | None) -> tuple[CostLine, ...]:

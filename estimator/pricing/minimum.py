@@ -7,7 +7,6 @@ from estimator.model.money import cents, spread
 from estimator.model.say import Dollars, Say
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.figures import Figures
-from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import ByClass
 from estimator.pricing.shares import laid_by_method, loads_of
 from estimator.pricing.spread_on import Owner
@@ -15,8 +14,6 @@ from estimator.tables.tables import Tables
 from estimator.works.methods import record_of
 
 Prices = Mapping[Owner, Decimal]
-MOST_ROUNDED = 0.05
-"""Dollars, more than rounding to the cent moves between work items for each part of them."""
 
 
 def lifts(prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
@@ -53,10 +50,7 @@ def short_of(
 
 
 def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
-    """What least charges add to a scope, dollars. No cent is laid on any work where it can be seen without."""
-    seen = _at_a_glance(figures, by_class, takeoffs, tables)
-    if seen is not None:
-        return seen
+    """What least charges add to a scope, dollars."""
     laid = laid_by_method(loads_of(figures), {t.repair.id: t.repair.method for t in takeoffs})
     work = {method: by_class.share(cells, passed_on=False) for method, cells in laid.items()}
     short = short_of(work, takeoffs, tables)
@@ -86,51 +80,3 @@ def _said(method: str, reached: Decimal, least: Decimal) -> Say:
         reached=Dollars(cents(reached)),
         least=Dollars(least),
     )
-
-
-def _at_a_glance(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal | None:
-    """What least charges add to a scope where no cent has to be laid on any work item to know it; None where one must be.
-
-    One method reaches its least charge with all the work. Of several each must be above it by its own labor, machines,
-    materials and subs, less what rounding to the cent may move between work items, and by its share of the job.
-    """
-    own = _at_least(figures, by_class, takeoffs)
-    job = own.pop(JOB, 0.0) if len(own) > 1 else 0.0
-    if len(own) == 1:
-        ((method, work),) = own.items()
-        short = least_charge(method, takeoffs, tables) - by_class.work
-        return max(Decimal(0), cents(short)) if work > 0 else None
-    whole = float(by_class.work)
-    share = whole / (whole - job) if 0 < job < whole else 1.0
-    reached = all(work * share > least_charge(method, takeoffs, tables) for method, work in own.items())
-    return Decimal(0) if reached else None
-
-
-def _at_least(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff]) -> dict[str, float]:
-    """Dollars that the work of each method is sold for at the very least; of the job alone where there is no other."""
-    methods = {t.repair.id: t.repair.method for t in takeoffs}
-    times = {name: float(p / c) if (c := by_class.costs[name]) else 0.0 for name, p in by_class.prices.items()}
-    rounded = MOST_ROUNDED * max(times.values(), default=0.0) * len(figures.parts)
-    own = dict.fromkeys(methods.values(), -rounded)
-    rates = {c.crew: float(c.amount) / c.work_hours * times["own"] for c in figures.crews}
-    worked: dict[str, list[tuple[Owner, str, float]]] = {}
-    for task in figures.tasks:
-        own[methods[task.repair]] += task.hours * rates.get(task.crew, 0.0)
-        worked.setdefault(task.crew, []).append(((task.repair, task.work_item), methods[task.repair], task.hours))
-    by_days = [m for m in figures.machines if m.days is not None]
-    charges = [(c.want, c.amount, "own") for c in figures.stuff.bought]
-    charges += [(m.want, m.amount, "own") for m in figures.machines if m.days is None]
-    charges += [(c.want, c.amount, c.row.price_class) for c in figures.subs]
-    for want, amount, name in charges:
-        whole = sum(p.amount for p in want.parts)
-        if name != PASSED_ON and whole > 0:
-            a_unit = float(amount) / whole * times[name]
-            for part in want.parts:
-                own[methods[part.repair]] += part.amount * a_unit
-    for machine in by_days:
-        owners = machine.want.owners
-        there = [(method, hours) for owner, method, hours in worked.get(machine.row.crew, ()) if owner in owners]
-        whole = sum(hours for _, hours in there)
-        for method, hours in there if whole > 0 else ():
-            own[method] += hours / whole * float(machine.amount) * times["own"]
-    return own

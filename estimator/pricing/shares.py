@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import NamedTuple, TypeVar
 
 from estimator.model.money import spread
-from estimator.model.price import CostLine, TaskHours
+from estimator.model.price import TaskHours
 from estimator.pricing.crew_days import OVERHEAD
 from estimator.pricing.equipment import Machine
 from estimator.pricing.figures import Figures
@@ -93,11 +93,3 @@ def _summed(cells: Iterable[tuple[K, str, Decimal]]) -> dict[K, dict[str, Decima
         classes = out.setdefault(owner, {})
         classes[price_class] = classes.get(price_class, Decimal(0)) + amount
     return out
-
-
-def by_class(costs: Iterable[CostLine]) -> dict[str, Decimal]:
-    """The sum of the cost lines of each price class."""
-    total: dict[str, Decimal] = {}
-    for line in costs:
-        total[line.price_class] = total.get(line.price_class, Decimal(0)) + line.amount
-    return total

@@ -1,9 +1,8 @@
 """Takeoffs of a scope in; its figures and what the homeowner pays for it out, to the cent, without a word.
 
 The same steps with the same functions as the build-up (build.py), up to the total; the owner's own numbers and discounts,
-which the search knows nothing of, are not among them. Two steps need the cost laid on every work item to the cent: a
-minimum charge that may come into force, and work that the place taxes in its own way. Where either may be, it is laid;
-where neither can be, it is not.
+which the search knows nothing of, are not among them. Minimum charges need the cost of each method, not of each work item;
+work that the place taxes in its own way needs the whole build-up.
 """
 
 from collections.abc import Sequence

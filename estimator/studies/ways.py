@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from estimator.model.comparison import AlongAxis, Column, Comparison
+from estimator.model.comparison import AlongAxis, BreakEven, Column, Comparison
 from estimator.model.job import Job
 from estimator.model.ways import Turning, Way, Ways
 from estimator.model.work import Repair
@@ -24,25 +24,23 @@ def ways_of(job: Job, tables: Tables) -> Ways | None:
     found = compare(job, tables)
     if found is None:
         return None
-    first, second, along = _even(found, job, tables)
+    turns = even(found, job, tables)
     return Ways(
         line=found.line,
         stretch=found.stretch,
         does=found.does,
         ways=tuple(map(_way, found.columns)),
         decides=found.decides,
-        first=first,
-        second=second,
-        turnings=tuple(map(_turning, along)),
+        first=turns.first if turns else "",
+        second=turns.second if turns else "",
+        turnings=tuple(map(_turning, turns.along)) if turns else (),
     )
 
 
-def _even(found: Comparison, job: Job, tables: Tables) -> tuple[str, str, tuple[AlongAxis, ...]]:
+def even(found: Comparison, job: Job, tables: Tables) -> BreakEven | None:
+    """Where the two ways that open the ground over this stretch break even; None where fewer than two may be offered."""
     pair = weighed_pair(found.open)
-    if len(pair) < 2:
-        return "", "", ()
-    even = break_even(pair[0], pair[1], job, tables)
-    return even.first, even.second, even.along
+    return break_even(*pair, job, tables) if len(pair) == 2 else None
 
 
 def _way(column: Column) -> Way:

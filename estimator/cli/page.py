@@ -13,7 +13,7 @@ TOP = """# Commands
 Printed from the program by `python -m estimator.cli.page > docs/commands.md`; a test sees that it is fresh.
 
 Answers go to the standard output, messages to the error output. Exit codes: 0 done; 1 something to mend in the inputs;
-2 wrong command line; 3 a fault of the program (`ESTIMATOR_DEBUG=1` then shows where). `NO_COLOR=1` takes colour away;
+2 wrong command line; 3 a fault of the program (`ESTIMATOR_DEBUG=1` then shows where). `NO_COLOR=1` takes color away;
 output that is piped is plain.
 
 **Which price tables**: `--tables`, else the folder or workbook that `ESTIMATOR_TABLES` names, else the one in your settings

@@ -12,7 +12,6 @@ from estimator.records.verify import Verified, verify
 
 def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]:
     """Whether a workbook that came back is as it was issued, and the cells that are not."""
-
     found = verify(revisions_folder(job_file), file)
     speak, held = speak_to_reader(), f"{found.revision.name}, {found.issued.name}"
     if found.same_bytes:
@@ -31,7 +30,6 @@ def verified(job_file: Path, file: Path, columns: int) -> tuple[list[Row], bool]
 
 def _filled(found: Verified, job_file: Path, columns: int) -> list[Row]:
     """What the reader wrote where the paper leaves room, and how the add-ons that are marked are written into the quote."""
-
     if not found.filled:
         return []
     speak, cells = speak_to_reader(), [(c.sheet, c.cell, c.now or "—") for c in found.filled]

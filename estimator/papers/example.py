@@ -260,5 +260,5 @@ def example_quote() -> Quote:
         if_cleaned=Say.of("The drain runs again for a while. The hole and the dip stay."),
         tests=(Say.of("Water test: the level fell {drop} in {minutes} minutes. It should not fall.", drop="1½ in", minutes=20),),
         notices=(), tables_fingerprint="3f9a12c077de", cancel_business_days=3,
-        paper_warnings=(Say.of("Permit fee of {fee} was learnt more than a year ago.", fee=Dollars(Decimal(150))),),
+        paper_warnings=(Say.of("Permit fee of {fee} was learned more than a year ago.", fee=Dollars(Decimal(150))),),
     )  # fmt: skip

@@ -56,7 +56,7 @@ PROBLEMS = (DEMO_PLACE, LAPSED, NO_DAY, NOTHING_TO_OFFER, NOTHING_SEEN, ASKED_BA
 DEMO = "demo"
 BOND = "firm_bond_until"
 PAPERS = (
-    (Say.of("licence"), "firm_licence_until"),
+    (Say.of("license"), "firm_licence_until"),
     (Say.of("insurance"), "firm_insurance_until"),
     (Say.of("bond"), BOND),
 )

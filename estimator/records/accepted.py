@@ -1,4 +1,4 @@
-"""An option letter and a day in, a lasting note of what the homeowner accepted out; one for each revision, never over."""
+"""An option letter and a day in, a lasting note of what the homeowner accepted out; one for each revision, never written over."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass

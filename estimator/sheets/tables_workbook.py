@@ -202,7 +202,7 @@ def _rule(sheet: Any, c: int, column: EditColumn, last: int) -> None:
 
 
 def _marks(workbook: Any, sheet: Any, table: EditSheet, last: int) -> None:
-    """Empty cells that must not be empty, prices learnt long ago, rows not in use."""
+    """Empty cells that must not be empty, prices learned long ago, rows not in use."""
     from xlsxwriter.utility import xl_col_to_name
 
     empty = workbook.add_format({"bg_color": "#F8CBAD"})

@@ -22,7 +22,7 @@ SHIFTED_ROWS = 3
 UNIT_OF = {"cost": ("unit",), "low": ("unit",), "likely": ("unit",), "high": ("unit",), "value": ("unit",)}
 """A figure is held against another only where what it is counted in is the same."""
 NOT_HELD = ("order", "tendons_since", "min", "max", "pack", "price_for")
-DAYS_LEARNT = ("price_day", "checked_on")
+DAYS_LEARNED = ("price_day", "checked_on")
 
 Name = tuple[object, ...]
 
@@ -205,9 +205,9 @@ def _runs(
 
 
 def days_to_come(view: View) -> Iterator[Problem]:
-    """A price learnt on a day to come."""
+    """A price learned on a day to come."""
     for table in TABLES:
-        for column in (c for c in columns(table) if c.name in DAYS_LEARNT):
+        for column in (c for c in columns(table) if c.name in DAYS_LEARNED):
             for row in view.tables.current(table):
                 day = getattr(row, column.name)
                 if day is not None and day > view.tables.day:

@@ -78,7 +78,7 @@ def margins(view: View) -> Iterator[Problem]:
 
 
 def ages(view: View) -> Iterator[Problem]:
-    """Prices learnt too long ago, never dated, or past their end."""
+    """Prices learned too long ago, never dated, or past their end."""
     try:
         most = int(view.tables.number("stale_price_days"))
     except (KeyError, ValueError):

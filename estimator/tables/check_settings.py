@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
+from estimator.tables import setting_problems as sp
 from estimator.tables.rows import NO_NUMBER, Setting
 from estimator.tables.setting_words import wrong_word
 from estimator.tables.values import BadCell, parse_number, plain_number
@@ -36,7 +37,7 @@ def wrong_with(row: Setting, place: Place) -> Iterator[Problem]:
     if (low is not None and number < low) or (high is not None and number > high):
         low_text = Say.of("any") if low is None else plain_number(low)
         high_text = Say.of("any") if high is None else plain_number(high)
-        yield p.SETTING_RANGE(place, key=row.key, text=row.value, low=low_text, high=high_text)
+        yield sp.SETTING_RANGE(place, key=row.key, text=row.value, low=low_text, high=high_text)
 
 
 def _word(row: Setting, place: Place) -> Iterator[Problem]:
@@ -45,9 +46,9 @@ def _word(row: Setting, place: Place) -> Iterator[Problem]:
     if row.unit == "yes/no" and row.value not in ("yes", "no"):
         yield p.NOT_YES_NO(place, column="value", text=row.value)
     if row.key == "pipe_sizes" and not re.fullmatch(r"\s*[\d.]+\s*(,\s*[\d.]+\s*)*", row.value, re.ASCII):
-        yield p.SIZE_TEXT(place, text=row.value)
+        yield sp.SIZE_TEXT(place, text=row.value)
     if row.key == "accent_colour" and not re.fullmatch(r"#?[0-9A-Fa-f]{6}", row.value):
-        yield p.COLOUR(place, text=row.value)
+        yield sp.COLOR(place, text=row.value)
     yield from wrong_word(row, place)
     if row.key in ON_EVERY_PAPER and not row.value.strip():
         yield p.EMPTY_CELL(place, column=row.key, note=Say.of(row.why), or_off="")

@@ -48,7 +48,7 @@ def _how(tables: Tables) -> tuple[Say, ...]:
             day=tables.day.isoformat(),
         ),
         Say.of(
-            "Orange: must not be empty. Yellow: an old price. Struck out: not in use (active: no). Grey columns in brackets are worked out."
+            "Orange: must not be empty. Yellow: an old price. Struck out: not in use (active: no). Gray columns in brackets are worked out."
         ),
         Say.of(
             "Never delete a row that was used: set active to no. A new price is a new row with its first day in “from”."

@@ -20,7 +20,7 @@ KEEPERS: dict[str, tuple[Keeper, Say]] = {
     "events": ("owner", Say.of("what may happen on a job, with its chance and its cost")),
     "extras": ("owner", Say.of("prices agreed beforehand for what may turn up")),
     "add_ons": ("owner", Say.of("what a homeowner may add to an option")),
-    "places": ("owner", Say.of("tax, deposit, cancelling and code by place")),
+    "places": ("owner", Say.of("tax, deposit, canceling and code by place")),
     "tax_classes": ("owner", Say.of("work that a place taxes in its own way")),
     "work_items": ("with care", Say.of("the lines a homeowner reads")),
     "recipes": ("with care", Say.of("what each of those lines is made of")),

@@ -3,10 +3,6 @@
 from estimator.model.problem import Kind, Level
 from estimator.model.say import Say
 from estimator.tables import setting_problems
-from estimator.tables.setting_problems import COLOUR as COLOUR
-from estimator.tables.setting_problems import SETTING_RANGE as SETTING_RANGE
-from estimator.tables.setting_problems import SIZE_TEXT as SIZE_TEXT
-from estimator.tables.setting_problems import TRAP_ARM as TRAP_ARM
 
 E, W = Level.ERROR, Level.WARNING
 OR_OFF = Say.of(", or set active to no if the row is not in use")
@@ -185,7 +181,7 @@ SHIFTED = Kind(
     "Look whether a column was pasted one row off.",
 )
 DAY_TO_COME = Kind(
-    "tables/day-to-come", W, "{column} of “{item}” is {text}, a day to come.", "Write the day it was learnt."
+    "tables/day-to-come", W, "{column} of “{item}” is {text}, a day to come.", "Write the day it was learned."
 )
 NOBODY_PAID = Kind(
     "tables/nobody-paid",
@@ -226,11 +222,11 @@ FLOOR = Kind(
 STALE = Kind(
     "tables/old-price",
     W,
-    "the price of “{item}” was learnt {days} days ago.",
+    "the price of “{item}” was learned {days} days ago.",
     "Ask the supplier, write the price and the day in price_day.",
 )
 NO_PRICE_DAY = Kind(
-    "tables/no-price-day", W, "nobody wrote down when the price of “{item}” was learnt.", "Write the day in price_day."
+    "tables/no-price-day", W, "nobody wrote down when the price of “{item}” was learned.", "Write the day in price_day."
 )
 ENDED = Kind(
     "tables/price-ended",

@@ -102,7 +102,7 @@ class Material(Kept):
     )
     taxable: bool = col("the firm pays sales tax on it when buying")
     small_parts: bool = col("small parts are added on it")
-    price_day: date | None = col("the day the price was learnt")
+    price_day: date | None = col("the day the price was learned")
     supplier: str = col("who sells it")
     part_no: str = col("the supplier's number")
     good_until: date | None = col("the day the price ends")
@@ -131,7 +131,7 @@ class Equipment(Kept):
         "the least days charged; empty: 0", least=0, blank="0", usual=Usual(0.25, 10, "a rental of weeks is no repair")
     )
     own: bool = col("yes: the firm's own; no: rented")
-    price_day: date | None = col("the day the price was learnt")
+    price_day: date | None = col("the day the price was learned")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,7 +144,7 @@ class SubOrFee(Kept):
     unit: str = col("each, day, load, cy ...", needed=True)
     cost: Decimal = col("dollars a unit", least=0)
     price_class: str = col("which margin applies; column `class`", refers="pricing", needed=True)
-    price_day: date | None = col("the day the price was learnt")
+    price_day: date | None = col("the day the price was learned")
     valid_until: date | None = col("the day the price ends")
     when: tuple[str, ...] = col(
         "of a fee that places name in permit_item: facts that must hold, such as street_permit; empty: always",

@@ -1,4 +1,4 @@
-"""Everything that can be wrong with a setting; told again by problems.py."""
+"""What can be wrong with a setting, or with a place's list of trap arms; each kind with its words."""
 
 from estimator.model.problem import Kind, Level
 
@@ -16,8 +16,8 @@ SIZE_TEXT = Kind(
     "pipe_sizes is “{text}”.",
     "Write the sizes in inches with commas between, such as 2, 3, 4, 6.",
 )
-COLOUR = Kind(
-    "tables/colour", E, "accent_colour is “{text}”.", "Write six hex digits, red, green and blue, such as 2F5D50."
+COLOR = Kind(
+    "tables/color", E, "accent_colour is “{text}”.", "Write six hex digits, red, green and blue, such as 2F5D50."
 )
 TRAP_ARM = Kind(
     "tables/trap-arms",

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from estimator.model.problem import Problem
-from estimator.tables import problems as p
+from estimator.tables import setting_problems as sp
 from estimator.tables.rows import PlaceRow
 from estimator.tables.view import View
 
@@ -36,5 +36,5 @@ def arms_can_be_read(view: View) -> Iterator[Problem]:
             try:
                 trap_arms(row.trap_arms[:count])
             except ValueError:
-                yield p.TRAP_ARM(view.at("places", row, "trap_arms"), text=part)
+                yield sp.TRAP_ARM(view.at("places", row, "trap_arms"), text=part)
                 break

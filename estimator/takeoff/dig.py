@@ -55,8 +55,8 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
     paper.put(
         "dig_depth_ft",
         deepest,
-        "depth to the pipe's centre + half its outside + bedding, up to the dig step",
-        ("depth to centre", under.exact_ft - outside / 2 - bed, "ft"),
+        "depth to the pipe's center + half its outside + bedding, up to the dig step",
+        ("depth to center", under.exact_ft - outside / 2 - bed, "ft"),
         ("outside of the pipe", outside, "ft"),
         ("bedding", bed, "ft"),
         ("dig step", case.number("dig_step_ft"), "ft"),

@@ -233,7 +233,7 @@ def test_a_day_before_every_price_is_told_and_not_priced(job):
 
 
 def test_a_day_after_the_firm_s_papers_end_is_told_and_not_quoted(job):
-    assert "licence" in refused(run("quote", job, "--on", "9999-12-31"))
+    assert "license" in refused(run("quote", job, "--on", "9999-12-31"))
     assert untouched(job.parent) == set()
 
 

@@ -57,7 +57,7 @@ def test_a_soil_nobody_knows_is_told_where_it_was_written(notes: NotesOf) -> Non
         ("dig_step_ft", "0", ["tables/setting-range"]),
         ("factor_cap", "1", []),
         ("factor_cap", "0", ["tables/setting-range"]),
-        ("accent_colour", "banana", ["tables/colour"]),
+        ("accent_colour", "banana", ["tables/color"]),
     ],
 )
 def test_a_setting_of_one_job_is_checked_as_the_table_is(

@@ -110,7 +110,7 @@ def test_places_hold_what_consumer_law_says() -> None:
     assert all(sources)
 
 
-def test_every_price_carries_the_day_it_was_learnt() -> None:
+def test_every_price_carries_the_day_it_was_learned() -> None:
     rows = [row for table in ("materials", "equipment", "subs_and_fees") for row in demo().current(table)]
     days = [getattr(row, "price_day", None) for row in rows]
     assert len(days) > 50

@@ -52,7 +52,7 @@ from tests.tables.workbench import demo, reading, with_edits
         ("settings | firm_name | value | J", []),
         ("settings | firm_name | value | ", ["tables/empty-cell"]),
         ("settings | accent_colour | value | #2f5d50", []),
-        ("settings | accent_colour | value | 2F5D5", ["tables/colour"]),
+        ("settings | accent_colour | value | 2F5D5", ["tables/color"]),
         ("production | box | low | 1.5", []),  # low may equal likely
         ("production | box | low | 1.51", ["tables/low-likely-high"]),
         ("production | box | high | 1.5", []),

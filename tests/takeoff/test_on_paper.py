@@ -41,8 +41,8 @@ def test_fill_is_native_and_pipe_zone(tables: Tables, method: str, name: str) ->
 def test_the_depth_of_a_dig_from_its_parts(tables: Tables) -> None:
     found = take_off(repair("yard spot", 36, 45), house(maple_line()), tables)
     given = numbers(found, "dig_depth_ft")
-    assert given["depth to centre"] == pytest.approx(3.4)
-    parts = given["depth to centre"] + given["outside of the pipe"] / 2 + given["bedding"]
+    assert given["depth to center"] == pytest.approx(3.4)
+    parts = given["depth to center"] + given["outside of the pipe"] / 2 + given["bedding"]
     assert up(parts, given["dig step"]) == found.value("dig_depth_ft")
     safe = numbers(found, "safety_depth_ft")
     assert sum(safe.values()) == pytest.approx(found.value("safety_depth_ft"))

@@ -22,28 +22,35 @@ from estimator.model.works import Opening
 from estimator.onsite.elevations import INCHES_PER_FT, elevations
 from estimator.onsite.positions import Errors, allowed_ft, from_point, from_walls, within_ft
 from estimator.onsite.sheet import Block, Words
-from estimator.onsite.ways_in import named_ways
+from estimator.onsite.ways_in import ways_and_ends
 from estimator.pricing.rough import smooth_price
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
+
+Allowed = tuple[float, float, float]
+"""What is dug more than planned: at the lower station, at the higher one, and deeper, ft."""
 
 MOST_ROWS, LEAST_DOLLARS, LEAST_FT, BESIDE_FT = 5, 10.0, 0.05, 5.0
 
 
 @dataclass(frozen=True, slots=True)
 class OneMore:
-    """A reading that would pay: what, where, floor in sq ft and dollars less.
+    """A reading that would pay: its place, floor in sq ft and dollars less.
 
-    `less_ft` is how much shorter all openings together may be, for a level how much shallower the one that gains most.
+    `where` is from where a level is read; a locate, which is taken from above, has none. `less_ft` is how much shorter all openings
+    together may be, for a level how much shallower the one that gains most.
     """
 
-    level: bool
     line: str
     station_ft: float
-    where: Say | str
+    where: Say | None
     less_ft: float
     floor_sf: float
     dollars: float
+
+    @property
+    def level(self) -> bool:
+        return self.where is not None
 
 
 def one_more(option: Option, job: Job, tables: Tables) -> tuple[OneMore, ...]:
@@ -101,32 +108,30 @@ class _Study:
                 {round(at, 1) for t in mine for o in _along(t) for at in (o.along.from_ft, o.along.to_ft)}
             )
             for at in stations:
-                yield self._locate(line, at, mine)
+                yield self._reading(line, at, None, mine)
             for at, where in _readable(line, stations).items():
-                yield self._level(line, at, where, mine)
+                yield self._reading(line, at, where, mine)
 
-    def _locate(self, line: Line, at: float, mine: Sequence[Takeoff]) -> OneMore:
-        after = replace(line, marks=(*line.marks, _located(line, at, self.errors)))
-        less = floor = dollars = 0.0
+    def _reading(self, line: Line, at: float, where: Say | None, mine: Sequence[Takeoff]) -> OneMore:
+        """What is dug less once the reading stands on the line: a level makes openings shallower, a locate shorter."""
+        mark = _located(line, at, self.errors) if where is None else _leveled(line, at)
+        after = replace(line, marks=(*line.marks, mark))
+        allowed = self._longer if where is None else self._deeper
+        gained, floor, dollars = [0.0], 0.0, 0.0
         for takeoff in mine:
-            ends = _ends(takeoff)
-            was, now = ([round(self.allowed(one, end), 2) for end in ends] for one in (line, after))
-            less += sum(was) - sum(now)
-            dear, wide = self.priced(takeoff.repair.id, *was, 0.0)
-            cheap, narrow = self.priced(takeoff.repair.id, *now, 0.0)
+            was, now = allowed(line, takeoff), allowed(after, takeoff)
+            gained.append(sum(was) - sum(now))
+            (dear, wide), (cheap, narrow) = (self.priced(takeoff.repair.id, *one) for one in (was, now))
             dollars, floor = dollars + dear - cheap, floor + wide - narrow
-        return OneMore(False, line.name, at, "", less, floor, dollars)
+        less = sum(gained) if where is None else max(gained)
+        return OneMore(line.name, at, where, less, floor, dollars)
 
-    def _level(self, line: Line, at: float, where: Say | str, mine: Sequence[Takeoff]) -> OneMore:
-        after = replace(line, marks=(*line.marks, _levelled(line, at)))
-        less = floor = dollars = 0.0
-        for takeoff in mine:
-            was, now = (round(self.deeper_ft(one, takeoff), 2) for one in (line, after))
-            less = max(less, was - now)
-            dear, wide = self.priced(takeoff.repair.id, 0.0, 0.0, was)
-            cheap, narrow = self.priced(takeoff.repair.id, 0.0, 0.0, now)
-            dollars, floor = dollars + dear - cheap, floor + wide - narrow
-        return OneMore(True, line.name, at, where, less, floor, dollars)
+    def _longer(self, line: Line, takeoff: Takeoff) -> Allowed:
+        low, high = (round(self.allowed(line, end), 2) for end in _ends(takeoff))
+        return low, high, 0.0
+
+    def _deeper(self, line: Line, takeoff: Takeoff) -> Allowed:
+        return 0.0, 0.0, round(self.deeper_ft(line, takeoff), 2)
 
     def allowed(self, line: Line, station_ft: float) -> float:
         """What must be allowed along the pipe at a station, ft; nothing where nobody can say."""
@@ -170,21 +175,16 @@ def _located(line: Line, at_ft: float, errors: Errors) -> Mark:
     return Mark(word="loc", stretch=Stretch(at_ft, at_ft), ties=ties)
 
 
-def _levelled(line: Line, at_ft: float) -> Mark:
+def _leveled(line: Line, at_ft: float) -> Mark:
     """A level as it would be read there; what it reads changes no error."""
     deep = Profile(line).invert_below_slab_ft(at_ft).value or 3.0
     return Mark(word="invert", stretch=Stretch(at_ft, at_ft), depth_ft=deep, to="invert", surface="slab")
 
 
-def _readable(line: Line, stations: Sequence[float]) -> dict[float, Say | str]:
+def _readable(line: Line, stations: Sequence[float]) -> dict[float, Say]:
     """Where a level can be read before work: through each way in, and in the open ground at an end, in a pothole."""
-    profile = Profile(line)
-    named = named_ways(line)
-    indoors = (m for m in profile.marks("end") if profile.zone(m.stretch.from_ft).value in INDOOR_ZONES)
-    named |= {m.stretch.from_ft: m.choice for m in indoors if m.choice}
-    read: dict[float, Say | str] = {
-        round(at, 1): Say.of("through the {way_in}", way_in=name) for at, name in named.items()
-    }
+    profile, named = Profile(line), ways_and_ends(line)
+    read = {round(at, 1): Say.of("through the {way_in}", way_in=name) for at, name in named.items()}
     for at in stations:
         if profile.zone(at).value not in INDOOR_ZONES:
             read.setdefault(at, Say.of("in a pothole"))

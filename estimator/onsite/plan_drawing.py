@@ -12,7 +12,7 @@ from estimator.model.say import Feet, Say
 from estimator.model.works import Opening
 from estimator.onsite.dead_reckoning import XY, Track
 from estimator.onsite.plan_labels import Labels
-from estimator.onsite.plan_layout import Frame, Letter, Sketch
+from estimator.onsite.plan_layout import Frame, Lettered, Sketch
 from estimator.onsite.plan_marks import Thing
 from estimator.wording.plain import LINES, in_plain_words
 
@@ -124,7 +124,7 @@ class Drawn:
             x, y = self.at(track.at(station))
             self.canvas.box(x - 3, y - 3, x + 3, y + 3, fill="white", edge=SEWER)
 
-    def _letter(self, letter: Letter) -> None:
+    def _letter(self, letter: Lettered) -> None:
         if track := self.sketch.shown(letter.line, letter.station_ft):
             at = self.at(track.at(letter.station_ft))
             self.canvas.disc(at, 2.6, letter.color)

@@ -40,7 +40,7 @@ class Frame:
 
 
 @dataclass(frozen=True, slots=True)
-class Letter:
+class Lettered:
     """A finding by its letter, in its color, at a station of a line."""
 
     text: str
@@ -63,7 +63,7 @@ class Sketch:
         language: str,
         works: Works | None = None,
         raised: Sequence[tuple[XY, Say]] = (),
-        letters: Sequence[Letter] = (),
+        letters: Sequence[Lettered] = (),
         turned: bool = False,
         small: bool = False,
     ) -> None:

@@ -10,6 +10,7 @@ from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.dead_reckoning import XY, Track
 from estimator.onsite.plan import Plan, distance_ft
+from estimator.onsite.ways_in import PLAIN, SAME_FT
 from estimator.wording.plain import ROOMS
 
 Kind = Literal["way in", "branch", "beam", "utility", "tree", "footing", "lot line", "room"]
@@ -37,7 +38,7 @@ def things_on(plan: Plan, job: Job) -> tuple[Thing, ...]:
     """Return all of it, rooms last, each room once; a way in that several lines share once, by the name people use."""
     found = [thing for line in job.lines for thing in _of_line(line, plan.tracks[line.name], job)]
     once: list[Thing] = []
-    for thing in sorted(found, key=lambda t: (t.kind == "room", t.words in PLAIN_WAYS)):
+    for thing in sorted(found, key=lambda t: (t.kind == "room", t.words in PLAIN)):
         if not any(_same(thing, other) for other in once):
             once.append(thing)
     return tuple(once)
@@ -51,9 +52,6 @@ def _same(one: Thing, other: Thing) -> bool:
         if one.kind == "way in"
         else one.kind == "room" and one.words == other.words
     )
-
-
-PLAIN_WAYS, SAME_FT = ("cleanout", "access"), 1.0
 
 
 def _of_line(line: Line, track: Track, job: Job) -> Iterable[Thing]:

@@ -4,11 +4,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from estimator.knowledge.hydrostatics import head_psi, plug_load_lb
-from estimator.model.answers import INDOOR_ZONES
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.onsite.sections import Section
-from estimator.onsite.ways_in import named_ways
+from estimator.onsite.ways_in import ways_and_ends
 from estimator.tables.tables import Tables
 
 TOILET_FT = 25.0
@@ -53,7 +52,7 @@ def plug_for(upstream: Sequence[Section], chain: Sequence[Section], main: Line, 
     """Return the plug at the lower end of the sections it tests; a toilet is pulled only where no cleanout is near."""
     profile, lowest = Profile(main), upstream[0]
     at = lowest.stretch.from_ft if main.downstream < 0 else lowest.stretch.to_ft
-    name, station = min(_ways(main), key=lambda way: _effort(way, at), default=("", at))
+    station, name = min(ways_and_ends(main).items(), key=lambda way: _effort(way, at), default=(at, ""))
     invert = profile.invert_below_slab_ft(at).value
     located = profile.depth_to_centre_ft(at).value
     below = chain[chain.index(lowest) - 1] if chain.index(lowest) > 0 else None
@@ -70,16 +69,8 @@ def plug_for(upstream: Sequence[Section], chain: Sequence[Section], main: Line, 
     )
 
 
-def _ways(main: Line) -> list[tuple[str, float]]:
-    """Ways in by name and station; an end under a toilet is one."""
-    profile, named = Profile(main), named_ways(main)
-    ends = {m.stretch.from_ft: m.choice for m in profile.marks("end") if m.choice}
-    indoors = {at: name for at, name in ends.items() if profile.zone(at).value in INDOOR_ZONES}
-    return [(name, at) for at, name in {**indoors, **named}.items()]
-
-
-def _effort(way: tuple[str, float], at_ft: float) -> float:
-    name, station = way
+def _effort(way: tuple[float, str], at_ft: float) -> float:
+    station, name = way
     return abs(station - at_ft) + (TOILET_FT if is_toilet(name) else 0.0)
 
 

@@ -40,9 +40,7 @@ class Section:
     seen: int  # openings that the camera saw in it
     known: str  # "", "tight" or "leaks"
     repair: str  # the defect whose repair replaces all of it anyway; "" where none does
-    riser_ft: float | None = (
-        None  # one riser of a branch, from the pipe's bottom to the slab top; None where no level was read
-    )
+    riser_ft: float | None = None  # of a branch, from the pipe's bottom to the slab top; None where no level was read
 
     @property
     def riser_gal(self) -> float:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from estimator.model.answers import INDOOR_ZONES
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile
@@ -53,6 +54,14 @@ def named_ways(line: Line) -> dict[float, str]:
             found = {at: name for at, name in found.items() if name not in PLAIN or abs(at - run.start_ft) > SAME_FT}
             found[run.start_ft] = run.access
     return found
+
+
+def ways_and_ends(line: Line) -> dict[float, str]:
+    """Return every way in that can be seen and every named end indoors, such as a toilet's, by station."""
+    profile = Profile(line)
+    ends = {m.stretch.from_ft: m.choice for m in profile.marks("end") if m.choice}
+    indoors = {at: name for at, name in ends.items() if profile.zone(at).value in INDOOR_ZONES}
+    return indoors | named_ways(line)
 
 
 def _of(line: Line) -> list[WayIn]:

@@ -11,8 +11,7 @@ from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.onsite.plan import Plan, plan_of
 from estimator.onsite.plan_drawing import TICK_FT, Drawn
-from estimator.onsite.plan_layout import Frame, Sketch
-from estimator.onsite.plan_layout import Letter as Finding
+from estimator.onsite.plan_layout import Frame, Lettered, Sketch
 from estimator.papers.letter import Letter
 from estimator.papers.section_view import AMBER, INK, QUIET, RED, TINY, WIDTH, View
 
@@ -30,7 +29,7 @@ def plan_sketch(letter: Letter) -> Sketch | None:
     if not tells(job, plan):
         return None
     letters = [
-        Finding(f.letter, f.line, f.places[0].middle_ft, RED if f.act == "now" else AMBER)
+        Lettered(f.letter, f.line, f.places[0].middle_ft, RED if f.act == "now" else AMBER)
         for f in letter.quote.found
         if f.places
     ]

@@ -25,7 +25,7 @@ from estimator.onsite.dead_reckoning import Track, fitted, walked
 from estimator.onsite.plan import plan_of
 from estimator.onsite.plan_drawing import SEWER, Drawn
 from estimator.onsite.plan_labels import APART, Labels, shared
-from estimator.onsite.plan_layout import Frame, Letter, Sketch
+from estimator.onsite.plan_layout import Frame, Lettered, Sketch
 from estimator.onsite.plan_marks import things_on
 from estimator.onsite.plan_picture import plan_picture
 from estimator.onsite.plan_sheet import measured_ft
@@ -218,7 +218,7 @@ def test_no_words_of_the_plan_lie_over_others_or_off_it(language: str, small: bo
     """The demo's plan in the room it has in the quote and on a sheet of its own; the boxes of all words, pair by pair."""
     read = read_job(DEMO).job
     assert read is not None
-    letters = [Letter(letter, "main", at, SEWER) for letter, at in (("a", 14.6), ("b", 12.7))]
+    letters = [Lettered(letter, "main", at, SEWER) for letter, at in (("a", 14.6), ("b", 12.7))]
     sketch = Sketch(read, plan_of(read), language, letters=letters, turned=True, small=small)
     frame = Frame(100, 60, 260, 90, 60, 34) if small else Frame(60, 60, 600, 380, 60, 50)
     drawn = Drawn(sketch, Canvas(740, 500), frame)

@@ -12,6 +12,7 @@ from estimator.papers.still_pairs import still_pairs
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date
 from estimator.wording.plain import CLASSES
+from estimator.wording.say import capital
 
 LABEL_WIDTH, ALL_WIDTH, MOST = 26.0, 94.0, 4
 
@@ -38,7 +39,7 @@ def insurer_page(quote: Quote, language: str, pictures: Mapping[str, bytes] | No
         (speak("Seen, not failed"), [f for f in quote.found if _seen(f) and f.act != "now"]),
         (speak("Possible, not confirmed"), [f for f in quote.found if not _seen(f)]),
     ):
-        page.listing(heading, [f"{found.letter}  {letter.all([found.text])[0]}" for found in those], mark="")
+        page.listing(heading, [f"{found.letter}  {capital(letter.say(found.text))}" for found in those], mark="")
     page.listing(speak("Not inspected"), letter.all(quote.not_seen))
     page.pair(speak("Cause"), speak("not determined by us"))
     if options:

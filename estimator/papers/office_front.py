@@ -65,9 +65,9 @@ def _option(option: Option) -> tuple[Cell, ...]:
 
 def _one(quote: Quote, page: Page, tables: Tables | None) -> None:
     """What to buy, who works and what falls due for the option recommended, else the first; the others have pages of their own."""
-    option = worked_on(quote)
-    what_to_buy(Letter(quote, ENGLISH), page, option, tables)
-    who_works_when(Letter(quote, ENGLISH), page, option)
+    option, letter = worked_on(quote), Letter(quote, ENGLISH)
+    what_to_buy(letter, page, option, tables)
+    who_works_when(letter, page, option)
     due(page, option)
 
 

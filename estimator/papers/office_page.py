@@ -5,8 +5,8 @@ from decimal import Decimal
 
 from estimator.model.offer import Option, Quote
 from estimator.model.price import CostLine
-from estimator.papers.crew_load import amount, packs_of
 from estimator.papers.day_bars import day_bars
+from estimator.papers.goods import amount, packs_of
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.letter import Letter
 from estimator.papers.office_sums import parts, sums_of
@@ -29,8 +29,9 @@ def option_page(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
     )
     _sums(page, option)
     _crews(page, option)
-    who_works_when(Letter(quote, ENGLISH), page, option)
-    what_to_buy(Letter(quote, ENGLISH), page, option, tables)
+    letter = Letter(quote, ENGLISH)
+    who_works_when(letter, page, option)
+    what_to_buy(letter, page, option, tables)
     due(page, option)
     return close(page, f"INTERNAL {quote.job.number}")
 

@@ -47,7 +47,7 @@ def _driver(task: str, crew: str, hours: list[float], rate: Decimal) -> Driver:
     return Driver(task, crew, low, likely, high, cents(exact(likely - low) * rate), cents(exact(high - likely) * rate))
 
 
-def rests_on(page: Page, option: Option) -> None:
+def _rests_on(page: Page, option: Option) -> None:
     """What the price rests on, how each thing is known, and how far it could move the price."""
     basis = option.basis
     if not basis.facts:
@@ -56,13 +56,13 @@ def rests_on(page: Page, option: Option) -> None:
     rows = (
         (
             Cell(f"{fact.line}: {fact.words}", "cell", 2), Cell(str(HOW[fact.how]), "cell"), Cell(round(fact.falls), "whole money"),
-            Cell(round(fact.rises), "whole money"), Cell(str(KINDS[fact.settled_by]) if fact.settled_by in KINDS else "", "cell", 2),
+            Cell(round(fact.rises), "whole money"), Cell(str(KINDS.get(fact.settled_by, "")), "cell", 2),
         )
         for fact in basis.facts
     )  # fmt: skip
     table(page, ("Fact", "", "Known", "Down, $", "Up, $", "A visit would", ""), rows, 3)
     page.line(
-        f"Together it could go up by {basis.rises_percent:.0f} % of the price with nothing rounded; errors are taken as independent.",
+        f"Together it could go up by {basis.rises_percent:.0f}% of the price with nothing rounded; errors are taken as independent.",
         "quiet",
     )
 
@@ -80,7 +80,7 @@ def range_sheet(quote: Quote) -> Sheet:
 
 def _option(page: Page, option: Option, new_page: bool) -> None:
     page.heading(f"Option {option.letter}", new_page=new_page)
-    rests_on(page, option)
+    _rests_on(page, option)
     if option.likely_range is not None:
         spread(page, option, option.likely_range)
         page.line("What a good and a bad day do to the labor of each task", "bold")

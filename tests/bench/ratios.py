@@ -11,9 +11,8 @@ from pathlib import Path
 
 from estimator import demo
 from tests.bench.clock import middle, run
+from tests.bench.on_the_way import JOB, NOTES
 
-NOTES = Path(demo.__file__).parent
-JOB = NOTES / "job.toml"
 TIMES = 5
 
 

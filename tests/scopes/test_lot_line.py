@@ -1,7 +1,5 @@
 """What lies past the property line may be handed over there; the whole yard line may be new beside a repair under the house."""
 
-from dataclasses import replace
-
 import pytest
 
 from estimator.model.job import Job
@@ -69,8 +67,3 @@ def test_in_a_house_with_nothing_to_repair_under_it_the_yard_line_is_not_pushed(
     assert not any(
         r.stretch.length_ft > 40 and not r.method.startswith("re") for o in options(job) for r in o.scope.repairs
     )
-
-
-def test_a_line_without_the_mark_asks_nothing_of_the_city(notes: NotesOf) -> None:
-    plain = notes(YARD.format(more="54 crack open, soil seen"))
-    assert not handed(replace(plain, lines=plain.lines))

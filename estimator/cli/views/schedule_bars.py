@@ -7,8 +7,10 @@ from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, number, sentence
 from estimator.model.schedule import HALF_DAY, DaySpan, Schedule
-from estimator.papers.half_days import bar, head, out_of_service
 from estimator.wording.say import say, speaker
+
+WORKS, OFF, FREE = "█", "▒", "·"
+"""A half day a crew is there; a half day no drain may be used; a half day without."""
 
 
 def rows(schedule: Schedule, columns: int, language: str = ENGLISH) -> list[Row]:
@@ -16,14 +18,21 @@ def rows(schedule: Schedule, columns: int, language: str = ENGLISH) -> list[Row]
     if not schedule.tasks:
         return []
     speak = speaker(language)
-    lines = [(speak("day"), head(schedule)), *((term(crew, language), bar(schedule, crew)) for crew in schedule.crews)]
-    lines.append((speak("no drains"), out_of_service(schedule)))
+    days = ceil(schedule.days_on_site)
+    lines = [(speak("day"), "".join(f"{day:<2}" if day < 100 else "  " for day in range(1, days + 1)))]
+    lines += [(term(crew, language), _bar(days, schedule.half_days_of(crew), WORKS)) for crew in schedule.crews]
+    lines.append((speak("no drains"), _bar(days, schedule.half_days_off, OFF)))
     wide = max(len(label) for label, _ in lines) + 2
     out = [Row(""), Row(speak("Who works when"), "head")]
     out += [Row(f"{label:<{wide}}{bar}".rstrip()) for label, bar in lines if len(bar) + wide <= columns]
     cells = [(_when(span, language), sentence(span.text, language)) for span in schedule.calendar]
     out += [Row(line) for line in table(("", ""), cells, columns)]
     return out + [Row(line) for text in _moves(schedule, language) for line in indented(text, columns, by=0, hanging=2)]
+
+
+def _bar(days: int, halves: tuple[int, ...], mark: str) -> str:
+    """Two letters a day, so that bars stand under their days in letters of one width."""
+    return "".join(mark if n in halves else FREE for n in range(2 * days))
 
 
 def _when(span: DaySpan, language: str) -> str:

@@ -121,9 +121,9 @@ def _run(upper: Point, lower: Point, known: Elevations | None, downstream: int, 
 
 def _fall(upper: Point, lower: Point, known: Elevations | None, length_ft: float) -> float | None:
     """The fall before the lift, inches a foot; None where no level was read, or beyond the last reading."""
-    ends = [h.station_ft for h in known.heights] if known is not None and known.levels else []
-    if known is None or not ends:
+    if known is None or not known.levels:
         return None
+    ends = [h.station_ft for h in known.heights]
     if not all(min(ends) - SAME_FT <= p.station_ft <= max(ends) + SAME_FT for p in (upper, lower)):
         return None
     high, low = (known.at(p.station_ft).below_slab_ft for p in (upper, lower))

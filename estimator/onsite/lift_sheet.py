@@ -8,7 +8,7 @@ from estimator.model.line import plain_wall
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.after_lift import Lifted, Run, after_lift
 from estimator.onsite.elevations import NINE_OF_TEN
-from estimator.onsite.lift_joints import Joint
+from estimator.onsite.lift_joints import LEVELS, Joint
 from estimator.onsite.lift_points import Point
 from estimator.onsite.lift_surface import Place, Surface, surface_of
 from estimator.onsite.sheet import Block, SiteSheet, Words
@@ -149,7 +149,7 @@ def _joints_rest_on(one: Lifted, tables: Tables) -> Iterable[Say]:
         yield Say.of("A joint may open from {limit} a foot on.", limit=Inches(tables.number("joint_turn_in_per_ft")))
     if any(joint.outside and joint.point.pipe is None for joint in one.joints):
         yield Say.of("Outside the slab edge: as if the pipe rose with the slab.")
-    if sum(point.own for point in one.points) < 3:
+    if sum(point.own for point in one.points) < LEVELS:
         yield Say.of(
             "Joints under the slab cannot be told: they take levels before and after at three places. Inspect every joint."
         )

@@ -55,10 +55,10 @@ test_sheet.__test__ = False  # type: ignore[attr-defined]
 
 def _answer(plans: Sequence[TestPlan], ways: Sequence[Followed]) -> Say:
     made = any(way.made for way in ways)
-    upcoming = next((way for way in ways if way.next is not None), None)
-    if made and upcoming is not None and upcoming.next is not None:
+    step = next((way.next for way in ways if way.next is not None), None)
+    if made and step is not None:
         left = sum(len(way.left) for way in ways)
-        return Say.of("Next: test {number}. Tests left at most: {most}.", number=upcoming.next.number, most=left)
+        return Say.of("Next: test {number}. Tests left at most: {most}.", number=step.number, most=left)
     where = tuple(name for way in ways for name in way.where)
     if made and where:
         return Say.of(

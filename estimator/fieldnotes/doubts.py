@@ -7,7 +7,7 @@ from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN, Way
 from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
-from estimator.fieldnotes.logproblems import how_much
+from estimator.fieldnotes.logproblems import how_much, more_than_whole
 from estimator.fieldnotes.understand import POINT_LIKE
 from estimator.model.say import Say
 
@@ -242,7 +242,7 @@ class Doubts(Assign):
                 row(at, way.to, [Draft("collapse", d.at, d.clause)]),
             )
         if d.percent and d.percent[1] > 100:
-            return Say.of("{percent} percent is more than the whole pipe; how much?", percent=shown(d.percent[1])), ()
+            return more_than_whole(d.percent[1]), ()
         if d.word == "branch" and d.inch is not None and (d.inch not in SIZES_IN or d.inch > max(bore, 4) + 2):
             return Say.of("a branch of {inches} in?", inches=shown(d.inch)), best
         if d.word == "size" and d.inch is not None and d.inch not in SIZES_IN:
@@ -267,8 +267,6 @@ class Doubts(Assign):
                     *inches,
                     *feet,
                 )
-        if d.word == "sag" and self.numbers.long_ft is not None:
-            return None
         return None
 
     def _bore(self, d: Draft) -> float:

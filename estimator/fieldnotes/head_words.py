@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import Draft
 from estimator.fieldnotes.lexicon import lexicon
+from estimator.fieldnotes.words import ALL_SIGNS, GRADE_WORDS, SIDES, standard_word
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -11,10 +12,7 @@ if TYPE_CHECKING:
 
 def _draft(r: "Reader", n: int, words: str) -> Draft:
     """A draft of standard words such as `roots severe` or `sag, lens under`."""
-    from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, GRADE_WORDS, SIDES
-
-    text = words.replace(",", " ").split()
-    word = next((w for w in (" ".join(text[:2]), text[0]) if w in BY_NAME), text[0])
+    text, word = words.replace(",", " ").split(), standard_word(words)
     draft = Draft(word, n, r.clause[n] if n < len(r.clause) else 0)
     rest = " ".join(text[len(word.split()) :])
     for sign in sorted(ALL_SIGNS, key=len, reverse=True):

@@ -3,6 +3,7 @@
 import re
 
 from estimator.fieldnotes import heading
+from estimator.fieldnotes.drafts import shown
 from estimator.fieldnotes.kinds import error, nearest, question
 from estimator.fieldnotes.things import Thing
 from estimator.model.line import FINDING_WORDS
@@ -38,6 +39,11 @@ WHAT = Say.of("what is there?")
 def how_much(word: str) -> Say:
     """Return the question for a finding without its amount."""
     return Say.of("{word}: how much? such as {word} 30%, {word} 2in, light, moderate or severe?", word=word)
+
+
+def more_than_whole(percent: float) -> Say:
+    """Return the question for more than the whole pipe."""
+    return Say.of("{percent} percent is more than the whole pipe; how much?", percent=shown(percent))
 
 
 PROBLEMS = (NO_PASS, ASKED, GAS_ASKED, NOTHING_READ, *heading.PROBLEMS)

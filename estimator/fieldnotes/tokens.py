@@ -102,6 +102,16 @@ class Token:
     def number(self) -> bool:
         return self.kind not in ("word", "mark", "other", "time", "phone")
 
+    @property
+    def may_be_footage(self) -> bool:
+        """A bare number, feet, or a range: what a reel may have read."""
+        return self.kind in ("num", "ft", "range")
+
+    @property
+    def ends(self) -> tuple[float, float | None]:
+        """The value, or the two ends of a range, the lower first."""
+        return (self.value, None) if self.to is None else (min(self.value, self.to), max(self.value, self.to))
+
 
 def fold(text: str) -> str:
     """Lower case, without accents and apostrophes inside words; as long as the text."""

@@ -126,6 +126,14 @@ class Reader:
         token = self.atoms[n].token if 0 <= n < len(self.atoms) else None
         return token if token is not None and token.number else None
 
+    def numbers(self) -> list[tuple[int, Token]]:
+        """Every number of the line, with where it stands."""
+        return [(n, a.token) for n, a in enumerate(self.atoms) if a.token is not None and a.token.number]
+
+    def readings(self) -> list[tuple[int, Token]]:
+        """The numbers that may be a footage."""
+        return [(n, t) for n, t in self.numbers() if t.may_be_footage]
+
     def is_mark(self, n: int, marks: str) -> bool:
         token = self.atoms[n].token if 0 <= n < len(self.atoms) else None
         return token is not None and token.kind == "mark" and token.text in marks
@@ -216,7 +224,7 @@ class Reader:
             if found is not None:
                 return found
         if parts := apart(self):
-            each = [Reader(part, self.context).meaning() for part in parts]
+            each = [self.other(part).meaning() for part in parts]
             if all(m.rows and not m.asked for m in each):
                 rows = tuple(row for m in each for row in m.rows)
                 return Meaning(
@@ -224,9 +232,9 @@ class Reader:
                 )
         return self._things()
 
-    def part(self, start: int, skip: tuple[int, int] = (0, 0)) -> "Reader":
-        """The line from one atom on; `skip` atoms left out where the line began before it."""
-        return Reader(self.atoms[start:], self.context)
+    def other(self, every: list[Atom], context: Context | None = None) -> "Reader":
+        """Another line of these atoms, after the same lines as this one."""
+        return Reader(every, context or self.context)
 
     def without_denied(self, where: str) -> Meaning:
         """What the line says without what it denies, at a place written in standard words."""
@@ -240,7 +248,7 @@ class Reader:
         ]
         at = tokens(where.replace("-end", ""))
         head = [Atom(t.text, n, n, token=t) for n, t in enumerate(at)]
-        return Reader([*head, *kept], self.context)._things()
+        return self.other([*head, *kept])._things()
 
     def surface_follows(self, n: int) -> bool:
         """`28 floor`, `3ft from asphalt`: the next words name what lies over the pipe."""
@@ -270,9 +278,7 @@ class Reader:
         return ""
 
     def single_place(self) -> bool:
-        return not any(
-            (t := self.number(n)) is not None and t.kind == "range" for n in range(len(self.atoms))
-        ) and not self.has("fraction")
+        return not any(t.kind == "range" for _, t in self.numbers()) and not self.has("fraction")
 
     def _things(self) -> Meaning:
         numbers = labelled(self)

@@ -108,6 +108,18 @@ _FINDINGS: tuple[Word, ...] = tuple(
 
 WORDS: tuple[Word, ...] = (*_ZONE_WORDS, *_PLACES, *_FINDINGS)
 BY_NAME: dict[str, Word] = {word.word: word for word in WORDS}
+
+
+def standard_word(meaning: str) -> str:
+    """Return the word that a meaning of the lexicon begins with.
+
+    >>> standard_word("reverse fall flat"), standard_word("sag, lens under")
+    ('reverse fall', 'sag')
+    """
+    text = meaning.replace(",", " ").split()
+    return next((w for w in (" ".join(text[:2]), text[0]) if w in BY_NAME), text[0])
+
+
 PLURALS: dict[str, str] = {
     "joints": "joint", "cracks": "crack", "holes": "hole", "gaps": "gap", "offsets": "offset", "beams": "beam",
     "branches": "branch", "bends": "bend", "sags": "sag", "leaks": "leak", "root": "roots",

@@ -9,6 +9,14 @@ from estimator.fieldnotes.numbers_of_a_line import Numbers, _ft
 MOST_BARE_DEPTH = 12.0
 """A bare depth above this may be inches as well as feet."""
 
+COUNTED_OTHERWISE = frozenset((
+    "men", "guys", "hrs", "hours", "hour", "min", "mins", "minutes", "psi", "gpm", "am", "pm", "days", "day",
+    "years", "yrs", "yr", "year", "x", "times", "man", "techs", "gal", "gallon", "gallons", "lb", "lbs", "volt",
+    "volts", "amp", "amps", "dollars", "bucks", "sqft", "watts", "rpm", "mph", "miles", "mi", "people", "story",
+    "stories", "units", "cars", "trips", "anos", "horas", "oclock am",
+))  # fmt: skip
+"""What a number before it counts that is neither a place nor an amount in the pipe."""
+
 
 def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[no-untyped-def]
     """Numbers with a word beside them that says what they are."""
@@ -26,9 +34,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         if "part" in a1:
             r.used.add(n + 1)
         return True
-    others = any(
-        k != n and (o := r.number(k)) is not None and o.kind in ("num", "ft", "range") for k in range(len(r.atoms))
-    )
+    others = any(k != n for k, _ in r.readings())
     if (
         others
         and t.kind == "ft"
@@ -82,58 +88,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
     if a1.get("part") == "coupling" and t.kind == "num" and t.value <= 4 and not t.point and n > 0:
         take(n, n + 1)
         return True
-    if after in (
-        "men",
-        "guys",
-        "hrs",
-        "hours",
-        "hour",
-        "min",
-        "mins",
-        "minutes",
-        "psi",
-        "gpm",
-        "oclock am",
-        "am",
-        "pm",
-        "days",
-        "day",
-        "years",
-        "yrs",
-        "yr",
-        "year",
-        "x",
-        "times",
-        "man",
-        "techs",
-        *[
-            "gal",
-            "gallon",
-            "gallons",
-            "lb",
-            "lbs",
-            "volt",
-            "volts",
-            "amp",
-            "amps",
-            "dollars",
-            "bucks",
-            "sqft",
-            "watts",
-            "rpm",
-            "mph",
-            "miles",
-            "mi",
-            "people",
-            "story",
-            "stories",
-            "units",
-            "cars",
-            "trips",
-        ],
-        "anos",
-        "horas",
-    ):
+    if after in COUNTED_OTHERWISE:
         take(n, n + 1)
         return True
     if "riser" in a1.get("run", "") or "riser" in b1.get("run", "") or (before in ("is", "of") and before2 == "riser"):

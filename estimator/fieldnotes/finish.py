@@ -10,6 +10,7 @@ from estimator.fieldnotes.understand import POINT_LIKE
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.changes import Changes
+from estimator.fieldnotes.logproblems import WHAT
 from estimator.model.say import Say
 
 CLOSE_CALL = 1.0
@@ -197,7 +198,7 @@ class Finish(Changes):
         from estimator.fieldnotes.meaning import Meaning
 
         r = self.r
-        numbers = [n for n in range(len(r.atoms)) if r.number(n) is not None]
+        values = [t.value for _, t in r.numbers()]
         unknown = [a for a in r.atoms if a.unknown]
         guarded = next((a for a in r.atoms if a.near), None)
         if guarded is not None:
@@ -211,19 +212,18 @@ class Finish(Changes):
                 score=2,
                 at=way.at,
             )
-        if numbers:
+        if values:
             if all("plain" in a.means or a.token is not None for a in r.atoms):
                 last = r.context.last_ft
                 size = self.numbers.inches[0][1] if self.numbers.inches else None
                 offers = []
                 if size is not None and way.at is not None:
                     offers = [f"{shown(way.at)} size {shown(size)}in", f"{shown(way.at)} branch {shown(size)}in"]
-                values = [t.value for n in numbers if (t := r.number(n)) is not None]
                 if len(values) == 2 and values[1] in (45.0, 90.0, 22.5) and values[0] != values[1]:
                     offers = [f"{shown(values[0])} bend {shown(values[1])}"]
                 elif values and values[0] in (45.0, 90.0) and r.has("side") and last is not None:
                     offers = [f"{shown(last)} bend {shown(values[0])} {r.atoms[r.where('side')[0]].means['side']}"]
-                return Meaning(asked=Say.of("what is there?"), choices=(*offers, "note"), score=1, at=way.at)
+                return Meaning(asked=WHAT, choices=(*offers, "note"), score=1, at=way.at)
             words = " ".join(a.text for a in unknown) or r.words()
             return Meaning(
                 asked=Say.of("“{typed}”: what is there?", typed=words), choices=("note",), score=1, at=way.at

@@ -70,8 +70,6 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             numbers.inches = [x for x in numbers.inches if x not in sizes]
             r.used |= {*r.where("change"), *r.where("starts")}
         return
-    if "barro" in " ".join(r.text(n) for n in where) and not r.has("material", "cast iron"):
-        pass
     liner_ends = r.has("ends") or r.has("end")
     last = where[-1]
     if len(where) == 1 and r.atoms[last].means["material"] == "liner" and liner_ends:
@@ -82,10 +80,9 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     if len(where) == 1 and r.has("repair") and r.single_place() and not r.has("change"):
         what = r.atoms[last].means["material"]
-        if r.text(last) not in ("patch liner", "cipp patch", "point repair") or True:
-            r.ask.append((Say.of("how long is the {what} repair?", what=what), (f"pipe {what}", "note")))
-            r.used |= {*where, *r.where("repair")}
-            return
+        r.ask.append((Say.of("how long is the {what} repair?", what=what), (f"pipe {what}", "note")))
+        r.used |= {*where, *r.where("repair")}
+        return
     if (
         len(where) == 1
         and r.atoms[last].means["material"] == "copper"
@@ -98,7 +95,7 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
                 ("pipe copper", "branch 2in", "crossing water"),
             )
         )
-        r.used |= {*where}
+        r.used |= set(where)
         return
     draft = Draft("pipe", last, r.clause[last], choice=r.atoms[last].means["material"])
     out.append(draft)

@@ -74,7 +74,7 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     bends = [n for n in r.where("place", "bend") if r.text(n) not in ("turns",) or not r.has("material")]
     turned = not bends and not out and _bend_by_degrees(r)
     if turned and not r.has("side") and not numbers.degrees and not r.has("part"):
-        values = [t.value for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+        values = [t.value for _, t in r.numbers()]
         r.ask.append((Say.of("a bend, or a stretch?"), tuple(f"bend {v:g}" for v in values if v in DEGREES)))
     if (bends or turned) and not findings and not any(d.word in ("branch", "cleanout") for d in out):
         n = bends[0] if bends else 0
@@ -128,10 +128,7 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
 
 
 def _bare_size(r: "Reader") -> bool:
-    return any(
-        (t := r.number(n)) is not None and t.kind == "num" and t.value in SIZES_IN and n > 0 and not t.point
-        for n in range(len(r.atoms))
-    )
+    return any(n > 0 and t.kind == "num" and t.value in SIZES_IN and not t.point for n, t in r.numbers())
 
 
 def _pipe_from_access(r: "Reader") -> bool:
@@ -140,7 +137,7 @@ def _pipe_from_access(r: "Reader") -> bool:
 
 def _bend_by_degrees(r: "Reader") -> bool:
     """`15 45 left`: two numbers, one of them the degrees of a bend."""
-    values = [(n, t) for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    values = r.numbers()
     plain = [t for _, t in values if t.kind in ("num", "deg")]
     heads = any(
         c in a.means

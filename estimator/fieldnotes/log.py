@@ -9,7 +9,7 @@ from dataclasses import replace
 from estimator.fieldnotes.heading import heading_problems, read_heading
 from estimator.fieldnotes.log_taking import LogTaking, _safe
 from estimator.fieldnotes.logbook import Log, _Last
-from estimator.fieldnotes.logproblems import NOTHING_READ
+from estimator.fieldnotes.logproblems import NOTHING_READ, WHAT
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.standard import Said, suspicious, tied
 from estimator.fieldnotes.tidy import Tidied, digits_for_words, tidied, trade_shortenings, whole_words
@@ -144,7 +144,7 @@ class LogReader(LogTaking):
             line = tidied(row)
             said = tied(line, self.last, frozenset(self.log.names.values()))
             if said is None or (meaning.instead and suspicious(said, row, self._context())):
-                self._ask(replace(meaning, asked=Say.of("what is there?"), choices=()), raw, place, self._context())
+                self._ask(replace(meaning, asked=WHAT, choices=()), raw, place, self._context())
                 return
             saids.append(said)
         self._opened(saids)

@@ -60,10 +60,10 @@ def read_where(line: Tidied) -> Where | Bad | Literal["same"] | None:
     if first is None or first == "bad":
         return first
     low, end, unit = first
-    return _rest(text, at, low, end, unit, about)
+    return _rest(text, low, end, unit, about)
 
 
-def _rest(text: str, start: int, low: float, end: int, unit: str, about: bool) -> Where | Bad:
+def _rest(text: str, low: float, end: int, unit: str, about: bool) -> Where | Bad:
     while last_word := _NOT_THAT.match(text, end):
         again = _reading(text, last_word.end())
         if again is None or again == "bad":

@@ -3,19 +3,26 @@
 import re
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.drafts import shown
+from estimator.fieldnotes.drafts import shown, where
+from estimator.fieldnotes.meaning import Meaning
 from estimator.model.lengths import show
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
-    from estimator.fieldnotes.meaning import Meaning
     from estimator.fieldnotes.understand import Reader
 
+QUIET = ("surface", "zone", "room", "over", "side", "back")
+LOUD = (
+    "finding", "place", "material", "utility", "unclear", "danger", "state", "reach", "sign", "correct", "stop", "end", "cable end",
+    "rises", "out of water", "cleaned", "repair", "run", "live",
+)  # fmt: skip
+"""What lies in the pipe or happens to it; what is QUIET only says where."""
+YEARS = (1850, 2035)
+"""Between these a bare number alone is the year of a house."""
 
-def heading(r: "Reader") -> "Meaning | None":
+
+def heading(r: "Reader") -> Meaning | None:
     """The camera goes in somewhere: `start front c/o to house`, `2 ft riser front co, cam in toward house`."""
-    from estimator.fieldnotes.meaning import Meaning
-
     reruns, runs = r.has("run", "rerun"), r.where("run", "run")
     access = [
         n
@@ -33,7 +40,7 @@ def heading(r: "Reader") -> "Meaning | None":
         return None
     flows = r.where("flow")
     risers = r.has("run", "riser")
-    readings = [t for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    readings = [t for _, t in r.numbers()]
     strong = [
         n
         for n in runs
@@ -104,10 +111,8 @@ def _access_name(r: "Reader", access: list[int]) -> str:
     return " ".join(words)
 
 
-def turned(r: "Reader") -> "Meaning | None":
-    from estimator.fieldnotes.meaning import Meaning
-
-    if not r.has("back") or any(r.number(n) for n in range(len(r.atoms))):
+def turned(r: "Reader") -> Meaning | None:
+    if not r.has("back") or r.numbers():
         return None
     if any(c in a.means for a in r.atoms for c in ("finding", "surface", "place", "material", "room")):
         return None
@@ -116,144 +121,97 @@ def turned(r: "Reader") -> "Meaning | None":
     return Meaning(rows=("back",), score=9)
 
 
-def remark(r: "Reader") -> "Meaning | None":
+def remark(r: "Reader") -> Meaning | None:
     """A line that is a remark whole: nobody is asked. A finding or a danger in it never is."""
-    from estimator.fieldnotes.meaning import Meaning
+    reads = bool(r.readings())
+    if any(a.near for a in r.atoms) or (r.numbers() and r.has("unclear", "camera out")):
+        return None  # a word to be asked about; or it may be where the run ended
+    if reads and r.has("doubt", "cannot tell") and not r.has("remark", "whole"):
+        return None
+    says = bool(_speaking(r, ("finding", "danger", "utility")))
+    return _by_the_whole(r, says, reads) or _by_its_words(r, says)
 
-    says = [
-        n
-        for n, a in enumerate(r.atoms)
-        if n not in r.denied and any(c in a.means for c in ("finding", "danger", "utility")) and "remark" not in a.means
-    ]
-    if any(a.near for a in r.atoms):
+
+def _by_the_whole(r: "Reader", says: bool, reads: bool) -> Meaning | None:
+    """A phrase that is a remark, `house 1962`, or a test with its hours."""
+    if says:
         return None
-    if r.has("unclear", "camera out") and any(r.number(n) is not None for n in range(len(r.atoms))):
-        return None  # it may be where the run ended
-    if (
-        r.has("doubt", "cannot tell")
-        and not r.has("remark", "whole")
-        and any((t := r.number(n)) is not None and t.kind in ("num", "ft", "range") for n in range(len(r.atoms)))
-    ):
-        return None
+    somewhere = any(r.has(c) for c in ("stop", "cable end", "end", "unclear"))
+    somewhere = somewhere or (r.has("place") and not r.has("place", "loc"))
     whole = any(a.means.get("remark") == "whole" for a in r.atoms)
-    seen = any(
-        r.has(c) for c in ("stop", "cable end", "end", "unclear", "place") if c != "place" or not r.has("place", "loc")
-    ) and any((t := r.number(n)) is not None and t.kind in ("num", "ft", "range") for n in range(len(r.atoms)))
-    if whole and not says and not seen and not r.has("sign", "cannot pass"):
+    if whole and not (somewhere and reads) and not r.has("sign", "cannot pass"):
         return Meaning(score=5)
-    years = [t for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
-    if years and not says and all(t.kind == "num" and not t.point and 1850 <= t.value <= 2035 for t in years):
-        return Meaning(score=5)  # `house 1962`
+    numbers = [t for _, t in r.numbers()]
+    years = all(t.kind == "num" and not t.point and YEARS[0] <= t.value <= YEARS[1] for t in numbers)
     times = sum(a.token is not None and a.token.kind == "time" for a in r.atoms)
-    if times > 1 and not says:
-        return Meaning(score=5)  # a test with its hours, or a timetable
-    concepts = (
-        "finding",
-        "place",
-        "material",
-        "surface",
-        "zone",
-        "utility",
-        "unclear",
-        "danger",
-        "state",
-        "reach",
-        "sign",
-        "side",
-        "room",
-        "correct",
-        "stop",
-        "end",
-        "cable end",
-        "rises",
-        "out of water",
-        "cleaned",
-        "repair",
-        "over",
-        "back",
-        "run",
-        "live",
-    )
-    quiet = ("surface", "zone", "room", "over", "side", "back")
-    speaks = [
+    return Meaning(score=5) if (numbers and years) or times > 1 else None
+
+
+def _speaking(r: "Reader", classes: tuple[str, ...]) -> list[int]:
+    """The atoms of these classes that are neither denied nor a remark."""
+    return [
         n
         for n, a in enumerate(r.atoms)
-        if n not in r.denied and any(c in a.means for c in concepts) and "remark" not in a.means
+        if n not in r.denied and any(c in a.means for c in classes) and "remark" not in a.means
     ]
-    loud = [n for n in speaks if any(c in r.atoms[n].means for c in concepts if c not in quiet)]
-    readings = [n for n in range(len(r.atoms)) if (t := r.number(n)) is not None and t.kind not in ("in",)]
-    amounts = [n for n in readings if (t := r.number(n)) is not None and t.kind == "pct"]
+
+
+def _by_its_words(r: "Reader", says: bool) -> Meaning | None:
+    """Nothing in it lies in the pipe, or what does is denied or only rough."""
+    speaks = _speaking(r, (*LOUD, *QUIET))
+    loud = [n for n in speaks if any(c in r.atoms[n].means for c in LOUD)]
+    readings = [t for _, t in r.numbers() if t.kind != "in"]
+    amounts = [t for t in readings if t.kind == "pct"]
     if amounts and len(readings) > len(amounts) and not r.denied:
         return None
+    unknown = any(a.unknown for a in r.atoms)
     noted = any("remark" in a.means for a in r.atoms)
     bland = ("pipe", "joint") if noted and not r.has("grade") else ("pipe",)
     parts = [n for n in r.where("part") if r.atoms[n].means["part"] not in bland]
-    noted = noted and not (readings and any(a.unknown for a in r.atoms))
+    noted = noted and not (readings and unknown)
     if not speaks and not parts and (noted or r.denied):
         return Meaning(score=4)
     if not loud and not parts and not readings:
-        return (
-            Meaning(score=4)
-            if not speaks or noted or any(a.unknown for a in r.atoms) or (len(r.atoms) > 1 and not r.has("zone"))
-            else None
-        )
-    if r.has("part", "coupling") and not loud and len(parts) == len(r.where("part", "coupling")):
+        still = not speaks or noted or unknown or (len(r.atoms) > 1 and not r.has("zone"))
+        return Meaning(score=4) if still else None
+    couplings = r.where("part", "coupling")
+    if couplings and not loud and len(parts) == len(couplings):
         return Meaning(score=4)
-    if not loud and r.denied and not [n for n in speaks if "zone" in r.atoms[n].means or "surface" in r.atoms[n].means]:
-        return Meaning(score=4)
-    if (
-        r.has("state", "rough")
-        and not says
-        and all(r.atoms[n].means.get("state") == "rough" or "part" in r.atoms[n].means for n in loud)
-    ):
+    over = any(c in r.atoms[n].means for n in speaks for c in ("zone", "surface"))
+    rough = all(r.atoms[n].means.get("state") == "rough" or "part" in r.atoms[n].means for n in loud)
+    if (not loud and r.denied and not over) or (r.has("state", "rough") and not says and rough):
         return Meaning(score=4)
     return None
 
 
-MORE_OR_LESS = frozenset(
-    (
-        "worse",
-        "worst",
-        "better",
-        "bigger",
-        "smaller",
-        "more",
-        "less",
-        "heavier",
-        "lighter",
-        "deeper",
-        "peor",
-        "menos",
-        "mas",
-    )
-)
+MORE_OR_LESS = frozenset((
+    "worse", "worst", "better", "bigger", "smaller", "more", "less", "heavier", "lighter", "deeper", "peor",
+    "menos", "mas",
+))  # fmt: skip
 
 
-def ditto(r: "Reader") -> "Meaning | None":
+def ditto(r: "Reader") -> Meaning | None:
     """`ditto 38`, `same at 41`: what the line before says, at another reading."""
-    from estimator.fieldnotes.meaning import Meaning
-
-    readings = [t for n in range(len(r.atoms)) if (t := r.number(n)) is not None]
+    numbers = r.numbers()
     others = [
         a
         for a in r.atoms
         if not (a.token or "again" in a.means or "plain" in a.means or "at" in a.means or a.text in MORE_OR_LESS)
     ]
-    if not r.has("again") or others or len(readings) != 1 or len(r.context.before) != 1:
+    if not r.has("again") or others or len(numbers) != 1 or len(r.context.before) != 1:
         return None
-    t, (_, _, rest) = readings[0], r.context.before[0].partition(" ")
-    if t.kind not in ("num", "ft", "range") or not rest or rest.startswith("="):
+    (_, t), (_, _, rest) = numbers[0], r.context.before[0].partition(" ")
+    if not t.may_be_footage or not rest or rest.startswith("="):
         return None
-    at = shown(t.value) if t.to is None else f"{shown(min(t.value, t.to))}-{shown(max(t.value, t.to))}"
+    at = where(*t.ends)
     if MORE_OR_LESS & set(r.words().split()):
         return Meaning(asked=Say.of("how much is it there?"), choices=(f"{at} {rest}",), score=9)
     return Meaning(rows=(f"{at} {rest}",), score=9)
 
 
-def tapes(r: "Reader") -> "Meaning | None":
+def tapes(r: "Reader") -> Meaning | None:
     """`14 off back wall, 6 off fence` after a locate: its tapes."""
     from estimator.fieldnotes.figures import labelled
-    from estimator.fieldnotes.meaning import Meaning
 
     if r.has("place", "loc") or r.has("finding") or not any("anchor" in a.means for a in r.atoms):
         return None

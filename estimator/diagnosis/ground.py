@@ -11,7 +11,7 @@ from estimator.diagnosis.standing_water import is_dip
 from estimator.model.gas import fuel_gas
 from estimator.model.line import Finding
 from estimator.model.say import Feet, Say
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, hull
 
 SEWAGE_OUT = ("sewage", "sinkhole", "wet lawn", "smell", "odor")
 
@@ -52,10 +52,8 @@ def settled_places(case: Case) -> tuple[tuple[Stretch, tuple[Finding, ...]], ...
     for dip in (f for f in case.of("sag") if is_dip(f)):
         near = [f for f in case.of("roots", "offset") if f.stretch.gap_ft(dip.stretch) <= reach]
         if {"roots", "offset"} <= {f.kind for f in near}:
-            whole = dip.stretch
-            for f in near:
-                whole = whole.union(f.stretch)
-            out.append((whole, (dip, *near)))
+            there = (dip, *near)
+            out.append((hull(f.stretch for f in there), there))
     return tuple(out)
 
 

@@ -17,7 +17,7 @@ from estimator.diagnosis.urgency import urgency
 from estimator.diagnosis.whole_line import whole_line
 from estimator.model.judgement import Evidence, Need
 from estimator.model.line import Finding, Grade
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, hull
 
 GROUPS: dict[str, str] = {
     **dict.fromkeys(("scale", "grease"), "build-up"),
@@ -67,9 +67,7 @@ def touching(findings: Iterable[Finding]) -> tuple[tuple[Finding, ...], ...]:
 
 
 def _need(case: Case, findings: Sequence[Finding], evidence: Sequence[Evidence]) -> Need:
-    stretch = findings[0].stretch
-    for f in findings:
-        stretch = stretch.union(f.stretch)
+    stretch = hull(f.stretch for f in findings)
     level = max(severity(f, case) for f in findings)
     must = int(case.number("must_repair_severity"))
     if set(findings) & set(leaks_in_the_test(case)):

@@ -105,7 +105,7 @@ def _wrong(
         yield WHERE(document.place(*path, "where"), text=form.where)
     if here and line and not (method and method.at_a_point):
         yield from _off(form, here, Profile(line).extent, document.place(*path, "where"), limits.beyond_the_end_ft)
-    if method and method.shape == "way round" and line and not any(_replaces(way, form.line, here) for way in ways):
+    if method and method.goes_round and line and not any(_replaces(way, form.line, here) for way in ways):
         ends = {"low": here.from_ft, "high": here.to_ft} if here else {}
         where = Say.of("from {low} to {high} ft", **ends) if here else ""
         yield NO_WAY_ROUND(document.place(*path, "method"), line=form.line, where=where)

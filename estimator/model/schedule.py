@@ -6,9 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from estimator.model.half_days import DUST as DUST
-from estimator.model.half_days import HALF_DAY as HALF_DAY
-from estimator.model.half_days import Clock
+from estimator.model.half_days import DUST, HALF_DAY, Clock
 from estimator.model.money import up_to
 from estimator.model.say import Say
 from estimator.model.steps import CLOSING_STEPS, LATER, OPENING_STEPS, STEPS

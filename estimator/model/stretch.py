@@ -58,6 +58,16 @@ class Stretch:
         return Stretch(low, high) if low <= high else None
 
 
+def hull(stretches: Iterable[Stretch]) -> Stretch:
+    """Return the least stretch that covers all, the gaps included. Errors: ValueError for none.
+
+    >>> hull([Stretch(5, 9), Stretch(0, 2)])
+    Stretch(from_ft=0, to_ft=9)
+    """
+    every = tuple(stretches)
+    return Stretch(min(s.from_ft for s in every), max(s.to_ft for s in every))
+
+
 def joined(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
     """The same length covered by as few stretches as possible, in order.
 

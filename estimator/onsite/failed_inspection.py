@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.half_days import HALF_DAY
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option
 from estimator.model.say import Days, Dollars, Say
-from estimator.model.schedule import HALF_DAY
 from estimator.onsite.sheet import Block
 from estimator.tables.rows import Equipment, Recipe
 from estimator.tables.tables import Tables

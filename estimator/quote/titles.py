@@ -78,7 +78,7 @@ def _lengths(option: Option, lines: Mapping[str, Line]) -> tuple[Say, ...]:
     new_ft = {t.repair.id: t.value("reroute_ft") for t in option.takeoffs}
     for repair in all_repairs(option.scope.repairs):
         record = record_of(repair.method)
-        length = new_ft.get(repair.id, 0.0) if record.shape == "way round" else repair.stretch.length_ft
+        length = new_ft.get(repair.id, 0.0) if record.goes_round else repair.stretch.length_ft
         if not record.renews or not length:
             continue
         shown = on_paper(lines[repair.line], length)

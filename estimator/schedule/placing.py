@@ -11,8 +11,9 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
+from estimator.model.half_days import DUST
 from estimator.model.remembered import remembered
-from estimator.model.schedule import DUST, Task
+from estimator.model.schedule import Task
 from estimator.model.steps import LATER
 from estimator.schedule.plan import Plan
 

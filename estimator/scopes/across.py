@@ -7,7 +7,7 @@ from itertools import product
 from estimator.model.judgement import Effect, Need
 from estimator.model.profile import Profile
 from estimator.model.say import Say
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, hull
 from estimator.model.work import Repair
 from estimator.scopes.extent import Extent, sound_pipe
 from estimator.scopes.ground import grounds
@@ -33,18 +33,19 @@ def across_grounds(line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator
 
 
 def _parts(way: Method, need: Need, run: Stretch, profile: Profile, judge: Judge) -> Iterator[Repair]:
-    """The part under one ground, cut back to sound pipe at its own end; in the yard the whole line too; nothing where the rules forbid it."""
+    """The part under one ground, cut back to sound pipe at its own end; beside a repair under the house the whole yard line too.
+
+    Nothing where the rules forbid it.
+    """
     bare = need.stretch.common(run)
     if bare is None or not judge.fixes(way.name, need):
         return
     sound = sound_pipe(bare, (need,), profile, judge.tables, run)
-    whole = sound.to(whole_run(profile, run, sound.stretch), Say.of("the whole yard line new"))
-    for extent in dict.fromkeys(
-        (sound, whole) if way.ground == "outside" and under_the_house(need, judge.job) else (sound,)
-    ):
-        made = _part(way, extent, need, judge)
-        if made is not None:
-            yield made
+    extents = [sound]
+    if way.ground == "outside" and under_the_house(need, judge.job):
+        extents.append(sound.to(whole_run(profile, run, sound.stretch), Say.of("the whole yard line new")))
+    made = (_part(way, extent, need, judge) for extent in dict.fromkeys(extents))
+    yield from (repair for repair in made if repair is not None)
 
 
 def _part(way: Method, extent: Extent, need: Need, judge: Judge) -> Repair | None:
@@ -67,9 +68,7 @@ def _part(way: Method, extent: Extent, need: Need, judge: Judge) -> Repair | Non
 def _together(parts: tuple[Repair, ...], need: Need, needs: tuple[Need, ...], judge: Judge) -> Repair:
     """One repair: the dearest kind of digging last, the others first."""
     *first, last = sorted(parts, key=lambda r: (record_of(r.method).ground == "floor", r.stretch))
-    whole = parts[0].stretch
-    for part in parts:
-        whole = whole.union(part.stretch)
+    whole = hull(part.stretch for part in parts)
     inside = tuple(n for n in needs if whole.covers(n.stretch))
     answers = tuple(n.id for n in inside if all(judge.fixes(p.method, n) for p in parts))
     others = " and ".join(f"{p.method} {p.stretch.from_ft:.4g} to {p.stretch.to_ft:.4g} ft" for p in first)

@@ -35,9 +35,10 @@ class _Asked:
     smooth: Smooth
     price: float
 
-    def moved(self, job: Job) -> float:
-        """By how much the price moves on another job, dollars."""
-        return self.smooth(self.repairs, job, self.tables) - self.price
+    def moves(self, jobs: Iterable[Job]) -> tuple[float, float]:
+        """By how much the price falls and rises at most on other jobs, dollars; 0 for none."""
+        moved = [self.smooth(self.repairs, job, self.tables) - self.price for job in jobs]
+        return max((0.0, *(-m for m in moved))), max((0.0, *moved))
 
 
 def basis_of(repairs: Sequence[Repair], takeoffs: Sequence[Takeoff], job: Job, tables: Tables, smooth: Smooth) -> Basis:
@@ -83,15 +84,13 @@ def _depth(asked: _Asked) -> Iterator[Fact]:
     if not digs:
         return
     off = {line: max(o.tolerance_ft for o in digs if o.line == line) for line in dict.fromkeys(o.line for o in digs)}
-    ends = [asked.moved(_all_deeper(asked.job, off, way)) for way in (-1, 1)] if any(off.values()) else [0.0]
+    falls, rises = asked.moves(_all_deeper(asked.job, off, way) for way in (-1, 1) if any(off.values()))
     deepest = max(digs, key=lambda o: o.safety_ft)
     how = _how_deep(digs, asked.job)
-    rises = max(0.0, *ends)
     yield Fact(
         subject="depth", line=deepest.line, stretch=deepest.along, how=how,
         words=Say.of("depth of the pipe at the deepest opening, within {off}", off=Inches(round(off[deepest.line] * INCHES_PER_FT, 1))),
-        falls=max(0.0, *(-moved for moved in ends)), rises=rises,
-        settled_by="locate" if how == "assumed" else _finder(digs) if rises else "",
+        falls=falls, rises=rises, settled_by="locate" if how == "assumed" else _finder(digs) if rises else "",
     )  # fmt: skip
 
 
@@ -157,9 +156,9 @@ def _soil(asked: _Asked) -> Iterator[Fact]:
         return
     tunnel = any(t.works.tunnels for t in places)
     rows = [r for r in asked.tables.current("soils") if isinstance(r, Soil) and (r.can_tunnel or not tunnel)]
-    moved = [asked.moved(_in_soil(asked.job, r.soil)) for r in rows if r.osha_type != "rock" and "rock" not in r.soil]
-    rises = max((0.0, *moved))
-    yield replace(fact, falls=max((0.0, *(-m for m in moved))), rises=rises, settled_by="measure" if rises else "")
+    soils = [r.soil for r in rows if r.osha_type != "rock" and "rock" not in r.soil]
+    falls, rises = asked.moves(_in_soil(asked.job, soil) for soil in soils)
+    yield replace(fact, falls=falls, rises=rises, settled_by="measure" if rises else "")
 
 
 def _in_soil(job: Job, soil: str) -> Job:
@@ -173,12 +172,11 @@ def _slab(asked: _Asked) -> Iterator[Fact]:
         return
     (takeoff, one), told = opened[0], asked.job.house.slab_thickness_ft
     thick, off = asked.tables.number("slab_thickness_ft"), asked.tables.number("slab_thickness_off_in") / INCHES_PER_FT
-    ends = [0.0] if told is not None else [asked.moved(_thick(asked.job, ft)) for ft in (thick - off, thick + off)]
+    falls, rises = asked.moves(_thick(asked.job, ft) for ft in (thick - off, thick + off) if told is None)
     yield Fact(
         subject="slab", line=takeoff.works.line, stretch=one.along, how="told" if told is not None else "assumed",
         words=Say.of("thickness of the floor: {inches}", inches=Inches(round((told or thick) * INCHES_PER_FT, 1))),
-        falls=max(0.0, *(-m for m in ends)), rises=max(0.0, *ends),
-        settled_by="measure" if told is None and max(ends) > 0 else "",
+        falls=falls, rises=rises, settled_by="measure" if rises else "",
     )  # fmt: skip
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 from estimator.model.judgement import Effect, Need
 from estimator.model.profile import Profile
 from estimator.model.say import Say
-from estimator.model.stretch import Stretch, joined, missing
+from estimator.model.stretch import Stretch, hull, joined, missing
 from estimator.model.work import Repair
 from estimator.scopes.extent import sound_pipe
 from estimator.scopes.ground import runs_under
@@ -30,20 +30,20 @@ def with_what_comes_first(repair: Repair, needs: tuple[Need, ...], judge: Judge)
         digs = _all_dug(way, places, repair, needs, judge)
         if digs:
             yield _after(repair, digs, f"after {way.name}", needs, judge)
-            on = _dug_on(repair, places, digs, judge) if way.longer else ()
-            ways = (way, record_of(way.longer)) if way.longer else (way,)
-            farther = next((d for w in ways if (d := _all_dug(w, on, repair, needs, judge))), ())
-            if farther:
-                yield _after(repair, farther, f"after {way.name} and on", needs, judge)
+        on = _dug_on(repair, places, digs, judge) if digs and way.longer else ()
+        longer = (way, record_of(way.longer)) if on else ()
+        farther = next((d for w in longer if (d := _all_dug(w, on, repair, needs, judge))), ())
+        if farther:
+            yield _after(repair, farther, f"after {way.name} and on", needs, judge)
 
 
 def _all_dug(
     way: Method, places: tuple[Stretch, ...], repair: Repair, needs: tuple[Need, ...], judge: Judge
 ) -> tuple[Repair, ...]:
     """A dig at each place; none where one is not allowed, or where they alone would put everything right."""
-    digs = [_dig(way, place, repair, needs, judge) for place in places]
-    dug = {need for d in digs if d for need in d.answers}
-    return () if dug.issuperset(repair.answers) else tuple(d for d in digs if d) if all(digs) else ()
+    digs = tuple(d for place in places if (d := _dig(way, place, repair, needs, judge)))
+    answered = {need for d in digs for need in d.answers}
+    return digs if len(digs) == len(places) and not answered.issuperset(repair.answers) else ()
 
 
 def _dug_on(repair: Repair, places: tuple[Stretch, ...], digs: tuple[Repair, ...], judge: Judge) -> tuple[Stretch, ...]:
@@ -51,19 +51,18 @@ def _dug_on(repair: Repair, places: tuple[Stretch, ...], digs: tuple[Repair, ...
 
     None where there is no such rest, or nothing would be left to line.
     """
+    if record_of(repair.method).shape != "shot":
+        return ()
     longest, least = judge.tables.number("dig_on_max_ft"), judge.tables.number("pad_liner_ft")
-    lines = record_of(repair.method).shape == "shot"
-    rest = missing(repair.stretch, [d.stretch for d in digs]) if lines else ()
+    rest = missing(repair.stretch, [d.stretch for d in digs])
     lined = [part for part in rest if part.length_ft >= least]
     short = [part for part in lined if part.length_ft <= longest]
     if not short or len(short) == len(lined):
         return ()
-    out = []
-    for place, dig in zip(places, digs, strict=True):
-        for part in (part for part in short if part.touches(dig.stretch)):
-            place = place.union(part)
-        out.append(place)
-    return joined(out)
+    return joined(
+        hull((place, *(part for part in short if part.touches(dig.stretch))))
+        for place, dig in zip(places, digs, strict=True)
+    )
 
 
 def _after(repair: Repair, digs: tuple[Repair, ...], called: str, needs: tuple[Need, ...], judge: Judge) -> Repair:

@@ -10,6 +10,7 @@ from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
+from estimator.model.stretch import hull
 from estimator.model.work import Candidate, Repair, Scope, Takeoff, all_repairs
 from estimator.scopes.basis import on_its_basis
 from estimator.scopes.handed import Handed, InFigures, Rough
@@ -110,13 +111,10 @@ class Counter:
             shared |= dict(rough.shared)
         for key, charge in shared.items():
             self.shared_costs[key] = min(charge, self.shared_costs.get(key, charge))
-        stretch = repair.stretch
-        for first in all_repairs(repair.first):
-            stretch = stretch.union(first.stretch)
         return Candidate(
             id=repair.id,
             line=repair.line,
-            stretch=stretch,
+            stretch=hull(r.stretch for r in all_repairs((repair,))),
             answers=frozenset(repair.answers),
             cost=cost,
             shared=frozenset(shared),

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 
 from estimator.model.basis import Basis
 from estimator.model.judgement import Diagnosis, Effect, Need, Question, Verdict
-from estimator.model.stretch import Stretch
+from estimator.model.stretch import Stretch, hull
 from estimator.model.visit import KINDS, fact
 from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.scopes.judge import counts
@@ -86,10 +86,7 @@ def _want(wanted: dict[str, dict[str, Stretch]], line: str, kind: str, stretch: 
 
 
 def _visit(line: str, kinds: dict[str, Stretch], diagnosis: Diagnosis) -> Repair:
-    first, *more = kinds.values()
-    whole = first
-    for stretch in more:
-        whole = whole.union(stretch)
+    whole = hull(kinds.values())
     about = tuple(n.id for n in diagnosis.needs if n.line == line and n.stretch.touches(whole))
     method = of(measure="visit")[0].name
     named = ", ".join(kind for kind in KINDS if kind in kinds)

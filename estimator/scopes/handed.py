@@ -49,7 +49,8 @@ class Handed:
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are
     not paid). `in_figures` takes the takeoffs of a scope's repairs, adds what the scope has once, and reckons its real
     price before any discount; `price` builds the same price up, with words, of all its takeoffs. `conditions` are the rules
-    asked once a repair is measured; `smooth` prices anew at the ends of what is not known; `together` takes out of the takeoffs of a scope what one repair has dug for another.
+    asked once a repair is measured; `smooth` prices anew at the ends of what is not known; `together` takes out of the
+    takeoffs of a scope what one repair has dug for another.
     """
 
     take_off: Callable[[Repair], Takeoff]

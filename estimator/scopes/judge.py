@@ -78,7 +78,7 @@ class Judge:
             return True
         if cleans and (not set(need.kinds) & CLEANABLE or (need.must and "roots" in need.kinds)):
             return False  # nothing to clean out; or an opening that roots came in by and that must be closed
-        if record_of(method).shape == "to the lot line":
+        if record_of(method).hands_over:
             return Profile(self.job.line(need.line)).past_the_lot(need.stretch)
         if record_of(method).settles or set(need.kinds) <= {FAILED_TEST}:
             return finds_out(method, need)

@@ -45,7 +45,7 @@ def wanted_repair(
 
 
 def _goes_round(wanted: WantedRepair) -> bool:
-    return record_of(wanted.method).shape == "way round"
+    return record_of(wanted.method).goes_round
 
 
 def _way_round(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Repair | tuple[Verdict, ...]:

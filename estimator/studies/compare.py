@@ -115,12 +115,12 @@ def _column(
 
 
 def _goes_round(repair: Repair, line: str, stretch: Stretch) -> bool:
-    return record_of(repair.method).shape == "way round" and repair.line == line and repair.stretch.touches(stretch)
+    return record_of(repair.method).goes_round and repair.line == line and repair.stretch.touches(stretch)
 
 
 def _no_way_round(verdict: Verdict, line: str) -> bool:
     """A way round was seen on site and a rule stands against it."""
-    return verdict.line == line and record_of(verdict.method).shape == "way round"
+    return verdict.line == line and record_of(verdict.method).goes_round
 
 
 def _priced(repair: Repair, job: Job, diagnosis: Diagnosis, tables: Tables) -> Column:

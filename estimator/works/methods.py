@@ -90,6 +90,16 @@ class Method:
         """It opens one place, so long and no longer."""
         return self.shape == "spot"
 
+    @property
+    def goes_round(self) -> bool:
+        """It replaces pipe by pipe another way, one of those that were seen on site."""
+        return self.shape == "way round"
+
+    @property
+    def hands_over(self) -> bool:
+        """It ends at the property line; what lies beyond is somebody else's to repair."""
+        return self.shape == "to the lot line"
+
 
 REPLACE = Say.of("Replace {length} of the {line}, {ends}, with new pipe.")
 LINE = Say.of("Line {length} of the {line}, {ends}.")
@@ -220,7 +230,7 @@ def renews(name: str) -> bool:
 def prepares(name: str) -> bool:
     """Whether it cleans, tests, looks or hands over: what is wrong is neither repaired nor closed off by it."""
     record = known(name)
-    return record is not None and (record.kind == "hand over" or (not record.renews and record.kind != "close"))
+    return record is not None and (record.hands_over or (not record.renews and record.kind != "close"))
 
 
 def of(**what: object) -> tuple[Method, ...]:

@@ -21,6 +21,11 @@ def _old_pipe(case: Case, renewed: Stretch | None) -> tuple[Left, ...]:
     return tuple(Left(line=case.line.name, stretch=part, how="in use") for part in rest if part.length_ft > 0)
 
 
+def _capped(case: Case) -> tuple[Left, ...]:
+    """The stretch closed off and left, the rest in use."""
+    return (Left(line=case.line.name, stretch=case.stretch, how="capped"), *_old_pipe(case, case.stretch))
+
+
 def _laid(case: Case, *, hung: bool = False) -> tuple[Laid, ...]:
     ties = tuple(b.station_ft for b in case.branches)
     return (
@@ -163,21 +168,16 @@ def reroute(case: Case) -> Works:
         return Works(line=case.line.name, left=_old_pipe(case, None))
     size = way.size_in or case.bore_in
     legs = sum(leg.length_ft for leg in way.legs)
-    closed = tuple(Left(line=case.line.name, stretch=case.stretch, how="capped") for _ in (1,))
     return Works(
         line=case.line.name,
         openings=around.openings(case, way, size),
         laid=(Laid(line="", stretch=Stretch(0.0, legs), size_in=size),),
-        left=(*closed, *_old_pipe(case, case.stretch)),
-        toilets_pulled=0,
+        left=_capped(case),
     )
 
 
 def abandon(case: Case) -> Works:
-    return Works(
-        line=case.line.name,
-        left=(Left(line=case.line.name, stretch=case.stretch, how="capped"), *_old_pipe(case, case.stretch)),
-    )
+    return Works(line=case.line.name, left=_capped(case))
 
 
 def reline(case: Case) -> Works:

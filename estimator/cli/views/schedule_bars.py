@@ -6,7 +6,8 @@ from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, number, sentence
-from estimator.model.schedule import HALF_DAY, DaySpan, Schedule
+from estimator.model.half_days import HALF_DAY
+from estimator.model.schedule import DaySpan, Schedule
 from estimator.wording.say import say, speaker
 
 WORKS, OFF, FREE = "█", "▒", "·"

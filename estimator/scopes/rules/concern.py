@@ -91,11 +91,11 @@ LAID_UNDER_A_FLOOR = Concern(
 )
 A_WAY_ROUND = Concern(
     words="a way that goes round the old pipe",
-    holds=lambda it: (way := _of(it)) is not None and way.shape == "way round",
+    holds=lambda it: (way := _of(it)) is not None and way.goes_round,
 )
 HANDS_OVER = Concern(
     words="pipe is handed over at the property line",
-    holds=lambda it: (way := _of(it)) is not None and way.shape == "to the lot line",
+    holds=lambda it: (way := _of(it)) is not None and way.hands_over,
 )
 HAS_A_GROUND = Concern(
     words="a way that belongs under one kind of ground",

@@ -48,9 +48,9 @@ def conditions(repair: Repair, takeoff: Takeoff, job: Job, tables: Tables) -> tu
 def of_price(basis: Basis, repair: Repair, works: Works, job: Job, tables: Tables) -> tuple[Verdict, ...]:
     """What the rules say of a whole option by what its price rests on; `repair` is the one that moves it most."""
     facts = facts_of(job, job.line(repair.line), repair.stretch, (), tables, repair.reroute, works)
-    asked = replace(facts, method=repair.method)
-    answers = ((rule, rule.rests(basis, Limits(tables, job.house.jurisdiction))) for rule in RULES if rule.rests)
-    return tuple(_verdict(rule, answer, asked) for rule, said in answers for answer in each(said))
+    here, limits = replace(facts, method=repair.method), Limits(tables, job.house.jurisdiction)
+    answers = ((rule, rule.rests(basis, limits)) for rule in RULES if rule.rests)
+    return tuple(_verdict(rule, answer, here) for rule, said in answers for answer in each(said))
 
 
 def _not_enough(said: tuple[Verdict, ...], facts: StretchFacts) -> tuple[Verdict, ...]:

@@ -35,7 +35,7 @@ def why_not(job: Job, needs: Sequence[Need], offered: Iterable[Repair], tables: 
 
 def facts_there(method: str, need: Need, job: Job, tables: Tables) -> StretchFacts:
     """What a way is asked about for one need: the bare need, or all that the way round there would replace."""
-    ways = (w for w in job.reroutes if record_of(method).shape == "way round" and w.replaces_line == need.line)
+    ways = (w for w in job.reroutes if record_of(method).goes_round and w.replaces_line == need.line)
     for way in ways:
         low = need.stretch.from_ft if way.replaces_from_ft is None else way.replaces_from_ft
         high = need.stretch.to_ft if way.replaces_to_ft is None else way.replaces_to_ft

@@ -173,7 +173,12 @@ def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow
 
 def smooth(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
     """These repairs measured and priced as one scope, nothing rounded, dollars. Errors: those of takeoff and pricing."""
-    own = together([take_off(one, job, tables) for one in all_repairs(repairs)], job, tables)
+    return smooth_as_measured([take_off(one, job, tables) for one in all_repairs(repairs)], job, tables)
+
+
+def smooth_as_measured(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> float:
+    """The same for repairs that are measured already. Errors: those of pricing."""
+    own = together(takeoffs, job, tables)
     return smooth_price([*own, take_off_job(job, own, tables)], tables, place_of(job, tables))
 
 

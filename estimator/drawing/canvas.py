@@ -80,10 +80,11 @@ class Canvas:
         """Return the picture; nothing in it tells when or where it was made."""
         from PIL import Image
 
-        size = (round(self.width * SHARP), round(self.height * SHARP))
-        small = self.image.resize(size, Image.Resampling.BOX).quantize(COLORS, dither=Image.Dither.NONE)
+        small = self.image.reduce(SMOOTH).quantize(
+            COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE
+        )
         out = io.BytesIO()
-        small.save(out, "PNG", optimize=True)
+        small.save(out, "PNG", compress_level=6)
         return out.getvalue()
 
     def _all(self, points: Sequence[Point]) -> list[Point]:

@@ -6,6 +6,8 @@ from estimator.drawing.canvas import Canvas
 
 Box = tuple[float, float, float, float]
 XY = tuple[float, float]
+Try = tuple[XY, tuple[int, int], Box]
+"""A point, the step away from it, and the room the words would take there."""
 SIZE = 9.0
 STEPS = (
     *((across, down) for down in (-5, 6) for across in (7, -7)),
@@ -44,8 +46,7 @@ class Labels:
         """Write beside a point, or the best of several, where there is room, else where it covers least; farther off with a thin line to it."""
         points = at if isinstance(at, list) else [at]
         wide = self.canvas.wide(words, size, bold)
-        tries = [(point, step, _box(point, step, wide, size)) for step in STEPS for point in points]
-        point, (across, down), box = min(tries, key=lambda one: self._covered(one[2]))
+        point, (across, down), box = self._best([(point, step, _box(point, step, wide, size)) for step in STEPS for point in points])
         left, top, right, bottom = box
         if max(abs(across), abs(down)) > FAR:
             end = (left if across > 0 else right if across < 0 else point[0], top if down > 0 else bottom)
@@ -53,6 +54,17 @@ class Labels:
             self._keep_leader(point, end)
         self.canvas.text((left, (top + bottom) / 2), words, size, color, bold, "lm")
         self.written.append((left - APART, top, right + APART, bottom))
+
+    def _best(self, tries: list[Try]) -> Try:
+        """The first place that covers nothing, else the one that covers least."""
+        best, least = tries[0], float("inf")
+        for one in tries:
+            covered = self._covered(one[2])
+            if covered < least:
+                best, least = one, covered
+            if not covered:
+                break
+        return best
 
     def _keep_leader(self, start: XY, end: XY) -> None:
         pieces = max(1, int(max(abs(end[0] - start[0]), abs(end[1] - start[1])) / 2))
@@ -65,7 +77,10 @@ class Labels:
         left, top, right, bottom = box
         west, north, east, south = self.within
         off = max(0.0, west - left) + max(0.0, right - east) + max(0.0, north - top) + max(0.0, bottom - south)
-        words, lines = (sum(shared(box, other) for other in taken) for taken in (self.written, self.drawn))
+        words, lines = (
+            sum(shared(box, other) for other in taken if other[0] < right and other[2] > left)
+            for taken in (self.written, self.drawn)
+        )
         return off * OFF_COUNTS + words * WORDS_COUNT + lines
 
 

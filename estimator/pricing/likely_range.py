@@ -3,6 +3,7 @@
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
+from operator import mul
 
 from estimator.model.job import Override
 from estimator.model.likely_range import LikelyRange
@@ -128,18 +129,19 @@ def drivers(model: Model, values: Mapping[str, Sequence[float]]) -> tuple[tuple[
     weight[PRICES] = sum(float(c.amount) for c in model.price.costs if c.part in BOUGHT)
     for event in model.happenings:
         weight[event.name] = event.hours * rates.get(event.crew, 0.0) + event.cost
-    swings = {name: [weight.get(name, 0.0) * v for v in series] for name, series in values.items()}
-    return _shares(swings)
+    return _shares({name: (weight[name], series) for name, series in values.items() if weight.get(name)})
 
 
-def _shares(swings: Mapping[str, Sequence[float]]) -> tuple[tuple[str, float], ...]:
-    whole = [sum(column) for column in zip(*swings.values(), strict=True)]
-    mean = sum(whole) / len(whole)
+def _shares(swings: Mapping[str, tuple[float, Sequence[float]]]) -> tuple[tuple[str, float], ...]:
+    """By name: its weight and its draws in; the percent it has of the variance of their weighted sum out, the largest first."""
+    count = len(next(iter(swings.values()), (0.0, ()))[1])
+    whole = [0.0] * count
+    for weight, series in swings.values():
+        whole = [w + weight * v for w, v in zip(whole, series, strict=True)]
+    mean = sum(whole) / count if count else 0.0
     off = [w - mean for w in whole]
-    variance = sum(o * o for o in off)
+    variance = sum(map(mul, off, off))
     if variance <= 1e-12:
         return ()
-    shares = {
-        name: 100 * sum(s * o for s, o in zip(series, off, strict=True)) / variance for name, series in swings.items()
-    }
+    shares = {name: 100 * weight * sum(map(mul, series, off)) / variance for name, (weight, series) in swings.items()}
     return tuple(sorted(shares.items(), key=lambda pair: -pair[1]))

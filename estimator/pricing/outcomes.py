@@ -4,10 +4,10 @@ Worked out a column at a time, all draws of a task, then all of a crew: ten thou
 """
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence, Set
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 
-from estimator.model.paid_days import paid_steps
+from estimator.model.paid_days import all_paid_steps
 from estimator.model.price import CostLine, CrewDays, Price
 from estimator.model.work import Takeoff
 from estimator.pricing.causes import UNSEEN
@@ -60,13 +60,18 @@ def model_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables) -> Model
 
 def outcomes(model: Model, values: Values, count: int) -> tuple[Column, Column]:
     """Own cost and crew days of each draw."""
-    certain = [1.0] * count
-    work = _work(model, values, certain)
-    days = {c.crew: _days(model, c, work, None, values.get(SET_UP, certain)) for c in model.price.crews}
-    labor = [_scaled(model.rules.day_hours * float(c.rate), days[c.crew]) for c in model.price.crews]
-    beside = [_scaled(h.cost, values[h.name]) for h in model.happenings if h.name in values]
-    others = [_other(model, line, work, values, certain) for line in model.price.costs if line.part != "labor"]
-    return _sum([_sum(labor, count), _sum([*others, *beside], count)], count), _sum(days.values(), count)
+    work = _work(model, values, [1.0] * count)
+    days_of = _Days(model, work, values.get(SET_UP, [1.0] * count))
+    days = {c.crew: days_of.crew(c) for c in model.price.crews}
+    moving = [_scaled(model.rules.day_hours * float(c.rate), days[c.crew]) for c in model.price.crews]
+    moving += [_scaled(h.cost, values[h.name]) for h in model.happenings if h.name in values]
+    certain = 0.0
+    for line in model.price.costs:
+        if line.part != "labor" and line.price_class == "own":
+            column = _other(model, line, days_of, values)
+            moving += [column] if column else []
+            certain += 0.0 if column else float(line.amount)
+    return [certain + cost for cost in _sum(moving, count)], _sum(days.values(), count)
 
 
 Work = Mapping[tuple[str, Owner], Column]
@@ -87,36 +92,44 @@ def _work(model: Model, values: Values, certain: Column) -> Work:
     return work
 
 
-def _days(model: Model, crew: CrewDays, work: Work, owners: Set[Owner] | None, luck: Sequence[float]) -> Column:
-    """Days of a crew on some work, on all of it where none is named; `luck` is that of its daily set-up.
+@dataclass(frozen=True, slots=True)
+class _Days:
+    """Days of crews on some of their work, each asked for once; `luck` is that of the daily set-up.
 
     As `days_needed`, in floats. No drawn set-up reaches the day: `crews_of` looks at the highest.
     """
-    mine = [h for (name, owner), h in work.items() if name == crew.crew and (owners is None or owner in owners)]
-    set_up, day, half = crew.setup_hours / math.ceil(crew.days), model.rules.day_hours, float(model.rules.day_step)
-    spare = model.rules.tolerance_hours
-    return [
-        half * paid_steps(hours, set_up * times, day_hours=day, step_days=half, tolerance_hours=spare)
-        for hours, times in zip(_sum(mine, len(luck)), luck, strict=True)
-    ]
+
+    model: Model
+    work: Work
+    luck: Sequence[float]
+    known: dict[tuple[str, tuple[Owner, ...]], Column] = field(default_factory=dict)
+
+    def crew(self, crew: CrewDays, owners: frozenset[Owner] | None = None) -> Column:
+        """On the work of these owners, on all of it where none is named."""
+        mine = tuple(o for name, o in self.work if name == crew.crew and (owners is None or o in owners))
+        key = (crew.crew, mine)
+        if key not in self.known:
+            rules, set_up = self.model.rules, crew.setup_hours / math.ceil(crew.days)
+            half = float(rules.day_step)
+            paid = all_paid_steps(day_hours=rules.day_hours, step_days=half, tolerance_hours=rules.tolerance_hours)
+            hours = _sum([self.work[crew.crew, owner] for owner in mine], len(self.luck))
+            self.known[key] = _scaled(half, paid(hours, _scaled(set_up, self.luck)))
+        return self.known[key]
 
 
-def _other(model: Model, line: CostLine, work: Work, values: Values, certain: Column) -> Column:
-    """What a line other than labor costs the firm itself."""
+def _other(model: Model, line: CostLine, days_of: _Days, values: Values) -> Column | None:
+    """What a line other than labor costs the firm itself in each draw; None where it costs the same in all."""
     amount = float(line.amount)
-    if line.price_class != "own":
-        return _scaled(0.0, certain)
     if line.part in BOUGHT:
-        return _scaled(amount, values.get(PRICES, certain))
+        return _scaled(amount, values[PRICES]) if PRICES in values else None
     machine, owners = model.machines.get(line.ref, (None, frozenset[Owner]()))
     crew = next((c for c in model.price.crews if machine and c.crew == machine.crew), None)
     if machine and crew:
-        days = _days(model, crew, work, owners, values.get(SET_UP, certain))
         cost = _remembered(lambda days: float(machine_days(days, machine)) * float(line.rate))
-        return [cost(day) for day in days]
-    if line.part != "sub" or EARTH not in values:
-        return _scaled(amount, certain)
-    moved = sum(w for repair, item, w in line.shares if model.moves_earth(repair, item))
+        return [cost(day) for day in days_of.crew(crew, owners)]
+    moved = sum(w for repair, item, w in line.shares if model.moves_earth(repair, item)) if line.part == "sub" else 0
+    if EARTH not in values or not moved:
+        return None
     earth = amount * moved / sum(w for _, _, w in line.shares)
     return [amount + earth * (more - 1) for more in values[EARTH]]
 

@@ -5,8 +5,9 @@ on; the real prices stand on both sides of it. A real price goes up in steps, so
 """
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
+from functools import cache
 
 from estimator.diagnosis import diagnose
 from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn
@@ -19,21 +20,39 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.extent import NUDGE_FT
 from estimator.scopes.ground import grounds
-from estimator.studies.crossings import Crossing, crossings, grid
-from estimator.studies.priced import study, with_floor
+from estimator.studies.crossings import Crossing, Curve, crossings, grid
+from estimator.studies.priced import bare_and_opened, study, with_floor
 from estimator.tables.tables import Tables
 
 Turned = Callable[[Repair, float], tuple[Repair, Job]]
 """A repair and a value of the axis in, the repair and the job as they would be there."""
 
 
-Turning = tuple[Axis, Turned]
-"""What is turned, and how a repair and its job are there."""
+@dataclass(frozen=True, slots=True)
+class Turning:
+    """What is turned, and how a repair and its job are there; `straight` where the price of the floor alone moves."""
+
+    axis: Axis
+    at: Turned
+    straight: bool = False
+
+    def curve(self, repair: Repair, tables: Tables) -> Curve:
+        """The smooth price with the homeowner's floor, dollars, along the axis; each place is priced once."""
+        if self.straight:
+            bare, opened_sf = bare_and_opened((repair,), self.at(repair, 0.0)[1], tables)
+            return lambda dollars: bare + opened_sf * dollars
+
+        @cache
+        def price(x: float) -> float:
+            there, job = self.at(repair, x)
+            return with_floor((there,), job, tables)
+
+        return price
 
 
 def break_even(first: Repair, second: Repair, job: Job, tables: Tables) -> BreakEven:
     """Every turn along every axis that bears on one of the two. Errors: those of takeoff and pricing."""
-    along = [_along(*axis, first, second, tables) for axis in turnings(first, second, job, tables)]
+    along = [_along(turning, first, second, tables) for turning in turnings(first, second, job, tables)]
     return BreakEven(first=first.method, second=second.method, along=tuple(a for a in along if _bears(a)))
 
 
@@ -48,30 +67,20 @@ def _bears(along: AlongAxis) -> bool:
     return any(p[1:] != along.points[0][1:] for p in along.points)
 
 
-def _along(axis: Axis, at: Turned, first: Repair, second: Repair, tables: Tables) -> AlongAxis:
-    def curve(repair: Repair) -> Callable[[float], float]:
-        known: dict[float, float] = {}
-
-        def price(x: float) -> float:
-            if x not in known:
-                there, job = at(repair, x)
-                known[x] = with_floor((there,), job, tables)
-            return known[x]
-
-        return price
-
-    a, b = curve(first), curve(second)
+def _along(turning: Turning, first: Repair, second: Repair, tables: Tables) -> AlongAxis:
+    axis = turning.axis
+    a, b = (turning.curve(repair, tables) for repair in (first, second))
     found = crossings(a, b, axis.low, axis.high, axis.step)
     points = tuple((x, a(x), b(x)) for x in grid(axis.low, axis.high, axis.step))
-    return AlongAxis(axis=axis, turns=tuple(_turn(c, axis, at, first, second, tables) for c in found), points=points)
+    return AlongAxis(axis=axis, turns=tuple(_turn(c, turning, first, second, tables) for c in found), points=points)
 
 
-def _turn(crossing: Crossing, axis: Axis, at: Turned, first: Repair, second: Repair, tables: Tables) -> Turn:
-    names = (first.method, second.method)
+def _turn(crossing: Crossing, turning: Turning, first: Repair, second: Repair, tables: Tables) -> Turn:
+    names, axis = (first.method, second.method), turning.axis
     low, high = max(axis.low, crossing.at - axis.step), min(axis.high, crossing.at + axis.step)
 
     def real(x: float) -> tuple[Decimal, Decimal]:
-        a, b = (at(r, x) for r in (first, second))
+        a, b = (turning.at(r, x) for r in (first, second))
         return _all_in(*a, tables), _all_in(*b, tables)
 
     return Turn(
@@ -103,7 +112,7 @@ def _length(first: Repair, second: Repair, job: Job, tables: Tables) -> Turning:
     step = tables.number("break_even_step_ft")
     low = min(tables.number("break_even_least_ft"), most / 2)
     now = first.stretch.length_ft
-    return Axis(name=Say.of("length of pipe"), unit="ft", low=low, high=max(most, now), step=step, now=now), at
+    return Turning(Axis(name=Say.of("length of pipe"), unit="ft", low=low, high=max(most, now), step=step, now=now), at)
 
 
 def _run_of_far_end(line: Line, stretch: Stretch) -> Stretch:
@@ -125,7 +134,7 @@ def _depth(first: Repair, job: Job, tables: Tables) -> Turning | None:
     step = tables.number("break_even_step_ft")
     low, high = tables.number("break_even_shallow_ft"), tables.number("break_even_deep_ft")
     low, high = min(low, now), max(high, now)
-    return Axis(name=Say.of("depth of the pipe"), unit="ft", low=low, high=high, step=step, now=now), at
+    return Turning(Axis(name=Say.of("depth of the pipe"), unit="ft", low=low, high=high, step=step, now=now), at)
 
 
 def _floor(job: Job, tables: Tables) -> Turning:
@@ -138,7 +147,7 @@ def _floor(job: Job, tables: Tables) -> Turning:
     high = tables.number("floor_price_high")
     now = float(job.house.floor_price_sf or 0)
     name, unit = Say.of("price of the floor"), "dollars a sq ft"
-    return Axis(name=name, unit=unit, low=0.0, high=max(high, now), step=0.5, now=now), at
+    return Turning(Axis(name=name, unit=unit, low=0.0, high=max(high, now), step=0.5, now=now), at, straight=True)
 
 
 def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Turning | None:
@@ -159,4 +168,4 @@ def _wall(first: Repair, second: Repair, job: Job, tables: Tables) -> Turning | 
 
     step, now = tables.number("break_even_step_ft"), nearest.length() or 0.0
     high = max(2 * now, 20 * step)
-    return Axis(name=Say.of("way in from the wall"), unit="ft", low=step, high=high, step=step, now=now), at
+    return Turning(Axis(name=Say.of("way in from the wall"), unit="ft", low=step, high=high, step=step, now=now), at)

@@ -7,7 +7,7 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Option
 from estimator.model.work import Repair, all_repairs
-from estimator.pipeline import handed, place_of, smooth
+from estimator.pipeline import handed, place_of, smooth_as_measured
 from estimator.pricing.rough import smooth_price
 from estimator.quote import Chosen as InWords
 from estimator.quote.option import option
@@ -47,5 +47,11 @@ def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tab
 
 def with_floor(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
     """The smooth price and this homeowner's own floor put back, dollars."""
-    opened = floor_sf([take_off(one, job, tables) for one in all_repairs(repairs)])
-    return smooth(repairs, job, tables) + opened * float(job.house.floor_price_sf or 0)
+    bare, opened_sf = bare_and_opened(repairs, job, tables)
+    return bare + opened_sf * float(job.house.floor_price_sf or 0)
+
+
+def bare_and_opened(repairs: Sequence[Repair], job: Job, tables: Tables) -> tuple[float, float]:
+    """The smooth price without the homeowner's own floor, dollars, and how much of it is opened, square feet."""
+    takeoffs = [take_off(one, job, tables) for one in all_repairs(repairs)]
+    return smooth_as_measured(takeoffs, job, tables), floor_sf(takeoffs)

@@ -27,7 +27,7 @@ def along(found, word: str):
 def test_at_a_turn_both_ways_cost_the_same_or_one_of_them_jumps(house, tables, pair) -> None:
     job = house("pecan")
     tunnel, floor = pair(job, "tunnel", "break-through")
-    turned = {axis.name: at for axis, at in turnings(tunnel, floor, job, tables)}
+    turned = {one.axis.name: one.at for one in turnings(tunnel, floor, job, tables)}
     for axis in break_even(tunnel, floor, job, tables).along:
         at = turned[axis.axis.name]
         for turn in axis.turns:
@@ -58,7 +58,7 @@ def test_the_real_prices_where_the_job_stands_are_those_of_the_comparison(house,
     tunnel, floor = pair(job, "tunnel", "break-through")
     length = along(break_even(tunnel, floor, job, tables), "length")
     assert length.axis.now == 29
-    at = next(at for axis, at in turnings(tunnel, floor, job, tables) if axis.name == length.axis.name)
+    at = next(one.at for one in turnings(tunnel, floor, job, tables) if one.axis.name == length.axis.name)
     assert at(tunnel, 29)[0].stretch == tunnel.stretch
     assert at(tunnel, 10)[0].stretch.length_ft == 10
 

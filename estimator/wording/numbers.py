@@ -3,11 +3,14 @@
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
+from functools import lru_cache
 
 from estimator.model.money import cents, exact, to_step
 
 HALF = Decimal("0.5")
 INCHES_IN_FT = 12
+MANY = 4000
+"""So many figures are kept as written: the same ones stand on every paper."""
 SHOW_INCHES_BELOW_FT = 20.0  # from here on half a foot is as near as anybody reads a drain
 FEET = {"en": ("ft", "in"), "es": ("pies", "pulg")}
 DAYS = {"en": ("day", "days"), "es": ("día", "días")}
@@ -18,6 +21,7 @@ def family(language: str) -> str:
     return language.split("_")[0]
 
 
+@lru_cache(maxsize=MANY)
 def money(amount: Decimal, language: str) -> str:
     """Dollars, with cents only where there are any.
 
@@ -32,6 +36,7 @@ def money(amount: Decimal, language: str) -> str:
     return format_currency(rounded, "USD", locale=language)
 
 
+@lru_cache(maxsize=MANY)
 def number(value: Decimal | float | int, language: str, places: int = 2) -> str:
     """A plain number with at most so many places, none where there are none."""
     from babel.numbers import format_decimal
@@ -94,6 +99,7 @@ def inches(value: float) -> str:
     return (str(whole) if whole or not part else "") + signs.get(part, "")
 
 
+@lru_cache(maxsize=MANY)
 def long_date(day: date, language: str) -> str:
     """A day written out.
 

@@ -80,9 +80,7 @@ class Canvas:
         """Return the picture; nothing in it tells when or where it was made."""
         from PIL import Image
 
-        small = self.image.reduce(SMOOTH).quantize(
-            COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE
-        )
+        small = self.image.reduce(SMOOTH).quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
         out = io.BytesIO()
         small.save(out, "PNG", compress_level=6)
         return out.getvalue()

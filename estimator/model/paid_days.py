@@ -32,7 +32,9 @@ def all_paid_steps(
         if work_hours <= 0:
             return 0
         if set_up_hours >= day_hours or step_days <= 0:
-            raise ValueError(f"no day of {day_hours:g} h in steps of {step_days:g} holds a set-up of {set_up_hours:g} h")
+            raise ValueError(
+                f"no day of {day_hours:g} h in steps of {step_days:g} holds a set-up of {set_up_hours:g} h"
+            )
         over = work_hours - given
         whole_days = max(1, up(over / (day_hours - set_up_hours)))
         n = max(1, up((over + set_up_hours * whole_days) / step_hours))

@@ -46,7 +46,9 @@ class Labels:
         """Write beside a point, or the best of several, where there is room, else where it covers least; farther off with a thin line to it."""
         points = at if isinstance(at, list) else [at]
         wide = self.canvas.wide(words, size, bold)
-        point, (across, down), box = self._best([(point, step, _box(point, step, wide, size)) for step in STEPS for point in points])
+        point, (across, down), box = self._best(
+            [(point, step, _box(point, step, wide, size)) for step in STEPS for point in points]
+        )
         left, top, right, bottom = box
         if max(abs(across), abs(down)) > FAR:
             end = (left if across > 0 else right if across < 0 else point[0], top if down > 0 else bottom)

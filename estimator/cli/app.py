@@ -8,9 +8,11 @@ import typer
 
 from estimator.cli.catalogue import COMMANDS, GROUPS, Entry
 from estimator.cli.guard import guarded
+from estimator.cli.help_words import ToldCommand, ToldGroup, heard, in_words
+from estimator.model.say import Say
 
-ABOUT = "From a filmed drain to a quote that can be signed."
-MORE = (
+ABOUT = Say.of("From a filmed drain to a quote that can be signed.")
+MORE = Say.of(
     "Exit codes: 0 done; 1 something to mend in the inputs; 2 wrong command line; 3 a fault of the program. "
     "`estimator --version` says which program this is; "
     "`estimator --install-completion` teaches your shell its words."
@@ -20,13 +22,16 @@ MORE = (
 def build(words: Sequence[str]) -> typer.Typer:
     """The program for these words; with no words, or for shell completion, every command is there by name."""
     asked = _completed() or words
-    app = _new(ABOUT + "\n\n" + MORE, completion=asked is not words or _teaches(words))
-    groups = {name: _new(about) for name, about in GROUPS.items()}
+    heard(words)
+    app = _new(in_words(ABOUT.text) + "\n\n" + in_words(MORE.text), completion=asked is not words or _teaches(words))
+    groups = {name: _new(in_words(about.text)) for name, about in GROUPS.items()}
     for entry in COMMANDS:
         owner = groups.get(entry.group, app)
-        owner.command(entry.name, help=_help(entry), short_help=entry.line)(_function(entry, asked))
+        owner.command(entry.name, cls=ToldCommand, help=_help(entry), short_help=in_words(entry.line))(
+            _function(entry, asked)
+        )
     for name, group in groups.items():
-        app.add_typer(group, name=name, help=GROUPS[name])
+        app.add_typer(group, name=name, help=in_words(GROUPS[name].text))
     return app
 
 
@@ -49,6 +54,7 @@ def build_whole() -> typer.Typer:
 
 def _new(about: str, completion: bool = False) -> typer.Typer:
     return typer.Typer(
+        cls=ToldGroup,
         help=about,
         no_args_is_help=True,
         rich_markup_mode=None,
@@ -58,7 +64,7 @@ def _new(about: str, completion: bool = False) -> typer.Typer:
 
 
 def _help(entry: Entry) -> str:
-    return f"{entry.line}\n\n\b\nExample:\n  {entry.example}"
+    return f"{in_words(entry.line)}\n\n\b\nExample:\n  {entry.example}"
 
 
 def _function(entry: Entry, words: Sequence[str]) -> Callable[..., None]:

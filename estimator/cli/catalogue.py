@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from estimator.model.say import Say
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
@@ -100,4 +102,4 @@ COMMANDS: tuple[Entry, ...] = (
     ),
 )
 
-GROUPS: dict[str, str] = {"tables": "The firm's price tables: check them, edit them, compare them."}
+GROUPS: dict[str, Say] = {"tables": Say.of("The firm's price tables: check them, edit them, compare them.")}

@@ -3,7 +3,8 @@
 from contextvars import ContextVar
 
 from estimator.model.problem import CannotGoOn
-from estimator.wording.say import LANGUAGES, Speaker, speaker
+from estimator.model.say import Say
+from estimator.wording.say import LANGUAGES, Speaker, say, speaker
 
 _asked: ContextVar[str] = ContextVar("asked", default="")
 
@@ -21,6 +22,11 @@ def reader() -> str:
         return _asked.get() or own_settings().language
     except CannotGoOn:
         return LANGUAGES[0]
+
+
+def told(text: Say | str) -> str:
+    """Return a sentence in the reader's language; what is text already stands as it is."""
+    return say(text, reader()) if isinstance(text, Say) else text
 
 
 def speak_to_reader() -> Speaker:

@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from typing import Any
 
 from estimator.model.lengths import Unit, parse_length, plain_marks, show, unit_written
-from estimator.model.say import Say
+from estimator.model.say import Say, Typed
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -38,14 +38,14 @@ class Got:
     """Values by key (None takes the key out). `said` is what was understood, where that is not plain from the answer."""
 
     values: Mapping[str, Any]
-    said: str = ""
+    said: Say | str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Unread:
     """What to write instead, in one line; `offer` is the nearest known answer, taken by an empty line."""
 
-    wrong: str
+    wrong: Say
     offer: str = ""
 
 
@@ -54,7 +54,7 @@ Reader = Callable[[str, str, Known], Got | Unread]
 
 LONGEST = 500
 YES = ("yes", "y", "yep", "yeah", "ja", "si", "sí", "true", "ok", "sure", "1")
-NO = ("no", "n", "nope", "not yet", "none", "false", "never", "0")
+NO = ("no", "n", "nope", "not yet", "none", "false", "never", "0", "ninguno", "ninguna", "todavía no")
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 
 
@@ -81,7 +81,11 @@ def nearest(word: str, known: Sequence[str]) -> str:
 def text(answer: str, key: str, known: Known) -> Got | Unread:
     """Words as they are; double quotes around them are taken off, so that `"list"` can be an answer too."""
     words = answer[1:-1].strip() if len(answer) > 1 and answer[0] == answer[-1] == '"' else answer
-    return Got({key: words}) if words else Unread("that says nothing: write a few words, or press Enter to leave it")
+    return (
+        Got({key: words})
+        if words
+        else Unread(Say.of("that says nothing: write a few words, or press Enter to leave it"))
+    )
 
 
 OTHER_ANSWERS = frozenset((
@@ -91,11 +95,11 @@ OTHER_ANSWERS = frozenset((
 """What answers another question: no name of a person, and no place."""
 
 
-def words_for(what: str, none: bool = True) -> Reader:
+def words_for(what: Say, none: bool = True) -> Reader:
     """Words of one's own for `what`; a no is none (or asked back), and what answers another question is asked back once.
 
     >>> from datetime import date
-    >>> words_for("an address", none=False)("no", "site", Known(today=date(2026, 11, 18))).wrong
+    >>> str(words_for(Say.of("an address"), none=False)("no", "site", Known(today=date(2026, 11, 18))).wrong)
     'is “no” an address? Write it; the same again keeps it'
     """
 
@@ -104,7 +108,9 @@ def words_for(what: str, none: bool = True) -> Reader:
         if none and low in NO:
             return Got({key: None})
         if (low in OTHER_ANSWERS or not re.search(r"\w", low)) and not known.insists:
-            return Unread(f"is “{answer}” {what}? Write it; the same again keeps it")
+            return Unread(
+                Say.of("is “{answer}” {what}? Write it; the same again keeps it", answer=Typed(answer), what=what)
+            )
         return text(answer, key, known)
 
     return read
@@ -116,9 +122,9 @@ def yes_no(answer: str, key: str, known: Known) -> Got | Unread:
         return Got({key: low in YES})
     said = re.match(r"(yes|y|yeah|yep)[\s,;]|(no|nope|n)\s*[,;]", low)
     if said and not known.insists:
-        return Unread(f"is that {'yes' if said[1] else 'no'}? One word is enough")
+        return Unread(Say.of("is that {said}? One word is enough", said=Say.of("yes") if said[1] else Say.of("no")))
     near = nearest(low, ("yes", "no"))
-    return Unread(f"“{answer}” is neither yes nor no", near)
+    return Unread(Say.of("“{answer}” is neither yes nor no", answer=Typed(answer)), near)
 
 
 LONGEST_NUMBER = 12
@@ -144,17 +150,36 @@ def length(bare: Unit) -> Reader:
         plain = re.sub(r"^(?:about|abt|~)\s*", "", answer, flags=re.IGNORECASE)
         feet = parse_length(plain, bare)
         if isinstance(feet, Say):
-            return Unread(f"“{answer}”: {feet}")
+            return Unread(Say.of("“{answer}”: {wrong}", answer=Typed(answer), wrong=feet))
         shown = length_words(plain, feet, bare)
         return Got({key: shown}, shown)
 
     return read
 
 
+SPANISH: Mapping[str, str] = {
+    "ciudad": "city", "fosa": "septic", "fosa séptica": "septic", "séptico": "septic", "losa": "slab", "sótano": "basement",
+    "losa postensada": "post-tensioned slab", "losa, tendones no se sabe": "slab, tendons unknown",
+    "no se sabe": "unknown", "desconocido": "unknown", "inglés": "English", "español": "Spanish", "los dos": "both",
+    "ambos": "both", "entera": "whole", "completa": "whole", "aislada": "isolated", "tubo nuevo": "new pipe",
+    "rutina": "routine", "antes de levantar": "before lift", "después de levantar": "after lift",
+    "después de reparar": "after repair", "pasó": "passed", "paso": "passed", "no pasó": "failed", "falló": "failed", "fallida": "failed",
+    "no se pudo sellar": "could not be sealed", "nada": "nothing", "ductos": "ducts", "conductos": "conduit",
+    "ninguno": "none", "ninguna": "none", "planeado": "planned", "hecho": "done", "patio": "yard", "entrada": "drive",
+    "banqueta": "walk", "calle": "street", "cobre debajo de la losa": "copper under slab", "por arriba": "overhead",
+    "hierro": "cast iron", "hierro fundido": "cast iron", "barro": "clay", "fibra": "fiber", "plomo": "lead",
+    "cobre": "copper", "acero": "steel", "galvanizado": "galvanized", "concreto": "concrete",
+    "calle principal": "street main", "red de la ciudad": "city main", "roca": "rock", "arena": "sand",
+    "arcilla firme": "firm clay", "arcilla blanda": "soft clay", "arcilla dura": "hard clay",
+}  # fmt: skip
+"""What a Spanish crew answers, for the word that stands in the file."""
+
+
 def chosen(answer: str, words: Sequence[str], others: Mapping[str, str]) -> str | Unread:
     """One of the words: whole, by another name, by its beginning when only one begins so; else the nearest is offered."""
     low = answer.lower().strip(" .")
     exact = {w.lower(): w for w in words} | {o.lower(): w for o, w in others.items()}
+    low = SPANISH[low] if SPANISH.get(low) in words and low not in exact else low
     if low in exact:
         return exact[low]
     begins = {w for key, w in exact.items() if key.startswith(low)} if low else set()
@@ -162,11 +187,14 @@ def chosen(answer: str, words: Sequence[str], others: Mapping[str, str]) -> str 
         return begins.pop()
     near = nearest(low, tuple(exact))
     listed = "; ".join(words)
-    return Unread(f"“{answer}” is not known here. Known: {listed}", exact[near] if near else "")
+    return Unread(
+        Say.of("“{answer}” is not known here. Known: {listed}", answer=Typed(answer), listed=Typed(listed)),
+        exact[near] if near else "",
+    )
 
 
 def one_of(
-    words: Sequence[str], others: Mapping[str, str] | None = None, notes: Mapping[str, str] | None = None
+    words: Sequence[str], others: Mapping[str, str] | None = None, notes: Mapping[str, Say] | None = None
 ) -> Reader:
     """A choice; `others` are more names for the words, `notes` what is said when a word was taken."""
 
@@ -183,7 +211,7 @@ def words_like(words: Sequence[str]) -> Reader:
     def read(answer: str, key: str, known: Known) -> Got | Unread:
         word = chosen(answer, words, {})
         if isinstance(word, Unread) and word.offer:
-            return Unread(f"“{answer}” is not known here", word.offer)
+            return Unread(Say.of("“{answer}” is not known here", answer=Typed(answer)), word.offer)
         return Got({key: answer if isinstance(word, Unread) else word}, "" if isinstance(word, Unread) else word)
 
     return read
@@ -193,7 +221,9 @@ def whole_number(least: int, most: int) -> Reader:
     def read(answer: str, key: str, known: Known) -> Got | Unread:
         match = re.fullmatch(r"(?:about|abt|~|c\.?)?\s*(\d{1,7})s?", answer.strip(), re.ASCII | re.IGNORECASE)
         if not match or not least <= int(match[1]) <= most:
-            return Unread(f"“{answer}” is no number from {least} to {most}")
+            return Unread(
+                Say.of("“{answer}” is no number from {least} to {most}", answer=Typed(answer), least=least, most=most)
+            )
         return Got({key: int(match[1])})
 
     return read
@@ -204,7 +234,7 @@ def year_built(answer: str, key: str, known: Known) -> Got | Unread:
     two = re.fullmatch(r"'?(\d\d)s?", answer.strip(), re.ASCII)
     if two:
         this = known.today.year
-        return Unread("which hundred", str(this - (this - int(two[1])) % 100))
+        return Unread(Say.of("which hundred"), str(this - (this - int(two[1])) % 100))
     return whole_number(1600, 2200)(answer, key, known)
 
 
@@ -219,9 +249,9 @@ def read_day(answer: str, today: date) -> date | None:
     ['2026-11-25', '2026-11-18', '2026-11-18', '2027-01-01', '2027-01-01']
     """
     low = plain_marks(answer).lower().replace(",", " ").strip(" .")
-    if low in ("today", "now"):
+    if low in ("today", "now", "hoy"):
         return today
-    if low == "yesterday":
+    if low in ("yesterday", "ayer"):
         return date.fromordinal(today.toordinal() - 1)
     try:
         if m := re.fullmatch(r"(\d{4})[-/.](\d{1,2})(?:[-/.](\d{1,2}))?", low, re.ASCII):
@@ -243,5 +273,5 @@ def day_or_none(answer: str, key: str, known: Known) -> Got | Unread:
 def day(answer: str, key: str, known: Known) -> Got | Unread:
     found = read_day(answer, known.today)
     if found is None:
-        return Unread(f"“{answer}” is no day: write it like 2026-11-18, 11/18 or Nov 18")
+        return Unread(Say.of("“{answer}” is no day: write it like 2026-11-18, 11/18 or Nov 18", answer=Typed(answer)))
     return Got({key: found}, found.isoformat())

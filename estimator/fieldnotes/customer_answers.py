@@ -3,9 +3,10 @@
 import re
 
 from estimator.fieldnotes.answers import NO, OTHER_ANSWERS, Got, Known, Unread, text
+from estimator.model.say import Say, Typed
 
 NOT_NAMED = frozenset((
-    "me", "myself", "i", "us", "we", "him", "her", "them", "he", "she", "they", "owner", "the owner", "boss", "the boss",
+    "me", "myself", "i", "yo", "él", "ella", "nosotros", "el dueño", "nadie", "alguien", "la cuadrilla", "us", "we", "him", "her", "them", "he", "she", "they", "owner", "the owner", "boss", "the boss",
     "crew", "the crew", "somebody", "someone", "anybody", "nobody", "same", "ditto", "tbd", "tba", "homeowner",
 ))  # fmt: skip
 """Words for a person that name nobody."""
@@ -22,14 +23,14 @@ def person(answer: str, key: str, known: Known) -> Got | Unread:
     """
     low = answer.lower().strip(' ."!')
     if (low in OTHER_ANSWERS or low in NOT_NAMED or not re.search(r"[^\W\d_]", low)) and not known.insists:
-        return Unread(f"is “{answer}” a name? Write the name; the same again keeps it")
+        return Unread(Say.of("is “{answer}” a name? Write the name; the same again keeps it", answer=Typed(answer)))
     return text(answer, key, known)
 
 
 def competent(answer: str, key: str, known: Known) -> Got | Unread:
     """Who looks after the excavation, by name; a no leaves it open, for a sheet that names nobody is no sheet."""
     if answer.lower().strip(" .!") in (*NO, "nobody"):
-        return Got({key: None}, "left open: no trench or tunnel begins before a competent person is named")
+        return Got({key: None}, Say.of("left open: no trench or tunnel begins before a competent person is named"))
     return person(answer, key, known)
 
 
@@ -38,7 +39,9 @@ def phone(answer: str, key: str, known: Known) -> Got | Unread:
     if answer.lower().strip(" .!") in NO:
         return Got({key: None})
     if not re.search(r"\d", answer) and not known.insists:
-        return Unread(f"“{answer}” has no digits: write it like 555-0147; the same again keeps it")
+        return Unread(
+            Say.of("“{answer}” has no digits: write it like 555-0147; the same again keeps it", answer=Typed(answer))
+        )
     return text(answer, key, known)
 
 
@@ -48,5 +51,10 @@ def email(answer: str, key: str, known: Known) -> Got | Unread:
         return Got({key: None})
     parts = [part for part in _BETWEEN.split(answer.strip(' "')) if part]
     if not known.insists and not (parts and all(map(_ADDRESS.fullmatch, parts))):
-        return Unread(f"“{answer}” is no e-mail address: write it like wren@example.com; the same again keeps it")
+        return Unread(
+            Say.of(
+                "“{answer}” is no e-mail address: write it like wren@example.com; the same again keeps it",
+                answer=Typed(answer),
+            )
+        )
     return text(answer, key, known)

@@ -10,6 +10,7 @@ from estimator.knowledge.fixture_units import OTHER_WORDS, UNITS, fixture, is_fi
 from estimator.model.gas import GAS_FIRST, fuel_gas
 from estimator.model.job import Sign
 from estimator.model.lengths import plain_marks
+from estimator.model.say import Say, Typed
 
 FLOORS = ("slab", "post-tensioned slab", "slab, tendons unknown", "crawl space", "basement")
 _OTHER_FLOORS = {
@@ -24,7 +25,7 @@ _OTHER_FLOORS = {
 _floor = one_of(
     FLOORS,
     _OTHER_FLOORS,
-    {"slab": "slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`"},
+    {"slab": Say.of("slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`")},
 )
 MISSPELT, MAY_BE = 0.7, 0.6  # of 1: `frim` is like firm; `sift` may be soft or stiff, `fat` is like neither
 LANGUAGES: Mapping[str, list[str]] = {
@@ -66,7 +67,7 @@ def insurer(answer: str, key: str, known: Known) -> Got | Unread:
     """A name or a number; a no is no insurer of that name, and a yes does not name one."""
     low = answer.lower().strip(" .!")
     if low in YES:
-        return Unread("what is it called? Write its name, or Enter for none")
+        return Unread(Say.of("what is it called? Write its name, or Enter for none"))
     gone = {key: None, "policy": None, "claim": None} if key == "insurer" else {key: None}
     return Got(gone) if low in NO else text(answer, key, known)
 
@@ -81,8 +82,10 @@ def floor_price(answer: str, key: str, known: Known) -> Got | Unread:
     """`14`, `$14.50`, `14 a sq ft`: dollars a square foot."""
     found = _DOLLARS.fullmatch(answer.strip())
     if not found:
-        return Unread(f"“{answer}” is no price of a square foot: write it like 14 or 14.50")
-    return Got({key: float(found[1])}, f"${float(found[1]):.2f} a square foot")
+        return Unread(
+            Say.of("“{answer}” is no price of a square foot: write it like 14 or 14.50", answer=Typed(answer))
+        )
+    return Got({key: float(found[1])}, Say.of("${found} a square foot", found=Typed(f"{float(found[1]):.2f}")))
 
 
 def trial(answer: str, key: str, known: Known) -> Got | Unread:
@@ -90,7 +93,9 @@ def trial(answer: str, key: str, known: Known) -> Got | Unread:
     got = yes_no(answer, key, known)
     if isinstance(got, Unread) or got.values.get(key):
         return got
-    return Got(got.values, "then no quote is made here: that place is invented; go jurisdiction and name the real one")
+    return Got(
+        got.values, Say.of("then no quote is made here: that place is invented; go jurisdiction and name the real one")
+    )
 
 
 def language(answer: str, key: str, known: Known) -> Got | Unread:
@@ -106,7 +111,7 @@ def soil(answer: str, key: str, known: Known) -> Got | Unread:
         return text(answer, key, known)  # no tables to look it up in
     alike = [s for s in known.soils if s.endswith(" " + answer.lower().strip(" ."))]
     if len(alike) > 1 and answer.lower().strip(" .") not in known.soils:
-        return Unread(f"which one: {', '.join(alike)}")
+        return Unread(Say.of("which one: {alike}", alike=Typed(", ".join(alike))))
     others = {
         k: v
         for k, v in {"dirt": "earth", "stiff clay": "firm clay"}.items()
@@ -118,7 +123,7 @@ def soil(answer: str, key: str, known: Known) -> Got | Unread:
     kind = answer.lower().strip(" .").rpartition(" ")[2]
     alike = [s for s in known.soils if s.split()[-1] == kind] or list(known.soils)
     return Unread(
-        f"“{answer}” is not known here. Which one: {', '.join(alike)}",
+        Say.of("“{answer}” is not known here. Which one: {alike}", answer=Typed(answer), alike=Typed(", ".join(alike))),
         _slip_of(answer, {s: s for s in known.soils} | others),
     )
 
@@ -149,7 +154,7 @@ def own_facts(answer: str, key: str, known: Known) -> Got | Unread:
     {'own_facts': ['steep yard', 'not dogs']}
     """
     if not known.own_facts:
-        return Unread("your tables have none; the setting own_facts names them")
+        return Unread(Say.of("your tables have none; the setting own_facts names them"))
     low = answer.lower().strip(" .!")
     if low in YES and len(known.own_facts) == 1:
         low = known.own_facts[0]
@@ -157,7 +162,14 @@ def own_facts(answer: str, key: str, known: Known) -> Got | Unread:
     for part in (part.strip() for part in low.split(",") if part.strip() and low not in NO):
         word = chosen(part, known.own_facts, {})
         if isinstance(word, Unread):
-            return Unread(f"“{part}” is none of your own facts: {', '.join(known.own_facts)}", word.offer)
+            return Unread(
+                Say.of(
+                    "“{part}” is none of your own facts: {own_facts}",
+                    part=Typed(part),
+                    own_facts=Typed(", ".join(known.own_facts)),
+                ),
+                word.offer,
+            )
         holding.append(word)
     told = [fact if fact in holding else f"not {fact}" for fact in known.own_facts]
     return Got({key: told}, ", ".join(told))
@@ -181,7 +193,9 @@ def _counted(part: str) -> dict[str, int] | Unread:
     match = _PART.fullmatch(part.strip())
     what = " ".join(match["what"].lower().strip(" .").split()) if match else ""
     if not match or not what:
-        return Unread(f"“{part.strip()}” counts nothing: write it like 2 baths, kitchen, washer")
+        return Unread(
+            Say.of("“{part}” counts nothing: write it like 2 baths, kitchen, washer", part=Typed(part.strip()))
+        )
     count = int(match["whole"] or 0) or (_COUNT_WORDS[match["word"].lower()] if match["word"] else 0)
     half = bool(match["half"] or match["only_half"])
     if what in _HALF_BATHS or (what in _BATHS and half):
@@ -190,7 +204,9 @@ def _counted(part: str) -> dict[str, int] | Unread:
     what = "bathroom group" if what in _BATHS else _MORE_WORDS.get(what.removesuffix("s"), _MORE_WORDS.get(what, what))
     if not is_fixture(what):
         near = nearest(what, (*UNITS, *OTHER_WORDS, *_MORE_WORDS, "half bath"))
-        return Unread(f"“{what}” is no fixture known here", f"{count or 1} {near}" if near else "")
+        return Unread(
+            Say.of("“{what}” is no fixture known here", what=Typed(what)), f"{count or 1} {near}" if near else ""
+        )
     return {_fixture_key(what): count if match["whole"] else count or 1}
 
 
@@ -208,7 +224,7 @@ def counted_fixtures(answer: str) -> dict[str, int] | Unread:
             return Unread(counts.wrong, " ".join(whole.split()) if counts.offer else "")
         for key, count in counts.items():
             found[key] = found.get(key, 0) + count
-    return found or Unread("nothing is counted there: write it like 2 baths, kitchen, washer")
+    return found or Unread(Say.of("nothing is counted there: write it like 2 baths, kitchen, washer"))
 
 
 def fixtures_said(counts: Mapping[str, Any]) -> str:
@@ -239,12 +255,14 @@ def foundation(answer: str, key: str, known: Known) -> Got | Unread:
     work = chosen(first, ("none", "planned", "done"), others)
     if isinstance(work, Unread):
         return Unread(
-            "write none, planned 2027-01 or done 2024-05",
+            Say.of("write none, planned 2027-01 or done 2024-05"),
             " ".join(filter(None, (work.offer, rest))) if work.offer else "",
         )
     when = read_day(re.sub(r"^(?:for|in|on)\s+", "", rest.strip()), known.today) if rest.strip() else None
     if rest.strip() and when is None:
-        return Unread(f"“{rest.strip()}” is no day: write it like {work} 2027-01")
+        return Unread(
+            Say.of("“{rest}” is no day: write it like {work} 2027-01", rest=Typed(rest.strip()), work=Typed(work))
+        )
     return Got({key: work, "lift_date": when}, f"{work} {when}" if when else work)
 
 
@@ -260,4 +278,4 @@ def sign(answer: str, key: str, known: Known) -> Got | Unread:
     got = text(answer, key, known)
     if isinstance(got, Unread) or not _GAS.search(answer):
         return got
-    return Got(got.values, str(GAS_FIRST) if fuel_gas(Sign(what=answer)) else GAS)
+    return Got(got.values, GAS_FIRST if fuel_gas(Sign(what=answer)) else GAS)

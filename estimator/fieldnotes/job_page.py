@@ -81,7 +81,7 @@ def _words(annotation: Any) -> str:
 def _meanings() -> dict[str, str]:
     """What each key is for: the question's words, or those above."""
     asked = {
-        f"{section.table}.{question.key}": question.text.partition("; or Enter")[0].removesuffix(", or Enter")
+        f"{section.table}.{question.key}": question.text.text.partition("; or Enter")[0].removesuffix(", or Enter")
         for section in SECTIONS
         for question in section.questions
     }

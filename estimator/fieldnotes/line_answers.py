@@ -8,7 +8,7 @@ from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_word
 from estimator.fieldnotes.tidy import trade_shortenings
 from estimator.fieldnotes.words import MATERIALS
 from estimator.model.lengths import match_length, parse_length, plain_marks
-from estimator.model.say import Say
+from estimator.model.say import Say, Typed, chained
 
 ENDS = ("city main", "septic tank", "alley main", "street main")
 COMMANDS = (
@@ -53,9 +53,9 @@ _STRETCH = re.compile(
 def line_name(answer: str, key: str, known: Known) -> Got | Unread:
     name = " ".join(re.sub(r"[^\w\s'&/-]", " ", answer).split())
     if not name or not re.search(r"\w", name):
-        return Unread(f"“{answer}” is no name: write one such as main or hall bath")
+        return Unread(Say.of("“{answer}” is no name: write one such as main or hall bath", answer=Typed(answer)))
     if name.lower() in COMMANDS and not known.insists:
-        return Unread(f"“{name}” is a word of this interview; as a name, type it again")
+        return Unread(Say.of("“{name}” is a word of this interview; as a name, type it again", name=Typed(name)))
     return Got({key: name[:40].strip()})
 
 
@@ -72,14 +72,18 @@ def same_name(name: str, names: Sequence[str]) -> str:
     return next((n for n in names if n.lower() in (low, low.removesuffix(" branch"), low.removesuffix(" line"))), "")
 
 
-def _so_does(end: str, known: Known) -> str:
+def _so_does(end: str, known: Known) -> Say | None:
     """Another line that was said to end there: most often it runs into this one."""
     own = str(known.item.get("name", ""))
     lines = known.data.get("line", ())
     others = [
         str(n.get("name")) for n in lines if isinstance(n, Mapping) and n.get("ends") == end and n.get("name") != own
     ]
-    return f"; so does {others[0]}: if it runs into {own}, go {others[0]} joins" if others else ""
+    return (
+        Say.of("so does {other}: if it runs into {own}, go {other} joins", other=Typed(others[0]), own=Typed(str(own)))
+        if others
+        else None
+    )
 
 
 def _joined(answer: str, known: Known) -> tuple[str, str] | None:
@@ -100,24 +104,38 @@ def line_end(answer: str, key: str, known: Known) -> Got | Unread:
     if joined := _joined(answer, known):
         name, at = joined
         if name == known.item.get("name"):
-            return Unread(f"{name} cannot run into itself: which line does it run into, and at what reading there")
-        said = f"into {name} at {at}" + ("" if name in known.lines else f"; there is no line {name} yet")
+            return Unread(
+                Say.of(
+                    "{name} cannot run into itself: which line does it run into, and at what reading there",
+                    name=Typed(name),
+                )
+            )
+        into = Say.of("into {name} at {at}", name=Typed(name), at=Typed(at))
+        said = (
+            into if name in known.lines else Say.of("{into}; there is no line {name} yet", into=into, name=Typed(name))
+        )
         return Got({"joins": {"line": name, "at": float(at)}, "ends": None}, said)
     plain = re.sub(r"^(?:joins?|into|to|the)\s+", "", answer.strip(), flags=re.I)
     if name := same_name(plain, known.branches):
-        return Got({"joins": name, "ends": None}, f"into the branch {name}")
+        return Got({"joins": name, "ends": None}, Say.of("into the branch {name}", name=Typed(name)))
     if (name := same_name(plain, known.lines)) and name != known.item.get("name"):
-        return Unread(f"where on {name}? write the reel reading, such as {name} at 21")
+        return Unread(Say.of("where on {name}? write the reel reading, such as {name} at 21", name=Typed(name)))
     others = {"city": "city main", "sewer": "city main", "septic": "septic tank", "tank": "septic tank",
               "street": "street main", "alley": "alley main", "city sewer": "city main"}  # fmt: skip
     word = chosen(plain, ENDS, others)
     if isinstance(word, str):
-        return Got({"ends": word, "joins": None}, f"ends at the {word}{_so_does(word, known)}")
+        said, also = Say.of("ends at the {word}", word=Typed(word)), _so_does(word, known)
+        return Got({"ends": word, "joins": None}, chained((said, also)) if also else said)
     if near := nearest(plain, (*names_of(known), *ENDS)):
-        return Unread(f"“{answer}” is no line or branch yet", near)
+        return Unread(Say.of("“{answer}” is no line or branch yet", answer=Typed(answer)), near)
     if not _PLACE_WORDS.search(plain) and not known.insists:
-        return Unread(f"“{answer}” is no line, branch or place: write main at 21, city main …; the same again keeps it")
-    return Got({"ends": plain, "joins": None}, f"ends at “{plain}”; it joins no other line")
+        return Unread(
+            Say.of(
+                "“{answer}” is no line, branch or place: write main at 21, city main …; the same again keeps it",
+                answer=Typed(answer),
+            )
+        )
+    return Got({"ends": plain, "joins": None}, Say.of("ends at “{plain}”; it joins no other line", plain=Typed(plain)))
 
 
 def names_of(known: Known) -> tuple[str, ...]:
@@ -134,11 +152,13 @@ def _leg(part: str) -> dict[str, Any] | Unread:
     amount = re.sub(r"\b(?:the|along|through)\b", " ", rest, flags=re.I).strip()
     found = match_length(amount, 0, "ft")
     if not zone or found is None:
-        return Unread(f"“{part}” is no leg: write a place and its feet, such as wall 12")
+        return Unread(Say.of("“{part}” is no leg: write a place and its feet, such as wall 12", part=Typed(part)))
     word = chosen(zone, LEG_ZONES, {"street": "street", "lawn": "yard", "sidewalk": "walk", "driveway": "drive"})
     if isinstance(word, Unread):
         return Unread(
-            f"“{zone}” is no place known here: {', '.join(LEG_ZONES)}",
+            Say.of(
+                "“{zone}” is no place known here: {leg_zones}", zone=Typed(zone), leg_zones=Typed(", ".join(LEG_ZONES))
+            ),
             part.replace(zone, word.offer) if word.offer else "",
         )
     return {"zone": word, "length": length_words(amount[: found[1]], found[0], "ft")}
@@ -152,10 +172,10 @@ def _extra(match: re.Match[str]) -> dict[str, Any] | Unread:
     if word in ("fall", "drop", "size"):
         feet = parse_length(amount, "in")
         if isinstance(feet, Say):
-            return Unread(f"“{match[0]}”: {feet}")
+            return Unread(Say.of("“{part}”: {wrong}", part=Typed(match[0]), wrong=feet))
         return {"size" if word == "size" else "fall_available": length_words(amount, feet, "in")}
     if not re.fullmatch(r"\d{1,3}", amount.strip(), re.A):
-        return Unread(f"“{match[0]}”: write a number, such as {word}s 2")
+        return Unread(Say.of("“{match}”: write a number, such as {word}s 2", match=Typed(match[0]), word=Typed(word)))
     return {"penetrations": {"wall": int(amount)}} if word == "hole" else {word + "s": int(amount)}
 
 
@@ -180,10 +200,17 @@ def way_round(answer: str, key: str, known: Known) -> Got | Unread:
         values |= found if match else {}
         legs += [] if match else [found]
     if not legs:
-        return Unread("say the way it takes: hall: wall 12, yard 26, fall 6.6in")
+        return Unread(Say.of("say the way it takes: hall: wall 12, yard 26, fall 6.6in"))
     said = ", ".join(f"{leg['zone']} {leg['length']}" for leg in legs)
-    more = [f"fall {values['fall_available']}"] if "fall_available" in values else ["no fall given"]
-    return Got(values | {"legs": legs}, f"{values['name']}: {', '.join([said, *more])}")
+    fall = (
+        Say.of("fall {fall}", fall=Typed(str(values["fall_available"])))
+        if "fall_available" in values
+        else Say.of("no fall given")
+    )
+    return Got(
+        values | {"legs": legs},
+        Say.of("{name}: {legs}, {fall}", name=Typed(str(values["name"])), legs=Typed(said), fall=fall),
+    )
 
 
 def replaced_pipe(answer: str, key: str, known: Known) -> Got | Unread:
@@ -196,11 +223,21 @@ def replaced_pipe(answer: str, key: str, known: Known) -> Got | Unread:
     if not name:
         near = nearest(wanted, known.lines)
         offer = answer.replace(wanted, near) if near else ""
-        return Unread(f"“{answer}” names no line. Known: {', '.join(known.lines) or 'none yet'}", offer)
+        return Unread(
+            Say.of(
+                "“{answer}” names no line. Known: {known}",
+                answer=Typed(answer),
+                known=Typed(", ".join(known.lines)) if known.lines else Say.of("none yet"),
+            ),
+            offer,
+        )
     if not match:
-        return Got({key: {"line": name}}, f"the whole of {name}")
+        return Got({key: {"line": name}}, Say.of("the whole of {name}", name=Typed(name)))
     low, high = sorted((float(match["from"]), float(match["to"])))
-    return Got({key: {"line": name, "from": low, "to": high}}, f"{name} from {low:g} to {high:g}")
+    return Got(
+        {key: {"line": name, "from": low, "to": high}},
+        Say.of("{name} from {low} to {high}", name=Typed(name), low=Typed(f"{low:g}"), high=Typed(f"{high:g}")),
+    )
 
 
 def tied_into(answer: str, key: str, known: Known) -> Got | Unread:
@@ -210,7 +247,10 @@ def tied_into(answer: str, key: str, known: Known) -> Got | Unread:
         line = known.lines[0] if known.lines else "main"
         near = nearest(match["name"], known.lines) if match else ""
         return Unread(
-            f"write a line and its reel reading, such as {line} at 6",
+            Say.of("write a line and its reel reading, such as {line} at 6", line=Typed(line)),
             f"{near} at {match['at']}" if match and near else "",
         )
-    return Got({key: {"line": name, "at": float(match["at"])}}, f"into {name} at {match['at']}")
+    return Got(
+        {key: {"line": name, "at": float(match["at"])}},
+        Say.of("into {name} at {at}", name=Typed(name), at=Typed(match["at"])),
+    )

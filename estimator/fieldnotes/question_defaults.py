@@ -9,6 +9,7 @@ from estimator.fieldnotes import line_answers as lines
 from estimator.fieldnotes import watertest_answers as tests
 from estimator.fieldnotes.answers import Known
 from estimator.model.lengths import IN_PER_FT
+from estimator.model.say import Say, Typed
 
 Data = Mapping[str, Any]
 INVENTED_PLACE = "demo"
@@ -32,9 +33,9 @@ def has_own_facts(known: Known) -> bool:
     return bool(known.own_facts)
 
 
-def own_facts(known: Known) -> str:
+def own_facts(known: Known) -> Say | str:
     """The facts to choose from, said before the question."""
-    return f"Your own facts: {', '.join(known.own_facts)}." if known.own_facts else ""
+    return Say.of("Your own facts: {facts}.", facts=Typed(", ".join(known.own_facts))) if known.own_facts else ""
 
 
 def last(table: str, key: str, otherwise: str = "") -> Callable[[Known], str]:
@@ -166,5 +167,5 @@ def test_result(known: Known) -> str:
     return "" if last is None else "failed" if last[1] * IN_PER_FT >= CLEAR_DROP_IN else "passed" if not last[1] else ""
 
 
-def result_text(known: Known) -> str:
+def result_text(known: Known) -> Say | str:
     return tests.drop_words(known.item)

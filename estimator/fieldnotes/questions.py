@@ -27,6 +27,7 @@ from estimator.fieldnotes.answers import (
     year_built,
     yes_no,
 )
+from estimator.model.say import Say
 
 Data = known_by.Data
 
@@ -36,14 +37,14 @@ class Question:
     """`asked` looks at the whole job and at the item the question is about; `default` is words, as a person types them."""
 
     key: str
-    text: str
-    example: str
-    why: str
+    text: Say
+    example: Say
+    why: Say
     read: Reader
     also: tuple[str, ...] = ()  # other keys the answer may write
     default: Callable[[Known], str] = known_by.nothing
     needed: bool = False  # no price without it
-    before: Callable[[Known], str] = known_by.nothing  # said in front of the question, such as what was just read
+    before: Callable[[Known], Say | str] = known_by.nothing  # said in front of the question, such as what was just read
     asked: Callable[[Data, Data], bool] = known_by.always
     wanted: Callable[[Known], bool] = known_by.by_all  # whether the firm's tables have a use for it
     is_log: bool = False  # typed line by line, into a file of its own
@@ -54,23 +55,23 @@ class Section:
     """Questions of one table of the job file; of `many` things `one` is what one is called, `more` asks for another."""
 
     table: str
-    title: str
+    title: Say
     questions: tuple[Question, ...]
     many: bool = False
     one: str = ""
-    more: str = ""
+    more: Say = Say.of("Another? Its name, or Enter")
 
 
 _WHAT_RUNS = ("copper under slab", "overhead", "unknown")
 
 
 def _q(key: str, text_: str, example: str, why: str, read: Reader, **more: Any) -> Question:
-    return Question(key=key, text=text_, example=example, why=why, read=read, **more)
+    return Question(key=key, text=Say(text=text_), example=Say(text=example), why=Say(text=why), read=read, **more)
 
 
 # ── the questions ─────────────────────────────────────────────────────────────────────────────
 
-JOB = Section(table="job", title="The job", questions=(
+JOB = Section(table="job", title=Say.of("The job"), questions=(
     _q("number", "Job number", "2026-131", "It stands on every paper and names the files.", text,
        default=lambda known: known.number, needed=True),
     _q("date", "Day of the visit", "2026-11-18, 11/18, today", "Prices are those of this day.", day,
@@ -81,14 +82,14 @@ JOB = Section(table="job", title="The job", questions=(
        "The homeowner's papers come in these languages.", house.language, default=known_by.language),
 ))  # fmt: skip
 
-CUSTOMER = Section(table="customer", title="The customer", questions=(
+CUSTOMER = Section(table="customer", title=Say.of("The customer"), questions=(
     _q("name", "Customer's name", "Wren Castellane", "Whom the quote is for.", customer.person, needed=True),
-    _q("site", "Address of the house", "417 Larkspur Court, Fernbrook", "Where the work is.", words_for("an address", none=False), needed=True),
+    _q("site", "Address of the house", "417 Larkspur Court, Fernbrook", "Where the work is.", words_for(Say.of("an address"), none=False), needed=True),
     _q("phone", "Phone", "555-0147", "For the office; it is on no homeowner's paper.", customer.phone),
     _q("email", "E-mail", "wren@example.com", "Where the quote is sent.", customer.email),
 ))  # fmt: skip
 
-HOUSE = Section(table="house", title="The house", questions=(
+HOUSE = Section(table="house", title=Say.of("The house"), questions=(
     _q("built", "Built in what year", "1962", "Old paint and slabs with tendons go by the year.", year_built),
     _q("floor", "Floor: slab (proven to have no tendons), post-tensioned slab, slab with tendons unknown, crawl space, basement",
        "slab", "Nobody cuts a slab whose tendons are not known. `slab` counts as none only in an old house, or with proof.", house.floor,
@@ -128,7 +129,7 @@ HOUSE = Section(table="house", title="The house", questions=(
     _q("in_slab", "What else runs in the slab: nothing, ducts, conduit or unknown", "nothing",
        "It is searched for before a saw touches the slab.", slab.runs_in_slab,
        default=known_by.fixed("unknown"), asked=known_by.on_slab),
-    _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", words_for("a floor finish")),
+    _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", words_for(Say.of("a floor finish"))),
     _q("floor_price", "What a square foot of it costs, put back", "14.50",
        "The dearer the floor, the sooner a tunnel is the cheaper way; Enter leaves it open.", house.floor_price,
        asked=known_by.on_slab),
@@ -137,13 +138,13 @@ HOUSE = Section(table="house", title="The house", questions=(
        before=known_by.own_facts, wanted=known_by.has_own_facts),
 ))  # fmt: skip
 
-TRIAL = Section(table="job", title="A trial", questions=(
+TRIAL = Section(table="job", title=Say.of("A trial"), questions=(
     _q("demo", "Only a trial, as that place is invented", "yes",
        "With the invented place nothing is quoted to a real customer; for one, go jurisdiction and name the real place.",
        house.trial, default=known_by.fixed("yes"), asked=known_by.invented_place),
 ))  # fmt: skip
 
-SITE = Section(table="site", title="The site", questions=(
+SITE = Section(table="site", title=Say.of("The site"), questions=(
     _q("gate", "Narrowest gate", "42 in", "What machine gets through.", length("in")),
     _q("carry", "How far the spoil is carried", "35 ft", "Carrying is hours.", length("ft")),
     _q("machine", "Can a small digger get to the yard pipe", "yes", "Else it is dug by hand.", yes_no, default=known_by.fixed("yes")),
@@ -152,7 +153,7 @@ SITE = Section(table="site", title="The site", questions=(
        "A trench or tunnel needs a competent person, by name.", customer.competent, default=known_by.last("site", "competent_person")),
 ))  # fmt: skip
 
-LINE = Section(table="line", title="Lines", many=True, one="line", more="Another line? Its name, or Enter", questions=(
+LINE = Section(table="line", title=Say.of("Lines"), many=True, one="line", more=Say.of("Another line? Its name, or Enter"), questions=(
     _q("name", "Name of the line", "main, yard, kitchen",
        "A line is one run of pipe with its own log. The first is most often the main; Enter ends the lines.",
        line.line_name, default=known_by.line_name, needed=True),
@@ -168,7 +169,7 @@ LINE = Section(table="line", title="Lines", many=True, one="line", more="Another
        default=known_by.line_end),
 ))  # fmt: skip
 
-TEST = Section(table="water_test", title="Water tests", many=True, one="water test", more="Another test? What was tested, or Enter", questions=(
+TEST = Section(table="water_test", title=Say.of("Water tests"), many=True, one="water test", more=Say.of("Another test? What was tested, or Enter"), questions=(
     _q("section", "What was tested, or Enter", "under slab, hall bath branch", "Standing water, section by section; Enter ends the tests.",
        text),
     _q("kind", "Whole, isolated or new pipe", "whole", "A whole test says that it leaks, an isolated one where.",
@@ -178,7 +179,7 @@ TEST = Section(table="water_test", title="Water tests", many=True, one="water te
     _q("when", "When: routine, before lift, after lift, after repair", "before lift", "The lifting company asks.",
        watertest.test_when, default=known_by.fixed("routine")),
     _q("date", "Day of the test", "today", "It stands on the report.", day, default=known_by.test_date),
-    _q("plug", "Where the ball sat", "front cleanout, house side", "What was held shut.", words_for("a place")),
+    _q("plug", "Where the ball sat", "front cleanout, house side", "What was held shut.", words_for(Say.of("a place"))),
     _q("open_risers", "Sizes of the open risers", "4, 4, 2, 1.5", "They all fall together; water lost hangs on it.", watertest.risers),
     _q("readings", "Minutes and drop", "5:3/8, 10:3/4, 20:1-1/2", "How fast it fell; `held 30 min` when it did not.",
        watertest.readings),
@@ -187,7 +188,7 @@ TEST = Section(table="water_test", title="Water tests", many=True, one="water te
        default=known_by.test_result, before=known_by.result_text),
 ))  # fmt: skip
 
-WAY = Section(table="reroute", title="Ways round", many=True, one="way round", more="Another way? Name and legs, or Enter", questions=(
+WAY = Section(table="reroute", title=Say.of("Ways round"), many=True, one="way round", more=Say.of("Another way? Name and legs, or Enter"), questions=(
     _q("name", "Name and legs, or Enter", "hall: wall 12, yard 26, fall 6.6in",
        "A way round the bad pipe that you saw on site. Fall is invert to invert; also size, turns, vents, holes. "
        "Enter: none.", line.way_round,
@@ -198,32 +199,32 @@ WAY = Section(table="reroute", title="Ways round", many=True, one="way round", m
     _q("serves", "What it carries", "1 bath", "Its size goes by it.", house.fixtures),
 ))  # fmt: skip
 
-FOUNDATION = Section(table="foundation", title="Lifting", questions=(
+FOUNDATION = Section(table="foundation", title=Say.of("Lifting"), questions=(
     _q("work", "Foundation work: none, planned 2027-01, done 2024-05", "planned jan 2027",
        "Pipes move with a lift: it is tested before and after.", house.foundation, also=("lift_date",), default=known_by.fixed("none")),
-    _q("company", "Who lifts", "Fernbrook Lifting", "Who gets the report.", words_for("a company"), asked=known_by.lifted),
+    _q("company", "Who lifts", "Fernbrook Lifting", "Who gets the report.", words_for(Say.of("a company")), asked=known_by.lifted),
     _q("piers", "How many piers", "14", "Where they stand decides where one may dig.", whole_number(0, 1000), asked=known_by.lifted),
 ))  # fmt: skip
 
-SIGN = Section(table="sign", title="Seen off the camera", many=True, one="sign", more="Anything else? Or Enter", questions=(
+SIGN = Section(table="sign", title=Say.of("Seen off the camera"), many=True, one="sign", more=Say.of("Anything else? Or Enter"), questions=(
     _q("what", "Seen, smelled or told: backs up into the tub, slow toilets, sewer smell, gas smell, rats, wet lawn; or Enter",
        "sewage backs up into the tub", "Signs that say where it leaks or clogs, and what is dangerous; Enter: nothing.",
        house.sign),
-    _q("where", "Where", "hall bath, front yard", "Which fixture, or beside which line.", words_for("a place")),
+    _q("where", "Where", "hall bath, front yard", "Which fixture, or beside which line.", words_for(Say.of("a place"))),
 ))  # fmt: skip
 
-INSURANCE = Section(table="customer", title="Insurance", questions=(
+INSURANCE = Section(table="customer", title=Say.of("Insurance"), questions=(
     _q("insurer", "Insurance company, if one is asked to pay", "Fernbrook Mutual (invented)",
        "A page of facts is written for it, without a word on what is covered; Enter: none.", house.insurer),
     _q("policy", "Policy number", "HO-3318", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
     _q("claim", "Claim number", "C-77", "It stands on the insurer's page.", house.insurer, asked=known_by.insured),
 ))  # fmt: skip
 
-WISHES = Section(table="wishes", title="What they want", questions=(
+WISHES = Section(table="wishes", title=Say.of("What they want"), questions=(
     _q("keep_floors", "Do they want the floors left whole", "yes", "Ways that open floors are then told so.", yes_no,
        asked=known_by.on_slab),
     _q("asked", "What they asked for, in their words", "slow hall bath, test before the lift", "It stands on the quote.",
-       words_for("what they asked for")),
+       words_for(Say.of("what they asked for"))),
     _q("selling", "Selling on", "2027-01-05", "A closing day is a deadline; Enter when they do not sell.", day_or_none),
 ))  # fmt: skip
 

@@ -5,6 +5,7 @@ import re
 from estimator.fieldnotes.answers import Got, Known, Unread, length_words, text, words_like
 from estimator.fieldnotes.tendon_proof import why_no_proof
 from estimator.model.lengths import parse_length, plain_marks
+from estimator.model.say import Say, Typed
 
 IN_SLAB = ("nothing", "ducts", "conduit", "unknown")
 NOBODY_KNOWS = (
@@ -43,34 +44,38 @@ def proof_of_no_tendons(answer: str, key: str, known: Known) -> Got | Unread:
     {'tendons': "none, engineer's drawing"}
     >>> proof_of_no_tendons("nothing", "tendons", today).values
     {'tendons': 'unknown'}
-    >>> proof_of_no_tendons("scan ordered", "tendons", today).wrong
+    >>> proof_of_no_tendons("scan ordered", "tendons", today).wrong.text
     'that leaves it open; write only which paper shows that it has none, once you have it'
     """
     low = answer.lower().strip(" .!")
     if low in NOBODY_KNOWS:
-        return Got({key: "unknown"}, "then it may have tendons: no floor is cut before a scan and an engineer's letter")
+        return Got(
+            {key: "unknown"}, Say.of("then it may have tendons: no floor is cut before a scan and an engineer's letter")
+        )
     proof = _NONE_BY.sub("", answer).strip()
     if wrong := why_no_proof(proof):
-        return Unread(str(wrong))
-    return Got({key: f"none, {proof}"}, f"no tendons, by {proof}")
+        return Unread(wrong)
+    return Got({key: f"none, {proof}"}, Say.of("no tendons, by {proof}", proof=Typed(proof)))
 
 
 def edge_beam(answer: str, key: str, known: Known) -> Got | Unread:
     """`24in deep 12in wide`, `none` where the edge was uncovered; a bare pair of numbers is asked back."""
     low = answer.lower().strip(" .!")
     if low == "none":
-        return Got({key: "none"}, "no beam along the edge, as somebody saw it uncovered")
+        return Got({key: "none"}, Say.of("no beam along the edge, as somebody saw it uncovered"))
     if low in NOBODY_KNOWS:
-        return Got({key: None}, "left open: an engineer first, and no fixed price, for digging under the edge")
+        return Got({key: None}, Say.of("left open: an engineer first, and no fixed price, for digging under the edge"))
     plain = plain_marks(answer).strip()
     if pair := _BARE_PAIR.fullmatch(plain):
-        return Unread("which is the depth below the slab's top", f"{pair[1]}in deep {pair[2]}in wide")
+        return Unread(Say.of("which is the depth below the slab's top"), f"{pair[1]}in deep {pair[2]}in wide")
     found = _DEEP_WIDE.fullmatch(plain)
     sizes = [parse_length(found[part], "in") for part in ("deep", "wide")] if found else []
     feet = [size for size in sizes if isinstance(size, float) and size > 0]
     if found is None or len(feet) != len(sizes):
         return Unread(
-            "write how deep below the slab's top and how wide: 24in deep 12in wide; or none, where you saw that there is none"
+            Say.of(
+                "write how deep below the slab's top and how wide: 24in deep 12in wide; or none, where you saw that there is none"
+            )
         )
     said = " ".join(
         f"{length_words(found[part], size, 'in')} {part}" for part, size in zip(("deep", "wide"), feet, strict=True)
@@ -91,6 +96,8 @@ def runs_in_slab(answer: str, key: str, known: Known) -> Got | Unread:
     if isinstance(got, Unread) and got.offer != "nothing":
         return got
     return Unread(
-        f"does “{answer}” run in the slab? Such as ducts, conduit, gas, heating; or nothing, only where somebody looked. "
-        "The same again keeps it"
+        Say.of(
+            "does “{answer}” run in the slab? Such as ducts, conduit, gas, heating; or nothing, only where somebody looked. The same again keeps it",
+            answer=Typed(answer),
+        )
     )

@@ -8,24 +8,33 @@ from typing import Any
 from estimator.fieldnotes.answers import Got, Known, Unread, chosen, length_words, nearest
 from estimator.fieldnotes.line_answers import names_of, same_name
 from estimator.model.lengths import parse_length, plain_marks, show_inches
-from estimator.model.say import Say
+from estimator.model.say import Say, Typed
 
 
 def covers(answer: str, key: str, known: Known) -> Got | Unread:
     """Names of lines and branches; `all` is every one."""
     names = names_of(known)
     if answer.lower().strip(" .") in ("all", "everything", "whole", "whole house", "every"):
-        return Got({key: list(names)}, ", ".join(names)) if names else Unread("no line has a name yet")
+        return Got({key: list(names)}, ", ".join(names)) if names else Unread(Say.of("no line has a name yet"))
     parts = [part.strip() for part in re.split(r"[,;+]|\band\b", answer) if part.strip()]
     found: list[str] = []
     for number, part in enumerate(parts):
         if not (name := same_name(part, names)):
             near = nearest(part, names)
             offer = ", ".join([*found, near, *parts[number + 1 :]]) if near else ""
-            return Unread(f"“{part}” is no line or branch. Known: {', '.join(names) or 'none yet'}", offer)
+            return Unread(
+                Say.of(
+                    "“{part}” is no line or branch. Known: {known}",
+                    part=Typed(part),
+                    known=Typed(", ".join(names)) if names else Say.of("none yet"),
+                ),
+                offer,
+            )
         found.append(name)
     return (
-        Got({key: list(dict.fromkeys(found))}, ", ".join(found)) if found else Unread("name a line or a branch, or all")
+        Got({key: list(dict.fromkeys(found))}, ", ".join(found))
+        if found
+        else Unread(Say.of("name a line or a branch, or all"))
     )
 
 
@@ -47,11 +56,14 @@ def last_drop(item: Mapping[str, Any]) -> tuple[float, float] | None:
     return max(read) if read else None
 
 
-def drop_words(item: Mapping[str, Any]) -> str:
+def drop_words(item: Mapping[str, Any]) -> Say | str:
     """`It fell 1 1/2 in in 20 min.`, or nothing where no drop was read."""
     if (last := last_drop(item)) is None:
         return ""
-    return f"It fell {show_inches(last[1])} in {last[0]:g} min." if last[1] else f"It held for {last[0]:g} min."
+    minutes = Typed(f"{last[0]:g}")
+    if not last[1]:
+        return Say.of("It held for {minutes} min.", minutes=minutes)
+    return Say.of("It fell {drop} in {minutes} min.", drop=Typed(show_inches(last[1])), minutes=minutes)
 
 
 def result(answer: str, key: str, known: Known) -> Got | Unread:
@@ -66,8 +78,8 @@ def result(answer: str, key: str, known: Known) -> Got | Unread:
     if known.item.get("sealed") is False and word != "could not be sealed":
         against = True
     if against and not known.insists:
-        fell = drop_words(known.item) if known.item.get("sealed") is not False else "The ball did not seal."
-        return Unread(f"{fell} “{word}” all the same? The same again keeps it")
+        fell = drop_words(known.item) if known.item.get("sealed") is not False else Say.of("The ball did not seal.")
+        return Unread(Say.of("{fell} “{word}” all the same? The same again keeps it", fell=fell, word=Typed(word)))
     return Got({key: word}, word)
 
 
@@ -78,9 +90,13 @@ def risers(answer: str, key: str, known: Known) -> Got | Unread:
         times = re.fullmatch(r"(\d{1,2})\s*[x×]\s*(.+)", part)
         feet = parse_length(times[2] if times else part, "in")
         if isinstance(feet, Say):
-            return Unread(f"“{part}”: {feet}")
+            return Unread(Say.of("“{part}”: {wrong}", part=Typed(part), wrong=feet))
         sizes += [length_words(times[2] if times else part, feet, "in")] * (min(int(times[1]), 40) if times else 1)
-    return Got({key: sizes}, ", ".join(sizes)) if sizes else Unread("write the sizes of the open risers: 4, 4, 2, 1.5")
+    return (
+        Got({key: sizes}, ", ".join(sizes))
+        if sizes
+        else Unread(Say.of("write the sizes of the open risers: 4, 4, 2, 1.5"))
+    )
 
 
 _MINUTES_FIRST = re.compile(
@@ -113,12 +129,17 @@ def readings(answer: str, key: str, known: Known) -> Got | Unread:
     for part in (p.strip() for p in re.split(r"[,;]", plain_marks(answer)) if p.strip()):
         pair = _reading(part)
         if pair is None:
-            return Unread(f"“{part}” is no minutes and drop: write 0:0, 5:3/8, 10:3/4 or fell 1 1/2 in 20 min")
+            return Unread(
+                Say.of(
+                    "“{part}” is no minutes and drop: write 0:0, 5:3/8, 10:3/4 or fell 1 1/2 in 20 min",
+                    part=Typed(part),
+                )
+            )
         found[pair[0]] = pair[1]
     in_order = sorted(found.items())
     if len(in_order) == 1:
-        return Unread("write minutes and drop: 0:0, 5:3/8, 10:3/4")
+        return Unread(Say.of("write minutes and drop: 0:0, 5:3/8, 10:3/4"))
     if any(later < earlier for (_, earlier), (_, later) in pairwise(in_order)):
-        return Unread("the water cannot rise: write how far it fell since the start, each time")
+        return Unread(Say.of("the water cannot rise: write how far it fell since the start, each time"))
     shown = ", ".join(f"{minutes:g}:{show_inches(feet)}" for minutes, feet in in_order)
     return Got({key: shown}, shown)

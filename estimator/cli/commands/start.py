@@ -5,7 +5,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.cli.arguments import TablesFrom
+from estimator.cli.arguments import AS_SET, Language, TablesFrom
 
 NewJob = Annotated[
     Path, typer.Argument(metavar="JOB", help="The job file to write, such as larkspur/job.toml, or a folder for it.")
@@ -16,7 +16,9 @@ LogOf = Annotated[
 ]
 
 
-def command(job: NewJob, resume: Resume = False, log: LogOf = "", tables: TablesFrom = None) -> int:
+def command(
+    job: NewJob, resume: Resume = False, log: LogOf = "", tables: TablesFrom = None, language: Language = AS_SET
+) -> int:
     from estimator.cli.clock import today
     from estimator.cli.interview.begin import interview
 

@@ -4,30 +4,33 @@ from pathlib import Path
 
 from estimator.cli.interview import log_files
 from estimator.cli.interview.keeping import JobFile, held
-from estimator.cli.interview.rows import REMARK, Typed, answered, put
+from estimator.cli.interview.rows import REMARK, answered, put, too_long
+from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.steps import Step, items
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import reader
+from estimator.cli.reader import told
 from estimator.fieldnotes.answers import LONGEST
 from estimator.fieldnotes.logbook import Asked
 from estimator.fieldnotes.questions import SECTIONS
-from estimator.wording.say import say
+from estimator.model.say import Say, Typed
 
-PROMPT = "  number, - for a remark, the line again, or Enter to leave it open: "
+PROMPT = Say.of("number, - for a remark, the line again, or Enter to leave it open")
+
+KEEP = Say.of("keep it as a remark")
 
 
 def asked_aloud(asked: Asked, terminal: Terminal) -> None:
     """The question, with what may be meant, best first. A line that may be gas says so."""
-    terminal.tell(f"? {say(asked.question, reader())}", "bad" if asked.danger else "")
+    terminal.tell(f"? {told(asked.question)}", "bad" if asked.danger else "")
     for n, choice in enumerate(asked.choices, start=1):
-        terminal.tell(f"  {n} {'keep it as a remark' if choice == REMARK else choice}")
+        terminal.tell(f"  {n} {told(KEEP) if choice == REMARK else choice}")
 
 
 def answer_all(path: Path, terminal: Terminal) -> int:
     """Asks what is open in each log of the job; return how many lines were answered. Errors: CannotGoOn, OSError."""
     with held(path) as mine:
         if not mine:
-            terminal.tell("the job is open in an interview; answer there", "bad")
+            terminal.tell(Say.of("the job is open in an interview; answer there"), "bad")
             return 0
         job = JobFile(path)
         section = next(s for s in SECTIONS if s.table == "line")
@@ -51,7 +54,7 @@ class _Log:
         self.name = log_files.name_of(job, step)
         words = job.data.get("words", {})
         own = {str(k): str(v) for k, v in words.items()} if isinstance(words, dict) else {}
-        self.log = Typed(log_files.about(job, step, self.name), own, log_files.rows_of(job, step, self.name))
+        self.log = TypedLog(log_files.about(job, step, self.name), own, log_files.rows_of(job, step, self.name))
 
     def ask(self) -> tuple[int, bool]:
         """How many were answered, and whether the user went away."""
@@ -62,9 +65,16 @@ class _Log:
             if not 0 <= row < len(self.log.rows):
                 left_open.add(asked.text)
                 continue
-            self.terminal.tell(f"{self.name}, line {row + 1}: {self.log.rows[row].strip()}")
+            self.terminal.tell(
+                Say.of(
+                    "{name}, line {row}: {typed}",
+                    name=Typed(self.name),
+                    row=row + 1,
+                    typed=Typed(self.log.rows[row].strip()),
+                )
+            )
             asked_aloud(asked, self.terminal)
-            said = self.terminal.ask(PROMPT)
+            said = self.terminal.ask(f"  {told(PROMPT)}: ")
             if said is None or said.strip().lower() in ("q", "quit", "exit"):
                 return done, True
             new = self._with(asked, row, said.strip())
@@ -76,15 +86,15 @@ class _Log:
                 done += 1
         return done, False
 
-    def _with(self, asked: Asked, row: int, said: str) -> Typed | None:
+    def _with(self, asked: Asked, row: int, said: str) -> TypedLog | None:
         """The log with the answer in it; None where it is left open."""
         if not said:
             return None
         if len(said) > LONGEST:
-            self.terminal.tell(f"that is {len(said)} letters, more than a line of a log; type it in pieces", "bad")
+            self.terminal.tell(too_long(len(said)), "bad")
             return self.log
         if said.isdigit() and not 1 <= int(said) <= len(asked.choices):
-            self.terminal.tell(f"there is no answer {said}", "bad")
+            self.terminal.tell(Say.of("there is no answer {said}", said=Typed(said)), "bad")
             return self.log
         return answered(self.log, asked, said) or put(
             self.log, row, "".join(c if c.isprintable() else " " for c in said)

@@ -12,10 +12,13 @@ from estimator.cli.interview.steps import Step, items, steps
 from estimator.cli.interview.talk import COMMANDS, END, Talk
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
+from estimator.cli.reader import told
 from estimator.cli.views.screen import Row
+from estimator.cli.views.table import cells_wide
 from estimator.disk.whole import sweep
 from estimator.fieldnotes.answers import YES, Known, cleaned
 from estimator.model.problem import CannotGoOn, Level, Place
+from estimator.model.say import Say, Typed
 
 
 def interview(named: Path, resume: bool, log: str, tables: Path | None, today: date) -> int:
@@ -37,7 +40,8 @@ def _interview(path: Path, resume: bool, log: str, tables: Path | None, today: d
     _greet(job, terminal)
     if not talk.known.places:
         terminal.tell(
-            "The price tables cannot be read, so soils and places are taken as typed: estimator tables check", "bad"
+            Say.of("The price tables cannot be read, so soils and places are taken as typed: estimator tables check"),
+            "bad",
         )
     if log:
         talk.at = _log_of(job, log, talk.known)
@@ -54,19 +58,30 @@ def _go_on(job: JobFile, terminal: Terminal) -> bool:
     """Whether to go on with the job that is there; asked only of a person."""
     tables = [(job.data.get(table), key) for table, key in (("job", "number"), ("customer", "name"))]
     words = [str(table.get(key, "")) for table, key in tables if isinstance(table, dict)]
-    terminal.tell(f"{job.path} is there already: {', '.join(filter(None, words)) or 'a job file'}.")
+    terminal.tell(
+        Say.of(
+            "{path} is there already: {file}.",
+            path=Typed(str(job.path)),
+            file=Typed(", ".join(filter(None, words))) if any(words) else Say.of("a job file"),
+        )
+    )
     if not terminal.live:
-        terminal.tell(f"To go on with it: estimator start --resume {job.path}")
+        terminal.tell(Say.of("Go on with: {command}", command=Typed(f"estimator start --resume {job.path}")))
         return False
-    return cleaned(terminal.ask("Go on with it [yes]: ") or "yes").lower() in YES
+    return cleaned(terminal.ask(told(Say.of("Go on with it")) + " [yes]: ") or "yes").lower() in YES
 
 
 def _greet(job: JobFile, terminal: Terminal) -> None:
-    begun = "goes on" if job.text.strip() else "is saved after each answer"
-    terminal.say([Row(f"{job.path} {begun}.", "head")])
-    terminal.say([COMMANDS] if terminal.columns >= len(COMMANDS) else [])
-    if terminal.columns < len(COMMANDS):
-        terminal.tell(COMMANDS)
+    goes_on, begins = (
+        Say.of("{path} goes on.", path=Typed(str(job.path))),
+        Say.of("{path} is saved after each answer.", path=Typed(str(job.path))),
+    )
+    terminal.say([Row(told(goes_on if job.text.strip() else begins), "head")])
+    commands = told(COMMANDS)
+    if cells_wide(commands) <= terminal.columns:
+        terminal.say([commands])
+    else:
+        terminal.tell(commands)
 
 
 def _log_of(job: JobFile, name: str, known: Known) -> str:
@@ -85,14 +100,17 @@ def _log_of(job: JobFile, name: str, known: Known) -> str:
 def _kept(job: JobFile) -> list[Row]:
     """What is on the disk, and how to go on."""
     if not job.path.exists():
-        return [Row("Stopped. Nothing was answered, so nothing was written.")]
+        return [Row(told(Say.of("Stopped. Nothing was answered, so nothing was written.")))]
     logs = [
         name
         for line in items(job.data, "line")
         if isinstance(name := line.get("log"), str) and not log_files.is_inline(line)
     ]
     kept = ", ".join([str(job.path), *logs])
-    return [Row(f"Stopped. Kept: {kept}."), Row(f"Go on with: estimator start --resume {job.path}")]
+    return [
+        Row(told(Say.of("Stopped. Kept: {kept}.", kept=Typed(kept)))),
+        Row(told(Say.of("Go on with: {command}", command=Typed(f"estimator start --resume {job.path}")))),
+    ]
 
 
 def _close(talk: Talk, terminal: Terminal) -> None:
@@ -100,14 +118,19 @@ def _close(talk: Talk, terminal: Terminal) -> None:
         terminal.say(["", *_kept(talk.job)])
         return
     talk.job.stand_at("")
-    terminal.say([Row(""), Row(f"{talk.job.path} is written.", "head")])
+    terminal.say([Row(""), Row(told(Say.of("{path} is written.", path=Typed(str(talk.job.path)))), "head")])
     open_steps = missing(talk.job.data)
     if open_steps:
-        terminal.tell(f"A price still needs: {', '.join(_called(step) for step in open_steps)}.", "bad")
+        terminal.tell(
+            Say.of(
+                "A price still needs: {open_steps}.", open_steps=Typed(", ".join(_called(step) for step in open_steps))
+            ),
+            "bad",
+        )
     errors = _errors(talk.job.path)
     if errors:
-        terminal.tell(f"{errors} to mend before it can be priced; check names each with its line.")
-    terminal.say([f"Next: estimator check {talk.job.path}"])
+        terminal.tell(Say.of("{count} to mend before it can be priced; check names each with its line.", count=errors))
+    terminal.say([told(Say.of("Next: {command}", command=Typed(f"estimator check {talk.job.path}")))])
 
 
 def _called(step: Step) -> str:
@@ -115,8 +138,7 @@ def _called(step: Step) -> str:
     return key if step.index is None else f"{step.section.one} {step.index + 1} {key}"
 
 
-def _errors(path: Path) -> str:
+def _errors(path: Path) -> int:
     from estimator.fieldnotes import read_job
 
-    count = sum(problem.level is Level.ERROR for problem in read_job(path).problems)
-    return f"{count} thing{'' if count == 1 else 's'}" if count else ""
+    return sum(problem.level is Level.ERROR for problem in read_job(path).problems)

@@ -1,26 +1,43 @@
 """A log that was ended in; what it still lacks for a price asked, the answers written into it, and how it was left out."""
 
 from estimator.cli.interview import log_files
+from estimator.cli.interview.commands import in_english
 from estimator.cli.interview.gaps import PICTURES, Gap, Rows, gaps
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import short
 from estimator.cli.interview.steps import Step, item_of
 from estimator.cli.interview.terminal import Terminal
+from estimator.cli.reader import told
 from estimator.fieldnotes.answers import Unread, cleaned
 from estimator.model.problem import Level
+from estimator.model.say import Say
 
 DONE, LEAVE, TO_THE_LOG = "done", "leave", "log"
 STOP = ("quit", "exit", "stop", "q", "bye")
-OPEN = ("", "skip", "-", "no", "none", "unknown", "dont know", "don't know", "not sure", "later", "done")
+OPEN = (
+    "",
+    "skip",
+    "-",
+    "no",
+    "none",
+    "unknown",
+    "dont know",
+    "don't know",
+    "not sure",
+    "later",
+    "done",
+    "no sé",
+    "después",
+)
 
 
 def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -> str:
     """Each gap once. `done`, `leave`, `log` for back into it, or `go …`."""
     if "pass" in item_of(step, job.data):
         return DONE
-    left_open: set[str] = set()
-    before = ""  # the question just asked: asked again it is short
+    left_open: set[Say] = set()
+    before: Say | None = None  # the question just asked: asked again it is short
     while True:
         name = log_files.name_of(job, step)
         rows, about = log_files.rows_of(job, step, name), log_files.about(job, step, name)
@@ -28,11 +45,11 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
         gap = next((gap for gap in gaps(sheet, _pictures(job)) if gap.text not in left_open), None)
         if gap is None:
             return DONE
-        answer = terminal.question(gap.text.partition(":")[0] if gap.text == before else gap.text, "")
+        answer = terminal.question(told(gap.text).partition(":")[0] if gap.text == before else gap.text, "")
         before = gap.text
         if answer is None:
             return LEAVE
-        plain = cleaned(answer)
+        plain = in_english(cleaned(answer))
         low = plain.lower().rstrip(".!")
         if low in STOP:
             return LEAVE
@@ -42,13 +59,15 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
             return plain
         if low in ("?", "help"):
             terminal.tell(gap.why)
-            terminal.tell(f"Such as: {gap.example}; Enter leaves it open, back goes to the log.")
+            terminal.tell(
+                Say.of("Such as: {example}; Enter leaves it open, back goes to the log.", example=gap.example)
+            )
             continue
         if low in OPEN:
             left_open.add(gap.text)
             continue
         new = gap.rows(plain)
-        wrong = new.wrong if isinstance(new, Unread) else _worse(rows, new, job, step, words)
+        wrong: Say | str = new.wrong if isinstance(new, Unread) else _worse(rows, new, job, step, words)
         if wrong or isinstance(new, Unread):
             terminal.tell(wrong, "bad")
             continue

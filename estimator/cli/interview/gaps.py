@@ -12,9 +12,10 @@ from estimator.cli.views.words import number
 from estimator.fieldnotes.answers import Unread, chosen
 from estimator.fieldnotes.zero import STATION_DECIMALS
 from estimator.model.answers import taken_indoors
-from estimator.model.lengths import match_length, parse_length, plain_marks, show, show_inches
+from estimator.model.lengths import match_length, parse_length, plain_marks, show_inches
 from estimator.model.line import ZONES
 from estimator.model.profile import Profile
+from estimator.model.say import Feet, Say, Typed
 
 DIPS = ("sag", "reverse fall", "backfall")
 DIRT = ("scale", "grease", "mud", "insects")  # cleaned from inside: nobody digs for it
@@ -32,9 +33,9 @@ Rows = tuple[str, ...]
 class Gap:
     """`rows` makes the whole log, with the answer in it, of an answer."""
 
-    text: str
-    example: str
-    why: str
+    text: Say
+    example: Say
+    why: Say
     rows: Callable[[str], Rows | Unread]
 
 
@@ -54,31 +55,48 @@ def _zone(sheet: Sheet) -> Iterator[Gap]:
     start = min((entry.from_ft for entry in entries), default=0.0)
     if not entries or profile.zone(round(run.station(start), STATION_DECIMALS)).value is not None:
         return
-    until = f"to {number(min(zones))} ft" if zones else "on"
 
     def rows(answer: str) -> Rows | Unread:
         zone = chosen(answer, ZONES, OTHER_ZONES)
         return zone if isinstance(zone, Unread) else with_rows(sheet, 1, f"{number(start)} {zone}")
 
-    text = f"What lies over the pipe from {number(start)} ft {until}: {', '.join(ZONES[:-1])} or {ZONES[-1]}"
-    yield Gap(text, "yard", "A dig in a lawn and one under a slab are different work.", rows)
+    words = {"start": number(start), "zones": Typed(", ".join(ZONES))}
+    text = (
+        Say.of("What lies over the pipe from {start} ft to {until} ft: {zones}", until=number(min(zones)), **words)
+        if zones
+        else Say.of("What lies over the pipe from {start} ft on: {zones}", **words)
+    )
+    yield Gap(text, Say.of("yard"), Say.of("A dig in a lawn and one under a slab are different work."), rows)
 
 
 def _depths(sheet: Sheet) -> Iterator[Gap]:
     """Trouble under the floor and no depth read from there, or outside and none there: ground inside and out differ in height."""
     line, profile = sheet.line, Profile(sheet.line)
     read = [mark for mark in line.marks if mark.depth_ft is not None]
-    for zones, where, surface in ((INDOORS, "under the floor", "tile"), (OUTDOORS, "outside", "lawn")):
+    for zones, where, surface in ((INDOORS, Say.of("under the floor"), "tile"), (OUTDOORS, Say.of("outside"), "lawn")):
         found = [f for f in line.findings if f.kind not in DIRT and profile.zone(f.stretch.middle_ft).value in zones]
         here = [mark for mark in read if taken_indoors(mark) in (zones is INDOORS, None)]
         if not found or here or found[0].origin.reading_ft is None:
             continue
-        known = f" (known: {show(read[0].depth_ft or 0.0)} under the {read[0].surface})" if read else ""
+        known = (
+            Say.of(
+                "(known: {depth} under the {surface})",
+                depth=Feet(read[0].depth_ft or 0.0),
+                surface=Typed(read[0].surface or "ground"),
+            )
+            if read
+            else ""
+        )
         near = number(found[0].origin.reading_ft)
         yield Gap(
-            f"How deep is the pipe {where} at {near} ft, or at another reading there{known}",
-            f"28 in under {surface}, or 28 in at {near}",
-            "The dig, its shoring and the choice between floor and tunnel depend on it.",
+            Say.of(
+                "How deep is the pipe {where} at {near} ft, or at another reading there {known}",
+                where=where,
+                near=near,
+                known=known,
+            ),
+            Say.of("28 in under {surface}, or 28 in at {near}", surface=Typed(surface), near=near),
+            Say.of("The dig, its shoring and the choice between floor and tunnel depend on it."),
             _with_depth(sheet, found[0].origin.pass_number, surface, near),
         )
 
@@ -90,7 +108,11 @@ def _with_depth(sheet: Sheet, pass_number: int, surface: str, near: str) -> Call
         words = plain[: at.start()].strip() if at else plain.strip()
         found = match_length(words, 0, "in")
         if found is None:
-            return Unread(f"write a depth, such as 28 in under {surface} at {near}")
+            return Unread(
+                Say.of(
+                    "write a depth, such as 28 in under {surface} at {near}", surface=Typed(surface), near=Typed(near)
+                )
+            )
         said = re.sub(r"^[\s,]*(?:deep|down|below|under|from|the|\s)*\b", "", words[found[1] :]).strip()
         return with_rows(
             sheet, pass_number, f"{at[1] if at else near} depth {_inches(found[0])} from {said or surface}"
@@ -107,9 +129,15 @@ def _levels(sheet: Sheet) -> Iterator[Gap]:
         if dip.kind not in DIPS or first is None or last is None or known:
             continue
         yield Gap(
-            f"How far is the pipe's bottom below the slab top (or one fixed mark) at {number(first)} ft and at {number(last)} ft",
-            "30 in, 31 1/2 in",
-            f"Only levels at both ends of the {dip.kind} say how far the pipe has to be laid anew; without them no fixed price.",
+            Say.of(
+                "How far is the pipe's bottom below the slab top (or one fixed mark) at {first} ft and at {last} ft",
+                first=number(first),
+                last=number(last),
+            ),
+            Say.of("30 in, 31 1/2 in"),
+            Say.of(
+                "Only levels at both ends of the standing water say how far the pipe has to be laid anew; without them no fixed price."
+            ),
             _with_levels(sheet, dip.origin.pass_number, (first, last)),
         )
 
@@ -121,7 +149,13 @@ def _with_levels(sheet: Sheet, pass_number: int, ends: tuple[float, float]) -> C
         read = [ft for ft in feet if isinstance(ft, float)]
         if len(parts) != 2 or len(read) != 2:
             first, last = map(number, ends)
-            return Unread(f"write two lengths: at {first} ft, then at {last} ft, such as 30 in, 31 1/2 in")
+            return Unread(
+                Say.of(
+                    "write two lengths: at {first} ft, then at {last} ft, such as 30 in, 31 1/2 in",
+                    first=Typed(first),
+                    last=Typed(last),
+                )
+            )
         new = [f"{number(at)} invert {_inches(ft)} below slab" for at, ft in zip(ends, read, strict=True)]
         return with_rows(sheet, pass_number, *new)
 
@@ -142,20 +176,22 @@ def _stills(sheet: Sheet, pictures: Sequence[str]) -> Iterator[Gap]:
         def rows(answer: str, name: str = name) -> Rows | Unread:
             at = re.fullmatch(r"(?:at\s*)?(\d+(?:\.\d+)?)\s*(?:ft)?", answer.strip(), re.IGNORECASE)
             if at is None:
-                return Unread(f"write the reading that {name} shows, such as 18.6")
+                return Unread(Say.of("write the reading that {name} shows, such as 18.6", name=Typed(name)))
             entries = [entry for run in sheet.log.passes for entry in run.entries]
             near = sorted(entries, key=lambda entry: abs(entry.from_ft - float(at[1])))
             if not near or abs(near[0].from_ft - float(at[1])) > BESIDE_FT:
-                return Unread(f"no line of this log is at {at[1]}")
+                return Unread(Say.of("no line of this log is at {at}", at=Typed(at[1])))
             row = (near[0].place.line or 1) - 1
             line, semicolon, remark = sheet.rows[row].partition(";")
             with_photo = f"{line.rstrip()}, photo {max(taken, default=0) + 1} {name}"
             return (*sheet.rows[:row], f"{with_photo} {semicolon}{remark}".rstrip(), *sheet.rows[row + 1 :])
 
         yield Gap(
-            f"{name} lies beside the job: which reading of this log does it show",
-            "18.6",
-            "A still is printed with the finding it shows, for the homeowner and the insurer; Enter: none of this log.",
+            Say.of("{name} is beside the job: which reading of this log does it show", name=Typed(name)),
+            Say(text="18.6"),
+            Say.of(
+                "A still is printed with the finding it shows, for the homeowner and the insurer; Enter: none of this log."
+            ),
             rows,
         )
 

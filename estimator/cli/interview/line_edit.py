@@ -6,6 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from estimator.cli.interview.rows import Typed, put
+from estimator.model.say import Say
+from estimator.model.say import Typed as AsTyped
 
 STRUCK = "# struck: "
 _COMMAND = re.compile(
@@ -42,15 +44,17 @@ def numbered(rows: Sequence[str]) -> list[str]:
     return [f"{n:>3}  {row}" for n, row in enumerate(rows, 1)]
 
 
-def edited(log: Typed, edit: Edit) -> Typed | str:
+def edited(log: Typed, edit: Edit) -> Typed | Say:
     """The log with the line struck or read anew; or what is wrong with the command."""
     if edit.row is None or not 0 <= edit.row < len(log.rows):
-        return f"there is no line {(edit.row or 0) + 1}; `lines` shows them with their numbers"
+        return Say.of("there is no line {number}; `lines` shows them with their numbers", number=(edit.row or 0) + 1)
     was = log.rows[edit.row]
-    plain = replace(log, row=None, problems=(), taken_back="", refused="", asked=None)
+    plain = replace(log, row=None, problems=(), taken_back="", refused=None, asked=None)
     if edit.strikes:
         struck = STRUCK + was.removeprefix("# ").strip()
         return replace(plain, rows=(*log.rows[: edit.row], struck, *log.rows[edit.row + 1 :]))
     if not edit.text:
-        return f"write the new line behind its number: change {edit.row + 1} {was.strip()}"
+        return Say.of(
+            "write the new line behind its number: {example}", example=AsTyped(f"change {edit.row + 1} {was.strip()}")
+        )
     return put(plain, edit.row, edit.text)

@@ -5,14 +5,18 @@ from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.answering import asked_aloud
+from estimator.cli.interview.commands import in_english
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
-from estimator.cli.interview.rows import ASKED_CODES, Typed, taken_up, typed, without_last
+from estimator.cli.interview.rows import ASKED_CODES, taken_up, typed, without_last
+from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import in_full, short
 from estimator.cli.interview.steps import Step, item_of, items
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.views.words import number
+from estimator.cli.reader import reader, told
+from estimator.cli.views.check import line_rows
+from estimator.cli.views.words import ENGLISH, number
 from estimator.fieldnotes.agreement import agreement
 from estimator.fieldnotes.answers import YES, cleaned, nearest
 from estimator.fieldnotes.echo import echo_line
@@ -21,23 +25,30 @@ from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
 from estimator.model.profile import Profile
+from estimator.model.say import Say, Typed
 
 LEAVE, DONE = "leave", "done"
 _STOP = ("quit", "exit", "q")
 _FINISHED = ("done", "end of log", "finished")
+ANSWER = Say.of("number, - for a remark, or type it again")
+AGAIN = Say.of("type it again, or - for a remark")
 HELP = (
-    "A line is where, what, how much: 11.5 branch 3in left live. First say the pass: "
-    "pass front cleanout to house, riser 28in. `back` means the camera comes back; a remark goes after ;",
-    "no 16.6 puts the last line right, scratch that takes it back; undo takes the last row out; lines shows them with numbers, "
-    "change 3 … and strike 3 put one of them right; list says it all back; go NAME leaves the log; done ends it. "
-    "What may mean two things is asked: type the number, - for a remark, or the line again.",
+    Say.of(
+        "A line is where, what, how much: 11.5 branch 3in left live. First say the pass: "
+        "pass front cleanout to house, riser 28in. `back` means the camera comes back; a remark goes after ;"
+    ),
+    Say.of(
+        "no 16.6 puts the last line right, scratch that takes it back; undo takes the last row out; lines shows them with numbers, "
+        "change 3 … and strike 3 put one of them right; list says it all back; go NAME leaves the log; done ends it. "
+        "What may mean two things is asked: type the number, - for a remark, or the line again."
+    ),
 )
 
 
 def run(job: JobFile, step: Step, terminal: Terminal) -> str:
     """`done`, `leave`, or `go …`. Each line is on the disk before it is answered."""
     if "pass" in item_of(step, job.data):
-        terminal.tell("this line's passes stand in the job file itself; change them there")
+        terminal.tell(Say.of("this line's passes stand in the job file itself; change them there"))
         return DONE
     name = log_files.name_of(job, step)
     log = taken_up(log_files.about(job, step, name), words_of(job), log_files.rows_of(job, step, name))
@@ -45,11 +56,20 @@ def run(job: JobFile, step: Step, terminal: Terminal) -> str:
     return _Session(job, step, terminal, name, log).run()
 
 
-def _greet(log: Typed, name: str, terminal: Terminal) -> None:
+def _greet(log: TypedLog, name: str, terminal: Terminal) -> None:
     if log.rows:
-        terminal.tell(f"{name} has {len(log.rows)} lines; it goes on from there. Its last one: {log.rows[-1].strip()}")
+        terminal.tell(
+            Say.of(
+                "{name} has {rows} lines; it goes on from there. Its last one: {last}",
+                name=Typed(name),
+                rows=len(log.rows),
+                last=Typed(log.rows[-1].strip()),
+            )
+        )
     else:
-        terminal.tell("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
+        terminal.tell(
+            Say.of("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
+        )
 
 
 def words_of(job: JobFile) -> Mapping[str, str]:
@@ -58,7 +78,7 @@ def words_of(job: JobFile) -> Mapping[str, str]:
 
 
 class _Session:
-    def __init__(self, job: JobFile, step: Step, terminal: Terminal, name: str, log: Typed) -> None:
+    def __init__(self, job: JobFile, step: Step, terminal: Terminal, name: str, log: TypedLog) -> None:
         self.job, self.step, self.terminal, self.name, self.log = job, step, terminal, name, log
         self.before: list[tuple[str, ...]] = []
         self.line: Line | None = log.sheet.line if log.rows else None
@@ -69,18 +89,17 @@ class _Session:
             text = self.terminal.ask(self._prompt(self.log.asked))
             if text is None:
                 return LEAVE
-            left = self._command(text.strip())
+            left = self._command(in_english(text.strip()))
             if left:
                 return left
 
     def _prompt(self, asked: Asked | None) -> str:
         if asked is None:
             passes = self.log.sheet.log.passes
-            no_pass = " (no pass yet)" if passes and passes[0].heading.access == "?" else ""
-            return f"{self.log.about.name}{no_pass}> "
-        return (
-            "  number, - for a remark, or type it again: " if asked.choices else "  type it again, or - for a remark: "
-        )
+            no_pass = bool(passes) and passes[0].heading.access == "?"
+            name = self.log.about.name
+            return told(Say.of("{name} (no pass yet)", name=Typed(name))) + "> " if no_pass else f"{name}> "
+        return f"  {told(ANSWER if asked.choices else AGAIN)}: "
 
     def _command(self, text: str) -> str:
         low = text.lower().rstrip(".!")
@@ -121,7 +140,7 @@ class _Session:
             asked_aloud(log.asked, self.terminal)
         elif log.taken_back:
             self.line = log.sheet.line
-            self.terminal.tell(f"taken back: {log.taken_back.strip()}")
+            self.terminal.tell(Say.of("taken back: {taken_back}", taken_back=Typed(log.taken_back.strip())))
         elif log.row is not None:
             sheet = log.sheet
             more = [short(p) for p in (*log.problems, *self._unplaced())]
@@ -147,10 +166,20 @@ class _Session:
             return True
         near = nearest(text, there)
         if near:
-            self.terminal.tell(f"there is no file {text} beside the job. Did you mean {near}?", "bad")
+            self.terminal.tell(
+                Say.of(
+                    "there is no file {file} beside the job. Did you mean {near}?", file=Typed(text), near=Typed(near)
+                ),
+                "bad",
+            )
         else:
             self.terminal.tell(
-                f"there is no file {text}: put it into {self.job.path.resolve().parent}, then type its name", "bad"
+                Say.of(
+                    "there is no file {file}: put it into {parent}, then type its name",
+                    file=Typed(text),
+                    parent=Typed(str(self.job.path.resolve().parent)),
+                ),
+                "bad",
             )
         return True
 
@@ -158,23 +187,22 @@ class _Session:
         """The file becomes the line's log, with what was typed so far at its end; asked for where something was."""
         typed_so_far = [row for row in self.log.rows if not log_files.looks_like_a_file(row)]
         if typed_so_far and name != self.name:
-            lines = "line" if len(typed_so_far) == 1 else "lines"
             answer = self.terminal.ask(
-                f"  Read {name}, with the {len(typed_so_far)} {lines} typed here put after it [yes]: "
+                "  " + told(Say.of("Read {name}, and put what is typed here after it", name=Typed(name))) + " [yes]: "
             )
             if answer is None or cleaned(answer).lower() not in ("", *YES):
-                self.terminal.tell(f"{name} is not read; the log goes on as it was")
+                self.terminal.tell(Say.of("{name} is not read; the log goes on as it was", name=Typed(name)))
                 return
         try:
             rows = log_files.rows_of_file(self.job, name)
         except CannotGoOn as stop:
-            self.terminal.tell(str(stop.problems[0].wrong), "bad")
+            self.terminal.tell(stop.problems[0].wrong, "bad")
             return
         if name == self.name:
-            self.terminal.tell(f"{name} is this log")
+            self.terminal.tell(Say.of("{name} is this log", name=Typed(name)))
             return
         self.before, self.name = [], name
-        self.log = Typed(log_files.about(self.job, self.step, name), self.log.words, (*rows, *typed_so_far))
+        self.log = TypedLog(log_files.about(self.job, self.step, name), self.log.words, (*rows, *typed_so_far))
         log_files.written(self.job, self.step, name, self.log.rows)
         self.line = self.log.sheet.line
         _greet(self.log, name, self.terminal)
@@ -185,7 +213,7 @@ class _Session:
             self.terminal.say(line[: self.terminal.columns] for line in numbered(self.log.rows))
             return
         new = edited(self.log, edit)
-        if isinstance(new, str):
+        if isinstance(new, Say):
             self.terminal.tell(new, "bad")
             return
         self.before.append(self.log.rows)
@@ -193,7 +221,7 @@ class _Session:
         log_files.written(self.job, self.step, self.name, self.log.rows)
         if edit.strikes:
             self.line = self.log.sheet.line
-            self.terminal.tell(f"struck: {self.log.rows[edit.row].removeprefix(STRUCK)}")
+            self.terminal.tell(Say.of("struck: {struck}", struck=Typed(self.log.rows[edit.row].removeprefix(STRUCK))))
             return
         self._answer(edit.text)
 
@@ -201,23 +229,30 @@ class _Session:
 
     def _undo(self) -> None:
         if not self.log.rows:
-            self.terminal.tell("nothing to take back")
+            self.terminal.tell(Say.of("nothing to take back"))
             return
         was = self.log.rows
         last = without_last(self.log)
-        self.log = Typed(last.about, last.words, self.before.pop() if self.before else last.rows)
+        self.log = TypedLog(last.about, last.words, self.before.pop() if self.before else last.rows)
         log_files.written(self.job, self.step, self.name, self.log.rows)
         self.line = self.log.sheet.line
         changed = [(row or "", now or "") for row, now in zip_longest(was, self.log.rows) if row != now]
         gone, again = changed[0] if changed else ("", "")
         fewer = len(self.log.rows) < len(was)
-        self.terminal.tell(f"taken back: {gone.strip()}" if fewer else f"again as it was: {again.strip()}")
+        self.terminal.tell(
+            Say.of("taken back: {gone}", gone=Typed(gone.strip()))
+            if fewer
+            else Say.of("again as it was: {again}", again=Typed(again.strip()))
+        )
 
     def _list(self) -> None:
         sheet = self.log.sheet
-        self.terminal.say(line[: self.terminal.columns] for line in echo_line(sheet.line))
+        if reader() == ENGLISH:
+            self.terminal.say(line[: self.terminal.columns] for line in echo_line(sheet.line))
+        else:
+            self.terminal.say(line_rows(sheet.line, self.terminal.columns, reader()))
         for row in sheet.not_read:
-            self.terminal.tell(f"? asked back: {row}", "bad")
+            self.terminal.tell(Say.of("? asked back: {row}", row=Typed(row)), "bad")
         drawn = reply.strip(sheet.line, self.terminal.columns - 2)
         if drawn:
             self.terminal.tell(drawn)
@@ -239,29 +274,34 @@ class _Session:
         if (wrong or sheet.not_read) and not self.warned:
             self.warned = True
             for row in sheet.not_read:
-                self.terminal.tell(f"? asked back, kept as it is: {row}", "bad")
+                self.terminal.tell(Say.of("? asked back, kept as it is: {row}", row=Typed(row)), "bad")
             for p in wrong[:6]:
-                self.terminal.tell(f"? line {p.place.line}: {short(p)}", "bad" if p.level is Level.ERROR else "")
-            self.terminal.tell("Type what is missing, or done once more to leave it for later.")
+                self.terminal.tell(
+                    Say.of("? line {line}: {p}", line=p.place.line, p=Typed(short(p))),
+                    "bad" if p.level is Level.ERROR else "",
+                )
+            self.terminal.tell(Say.of("Type what is missing, or done once more to leave it for later."))
             return ""
         if sheet.readings:
             self.terminal.tell(account(sheet.line, self.name, len(self.log.rows)))
         return DONE
 
 
-def read_on(log: Typed) -> Typed:
+def read_on(log: TypedLog) -> TypedLog:
     """The log with no question open."""
-    return Typed(log.about, log.words, log.rows)
+    return TypedLog(log.about, log.words, log.rows)
 
 
-def account(line: Line, name: str, rows: int) -> str:
-    """`22 lines in main.txt: 3 passes agree within 0.7 ft; not seen: 41 to 47.`"""
-    several = f"{len(line.passes)} passes" if len(line.passes) != 1 else "1 pass"
+def account(line: Line, name: str, rows: int) -> Say:
+    """`22 lines in main.txt: 3 passes agree within 0.7 ft; not seen: 41–47 ft.`"""
     agree = agreement(line)
-    apart = f" agree within {number(agree[1])} ft" if agree else ""
-    unseen = [f"{number(part.from_ft)} to {number(part.to_ft)}" for part in Profile(line).not_inspected]
-    dark = f"; not seen: {', '.join(unseen)} ft" if unseen else ""
-    return f"{rows} lines in {name}: {several}{apart}{dark}."
+    apart = Say.of("agree within {apart} ft", apart=number(agree[1])) if agree else ""
+    unseen = [f"{number(part.from_ft)}–{number(part.to_ft)}" for part in Profile(line).not_inspected]
+    dark = Say.of("; not seen: {unseen} ft", unseen=Typed(", ".join(unseen))) if unseen else ""
+    count, words = len(line.passes), {"rows": rows, "name": Typed(name), "apart": apart, "dark": dark}
+    if count == 1:
+        return Say.of("{rows} lines in {name}: 1 pass {apart}{dark}.", **words)
+    return Say.of("{rows} lines in {name}: {count} passes {apart}{dark}.", count=count, **words)
 
 
 def branches(job: JobFile) -> tuple[str, ...]:

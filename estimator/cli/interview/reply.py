@@ -4,13 +4,16 @@ import re
 from collections.abc import Collection, Sequence
 
 from estimator.cli.interview.sheet import Sheet
+from estimator.cli.reader import reader, told
 from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES, letters
 from estimator.cli.views.table import cells_wide
-from estimator.cli.views.words import at, number
+from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import ENGLISH, at, finding, mark, number
 from estimator.fieldnotes.dumplog import finding_words, mark_words
 from estimator.fieldnotes.logbook import Entry, LogPass, Same
 from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.profile import Profile
+from estimator.model.say import Say, Typed
 from estimator.model.stretch import Stretch
 
 STATION_DECIMALS = 6  # far below any reel, so that what was written at one reading is at one station
@@ -56,23 +59,25 @@ def _understood(sheet: Sheet, row: int) -> str:
             run = sheet.line.passes[number_ - 1] if number_ <= len(sheet.line.passes) else None
             return _reading(sheet.line, run, entries, sames)
     if text.lower().rstrip(".") == "back":
-        return "the camera comes back"
+        return told(Say.of("the camera comes back"))
     if "=" in text and sheet.log.names and text[:1].isalpha():
-        return "short names: " + ", ".join(f"{short} = {long}" for short, long in sheet.log.names.items())
-    return "kept as a note"
+        names = ", ".join(f"{short} = {long}" for short, long in sheet.log.names.items())
+        return told(Say.of("short names: {names}", names=Typed(names)))
+    return told(Say.of("kept as a note"))
 
 
 def _heading(number_: int, log_pass: LogPass) -> str:
     heading = log_pass.heading
-    riser = f"riser {number(heading.riser_ft * 12)} in" if heading.riser_ft else "surface" if heading.surface else ""
-    parts = [heading.access or "?", heading.flow or "", riser, heading.when]
-    return f"pass {number_}: " + ", ".join(part for part in parts if part)
+    riser = told(Say.of("riser {inches} in", inches=number(heading.riser_ft * 12))) if heading.riser_ft else ""
+    parts = [heading.access or "?", heading.flow or "", riser or ("surface" if heading.surface else ""), heading.when]
+    said = ", ".join(part if part == riser else term(part, reader()) for part in parts if part)
+    return told(Say.of("pass {number}: {said}", number=number_, said=Typed(said)))
 
 
 def _reading(line: Line, run: Pass | None, entries: Sequence[Entry], sames: Sequence[Same]) -> str:
     """Where it lies, and each thing of the row."""
     if run is None:
-        return "read"
+        return told(Say.of("read"))
     first = entries[0] if entries else sames[0]
     ends = [round(run.station(r), STATION_DECIMALS) for r in (first.from_ft, first.to_ft) if r is not None]
     where = Stretch(min(ends), max(ends))
@@ -99,17 +104,27 @@ def _where(line: Line, where: Stretch, said: Collection[str] = ()) -> str:
     zone = profile.zone(where.from_ft).value
     zone = "" if zone in said else zone
     depth = profile.depth_to_centre_ft(where.from_ft)
-    deep = "" if depth.value is None else f"{'' if depth.how == 'read' else '~'}{number(depth.value)} ft deep"
-    return " ".join(part for part in (at(where).replace(" ", ""), zone or "", deep) if part) + ":"
+    about = "" if depth.how == "read" else "~"
+    deep = "" if depth.value is None else told(Say.of("{depth} ft deep", depth=Typed(f"{about}{number(depth.value)}")))
+    return (
+        " ".join(part for part in (at(where).replace(" ", ""), term(zone, reader()) if zone else "", deep) if part)
+        + ":"
+    )
 
 
 def _again(run: Pass, same: Same) -> str:
     """What was seen before, and how far the reel is off it."""
     for (what, more), (reading, _) in zip(run.ties, run.tie_readings_ft, strict=True):
         if abs(reading - same.from_ft) < 1e-6:
-            left = f"{abs(more):.1f} ft {'more' if more > 0 else 'less'}" if abs(more) >= 0.05 else "the same"
-            return f"{what} again, the reel shows {left}"
-    return f"{same.what} again"
+            off = Typed(f"{abs(more):.1f}")
+            left = Say.of("{off} ft more", off=off) if more > 0 else Say.of("{off} ft less", off=off)
+            same_reading = Say.of("the same")
+            return told(
+                Say.of(
+                    "{what} again, the reel shows {left}", what=what, left=left if abs(more) >= 0.05 else same_reading
+                )
+            )
+    return told(Say.of("{what} again", what=same.what))
 
 
 def _thing(line: Line, run: Pass, entry: Entry) -> str:
@@ -120,10 +135,22 @@ def _thing(line: Line, run: Pass, entry: Entry) -> str:
     if mine or over:
         found = (mine or over)[0]
         span = f"{at(found.stretch).replace(' ', '')} " if not mine else ""
-        return f"{span}{finding_words(found, run.after_cleaning)}"
+        return f"{span}{_finding(found, run)}"
     marks = [m for m in line.marks if m.word == kind and not m.assumed and _is(m, entry)]
-    lip = [finding_words(f, run.after_cleaning) for f in line.findings if f.kind == "offset" and _is(f, entry)]
-    return " with ".join([mark_words(marks[0]), *lip]) if marks else f"{kind} {entry.leg}".strip()
+    lip = [_finding(f, run) for f in line.findings if f.kind == "offset" and _is(f, entry)]
+    if not marks:
+        return " ".join(filter(None, (term(kind, reader()), told(LEGS[entry.leg]) if entry.leg in LEGS else entry.leg)))
+    said = mark_words(marks[0]) if reader() == ENGLISH else mark(marks[0], reader())
+    return told(Say.of("{mark} with {lip}", mark=Typed(said), lip=Typed(lip[0]))) if lip else said
+
+
+LEGS: dict[str, Say] = {"starts": Say.of("starts"), "ends": Say.of("ends"), "still": Say.of("still")}
+
+
+def _finding(found: Finding, run: Pass) -> str:
+    """In the standard words of a log; in another language as `check` says it."""
+    language = reader()
+    return finding_words(found, run.after_cleaning) if language == ENGLISH else finding(found, language)
 
 
 def _is(thing: Finding | Mark, entry: Entry) -> bool:
@@ -133,7 +160,7 @@ def _is(thing: Finding | Mark, entry: Entry) -> bool:
 def _zero(line: Line, before: Line | None) -> str:
     if before is None or before.zero == line.zero or not line.passes:
         return ""
-    return f"(0 is the {line.zero} now)"
+    return told(Say.of("(0 is the {zero} now)", zero=line.zero))
 
 
 # ── the line so far ───────────────────────────────────────────────────────────────────────────
@@ -181,7 +208,11 @@ def _base(profile: Profile, cell: Stretch) -> str:
 
 def legend(line: Line) -> str:
     """Each letter of the drawing in words, then what else is drawn."""
-    words = [f"{letter} {found.kind}" for letter, found in letters(line.findings)]
-    return ", ".join(
-        [*words, f"{BRANCH} branch", f"{BEAM} beam", "= slab or paving", '" yard', f"{NOT_FILMED} not filmed"]
+    words = [f"{letter} {term(found.kind, reader())}" for letter, found in letters(line.findings)]
+    drawn = Say.of(
+        '{branch} branch, {beam} beam, = slab or paving, " yard, {dots} not filmed',
+        branch=Typed(BRANCH),
+        beam=Typed(BEAM),
+        dots=Typed(NOT_FILMED),
     )
+    return ", ".join([*words, told(drawn)])

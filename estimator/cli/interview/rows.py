@@ -13,11 +13,17 @@ from estimator.cli.interview.sheet import About, Sheet, read
 from estimator.fieldnotes.answers import LONGEST
 from estimator.fieldnotes.logbook import Asked
 from estimator.model.problem import Level, Problem
+from estimator.model.say import Say
 
 HEADING = re.compile(r"\s*pass\b(?!\s*=)", re.IGNORECASE)
 _AS_NOTE = ("-", "note", "remark", ";", "skip")
 ASKED_CODES = ("log/asked", "log/asked-utility")
 REMARK = "note"  # the choice that keeps a line as a remark
+
+
+def too_long(letters: int) -> Say:
+    """What a line of more letters than a log's line is answered."""
+    return Say.of("that is {letters} letters, more than a line of a log; type it in pieces", letters=letters)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +40,7 @@ class Typed:
     problems: tuple[Problem, ...] = ()
     asked: Asked | None = None
     taken_back: str = ""  # the row that a correction took out
-    refused: str = ""
+    refused: Say | None = None
 
     @property
     def sheet(self) -> Sheet:
@@ -61,20 +67,20 @@ def typed(log: Typed, text: str) -> Typed:
     """The log after one more line. Whatever was typed is in it."""
     clean = "".join(c if c.isprintable() else " " for c in text).strip()
     asked = log.asked
-    log = replace(log, row=None, problems=(), asked=None, taken_back="", refused="")
+    log = replace(log, row=None, problems=(), asked=None, taken_back="", refused=None)
     if asked is not None and (told := answered(log, asked, clean)) is not None:
         return told
     if not clean:
         return log
     if len(clean) > LONGEST:
-        return replace(log, refused=f"that is {len(clean)} letters, more than a line of a log; type it in pieces")
+        return replace(log, refused=too_long(len(clean)))
     at = _above(log, clean)
     return _put(log, (*log.rows[:at], clean, *log.rows[at:]), at)
 
 
 def without_last(log: Typed) -> Typed:
     """The log without its last row."""
-    return replace(log, rows=log.rows[:-1], row=None, problems=(), asked=None, taken_back="", refused="")
+    return replace(log, rows=log.rows[:-1], row=None, problems=(), asked=None, taken_back="", refused=None)
 
 
 def _above(log: Typed, clean: str) -> int:
@@ -128,7 +134,7 @@ def answered(log: Typed, asked: Asked, answer: str) -> Typed | None:
     raw = log.rows[row]
     low = answer.lower().strip()
     if not low:
-        return replace(log, refused="left open: list names it, and it is asked again")
+        return replace(log, refused=Say.of("left open: list names it, and it is asked again"))
     if low in _AS_NOTE:
         return _put(log, (*log.rows[:row], f"# {raw}", *log.rows[row + 1 :]), row)
     named = re.fullmatch(r"\s*([A-Za-z][\w']*)\s*=\s*([A-Za-z][A-Za-z ]*)", answer)

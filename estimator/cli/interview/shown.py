@@ -5,10 +5,20 @@ from datetime import date
 from typing import Any
 
 from estimator.cli.interview.steps import Step, answer_of, item_of, items, steps
+from estimator.cli.reader import told
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
 from estimator.fieldnotes.house_answers import LANGUAGES, fixtures_said
 from estimator.fieldnotes.questions import Data
+from estimator.model.say import Say, Typed
+
+ONE: Mapping[str, Say] = {
+    "line": Say.of("Line"),
+    "water test": Say.of("Water test"),
+    "sign": Say.of("Sign"),
+    "way round": Say.of("Way round"),
+}
+"""One of several, over its questions."""
 
 
 def words(value: Any) -> str:
@@ -51,11 +61,11 @@ def title(step: Step, data: Data) -> str:
     """`The house`, `Lines`, `Line 2: kitchen`; nothing where one more of a kind is asked for."""
     new = step.index is not None and not item_of(step, data)
     if step.index is None or (new and step.index == 0):
-        return step.section.title
+        return told(step.section.title)
     if new:
         return ""
     name = words(item_of(step, data).get(step.section.questions[0].key, ""))
-    return f"{step.section.one.capitalize()} {step.index + 1}: {name}"
+    return told(Say.of("{one} {number}: {name}", one=ONE[step.section.one], number=step.index + 1, name=Typed(name)))
 
 
 def listed(data: Data, columns: int) -> list[Row]:
@@ -70,7 +80,7 @@ def listed(data: Data, columns: int) -> list[Row]:
         if head != here:
             out += _block(here, block, columns)
             here, block = head, []
-        missing = "needed for a price" if step.question.needed else "-"
+        missing = told(Say.of("needed for a price")) if step.question.needed else "-"
         block.append((step.question.key.replace("_", " "), present(step, data) or missing))
     return [*out, *_block(here, block, columns)]
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from estimator.cli.reader import told
 from estimator.fieldnotes.answers import nearest
 from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
 
@@ -121,7 +122,7 @@ def found(words: str, data: Data) -> tuple[Step | str, tuple[str, ...]]:
         first, *others = sorted(begins, key=lambda name: not _is_part(begins[name]))
         return begins[first], tuple(others[:MOST_OTHERS])
     inside = next(
-        (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", s.question.text.lower())), None
+        (s for s in steps(data) if low and re.search(rf"\b{re.escape(low)}\b", told(s.question.text).lower())), None
     )
     return inside or nearest(low, tuple(names)), ()
 
@@ -162,8 +163,9 @@ def _names(data: Data) -> dict[str, Step]:
                 key,
                 f"{table} {key}",
                 table,
-                step.section.title.lower(),
-                step.section.title.lower().removeprefix("the "),
+                str(step.section.title).lower(),
+                str(step.section.title).lower().removeprefix("the "),
+                told(step.section.title).lower(),
             ]
         else:
             calls = _calls(step, key, table, data)

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass, field, replace
 
 from estimator.cli.interview import follow_up, log_talk
+from estimator.cli.interview.commands import in_english
 from estimator.cli.interview.gas import smells_of_gas
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.shown import listed, present, title
@@ -19,25 +20,26 @@ from estimator.cli.interview.steps import (
     steps,
 )
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import reader
+from estimator.cli.reader import reader, told
 from estimator.cli.views.problems import rows as problem_rows
 from estimator.cli.views.screen import Row
 from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, cleaned
 from estimator.model.gas import GAS_FIRST
 from estimator.model.problem import CannotGoOn
+from estimator.model.say import Say, Typed
 
 END = "end"
 _STOP = ("quit", "exit", "stop", "q", "bye", "done", "end")
-_NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope")
-BY_HAND = "By hand in the job file, not asked: overrides, options, approvals, discounts (docs/job-file.md)."
+_NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope", "ninguno", "ninguna", "nada")
+BY_HAND = Say.of("By hand in the job file, not asked: overrides, options, approvals, discounts (docs/job-file.md).")
 _BY_HAND = re.compile(
     r"(?:overrides?|options?|approvals?|discounts?|allowances?|settings?)(?: by hand)?", re.IGNORECASE
 )
 _NOBODY_KNOWS = re.compile(
-    r"(?:i )?(?:do not|don'?t|dont) know(?: yet)?|dunno|idk|no idea|not sure(?: yet)?|unknown|who knows|later",
+    r"(?:i )?(?:do not|don'?t|dont) know(?: yet)?|dunno|idk|no idea|not sure(?: yet)?|unknown|who knows|later|no s[eé]|quién sabe|no se sabe|después",
     re.IGNORECASE,
 )
-COMMANDS = "Enter skips or takes what is in [ ]. Also: ?, back, undo, list, go NAME, done."
+COMMANDS = Say.of("Enter skips or takes what is in [ ]. Also: ?, back, undo, list, go NAME, done.")
 
 
 @dataclass(slots=True)
@@ -62,7 +64,7 @@ class Talk:
         if not self.job.next_id:
             self.job.next_id = self.at
         if smells_of_gas(self.job.data):
-            self.terminal.tell(str(GAS_FIRST), "bad")
+            self.terminal.tell(GAS_FIRST, "bad")
         while self.at != END and self._one():
             pass
 
@@ -85,17 +87,22 @@ class Talk:
         self.asked_before = step.id
         if answer is None:
             return False
-        answer, offer, self.offer = cleaned(answer), self.offer, ""
+        answer, offer, self.offer = in_english(cleaned(answer)), self.offer, ""
         if offer and answer.lower() in ("y", "yes", "ok"):
             answer = offer
         if len(answer) > LONGEST:
-            self.terminal.tell("that is more than an answer; write it shorter", "bad")
+            self.terminal.tell(Say.of("that is more than an answer; write it shorter"), "bad")
             return True
         if answer.lower() in _STOP and not (
             step.begins and answer.lower() == "done" and not item_of(step, self.job.data)
         ):
             if offer:
-                self.terminal.tell(f"“{offer}” was offered and not taken, so it is not in the file; it is asked again")
+                self.terminal.tell(
+                    Say.of(
+                        "“{offer}” was offered and not taken, so it is not in the file; it is asked again",
+                        offer=Typed(offer),
+                    )
+                )
             return False
         try:
             if offer and answer.lower() == "undo":
@@ -119,8 +126,8 @@ class Talk:
         another = step.begins and step.index and answer_of(step, self.job.data) is None
         text = step.section.more if another else step.question.text
         if step.id == self.asked_before:
-            return text.partition(":")[0]
-        return " ".join(filter(None, (step.question.before(self._known_now(step)), text)))
+            return told(text).partition(":")[0]
+        return " ".join(filter(None, (told(step.question.before(self._known_now(step))), told(text))))
 
     def _default(self, step: Step) -> str:
         return step.question.default(self._known_now(step))
@@ -129,7 +136,7 @@ class Talk:
         """Always True: there is a next question."""
         has = answer_of(step, self.job.data) is not None
         if step.begins and not has and answer.lower() in YES:
-            self.terminal.tell(f"which? such as: {step.question.example}", "bad")
+            self.terminal.tell(Say.of("which? such as: {example}", example=step.question.example), "bad")
             return True
         if step.begins and not has and answer.lower() in _NO_MORE:
             answer = ""
@@ -137,7 +144,7 @@ class Talk:
             answer = self._default(step)
         if not answer or answer.lower() in ("skip", "-"):
             if step.question.needed and not has and not (step.begins and step.index):
-                self.terminal.tell("left open; a price needs it (`list` shows what is open)")
+                self.terminal.tell(Say.of("left open; a price needs it (`list` shows what is open)"))
             self._saved(step, {})
             if step.begins and not has and step.section.table == "water_test":
                 self._failed_branch()
@@ -148,7 +155,7 @@ class Talk:
         self.asked_back = this if isinstance(got, Unread) else ("", "")
         if isinstance(got, Unread) and _NOBODY_KNOWS.fullmatch(answer):
             unknown = step.question.read("unknown", step.question.key, self._known_now(step))
-            got = unknown if isinstance(unknown, Got) else Got({}, "left open")
+            got = unknown if isinstance(unknown, Got) else Got({}, Say.of("left open"))
         if isinstance(got, Unread):
             self.offer = got.offer
             self.terminal.tell(got.wrong, "bad")
@@ -162,7 +169,7 @@ class Talk:
 
     def _take(self, step: Step, got: Got, answer: str) -> None:
         self._saved(step, dict(got.values))
-        if got.said and got.said.lower() != answer.lower():
+        if got.said and told(got.said).lower() != answer.lower():
             self.terminal.tell(got.said, "good")
 
     def _saved(self, step: Step, values: dict[str, object]) -> None:
@@ -182,7 +189,9 @@ class Talk:
             return
         index = len(items(self.job.data, "line"))
         self.job.put(("line", index), {"name": name, "joins": name})
-        self.terminal.tell(f"{name} failed its test and has no line of its own: its pipe is asked for now")
+        self.terminal.tell(
+            Say.of("{name} failed its test and has no line of its own: its pipe is asked for now", name=Typed(name))
+        )
         self.at = f"line.{index}.size"
 
     def _next(self, step: Step, asked: set[str]) -> tuple[str, str]:
@@ -232,14 +241,14 @@ class Talk:
             case "log" if not rest:
                 self._go("log")
             case "pass" if rest:
-                self.terminal.tell("that looks like a log; the log is asked for soon, or: go log", "bad")
+                self.terminal.tell(Say.of("that looks like a log; the log is asked for soon, or: go log"), "bad")
             case _:
                 return False
         return True
 
     def _explain(self, step: Step) -> None:
         self.terminal.tell(step.question.why)
-        self.terminal.tell(f"Such as: {step.question.example}")
+        self.terminal.tell(Say.of("Such as: {example}", example=step.question.example))
         self.terminal.tell(COMMANDS, "dim")
         self.terminal.tell(BY_HAND, "dim")
 
@@ -248,7 +257,7 @@ class Talk:
         here = number_of(step.id, all_steps)
         asked = [s for s in all_steps[:here] if not (s.begins and answer_of(s, self.job.data) is None)]
         if not asked:
-            self.terminal.tell("this is the first question")
+            self.terminal.tell(Say.of("this is the first question"))
             return
         self.at, self.asked_before, self.walking = asked[-1].id, "", True
 
@@ -259,15 +268,17 @@ class Talk:
             return
         at, text, came_to = self.trail.pop()
         if not self.job.restored(text, came_to):
-            self.terminal.tell("the file was changed elsewhere since; `back` goes to the question instead", "bad")
+            self.terminal.tell(
+                Say.of("the file was changed elsewhere since; `back` goes to the question instead"), "bad"
+            )
             return
         self.at = at
-        self.terminal.tell(f"taken back: {at.rpartition('.')[2].replace('_', ' ')}")
+        self.terminal.tell(Say.of("taken back: {question}", question=Typed(at.rpartition(".")[2].replace("_", " "))))
 
     def _go(self, words: str) -> None:
         self.asked_before, self.walking = "", False
         if not words:
-            self.terminal.tell("go where? such as: go soil, go line 2, go log, go tests")
+            self.terminal.tell(Say.of("go where? such as: go soil, go line 2, go log, go tests"))
             return
         if _BY_HAND.fullmatch(words):
             self.terminal.tell(BY_HAND)
@@ -276,10 +287,12 @@ class Talk:
         if isinstance(step, Step):
             self.at = step.id
             if others:
-                self.terminal.tell(f"also: {', '.join(f'go {other}' for other in others)}", "dim")
+                self.terminal.tell(
+                    Say.of("also: {others}", others=Typed(", ".join(f"go {other}" for other in others))), "dim"
+                )
             return
-        near = f"; go {step}?" if step else "; `list` shows every name"
-        self.terminal.tell(f"there is no question “{words}”{near}", "bad")
+        near = Say.of("; go {name}?", name=Typed(step)) if step else Say.of("; `list` shows every name")
+        self.terminal.tell(Say.of("there is no question “{words}”{near}", words=Typed(words), near=near), "bad")
 
     # ── the log ───────────────────────────────────────────────────────────────────────────────
 

@@ -4,8 +4,10 @@ import contextlib
 import sys
 from collections.abc import Iterable
 
+from estimator.cli.reader import told
 from estimator.cli.views.screen import Row, drawable, show, width
 from estimator.cli.views.table import cells_wide, folded
+from estimator.model.say import Say
 
 
 class Terminal:
@@ -23,9 +25,9 @@ class Terminal:
     def columns(self) -> int:
         return width()
 
-    def ask(self, prompt: str) -> str | None:
+    def ask(self, prompt: Say | str) -> str | None:
         """The line typed, without its end; None when there is no more. Errors: KeyboardInterrupt for Ctrl-C."""
-        prompt = drawable(prompt, sys.stdout)
+        prompt = drawable(told(prompt), sys.stdout)
         if self.live:
             try:
                 return input(prompt)
@@ -42,13 +44,14 @@ class Terminal:
         show(rows)
         sys.stdout.flush()
 
-    def tell(self, text: str, look: str = "") -> None:
+    def tell(self, text: Say | str, look: str = "") -> None:
         """A sentence, set in by two, folded where it is too long."""
-        self.say(Row("  " + line, look) for line in folded(text, self.columns - 2))
+        self.say(Row("  " + line, look) for line in folded(told(text), self.columns - 2))
 
-    def question(self, text: str, default: str) -> str | None:
+    def question(self, text: Say | str, default: str) -> str | None:
         """A question on one line with its answer where that fits, else above it."""
-        prompt = f"{text} [{default}]: " if default else f"{text}: "
+        text = told(text)
+        prompt = f"{text} [{default}]: " if default else f"{text} " if text.endswith("?") else f"{text}: "
         if cells_wide(prompt) <= self.columns * 2 // 3:
             return self.ask(prompt)
         self.say(folded(text, self.columns))

@@ -27,14 +27,15 @@ def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = EN
         *gas_first(job, columns, language),
         Row(f"{job.number}  {job.customer.site}", "head"),
         Row(said),
-        *(row for line in job.lines for row in _line(line, columns, language)),
+        *(row for line in job.lines for row in line_rows(line, columns, language)),
         *_tests(job.water_tests, columns, language),
         *(_compared(diagnosis, columns, language) if diagnosis else []),
         *(_meaning(diagnosis, columns, language) if diagnosis else []),
     ]
 
 
-def _line(line: Line, columns: int, language: str) -> list[Row]:
+def line_rows(line: Line, columns: int, language: str) -> list[Row]:
+    """One line: its drawing, what is on the way, what each camera run saw."""
     head = [Row(text, "head") for text in title(line, columns, language)]
     drawn = strip(line, columns, language=language)
     body = [Row(text) for text in [*drawn, *_way(line, columns, language)]]

@@ -20,6 +20,7 @@ import pytest
 
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.talk import END, Talk
+from estimator.cli.reader import told
 from estimator.fieldnotes.answers import Known
 
 TODAY = date(2026, 11, 18)
@@ -52,7 +53,7 @@ class Typist:
         self.told: list[str] = []
 
     def ask(self, prompt):
-        self.asked.append(prompt)
+        self.asked.append(told(prompt))
         answer = self._answer() if len(self.given) < self.most else None
         self.given += [] if answer is None else [answer]
         return answer
@@ -66,13 +67,13 @@ class Typist:
         return next(self.answers, None)
 
     def question(self, text, default):
-        return self.ask(f"{text} [{default}]" if default else text)
+        return self.ask(f"{told(text)} [{default}]" if default else text)
 
     def say(self, rows):
         self.told += [getattr(row, "text", row) for row in rows]
 
     def tell(self, text, look=""):
-        self.told.append(text)
+        self.told.append(told(text))
 
 
 def talked(

@@ -86,8 +86,8 @@ def test_whoever_goes_away_in_the_middle_keeps_what_was_answered(tmp_path, typis
 def test_check_asks_at_a_terminal_and_then_shows_the_job_as_it_now_stands(tmp_path, keyboard):
     job_in(tmp_path, text="pass front cleanout to house, surface\n0 slab\n30 roots 50\n32 end\n")
     screen = keyboard(tmp_path, "check", "job.toml")
-    assert "2 30-50 roots" in screen.until(PROMPT.rstrip(), seconds=60)
+    assert "2 30-50 roots" in screen.until(f"{PROMPT}:", seconds=60)
     os.write(screen.ours, b"1\r")
     code, seen = screen.ends(seconds=60)
     assert code == 1  # the invented place
-    assert "roots 50 %" in seen.rpartition(PROMPT.rstrip())[2]
+    assert "roots 50 %" in seen.rpartition(str(PROMPT))[2]

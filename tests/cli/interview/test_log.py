@@ -158,7 +158,7 @@ def test_enter_leaves_a_question_open_and_never_takes_a_guess():
     log = typed(after(PASS, "30 roots 50"), "")
     assert (kinds(log), log.asked) == ([], None)
     assert log.sheet.not_read == ("30 roots 50",)
-    assert "list" in log.refused
+    assert "list" in str(log.refused)
     assert taken_up(log.about, log.words, log.rows).asked is not None
 
 

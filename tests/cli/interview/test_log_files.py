@@ -116,7 +116,7 @@ def test_a_misspelt_file_is_no_note_and_the_nearest_is_named(tmp_path, interview
 def test_a_file_named_after_some_lines_is_offered_and_they_are_kept(tmp_path, interview, answer, taken):
     (tmp_path / "notes.txt").write_text(PHONE, "utf-8")
     job, typist = lines(interview, tmp_path / "job.toml", [*LINE, "9 hole 2in", "notes.txt", answer, "done", "done"])
-    assert any("Read notes.txt, with the 1 line typed here put after it" in asked for asked in typist.asked)
+    assert any("Read notes.txt, and put what is typed here after it" in asked for asked in typist.asked)
     name = job.data["line"][0]["log"]
     assert name == ("notes.txt" if taken else "main.txt")
     assert (tmp_path / name).read_text("utf-8") == (PHONE if taken else "") + "9 hole 2in\n"

@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 
 from estimator.fieldnotes.answers import Got, Known, Unread, cleaned
 from estimator.fieldnotes.questions import SECTIONS
+from estimator.model.say import Say
+from estimator.wording.say import LANGUAGES, say
 
 QUESTIONS = {(section.table, question.key): question for section in SECTIONS for question in section.questions}
 ASKED = Known(
@@ -113,13 +115,13 @@ def test_clay_alone_is_not_taken_for_the_firm_kind():
     got = read("house", "soil", "clay")
     assert isinstance(got, Unread)
     assert got.offer == ""
-    assert "soft clay" in got.wrong
+    assert "soft clay" in str(got.wrong)
 
 
 def test_a_slab_without_tendons_is_said_back():
     got = read("house", "floor", "slab")
     assert isinstance(got, Got)
-    assert "without steel tendons" in got.said
+    assert "without steel tendons" in str(got.said)
 
 
 def test_a_way_round_is_one_line():
@@ -150,15 +152,47 @@ def test_words_in_quotes_are_no_command():
     assert read("customer", "name", '"list"') == Got({"name": "list"})
 
 
-@pytest.mark.parametrize("question", QUESTIONS.values(), ids=[f"{table}.{key}" for table, key in QUESTIONS])
-def test_every_example_is_read_by_its_own_question(question):
-    table = next(table for (table, _), q in QUESTIONS.items() if q is question)
+SEVERAL = {
+    ("line", "joins"): ("main at 21", "city main"),
+    ("job", "date"): ("2026-11-18", "11/18", "today", "hoy"),
+    ("reroute", "replaces"): ("kitchen", "main 6 to 15"),
+}
+"""Examples that are more than one answer."""
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("which", QUESTIONS, ids=".".join)
+def test_every_example_is_read_by_its_own_question(which, language):
     known = replace(ASKED, data={"line": [{"name": "main"}, {"name": "kitchen"}, {"name": "yard"}]})
-    examples = [question.example] if table != "line" or question.key != "joins" else ["main at 21", "city main"]
-    examples = ["2026-11-18", "11/18", "today"] if question.key == "date" and table == "job" else examples
-    examples = ["kitchen", "main 6 to 15"] if question.key == "replaces" else examples
-    for example in examples:
-        assert isinstance(read(table, question.key, example, known), Got), example
+    for example in SEVERAL.get(which, (say(QUESTIONS[which].example, language),)):
+        assert isinstance(read(*which, example, known), Got), example
+
+
+@pytest.mark.parametrize(
+    ("which", "spanish", "english"),
+    [
+        ("house.floor", "losa", "slab"),
+        ("house.floor", "losa postensada", "post-tensioned slab"),
+        ("house.sewer", "fosa séptica", "septic"),
+        ("house.expansive_soil", "sí", "yes"),
+        ("house.water_lines", "por arriba", "overhead"),
+        ("house.in_slab", "nada", "nothing"),
+        ("job.language", "los dos", "both"),
+        ("job.date", "ayer", "yesterday"),
+        ("line.pipe", "hierro", "cast iron"),
+        ("water_test.kind", "aislada", "isolated"),
+        ("water_test.when", "antes de levantar", "before lift"),
+        ("water_test.result", "no pasó", "failed"),
+        ("foundation.work", "ninguno", "none"),
+        ("foundation.work", "planeado 2027-01", "planned 2027-01"),
+    ],
+)
+def test_a_spanish_answer_means_what_the_english_one_means(which, spanish, english):
+    """What the Spanish questions offer is taken; the file holds the same word in either language."""
+    got, same = (read(*which.split("."), answer) for answer in (spanish, english))
+    assert isinstance(got, Got)
+    assert isinstance(same, Got)
+    assert got.values == same.values
 
 
 @given(st.sampled_from(sorted(QUESTIONS)), st.text(max_size=60))
@@ -189,18 +223,19 @@ def test_a_slip_of_the_finger_never_offers_a_slab_without_tendons() -> None:
     assert slip.offer == ""
     assert read("house", "floor", "basment").offer == "basement"  # type: ignore[union-attr]
     assert read("house", "floor", "slab") == Got(
-        {"floor": "slab"}, "slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`"
+        {"floor": "slab"},
+        Say.of("slab without steel tendons, which must be proven; if nobody knows, write `tendons unknown`"),
     )
-    assert "proven to have no tendons" in QUESTIONS["house", "floor"].text
+    assert "proven to have no tendons" in QUESTIONS["house", "floor"].text.text
 
 
 def test_no_trial_at_an_invented_place_is_told_what_it_leads_to() -> None:
     no, yes = read("job", "demo", "no"), read("job", "demo", "yes")
     assert isinstance(no, Got)
     assert no.values == {"demo": False}
-    assert "no quote is made here" in no.said
+    assert "no quote is made here" in str(no.said)
     assert isinstance(yes, Got)
-    assert "no quote" not in yes.said
+    assert "no quote" not in str(yes.said)
 
 
 @pytest.mark.parametrize(
@@ -208,7 +243,7 @@ def test_no_trial_at_an_invented_place_is_told_what_it_leads_to() -> None:
     ["slab (proven to have no tendons)", "post-tensioned slab", "slab with tendons unknown", "crawl space", "basement"],
 )
 def test_the_floor_takes_every_word_of_its_own_question(part) -> None:
-    assert part in QUESTIONS["house", "floor"].text
+    assert part in QUESTIONS["house", "floor"].text.text
     assert isinstance(read("house", "floor", part), Got)
 
 
@@ -223,7 +258,7 @@ def test_a_soil_that_may_be_firm_or_soft_is_asked_and_never_guessed(answer) -> N
     got = read("house", "soil", answer, replace(ASKED, soils=soils))
     assert isinstance(got, Unread)
     assert got.offer == ""
-    assert "soft clay, firm clay" in got.wrong
+    assert "soft clay, firm clay" in str(got.wrong)
 
 
 @pytest.mark.parametrize(
@@ -239,6 +274,6 @@ def test_an_odd_answer_is_asked_back_once_and_then_kept(table, key, odd, plain) 
     got = read(table, key, odd)
     assert isinstance(got, Unread)
     assert got.offer == ""
-    assert "same again" in got.wrong
+    assert "same again" in str(got.wrong)
     assert read(table, key, odd, replace(ASKED, insists=True)) == Got({key: odd})
     assert all(isinstance(read(table, key, answer), Got) for answer in plain)

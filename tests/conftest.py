@@ -20,6 +20,16 @@ os.environ["ESTIMATOR_CACHE"] = "no"  # tests/disk has a folder of its own for i
 collect_ignore = [] if shutil.which("soffice") else ["engine"]
 
 
+def pytest_collection_finish() -> None:
+    """Memory is searched for rings of records as rarely as in the program, and never among what was collected."""
+    import gc
+
+    from estimator.cli import rarely_swept
+
+    rarely_swept()
+    gc.freeze()
+
+
 def pytest_report_header() -> str:
     if collect_ignore:
         return "office program: none on this machine, so tests/engine is left out (CI runs it)"

@@ -66,25 +66,37 @@ settings.load_profile("no timed tests")
 MOST_PRICED = 40
 
 
+def _once(module: object, name: str, key: Callable[..., tuple[object, ...]]) -> None:
+    """A function of a module that works out each answer once, by `key` of what it is given; what comes out is frozen."""
+    function, known = getattr(module, name), {}
+
+    @wraps(function)
+    def once(*given, **named):
+        held = key(*given, **named)
+        if held not in known:
+            while len(known) >= MOST_PRICED:
+                del known[next(iter(known))]
+            known[held] = given, function(*given, **named)  # with what was given, so that nothing else gets its id
+        return known[held][1]
+
+    setattr(module, name, once)
+
+
 def _each_house_priced_once() -> None:
-    """A house that several tests price with the very same tables is priced once; what comes out is frozen.
+    """A house that several tests price with the very same tables is priced once, its ranges drawn and its ways set side by side once.
 
     A record that is made again brings tables of its own, so it is priced anew.
     """
     from estimator import pipeline
+    from estimator.studies import ways
 
-    run, known = pipeline.run, {}
-
-    @wraps(run)
-    def once(job, tables, day, revision=1):
-        key = repr(job), id(tables.rows), tables.day, day, revision
-        if key not in known:
-            while len(known) >= MOST_PRICED:
-                del known[next(iter(known))]
-            known[key] = tables.rows, run(job, tables, day, revision)  # kept, so that no other rows get their id
-        return known[key][1]
-
-    pipeline.run = once
+    _once(pipeline, "run", lambda job, tables, day, revision=1: (repr(job), id(tables.rows), tables.day, day, revision))
+    _once(ways, "ways_of", lambda job, tables: (repr(job), id(tables.rows), tables.day))
+    _once(
+        pipeline,
+        "range_of",
+        lambda price, takeoffs, tables, *how: (id(price), id(takeoffs), id(tables.rows), tables.day, *how),
+    )
 
 
 _each_house_priced_once()

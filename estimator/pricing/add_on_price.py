@@ -18,12 +18,13 @@ from estimator.pricing.chosen_add_ons import line_of
 from estimator.pricing.cost_lines import cost_lines
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.discounts import floor_price
-from estimator.pricing.figures import Figures, figures_with
-from estimator.pricing.hours import by_crew, task_hours
+from estimator.pricing.figures import Figures, figures_with, hours_of
+from estimator.pricing.hours import by_crew
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_prices, class_rows
 from estimator.pricing.parts import Sold, parts_of_sold
+from estimator.pricing.prepared import of_parts
 from estimator.pricing.shown import plain
 from estimator.pricing.tax import bought_for, charged_tax
 from estimator.pricing.tax_classes import taxed_in_their_own_way
@@ -104,11 +105,10 @@ def _takeoff(code: str, item: WorkItem, size: float, takeoffs: Sequence[Takeoff]
 def _figures(sold: Sold, tables: Tables, place: PlaceRow | None) -> Figures:
     """What it costs the firm; of crews their exact hours."""
     rules = house_rules(tables)
-    parts = parts_of_sold([sold], tables)
-    tasks = task_hours(parts, tables, rules.factor_cap)
-    teams = crews_of(parts, tables, rules)
+    scope = (of_parts(parts_of_sold([sold], tables), tables),)
+    tasks, teams = hours_of(scope), crews_of(scope, tables, rules)
     crews = tuple(_at_work(teams[name], hours, rules) for name, hours in by_crew(tasks).items() if hours > 0)
-    return figures_with(parts, tasks, teams, crews, ZERO, tables, place)
+    return figures_with(scope, tasks, teams, crews, ZERO, tables, place)
 
 
 def _at_work(crew: Crew, work: float, rules: HouseRules) -> CrewDays:

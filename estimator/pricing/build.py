@@ -21,6 +21,7 @@ from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import items_of
 from estimator.pricing.payments import deposit_not_answered
+from estimator.pricing.prepared import prepared
 from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
 from estimator.pricing.shares import Laid, laid_on, loads_of
@@ -62,9 +63,9 @@ def price_scope(
     Errors: CannotGoOn with every row that is missing or would cost nothing; a discount below the floor margin.
     """
     takeoffs, by_quantity = with_quantities(takeoffs, overrides, tables)
-    parts, hours = hours_of(takeoffs, tables, place)
-    tasks, by_hours = with_hours(hours, overrides, takeoffs)
-    figures = figures_of(parts, tasks, tables, place)
+    scope = prepared(takeoffs, tables, place)
+    tasks, by_hours = with_hours(hours_of(scope), overrides, takeoffs)
+    figures = figures_of(scope, tasks, tables, place)
     cost = told(figures, tables, place)
     fixed = allowance_lines(allowances, class_rows(("allowance",), tables)["allowance"] if allowances else None)
     sale = sale_of(sold_by_class(figures.costs, takeoffs, tables, contingency), takeoffs, cost.laid, fixed, tables)

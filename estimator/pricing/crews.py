@@ -8,9 +8,9 @@ from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.remembered import remembered
 from estimator.model.say import Say
-from estimator.pricing.hours import facts_by_crew, hours_each, slowed_by, times
+from estimator.pricing.hours import hours_each, slowed_by, times
 from estimator.pricing.house_rules import HouseRules
-from estimator.pricing.parts import Part
+from estimator.pricing.prepared import Prepared
 from estimator.pricing.problems import NO_CREW, SET_UP_EATS_THE_DAY, UNKNOWN_ROW, cell, stop
 from estimator.tables.rows import CrewMember, Production, Role
 from estimator.tables.tables import Tables
@@ -31,14 +31,21 @@ class Crew:
     cell: str
 
 
-def crews_of(parts: Sequence[Part], tables: Tables, rules: HouseRules) -> Mapping[str, Crew]:
+def crews_of(scope: Sequence[Prepared], tables: Tables, rules: HouseRules) -> Mapping[str, Crew]:
     """Rate = Σ count × wage × (1 + burden), at night times the night rate; set-up = the row's hours × its factors.
 
     Errors: CannotGoOn for a crew with nobody in it, or a set-up that takes the whole day.
     """
-    met = facts_by_crew(parts)
-    crews = {name: _crew(name, facts, tables, rules) for name, facts in met.items()}
-    stop([_nobody(crew, parts) for crew in crews.values() if crew.rate <= 0])
+    met: dict[str, frozenset[str]] = {}
+    for one in scope:
+        for name, facts in one.met.items():
+            met[name] = met[name] | facts if name in met else facts
+    known = _known_crews(tables)
+    for asked in met.items():
+        if asked not in known:
+            known[asked] = _crew(*asked, tables, rules)
+    crews = {name: known[name, facts] for name, facts in met.items()}
+    stop([_nobody(crew, scope) for crew in crews.values() if crew.rate <= 0])
     stop([_no_day(crew, rules) for crew in crews.values() if round(crew.most_set_up_hours, 3) >= rules.day_hours][:1])
     return crews
 
@@ -52,6 +59,12 @@ def set_up_row(tables: Tables) -> Production:
         raise CannotGoOn(
             UNKNOWN_ROW(place, item=Say.of("every crew day"), ref=SET_UP_TASK, table="production")
         ) from None
+
+
+@remembered
+def _known_crews(tables: Tables) -> dict[tuple[str, frozenset[str]], Crew]:
+    """Crews by their name and what they meet, filled as they are asked for."""
+    return {}
 
 
 def _crew(name: str, facts: frozenset[str], tables: Tables, rules: HouseRules) -> Crew:
@@ -88,8 +101,8 @@ def _cells(members: Sequence[CrewMember], roles: Mapping[str, Role]) -> list[str
     return [*(cell("crews", m, "count") for m in members), *wages]
 
 
-def _nobody(crew: Crew, parts: Iterable[Part]) -> Problem:
-    task = next(p.ref for p in parts if p.recipe.part == "labor" and p.crew == crew.name)
+def _nobody(crew: Crew, scope: Iterable[Prepared]) -> Problem:
+    task = next(t.task for one in scope for t in one.tasks if t.crew == crew.name)
     return NO_CREW(Place(table="production", cell="crew"), task=task, crew=crew.name)
 
 

@@ -66,12 +66,6 @@ def _why(machine: Machine) -> str:
     return want.formula if row.unit != "day" else f"{want.formula} = {want.amount:g} days, up to whole days"
 
 
-def at_work(owners: frozenset[Owner], crew: str, tasks: Sequence[TaskHours]) -> list[tuple[Owner, float]]:
-    """Hours of a crew on the work items that ask."""
-    there = (((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew)
-    return [(owner, hours) for owner, hours in there if owner in owners]
-
-
 def machines_without_crew(machines: Iterable[Machine]) -> tuple[Say, ...]:
     """A machine asked for whose crew has no hours there is charged its least days, and the office is told."""
     return tuple(

@@ -1,4 +1,4 @@
-"""Steps 2 to 5 in figures alone: the parts of a scope and their hours in; what it costs the firm, to the cent, out.
+"""Steps 2 to 5 in figures alone: what the takeoffs of a scope bring in; what it costs the firm, to the cent, out.
 
 The build-up (build.py) takes these figures and says line by line how they came about; the search, which asks for hundreds
 of scopes, takes them as they are (total.py). So nothing is reckoned in two places.
@@ -10,16 +10,14 @@ from decimal import Decimal
 
 from estimator.model.money import cents
 from estimator.model.price import CrewDays, TaskHours
-from estimator.model.work import Takeoff
-from estimator.pricing.amounts import Charge, asked, follow_crews
+from estimator.pricing.amounts import Asked, Charge, Worked, put_together, with_days
 from estimator.pricing.crew_days import OVERHEAD, crew_days
 from estimator.pricing.crews import Crew, crews_of
 from estimator.pricing.equipment import Machine, machines_of
-from estimator.pricing.hours import hours_of_takeoff
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.materials import Stuff, stuff_of
-from estimator.pricing.parts import Part, by_kind, parts_of
-from estimator.pricing.subs import subs_of, with_fees_of
+from estimator.pricing.prepared import Prepared
+from estimator.pricing.subs import subs_of
 from estimator.tables.rows import PlaceRow, SubOrFee
 from estimator.tables.tables import Tables
 
@@ -30,7 +28,6 @@ ZERO = Decimal(0)
 class Figures:
     """What a scope costs the firm: hours, crews by the half day, machines, what is bought, what others bill."""
 
-    parts: tuple[Part, ...]
     tasks: tuple[TaskHours, ...]
     teams: Mapping[str, Crew]
     crews: tuple[CrewDays, ...]
@@ -59,23 +56,22 @@ class Figures:
         return out
 
 
-def hours_of(
-    takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
-) -> tuple[tuple[Part, ...], tuple[TaskHours, ...]]:
-    """Step 1: the parts of a scope, with the place's own fees, and the hours of those that are work. Errors: CannotGoOn."""
-    parts = with_fees_of(place, parts_of(takeoffs, tables), tables)
-    return parts, tuple(hours for takeoff in takeoffs for hours in hours_of_takeoff(takeoff, tables))
+def hours_of(scope: Sequence[Prepared]) -> tuple[TaskHours, ...]:
+    """The hours of a scope's work."""
+    return tuple(hours for one in scope for hours in one.tasks)
 
 
-def figures_of(parts: Sequence[Part], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None) -> Figures:
+def figures_of(
+    scope: Sequence[Prepared], tasks: Sequence[TaskHours], tables: Tables, place: PlaceRow | None
+) -> Figures:
     """Steps 2 to 5 on hours already known. Errors: CannotGoOn for a crew nobody is in."""
     rules = house_rules(tables)
-    teams = crews_of(parts, tables, rules)
-    return figures_with(parts, tasks, teams, crew_days(tasks, teams, rules), rules.overhead, tables, place)
+    teams = crews_of(scope, tables, rules)
+    return figures_with(scope, tasks, teams, crew_days(tasks, teams, rules), rules.overhead, tables, place)
 
 
 def figures_with(
-    parts: Sequence[Part],
+    scope: Sequence[Prepared],
     tasks: Sequence[TaskHours],
     teams: Mapping[str, Crew],
     crews: tuple[CrewDays, ...],
@@ -85,17 +81,19 @@ def figures_with(
 ) -> Figures:
     """Steps 3 to 5 with the days of the crews already known; `overhead` is dollars a crew-day."""
     rules = house_rules(tables)
-    followed = follow_crews(parts, tasks, {c.crew: c for c in crews})
-    kinds = by_kind(followed)
+    worked = {c.crew: Worked(float(c.days), float(c.hours), c.work_hours) for c in crews}
+
+    def wanted(kind: str) -> tuple[Asked, ...]:
+        return put_together(with_days(want, tasks, worked) for one in scope for want in one.wanted[kind])
+
     days = sum((crew.days for crew in crews), ZERO)
     return Figures(
-        parts=followed,
         tasks=tuple(tasks),
         teams=teams,
         crews=crews,
         crew_days=days,
         overhead=cents(days * overhead),
-        machines=machines_of(asked(kinds["equipment"]), tables, tasks, teams, rules),
-        stuff=stuff_of(asked(kinds["material"]), tables, place, rules.small_parts_percent),
-        subs=subs_of(asked(kinds["sub"]), tables),
+        machines=machines_of(wanted("equipment"), tables, tasks, teams, rules),
+        stuff=stuff_of(wanted("material"), tables, place, rules.small_parts_percent),
+        subs=subs_of(wanted("sub"), tables),
     )

@@ -4,8 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence, Set
 
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
-from estimator.model.work import Takeoff
-from estimator.pricing.parts import Part, made_of
+from estimator.pricing.parts import Part
 from estimator.pricing.problems import cell
 from estimator.tables.rows import Factor, Production
 from estimator.tables.tables import Tables
@@ -14,12 +13,6 @@ from estimator.tables.tables import Tables
 def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tuple[TaskHours, ...]:
     """hours = each × quantity × per × min(cap, Π factors), one record a labor part."""
     return tuple(_task(part, tables, factor_cap) for part in parts if part.recipe.part == "labor")
-
-
-@remembered
-def hours_of_takeoff(takeoff: Takeoff, tables: Tables) -> tuple[TaskHours, ...]:
-    """Those of one takeoff; the factors' cap is the firm's."""
-    return task_hours(made_of(takeoff, tables)[0], tables, tables.number("factor_cap"))
 
 
 def _task(part: Part, tables: Tables, factor_cap: float) -> TaskHours:

@@ -77,15 +77,11 @@ def _items_by_method(tables: Tables) -> Mapping[str, Sequence[WorkItem]]:
     return out
 
 
-def parts_of(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Part, ...]:
-    """Every part of every work item. Errors: CannotGoOn for a row that is missing or an item that would cost nothing."""
-    found = [made_of(takeoff, tables) for takeoff in takeoffs]
-    stop([problem for _, wrong in found for problem in wrong])
-    parts = tuple(part for made, _ in found for part in made)
-    if not parts:
+def something_to_sell(takeoffs: Sequence[Takeoff], there_is: bool) -> None:
+    """Errors: CannotGoOn where a scope is made of no part at all."""
+    if not there_is:
         methods = ", ".join(sorted({t.repair.method for t in takeoffs})) or "an empty scope"
         stop([NOTHING_TO_SELL(Place(table="work_items", cell="methods"), methods=methods)])
-    return parts
 
 
 @remembered

@@ -1,20 +1,20 @@
 """Steps 1 to 6 without any rounding: takeoffs in; a smooth price for break-even and an additive cost for the search, out."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.model.work import Takeoff
-from estimator.pricing.amounts import Asked, asked
+from estimator.pricing.amounts import Asked, Worked, put_together, with_days
 from estimator.pricing.crew_days import OVERHEAD
 from estimator.pricing.crews import Crew, crews_of
-from estimator.pricing.equipment import at_work
-from estimator.pricing.hours import by_crew, task_hours
+from estimator.pricing.figures import hours_of
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_rows, contingency_percent
-from estimator.pricing.parts import ROUNDED_LATER, Part, by_kind, parts_of
+from estimator.pricing.prepared import prepared
 from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.pricing.tax_classes import class_rate
 from estimator.tables.price_shares import kept
@@ -36,11 +36,12 @@ class Bit:
 
     price_class: str
     dollars: float
-    by: Shares
+    by: Callable[[], Shares]  # asked only where a place taxes some work in its own way
     material: float = 0.0
     shared: str = ""
 
 
+@remembered
 def rough_cost(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> RoughCost:
     """Hours and days unrounded, no packs, no minimum, marked up as the method alone would be. Errors: as `price_scope`."""
     priced = _sold((takeoff,), tables, place)
@@ -79,9 +80,12 @@ def _taxed_in_its_own_way(tables: Tables, place: PlaceRow) -> Mapping[str, TaxCl
 def _tax(bit: Bit, place: PlaceRow | None, own_way: Mapping[str, TaxClass]) -> float:
     """What is charged on a bit, as a share of its price: each work item that carries it as the place taxes that item."""
     usual = _usual_tax(bit, place)
-    taxed = ((weight, own_way.get(item)) for _, item, weight in bit.by)
+    if not own_way:
+        return usual
+    by = bit.by()
+    taxed = ((weight, own_way.get(item)) for _, item, weight in by)
     charged = sum(weight * (class_rate(row) if row else usual) for weight, row in taxed)
-    return charged / sum(weight for _, _, weight in bit.by)
+    return charged / sum(weight for _, _, weight in by)
 
 
 def _usual_tax(bit: Bit, place: PlaceRow | None) -> float:
@@ -97,89 +101,74 @@ def _usual_tax(bit: Bit, place: PlaceRow | None) -> float:
 
 def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[Bit]:
     rules = house_rules(tables)
-    parts = parts_of(takeoffs, tables)
-    tasks = task_hours(parts, tables, rules.factor_cap)
-    crews = crews_of(parts, tables, rules)
-    there = _Crews(tasks, crews, rules.day_hours)
-    followed = [p for p in parts if not p.quantity_name.startswith(ROUNDED_LATER)]
-    late = [p for p in parts if p.quantity_name.startswith(ROUNDED_LATER)]
+    scope = prepared(takeoffs, tables, place)
+    tasks = hours_of(scope)
+    there = _Crews(_by_crew(tasks), crews_of(scope, tables, rules), rules)
+    worked = {crew: there.worked(crew) for crew in there.tasks}
     bits = [
-        Bit("own", there.days(crew.name) * rules.day_hours * float(crew.rate), _who_works(crew.name, tasks))
-        for crew in crews.values()
+        Bit("own", there.days(name) * rules.day_hours * float(crew.rate), partial(there.who_works, name))
+        for name, crew in there.crews.items()
     ]
     if rules.overhead:
         bits += [
-            Bit(OVERHEAD, there.days(crew) * float(rules.overhead), _who_works(crew, tasks)) for crew in by_crew(tasks)
+            Bit(OVERHEAD, there.days(crew) * float(rules.overhead), partial(there.who_works, crew))
+            for crew in there.tasks
         ]
-    kinds = by_kind(followed)
-    bits += [_equipment(a, tables, there) for a in asked(kinds["equipment"])]
-    bits += [_material(a, tables, place, rules) for a in asked(kinds["material"])]
-    bits += [_sub(a, tables) for a in asked(kinds["sub"])]
-    return bits + _followers(late, there, tables, place, rules)
+    for kind, bit in (("equipment", _equipment), ("material", _material), ("sub", _sub)):
+        for want in put_together(with_days(want, tasks, worked) for one in scope for want in one.wanted[kind]):
+            bits.append(bit(want, tables, place, there))
+    return bits
+
+
+def _by_crew(tasks: Iterable[TaskHours]) -> dict[str, list[TaskHours]]:
+    out: dict[str, list[TaskHours]] = {}
+    for task in tasks:
+        out.setdefault(task.crew, []).append(task)
+    return out
 
 
 @dataclass(frozen=True, slots=True)
 class _Crews:
     """Who works how long, and how many days that is unrounded."""
 
-    tasks: Sequence[TaskHours]
+    tasks: Mapping[str, Sequence[TaskHours]]
     crews: Mapping[str, Crew]
-    day_hours: float
+    rules: HouseRules
 
     def days(self, crew: str, owners: frozenset[Owner] | None = None) -> float:
         """Days of a crew on the work items that ask, on everything where none are named."""
-        if owners is None:
-            hours = by_crew(self.tasks).get(crew, 0.0)
-        else:
-            hours = sum(h for _, h in at_work(owners, crew, self.tasks))
-        return hours / (self.day_hours - self.crews[crew].set_up_hours) if hours else 0.0
+        mine = self.tasks.get(crew, ())
+        hours = sum(t.hours for t in mine if owners is None or (t.repair, t.work_item) in owners)
+        return hours / (self.rules.day_hours - self.crews[crew].set_up_hours) if hours else 0.0
+
+    def worked(self, crew: str) -> Worked:
+        days = self.days(crew)
+        return Worked(days, days * self.rules.day_hours, sum(t.hours for t in self.tasks[crew]))
+
+    def who_works(self, crew: str) -> Shares:
+        return shares(((t.repair, t.work_item), t.hours) for t in self.tasks.get(crew, ()))
 
 
-def _who_works(crew: str, tasks: Sequence[TaskHours]) -> Shares:
-    return shares(((t.repair, t.work_item), t.hours) for t in tasks if t.crew == crew)
-
-
-def _equipment(want: Asked, tables: Tables, there: "_Crews") -> Bit:
+def _equipment(want: Asked, tables: Tables, place: PlaceRow | None, there: _Crews) -> Bit:
     row = tables.equipment(want.ref)
     by_day = row.unit == "day" and row.crew
     at_least = max(float(row.min_days), 1.0)
     quantity = (there.days(row.crew, want.owners) or at_least) if by_day else want.amount
-    return Bit("own", quantity * float(row.cost), want.by, shared="" if by_day else _key(want))
+    return Bit("own", quantity * float(row.cost), lambda: want.by, shared="" if by_day else _key(want))
 
 
-def _material(want: Asked, tables: Tables, place: PlaceRow | None, rules: HouseRules) -> Bit:
+def _material(want: Asked, tables: Tables, place: PlaceRow | None, there: _Crews) -> Bit:
     row = tables.material(want.ref)
-    small = 1 + float(rules.small_parts_percent) / 100 * row.small_parts
+    small = 1 + float(there.rules.small_parts_percent) / 100 * row.small_parts
     bought = want.amount * (1 + float(row.waste_percent) / 100) * float(row.unit_cost) * small
     pays = place is not None and place.tax_kind == "contractor pays" and place.tax_percent is not None and row.taxable
     tax = float(place.tax_percent) / 100 if pays and place is not None and place.tax_percent is not None else 0.0
-    return Bit("own", bought * (1 + tax), want.by, material=bought, shared=_key(want))
+    return Bit("own", bought * (1 + tax), lambda: want.by, material=bought, shared=_key(want))
 
 
-def _sub(want: Asked, tables: Tables) -> Bit:
+def _sub(want: Asked, tables: Tables, place: PlaceRow | None, there: _Crews) -> Bit:
     row = tables.sub(want.ref)
-    return Bit(row.price_class, want.amount * float(row.cost), want.by, shared=_key(want))
-
-
-def _followers(
-    late: Iterable[Part],
-    there: "_Crews",
-    tables: Tables,
-    place: PlaceRow | None,
-    rules: HouseRules,
-) -> list[Bit]:
-    """Parts that follow a crew's days or hours, at the unrounded days."""
-    bits: list[Bit] = []
-    for part in late:
-        measure, _, crew = part.quantity_name.partition(".")
-        amount = there.days(crew) * (1 if measure == "days" else rules.day_hours) * part.recipe.per
-        want = Asked(part.ref, amount, (part,))
-        table = {
-            "equipment": lambda w: _equipment(w, tables, there),
-            "material": lambda w: _material(w, tables, place, rules),
-        }
-        bits.append(table.get(part.recipe.part, lambda w: _sub(w, tables))(want))
-    return bits
+    return Bit(row.price_class, want.amount * float(row.cost), lambda: want.by, shared=_key(want))
 
 
 def _key(want: Asked) -> str:

@@ -2,25 +2,28 @@
 
 The same steps with the same functions as the build-up (build.py), up to the total; the owner's own numbers and discounts,
 which the search knows nothing of, are not among them. Minimum charges need the cost of each method, not of each work item;
-work that the place taxes in its own way needs the whole build-up.
+work that the place taxes in its own way needs the whole build-up. What nobody asks for is not worked out.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 
 from estimator.model.job import Allowance
 from estimator.model.money import up_to
-from estimator.model.price import CrewDays, TaskHours
+from estimator.model.price import TaskHours
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.figures import Figures, figures_of, hours_of
+from estimator.pricing.crew_days import crew_days
+from estimator.pricing.crews import Crew, crews_of
+from estimator.pricing.figures import Figures, figures_with, hours_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import sold_by_class
 from estimator.pricing.minimum import lift_of
 from estimator.pricing.parts import items_of
+from estimator.pricing.prepared import Prepared, prepared
 from estimator.pricing.tax import charged_tax, charges_tax
 from estimator.schedule import days_off
 from estimator.tables.rows import PlaceRow
@@ -31,57 +34,65 @@ ZERO = Decimal(0)
 
 @dataclass(frozen=True)
 class Total:
-    """A scope in figures: what it costs, and what the homeowner pays for it, dollars."""
+    """A scope in figures: what it costs, and what the homeowner pays for it, dollars. Errors: CannotGoOn, when asked."""
 
     takeoffs: tuple[Takeoff, ...]
-    figures: Figures
-    total: Decimal
+    scope: tuple[Prepared, ...]
     tables: Tables
+    place: PlaceRow | None
+    allowances: Sequence[Allowance] = ()
 
-    @property
+    @cached_property
     def tasks(self) -> tuple[TaskHours, ...]:
-        return self.figures.tasks
+        return hours_of(self.scope)
 
-    @property
-    def crews(self) -> tuple[CrewDays, ...]:
-        return self.figures.crews
+    @cached_property
+    def teams(self) -> Mapping[str, Crew]:
+        return crews_of(self.scope, self.tables, house_rules(self.tables))
 
     @property
     def machines(self) -> dict[str, float]:
         """Dollars a day or a time of each machine."""
-        return {m.want.ref: float(m.row.cost) for m in self.figures.machines}
+        refs = (want.ref for one in self.scope for want in one.wanted["equipment"])
+        return {ref: float(self.tables.equipment(ref).cost) for ref in refs}
+
+    @cached_property
+    def figures(self) -> Figures:
+        rules = house_rules(self.tables)
+        crews = crew_days(self.tasks, self.teams, rules)
+        return figures_with(self.scope, self.tasks, self.teams, crews, rules.overhead, self.tables, self.place)
+
+    @cached_property
+    def total(self) -> Decimal:
+        if self._taxed_apart():
+            return price_scope(self.takeoffs, self.tables, self.place, allowances=self.allowances).total
+        figures, tables, place = self.figures, self.tables, self.place
+        fixed = sum((a.amount for a in self.allowances), ZERO)
+        by_class = sold_by_class(figures.costs, self.takeoffs, tables)
+        lift = lift_of(figures, by_class, self.takeoffs, tables)
+        work = up_to(by_class.before(lift, fixed, tables), house_rules(tables).price_step)
+        carry = by_class.carry(lift, fixed, tables)
+        usual = {name: price * (1 if name == PASSED_ON else carry) for name, price in by_class.prices.items()}
+        tax, _ = charged_tax(figures.stuff.amount, usual, by_class.costs, work, place)
+        return work + tax
 
     @cached_property
     def days_without_drains(self) -> float:
-        """Days on which no drain may be used, from the schedule of the same hours; worked out when somebody asks."""
-        return days_off(self.takeoffs, self.tasks, self.figures.set_ups, self.tables)
+        """Days on which no drain may be used, from the schedule of the same hours."""
+        set_ups = {name: crew.set_up_hours for name, crew in self.teams.items()}
+        return days_off(self.takeoffs, self.tasks, set_ups, self.tables)
+
+    def _taxed_apart(self) -> bool:
+        """Some of the work is taxed in a way of its own."""
+        place, tables = self.place, self.tables
+        if place is None or not charges_tax(place):
+            return False
+        sold = (s.item for t in self.takeoffs for s in items_of(t, tables))
+        return any(tables.tax_class(place.place, item.tax_class) for item in sold)
 
 
 def total_of(
     takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None, allowances: Sequence[Allowance] = ()
 ) -> Total:
     """Return a scope in figures. Errors: CannotGoOn with every row that is missing or would cost nothing."""
-    parts, tasks = hours_of(takeoffs, tables, place)
-    figures = figures_of(parts, tasks, tables, place)
-    if place is not None and charges_tax(place) and _taxed_apart(takeoffs, place, tables):
-        total = price_scope(takeoffs, tables, place, allowances=allowances).total
-    else:
-        total = _total(figures, takeoffs, tables, place, sum((a.amount for a in allowances), ZERO))
-    return Total(tuple(takeoffs), figures, total, tables)
-
-
-def _total(
-    figures: Figures, takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None, fixed: Decimal
-) -> Decimal:
-    by_class = sold_by_class(figures.costs, takeoffs, tables)
-    lift = lift_of(figures, by_class, takeoffs, tables)
-    work = up_to(by_class.before(lift, fixed, tables), house_rules(tables).price_step)
-    carry = by_class.carry(lift, fixed, tables)
-    usual = {name: price * (1 if name == PASSED_ON else carry) for name, price in by_class.prices.items()}
-    tax, _ = charged_tax(figures.stuff.amount, usual, by_class.costs, work, place)
-    return work + tax
-
-
-def _taxed_apart(takeoffs: Sequence[Takeoff], place: PlaceRow, tables: Tables) -> bool:
-    """Some of the work is taxed in a way of its own."""
-    return any(tables.tax_class(place.place, s.item.tax_class) for t in takeoffs for s in items_of(t, tables))
+    return Total(tuple(takeoffs), prepared(takeoffs, tables, place), tables, place, allowances)

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from estimator.model.job import Job
 from estimator.model.judgement import Verdict
-from estimator.model.price import CrewDays, Price, TaskHours
+from estimator.model.price import Price, TaskHours
 from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
 
@@ -21,6 +21,15 @@ class Rough(Protocol):
     def shared(self) -> tuple[tuple[str, int], ...]: ...
 
 
+class Team(Protocol):
+    """A crew: dollars an hour, and hours of set-up each day."""
+
+    @property
+    def rate(self) -> Decimal: ...
+    @property
+    def set_up_hours(self) -> float: ...
+
+
 class InFigures(Protocol):
     """A scope in figures: all its takeoffs, the job's last; hours, crews, machines and what the homeowner pays, dollars."""
 
@@ -29,7 +38,7 @@ class InFigures(Protocol):
     @property
     def tasks(self) -> tuple[TaskHours, ...]: ...
     @property
-    def crews(self) -> tuple[CrewDays, ...]: ...
+    def teams(self) -> Mapping[str, Team]: ...
     @property
     def machines(self) -> Mapping[str, float]: ...
     @property

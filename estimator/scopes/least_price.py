@@ -148,10 +148,10 @@ def _hours(price: InFigures, job: bool) -> Hours:
 def _crews(prices: Sequence[InFigures]) -> dict[str, Crew]:
     """Each crew at its lowest rate and shortest set-up."""
     out: dict[str, Crew] = {}
-    for crew in (c for price in prices for c in price.crews):
-        rate, set_up = float(crew.rate), crew.setup_hours / max(1, math.ceil(crew.days))
-        old = out.get(crew.crew, Crew(rate, set_up))
-        out[crew.crew] = Crew(min(rate, old.rate), min(set_up, old.set_up))
+    for name, team in (item for price in prices for item in price.teams.items()):
+        rate, set_up = float(team.rate), team.set_up_hours
+        old = out.get(name, Crew(rate, set_up))
+        out[name] = Crew(min(rate, old.rate), min(set_up, old.set_up))
     return out
 
 

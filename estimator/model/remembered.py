@@ -1,6 +1,6 @@
 """A function of frozen records in, or a method of one; the same, which works out each answer once, out."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from functools import wraps
 from typing import Concatenate, ParamSpec, TypeVar, cast
 
@@ -33,6 +33,34 @@ def remembered(function: Callable[P, R]) -> Callable[P, R]:
         return held[1]
 
     return ask
+
+
+def remembered_by(told: Callable[P, Hashable]) -> Callable[[Callable[P, R]], Callable[P, R]]:
+    """Return what makes a function keep its answers by what `told` says of its records: all that they hang on.
+
+    >>> @remembered_by(lambda word: word.lower())
+    ... def length(word): print("counted"); return len(word)
+    >>> length("Drain"), length("drain")
+    counted
+    (5, 5)
+    """
+
+    def keeping(function: Callable[P, R]) -> Callable[P, R]:
+        known: dict[Hashable, tuple[object, R]] = {}  # with the records, so that no id in a key is given again
+
+        @wraps(function)
+        def ask(*records: P.args, **none: P.kwargs) -> R:
+            key = told(*records, **none)
+            held = known.get(key)
+            if held is None:
+                if len(known) >= MOST:
+                    known.clear()
+                held = known[key] = records, function(*records, **none)
+            return held[1]
+
+        return ask
+
+    return keeping
 
 
 def answered_once(method: Callable[Concatenate[S, P], R]) -> Callable[Concatenate[S, P], R]:

@@ -84,7 +84,6 @@ def something_to_sell(takeoffs: Sequence[Takeoff], there_is: bool) -> None:
         stop([NOTHING_TO_SELL(Place(table="work_items", cell="methods"), methods=methods)])
 
 
-@remembered
 def made_of(takeoff: Takeoff, tables: Tables) -> tuple[Sequence[Part], Sequence[Problem]]:
     """The parts of one takeoff, and what is wrong with them."""
     made = [_made(sold, tables) for sold in items_of(takeoff, tables)]
@@ -169,13 +168,13 @@ def _missing(parts: Iterable[Part], tables: Tables) -> list[Problem]:
     problems = []
     for part in parts:
         table = TABLE_OF[part.recipe.part]
-        place = at("recipes", part.recipe, "ref")
         if "{size}" in part.ref:
-            problems.append(NO_SIZE(place, item=part.item.item, ref=part.ref))
+            problems.append(NO_SIZE(at("recipes", part.recipe, "ref"), item=part.item.item, ref=part.ref))
             continue
         try:
             look_up[table](part.ref)
         except KeyError:
+            place = at("recipes", part.recipe, "ref")
             words = {"item": part.item.item, "ref": part.ref, "table": table}
             sized = "{size}" in part.recipe.ref
             problems.append(NO_ROW_FOR_SIZE(place, size=part.size, **words) if sized else UNKNOWN_ROW(place, **words))

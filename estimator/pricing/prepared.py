@@ -1,10 +1,11 @@
 """A takeoff in; what a scope has only to add up out: its parts, their hours, and the rows they ask for, worked out once."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Hashable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from estimator.model.price import TaskHours
-from estimator.model.remembered import remembered
+from estimator.model.problem import Problem
+from estimator.model.remembered import remembered_by
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import Asked, asked
 from estimator.pricing.hours import facts_by_crew, task_hours
@@ -15,14 +16,18 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Prepared:
-    """The parts of a takeoff, the hours of those that are labor, what each of its crews meets, the rows asked for by kind."""
+    """The parts of a takeoff, the hours of those that are labor, what each of its crews meets, the rows asked for by kind.
 
-    parts: tuple[Part, ...]
-    tasks: tuple[TaskHours, ...]
-    met: Mapping[str, frozenset[str]]
-    wanted: Mapping[str, Sequence[Asked]]
+    Where a row is missing or an item would cost nothing there are problems alone.
+    """
+
+    parts: tuple[Part, ...] = ()
+    tasks: tuple[TaskHours, ...] = ()
+    met: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    wanted: Mapping[str, Sequence[Asked]] = field(default_factory=dict)
+    problems: Sequence[Problem] = ()
 
 
 def prepared(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> tuple[Prepared, ...]:
@@ -30,15 +35,22 @@ def prepared(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
 
     Errors: CannotGoOn for a row that is missing, an item that would cost nothing, or nothing to sell.
     """
-    stop([problem for takeoff in takeoffs for problem in made_of(takeoff, tables)[1]])
     found = tuple(_prepared(takeoff, tables, place) for takeoff in takeoffs)
+    stop([problem for one in found for problem in one.problems])
     something_to_sell(takeoffs, any(one.parts for one in found))
     return found
 
 
-@remembered
+def _told(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Hashable:
+    """All that the parts of a takeoff hang on: what a job has once is the same for many scopes."""
+    amounts = tuple((q.name, q.value, q.unit) for q in takeoff.quantities)
+    return id(tables), id(place), takeoff.repair.id, takeoff.repair.method, takeoff.size, takeoff.facts, amounts
+
+
+@remembered_by(_told)
 def _prepared(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Prepared:
-    return of_parts(with_fees_of(place, made_of(takeoff, tables)[0], tables), tables)
+    made, problems = made_of(takeoff, tables)
+    return Prepared(problems=problems) if problems else of_parts(with_fees_of(place, made, tables), tables)
 
 
 def of_parts(parts: Sequence[Part], tables: Tables) -> Prepared:

@@ -79,7 +79,7 @@ def _grouped(hours: Sequence[TaskHours], tables: Tables) -> Steps:
 
 @remembered
 def gangs_of(tables: Tables) -> Mapping[str, int]:
-    """How many of each crew can work side by side on a long job: setting `crews_at_once`, "labor 2, tunnel 1"; else one."""
+    """How many of each crew can work side by side on a long job: setting `crews_at_once`, "labor 2, tunnel 2"; else one."""
     try:
         words = tables.text("crews_at_once")
     except KeyError:
@@ -92,7 +92,7 @@ def gangs_of(tables: Tables) -> Mapping[str, int]:
 def _repair(takeoff: Takeoff, tables: Tables, *hours: TaskHours) -> list[Task]:
     """The tasks of one repair, each after those before it there."""
     method, name = takeoff.repair.method, takeoff.repair.id
-    steps, gangs = _grouped(hours, tables), gangs_of(tables)
+    steps, gangs = _grouped(hours, tables), _at_the_faces(takeoff, gangs_of(tables))
     parts = _parts(takeoff, steps, tables)
     record = known(method)
     out: list[Task] = []
@@ -108,6 +108,14 @@ def _repair(takeoff: Takeoff, tables: Tables, *hours: TaskHours) -> list[Task]:
         out += made
         before = tuple(t.id for t in made)
     return [replace(t, at_the_pipe=record.at_the_pipe) for t in out] if record else out
+
+
+def _at_the_faces(takeoff: Takeoff, gangs: Mapping[str, int]) -> Mapping[str, int]:
+    """No more gangs in a tunnel than it has pits to begin from: one face has room for one."""
+    if not takeoff.works.tunnels:
+        return gangs
+    faces = max(1, round(takeoff.value("pits")))
+    return {crew: min(count, faces) for crew, count in gangs.items()}
 
 
 def _parts(takeoff: Takeoff, steps: Steps, tables: Tables) -> int:

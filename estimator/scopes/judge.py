@@ -1,7 +1,8 @@
 """What the rules say of a way of repair over a stretch, asked once each; and which needs it puts right."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
+from typing import Protocol
 
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
@@ -12,13 +13,21 @@ from estimator.model.works import Works
 from estimator.scopes.ground import runs_under
 from estimator.scopes.rules import StretchFacts, facts_of
 from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_with
+from estimator.scopes.rules.rule import Rule
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
+from estimator.scopes.rules.verdicts import ON_THE_CURE
 from estimator.tables.tables import Tables
 from estimator.works import works_of
 from estimator.works.methods import record_of
 
-May = Callable[[str, StretchFacts, Tables], tuple[Verdict, ...]]
-"""A method and the facts of a stretch in, the verdicts of all rules out: `scopes.rules.verdicts.may`."""
+
+class May(Protocol):
+    """A method and the facts of a stretch in, the verdicts of rules, or of all, out: `scopes.rules.verdicts.may`."""
+
+    def __call__(
+        self, method: str, facts: StretchFacts, tables: Tables, rules: Sequence[Rule] = ..., /
+    ) -> tuple[Verdict, ...]: ...
+
 
 FAILED_TEST = "failed test"
 TESTED_ALONE = "section-fails-nothing-seen"
@@ -30,7 +39,6 @@ class Judge:
     def __init__(self, job: Job, tables: Tables, may: May) -> None:
         self.job, self.tables, self._may = job, tables, may
         self._said: dict[tuple[str, str, Stretch, tuple[str, ...], str, str], tuple[Verdict, ...]] = {}
-        self._works: dict[tuple[str, str, Stretch, str, str], Works] = {}
         self._fixed: dict[tuple[str, str], bool] = {}
         self.does_not_fix: dict[Verdict, None] = {}  # why a way is no answer to a need, in the order found
 
@@ -42,17 +50,14 @@ class Judge:
         if asked not in self._said:
             part = self._part_judged(method, line, stretch)
             works = self.works(method, line, stretch, reroute, entry)
-            facts = facts_of(self.job, self.job.line(line), part, needs, self.tables, reroute, works)
+            facts = facts_of(self.job, self.job.line(line), part, needs, self.tables, reroute, works, method)
             self._said[asked] = self._may(method, facts, self.tables)
         return self._said[asked]
 
     def works(self, method: str, line: str, stretch: Stretch, reroute: str = "", entry: str = "") -> Works:
-        """What the method would do over this stretch, planned once."""
-        asked = (method, line, stretch, reroute, entry)
-        if asked not in self._works:
-            repair = Repair(id="", method=method, line=line, stretch=stretch, reroute=reroute, entry=entry)
-            self._works[asked] = works_of(repair, self.job, self.tables)
-        return self._works[asked]
+        """What the method would do over this stretch."""
+        repair = Repair(id="", method=method, line=line, stretch=stretch, reroute=reroute, entry=entry)
+        return works_of(repair, self.job, self.tables)
 
     def _part_judged(self, method: str, line: str, stretch: Stretch) -> Stretch:
         """What the rules are asked about: of a tunnel or a strip through the floor, the part under the floor.
@@ -83,8 +88,8 @@ class Judge:
         if record_of(method).settles or set(need.kinds) <= {FAILED_TEST}:
             return finds_out(method, need)
         works = self.works(method, need.line, need.stretch)
-        facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables, works=works)
-        said = self._may(method, replace(facts, findings=need.findings), self.tables)
+        facts = facts_of(self.job, self.job.line(need.line), need.stretch, (need,), self.tables, "", works, method)
+        said = self._may(method, replace(facts, findings=need.findings), self.tables, ON_THE_CURE)
         against = [v for v in said if counts(v, Effect.DOES_NOT_FIX)]
         self.does_not_fix |= dict.fromkeys(against)
         return not against

@@ -18,6 +18,7 @@ from estimator.pricing.examples import rules
 from estimator.pricing.markup import sell
 from estimator.pricing.missing_hours import always
 from estimator.pricing.rough import rough_cost, smooth_price
+from estimator.pricing.total import total_of
 from estimator.scopes.least_price import LeastPrice
 from estimator.tables.rows import PlaceRow, Recipe
 from estimator.tables.tables import Tables
@@ -327,7 +328,7 @@ def test_no_real_price_lies_below_the_sum_for_the_search_by_more_than_its_slack(
         "tunnel", tunnel_ft=tunnel, tunnel_ft_to_20=tunnel, pits=1, engineer_letters=1, slurry_cy=tunnel / 9
     )
     scope = (yard, under, job_takeoff)
-    price = price_scope(scope, tables, place)
+    price = total_of(scope, tables, place)
     rough = [rough_cost(t, tables, place) for t in scope]
     summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
     assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, {}, tables).slack

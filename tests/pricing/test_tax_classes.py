@@ -11,6 +11,7 @@ from estimator.model.price import Price
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.rough import rough_cost, smooth_price
+from estimator.pricing.total import total_of
 from estimator.scopes.least_price import LeastPrice
 from estimator.tables.rows import PlaceRow, TaxClass, WorkItem
 from estimator.tables.tables import Tables
@@ -127,5 +128,5 @@ def test_the_sum_for_the_search_stays_below_the_price_where_materials_are_taxed_
     scope = (make_takeoff("yard spot", dig_bcy=4, sod_sf=20000), job_takeoff)
     rough = [rough_cost(t, own, apart) for t in scope]
     summed = sum(r.cents for r in rough) + sum(dict(pair for r in rough for pair in r.shared).values())
-    price = price_scope(scope, own, apart)
+    price = total_of(scope, own, apart)
     assert int(price.total * 100) >= summed - LeastPrice({"all": price}, {"all": 0}, {}, own).slack

@@ -81,7 +81,7 @@ def test_a_set_in_figures_comes_to_what_its_build_up_comes_to(seed: int) -> None
         assert found.total == price.total, (seed, [r.id for r in chosen])
         assert found.total == sum((line.amount for line in price.lines), Decimal(0)) + price.tax
         assert found.tasks == price.tasks
-        assert found.crews == price.crews
+        assert found.figures.crews == price.crews
         assert found.machines == price.machines
         assert sum(found.figures.costs.values()) == sum(cost.amount for cost in price.costs)
         assert found.days_without_drains == float(price.schedule.days_without_drains)

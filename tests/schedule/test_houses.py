@@ -55,7 +55,7 @@ BY_HAND: dict[str, tuple[Link, ...]] = {
         ("job", "film", "plumbing"),
     ),
     "tunnel": (
-        ("job", "site", "plumbing"), ("tunnel", "dig", "tunnel"), ("tunnel", "pipe", "plumbing"), ("tunnel", "test", "plumbing"),
+        ("job", "site", "plumbing"), ("tunnel", "dig", "tunnel"), ("last of tunnel", "pipe", "plumbing"), ("tunnel", "test", "plumbing"),
         ("wait", "inspector", ""), ("job", "inspect", "plumbing"), ("tunnel", "fill", "tunnel"), ("tunnel", "close", "plumbing"),
     ),
     "break-through": (
@@ -78,16 +78,52 @@ def walked(found: Option, links: tuple[Link, ...]) -> float:
         if name == "wait":
             at += next(w.hours for w in schedule.waits if w.id == step)
             continue
-        mine = [t for t in schedule.tasks if name in t.repair and t.step == step and t.crew == crew]
-        hours = sum(
-            t.crew_hours / t.gangs for t in (mine if step == "dig" else mine[-1:] if name == "tunnel" else mine)
-        )
+        whose = name.removeprefix("last of ")
+        mine = [t for t in schedule.tasks if whose in t.repair and t.step == step and t.crew == crew]
+        hours = sum(t.crew_hours / t.gangs for t in (mine if whose == name else mine[-1:]))
         assert hours > 0, (name, step, crew)
         at = max(at, at // 8 * 8 + set_up)
         while hours > (room := (at // 8 + 1) * 8 - at) + 1e-9:
             hours, at = hours - room, (at // 8 + 1) * 8 + set_up
         at += hours
     return at
+
+
+WHOLE_HOUSES: dict[str, tuple[Link, ...]] = {
+    "long-tunnel": BY_HAND["tunnel"],
+    "whole-house": (
+        ("job", "site", "plumbing"), ("main", "open", "labor"), ("kitchen", "open", "labor"), ("main", "dig", "labor"),
+        ("last of main", "pipe", "plumbing"), ("kitchen", "pipe", "plumbing"), ("main", "test", "plumbing"),
+        ("kitchen", "test", "plumbing"), ("wait", "inspector", ""), ("job", "inspect", "plumbing"), ("main", "fill", "labor"),
+        ("main", "close", "labor"), ("kitchen", "fill", "labor"), ("kitchen", "close", "labor"),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("house", "days", "off"), [("long-tunnel", (8, 11), (3, 5)), ("whole-house", (6, 9), (3, 5))])
+def test_whole_houses_by_hand(house: str, days: tuple[int, int], off: tuple[int, int]) -> None:
+    """Ranges are what crews take, from memory; the ends are laid out on paper, with the hours of November 2026.
+
+    42 ft of tunnel past two baths, two crews from two pits: on site 1.80 h, 61.08 crew-hours of digging by two to 34.88; the
+    last of the pipe 5.73 to 41.24, tested 44.07, inspected from 46.07 to 47.24; filled by two, 23.10, to 60.05; lawn 61.39.
+    42 ft of main and 20 of the kitchen's branch through the floor: two pairs of laborers open and dig 52.6 crew-hours from
+    1.99 to 30.76; last of the main 35.08, kitchen 39.31, two tests 45.80, inspected 49.79; filled and closed by two, 22.56, to
+    61.90. Eight days both.
+    """
+    found = option(Path(__file__).parent / house / "job.toml", "tunnel" if house == "long-tunnel" else "break-through")
+    assert days[0] <= found.days_on_site <= days[1]
+    assert off[0] <= found.days_without_drains <= off[1]
+    assert found.schedule.end == pytest.approx(walked(found, WHOLE_HOUSES[house]), abs=0.02)
+    by_hand = {"long-tunnel": 61.39, "whole-house": 61.90}
+    assert found.schedule.end == pytest.approx(by_hand[house], abs=0.03)
+
+
+def test_one_face_has_room_for_one_tunnel_crew() -> None:
+    """A tunnel from one pit is dug by one crew however many the firm has; from two pits by two."""
+    for job, pits in ((Path(__file__).parent / "long-tunnel" / "job.toml", 2), (DEMO, 1)):
+        found = option(job, "tunnel")
+        assert [t.value("pits") for t in found.takeoffs if t.works.tunnels] == [pits]
+        assert {t.gangs for t in found.schedule.tasks if t.crew == "tunnel"} == {pits}
 
 
 @pytest.mark.parametrize("method", BY_HAND)

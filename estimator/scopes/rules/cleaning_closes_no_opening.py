@@ -82,5 +82,6 @@ RULE = Rule(
     reason="Roots mean an opening; water gets out where roots get in.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    judges_the_cure=True,
     applies=no_opening,
 )

@@ -56,5 +56,6 @@ RULE = Rule(
     reason="Whether the pipe under the scale needs anything is known only once it is bare.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    judges_the_cure=True,
     applies=dirt_alone,
 )

@@ -1,7 +1,7 @@
 """A job, a line and a stretch in; everything the rules may ask about it, gathered once, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Literal
 
@@ -23,6 +23,7 @@ from estimator.model.job import (
 from estimator.model.judgement import Need
 from estimator.model.line import Finding, Line, Mark, Unclear
 from estimator.model.profile import Beam, Branch, Profile
+from estimator.model.remembered import remembered_by
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Works
 from estimator.tables.tables import Tables
@@ -177,8 +178,27 @@ def facts_of(
     tables: Tables,
     reroute: str = "",
     works: Works | None = None,
+    method: str = "",
 ) -> StretchFacts:
     """The facts of one stretch. `needs` are those the repair is about; `reroute` names the way round, if one is meant."""
+    here = _whatever_is_done(job, line, stretch, tuple(n for n in needs if n.line == line.name), tables, reroute)
+    return replace(here, works=works or here.works, method=method)
+
+
+@remembered_by(
+    lambda job, line, stretch, needs, tables, reroute: (
+        id(job),
+        id(line),
+        stretch,
+        *map(id, needs),
+        id(tables),
+        reroute,
+    )
+)
+def _whatever_is_done(
+    job: Job, line: Line, stretch: Stretch, needs: tuple[Need, ...], tables: Tables, reroute: str
+) -> StretchFacts:
+    """What lies there, whatever works are planned over it: many ways are asked about each stretch."""
     profile = Profile(line)
     sizes = [size for _, size in profile.sizes(stretch)]
     here = tuple(m for m in line.marks if m.stretch.touches(stretch))
@@ -189,7 +209,7 @@ def facts_of(
         line_findings=line.findings,
         unclear=tuple(u for u in line.unclear if u.stretch is None or u.stretch.touches(stretch)),
         line_unclear=line.unclear,
-        needs=tuple(n for n in needs if n.line == line.name),
+        needs=needs,
         marks=here,
         line_marks=line.marks,
         branches=tuple(b for b in profile.branches if stretch.holds(b.station_ft)),
@@ -213,7 +233,7 @@ def facts_of(
         downstream=line.downstream,
         is_branch=line.joins is not None,
         ends=line.ends,
-        works=works or Works(line=line.name),
+        works=Works(line=line.name),
         marks_of=tuple((other.name, other.marks) for other in job.lines),
         house=job.house,
         site=job.site,

@@ -50,5 +50,6 @@ RULE = Rule(
     source="common practice; for bursting a city's standard for pipe bursting (Carmel, Indiana, 33.159) calls sags and low grade unsuitable",
     worse="offering what cannot work",
     reads=("sag_counts_percent",),
+    judges_the_cure=True,
     applies=keeps_the_grade,
 )

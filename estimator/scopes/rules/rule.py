@@ -45,6 +45,7 @@ class Rule:
 
     `settled_by` is the kind of visit after which it no longer stands against a firm price, "" where no visit settles it.
     One that `goes_without_saying` (a tunnel in a lawn) is never printed as the reason why a way is not offered.
+    One that `judges_the_cure` may answer that a way does not put right what is wrong, and alone may.
     One `found_by_takeoff` is asked there, beside the geometry it needs; it stands here so that it can be read and looked up.
     `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it; `rests` of what the price of a
     whole option rests on. `guards_people` rules cannot be
@@ -62,6 +63,7 @@ class Rule:
     settled_by: str = "measure"
     guards_people: bool = False
     goes_without_saying: bool = False
+    judges_the_cure: bool = False
     found_by_takeoff: bool = False
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None

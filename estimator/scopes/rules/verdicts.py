@@ -1,7 +1,7 @@
 """A method and the facts of a stretch in, or a repair with its takeoff; every rule's verdict out, overrides applied."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from estimator.model.basis import Basis
@@ -19,15 +19,18 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling, asked
 from estimator.tables.tables import Tables
 
 BEFORE_TAKEOFF = tuple(rule for rule in RULES if rule.applies is not None)
+ON_THE_CURE = tuple(rule for rule in BEFORE_TAKEOFF if rule.judges_the_cure)
 AFTER_TAKEOFF = tuple(rule for rule in RULES if rule.measures is not None)
 
 
-def may(method: str, facts: StretchFacts, tables: Tables) -> tuple[Verdict, ...]:
+def may(
+    method: str, facts: StretchFacts, tables: Tables, rules: Sequence[Rule] = BEFORE_TAKEOFF
+) -> tuple[Verdict, ...]:
     """What every rule says of one method over one stretch before anything is measured, in the order of RULES."""
-    here = replace(facts, method=method)
+    here = facts if facts.method == method else replace(facts, method=method)
     limits = Limits(tables, facts.house.jurisdiction)
     out: list[Verdict] = []
-    for rule in asked(BEFORE_TAKEOFF, here):
+    for rule in asked(rules, here):
         if rule.applies is not None:
             out += [_verdict(rule, answer, here) for answer in each(rule.applies(here, limits))]
     return tuple(out) + _not_enough(tuple(out), here)

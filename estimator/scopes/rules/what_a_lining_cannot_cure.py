@@ -42,5 +42,6 @@ RULE = Rule(
     reason="The liner takes the shape it finds, and the head follows the old path.",
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
+    judges_the_cure=True,
     applies=no_cure,
 )

@@ -47,7 +47,7 @@ def facts_there(method: str, need: Need, job: Job, tables: Tables) -> StretchFac
 def _there(method: str, need: Need, stretch: Stretch, job: Job, tables: Tables, reroute: str = "") -> StretchFacts:
     repair = Repair(id="", method=method, line=need.line, stretch=stretch, reroute=reroute)
     works = works_of(repair, job, tables)
-    return facts_of(job, job.line(need.line), stretch, (need,), tables, reroute, works)
+    return facts_of(job, job.line(need.line), stretch, (need,), tables, reroute, works, method)
 
 
 def _against(verdicts: Iterable[Verdict]) -> tuple[Verdict, ...]:

@@ -54,6 +54,13 @@ def test_ids_are_short_phrases_and_each_stands_once() -> None:
     assert [i for i in ids if not re.fullmatch(r"[a-z]+(-[a-z]+){1,8}|headroom|cleanouts|trees|bends", i)] == []
 
 
+def test_a_rule_that_says_a_way_is_no_cure_is_marked_so_that_it_is_asked_about_cures() -> None:
+    homes = {rule.id: Path(inspect.getfile(rule.applies)) for rule in RULES if rule.applies}
+    says = {rule for rule, home in homes.items() if "Effect.DOES_NOT_FIX" in home.read_text("utf-8")}
+    assert says == {rule.id for rule in RULES if rule.judges_the_cure}
+    assert len(says) > 2
+
+
 def test_every_rule_the_takeoff_finds_can_be_looked_up() -> None:
     takeoff = Path(inspect.getfile(quantities)).parent
     found = {i for p in takeoff.glob("*.py") for i in re.findall(r'case\.find\(\s*"([a-z-]+)"', p.read_text("utf-8"))}

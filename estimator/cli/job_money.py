@@ -1,5 +1,6 @@
 """What is typed about a job's money in, noted beside its revisions; where it stands, and a plain CSV, out."""
 
+from collections.abc import Iterable, Iterator
 from datetime import date
 from decimal import Decimal, InvalidOperation
 from pathlib import Path
@@ -7,10 +8,12 @@ from typing import get_args
 
 import typer
 
+from estimator.cli.views.vocabulary import term
 from estimator.cli.writing import new_file
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
-from estimator.pricing.ledger import Entry, Kind, bookkeeping_csv
+from estimator.pricing.ledger import Account, Entry, Kind, bookkeeping_csv
+from estimator.records.accepted import accepted
 from estimator.records.afterwards.money import START, Money, changed, milestone, money, note
 from estimator.records.afterwards.ordered import order_entries
 from estimator.records.afterwards.problems import (
@@ -22,6 +25,7 @@ from estimator.records.afterwards.problems import (
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
 from estimator.tables.tables import Tables
+from estimator.wording.say import speaker, spoken
 
 
 def amount_of(text: str) -> Decimal:
@@ -134,11 +138,29 @@ def of_job(job_file: Path, letter: str) -> tuple[Path, Sold]:
     return folder, sold(folder, letter)
 
 
-def written(to: Path, state: Money, done: Sold, tables: Tables) -> Path:
-    """Everything as plain rows; what is not due yet stands at the end, without a day. Errors: CannotGoOn."""
-    job = done.record.data["quote"]["job"]
-    text = bookkeeping_csv(state.entries, job["number"], job["customer"]["name"], accounts(tables))
+def written(to: Path, jobs: Iterable[Account], tables: Tables, language: str) -> Path:
+    """Everything as plain rows; what is not due yet stands at the end of its job, without a day. Errors: CannotGoOn."""
+    text = bookkeeping_csv(jobs, accounts(tables), _heads(language), lambda word: spoken(term(word, language), language))
     return new_file(to, text.encode("utf-8"))
+
+
+def _heads(language: str) -> tuple[str, ...]:
+    speak = speaker(language)
+    return (speak("date"), speak("job"), speak("customer"), speak("kind"), speak("text"), speak("amount"),
+            speak("account"), speak("reference"))  # fmt: skip
+
+
+def of_all(job_files: Iterable[Path]) -> Iterator[Account]:
+    """The money of every accepted job. Errors: CannotGoOn for one that cannot be read."""
+    for folder in map(revisions_folder, job_files):
+        if accepted(folder):
+            done = sold(folder)
+            yield account(money(folder, done), done)
+
+
+def account(state: Money, done: Sold) -> Account:
+    job = done.record.data["quote"]["job"]
+    return Account(job["number"], job["customer"]["name"], state.entries)
 
 
 def accounts(tables: Tables) -> dict[str, str]:

@@ -28,6 +28,6 @@ def listed(jobs: Sequence[Path], tables: Tables) -> tuple[Purchase, ...]:
 def written(to: Path, found: Sequence[Purchase], tables: Tables, day: date, language: str) -> Path:
     """A CSV file where the name ends so, else a workbook. Errors: CannotGoOn for another ending or a file that stands there."""
     if to.suffix.lower() == ".csv":
-        return new_file(to, purchase_csv(found, heads(language)).encode("utf-8"))
+        return new_file(to, purchase_csv(found, heads(language), language).encode("utf-8"))
     free(to, WORKBOOK)
     return new_file(to, write(purchase_book(found, day, tables.text("accent_colour"), language)))

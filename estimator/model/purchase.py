@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.say import FromTable
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Purchase:
@@ -12,8 +14,14 @@ class Purchase:
     part_no: str
     item: str
     text: str
+    text_es: str
     quantity: Decimal
     unit: str
     pack: Decimal
     unit_cost: Decimal
     jobs: tuple[str, ...]
+
+    @property
+    def words(self) -> FromTable:
+        """What it is, in both languages."""
+        return FromTable(self.text, self.text_es)

@@ -11,7 +11,7 @@ from estimator.papers.inside import close, head, inside_page
 from estimator.papers.page import Page, at, sum_of
 from estimator.sheets.book import Book, Cell, Formula
 from estimator.wording.plain import UNITS, in_plain_words
-from estimator.wording.say import say, speaker
+from estimator.wording.say import say, shown, speaker
 
 WIDTHS = (16.0, 46.0, 10.0, 12.0, 10.0, 12.0, 13.0, 22.0)
 QUANTITY, COST, AMOUNT = 2, 5, 6
@@ -57,7 +57,7 @@ def _line(page: Page, one: Purchase, language: str) -> int:
     unit = say(in_plain_words(UNITS, one.unit), language)
     return page.add(
         Cell(one.part_no, "cell"),
-        Cell(one.text, "cell"),
+        Cell(shown(one.words, language), "cell"),
         Cell(one.quantity, "number"),
         Cell(unit, "cell"),
         Cell(one.pack or None, "number"),

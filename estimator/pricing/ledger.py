@@ -2,7 +2,7 @@
 
 import csv
 import io
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
@@ -55,18 +55,33 @@ def tax_on(amount: Decimal, price_without_tax: Decimal, tax: Decimal, whole_char
     return cents(amount * tax / price_without_tax)
 
 
-def bookkeeping_csv(entries: Sequence[Entry], job: str, customer: str, accounts: dict[str, str]) -> str:
+@dataclass(frozen=True, slots=True)
+class Account:
+    """The money of one job."""
+
+    job: str
+    customer: str
+    entries: Sequence[Entry]
+
+
+def bookkeeping_csv(
+    jobs: Iterable[Account],
+    accounts: dict[str, str],
+    heads: Sequence[str] = COLUMNS,
+    speak: Callable[[str], str] = lambda text: text,
+) -> str:
     """Plain rows for any bookkeeping: dates as 2026-11-25, amounts with two decimals, credits and money in below nothing.
 
-    What has not fallen due yet has no date. No text can be taken for a formula.
+    What has not fallen due yet has no date. No text can be taken for a formula. `heads` and `speak`, which says a kind or a
+    text, put it into the language of the books.
     """
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(COLUMNS)
-    for e in entries:
+    writer.writerow(heads)
+    for account, e in ((one, entry) for one in jobs for entry in one.entries):
         amount = -e.amount if e.kind in OFF else e.amount
         day = e.day.isoformat() if e.day else ""
-        words = (plain_cell(w) for w in (day, job, customer, e.kind, e.text))
-        account = plain_cell(accounts.get(e.kind, ""))
-        writer.writerow((*words, f"{cents(amount):.2f}", account, plain_cell(e.reference)))
+        words = (plain_cell(w) for w in (day, account.job, account.customer, speak(e.kind), speak(e.text)))
+        booked_to = plain_cell(accounts.get(e.kind, ""))
+        writer.writerow((*words, f"{cents(amount):.2f}", booked_to, plain_cell(e.reference)))
     return out.getvalue()

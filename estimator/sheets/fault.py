@@ -7,7 +7,8 @@ from dataclasses import dataclass
 class Fault:
     """A cell without a value that can be used.
 
-    kind "error": it shows `text`, such as #N/A; "uncalculated": a formula without a result; "merged": `text` is the range.
+    kind "error": it shows `text`, such as #N/A; "uncalculated": a formula without a result; "merged": `text` is the range;
+    "currency": an amount shown in `text`, such as €.
     """
 
     kind: str

@@ -1,5 +1,6 @@
 """A workbook somebody hands in, in; its sheets as plain cells, or what is wrong with the file, out."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
@@ -15,6 +16,9 @@ from estimator.sheets.fault import Fault
 from estimator.sheets.gate import gate
 from estimator.sheets.percent import Percent
 
+CURRENCY = re.compile(r"\[\$([^\]$-]+)[\]-]|([€£¥₱₡])")
+"""What a cell's number format says of the money it holds; dollars carry their own sign, or no word."""
+OURS = ("", "US", "USD")
 CellValue = str | int | float | bool | date | Fault
 """A day with a time of day is a datetime; an empty cell an empty text."""
 
@@ -26,7 +30,8 @@ class ReadRow:
     number: int
     cells: tuple[CellValue, ...]
     hidden: bool = False
-    struck: bool = False  # whoever looks at it takes it for taken out
+    struck: bool = False  # whoever looks at it takes it, or a cell of it, for taken out
+    formulas: frozenset[int] = frozenset()  # cells that are worked out, counted from 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +85,13 @@ def _sheet(values: Any, formulas: Any) -> ReadSheet:
         for column in range(area.min_col, min(area.max_col, last_column) + 1)
     }
     rows = tuple(
-        ReadRow(number, _cells(shown, typed, merged), bool(values.row_dimensions[number].hidden), _struck(shown))
+        ReadRow(
+            number,
+            _cells(shown, typed, merged),
+            bool(values.row_dimensions[number].hidden),
+            _struck(shown),
+            frozenset(at for at, cell in enumerate(typed) if cell.data_type == "f"),
+        )
         for number, (shown, typed) in enumerate(
             zip(
                 values.iter_rows(max_row=last_row, max_col=last_column),
@@ -94,11 +105,8 @@ def _sheet(values: Any, formulas: Any) -> ReadSheet:
 
 
 def _struck(cells: Iterable[Any]) -> bool:
-    """What names the row, or half of what is filled in, is struck through by hand."""
-    filled = [cell for cell in cells if cell.value not in (None, "")]
-    if filled and filled[0].font and filled[0].font.strike:
-        return True
-    return bool(filled) and 2 * sum(bool(cell.font and cell.font.strike) for cell in filled) >= len(filled)
+    """Something that is filled in is struck through by hand."""
+    return any(cell.value not in (None, "") and cell.font and cell.font.strike for cell in cells)
 
 
 def _hidden_columns(sheet: Any) -> tuple[int, ...]:
@@ -131,6 +139,11 @@ def _value(cell: Any, formula: Any) -> CellValue:
         return value.date() if value.time() == time(0) else value
     if isinstance(value, time | timedelta):
         return str(value)
-    if isinstance(value, int | float) and not isinstance(value, bool) and "%" in (cell.number_format or ""):
-        return Percent(value)
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        looks = cell.number_format or ""
+        money = CURRENCY.search(looks)
+        if money and (sign := (money[1] or money[2]).strip()) not in OURS:
+            return Fault("currency", sign)
+        if "%" in looks:
+            return Percent(value)
     return value if isinstance(value, str | int | float | bool | date) else str(value)

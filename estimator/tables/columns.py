@@ -41,6 +41,7 @@ class Column:
     optional: bool  # the column itself may be missing
     above: float | None = None
     usual: Usual | None = None
+    names: bool = False  # names a row of this or of another table, or a word that the program knows
 
     @property
     def money(self) -> bool:
@@ -94,4 +95,5 @@ def _column(f: Any, hint: Any, names: tuple[str, ...]) -> Column:
         optional=kept or f.default is not MISSING,
         above=meta.get("above"),
         usual=meta.get("usual"),
+        names=f.name in names or kind == "words" or bool(meta.get("refers") or choices),
     )

@@ -8,7 +8,7 @@ from estimator.tables.first_numbers import measured
 from estimator.tables.rows import Production
 from estimator.tables.tables import Tables
 
-PRICES, TASKS = 10, 16
+PRICES, TASKS = 11, 15
 PRICED = ("materials", "equipment", "subs_and_fees")
 CITY = "your city"
 OVERHEAD, CREW_DAYS, PROFIT = "overhead a year", "crew-days", "profit"
@@ -93,14 +93,20 @@ def _measured(tables: Tables) -> Iterator[Question]:
     units = {(table, row.item): row.unit for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
     prices = [n for n in measured() if (n.table, n.row) in texts and n.row != "permit"][:PRICES]
     for n in prices:
-        words = {"what": texts[n.table, n.row], "unit": units[n.table, n.row]}
-        asks = Say.of("Cost of {what}, dollars per {unit}", **words)
+        what, unit = texts[n.table, n.row], units[n.table, n.row]
+        asks = Say.of("Cost of {what}, dollars each", what=what)
+        if unit != "each":
+            asks = Say.of("Cost of {what}, dollars per {unit}", what=what, unit=unit)
+        if n.table == "equipment":
+            asks = Say.of("{asks}: the rent, or what your own machine costs you", asks=asks)
         yield Question(table=n.table, row=n.row, column="cost", asks=asks, decides=ON_THE_LINE, share=n.share)
     tasks = {row.task: row for row in tables.current("production") if isinstance(row, Production)}
     for n in [n for n in measured() if n.table == "production" and n.row in tasks][:TASKS]:
         task = tasks[n.row]
-        asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", task=n.row, unit=task.unit,
-                      covers=FromTable(task.covers, task.covers))  # fmt: skip
+        words = {"task": n.row, "covers": FromTable(task.covers, task.covers)}
+        asks = Say.of("{task}: crew-hours each time as a rule ({covers})", **words)
+        if task.unit != "each":
+            asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", unit=task.unit, **words)
         yield Question(
             table="production",
             row=n.row,

@@ -21,3 +21,5 @@ class Known:
     settings: Mapping[str, str] | None = None
     usual: "Tables | None" = None
     """The tables whose figures a new one is held against: the invented ones."""
+    before: "Tables | None" = None
+    """The firm's own tables as they were, where somebody says which."""

@@ -78,11 +78,29 @@ NOT_CALCULATED = Kind(
     "Open the workbook in a spreadsheet program, let it calculate, and save it.",
 )
 MERGED = Kind("tables/merged", E, "{column} lies in merged cells.", "Unmerge {range} and fill each cell.")
+CURRENCY = Kind(
+    "tables/currency",
+    E,
+    "{column} is shown in {text}; all amounts here are U.S. dollars.",
+    "Write it in dollars, and show the cell as a plain number.",
+)
+TYPED_OVER = Kind(
+    "tables/typed-over",
+    W,
+    "{column} is worked out for you to see; what is typed into it is never read.",
+    "Write the figure into the columns it is worked out from, and put the formula back.",
+)
+SHEET_NOT_READ = Kind(
+    "tables/sheet-not-read",
+    W,
+    "the sheet “{sheet}” has the columns of {table} and is not read.",
+    "Take it out; if its rows are the right ones, name it {table} and take the other away.",
+)
 HIDDEN_ROW = Kind("tables/hidden-row", W, "{rows}.", "Show what is hidden, or set active to no.")
 STRUCK = Kind(
     "tables/struck-through",
     W,
-    "the row is struck through, and counts all the same.",
+    "the row, or a cell of it, is struck through, and counts all the same.",
     "Set active to no if it is out of use, or take the line through it away.",
 )
 HIDDEN_COLUMN = Kind(
@@ -179,6 +197,13 @@ SHIFTED = Kind(
     W,
     "{count} figures of {column} in a row are those of the row {side}, from “{first}” to “{last}”.",
     "Look whether a column was pasted one row off.",
+)
+CHANGED_PLACES = Kind(
+    "tables/changed-places",
+    W,
+    "each of these rows has the {column} another of them had: {items}.",
+    "Look whether rows were sorted without this column or two prices pasted in each other's row; where one is right, write "
+    "“checked” and the figure in its note.",
 )
 DAY_TO_COME = Kind(
     "tables/day-to-come", W, "{column} of “{item}” is {text}, a day to come.", "Write the day it was learned."

@@ -51,8 +51,9 @@ def read_tables(
     quantities: Mapping[str, str] | None = None,
     facts: Collection[str] | None = None,
     methods: Collection[str] | None = None,
+    before: Tables | None = None,
 ) -> TablesReading:
-    """Read and check a set of tables as of a day.
+    """Read and check a set of tables as of a day; `before`: the firm's own as they were, to hold its figures against.
 
     `quantities` (name to unit), `facts` and `methods` are what the program knows by name; None: not checked. Every setting
     of the demo tables must be there, since some step asks for it.
@@ -67,7 +68,7 @@ def read_tables(
     usual = path == demo_folder()
     content = content_of(path)
     names = sorted((quantities or {}).items()), sorted(facts or ()), sorted(methods or ())
-    about = path.name, day, names, (quantities is None, facts is None, methods is None), usual
+    about = path.name, day, names, (quantities is None, facts is None, methods is None), usual, before and before.fingerprint
     key = repr((content, about)), content if usual else content_of(demo_folder())
     if key in _read:
         return _read[key]
@@ -75,7 +76,7 @@ def read_tables(
     def read() -> TablesReading:
         from estimator.tables.checked import read_path
 
-        known = Known(quantities, facts, methods, demo_settings(), None if usual else demo_rows())
+        known = Known(quantities, facts, methods, demo_settings(), None if usual else demo_rows(), before)
         return read_path(path, day, known)
 
     def unchanged(_: TablesReading) -> bool:

@@ -22,6 +22,10 @@ SHARES = ("margin_percent", "floor_margin_percent", "contingency_percent", "perc
 """Percents that are never below one but by a slip, 0.4 typed for 40; a tax or a waste may well be a half."""
 NUMBER = re.compile(r"-?(\d+|\d{1,3}(,\d{3})+)(\.\d+)?|-?\.\d+")
 DECIMAL_COMMA = re.compile(r"-?\d+,\d{1,2}|-?\d+,\d{4,}|-?\d{1,3}(\.\d{3})+,\d+")
+WIDE_SPACES = dict.fromkeys(map(ord, "\u00a0\u2007\u202f"), " ")
+UNSEEN = dict.fromkeys(map(ord, "\u200b\u200c\u200d\u2060\ufeff\u00ad"))
+DASHES = dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2212"), "-")
+"""What comes along with a text pasted from a web page or a letter, and nobody sees."""
 ERRORS = ("#N/A", "#REF!", "#VALUE!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#ERROR!")
 
 Wrong = tuple[Kind, dict[str, object]]
@@ -48,7 +52,7 @@ def read_cell(cell: CellValue, column: Column) -> Any:
     if isinstance(cell, Fault):
         _fault(cell, column)
     if isinstance(cell, str):
-        cell = cell.strip()
+        cell = as_typed(cell, column)
         if cell.upper() in ERRORS:
             raise BadCell(p.ERROR_VALUE, column=column.header, text=cell)
         if not cell and column.blank is not None:
@@ -58,8 +62,19 @@ def read_cell(cell: CellValue, column: Column) -> Any:
     return READERS[column.kind](cell, column)
 
 
+def as_typed(text: str, column: Column) -> str:
+    """A text without what came along unseen; a name with plain dashes and one blank between words too.
+
+    >>> from estimator.tables.columns import columns
+    >>> as_typed("lead\\u00a0 plumber\\u200b ", columns("roles")[0])
+    'lead plumber'
+    """
+    plain = text.translate(WIDE_SPACES | UNSEEN).strip()
+    return " ".join(plain.translate(DASHES).split()) if column.names else plain
+
+
 def _fault(fault: Fault, column: Column) -> None:
-    kinds = {"error": p.ERROR_VALUE, "uncalculated": p.NOT_CALCULATED, "merged": p.MERGED}
+    kinds = {"error": p.ERROR_VALUE, "uncalculated": p.NOT_CALCULATED, "merged": p.MERGED, "currency": p.CURRENCY}
     raise BadCell(kinds[fault.kind], column=column.header, text=fault.text, range=fault.text)
 
 

@@ -12,6 +12,7 @@ from estimator.takeoff.by_works import by_works
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean
 from estimator.takeoff.house import house_facts
+from estimator.takeoff.least_cover import say_least_cover
 from estimator.takeoff.liner import reline, sectional
 from estimator.takeoff.reroute import reroute
 from estimator.takeoff.restoration import note_small_finish
@@ -58,6 +59,8 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     house_facts(case)
     finds = MEASURES[record_of(repair.method).measure](case) or ()
     note_small_finish(case)
+    works = works_of(repair, job, tables)
+    say_least_cover(case, works)
     paper = case.paper
     facts = (
         frozenset(paper.facts)
@@ -72,7 +75,7 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
         assumptions=tuple(paper.assumptions),
         cautions=tuple(paper.cautions),
         finds=finds,
-        works=works_of(repair, job, tables),
+        works=works,
     )
 
 

@@ -134,6 +134,16 @@ def test_the_rows_for_the_books_are_dated_named_and_sum_to_what_is_due(job: Path
     assert "cli/file-there" in again.stderr
 
 
+def test_the_books_of_a_folder_hold_every_accepted_job_in_the_language_asked_for(job: Path, tmp_path: Path) -> None:
+    state(job, "--paid", "deposit", "--amount", "1000", "--on", "2026-12-01")
+    run("money", job.parent, "--language", "es_US", "--csv", tmp_path / "libro.csv")
+    heads, *rows = csv.reader((tmp_path / "libro.csv").open(encoding="utf-8", newline=""))
+    assert heads == ["fecha", "trabajo", "cliente", "tipo", "texto", "importe", "cuenta", "referencia"]
+    assert rows[0][1:5] == ["2026-131", "Wren Castellane", "depósito", "Anticipo al firmar"]
+    assert sum(D(row[5]) for row in rows) == D(state(job)["balance"])
+    assert "not a folder" in run("money", job.parent, "--paid", "deposit", "--amount", "5").stderr
+
+
 def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: Path) -> None:
     """8.25 % on all of 4,000: 330, a change of 100 carries 8.25 [computed]."""
     record = next(job.with_suffix("").rglob("Record*.json"))

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import timedelta
 from decimal import Decimal, InvalidOperation
 
+from estimator.sheets.fault import Fault
 from estimator.sheets.percent import Percent
 from estimator.tables.columns import columns
 from estimator.tables.raw import CellValue, RawRow, RawTable, RawTables
@@ -78,6 +79,21 @@ CELLS: dict[str, Cell] = {
     "a day long gone": lambda cell: "1906-03-01" if _is_day(cell) else None,
     "a day as it is said": lambda cell: "11/25/2026" if _is_day(cell) else None,
     "another letter case": lambda cell: str(cell).upper() if str(cell).upper() != str(cell) else None,
+    "with its unit": lambda cell: f"{cell}/day" if _number(cell) is not None else None,
+    "another money": lambda cell: Fault("currency", "€") if _number(cell) is not None else None,
+    "its sign before it": lambda cell: f"€{cell}" if _number(cell) is not None else None,
+    "in brackets": lambda cell: f"({cell})" if _number(cell) else None,
+    "about": lambda cell: f"~{cell}" if _number(cell) is not None else None,
+    "a question": lambda cell: f"{cell}?" if _number(cell) is not None else None,
+    "from and to": lambda cell: f"{cell}-{cell}9" if _number(cell) is not None else None,
+    "a time of day": lambda cell: "01:30:00" if _number(cell) is not None else None,
+    "a day for a figure": lambda cell: DAY if _number(cell) is not None else None,
+    "blanks nobody sees": lambda cell: f"\u00a0{cell}\u200b" if cell not in ("", None) else None,
+    "a long dash": lambda cell: str(cell).replace("-", "\u2011") if "-" in str(cell) and not _is_day(cell) else None,
+    "a wide blank inside": lambda cell: str(cell).replace(" ", "\u00a0") if " " in str(cell) else None,
+    "semicolons": lambda cell: str(cell).replace(",", ";") if "," in str(cell) else None,
+    "an x for yes": lambda cell: "x" if cell in ("yes", "no") else None,
+    "a formula": lambda cell: Fault("uncalculated", "='[old.xlsx]prices'!F4") if cell != "" else None,
 }
 SLIPS: dict[str, Cell] = {
     "times 10": _times("10"),
@@ -152,7 +168,36 @@ def row_damages(tables: RawTables, name: str, row: int, chance: random.Random) -
     at = chance.randrange(width)
     unseen = replace(tables, tables={**tables.tables, name: replace(table, hidden_columns=(at,))})
     yield Damage("column hidden", name, row, table.headers[at], unseen)
-    yield done("a column moved down one row", _moved_down(rows, row, at), column=table.headers[at])
+    header = table.headers[at]
+    yield done("a column moved down one row", _moved_down(rows, row, at), column=header)
+    yield done("a column pasted with its header", _moved_down([_set(rows[0], at, header), *rows[1:]], 0, at), column=header)
+    yield done("filled down", _put(rows, at, {row + i: rows[row].cells[at] for i in range(1, 5)}), column=header)
+    some = sorted(range(len(rows)), key=lambda i: str(rows[i].cells[at : at + 1]))
+    yield done("sorted without this column", _put([rows[i] for i in some], at, _held(rows, at)), column=header)
+    twin = replace(rows[row], number=rows[-1].number + 1, cells=(str(cells[0]).title(), *cells[1:]))
+    yield done("copied in other letters", [*rows, twin])
+    yield from _swaps(tables, name, row, chance)
+
+
+def _swaps(tables: RawTables, name: str, row: int, chance: random.Random) -> Iterator[Damage]:
+    """A price or a time swapped with that of another row: a slip, always named."""
+    table = tables.tables[name]
+    rows, other = list(table.rows), chance.randrange(len(table.rows))
+    for header in ("cost", "wage", "likely", "price"):
+        if _money_or_time(name, header) and header in table.headers:
+            at = table.headers.index(header)
+            held = {row: rows[other].cells[at], other: rows[row].cells[at]}
+            yield Damage("swapped with another row", name, row, header,
+                         _with_rows(tables, name, _put(rows, at, held)), slip=True)  # fmt: skip
+
+
+def _held(rows: list[RawRow], at: int) -> dict[int, CellValue]:
+    return {i: row.cells[at] for i, row in enumerate(rows) if at < len(row.cells)}
+
+
+def _put(rows: list[RawRow], at: int, values: dict[int, CellValue]) -> list[RawRow]:
+    """These cells of a column, by row, in place of what stands there."""
+    return [_set(row, at, values[i]) if i in values and at < len(row.cells) else row for i, row in enumerate(rows)]
 
 
 def _swapped(cells: tuple, a: int, b: int) -> tuple:

@@ -118,6 +118,26 @@ def test_what_is_left_is_counted_from_the_cost_in_the_middle(quote):
         )
 
 
+def test_the_front_pages_profit_and_share_agree_with_the_range_on_its_own_sheet(quote):
+    """Read from the papers as written: share = profit / price without tax; likely and bad case less subs and fees are the
+    range's rows of 50 and of the firm's confidence."""
+    tables = readable_tables(quote.day, None)
+    drawn = with_ranges(quote, tables, 1)
+    fronts = [[c.value for c in row.cells] for row in office(drawn, tables).sheets[0].rows]
+    behind = [[c.value for c in row.cells] for sheet in workings(drawn, tables).sheets for row in sheet.rows]
+    for option in drawn.options:
+        (front,) = [f for f in fronts if f and str(f[0]).startswith(f"{option.letter}  ")]
+        price, cost, likely, bad, profit, share, a_day = map(float, front[1:8])
+        assert profit == pytest.approx(price - float(option.price.tax) - likely, abs=0.01)
+        assert share == pytest.approx(profit / (price - float(option.price.tax)))
+        assert a_day * float(sums_of(option).days) == pytest.approx(profit, abs=0.1)
+        others = cost - float(option.price.direct)
+        confidence = f"{option.likely_range.confidence_percent:g}"
+        for percent, told in (("50", likely), (confidence, bad)):
+            rows = [float(b[1]) for b in behind if b and b[0] == f"{percent} of 100 such jobs stay within"]
+            assert any(row == pytest.approx(told - others, abs=0.01) for row in rows), (option.letter, percent)
+
+
 def test_no_figure_of_the_office_has_six_decimals(quote):
     tables = readable_tables(quote.day, None)
     drawn = with_ranges(quote, tables, 1)

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from estimator.model.plain_cell import plain_cell
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.ledger import COLUMNS, Entry, bookkeeping_csv, owed, tax_on
+from estimator.pricing.ledger import COLUMNS, Account, Entry, bookkeeping_csv, owed, tax_on
 from estimator.pricing.payments import payments_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
@@ -49,7 +49,7 @@ entry = st.builds(
 
 @given(st.lists(entry, max_size=12))
 def test_bookkeeping_rows_sum_to_what_is_owed_and_read_back_as_written(entries: list[Entry]) -> None:
-    text = bookkeeping_csv(entries, "2026-114", "Maple, J.", {"draw": "4000 sales"})
+    text = bookkeeping_csv([Account("2026-114", "Maple, J.", entries)], {"draw": "4000 sales"})
     rows = list(csv.DictReader(io.StringIO(text)))
     assert sum((D(row["amount"]) for row in rows), D(0)) == owed(entries)
     assert [row["text"] for row in rows] == [plain_cell(e.text) for e in entries]

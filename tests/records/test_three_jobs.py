@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.pricing.ledger import Entry, bookkeeping_csv
+from estimator.pricing.ledger import Account, Entry, bookkeeping_csv
 from estimator.records.accepted import accept
 from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.money import Money, changed, money, note
@@ -108,7 +108,7 @@ def test_the_first_job_all_taxed_four_payments_one_change_paid_one_credit(whole_
     assert state.due(date(2026, 12, 5)) == D("2870.10")
     (open_,) = owing([folder.with_suffix(".toml")], date(2026, 12, 5))
     assert (open_.owed, open_.due, open_.since) == (D("6530.10"), D("2870.10"), date(2026, 12, 2))
-    books = list(csv.DictReader(bookkeeping_csv(state.entries, "1", "c", {}).splitlines()))
+    books = list(csv.DictReader(bookkeeping_csv([Account("1", "c", state.entries)], {}).splitlines()))
     assert sum(D(row["amount"]) for row in books) == D("6530.10")
     assert (
         len(books) == 4 * 2 + 2 + 2 + 3

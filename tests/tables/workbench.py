@@ -84,7 +84,8 @@ def with_edits(folder: Path, lines: Iterable[str]) -> Path:
 
 
 def damaged(folder: Path, lines: Iterable[str]) -> Path:
-    """The demo's workbook after somebody did this to it: merge, hide, strike, hide-column, formula, set, truth, each with a cell;
+    """The demo's workbook after somebody did this to it: merge, hide, strike, hide-column, formula, set, format, truth, each with
+    a cell; copy-sheet with a sheet;
     hide-sheet with a sheet; begin with the day that every row is to begin."""
     from openpyxl import load_workbook
 
@@ -93,6 +94,9 @@ def damaged(folder: Path, lines: Iterable[str]) -> Path:
         what, cell, *rest = line.split(" ", 2)
         if what == "hide-sheet":
             book[cell].sheet_state = "hidden"
+            continue
+        if what == "copy-sheet":
+            book.copy_worksheet(book[cell]).title = rest[0]
             continue
         if what == "begin":
             for name in TABLES:
@@ -112,6 +116,8 @@ def damaged(folder: Path, lines: Iterable[str]) -> Path:
             book[sheet].column_dimensions[at].hidden = True
         elif what == "hide":
             book[sheet].row_dimensions[int(at)].hidden = True
+        elif what == "format":
+            book[sheet][at].number_format = rest[0]
         elif what == "truth":
             book[sheet][at] = True
         elif what in ("formula", "set"):

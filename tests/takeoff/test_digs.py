@@ -42,6 +42,20 @@ def test_a_depth_carried_beyond_the_last_reading_is_said(tables: Tables) -> None
     assert any("past our last depth reading" in str(a) for a in found.assumptions)
 
 
+@pytest.mark.parametrize("method", ["trench", "burst"])
+def test_a_pipe_renewed_where_it_lies_with_less_cover_than_its_city_requires_says_so(tables: Tables, method: str) -> None:
+    """At 10 ft its center lies 2.4 + 5/40 = 2.525 ft deep: 2.525 − 2.25 in = 28.05 in of soil over it."""
+
+    def said(least_in: float | None) -> list[str]:
+        rows = tuple(replace(row, least_cover_in=least_in) for row in tables.rows["places"])  # type: ignore[call-arg]
+        found = dug(two_depths(), replace(tables, rows={**tables.rows, "places": rows}), method)
+        return [str(text) for text in found.assumptions if "the city requires" in str(text)]
+
+    (shallow,) = said(36)
+    assert "2.34 ft of soil" in shallow and "requires 36 inches" in shallow
+    assert said(24) == said(None) == []
+
+
 def test_without_any_depth_the_firms_depth_is_taken_and_said(tables: Tables) -> None:
     line = maple_line()
     found = dug(replace(line, marks=tuple(m for m in line.marks if m.word != "depth")), tables)

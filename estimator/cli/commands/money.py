@@ -32,7 +32,7 @@ Order = Annotated[
 ]
 Amount = Annotated[str, typer.Option("--amount", metavar="DOLLARS", help="How much; below 0 to take a payment back.")]
 Reference = Annotated[str, typer.Option("--ref", metavar="TEXT", help="A check number, the number of a change order.")]
-Csv = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write all of it as plain rows for the books.")]
+Csv = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write all of it as plain rows for the books; of a folder, every accepted job.")]
 
 
 def command(
@@ -64,7 +64,11 @@ def command(
         from estimator.records.afterwards.owing import owing
         from estimator.records.standing import job_files
 
+        if any((letter, paid, due, change, credit, order, amount, reference)):
+            raise typer.BadParameter("what came in or fell due is noted for one job: name its job file, not a folder.")
         found = owing(job_files(job), day)
+        if csv is not None:
+            job_money.written(csv, job_money.of_all(job_files(job)), readable_tables(day, tables), language)
         answer(found, as_json, money.owing_rows(found, width(), language))
         return
     folder, done = job_money.of_job(job, letter)
@@ -74,5 +78,5 @@ def command(
     asked = job_money.doubts(folder, done, state, paid, amount, day)
     tell([*asked, *job_money.twice(folder, before, state, bool(paid or change or credit))])
     if csv is not None:
-        job_money.written(csv, state, done, readable_tables(day, tables))
+        job_money.written(csv, [job_money.account(state, done)], readable_tables(day, tables), language)
     answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language))

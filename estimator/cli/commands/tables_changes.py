@@ -1,4 +1,4 @@
-"""`estimator tables changes`: two sets of price tables in; every cell that differs, and what it does to jobs, out."""
+"""`estimator tables changes`: two sets of price tables in; every cell that differs, what it does to jobs, and what is odd about it, out."""
 
 from pathlib import Path
 from typing import Annotated
@@ -26,9 +26,13 @@ def command(
     from estimator.cli.clock import today
     from estimator.cli.table_effects import effects
     from estimator.cli.views import table_effects as view
+    from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import readable_tables
+    from estimator.cli.way import readable_tables, tables_for
 
     day = on or today()
-    found = effects(readable_tables(day, old), readable_tables(day, new), jobs, day)
+    before, after = readable_tables(day, old), readable_tables(day, new)
+    found = effects(before, after, jobs, day)
     answer(view.as_data(found), as_json, view.rows(found, width(), language))
+    known = set(tables_for(day, new)[1])
+    tell(tuple(problem for problem in tables_for(day, new, before)[1] if problem not in known))

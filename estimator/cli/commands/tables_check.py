@@ -11,18 +11,34 @@ from estimator.cli.guard import DONE, TO_MEND
 Where = Annotated[
     Path | None, typer.Argument(metavar="TABLES", help="A folder of CSV files or a workbook; else the ones in use.")
 ]
+Before = Annotated[
+    Path | None,
+    typer.Option(
+        "--before",
+        metavar="OLD",
+        help="Your tables as they were: a price or a time that has doubled or halved since, or changed rows, is asked about. "
+        "Else the ones in use, where others are checked.",
+    ),
+]
 
 
-def command(where: Where = None, on: OnDayOrToday = None, language: Language = AS_SET, as_json: AsJson = False) -> int:
+def command(
+    where: Where = None,
+    before: Before = None,
+    on: OnDayOrToday = None,
+    language: Language = AS_SET,
+    as_json: AsJson = False,
+) -> int:
     from estimator.cli.clock import today
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import Row, answer, width
     from estimator.cli.views.table import folded
-    from estimator.cli.way import tables_for
+    from estimator.cli.way import tables_before, tables_for
     from estimator.tables.waiting import waiting
     from estimator.wording.say import speaker
 
-    tables, problems = tables_for(on or today(), where)
+    day = on or today()
+    tables, problems = tables_for(day, where, tables_before(day, where, before))
     speak = speaker(language)
     said = (
         speak("The tables can be used; their fingerprint is {fingerprint}.", fingerprint=tables.fingerprint)

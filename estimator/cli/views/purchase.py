@@ -10,7 +10,7 @@ from estimator.cli.views.vocabulary import unit
 from estimator.cli.views.words import ENGLISH, dollars, number
 from estimator.model.money import cents
 from estimator.model.purchase import Purchase
-from estimator.wording.say import speaker
+from estimator.wording.say import shown, speaker
 
 
 def rows(found: Sequence[Purchase], columns: int, language: str = ENGLISH) -> list[Row]:
@@ -20,7 +20,7 @@ def rows(found: Sequence[Purchase], columns: int, language: str = ENGLISH) -> li
     out: list[Row] = []
     for supplier, lines in groupby(found, key=lambda one: one.supplier):
         cells = [
-            (one.part_no, one.text, number(one.quantity, 2, language), unit(one.unit, language), ", ".join(one.jobs))
+            (one.part_no, shown(one.words, language), number(one.quantity, 2, language), unit(one.unit, language), ", ".join(one.jobs))
             for one in lines
         ]
         out += [Row(supplier or speak("No supplier in the tables"), "head")]

@@ -15,6 +15,8 @@ from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.finished import finished
 from estimator.tables.rows import Material
 from estimator.tables.tables import Tables
+from estimator.wording.plain import UNITS, in_plain_words
+from estimator.wording.say import say, shown
 
 
 def to_buy_for(folders: Iterable[Path]) -> tuple[Sold, ...]:
@@ -60,6 +62,7 @@ def _purchase(row: Material, need: float, jobs: tuple[str, ...]) -> Purchase:
         part_no=row.part_no,
         item=row.item,
         text=row.text,
+        text_es=row.text_es,
         quantity=order_quantity(need, row),
         unit=row.unit,
         pack=row.pack,
@@ -68,13 +71,13 @@ def _purchase(row: Material, need: float, jobs: tuple[str, ...]) -> Purchase:
     )
 
 
-def purchase_csv(found: Sequence[Purchase], heads: Sequence[str]) -> str:
+def purchase_csv(found: Sequence[Purchase], heads: Sequence[str], language: str) -> str:
     """Plain rows under these heads; no text can be taken for a formula."""
     out = io.StringIO()
     writer = csv.writer(out, lineterminator="\n")
     writer.writerow(heads)
     for one in found:
-        words = [plain_cell(text) for text in (one.supplier, one.part_no, one.item, one.text)]
-        amounts = [f"{one.quantity:f}", plain_cell(one.unit), f"{one.pack:f}", f"{one.unit_cost:f}"]
+        words = [plain_cell(text) for text in (one.supplier, one.part_no, one.item, shown(one.words, language))]
+        amounts = [f"{one.quantity:f}", plain_cell(say(in_plain_words(UNITS, one.unit), language)), f"{one.pack:f}", f"{one.unit_cost:f}"]
         writer.writerow([*words, *amounts, plain_cell(", ".join(one.jobs))])
     return out.getvalue()

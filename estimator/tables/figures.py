@@ -1,0 +1,52 @@
+"""The figures of a set of tables: which rows and columns hold one, and whether the office has looked at it."""
+
+import re
+from collections.abc import Iterator
+from decimal import Decimal
+
+from estimator.tables.columns import Column, columns
+from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Material, Setting
+from estimator.tables.view import View
+
+Name = tuple[object, ...]
+
+
+def named(table: str, row: Kept) -> Name:
+    """What tells a row from the others of its table."""
+    return tuple(getattr(row, n) for n in TABLES[table][1])
+
+
+def figure(row: Kept, column: Column) -> Decimal | None:
+    """The number in a cell; None where it is none, or empty."""
+    value = getattr(row, column.name)
+    if isinstance(row, Setting) and column.name == "value":
+        if row.unit in NO_NUMBER:
+            return None
+        try:
+            return Decimal(value)
+        except ArithmeticError:
+            return None
+    if not column.amount or value is None:
+        return None
+    return row.unit_cost if isinstance(row, Material) and column.name == "cost" else Decimal(str(value))
+
+
+def answered(row: Kept, value: Decimal) -> bool:
+    """The office has looked at this very figure and says so in the note."""
+    looked_at = re.findall(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", row.note, re.IGNORECASE)
+    return any(Decimal(figure.replace(",", "")) == value for figure in looked_at)
+
+
+def figures(view: View, table: str) -> Iterator[tuple[Kept, Column, Decimal]]:
+    """Every figure of the rows in use that nobody has answered for yet."""
+    for row in view.tables.rows.get(table, ()):
+        if row.active:
+            for column in columns(table):
+                value = figure(row, column)
+                if value is not None and not answered(row, value):
+                    yield row, column, value
+
+
+def called(table: str, row: Kept) -> str:
+    """A row as a message names it."""
+    return " ".join(str(v) for v in named(table, row)[:3] if v and not isinstance(v, tuple))

@@ -65,7 +65,9 @@ def talk(folder: Path, day: date, terminal: Terminal, language: str) -> None:
 def _ask(now: Talk, question: Question, at: int, of: int) -> str:
     """One question until its answer is written or left; the word that moves on."""
     speak = speaker(now.language)
-    hangs = speak("{percent} % of a usual job's cost hangs on it.", percent=number(question.share, language=now.language))
+    hangs = speak(
+        "{percent} % of a usual job's cost hangs on it.", percent=number(question.share, language=now.language)
+    )
     share = f" {hangs}" if question.share else ""
     now.said("")
     now.said(f"{at}/{of}  {say(question.asks, now.language)}", "head")

@@ -140,7 +140,9 @@ def of_job(job_file: Path, letter: str) -> tuple[Path, Sold]:
 
 def written(to: Path, jobs: Iterable[Account], tables: Tables, language: str) -> Path:
     """Everything as plain rows; what is not due yet stands at the end of its job, without a day. Errors: CannotGoOn."""
-    text = bookkeeping_csv(jobs, accounts(tables), _heads(language), lambda word: spoken(term(word, language), language))
+    text = bookkeeping_csv(
+        jobs, accounts(tables), _heads(language), lambda word: spoken(term(word, language), language)
+    )
     return new_file(to, text.encode("utf-8"))
 
 

@@ -17,6 +17,7 @@ from estimator.tables.view import View
 
 DAYS_LEARNED = ("price_day", "checked_on")
 
+
 def shares(view: View) -> Iterator[Problem]:
     """Percents typed as a share of one; a setting that may be no larger than 1 is none."""
     for table in TABLES:

@@ -68,7 +68,14 @@ def read_tables(
     usual = path == demo_folder()
     content = content_of(path)
     names = sorted((quantities or {}).items()), sorted(facts or ()), sorted(methods or ())
-    about = path.name, day, names, (quantities is None, facts is None, methods is None), usual, before and before.fingerprint
+    about = (
+        path.name,
+        day,
+        names,
+        (quantities is None, facts is None, methods is None),
+        usual,
+        before and before.fingerprint,
+    )
     key = repr((content, about)), content if usual else content_of(demo_folder())
     if key in _read:
         return _read[key]

@@ -170,7 +170,9 @@ def row_damages(tables: RawTables, name: str, row: int, chance: random.Random) -
     yield Damage("column hidden", name, row, table.headers[at], unseen)
     header = table.headers[at]
     yield done("a column moved down one row", _moved_down(rows, row, at), column=header)
-    yield done("a column pasted with its header", _moved_down([_set(rows[0], at, header), *rows[1:]], 0, at), column=header)
+    yield done(
+        "a column pasted with its header", _moved_down([_set(rows[0], at, header), *rows[1:]], 0, at), column=header
+    )
     yield done("filled down", _put(rows, at, {row + i: rows[row].cells[at] for i in range(1, 5)}), column=header)
     some = sorted(range(len(rows)), key=lambda i: str(rows[i].cells[at : at + 1]))
     yield done("sorted without this column", _put([rows[i] for i in some], at, _held(rows, at)), column=header)

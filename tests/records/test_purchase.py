@@ -48,7 +48,9 @@ def test_two_jobs_share_packs_and_come_by_supplier(tmp_path: Path) -> None:
     written(tmp_path / "list.csv", found, tables, DAY, "es_US")
     rows = list(csv.reader((tmp_path / "list.csv").open(encoding="utf-8", newline="")))
     assert rows[0][:2] == ["proveedor", "núm. de parte"]
-    assert ["DEMO-P4", "tubo de drenaje PVC de 4 pulg, cédula 40, piezas de 10 pies", "30", "pies", "10"] in [[row[1], *row[3:7]] for row in rows]
+    assert ["DEMO-P4", "tubo de drenaje PVC de 4 pulg, cédula 40, piezas de 10 pies", "30", "pies", "10"] in [
+        [row[1], *row[3:7]] for row in rows
+    ]
     book = load_workbook(written(tmp_path / "list.xlsx", found, tables, DAY, "en_US"))
     cells = [[cell.value for cell in row] for row in book.worksheets[0].iter_rows()]
     line = next(row for row in cells if row[0] == "DEMO-P4")

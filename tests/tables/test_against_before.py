@@ -69,7 +69,9 @@ def test_an_older_row_kept_for_old_quotes_is_held_against_what_it_was_itself(tmp
     before = replace(demo(), rows={**demo().rows, "materials": (*demo().rows["materials"], later)})
     edits = ["materials | sand | copied as | sand", f"materials | sand | last from | {later.starts}"]
     found = held(tmp_path, edits, before)
-    assert found == [("tables/far-from-before", f"row {len(demo().rows['materials']) + 2}, cost")]  # the later one: 28 for 56
+    assert found == [
+        ("tables/far-from-before", f"row {len(demo().rows['materials']) + 2}, cost")
+    ]  # the later one: 28 for 56
 
 
 def test_check_and_changes_ask_of_the_tables_before(tmp_path: Path) -> None:

@@ -43,7 +43,9 @@ def test_a_depth_carried_beyond_the_last_reading_is_said(tables: Tables) -> None
 
 
 @pytest.mark.parametrize("method", ["trench", "burst"])
-def test_a_pipe_renewed_where_it_lies_with_less_cover_than_its_city_requires_says_so(tables: Tables, method: str) -> None:
+def test_a_pipe_renewed_where_it_lies_with_less_cover_than_its_city_requires_says_so(
+    tables: Tables, method: str
+) -> None:
     """At 10 ft its center lies 2.4 + 5/40 = 2.525 ft deep: 2.525 − 2.25 in = 28.05 in of soil over it."""
 
     def said(least_in: float | None) -> list[str]:

@@ -32,7 +32,12 @@ Order = Annotated[
 ]
 Amount = Annotated[str, typer.Option("--amount", metavar="DOLLARS", help="How much; below 0 to take a payment back.")]
 Reference = Annotated[str, typer.Option("--ref", metavar="TEXT", help="A check number, the number of a change order.")]
-Csv = Annotated[Path | None, typer.Option("--csv", metavar="FILE", help="Write all of it as plain rows for the books; of a folder, every accepted job.")]
+Csv = Annotated[
+    Path | None,
+    typer.Option(
+        "--csv", metavar="FILE", help="Write all of it as plain rows for the books; of a folder, every accepted job."
+    ),
+]
 
 
 def command(

@@ -20,7 +20,13 @@ def rows(found: Sequence[Purchase], columns: int, language: str = ENGLISH) -> li
     out: list[Row] = []
     for supplier, lines in groupby(found, key=lambda one: one.supplier):
         cells = [
-            (one.part_no, shown(one.words, language), number(one.quantity, 2, language), unit(one.unit, language), ", ".join(one.jobs))
+            (
+                one.part_no,
+                shown(one.words, language),
+                number(one.quantity, 2, language),
+                unit(one.unit, language),
+                ", ".join(one.jobs),
+            )
             for one in lines
         ]
         out += [Row(supplier or speak("No supplier in the tables"), "head")]

@@ -78,6 +78,11 @@ def purchase_csv(found: Sequence[Purchase], heads: Sequence[str], language: str)
     writer.writerow(heads)
     for one in found:
         words = [plain_cell(text) for text in (one.supplier, one.part_no, one.item, shown(one.words, language))]
-        amounts = [f"{one.quantity:f}", plain_cell(say(in_plain_words(UNITS, one.unit), language)), f"{one.pack:f}", f"{one.unit_cost:f}"]
+        amounts = [
+            f"{one.quantity:f}",
+            plain_cell(say(in_plain_words(UNITS, one.unit), language)),
+            f"{one.pack:f}",
+            f"{one.unit_cost:f}",
+        ]
         writer.writerow([*words, *amounts, plain_cell(", ".join(one.jobs))])
     return out.getvalue()

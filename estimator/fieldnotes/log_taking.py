@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from estimator.fieldnotes.heading import Heading
 from estimator.fieldnotes.lexicon import lexicon
-from estimator.fieldnotes.logbook import _DANGERS, Asked, Entry, Log, LogPass, Same, _Last
+from estimator.fieldnotes.logbook import DANGERS, Asked, Entry, Log, LogPass, Same, _Last
 from estimator.fieldnotes.logproblems import NO_PASS, WHAT
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.standard import AT_ONE_PLACE, Said, tied
@@ -211,7 +211,7 @@ def _safe(words: Mapping[str, str]) -> dict[str, str]:
     return {
         short: meaning
         for short, meaning in words.items()
-        if not _DANGERS.search(short) and not lex.guarded(tuple(short.lower().replace("'", "").split()))
+        if not DANGERS.search(short) and not lex.guarded(tuple(short.lower().replace("'", "").split()))
     }
 
 

@@ -9,7 +9,7 @@ from estimator.fieldnotes.things import Thing
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 
-_DANGERS = re.compile(
+DANGERS = re.compile(
     r"\b(?:gas|cross ?bore|electric|power|tracer|yellow|wire|utility|crossing|tendon)\b", re.IGNORECASE
 )
 MOST_ASKED_SHOWN = 60  # letters of a line in its question
@@ -57,7 +57,7 @@ class Asked:
     @property
     def danger(self) -> bool:
         """It may be gas or another utility."""
-        return self.utility or bool(_DANGERS.search(self.text) or any(_DANGERS.search(c) for c in self.choices))
+        return self.utility or bool(DANGERS.search(self.text) or any(DANGERS.search(c) for c in self.choices))
 
 
 @dataclass(slots=True)

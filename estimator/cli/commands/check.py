@@ -24,7 +24,7 @@ def command(
     from estimator.model.problem import Level
 
     looked = look(job, tables, changes)
-    if not as_json and not changes and _answered(job, looked.problems):
+    if not as_json and not changes and _answered(job, looked.problems, tables):
         looked = look(job, tables, changes)
     drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
     problems = (*looked.problems, *looked.notices)
@@ -33,7 +33,7 @@ def command(
     return TO_MEND if any(p.level is Level.ERROR for p in problems) else DONE
 
 
-def _answered(job: JobFile, problems: Sequence[Problem]) -> bool:
+def _answered(job: JobFile, problems: Sequence[Problem], tables: TablesFrom) -> bool:
     """What is asked back is asked at the terminal; true when something was answered."""
     if not problems:
         return False
@@ -41,8 +41,9 @@ def _answered(job: JobFile, problems: Sequence[Problem]) -> bool:
 
     if not any(p.code in (ASKED.code, GAS_ASKED.code) for p in problems):
         return False
+    from estimator.cli.firm_words import firm_words
     from estimator.cli.interview.answering import answer_all
     from estimator.cli.interview.terminal import Terminal
 
     terminal = Terminal()
-    return terminal.live and answer_all(job, terminal) > 0
+    return terminal.live and answer_all(job, terminal, firm_words(tables)) > 0

@@ -1,15 +1,17 @@
 """A job whose logs have lines that are asked back in; each asked at the terminal, its answer in the log on the disk, out."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from estimator.cli.interview import log_files
 from estimator.cli.interview.keeping import JobFile, held
+from estimator.cli.interview.own_words import FirmWords, lesson, why_not
 from estimator.cli.interview.rows import REMARK, answered, put, too_long
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.steps import Step, items
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import told
-from estimator.fieldnotes.answers import LONGEST
+from estimator.fieldnotes.answers import LONGEST, YES, cleaned
 from estimator.fieldnotes.logbook import Asked
 from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.say import Say, Typed
@@ -26,7 +28,7 @@ def asked_aloud(asked: Asked, terminal: Terminal) -> None:
         terminal.tell(f"  {n} {told(KEEP) if choice == REMARK else choice}")
 
 
-def answer_all(path: Path, terminal: Terminal) -> int:
+def answer_all(path: Path, terminal: Terminal, words: FirmWords | None = None) -> int:
     """Asks what is open in each log of the job; return how many lines were answered. Errors: CannotGoOn, OSError."""
     with held(path) as mine:
         if not mine:
@@ -39,7 +41,7 @@ def answer_all(path: Path, terminal: Terminal) -> int:
             log = item.get("log", "")
             if "pass" in item or not isinstance(log, str) or not log.strip():
                 continue
-            more, left = _Log(job, Step(section, index, section.questions[0]), terminal).ask()
+            more, left = _Log(job, Step(section, index, section.questions[0]), terminal, words or FirmWords()).ask()
             done += more
             if left:
                 break
@@ -49,7 +51,8 @@ def answer_all(path: Path, terminal: Terminal) -> int:
 class _Log:
     """The log of one line. What is left open stays as it was typed, and the rest of the log with it."""
 
-    def __init__(self, job: JobFile, step: Step, terminal: Terminal) -> None:
+    def __init__(self, job: JobFile, step: Step, terminal: Terminal, firm: FirmWords) -> None:
+        self.firm, self.refused = firm, set[str]()
         self.job, self.step, self.terminal = job, step, terminal
         self.name = log_files.name_of(job, step)
         words = job.data.get("words", {})
@@ -73,6 +76,9 @@ class _Log:
                     typed=Typed(self.log.rows[row].strip()),
                 )
             )
+            if self._by_firm(row):
+                done += 1
+                continue
             asked_aloud(asked, self.terminal)
             said = self.terminal.ask(f"  {told(PROMPT)}: ")
             if said is None or said.strip().lower() in ("q", "quit", "exit"):
@@ -86,6 +92,22 @@ class _Log:
                 done += 1
         return done, False
 
+    def _by_firm(self, row: int) -> bool:
+        """A word of the firm is written into the log when somebody says so; Enter alone does not."""
+        for word, means in self.firm.used_in(self.log.rows[row], self.log.rows):
+            if word in self.refused:
+                continue
+            says = Say.of(
+                "your firm says {word} = {means}; use it in this log, yes or no", word=Typed(word), means=Typed(means)
+            )
+            if cleaned(self.terminal.ask(f"  {told(says)}: ") or "").lower() in YES:
+                rows = (*self.log.rows[:row], f"{word} = {means}", *self.log.rows[row:])
+                self.log = replace(self.log, rows=rows)
+                log_files.written(self.job, self.step, self.name, rows)
+                return True
+            self.refused.add(word)
+        return False
+
     def _with(self, asked: Asked, row: int, said: str) -> TypedLog | None:
         """The log with the answer in it; None where it is left open."""
         if not said:
@@ -96,6 +118,12 @@ class _Log:
         if said.isdigit() and not 1 <= int(said) <= len(asked.choices):
             self.terminal.tell(Say.of("there is no answer {said}", said=Typed(said)), "bad")
             return self.log
+        taught = lesson(said, self.log.rows[row])
+        if taught and (wrong := why_not(*taught)):
+            self.terminal.tell(wrong, "bad")
+            return self.log
+        if taught:
+            self.firm.teach(*taught, f"{self.job.path.resolve()} {self.name}")
         return answered(self.log, asked, said) or put(
             self.log, row, "".join(c if c.isprintable() else " " for c in said)
         )

@@ -3,13 +3,15 @@
 from datetime import date
 from pathlib import Path
 
+from estimator.cli.firm_words import firm_words
 from estimator.cli.guard import DONE, STOPPED
 from estimator.cli.interview import log_files
 from estimator.cli.interview.before import known_before
+from estimator.cli.interview.commands import COMMANDS
 from estimator.cli.interview.keeping import JobFile, held
 from estimator.cli.interview.shown import missing
 from estimator.cli.interview.steps import Step, items, steps
-from estimator.cli.interview.talk import COMMANDS, END, Talk
+from estimator.cli.interview.talk import END, Talk
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
 from estimator.cli.reader import told
@@ -36,7 +38,7 @@ def _interview(path: Path, resume: bool, log: str, tables: Path | None, today: d
     job = JobFile(path)
     if job.text.strip() and not resume and not _go_on(job, terminal):
         raise CannotGoOn(FILE_THERE(Place(file=str(path))))
-    talk = Talk(job, known_before(path, tables, today), terminal)
+    talk = Talk(job, known_before(path, tables, today), terminal, words=firm_words(tables))
     _greet(job, terminal)
     if not talk.known.places:
         terminal.tell(

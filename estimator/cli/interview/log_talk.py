@@ -1,51 +1,38 @@
 """A line of the job in, its log typed line by line out: one prompt, one line of answer, saved after each."""
 
-from collections.abc import Mapping
+from dataclasses import replace
 from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.answering import asked_aloud
-from estimator.cli.interview.commands import in_english
+from estimator.cli.interview.commands import AGAIN, ANSWER, HELP, TEACH, in_english
 from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.lessons import Lessons
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
-from estimator.cli.interview.rows import ASKED_CODES, taken_up, typed, without_last
+from estimator.cli.interview.log_account import account
+from estimator.cli.interview.own_words import FirmWords, Rows, lesson, why_not, words_of
+from estimator.cli.interview.rows import ASKED_CODES, REMARK, taken_up, typed, without_last
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.sheet import read
 from estimator.cli.interview.short import in_full, short
-from estimator.cli.interview.steps import Step, item_of, items
+from estimator.cli.interview.steps import Step, item_of
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import reader, told
 from estimator.cli.views.check import line_rows
-from estimator.cli.views.words import ENGLISH, number
-from estimator.fieldnotes.agreement import agreement
+from estimator.cli.views.words import ENGLISH
 from estimator.fieldnotes.answers import YES, cleaned, nearest
 from estimator.fieldnotes.echo import echo_line
 from estimator.fieldnotes.logbook import Asked
-from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
-from estimator.model.profile import Profile
 from estimator.model.say import Say, Typed
 
 LEAVE, DONE = "leave", "done"
 _STOP = ("quit", "exit", "q")
 _FINISHED = ("done", "end of log", "finished")
-ANSWER = Say.of("number, - for a remark, or type it again")
-AGAIN = Say.of("type it again, or - for a remark")
-HELP = (
-    Say.of(
-        "A line is where, what, how much: 11.5 branch 3in left live. First say the pass: "
-        "pass front cleanout to house, riser 28in. `back` means the camera comes back; a remark goes after ;"
-    ),
-    Say.of(
-        "no 16.6 puts the last line right, scratch that takes it back; undo takes the last row out; lines shows them with numbers, "
-        "change 3 … and strike 3 put one of them right; list says it all back; go NAME leaves the log; done ends it. "
-        "What may mean two things is asked: type the number, - for a remark, or the line again."
-    ),
-)
 
 
-def run(job: JobFile, step: Step, terminal: Terminal) -> str:
+def run(job: JobFile, step: Step, terminal: Terminal, words: FirmWords) -> str:
     """`done`, `leave`, or `go …`. Each line is on the disk before it is answered."""
     if "pass" in item_of(step, job.data):
         terminal.tell(Say.of("this line's passes stand in the job file itself; change them there"))
@@ -53,7 +40,7 @@ def run(job: JobFile, step: Step, terminal: Terminal) -> str:
     name = log_files.name_of(job, step)
     log = taken_up(log_files.about(job, step, name), words_of(job), log_files.rows_of(job, step, name))
     _greet(log, name, terminal)
-    return _Session(job, step, terminal, name, log).run()
+    return _Session(job, step, terminal, name, log, words).run()
 
 
 def _greet(log: TypedLog, name: str, terminal: Terminal) -> None:
@@ -72,13 +59,11 @@ def _greet(log: TypedLog, name: str, terminal: Terminal) -> None:
         )
 
 
-def words_of(job: JobFile) -> Mapping[str, str]:
-    found = job.data.get("words", {})
-    return {str(k): str(v) for k, v in found.items()} if isinstance(found, Mapping) else {}
-
-
 class _Session:
-    def __init__(self, job: JobFile, step: Step, terminal: Terminal, name: str, log: TypedLog) -> None:
+    def __init__(
+        self, job: JobFile, step: Step, terminal: Terminal, name: str, log: TypedLog, words: FirmWords
+    ) -> None:
+        self.lessons = Lessons(words, terminal, f"{job.path.resolve()} {name}")
         self.job, self.step, self.terminal, self.name, self.log = job, step, terminal, name, log
         self.before: list[tuple[str, ...]] = []
         self.line: Line | None = log.sheet.line if log.rows else None
@@ -99,7 +84,7 @@ class _Session:
             no_pass = bool(passes) and passes[0].heading.access == "?"
             name = self.log.about.name
             return told(Say.of("{name} (no pass yet)", name=Typed(name))) + "> " if no_pass else f"{name}> "
-        return f"  {told(ANSWER if asked.choices else AGAIN)}: "
+        return f"  {told(TEACH if asked.choices == (REMARK,) else ANSWER if asked.choices else AGAIN)}: "
 
     def _command(self, text: str) -> str:
         low = text.lower().rstrip(".!")
@@ -125,12 +110,33 @@ class _Session:
     # ── a line ────────────────────────────────────────────────────────────────────────────────
 
     def _line(self, text: str) -> None:
-        before = self.log.rows
+        before, asked = self.log.rows, self.log.asked
+        taught = lesson(text, before[self.log.asking]) if asked else None
+        if taught and (wrong := why_not(*taught)):
+            self.terminal.tell(wrong, "bad")
+            return
+        own = list(self.lessons.words.used_in(text, before))
+        for word, means in own:
+            self.log = typed(self.log, f"{word} = {means}")
         self.log = typed(self.log, text)
         if self.log.rows != before:
             self.before.append(before)
             log_files.written(self.job, self.step, self.name, self.log.rows)
         self._answer(text)
+        for word, means in own:
+            self.terminal.tell(Say.of("{word} = {means}, a word of your firm", word=Typed(word), means=Typed(means)))
+        if taught:
+            self.lessons.taught(*taught)
+        if self.log.taken_back:
+            self.lessons.taken_back(self.log)
+
+    def _forget(self, was: Rows) -> None:
+        """Words of the firm that the log taught and no longer uses go with the line that explains them."""
+        rows = self.lessons.without_unused(self.log.rows, was)
+        if rows != self.log.rows:
+            self.log = replace(self.log, rows=rows)
+            log_files.written(self.job, self.step, self.name, rows)
+            self.line = self.log.sheet.line
 
     def _answer(self, text: str) -> None:
         log, wide = self.log, self.terminal.columns
@@ -216,14 +222,18 @@ class _Session:
         if isinstance(new, Say):
             self.terminal.tell(new, "bad")
             return
-        self.before.append(self.log.rows)
+        was = self.log.rows
+        self.before.append(was)
         self.log = new
         log_files.written(self.job, self.step, self.name, self.log.rows)
         if edit.strikes:
             self.line = self.log.sheet.line
             self.terminal.tell(Say.of("struck: {struck}", struck=Typed(self.log.rows[edit.row].removeprefix(STRUCK))))
+            self._forget(was)
             return
         self._answer(edit.text)
+        if not self.log.asked:
+            self._forget(was)
 
     # ── undo, list, done ──────────────────────────────────────────────────────────────────────
 
@@ -244,6 +254,7 @@ class _Session:
             if fewer
             else Say.of("again as it was: {again}", again=Typed(again.strip()))
         )
+        self._forget(was)
 
     def _list(self) -> None:
         sheet = self.log.sheet
@@ -290,30 +301,3 @@ class _Session:
 def read_on(log: TypedLog) -> TypedLog:
     """The log with no question open."""
     return TypedLog(log.about, log.words, log.rows)
-
-
-def account(line: Line, name: str, rows: int) -> Say:
-    """`22 lines in main.txt: 3 passes agree within 0.7 ft; not seen: 41–47 ft.`"""
-    agree = agreement(line)
-    apart = Say.of("agree within {apart} ft", apart=number(agree[1])) if agree else ""
-    unseen = [f"{number(part.from_ft)}–{number(part.to_ft)}" for part in Profile(line).not_inspected]
-    dark = Say.of("; not seen: {unseen} ft", unseen=Typed(", ".join(unseen))) if unseen else ""
-    count, words = len(line.passes), {"rows": rows, "name": Typed(name), "apart": apart, "dark": dark}
-    if count == 1:
-        return Say.of("{rows} lines in {name}: 1 pass {apart}{dark}.", **words)
-    return Say.of("{rows} lines in {name}: {count} passes {apart}{dark}.", count=count, **words)
-
-
-def branches(job: JobFile) -> tuple[str, ...]:
-    """The names of branches in the logs there are, for what joins and what a test covers."""
-    section = next(s for s in SECTIONS if s.table == "line")
-    out: list[str] = []
-    for index in range(len(items(job.data, "line"))):
-        step = Step(section, index, section.questions[0])
-        try:
-            name = log_files.name_of(job, step)
-            sheet = read(log_files.rows_of(job, step, name), log_files.about(job, step, name), words_of(job))
-        except CannotGoOn:
-            continue
-        out += [mark.name for mark in sheet.line.marks if mark.word == "branch" and mark.name]
-    return tuple(dict.fromkeys(out))

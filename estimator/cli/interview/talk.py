@@ -1,12 +1,13 @@
 """A job file and what is known in, the job file answered question by question out; each answer is saved as it is given."""
 
-import re
 from dataclasses import dataclass, field, replace
 
 from estimator.cli.interview import follow_up, log_talk
-from estimator.cli.interview.commands import in_english
+from estimator.cli.interview.commands import BY_HAND, BY_HAND_WORDS, COMMANDS, NO_MORE, NOBODY_KNOWS, STOP, in_english
 from estimator.cli.interview.gas import smells_of_gas
 from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.log_account import branches
+from estimator.cli.interview.own_words import FirmWords, words_of
 from estimator.cli.interview.shown import listed, present, title
 from estimator.cli.interview.steps import (
     Step,
@@ -29,17 +30,6 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say, Typed
 
 END = "end"
-_STOP = ("quit", "exit", "stop", "q", "bye", "done", "end")
-_NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope", "ninguno", "ninguna", "nada")
-BY_HAND = Say.of("By hand in the job file, not asked: overrides, options, approvals, discounts (docs/job-file.md).")
-_BY_HAND = re.compile(
-    r"(?:overrides?|options?|approvals?|discounts?|allowances?|settings?)(?: by hand)?", re.IGNORECASE
-)
-_NOBODY_KNOWS = re.compile(
-    r"(?:i )?(?:do not|don'?t|dont) know(?: yet)?|dunno|idk|no idea|not sure(?: yet)?|unknown|who knows|later|no s[eé]|quién sabe|no se sabe|después",
-    re.IGNORECASE,
-)
-COMMANDS = Say.of("Enter skips or takes what is in [ ]. Also: ?, back, undo, list, go NAME, done.")
 
 
 @dataclass(slots=True)
@@ -56,6 +46,7 @@ class Talk:
     asked_back: tuple[str, str] = ("", "")  # a question and the answer it did not take: given again it may stand
     asked_before: str = ""  # the question just asked: asked again it is short
     walking: bool = False  # after `back`: every question from there to where the interview has come to
+    words: FirmWords = field(default_factory=FirmWords)
     adding: str = ""  # a test, line … begun behind that place: one more of it is asked for at its end
 
     def run(self) -> None:
@@ -93,7 +84,7 @@ class Talk:
         if len(answer) > LONGEST:
             self.terminal.tell(Say.of("that is more than an answer; write it shorter"), "bad")
             return True
-        if answer.lower() in _STOP and not (
+        if answer.lower() in STOP and not (
             step.begins and answer.lower() == "done" and not item_of(step, self.job.data)
         ):
             if offer:
@@ -138,7 +129,7 @@ class Talk:
         if step.begins and not has and answer.lower() in YES:
             self.terminal.tell(Say.of("which? such as: {example}", example=step.question.example), "bad")
             return True
-        if step.begins and not has and answer.lower() in _NO_MORE:
+        if step.begins and not has and answer.lower() in NO_MORE:
             answer = ""
         elif not answer and not has:
             answer = self._default(step)
@@ -153,7 +144,7 @@ class Talk:
         known = replace(self._known_now(step), insists=self.asked_back == this)
         got = step.question.read(answer, step.question.key, known)
         self.asked_back = this if isinstance(got, Unread) else ("", "")
-        if isinstance(got, Unread) and _NOBODY_KNOWS.fullmatch(answer):
+        if isinstance(got, Unread) and NOBODY_KNOWS.fullmatch(answer):
             unknown = step.question.read("unknown", step.question.key, self._known_now(step))
             got = unknown if isinstance(unknown, Got) else Got({}, Say.of("left open"))
         if isinstance(got, Unread):
@@ -165,7 +156,7 @@ class Talk:
 
     def _known_now(self, step: Step) -> Known:
         data = self.job.data
-        return replace(self.known, data=data, branches=log_talk.branches(self.job), item=item_of(step, data))
+        return replace(self.known, data=data, branches=branches(self.job), item=item_of(step, data))
 
     def _take(self, step: Step, got: Got, answer: str) -> None:
         self._saved(step, dict(got.values))
@@ -184,7 +175,7 @@ class Talk:
 
     def _failed_branch(self) -> None:
         """A branch that failed its own test and is no line yet is put down as one: it has a size, a pipe and a length."""
-        name = next(failed_branches(self.job.data, log_talk.branches(self.job)), "")
+        name = next(failed_branches(self.job.data, branches(self.job)), "")
         if not name:
             return
         index = len(items(self.job.data, "line"))
@@ -280,7 +271,7 @@ class Talk:
         if not words:
             self.terminal.tell(Say.of("go where? such as: go soil, go line 2, go log, go tests"))
             return
-        if _BY_HAND.fullmatch(words):
+        if BY_HAND_WORDS.fullmatch(words):
             self.terminal.tell(BY_HAND)
             return
         step, others = found(words, self.job.data)
@@ -297,9 +288,9 @@ class Talk:
     # ── the log ───────────────────────────────────────────────────────────────────────────────
 
     def _log(self, step: Step) -> bool:
-        left = log_talk.run(self.job, step, self.terminal)
+        left = log_talk.run(self.job, step, self.terminal, self.words)
         if left == log_talk.DONE:
-            left = follow_up.asked(self.job, step, dict(log_talk.words_of(self.job)), self.terminal)
+            left = follow_up.asked(self.job, step, dict(words_of(self.job)), self.terminal)
         if left == log_talk.LEAVE:
             return False
         if left.startswith("go "):

@@ -1,0 +1,41 @@
+"""A line of the job with its log in, what is said of it when it ends out; and the names of the branches in all logs."""
+
+from estimator.cli.interview import log_files
+from estimator.cli.interview.keeping import JobFile
+from estimator.cli.interview.own_words import words_of
+from estimator.cli.interview.sheet import read
+from estimator.cli.interview.steps import Step, items
+from estimator.cli.views.words import number
+from estimator.fieldnotes.agreement import agreement
+from estimator.fieldnotes.questions import SECTIONS
+from estimator.model.line import Line
+from estimator.model.problem import CannotGoOn
+from estimator.model.profile import Profile
+from estimator.model.say import Say, Typed
+
+
+def account(line: Line, name: str, rows: int) -> Say:
+    """`22 lines in main.txt: 3 passes agree within 0.7 ft; not seen: 41–47 ft.`"""
+    agree = agreement(line)
+    apart = Say.of("agree within {apart} ft", apart=number(agree[1])) if agree else ""
+    unseen = [f"{number(part.from_ft)}–{number(part.to_ft)}" for part in Profile(line).not_inspected]
+    dark = Say.of("; not seen: {unseen} ft", unseen=Typed(", ".join(unseen))) if unseen else ""
+    count, words = len(line.passes), {"rows": rows, "name": Typed(name), "apart": apart, "dark": dark}
+    if count == 1:
+        return Say.of("{rows} lines in {name}: 1 pass {apart}{dark}.", **words)
+    return Say.of("{rows} lines in {name}: {count} passes {apart}{dark}.", count=count, **words)
+
+
+def branches(job: JobFile) -> tuple[str, ...]:
+    """The names of branches in the logs there are, for what joins and what a test covers."""
+    section = next(s for s in SECTIONS if s.table == "line")
+    out: list[str] = []
+    for index in range(len(items(job.data, "line"))):
+        step = Step(section, index, section.questions[0])
+        try:
+            name = log_files.name_of(job, step)
+            sheet = read(log_files.rows_of(job, step, name), log_files.about(job, step, name), words_of(job))
+        except CannotGoOn:
+            continue
+        out += [mark.name for mark in sheet.line.marks if mark.word == "branch" and mark.name]
+    return tuple(dict.fromkeys(out))

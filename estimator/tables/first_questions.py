@@ -28,6 +28,17 @@ class Question:
     share: float = 0.0
 
 
+ONE = {
+    "ft": Say.of("foot"),
+    "sq ft": Say.of("square foot"),
+    "cy": Say.of("cubic yard"),
+    "ton": Say.of("ton"),
+    "load": Say.of("load"),
+    "day": Say.of("day"),
+    "bag": Say.of("bag"),
+    "gal": Say.of("gallon"),
+}
+"""One of a unit, as a sentence says it."""
 WHO = (
     ("firm_name", Say.of("Name of your firm"), Say.of("The name on every paper.")),
     ("firm_address", Say.of("Its address"), Say.of("The letterhead.")),
@@ -56,7 +67,7 @@ def _people(tables: Tables) -> Iterator[Question]:
     share = {number.row: number.share for number in measured() if number.table == "roles"}
     roles = sorted(dict.fromkeys(m.role for m in tables.crew_members), key=lambda role: -share.get(role, 0.0))
     for role in roles:
-        asks = Say.of("Wage, {role}, dollars an hour", role=role)
+        asks = Say.of("Wage, {role}, dollars an hour", role=Say.of(role))
         yield Question(table="roles", row=role, column="wage", asks=asks, decides=ON_LABOR, share=share.get(role, 0.0))
     asks = Say.of("On top of wages: payroll taxes, insurance, paid leave, percent of the wage")
     yield Question(table="roles", row="", column="burden_percent", asks=asks, decides=ON_LABOR)
@@ -89,24 +100,24 @@ def _city() -> Iterator[Question]:
 
 def _measured(tables: Tables) -> Iterator[Question]:
     """Prices, then times of tasks, those first on which most of a usual job's cost hangs."""
-    texts = {(table, row.item): row.text for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
+    texts = {(table, row.item): FromTable(row.text, row.text_es) for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
     units = {(table, row.item): row.unit for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
     prices = [n for n in measured() if (n.table, n.row) in texts and n.row != "permit"][:PRICES]
     for n in prices:
         what, unit = texts[n.table, n.row], units[n.table, n.row]
         asks = Say.of("Cost of {what}, dollars each", what=what)
         if unit != "each":
-            asks = Say.of("Cost of {what}, dollars per {unit}", what=what, unit=unit)
-        if n.table == "equipment":
+            asks = Say.of("Cost of {what}, dollars per {unit}", what=what, unit=ONE.get(unit, unit))
+        if n.table == "equipment" and unit == "day":
             asks = Say.of("{asks}: the rent, or what your own machine costs you", asks=asks)
         yield Question(table=n.table, row=n.row, column="cost", asks=asks, decides=ON_THE_LINE, share=n.share)
     tasks = {row.task: row for row in tables.current("production") if isinstance(row, Production)}
     for n in [n for n in measured() if n.table == "production" and n.row in tasks][:TASKS]:
         task = tasks[n.row]
-        words = {"task": n.row, "covers": FromTable(task.covers, task.covers)}
+        words = {"task": Say.of(n.row), "covers": FromTable(task.covers, task.covers)}
         asks = Say.of("{task}: crew-hours each time as a rule ({covers})", **words)
         if task.unit != "each":
-            asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", unit=task.unit, **words)
+            asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", unit=ONE.get(task.unit, task.unit), **words)
         yield Question(
             table="production",
             row=n.row,

@@ -117,7 +117,9 @@ def _measured(tables: Tables) -> Iterator[Question]:
         words = {"task": Say.of(n.row), "covers": FromTable(task.covers, task.covers)}
         asks = Say.of("{task}: crew-hours each time as a rule ({covers})", **words)
         if task.unit != "each":
-            asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", unit=ONE.get(task.unit, task.unit), **words)
+            asks = Say.of(
+                "{task}: crew-hours per {unit} as a rule ({covers})", unit=ONE.get(task.unit, task.unit), **words
+            )
         yield Question(
             table="production",
             row=n.row,

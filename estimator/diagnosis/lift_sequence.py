@@ -16,22 +16,22 @@ def lift_sequence(job: Job, needs: Sequence[Need]) -> tuple[LiftStep, ...]:
     """The steps in order; none where no foundation work is planned or done."""
     if job.foundation.work == "none":
         return ()
-    after = LiftStep(Say.of("We water-test all drains after the lift. The warranty on the pipe starts on that day."))
+    after = LiftStep(Say.of("We water-test all drains again."))
     if job.foundation.work == "done":
         rest = LiftStep(Say.of("We repair what the test after the lift shows."), tuple(n.id for n in needs))
         return (after, rest)
     first = tuple(n.id for n in needs if SOAKS & set(n.kinds))
     later = tuple(n.id for n in needs if n.id not in first)
     return (
-        LiftStep(Say.of("We water-test all drains before the foundation lift.")),
+        LiftStep(Say.of("We water-test all drains.")),
         LiftStep(
             Say.of(
-                "Foundation company: give us the pier locations. If we tunnel, we leave the tunnel open for your crew."
+                "Foundation company: send us the pier locations. A tunnel stays open for your crew."
             ),
             (),
         ),
         LiftStep(Say.of("We first repair only what leaks into the soil or would break in the lift."), first),
         LiftStep(Say.of("The foundation company lifts the house.")),
         after,
-        LiftStep(Say.of("We make the remaining repairs and backfill."), later),
+        LiftStep(Say.of("We make the other repairs and backfill."), later),
     )

@@ -60,6 +60,7 @@ class _Builder:
         return Job(
             number=form.job.number,
             day=form.job.date,
+            inspected_on=form.job.inspected_on,
             prepared_by=form.job.prepared_by,
             languages=form.job.languages or form.job.language or ("en_US",),
             demo=form.job.demo,

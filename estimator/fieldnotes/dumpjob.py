@@ -93,7 +93,8 @@ def dump_job(job: Job) -> Dump:
     names = _file_names(job)
     texts = [dump_log(line) for line in job.lines]
     head = {"number": job.number, "date": job.day, "prepared_by": job.prepared_by, "demo": job.demo}
-    tables: dict[str, Any] = {"job": head | _kept({"languages": list(job.languages), "notes": list(job.notes)})}
+    more = {"inspected_on": job.inspected_on, "languages": list(job.languages), "notes": list(job.notes)}
+    tables: dict[str, Any] = {"job": head | _kept(more)}
     tables |= {key: written(getattr(job, key)) for key in ("customer", "house", "site", "wishes", "foundation")}
     tables["settings"] = dict(job.settings)
     lines = zip(job.lines, names, texts, strict=True)

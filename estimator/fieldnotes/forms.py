@@ -42,6 +42,7 @@ from estimator.model.job import (
 class JobForm(Form):
     number: Text
     date: Day
+    inspected_on: Day | None = None
     prepared_by: Text
     language: Languages = ()
     languages: Languages = ()

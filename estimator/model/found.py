@@ -14,6 +14,8 @@ Act = Literal["now", "later"]
 class Found:
     """One defect. `text` is the whole sentence, `short` its line and name alone; `needs` are ids of the needs it is part of.
 
+    `beside` is the sentence beside a drawing that says what its feet are counted from; None: the whole one.
+
     `act`: repair now, or it can wait. `places` are its stations; empty where a test failed and nothing was seen.
     """
 
@@ -25,6 +27,7 @@ class Found:
     places: tuple[Stretch, ...] = ()
     findings: tuple[Finding, ...] = ()
     needs: tuple[str, ...] = ()
+    beside: Say | None = None
 
     @property
     def photo_files(self) -> tuple[str, ...]:

@@ -261,6 +261,7 @@ class Job:
     customer: Customer
     house: House
     lines: tuple[Line, ...]
+    inspected_on: date | None = None  # where it was not on `day`
     languages: tuple[str, ...] = ("en_US",)
     demo: bool = False
     site: Site = field(default_factory=Site)
@@ -279,6 +280,11 @@ class Job:
     visits: tuple[PastVisit, ...] = ()  # accepted before: from the records, in no job file
     settings: tuple[tuple[str, str], ...] = ()  # the firm's settings changed for this job only
     notes: tuple[str, ...] = ()
+
+    @property
+    def inspected(self) -> date:
+        """The day the camera and the tests show."""
+        return self.inspected_on or self.day
 
     @property
     def chosen_add_ons(self) -> tuple[str, ...]:

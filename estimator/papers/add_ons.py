@@ -26,7 +26,7 @@ def add_on_rows(letter: Letter, page: Page) -> None:
     if not offered:
         return
     page.line(
-        speak("You can add this work. Mark the box with an x. We then print this page again with the new price."),
+        speak("Extra work: mark it with an x, and we reprint this page."),
         "bold",
     )
     for those in offered.values():

@@ -6,52 +6,50 @@ Options without a firm price have no price here and no payments: the page says w
 from estimator.model.offer import Option
 from estimator.papers import add_ons, option_words
 from estimator.papers.cancellation import right_to_cancel
-from estimator.papers.check_code import check_code
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import option_name
-from estimator.papers.option_terms import shared_terms
+from estimator.papers.option_terms import deal_in_common
 from estimator.papers.page import Page, run_in
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
-WIDTHS = (14.0, 62.0, 18.0)
+WIDTHS = (9.0, 69.0, 16.0)
 
 
 def agreement_sheet(letter: Letter) -> Sheet:
     """The page to sign; where no price is firm, the page that says why there is nothing to sign yet."""
     speak, quote = letter.speak, letter.quote
     firm = [option for option in quote.options if option.fixed]
+    taxes = {tax(letter, option) for option in firm}
     page = Page(speak("Agreement"), WIDTHS)
-    letter.head(page)
+    letter.head(page, reach=not firm)
     page.line(speak("Agreement") if firm else speak("Nothing to sign yet"), "title")
     page.line(
         speak(
-            "{name} · {site} · quote {number}, {day} · check code {code}",
+            "{name} · {site} · quote {number}, {day}",
             name=quote.job.customer.name,
             site=quote.job.customer.site,
             number=letter.number,
             day=long_date(quote.day, letter.language),
-            code=check_code(quote),
         ),
         "quiet",
     )
-    if len(firm) > 1:
-        page.line(speak("Mark one option with an x."), "bold")
+    not_yet = [speak("{tab} cannot be signed yet. Its page says why.", tab=option_name(letter, o)) for o in quote.options if not o.fixed]
+    mark = [speak("Mark one option with an x.")] if len(firm) > 1 else []
+    if mark or not_yet:
+        page.line(" ".join([*mark, *not_yet]), "bold")
     for option in firm:
-        _option(letter, page, option, one_of_several=len(firm) > 1)
-    for option in quote.options:
-        if not option.fixed:
-            _not_yet(letter, page, option)
+        _option(letter, page, option, one_of_several=len(firm) > 1, own_tax=len(taxes) > 1)
     if firm:
         add_ons.add_on_rows(letter, page)
-        _terms(letter, page)
+        _terms(letter, page, [*taxes] if len(taxes) == 1 else [])
         right_to_cancel(letter, page)
         signatures(letter, page)
-        shared_terms(letter, page)
+        deal_in_common(letter, page)
     return letter.close(page)
 
 
-def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool) -> None:
+def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool, own_tax: bool) -> None:
     """Box, title and price; then feet from and to, what was added, the most, tax and payments."""
     speak = letter.speak
     box = Cell("", "tick", open=True) if one_of_several else Cell(speak("Price"), "label")
@@ -70,7 +68,7 @@ def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool)
             option_words.reach(letter, option),
             *([speak("Added: {what}.", what=", ".join(added))] if added else []),
             option_words.not_over(letter, option),
-            tax(letter, option),
+            *([tax(letter, option)] if own_tax else []),
             *([speak("Payments: {payments}.", payments=paid)] if paid else []),
         ],
     )
@@ -83,21 +81,16 @@ def tax(letter: Letter, option: Option) -> str:
     return letter.speak("No sales tax is added.")
 
 
-def _not_yet(letter: Letter, page: Page, option: Option) -> None:
-    speak, name = letter.speak, option_name(letter, option)
-    page.line(speak("Option {letter} cannot be signed yet. The page {tab} says why.", letter=option.letter, tab=name))
-
-
-def _terms(letter: Letter, page: Page) -> None:
-    """What belongs to the agreement, the notices of the place, and the days of start and end."""
+def _terms(letter: Letter, page: Page, taxes: list[str]) -> None:
+    """What belongs to the agreement, whether tax is in where that is alike for all, the notices of the place, and the days of start and end."""
     speak, quote = letter.speak, letter.quote
     pages = speak(
-        "The page of your option is part of this agreement: work, warranty, schedule, unit prices. So is the page {care}.",
+        "The page of your option and the page {care} are part of this agreement.",
         care=speak("Before, during, after"),
     )
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
-    page.line(" ".join([pages, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
-    page.add(Cell(speak("Start, end (dates)"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
+    page.line(" ".join([*taxes, pages, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
+    page.add(Cell(speak("Start, end"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
 
 
 def signatures(letter: Letter, page: Page) -> None:
@@ -108,13 +101,13 @@ def signatures(letter: Letter, page: Page) -> None:
             Cell("", "write", open=True),
             Cell("", "write", open=True),
             Cell("", "write", open=True),
-            height_pt=20.0,
+            height_pt=17.0,
             keep=True,
         )
         page.add(
-            Cell(speak("Printed name"), "quiet"),
-            Cell(speak("Signature: {who}", who=who), "quiet"),
             Cell(speak("Date"), "quiet"),
+            Cell(speak("Signature: {who}", who=who), "quiet"),
+            Cell(speak("Printed name"), "quiet"),
             keep=True,
         )
     page.line(

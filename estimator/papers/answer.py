@@ -20,7 +20,7 @@ WIDTHS = (3.0, 50.0, 16.0)
 def answer_sheet(letter: Letter) -> Sheet:
     """The answer first; everything a decision needs in three narrow columns."""
     page = Page(letter.speak("Start here"), WIDTHS)
-    letter.head(page)
+    letter.head(page, who=False)
     _whose(letter, page)
     _recommendation(letter, page)
     _options(letter, page)
@@ -34,9 +34,10 @@ def _whose(letter: Letter, page: Page) -> None:
     page.line(speak("Your drain repair quote"), "title")
     page.line(
         speak(
-            "{name} · {site} · quote {number}, {day} · valid until {until}",
+            "{name} · {site} · inspected {inspected} · quote {number}, {day} · valid until {until}",
             name=quote.job.customer.name,
             site=quote.job.customer.site,
+            inspected=long_date(quote.job.inspected, letter.language),
             number=letter.number,
             day=long_date(quote.day, letter.language),
             until=long_date(quote.valid_until, letter.language),
@@ -72,7 +73,7 @@ def _why(letter: Letter, option: Option) -> list[str]:
         o for o in quote.options if o.fixed and o is not option and cures_all_now(quote, o) and not only_prepares(o)
     ]
     if others and all(option.price.total < o.price.total for o in others):
-        out.append(speak("It is the lowest firm price in this quote."))
+        out.append(speak("It is the lowest firm price."))
     elif quote.job.wishes.keep_floors and not option.floor_sf:
         out.append(speak("We do not cut a floor, as you asked."))
     return out
@@ -117,7 +118,7 @@ DOES: dict[Treated, Callable[[str], Say]] = {
 
 def _found(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.heading(speak("What we found (letters as in the picture on the next page)"))
+    page.heading(speak("What we found"))
     now = [f for f in quote.found if f.act == "now"]
     later = [f for f in quote.found if f.act == "later"]
     for head, entries in ((speak("Repair now"), now), (speak("Can wait"), later)):
@@ -150,9 +151,8 @@ def _accept(letter: Letter, page: Page) -> None:
     if any(option.fixed for option in quote.options):
         page.line(
             speak(
-                "Mark one option on the page {tab}, sign it, and send a photo or scan to {email}. Questions: {phone}",
+                "Mark one option on the page {tab}, sign it and send it back. Questions: {phone}",
                 tab=speak("Agreement"),
-                email=quote.firm.email,
                 phone=quote.firm.phone,
             )
         )

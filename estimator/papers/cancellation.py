@@ -9,7 +9,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 
-WIDTHS = (30.0, 30.0, 30.0)
+WIDTHS = (31.0, 31.0, 32.0)
 ORDINALS: dict[int, Say] = {
     1: Say.of("first"), 2: Say.of("second"), 3: Say.of("third"), 4: Say.of("fourth"), 5: Say.of("fifth"),
     6: Say.of("sixth"), 7: Say.of("seventh"), 10: Say.of("tenth"), 15: Say.of("fifteenth"),
@@ -45,7 +45,7 @@ def right_to_cancel(letter: Letter, page: Page) -> None:
 
 
 def cancellation_sheets(letter: Letter) -> tuple[Sheet, ...]:
-    """The form on one page, twice: one to keep, one to send."""
+    """The form on one page, twice: one to keep, one to send; in bold of at least 10 points, as 429.1(b) asks (from memory)."""
     speak, quote = letter.speak, letter.quote
     days = quote.cancel_business_days
     if not days or not any(option.fixed for option in quote.options):
@@ -56,11 +56,11 @@ def cancellation_sheets(letter: Letter) -> tuple[Sheet, ...]:
         page.line(speak("Notice of Cancellation"), "title", starts=copy > 0)
         page.add(Cell("", "write", open=True), Cell(speak("(date of the transaction)"), "quiet", 2))
         for text in FORM:
-            page.line(speak(text.text, **{k: v for k, v in words.items() if "{" + k + "}" in text.text}))
-        page.line(speak("I HEREBY CANCEL THIS TRANSACTION."), "bold")
+            page.line(speak(text.text, **{k: v for k, v in words.items() if "{" + k + "}" in text.text}), "law")
+        page.line(speak("I HEREBY CANCEL THIS TRANSACTION."), "law")
         page.add(Cell("", "write", open=True), Cell("", "write", open=True), Cell("", "body"), height_pt=24.0)
         page.add(Cell(speak("(Date)"), "quiet"), Cell(speak("(Buyer's signature)"), "quiet", 2))
-        page.gap(14)
+        page.gap(8)
     page.line(
         speak("Form of 16 CFR 429.1(b). State law may require another form."),
         "quiet",

@@ -7,6 +7,7 @@ from estimator.papers.cautions import grouped
 from estimator.papers.compare_bids import compare_bids
 from estimator.papers.letter import Letter
 from estimator.papers.lift import lift_steps
+from estimator.papers.option_terms import work_in_common
 from estimator.papers.page import grid_page
 from estimator.sheets.book import Sheet
 
@@ -25,15 +26,14 @@ def care_sheet(letter: Letter) -> Sheet:
     page = grid_page(care_name(letter))
     letter.not_an_offer(page)
     page.line(speak("Before, during and after the work"), "title")
-    if len(letter.quote.options) > 1:
-        page.line(speak("Items without a letter apply to every option."), "quiet")
     if not any(term.id == GAS_TERM for option in letter.quote.options for term in option.terms):
         page.line(speak("If you smell gas, leave. Do not touch any switch. Call 911 and the gas company from outside."))
     lift_steps(letter, page)
-    before, during, after = grouped(letter)
-    page.listing(speak("Before we start"), before, "small")
-    page.listing(speak("While we work"), during, "small")
-    page.listing(speak("Afterwards"), after, "small")
+    headings = (speak("Before we start"), speak("While we work"), speak("Afterwards"))
+    for heading, by_letters in zip(headings, grouped(letter), strict=True):
+        for letters, texts in by_letters.items():
+            page.listing(f"{heading}: {letters}" if letters else heading, texts, "small")
+    work_in_common(letter, page)
     if len(letter.quote.options) == 1:
         compare_bids(letter, page)
     return letter.close(page)

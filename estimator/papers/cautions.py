@@ -8,11 +8,11 @@ from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
 
 BEFORE = frozenset({
-    "cau-811", "cau-in-slab", "cau-asbestos", "cau-lead", "cau-trees", "cau-water-off", "cau-lift", "cau-local",
-    "asbestos-before-cutting", "lead-paint", "find-what-runs-in-the-slab", "locate-utilities", "foundation-work-planned",
+    "cau-811", "cau-in-slab", "cau-asbestos", "cau-lead", "cau-trees", "cau-water-off", "cau-local",
+    "asbestos-before-cutting", "lead-paint", "find-what-runs-in-the-slab", "locate-utilities",
     "treated-soil", "trees",
 })  # fmt: skip
-AFTER = frozenset({"cau-settle", "empty-pipe-floats"})
+AFTER = frozenset({"cau-settle"})
 """Sentences of the firm's and rules, by when they count; everything else counts while we work."""
 LIMITS = frozenset({
     "cau-clean-opens", "big-offset", "liner-wall-is-asked", "only-the-main-is-lined", "pieces-or-full-liner",
@@ -26,7 +26,6 @@ SAID_BY: dict[str, str] = {
     "asbestos-before-cutting": "cau-asbestos",
     "find-what-runs-in-the-slab": "cau-in-slab",
     "locate-utilities": "cau-811",
-    "foundation-work-planned": "cau-lift",
     "people-in-a-tunnel": "cau-no-use-tunnel",
     "soil-over-an-old-pipe": "cau-depth",
     "ladder-from-four-feet": "cau-depth",
@@ -35,6 +34,9 @@ SAID_BY: dict[str, str] = {
 }
 """What a rule would say and the firm's own sentence already does."""
 
+
+NOTHING_TO_MIND = frozenset({"liner-wall-is-asked", "empty-pipe-floats", "foundation-work-planned"})
+"""Rules that ask nothing of the people of the house: for the office, for the crew, or said among what is not covered."""
 
 Groups = tuple[list[str], list[str], list[str]]
 """Sentences for before, while and after the work."""
@@ -61,23 +63,26 @@ def _texts(letter: Letter, option: Option) -> dict[str, str]:
     by_text = {text: rule for rule, text in _rules(letter, option)}
     for text in letter.all(option.cautions):
         rule = by_text.get(text, "")
-        if SAID_BY.get(rule) not in said:
+        if SAID_BY.get(rule) not in said and rule not in NOTHING_TO_MIND:
             texts.setdefault(text, rule)
     return texts
 
 
-def grouped(letter: Letter) -> Groups:
-    """What applies to every option, then what applies to some or to one, its letters in front."""
-    options = letter.quote.options
-    every, some = _empty(), _empty()
-    for number, letters in _letters_by_text(letter, options):
+def grouped(letter: Letter) -> list[dict[str, list[str]]]:
+    """Return, for before, while and after the work, the sentences by the letters of the options they are for; "" for every option."""
+    options, out = letter.quote.options, []
+    for _, letters in _letters_by_text(letter, options):
+        by: dict[str, list[str]] = {"": []}
         for text, those in letters.items():
-            if len(those) == len(options):
-                every[number].append(text)
-            else:
-                some[number].append(f"{', '.join(those)}: {text}")
-    before, during, after = (first + then for first, then in zip(every, some, strict=True))
-    return before, during, after
+            by.setdefault("" if len(those) == len(options) else ", ".join(those), []).append(text)
+        own = {those: texts for those, texts in by.items() if not those or len(texts) >= FEW}
+        own[""] += [f"{those}: {text}" for those, texts in by.items() if those not in own for text in texts]
+        out.append(own)
+    return out
+
+
+FEW = 3
+"""Sentences for the same options; fewer stand with the others, their letters in front."""
 
 
 def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[tuple[int, dict[str, list[str]]]]:

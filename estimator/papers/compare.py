@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from decimal import Decimal
 
 from estimator.model.found import runs
 from estimator.model.offer import Option
@@ -9,6 +10,7 @@ from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.compare_bids import compare_bids
 from estimator.papers.letter import Letter
+from estimator.papers.line_items import by_class
 from estimator.papers.page import GRID, Page, grid_page
 from estimator.quote.recommend import Treated, treated
 from estimator.sheets.book import Cell, Sheet
@@ -93,9 +95,20 @@ def _defects(letter: Letter, page: Page, options: tuple[Option, ...], span: int)
         page.line(" ".join(said), "small")
 
 
+def priced_apart(letter: Letter) -> bool:
+    """The same work, as much of it, has another amount in another option."""
+    amounts: dict[object, set[Decimal]] = {}
+    for option in letter.quote.options:
+        for line, text in (item for items in by_class(letter, option) for item in items):
+            amounts.setdefault((line.work_item, text, line.size), set()).add(line.amount)
+    return any(len(different) > 1 for different in amounts.values())
+
+
 def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
+    if priced_apart(letter):
+        page.line(speak("Line items share each option’s setup and crew days, so the same work can differ in price."), "small")
     if quote.blocked:
         page.line(speak("Not offered"), "bold")
         for group in quote.not_offered:

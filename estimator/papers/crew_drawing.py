@@ -1,6 +1,7 @@
 """One option for the crew: each line where work is done, line and grade to lay, openings to mark, as built, and the drawing."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from estimator.model.line import Finding, Line, Mark
 from estimator.model.offer import Option
@@ -51,7 +52,8 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
         _line(letter, page, job.line(name), [t for t in takeoffs if t.repair.line == name], mine, laid)
     if tables is not None:
         _openings(letter, page, opening_table(option, job, tables))
-    if not laid and (drawn := house_section(letter)):
+    alone = replace(letter, quote=replace(letter.quote, options=(option,)))
+    if not laid and (drawn := house_section(alone)):
         data, height, alt = drawn
         page.drawing(data, alt, round(height * SMALLER))
     page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)

@@ -58,18 +58,21 @@ class Letter:
     def page_words(self) -> tuple[str, str]:
         return self.speak("Page"), self.speak("of")
 
-    def head(self, page: Page) -> None:
-        """The firm's name, how to reach it, and what the place wants on a first page; any sheet may be the first one read."""
+    def head(self, page: Page, *, reach: bool = True, who: bool = True) -> None:
+        """The firm's name and license, and what the place wants on a first page; any sheet may be the first one read.
+
+        `reach`: how to reach it, which the agreement says beside the signatures. `who`: its address and insurance, which
+        the first page leaves to the agreement.
+        """
         firm, speak = self.quote.firm, self.speak
         self.gas_first(page)
         if LOGO in self.pictures:
             page.picture(self.pictures[LOGO], firm.name, LOGO_HEIGHT_PX)
         page.line(firm.name, "firm")
         licence = [speak("License {number}", number=firm.licence)] if firm.licence else []
-        insurance = [speak("Insurance {number}", number=firm.insurance)] if firm.insurance else []
-        page.line(
-            " · ".join(part for part in (firm.address, firm.phone, firm.email, *licence, *insurance) if part), "quiet"
-        )
+        insurance = [speak("Insurance {number}", number=firm.insurance)] if firm.insurance and who else []
+        address, call = [firm.address] if who else [], [firm.phone, firm.email] if reach else []
+        page.line(" · ".join(filter(None, [*address, *call, *licence, *insurance])), "quiet")
         for text in self.terms(self.quote.notices, "first page"):
             page.line(text, "first page")
         if self.quote.job.demo or self.quote.invented:

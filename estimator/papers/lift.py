@@ -1,5 +1,6 @@
 """What a planned foundation lift means for a quote: the steps in their order, what the price and the warranty then hold for."""
 
+from estimator.model.found import runs
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
 
@@ -14,8 +15,7 @@ def lift_steps(letter: Letter, page: Page) -> None:
     if not lift_planned(letter):
         return
     speak = letter.speak
-    steps = [f"{number}. {text}" for number, text in enumerate(letter.all(letter.quote.lift_steps), start=1)]
-    run_in(page, speak("Your foundation lift: the order of the work"), steps)
+    run_in(page, speak("Your foundation lift"), steps(letter))
     if letter.quote.options:
         page.line(_price_covers(letter), "small")
 
@@ -24,16 +24,27 @@ def _price_covers(letter: Letter) -> str:
     speak = letter.speak
     tested = all(any(t.value("tests_after_lift") for t in o.takeoffs) for o in letter.quote.options)
     return (
-        speak("Our price covers the repairs before and after the lift and the test after it. The foundation company does the lift.")
+        speak("Our price covers the repairs and the test after the lift.")
         if tested
-        else speak("Our price covers the repairs before and after the lift. The foundation company does the lift.")
+        else speak("Our price covers the repairs before and after the lift.")
     )  # fmt: skip
 
 
+def steps(letter: Letter) -> list[str]:
+    """The steps, each with its number and the letters of the findings to repair now that it is for."""
+    found = [f for f in letter.quote.found if f.act == "now"]
+    out = []
+    for number, step in enumerate(letter.quote.diagnosis.lift_steps, start=1):
+        letters = runs([f.letter for f in found if set(f.needs) & set(step.needs)])
+        text = letter.all([step.text])[0]
+        out.append(f"{number}. {text.rstrip('.')} ({letters})." if letters else f"{number}. {text}")
+    return out
+
+
 def list_steps(letter: Letter, page: Page) -> None:
-    """The steps alone, each with its number."""
-    for number, text in enumerate(letter.all(letter.quote.lift_steps), start=1):
-        page.line(f"{number}. {text}")
+    """The steps alone, each in a row."""
+    for text in steps(letter):
+        page.line(text)
 
 
 def for_the_foundation_company(letter: Letter, page: Page) -> None:
@@ -60,7 +71,7 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
 def warranty_begins(letter: Letter) -> str:
     """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
     return (
-        letter.speak("The warranty starts on the day of the water test after the lift.") if lift_planned(letter) else ""
+        letter.speak("It starts with the water test after the lift, or when we finish if there is no lift.") if lift_planned(letter) else ""
     )
 
 

@@ -10,7 +10,7 @@ from estimator.papers.sizes import size
 from estimator.wording.numbers import feet, money
 from estimator.wording.plain import CLASSES, UNITS, in_plain_words
 
-MOST_LINES = 15
+MOST_LINES = 12
 """Line items on an option's page; what is more is folded, the smallest first."""
 STANDS_ALONE = ("allowance", "discount", "pass-through")
 TAKEN_OFF = ""
@@ -41,7 +41,7 @@ def by_class(letter: Letter, option: Option) -> list[list[Item]]:
     classes = {name: items for name, items in found if items}
     spare = sum(map(len, classes.values())) - MOST_LINES
     for name, items in classes.items() if spare > 0 else ():
-        classes[name] = _folded(letter, items, _keep(classes, name))
+        classes[name] = _folded(letter, name, items, _keep(classes, name))
     return list(classes.values())
 
 
@@ -51,7 +51,7 @@ def _keep(classes: dict[str, list[Item]], name: str) -> int:
     return max(2, MOST_LINES * len(classes[name]) // whole)
 
 
-def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
+def _folded(letter: Letter, work_class: str, items: list[Item], most: int) -> list[Item]:
     """The largest items of a class, and the rest as one. What has to stand alone does."""
     alone = [item for item in items if item[0].price_class in STANDS_ALONE]
     rest = sorted((item for item in items if item not in alone), key=lambda item: -item[0].amount)
@@ -71,26 +71,9 @@ def _folded(letter: Letter, items: list[Item], most: int) -> list[Item]:
         unit_price=amount,
         amount=amount,
     )
-    names = list(dict.fromkeys(_name(text) for _, text in small))
     stays = [item for item in items if item in kept or item in alone]
-    return [*stays, (one, _folded_text(letter, names))]
-
-
-MOST_NAMED = 1
-
-
-def _folded_text(letter: Letter, names: list[str]) -> str:
-    """`Smaller items: haul off the dirt; ... and 2 more`."""
-    more = len(names) - MOST_NAMED
-    items = "; ".join(names[:MOST_NAMED])
-    if more < 1:
-        return letter.speak("Smaller items: {items}", items=items)
-    return letter.speak("Smaller items: {items}; and {count} more", items=items, count=more)
-
-
-def _name(text: str) -> str:
-    """A line's name in few words: what stands before its first comma or parenthesis."""
-    return text.split(", ")[0].split(" (")[0]
+    text = letter.speak("{phase}: {count} smaller items", phase=in_plain_words(CLASSES, work_class), count=len(small))
+    return [*stays, (one, text)]
 
 
 def short(text: str) -> str:
@@ -128,14 +111,14 @@ def _sum_of(same: list[LineItem]) -> LineItem:
 
 
 def how_much(letter: Letter, line: LineItem) -> str:
-    """The size of a lump sum; of a measured line its count and unit price."""
+    """The size of a lump sum, nothing where there is nothing to count; of a measured line its count and unit price."""
     speak = letter.speak
     if line.billed == "measured":
         unit = letter.say(in_plain_words(UNITS, line.unit)) if line.unit != "each" else ""
         count = size(letter, float(line.quantity), line.unit) if unit else f"{line.quantity.normalize():f}"
         return speak("{count} × {price}", count=count, price=money(line.unit_price, letter.language))
     if line.size_unit in ("job", "") or (line.size_unit == "each" and line.size == 1):
-        return speak("lump sum")
+        return ""
     if line.size_unit == "each":
         return f"{line.size:g}"
     if line.size_unit == "ft":

@@ -3,12 +3,13 @@
 from decimal import Decimal
 
 from estimator.model.offer import Option
+from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart
 from estimator.papers.line_items import by_class, how_much
-from estimator.papers.option_terms import ONLY_WHAT_IS_FOUND, shared, terms_of, unit_prices
+from estimator.papers.option_terms import common_prices, shared, terms_of, unit_prices
 from estimator.papers.page import Page, at, run_in, sum_of
 from estimator.quote.recommend import only_prepares
 from estimator.sheets.book import Cell, Sheet
@@ -30,7 +31,7 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     page = Page(option_name(letter, option), WIDTHS)
     letter.not_an_offer(page)
     page.line(option_words.title(letter, option), "option")
-    page.line(" ".join(filter(None, [*letter.all(option.does), capital(_floors(letter, option))])))
+    _scope(letter, page, option)
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
     head = len(page.rows) + 1
@@ -42,12 +43,25 @@ def option_sheet(letter: Letter, option: Option) -> Sheet:
     return letter.close(page, repeat=(head, head) if long else None)
 
 
+def _scope(letter: Letter, page: Page, option: Option) -> None:
+    """A row for each repair: what it does to which line, and from where to where; then the floors."""
+    for does in option.does:
+        parts = dict(does.words)
+        match parts.get("work"), parts.get("ends"):
+            case Say() as work, Say() as ends:
+                page.table_row(Cell(letter.all([work])[0], "small"), Cell(letter.say(ends), "small", 2))
+            case _:
+                page.line(letter.all([does])[0], "small")
+    if (option_words.cuts_floor(option) or len(letter.quote.options) == 1) and (floors := _floors(letter, option)):
+        page.line(capital(floors), "small")
+
+
 def _floors(letter: Letter, option: Option) -> str:
     """Which floors the works cut, in a sentence; nothing of an option that only looks."""
     if only_prepares(option):
         return ""
     said = option_words.floors(letter, option)
-    return letter.speak("Floors cut: {floors}.", floors=said) if option.floor_sf or option.floors_opened else f"{said}."
+    return letter.speak("Floors cut: {floors}.", floors=said) if option_words.cuts_floor(option) else f"{said}."
 
 
 def _work(letter: Letter, page: Page, option: Option) -> str:
@@ -78,20 +92,17 @@ def _totals(letter: Letter, page: Page, option: Option, cells: str) -> str:
 def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
     """Unit prices with the limit of each, and the most the price can come to."""
     speak = letter.speak
-    page.heading(speak("Unit prices if we find more"), starts=True)
     if not option.extras:
         page.line(speak("We add nothing without a signed change order."))
         return
-    common = {text for text, _ in shared(letter).get(speak("Unit prices"), ())}
-    own = [text for text in unit_prices(letter, option) if text not in common]
-    elsewhere = [] if own else [speak("They are on the page {tab}.", tab=speak("Agreement"))]
-    page.line(" ".join([*own, *(elsewhere if common else [speak(ONLY_WHAT_IS_FOUND)])]), "small")
+    common = common_prices(letter)
+    run_in(page, speak("Unit prices"), [text for text in unit_prices(letter, option) if text not in common])
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
         words = (
-            speak("All of them, up to their limits, with sales tax")
+            speak("All unit prices at their limits, with sales tax")
             if option.extras_tax
-            else speak("All of them, up to their limits")
+            else speak("All unit prices at their limits")
         )
         row = page.add(Cell(words, "cell", 2), Cell(caps, "money"))
         most = speak("Not to exceed without a signed change order")
@@ -105,12 +116,12 @@ def _days(letter: Letter, page: Page, option: Option) -> None:
     if not drawn and not texts:
         return
     days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
-    page.heading(speak("Schedule: {days} on site, {off} without drains", days=days, off=off), starts=True)
+    page.heading(speak("Schedule: {days}, {off} without drains", days=days, off=off), starts=True)
     before, words = option.schedule.lead_days, []
     if before:
-        words.append(speak("Earliest start: {count} full working days after you sign.", count=before))
+        words.append(speak("Earliest start: {count} working days after you sign.", count=before))
     if heap := max((t.value("pile_sf") for t in option.takeoffs), default=0.0):
-        words.append(speak("The dirt pile takes about {area}, on a tarp.", area=option_words.area(letter, heap)))
+        words.append(speak("Dirt pile on a tarp: about {area}.", area=option_words.area(letter, heap)))
     if len(letter.quote.options) == 1 and days_apart(letter):
         words.append(days_apart(letter))
     if words:
@@ -127,15 +138,13 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     """What holds for this option alone; what several options have in common stands once, in the agreement."""
     speak, quote = letter.speak, letter.quote
     common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
-    page.heading(speak("Included and not included"), starts=True)
+    heading = speak("Terms, with those on the page {tab}", tab=speak("Agreement")) if any(common.values()) else speak("Terms")
+    page.heading(heading, starts=True)
     own = {
         label: [t for t in texts if t not in common.get(label, ())] for label, texts in terms_of(letter, option).items()
     }
-    own.pop(speak("Unit prices"))  # they stand above, with their sum
     own[speak("Warranty")].insert(0, option_words.warranty(letter, option))
     if len(quote.options) == 1:
         own |= {label: [answer] for label, answer in option_words.rows_alone(letter, option)}
     for label, texts in own.items():
         run_in(page, label, texts)
-    if any(common.values()):
-        page.line(speak("The rest is on the page {tab}.", tab=speak("Agreement")), "quiet")

@@ -22,15 +22,23 @@ ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We ca
 
 
 def unit_prices(letter: Letter, option: Option) -> list[str]:
-    """Each condition with its price and limit."""
+    """Each condition with its price and limit; none of an option whose price is not firm yet."""
+    if not option.fixed:
+        return []
     return [f"{short(letter.text(extra))}: {unit_price(letter, extra)}." for extra in option.extras]
+
+
+def common_prices(letter: Letter) -> list[str]:
+    """The unit prices that are the same in every option that can be signed; none of a quote with one such option."""
+    each = [unit_prices(letter, option) for option in letter.quote.options if option.fixed]
+    return [text for text in each[0] if all(text in other for other in each)] if len(each) > 1 else []
 
 
 def unit_price(letter: Letter, extra: Extra) -> str:
     """`$95 per foot, up to 10 ft ($950)`; `$290 each, up to 1 ($290)`."""
     price, cap = money(extra.price, letter.language), money(extra.cap_amount, letter.language)
     if extra.unit == "each" and extra.cap_quantity == 1:
-        return letter.speak("{price}, one time", price=price)
+        return letter.speak("{price}, once", price=price)
     if extra.unit == "each":
         most = number(extra.cap_quantity, letter.language)
         return letter.speak("{price} each, up to {most} ({cap})", price=price, most=most, cap=cap)
@@ -52,7 +60,6 @@ def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
         speak("Limits of the repair"): limits(letter, option),
         speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
         speak("Permits and papers"): letter.all(option.needs_papers),
-        speak("Unit prices"): unit_prices(letter, option),
         speak("Warranty"): list(filter(None, [warranty_begins(letter)])),
     }
 
@@ -75,18 +82,34 @@ def _letters(those: list[str], options: Sequence[Option]) -> str:
     return "" if len(those) == len(options) else ", ".join(those)
 
 
-def shared_terms(letter: Letter, page: Page) -> None:
-    """The sentences several options have in common, by label: those of every option first, then by letters."""
-    heading, kept = letter.speak("What the options have in common"), shared(letter)
+def deal_in_common(letter: Letter, page: Page) -> None:
+    """What several options include, exclude and warrant, for the agreement; how far extra work may go."""
+    kept = {label: texts for label, texts in shared(letter).items() if label not in _of_the_work(letter)}
+    if any(option.fixed and option.extras for option in letter.quote.options):
+        prices = [*common_prices(letter), letter.speak(ONLY_WHAT_IS_FOUND)]
+        kept[letter.speak("Unit prices")] = [(text, "") for text in prices]
+    _in_common(letter, page, kept)
+
+
+def work_in_common(letter: Letter, page: Page) -> None:
+    """What several options assume and leave, and their papers, for the page on the work itself."""
+    _in_common(letter, page, {label: t for label, t in shared(letter).items() if label in _of_the_work(letter)})
+
+
+def _of_the_work(letter: Letter) -> frozenset[str]:
+    speak = letter.speak
+    return frozenset({speak("Limits of the repair"), speak("We assume"), speak("Permits and papers")})
+
+
+def _in_common(letter: Letter, page: Page, kept: dict[str, list[tuple[str, str]]]) -> None:
+    """By label: the sentences of every option first, then by letters."""
     if not any(kept.values()):
         return
-    page.heading(heading, starts=True)
+    page.heading(letter.speak("What the options have in common"), starts=True)
     for label, texts in kept.items():
         run_in(page, label, [text for text, those in texts if not those])
         for letters in dict.fromkeys(those for _, those in texts if those):
             run_in(page, f"{label} ({letters})", [text for text, those in texts if those == letters])
-    if kept.get(letter.speak("Unit prices")):
-        page.line(letter.speak(ONLY_WHAT_IS_FOUND), "small")
 
 
 def received(letter: Letter, option: Option) -> list[str]:
@@ -95,11 +118,10 @@ def received(letter: Letter, option: Option) -> list[str]:
     some = {name: any(t.value(name) for t in option.takeoffs) for name in ("films_after", "permits", *TESTS)}
     built = not only_prepares(option)
     papers = {
-        speak("Camera videos from before and after"): some["films_after"],
-        speak("Camera video from before"): not some["films_after"],
+        speak("Camera videos before and after"): some["films_after"],
+        speak("Camera video before"): not some["films_after"],
         speak("Water test reading"): any(some[name] for name in TESTS),
         speak("Sketch of what was built"): built,
         speak("Signed permit card"): some["permits"],
-        speak("Written warranty"): built,
     }
     return [text for text, given in papers.items() if given]

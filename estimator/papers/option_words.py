@@ -24,12 +24,12 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     speak = letter.speak
     lasts = [(speak("Usually lasts"), life(letter, option))] if any(o.life_high for o in letter.quote.options) else []
     costs = any(o.cost_a_year for o in letter.quote.options)
-    years = [(speak("Price per year of typical life, with interest"), cost_a_year(letter, option))] if costs else []
+    years = [(speak("Price per year of life, with interest"), cost_a_year(letter, option))] if costs else []
     return [
         (speak("Not to exceed"), not_to_exceed(letter, option)),
         (speak("Days on site"), in_days(letter, option.days_on_site)),
         (speak("Drains out of service"), in_days(letter, option.days_without_drains)),
-        (speak("Floors cut"), floors(letter, option)),
+        (speak("Floors cut"), floors(letter, option) if cuts_floor(option) else speak("none")),
         (speak("Yard dug"), area(letter, option.yard_sf)),
         (speak("Existing pipe to remain"), old_pipe(letter, option)),
         (speak("Water test after"), tested(letter, option)),
@@ -46,7 +46,7 @@ def reach(letter: Letter, option: Option) -> str:
     stretches = (
         letter.speak("{line} by another route", line=where.line_name(line))
         if r.reroute
-        else letter.speak("{line} {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
+        else letter.speak("{line}: {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
         for r in all_repairs(option.scope.repairs)
         for line in job.lines
         if line.name == r.line
@@ -109,9 +109,13 @@ def not_over(letter: Letter, option: Option) -> str:
     return letter.speak("Not to exceed {most}.", most=money(option.most, letter.language))
 
 
+def cuts_floor(option: Option) -> bool:
+    return bool(option.floors_opened or option.floor_sf)
+
+
 def floors(letter: Letter, option: Option) -> str:
     speak = letter.speak
-    if not option.floors_opened and not option.floor_sf:
+    if not cuts_floor(option):
         return speak("no floor is cut")
     named = [letter.say(in_plain_words(ROOMS, room)) for room in option.floors_opened]
     rooms = ", ".join(named) or speak("see this option's tab")
@@ -131,7 +135,7 @@ def life(letter: Letter, option: Option) -> str:
     speak = letter.speak
     if not option.life_high:
         return speak("not stated")
-    return speak("{low} to {high} years", low=option.life_low, high=option.life_high)
+    return speak("{low}–{high} years", low=option.life_low, high=option.life_high)
 
 
 def cost_a_year(letter: Letter, option: Option) -> str:
@@ -140,13 +144,13 @@ def cost_a_year(letter: Letter, option: Option) -> str:
     if option.cost_a_year is None:
         return speak("not stated")
     least, most = (money(to_step(amount, Decimal(1)), letter.language) for amount in option.cost_a_year)
-    return least if least == most else speak("{least} to {most}", least=least, most=most)
+    return least if least == most else f"{least}–{most}"
 
 
 def check_the_place(letter: Letter) -> str:
     """What stands beside everything that comes from the place's row of the tables."""
     return letter.speak(
-        "Local rules govern taxes, deposits, permits and cancellation. Ask the building department, a tax adviser or a lawyer."
+        "Local rules on taxes, deposits, permits and cancellation come first."
     )
 
 

@@ -1,9 +1,11 @@
 """The tab with the drawing, each finding with its still beside it, what was inspected and what the water tests showed."""
 
 from estimator.model.found import Found
+from estimator.model.say import Say
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
+from estimator.quote.findings import in_short
 from estimator.sheets.book import Cell, Picture, Row, Sheet
 from estimator.wording.say import capital
 
@@ -20,14 +22,14 @@ def pipe_sheet(letter: Letter) -> Sheet:
         data, height, alt = drawn
         page.drawing(data, alt, height)
     for found in quote.found:
-        _finding(letter, page, found)
+        _finding(letter, page, found, found.beside if drawn and found.beside else found.text)
     _inspected(letter, page)
     return letter.close(page)
 
 
-def _finding(letter: Letter, page: Page, found: Found) -> None:
+def _finding(letter: Letter, page: Page, found: Found, what: Say) -> None:
     """Its sentence; where a still was handed in, that beside it in a row of its height."""
-    text, [still, *_] = capital(letter.say(found.text)), [*stills(letter, found), ""]
+    text, [still, *_] = capital(letter.say(what)), [*stills(letter, found), ""]
     if not still:
         page.add(Cell(found.letter, "letter"), Cell(text, "small", 2))
         return
@@ -48,4 +50,4 @@ def _inspected(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.gap(4)
     run_in(page, speak("Inspected"), letter.all(quote.seen))
-    run_in(page, speak("Tested"), letter.all(quote.tests))
+    run_in(page, speak("Water tests"), letter.all(map(in_short, quote.diagnosis.tests)))

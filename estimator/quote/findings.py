@@ -17,10 +17,10 @@ LEAST_FT = 0.5  # shorter pieces that the camera missed are not worth a sentence
 UNDER_SCALE = "scale-hides"
 """The reading of scale that hides the pipe."""
 WHY_STOPPED: dict[str, Say] = {
-    "blocked": Say.of("There the camera could not pass."),
-    "water": Say.of("There the camera went under water."),
-    "reached main": Say.of("There it reached the city sewer main."),
-    "end": Say.of("There the pipe ends."),
+    "blocked": Say.of("to where the camera could not pass"),
+    "water": Say.of("to where the camera went under water"),
+    "reached main": Say.of("to the city sewer main"),
+    "end": Say.of("to the end of the pipe"),
 }
 
 
@@ -36,8 +36,8 @@ def _seen(line: Line) -> Say:
     # Several passes end in several places; only a single one tells where the line was given up.
     why = WHY_STOPPED.get(first.stopped_because) if len(line.passes) == 1 else None
     if why is None:
-        return Say.of("{line}: {length} inspected from {access}.", **words)
-    return Say.of("{line}: {length} inspected from {access}. {why}", why=why, **words)
+        return Say.of("{line}: {length} from {access}.", **words)
+    return Say.of("{line}: {length} from {access}, {why}.", why=why, **words)
 
 
 def not_seen(job: Job) -> tuple[Say, ...]:
@@ -57,7 +57,7 @@ def hidden(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
     places = [(job.line(e.line), e.stretch) for e in diagnosis.evidence if e.rule == UNDER_SCALE and e.stretch]
     return tuple(
         Say.of(
-            "{line}, {place}: heavy scale hides the pipe wall there.",
+            "{line}, {place}: heavy scale hides the pipe wall.",
             line=where.line_name(line),
             place=where.place(line, stretch),
         )
@@ -111,6 +111,7 @@ def _entry(line: Line, alike: tuple[Finding, ...], diagnosis: Diagnosis) -> Foun
         places=tuple(f.stretch for f in alike),
         findings=alike,
         needs=tuple(n.id for n in needs),
+        beside=_found(line, alike[0], drawn=True) if len(alike) < MANY else None,
     )
 
 
@@ -146,16 +147,15 @@ def _not_located(job: Job, need: Need) -> Found:
     )
 
 
-def _found(line: Line, finding: Finding) -> Say:
-    words: dict[str, object] = {
-        "what": _what(finding, line),
-        "place": where.place(line, finding.stretch),
-        "distance": where.distance(line, finding.stretch),
-        "line": where.line_name(line),
-    }
+def _found(line: Line, finding: Finding, *, drawn: bool = False) -> Say:
+    """The sentence; beside a drawing without what it shows."""
+    distance = where.distance(line, finding.stretch, drawn=drawn)
+    words: dict[str, object] = {"line": where.line_name(line), "distance": distance, "what": _what(finding, line)}
     if _suspected(finding):
-        return Say.of("{line}, {place}, {distance}: {what}; possible, not confirmed.", **words)
-    return Say.of("{line}, {place}, {distance}: {what}.", **words)
+        words["what"] = Say.of("{what}; possible, not confirmed", what=words["what"])
+    if drawn and where.in_the_open_yard(line, finding.stretch):
+        return Say.of("{line}, {distance}: {what}.", **words)
+    return Say.of("{line}, {place}, {distance}: {what}.", **words, place=where.place(line, finding.stretch))
 
 
 def _many(line: Line, alike: tuple[Finding, ...]) -> Say:
@@ -177,7 +177,7 @@ def _what(finding: Finding, line: Line) -> Say:
         return name
     percent = round(finding.worst_percent)
     if finding.kind == "sag":
-        return Say.of("{what}; water about {percent}% of the way up the pipe", what=name, percent=percent)
+        return Say.of("{what}, about {percent}% of the way up the pipe", what=name, percent=percent)
     if finding.kind in OF_THE_DIAMETER:
         return Say.of("{what}, by about {percent}% of the diameter", what=name, percent=percent)
     return Say.of("{what}, about {percent}% of the pipe opening", what=name, percent=percent)
@@ -203,10 +203,29 @@ def _test(read: TestRead) -> Say:
     return Say.of("Water test, {section}: {verdict}. {shown}", section=section, verdict=verdict, shown=shown)
 
 
+def in_short(read: TestRead) -> Say:
+    """Section, verdict and reading in a few words, under a heading that says it is a water test."""
+    minutes, drop = (read.test.readings or ((0.0, 0.0),))[-1]
+    words: dict[str, object] = {"section": read.test.section, "verdict": VERDICTS[read.outcome]}
+    if _not_sealed(read):
+        return Say.of("{section}: {verdict}, could not be sealed", **words)
+    if not minutes:
+        return Say.of("{section}: {verdict}", **words)
+    if drop <= 0:
+        return Say.of("{section}: {verdict}, held {minutes} minutes", **words, minutes=minutes)
+    if read.outcome == "passed":
+        return Say.of("{section}: {verdict}, held after the air was out", **words)
+    return Say.of("{section}: {verdict}, {drop} down in {minutes} minutes", **words, drop=Inches(drop), minutes=minutes)
+
+
+def _not_sealed(read: TestRead) -> bool:
+    return read.test.result == "could not be sealed" or read.test.sealed is False
+
+
 def _shown(read: TestRead) -> Say | None:
     """What the readings say; the last one counts from the start."""
     test = read.test
-    if test.result == "could not be sealed" or test.sealed is False:
+    if _not_sealed(read):
         return Say.of("The existing pipe could not be sealed.")
     if not test.readings:
         return None if read.outcome == "passed" else Say.of("No level readings.")

@@ -25,7 +25,7 @@ PAPERS_BY_FACT: tuple[tuple[str, Say], ...] = (
     ("septic_permit", Say.of("Health department permit for work at the septic system.")),
     ("street_permit", Say.of("City street permit, with bond, traffic control and patch.")),
     ("permission_first", Say.of("Written permission from the neighbor or city that owns the ground.")),
-    ("asbestos_check", Say.of("Asbestos test of the materials before they are cut.")),
+    ("asbestos_check", Say.of("Asbestos test before we cut.")),
     ("lead_safe", Say.of("Lead-safe work by a certified firm. You get the EPA lead pamphlet first.")),
 )
 """Papers that the rules ask for, in the order in which they take longest (common practice; 40 CFR 745 for lead)."""
@@ -54,8 +54,8 @@ def option(
         floors_opened=stays.floors_opened(job, chosen.takeoffs), floor_sf=chosen.floor_sf, yard_sf=chosen.yard_sf,
         old_pipe_left_ft=chosen.old_pipe_left_ft, stays_old=stays.stays_old(job, chosen.scope, chosen.takeoffs),
         water_test=promise, water_test_text=promise_text, life_low=low, life_high=high,
-        warranty_en=" ".join(dict.fromkeys(m.warranty_en for m in methods)),
-        warranty_es=" ".join(dict.fromkeys(m.warranty_es for m in methods)),
+        warranty_en="\n".join(dict.fromkeys(m.warranty_en for m in methods)),
+        warranty_es="\n".join(dict.fromkeys(m.warranty_es for m in methods)),
         main_risk=Say.of("{risk}", risk=FromTable(methods[0].risk_en, methods[0].risk_es)),
         extras=extras, extras_tax=terms.extras_tax(extras, place), terms=terms.terms(tables, used, known),
         to_others=terms.to_others(tables, used, known, chosen.floor_sf, job.house.floor_price_sf),
@@ -140,9 +140,9 @@ def needs_papers(takeoffs: tuple[Takeoff, ...], place: PlaceRow | None) -> tuple
         covered = any(t.value(name) for t in takeoffs for name in ("pipe_ft", "reroute_ft", "burst_ft"))
         before = place is not None and place.inspection_before_cover and covered
         out.append(
-            Say.of("City plumbing permit and inspection before we cover the pipe.")
+            Say.of("City permit, with inspection before we cover the pipe.")
             if before
-            else Say.of("City plumbing permit and inspections.")
+            else Say.of("City permit and inspections.")
         )
     if any(t.value("engineer_letters") for t in takeoffs):
         out.append(Say.of("Engineer's letter (P.E.)."))

@@ -19,7 +19,7 @@ LEAST_FT = 1.0
 
 
 def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]:
-    """One sentence a repair: how many feet, where, become what."""
+    """One sentence a repair: how many feet of which line become what; from where to where in its gap `ends`, where it is along the line."""
     lengths = {t.repair.id: t for t in takeoffs}
     return tuple(_does(job, repair, lengths.get(repair.id)) for repair in all_repairs(scope.repairs))
 
@@ -31,17 +31,19 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
         "length": Feet(on_paper(line, repair.stretch.length_ft)),
         "line": where.line_name(line),
         "place": where.place(line, repair.stretch),
-        "ends": where.ends(line, repair.stretch),
         "way": repair.reroute,
         "tasks": tuple(KINDS[kind] for kind in kinds_in(repair.facts)),
     }
     if takeoff and takeoff.works.goes_round:
         words["length"] = Feet(on_paper(line, takeoff.value("reroute_ft")))
-    if record.does == REPLACE and (size := _new_size(takeoff)):
-        return Say.of(
-            "Replace {length} of the {line}, {ends}, with new {size}-inch pipe.", **_named(words, REPLACE), size=size
-        )
-    return Say.of(record.does.text, **_named(words, record.does))
+    work = record.does
+    if work == REPLACE and (size := _new_size(takeoff)):
+        words["size"] = size
+        work = Say.of("Replace {length} of the {line} with new {size}-inch pipe")
+    said = Say.of(work.text, **_named(words, work))
+    if "length" not in dict(said.words) or (takeoff and takeoff.works.goes_round):
+        return said
+    return Say.of("{work}: {ends}.", work=said, ends=where.ends(line, repair.stretch))
 
 
 def _named(words: Mapping[str, object], sentence: Say) -> dict[str, object]:

@@ -35,7 +35,7 @@ IF_CLEANED: tuple[tuple[frozenset[str], Say], ...] = (
     (frozenset({"collapse"}), Say.of("Cleaning cannot open a collapsed pipe.")),
     (frozenset({"blocked"}), Say.of("It may flow again for a while. The same clog can come back.")),
     (frozenset({"roots"}), Say.of("The drain runs again for a while. Roots come back, often within 6 to 24 months.")),
-    (frozenset({"channel"}), Say.of("Loose rust comes off. The worn bottom of the pipe stays.")),
+    (frozenset({"channel"}), Say.of("The worn bottom of the pipe stays.")),
     (frozenset({"sag", "reverse fall", "backfall"}), Say.of("It flows until paper and grease settle again.")),
     (frozenset({"scale", "grease", "mud"}), Say.of("The drain runs again for a while. The build-up comes back in time.")),
     (frozenset({"hole", "gap", "leak", "opening", "crack", "offset", "oval", "fitting"}), Say.of("Every hole, crack and offset remains.")),

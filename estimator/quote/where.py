@@ -23,6 +23,11 @@ def rooms(line: Line, stretch: Stretch) -> tuple[str, ...]:
     return tuple(dict.fromkeys(room for part in inside for room in profile.rooms(part)))
 
 
+def in_the_open_yard(line: Line, stretch: Stretch) -> bool:
+    """Nothing but the yard is over it, which a drawing shows without words."""
+    return {zone for _, zone in Profile(line).zones(stretch)} == {"yard"}
+
+
 def place(line: Line, stretch: Stretch) -> Say:
     """Under which rooms or what else: "under the hall, the kitchen, and the yard", "in the crawl space"."""
     named = rooms(line, stretch)
@@ -44,13 +49,23 @@ def ends(line: Line, stretch: Stretch) -> Say:
     return Say.of("from {start} to {end}", start=Feet(start), end=end)
 
 
-def distance(line: Line, stretch: Stretch) -> Say:
-    """How far along: from the outside wall where the line's zero is there, else from where the camera went in."""
+def distance(line: Line, stretch: Stretch, *, drawn: bool = False) -> Say:
+    """How far along: from the outside wall where the line's zero is there, else from where the camera went in.
+
+    Beside a drawing, which says what its feet are counted from (`drawn`), the feet stand alone.
+    """
     at, wall, point = stretch.from_ft, line.zero == "slab edge", counted_from(line)
     if stretch.length_ft > POINT_FT and at >= 0:
-        return Say.of("{start} to {end} from {point}", start=Feet(at), end=Feet(stretch.to_ft), point=point)
+        first, last = Feet(at), Feet(stretch.to_ft)
+        return (
+            Say.of("from {start} to {end}", start=first, end=last)
+            if drawn
+            else Say.of("{start} to {end} from {point}", start=first, end=last, point=point)
+        )
     if wall and at < 0:
         return Say.of("{distance} outside the house wall", distance=Feet(-at))
+    if drawn:
+        return Say.of("at {distance}", distance=Feet(at))
     return Say.of("{distance} from {point}", distance=Feet(at), point=point)
 
 

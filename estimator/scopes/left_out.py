@@ -19,7 +19,7 @@ WHY: dict[str, Say] = {
         "It could be done, but option {option} costs no more and is no worse in days without drains, floor opened or old "
         "pipe left."
     ),
-    NO_ROOM: Say.of("This would also work. We show Option {option} instead. Ask us for a price."),
+    NO_ROOM: Say.of("Possible. We show option {option} instead."),
     TOO_MUCH: Say.of("Nothing found here asks for so much work; something smaller puts it right."),
 }
 Set = tuple[Repair, ...]

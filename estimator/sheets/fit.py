@@ -10,7 +10,7 @@ from estimator.sheets.refused import CannotWrite
 
 CELL_PADDING_PX = 6
 INDENT_PX = 9
-SAFETY = 1.05  # programs round each letter to whole dots of the screen
+SAFETY = 1.03  # programs round each letter to whole dots of the screen
 LINE = 1.22  # from one line of a cell to the next, in sizes of the letters
 ROW_AIR_PT = 3.5
 MOST_ROW_PT = 409.0  # a row cannot be higher in the file format

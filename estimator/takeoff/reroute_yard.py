@@ -46,7 +46,7 @@ def _cover(case: Case, cover: Feet) -> None:
         )
         return
     case.paper.assume(
-        "the reroute starts with {cover} of soil over the pipe; we ask the city about its minimum cover",
+        "the reroute starts {cover} below the surface, if the city allows it",
         cover=cover,
     )
 

@@ -9,7 +9,7 @@ WORN_BOTTOM: tuple[tuple[frozenset[str], Say], ...] = (
     (frozenset({"void", "washing"}), Say.of("the bottom of the pipe is gone and the soil below it has washed out")),
     (frozenset({"soil seen"}), Say.of("the bottom of the pipe is gone and soil is visible")),
     (frozenset({"gone"}), Say.of("the bottom of the pipe is gone")),
-    (frozenset({"sharp"}), Say.of("the bottom of the pipe is worn nearly through, with sharp edges")),
+    (frozenset({"sharp"}), Say.of("pipe bottom worn nearly through, with sharp edges")),
 )
 """The worst first; common practice."""
 SIGNS: dict[tuple[str, str], Say] = {

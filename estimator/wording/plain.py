@@ -3,11 +3,11 @@
 from estimator.model.say import Say
 
 FINDINGS: dict[str, Say] = {
-    "roots": Say.of("roots growing into the pipe"),
-    "offset": Say.of("a joint where the pipe ends do not line up"),
+    "roots": Say.of("roots in the pipe"),
+    "offset": Say.of("pipe ends that do not line up"),
     "gap": Say.of("an open joint"),
     "crack": Say.of("a crack"),
-    "hole": Say.of("a hole in the pipe"),
+    "hole": Say.of("a hole"),
     "collapse": Say.of("the pipe has collapsed"),
     "channel": Say.of("the bottom of the pipe is worn thin"),
     "scale": Say.of("scale build-up inside the pipe"),

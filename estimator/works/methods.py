@@ -101,8 +101,8 @@ class Method:
         return self.shape == "to the lot line"
 
 
-REPLACE = Say.of("Replace {length} of the {line}, {ends}, with new pipe.")
-LINE = Say.of("Line {length} of the {line}, {ends}.")
+REPLACE = Say.of("Replace {length} of the {line} with new pipe")
+LINE = Say.of("Line {length} of the {line}")
 OUT_AND_IN = Say.of("old pipe out, new pipe in")
 NEW_WALL = Say.of("new wall inside the old pipe, hardened and filmed")
 LINING, THROUGH_THE_FLOOR = Say.of("lining"), Say.of("new pipe through the floor")
@@ -117,7 +117,7 @@ RECORDS: dict[str, Method] = {
         Method(
             name="clean", plan=plans.clean, kind="clean", renews=False, shape="where it is", measure="cleaning",
             longest="clean_length_max_ft", bores=("clean_bore_min_in", "clean_bore_max_in"), hours=AT_THE_PIPE,
-            label=Say.of("clean"), short=Say.of("cleaning"), does=Say.of("Clean {length} of the {line}, {ends}."),
+            label=Say.of("clean"), short=Say.of("cleaning"), does=Say.of("Clean {length} of the {line}"),
         ),
         Method(
             name="sectional liner", plan=plans.sectional, kind="lined spot", reach="lining", shape="pieces", measure="pieces",
@@ -133,7 +133,7 @@ RECORDS: dict[str, Method] = {
             name="yard spot", plan=plans.yard_spot, kind="spot", reach="trench", shape="spot", measure="open spot",
             ground="outside", merge_gap=YARD, longest="yard_spot_max_ft", first=True, longer="trench", weighed=4, at_the_pipe=OUT_AND_IN,
             no_shape=(LENGTH, TOO_LONG, Say.of("Cut back to sound pipe, with what lies near it, longer than a spot: a trench.")),
-            label=Say.of("yard spot"), short=Say.of("a spot repair in the yard"), does=REPLACE, beside=Say.of("the dig in one place"),
+            label=Say.of("yard spot"), short=Say.of("a yard repair"), does=REPLACE, beside=Say.of("the dig in one place"),
         ),
         Method(
             name="slab spot", plan=plans.slab_spot, kind="spot", reach="floor", shape="spot", measure="floor spot",
@@ -168,12 +168,12 @@ RECORDS: dict[str, Method] = {
             name="reroute", plan=plans.reroute, kind="go around", reach="way round", shape="way round", measure="way round",
             hours=AT_THE_PIPE, off="when joined", at_the_pipe=Say.of("new pipe another way"), beside=Say.of("the way round"),
             label=Say.of("reroute"), short=Say.of("a reroute"),
-            does=Say.of("Run {length} of new pipe by another route ({way}). Cap the old {line} and leave it in the ground."),
+            does=Say.of("Run {length} of new pipe on another route: {way}. Cap the old {line}."),
         ),
         Method(
             name="abandon", plan=plans.abandon, kind="close", renews=False, measure="closing", hours=AT_THE_PIPE, off="never",
             at_the_pipe=Say.of("old pipe closed off"), label=Say.of("abandon"), short=Say.of("capping the old pipe"),
-            does=Say.of("Cap {length} of the {line}, {ends}, and leave it in the ground."),
+            does=Say.of("Cap {length} of the {line} and leave it in the ground"),
         ),
         Method(
             name="isolation test", plan=plans.isolation_test, kind="find out", renews=False, shape="where it is",
@@ -195,7 +195,7 @@ RECORDS: dict[str, Method] = {
             name="hand over", plan=plans.hand_over, kind="hand over", reach="trench", shape="to the lot line",
             measure="to the lot line", ground="outside", at_the_pipe=OUT_AND_IN,
             label=Say.of("hand over"), short=Say.of("handing over to the city at the property line"),
-            does=Say.of("Replace {length} of the {line} up to the property line, with a cleanout there, and hand over to the city."),
+            does=Say.of("Replace {length} of the {line} up to the property line, with a cleanout there, and hand over to the city"),
         ),
         Method(
             name="visit", plan=plans.visit, kind="find out", renews=False, measure="visit", hours=FINDING,

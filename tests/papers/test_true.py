@@ -86,7 +86,8 @@ def test_feet_in_the_scope_are_those_of_the_repairs(name: str) -> None:
             if repair.method in ("reroute", "isolation test", "visit", "look and see") or repair.first:
                 continue
             line = letter.quote.job.line(repair.line)
-            feet = [value for gap, value in said.words if gap == "length"]
+            parts = dict(said.words)
+            feet = [value for gap, value in parts["work"].words if gap == "length"]
             assert feet and feet[0].ft == pytest.approx(on_paper(line, repair.stretch.length_ft))
 
 

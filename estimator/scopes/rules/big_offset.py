@@ -32,7 +32,7 @@ def _ruling(it: StretchFacts, offset: Finding, most: float) -> Ruling:
     if percent_of(offset, it.bore_in) <= most and "cannot pass" not in offset.signs:
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of("Two pipe ends do not line up. A slight bump can remain under the liner."),
+            homeowner=Say.of("Where pipe ends do not line up, a slight bump can remain."),
             estimator=Say.of(
                 "Lip at {at}: trim only where the wall is sound, else dig; grinding opens thin iron and clay.",
                 at=Feet(offset.stretch.from_ft),

@@ -53,7 +53,7 @@ def _ruling(need: Need) -> Ruling:
         return Ruling(
             effect=Effect.CAUTION,
             homeowner=Say.of(
-                "The dip stays and fills again. Have the drain cleaned once a year, or as often as the camera shows."
+                "The dip stays and fills again. Have the drain cleaned about once a year."
             ),
             estimator=Say.of("Live with the dip: jet once a year, film each time, set the interval by what is found."),
             facts=frozenset({"film_again"}),

@@ -18,7 +18,7 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 def floats(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("We inspect the new pipe again after backfill, to show that it kept its slope."),
+        homeowner=Say.of("We check the new pipe’s slope again after backfill."),
         estimator=Say.of(
             "Slurry or flowable fill: empty pipe floats and strap hangers hold only downward; fill the pipe with water, hold it down, place in lifts, watch the grade, film after."
         ),

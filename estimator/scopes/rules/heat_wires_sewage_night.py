@@ -18,7 +18,7 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def every_dig(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("We cover or fence the excavation at night. The dirt pile can carry germs."),
+        homeowner=Say.of("We cover or fence the excavation at night."),
         estimator=Say.of(
             "Heat plan; look up for wires before the machine swings; gloves and washing for sewage-soaked soil; pit covered and lit at night."
         ),

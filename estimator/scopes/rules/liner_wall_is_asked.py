@@ -27,7 +27,7 @@ def liner_wall(it: StretchFacts, limits: Limits) -> Answers:
         )
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("The liner is as thick as your city requires."),
+        homeowner=Say.of("The liner is as thick as the city requires."),
         estimator=Say.of("Least liner wall here {wall} mm; check the size by ASTM F1216 App. X1.", wall=f"{asked:g}"),
     )
 

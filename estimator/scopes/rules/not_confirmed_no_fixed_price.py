@@ -24,7 +24,7 @@ def not_confirmed(it: StretchFacts, limits: Limits) -> Answers:
         return None if it.run_out_seen else BEYOND
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
-        homeowner=Say.of("We have not seen part of this pipe clearly. After we do, we set a firm price."),
+        homeowner=Say.of("We set a firm price after we see all of this pipe clearly."),
         estimator=Say.of(
             "Suspected or not filmed between {low} and {high}: confirm before a fixed price.",
             low=Feet(it.stretch.from_ft),

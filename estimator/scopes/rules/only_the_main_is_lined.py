@@ -22,7 +22,7 @@ def only_main(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("After lining, a water test of the whole house can still fail at branch drains."),
+        homeowner=Say.of("A water test of the whole house can still fail at branch drains."),
         estimator=Say.of(
             "Test was the trigger: unlined branches, risers and liner ends can still leak; price end seals or promise “main lined” only."
         ),

@@ -20,7 +20,7 @@ def pieces_or_full(it: StretchFacts, limits: Limits) -> Answers:
         return None
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("If you line the whole run later, you pay for these short liners twice."),
+        homeowner=Say.of("If you line the whole run later, you pay twice for these pieces."),
         estimator=Say.of("Choose pieces or the full liner, never both over the same length."),
     )
 

@@ -18,7 +18,7 @@ from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 def treated(it: StretchFacts, limits: Limits) -> Answers:
     return Ruling(
         effect=Effect.CAUTION,
-        homeowner=Say.of("Our work disturbs soil treated against termites. Ask about your pest warranty."),
+        homeowner=Say.of("We disturb soil treated for termites. Ask about your pest warranty."),
         estimator=Say.of("Treated soil is cut: re-treat or exclude in writing."),
     )
 

@@ -53,7 +53,7 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
     if tables is not None:
         _openings(letter, page, opening_table(option, job, tables))
     alone = replace(letter, quote=replace(letter.quote, options=(option,)))
-    if not laid and (drawn := house_section(alone)):
+    if not laid and (drawn := house_section(alone, short=True)):
         data, height, alt = drawn
         page.drawing(data, alt, round(height * SMALLER))
     page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)

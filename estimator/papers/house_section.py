@@ -40,8 +40,11 @@ from estimator.wording.places import OVER
 from estimator.wording.plain import ROOMS, in_plain_words
 
 
-def house_section(letter: Letter) -> tuple[bytes, int, str] | None:
-    """Return the PNG, its height on paper (points of 1/96 in) and its words for those who cannot see it; None without lines."""
+def house_section(letter: Letter, *, short: bool = False) -> tuple[bytes, int, str] | None:
+    """Return the PNG, its height on paper (points of 1/96 in) and its words for those who cannot see it; None without lines.
+
+    `short`: the plan from above only where it fits beside a section.
+    """
     lines = [line for line in letter.quote.job.lines if line.filmed or line.findings]
     if not lines:
         return None
@@ -57,14 +60,14 @@ def house_section(letter: Letter) -> tuple[bytes, int, str] | None:
     sketch = plan_sketch(letter)
     beside = frame_beside(sketch, views, ends[1:]) if sketch else None
     foot = top + 16 + LEGEND_ROW * len(signs)
-    below = frame_below(sketch, foot) if sketch and beside is None else None
+    below = frame_below(sketch, foot) if sketch and beside is None and not short else None
     canvas = Canvas(WIDTH, foot if below is None else below.written[-1] + FOOT)
     for view in views:
         _draw(letter, canvas, view)
     legend(canvas, top + 4, signs)
     if sketch and (frame := beside or below):
         draw_plan(letter, canvas, sketch, frame)
-    return canvas.png(), round(canvas.height), _in_words(letter, sketch is not None)
+    return canvas.png(), round(canvas.height), _in_words(letter, bool(beside or below))
 
 
 def _extent(letter: Letter, line: Line) -> Stretch:

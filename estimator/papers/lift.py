@@ -32,11 +32,13 @@ def _price_covers(letter: Letter) -> str:
 
 def steps(letter: Letter) -> list[str]:
     """The steps, each with its number and the letters of the findings to repair now that it is for."""
-    found = [f for f in letter.quote.found if f.act == "now"]
+    quote = letter.quote
+    found = [f for f in quote.found if f.act == "now"]
+    needs = {step.text: set(step.needs) for step in quote.diagnosis.lift_steps}
     out = []
-    for number, step in enumerate(letter.quote.diagnosis.lift_steps, start=1):
-        letters = runs([f.letter for f in found if set(f.needs) & set(step.needs)])
-        text = letter.all([step.text])[0]
+    for number, step in enumerate(quote.lift_steps, start=1):
+        letters = runs([f.letter for f in found if set(f.needs) & needs.get(step, set())])
+        text = letter.all([step])[0]
         out.append(f"{number}. {text.rstrip('.')} ({letters})." if letters else f"{number}. {text}")
     return out
 

@@ -9,6 +9,7 @@ from estimator.cli.way import priced
 from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.office import office
+from estimator.sheets.book import Book
 from estimator.sheets.write import write
 
 JOB = Path(demo.__file__).parent / "job.toml"
@@ -23,7 +24,7 @@ def paper_pages() -> list[str]:
         "crew": crew(quote, "en_US"),
         "office": office(quote),
     }
-    out = ["| paper of the demo | printed pages | words |", "|---|---|---|"]
+    out = ["| paper of the demo | printed pages | words printed | of these the law's and at the foot |", "|---|---|---|---|"]
     with tempfile.TemporaryDirectory() as folder:
         for name, book in books.items():
             path = Path(folder) / "book.xlsx"
@@ -37,8 +38,17 @@ def paper_pages() -> list[str]:
             info = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
             words = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, text=True, check=True).stdout
             pages = next(line.split()[-1] for line in info.splitlines() if line.startswith("Pages"))
-            out.append(f"| {name} | {pages} | {_letters(words):,} |")
+            foot = int(pages) * _letters(f"{book.sheets[0].footer_left} {' of '.join(book.sheets[0].page_words)}")
+            out.append(f"| {name} | {pages} | {_letters(words):,} | {_by_law(book):,} + {foot:,} |")
     return out
+
+
+def _by_law(book: Book) -> int:
+    """Words of the right to cancel and of its form."""
+    law = ("law", "cancel")
+    return sum(
+        _letters(str(cell.value)) for sheet in book.sheets for row in sheet.rows for cell in row.cells if cell.style in law
+    )
 
 
 def _letters(text: str) -> int:

@@ -2,6 +2,7 @@
 
 import io
 import re
+from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
@@ -11,12 +12,15 @@ from openpyxl import load_workbook
 from estimator import demo
 from estimator.cli.way import priced, readable_tables
 from estimator.model.job import Wishes
+from estimator.papers import option_words
 from estimator.papers.crew import crew, worked_on
+from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.papers.office import office, workings
 from estimator.papers.office_sums import sums_of
 from estimator.pipeline import with_job_settings, with_ranges
 from estimator.sheets.write import write
+from tests.wording.plain_english import sentences
 
 JOB = Path(demo.__file__).parent / "job.toml"
 
@@ -30,6 +34,31 @@ def pages_of(book):
     """Printed pages as the file has them turned, one a sheet and one a break; sheets that are not printed left out."""
     sheets = load_workbook(io.BytesIO(write(book)))
     return sum(1 + len(sheet.row_breaks.brk) for sheet in sheets if sheet.sheet_state == "visible")
+
+
+@pytest.mark.parametrize(("language", "most"), [("en_US", 3000), ("es_US", 3150)])
+def test_the_homeowner_reads_ten_pages_few_words_and_no_long_sentence_twice(quote, language, most):
+    """Eight pages, the law's form and the page on care; the law's own words and an option's title are not counted."""
+    book = homeowner(quote, language)
+    assert pages_of(book) <= 10
+    ours = [text for sheet, texts in zip(book.sheets, texts_by_sheet(book), strict=True) for text in texts if not by_law(sheet)]
+    assert sum(any(letter.isalpha() for letter in word) for text in ours for word in text.split()) <= most
+    titles = {option_words.title(Letter(quote, language), option) for option in quote.options}
+    said = [one for text in ours if text not in titles for part in text.split("\n") for one in sentences(part)]
+    assert [one for one, times in Counter(said).items() if times > 1 and len(one) > 60] == []
+
+
+def by_law(sheet):
+    """The form of the right to cancel, told by its style; no other sheet has it."""
+    return any(cell.style == "law" for row in sheet.rows for cell in row.cells)
+
+
+def texts_by_sheet(book):
+    """The texts of each sheet, the sentence of the law beside the signatures left out."""
+    return [
+        [c.value for row in sheet.rows for c in row.cells if isinstance(c.value, str) and c.style != "cancel"]
+        for sheet in book.sheets
+    ]
 
 
 def lines_of(book):

@@ -61,8 +61,9 @@ def test_what_only_some_options_have_names_them() -> None:
     quote = example_quote()
     bare = replace(quote.options[0], letter="C", cautions=(), terms=(), scope=Scope(repairs=(), needs=()), takeoffs=())
     letter = Letter(replace(quote, options=(quote.options[0], replace(quote.options[0], letter="B"), bare)), "en_US")
-    several = [text for group in grouped(letter) for text in group]
-    assert several == [f"A, B: {text}" for text in said_of(letter, quote.options[0])]
+    few = [text for group in grouped(letter) for text in group[""]]
+    under = [f"{those}: {text}" for group in grouped(letter) for those in group if those for text in group[those]]
+    assert sorted(few + under) == sorted(f"A, B: {text}" for text in said_of(letter, quote.options[0]))
 
 
 def test_the_notices_of_the_place_and_of_the_methods_stand_once_on_what_is_signed() -> None:

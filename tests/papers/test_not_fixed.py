@@ -34,7 +34,7 @@ def text(sheet: Sheet) -> str:
 def test_an_option_without_a_firm_price_has_no_price_on_the_agreement_and_says_why() -> None:
     letter = Letter(half_fixed(), "en_US")
     page = text(agreement_sheet(letter))
-    assert "Option A cannot be signed yet. The page Option A says why." in page
+    assert "Option A cannot be signed yet. Its page says why." in page
     assert "Roots beyond the dip are suspected, not seen." in text(option_sheet(letter, letter.quote.options[0]))
     assert "16525" not in page and "16,525" not in page
     assert "9875" in page and "Printed name" in page

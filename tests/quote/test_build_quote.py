@@ -102,7 +102,7 @@ def test_what_is_suspected_is_said_to_be_suspected(chosen: tuple[Chosen, ...], t
 def test_what_was_not_seen_is_said(chosen: tuple[Chosen, ...], tables: Tables) -> None:
     quote = built(chosen, tables)
     assert [str(s) for s in quote.not_seen] == ["main line: 5 ft not inspected, under the hall."]
-    assert "42 ft inspected" in str(quote.seen[0])
+    assert "42 ft from" in str(quote.seen[0])
 
 
 def test_many_alike_findings_are_counted_not_listed(chosen: tuple[Chosen, ...], tables: Tables) -> None:

@@ -31,7 +31,7 @@ def test_one_way_alone_carries_the_firms_own_title(tables: Tables) -> None:
 
 def test_a_mix_names_every_way_in_it(tables: Tables) -> None:
     assert titled(tables, "trench", "reline") == f"{tables.method('trench').title_en}, plus lining"
-    assert titled(tables, "tunnel", "reroute", "yard spot").endswith(", plus a reroute, a spot repair in the yard")
+    assert titled(tables, "tunnel", "reroute", "yard spot").endswith(", plus a reroute, a yard repair")
 
 
 def test_ways_that_come_to_the_same_are_not_named_twice(tables: Tables) -> None:

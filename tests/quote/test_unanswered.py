@@ -37,7 +37,7 @@ def test_no_option_is_fixed_where_all_leave_what_must_be_put_right(chosen, table
     assert [o.fixed for o in quote.options] == [False] * len(chosen)
     for option in quote.options:
         said = str(option.not_fixed_because[0])
-        assert said.startswith("Not complete: a hole in the pipe, under the kitchen, also needs repair")
+        assert said.startswith("Not complete: a hole, under the kitchen, also needs repair")
         assert said.endswith(" A grade beam is over that spot. We do not cut a beam.")
 
 

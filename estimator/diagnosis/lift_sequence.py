@@ -25,9 +25,7 @@ def lift_sequence(job: Job, needs: Sequence[Need]) -> tuple[LiftStep, ...]:
     return (
         LiftStep(Say.of("We water-test all drains.")),
         LiftStep(
-            Say.of(
-                "Foundation company: send us the pier locations. A tunnel stays open for your crew."
-            ),
+            Say.of("Foundation company: send us the pier locations. A tunnel stays open for your crew."),
             (),
         ),
         LiftStep(Say.of("We first repair only what leaks into the soil or would break in the lift."), first),

@@ -282,11 +282,6 @@ class Job:
     notes: tuple[str, ...] = ()
 
     @property
-    def inspected(self) -> date:
-        """The day the camera and the tests show."""
-        return self.inspected_on or self.day
-
-    @property
     def chosen_add_ons(self) -> tuple[str, ...]:
         """Short names, each alone or after the letter of an option and a colon: `cleanout`, `B:cleanout`."""
         return self.wishes.add_ons if self.chosen is None else self.chosen

@@ -34,7 +34,11 @@ def agreement_sheet(letter: Letter) -> Sheet:
         ),
         "quiet",
     )
-    not_yet = [speak("{tab} cannot be signed yet. Its page says why.", tab=option_name(letter, o)) for o in quote.options if not o.fixed]
+    not_yet = [
+        speak("{tab} cannot be signed yet. Its page says why.", tab=option_name(letter, o))
+        for o in quote.options
+        if not o.fixed
+    ]
     mark = [speak("Mark one option with an x.")] if len(firm) > 1 else []
     if mark or not_yet:
         page.line(" ".join([*mark, *not_yet]), "bold")
@@ -89,7 +93,9 @@ def _terms(letter: Letter, page: Page, taxes: list[str]) -> None:
         care=speak("Before, during, after"),
     )
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
-    page.line(" ".join([*taxes, pages, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small")
+    page.line(
+        " ".join([*taxes, pages, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small"
+    )
     page.add(Cell(speak("Start, end"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
 
 

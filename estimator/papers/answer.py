@@ -37,7 +37,7 @@ def _whose(letter: Letter, page: Page) -> None:
             "{name} · {site} · inspected {inspected} · quote {number}, {day} · valid until {until}",
             name=quote.job.customer.name,
             site=quote.job.customer.site,
-            inspected=long_date(quote.job.inspected, letter.language),
+            inspected=long_date(quote.job.inspected_on or quote.job.day, letter.language),
             number=letter.number,
             day=long_date(quote.day, letter.language),
             until=long_date(quote.valid_until, letter.language),

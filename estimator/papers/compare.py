@@ -108,7 +108,9 @@ def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
     if priced_apart(letter):
-        page.line(speak("Line items share each option’s setup and crew days, so the same work can differ in price."), "small")
+        page.line(
+            speak("Line items share each option’s setup and crew days, so the same work can differ in price."), "small"
+        )
     if quote.blocked:
         page.line(speak("Not offered"), "bold")
         for group in quote.not_offered:

@@ -73,7 +73,9 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
 def warranty_begins(letter: Letter) -> str:
     """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
     return (
-        letter.speak("It starts with the water test after the lift, or when we finish if there is no lift.") if lift_planned(letter) else ""
+        letter.speak("It starts with the water test after the lift, or when we finish if there is no lift.")
+        if lift_planned(letter)
+        else ""
     )
 
 

@@ -138,7 +138,9 @@ def _terms(letter: Letter, page: Page, option: Option) -> None:
     """What holds for this option alone; what several options have in common stands once, in the agreement."""
     speak, quote = letter.speak, letter.quote
     common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
-    heading = speak("Terms, with those on the page {tab}", tab=speak("Agreement")) if any(common.values()) else speak("Terms")
+    heading = (
+        speak("Terms, with those on the page {tab}", tab=speak("Agreement")) if any(common.values()) else speak("Terms")
+    )
     page.heading(heading, starts=True)
     own = {
         label: [t for t in texts if t not in common.get(label, ())] for label, texts in terms_of(letter, option).items()

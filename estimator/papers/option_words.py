@@ -149,9 +149,7 @@ def cost_a_year(letter: Letter, option: Option) -> str:
 
 def check_the_place(letter: Letter) -> str:
     """What stands beside everything that comes from the place's row of the tables."""
-    return letter.speak(
-        "Local rules on taxes, deposits, permits and cancellation come first."
-    )
+    return letter.speak("Local rules on taxes, deposits, permits and cancellation come first.")
 
 
 def others(letter: Letter, option: Option) -> list[str]:

@@ -65,7 +65,7 @@ def inspection_report(quote: Quote, language: str, pictures: Mapping[str, bytes]
         soon = [quote.urgency, *([quote.if_nothing] if quote.if_nothing else [])]
         page.pair(speak("How soon"), " ".join(map(letter.say, soon)))
     page.heading(speak("What we inspected"))
-    page.pair(speak("Inspected on"), long_date(quote.job.inspected, language))
+    page.pair(speak("Inspected on"), long_date(quote.job.inspected_on or quote.job.day, language))
     page.pair(speak("Inspected by"), f"{quote.job.prepared_by}, {quote.firm.name}")
     for line in quote.job.lines:
         pipe = Say.of("{size} {pipe}", size=Inches(line.size_in), pipe=in_plain_words(PIPES, line.pipe))

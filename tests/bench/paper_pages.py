@@ -24,7 +24,10 @@ def paper_pages() -> list[str]:
         "crew": crew(quote, "en_US"),
         "office": office(quote),
     }
-    out = ["| paper of the demo | printed pages | words printed | of these the law's and at the foot |", "|---|---|---|---|"]
+    out = [
+        "| paper of the demo | printed pages | words printed | of these the law's and at the foot |",
+        "|---|---|---|---|",
+    ]
     with tempfile.TemporaryDirectory() as folder:
         for name, book in books.items():
             path = Path(folder) / "book.xlsx"
@@ -47,7 +50,11 @@ def _by_law(book: Book) -> int:
     """Words of the right to cancel and of its form."""
     law = ("law", "cancel")
     return sum(
-        _letters(str(cell.value)) for sheet in book.sheets for row in sheet.rows for cell in row.cells if cell.style in law
+        _letters(str(cell.value))
+        for sheet in book.sheets
+        for row in sheet.rows
+        for cell in row.cells
+        if cell.style in law
     )
 
 

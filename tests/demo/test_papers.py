@@ -41,7 +41,12 @@ def test_the_homeowner_reads_ten_pages_few_words_and_no_long_sentence_twice(quot
     """Eight pages, the law's form and the page on care; the law's own words and an option's title are not counted."""
     book = homeowner(quote, language)
     assert pages_of(book) <= 10
-    ours = [text for sheet, texts in zip(book.sheets, texts_by_sheet(book), strict=True) for text in texts if not by_law(sheet)]
+    ours = [
+        text
+        for sheet, texts in zip(book.sheets, texts_by_sheet(book), strict=True)
+        for text in texts
+        if not by_law(sheet)
+    ]
     assert sum(any(letter.isalpha() for letter in word) for text in ours for word in text.split()) <= most
     titles = {option_words.title(Letter(quote, language), option) for option in quote.options}
     said = [one for text in ours if text not in titles for part in text.split("\n") for one in sentences(part)]

@@ -54,7 +54,12 @@ def test_tests_before_and_after_are_told_on_the_report() -> None:
 
 def test_price_warranty_and_days_agree_with_the_steps() -> None:
     letter = Letter(lifted(), "en_US")
-    assert words(agreement_sheet(letter)).count("It starts with the water test after the lift, or when we finish if there is no lift.") == 1
+    assert (
+        words(agreement_sheet(letter)).count(
+            "It starts with the water test after the lift, or when we finish if there is no lift."
+        )
+        == 1
+    )
     assert option_words.day_texts(letter, letter.quote.options[0])[-1].startswith("We work in two visits")
     assert "Our price covers the repairs before and after the lift." in words(care_sheet(letter))
 

@@ -52,9 +52,7 @@ def _ruling(need: Need) -> Ruling:
     if lived_with(need):
         return Ruling(
             effect=Effect.CAUTION,
-            homeowner=Say.of(
-                "The dip stays and fills again. Have the drain cleaned about once a year."
-            ),
+            homeowner=Say.of("The dip stays and fills again. Have the drain cleaned about once a year."),
             estimator=Say.of("Live with the dip: jet once a year, film each time, set the interval by what is found."),
             facts=frozenset({"film_again"}),
             stretch=need.stretch,

@@ -250,7 +250,7 @@ class Assign:
     def _sides(self, findings: list[Draft]) -> None:
         r = self.r
         for n in r.where("side"):
-            if n in r.used or "grade" in r.atoms[n].means:
+            if n in r.used or ("grade" in r.atoms[n].means and findings):
                 continue
             side = r.atoms[n].means["side"]
             bend = next((d for d in self.drafts if d.word in ("bend", "cleanout")), None)

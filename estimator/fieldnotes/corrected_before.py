@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.bare_figures import DEGREES, SIZES_IN
 from estimator.fieldnotes.drafts import shown
 from estimator.fieldnotes.drafts import where as written
 from estimator.fieldnotes.logproblems import more_than_whole
@@ -24,6 +25,9 @@ _CALLED = re.compile(r"called [^,]+")
 _PERCENT = r"\d+(?:\.\d+)?(?:\.\.\d+(?:\.\d+)?)?%"
 _AMOUNT = re.compile(rf"(?<![\w.])\d+(?:\.\d+)?in\b|{_PERCENT}|{_GRADE.pattern}")
 _DEEP = re.compile(r"(?<=loc )[\d. /ftin]+|(?<=depth )[\d. /ftin]+")
+_TURN = re.compile(r"bend(?: [\d.]+)?")
+FAR_FT = 10.0
+"""A correction of a footage is of its last digits; a number this far off is another one of the line."""
 INCHES_PER_FT = 12
 WHOLE_PERCENT = 100
 STRUCK = Meaning(rows=(), instead=True, score=9)
@@ -178,6 +182,8 @@ def _moved(c: Correction, t: Token) -> Meaning:
     where, rest = c.old
     if t.kind == "ft" and ("loc" in rest or "depth" in rest):
         return c.now_says(_DEEP.sub(f"{show(t.value)} ", rest))
+    if (amount := _own_number(t, where, rest)) is not None:
+        return c.now_says(amount)
     at = written(*t.ends)
     if t.kind == "range" and t.to is not None and t.to < min(t.value, INCHES_PER_FT):
         at = shown(t.value + t.to / INCHES_PER_FT)  # `31-6`
@@ -185,6 +191,18 @@ def _moved(c: Correction, t: Token) -> Meaning:
         both = (f"{at} {rest}", f"{where.partition('-')[0]}-{at} {rest}")
         return Meaning(asked=Say.of("where does it begin and end?"), choices=both, instead=True, score=9)
     return c.now_says(rest, at)
+
+
+def _own_number(t: Token, where: str, rest: str) -> str | None:
+    """`make that a 4` after a branch at 34: its size, or the degrees of a bend, and no reading thirty feet back."""
+    at = re.match(r"[\d.]+", where.lstrip("~"))
+    if t.kind != "num" or t.point or at is None or abs(t.value - float(at[0])) < FAR_FT:
+        return None
+    if "branch" in rest and t.value in SIZES_IN:
+        return _AMOUNT.sub(f"{shown(t.value)}in", rest, count=1) if _AMOUNT.search(rest) else f"{rest} {shown(t.value)}in"
+    if "bend" in rest and t.value in DEGREES:
+        return _TURN.sub(f"bend {shown(t.value)}", rest, count=1)
+    return None
 
 
 def _with_things(c: Correction, n: int) -> Meaning | None:

@@ -73,7 +73,7 @@ def read_again(r: "Reader", first: int, marker: int) -> Meaning | None:
     rest = r.atoms[last + 1 :]
     if not t.may_be_footage or last <= marker or any("plain" not in a.means and not a.token for a in rest):
         return None
-    kept = [a for n, a in enumerate(r.atoms) if first < n < marker and not r.is_mark(n, "~(,")]
+    kept = [a for n, a in enumerate(r.atoms) if n < marker and n != first and not r.is_mark(n, "~(,@")]
     if not any(set(a.means) - {"plain"} for a in kept):
         return None
     return r.other([r.atoms[last], *kept]).meaning()

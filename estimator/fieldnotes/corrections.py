@@ -94,7 +94,7 @@ def _of_the_line_before(r: "Reader") -> Meaning | None:
     words = {standard_word(r.atoms[n].means["finding"]) for n in r.where("finding")}
     denied = [n for n, a in enumerate(r.atoms) if "finding" in a.means and n in r.denied]
     taken = among((standard_word(r.atoms[n].means["finding"]) for n in denied), told)
-    if not (says_instead or no_first or (taken and (words or r.has("part")))):
+    if not (says_instead or no_first or _opposed(r) or (taken and (words or r.has("part")))):
         return None  # nothing is put right
     numbers = [(n, t) for n, t in r.numbers() if not _denied_number(r, n)]
     marker = next((n for n, a in enumerate(r.atoms) if "correct" in a.means or (n == 0 and no_first)), 0)
@@ -105,6 +105,14 @@ def _of_the_line_before(r: "Reader") -> Meaning | None:
     if not before or (begins_anew and not _strong(r)):
         return None
     return corrected_before.now(Correction(r, tuple(numbers), tuple(denied), no_first))
+
+
+def _opposed(r: "Reader") -> bool:
+    """`heavy not light`, `its on the left not the right`: two of a kind, one of them denied."""
+    if r.readings():
+        return False
+    denied = {cls for n in r.denied for cls in r.atoms[n].means}
+    return any(cls in denied and r.has(cls) for cls in ("side", "grade", "live"))
 
 
 def _no_first(r: "Reader") -> bool:

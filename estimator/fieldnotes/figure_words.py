@@ -26,9 +26,8 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
     a1 = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
     b1 = r.atoms[n - 1].means if n > 0 else {}
     length = t.kind in ("ft", "in", "num")
-    if (length and before in ("every", "each", "cada", "about every", "o.c.")) or (
-        before2 in ("every", "cada") and before in ("about", "bout", "abt") and length
-    ):
+    every2 = n > 1 and r.atoms[n - 2].means.get("place") == "every"
+    if length and (b1.get("place") == "every" or (every2 and before in ("about", "bout", "abt"))):
         out.every_ft = t.value if t.kind != "in" else t.value / 12
         take(n, n - 1)
         if "part" in a1:
@@ -99,9 +98,9 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         t.kind == "num"
         and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
         and not t.point
-        and n > 0
+        and (n > 0 or t.value == len(r.readings()) - 1)
         and not ({"at", "starts", "till"} & set(b1))
-    ) and len([k for k in range(len(r.atoms)) if r.number(k)]) > 1:
+    ) and len(r.numbers()) > 1:
         out.count = int(t.value)
         take(n, n + 1)
         return True

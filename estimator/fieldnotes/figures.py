@@ -15,6 +15,23 @@ BEND_FRACTIONS = {0.25: 90.0, 0.125: 45.0, 0.0625: 22.5, 1 / 6: 60.0, 0.2: 72.0}
 """A quarter bend turns 90 degrees, an eighth 45, a sixteenth 22.5 (names of the trade)."""
 
 
+OF_THE_PIPE = frozenset(
+    "full pipe blocked plugged closed way of clogged lleno llena tubo the up filled obstructed tapado del covered choked open "
+    "stopped restricted".split()
+)
+"""What a share is of: `1/3 of the pipe blocked` blocks nothing more than the roots it is said of."""
+
+
+def _of_the_pipe(r: "Reader", n: int) -> None:
+    for k in (n + 1, n + 2, n + 3):
+        if r.text(k) not in OF_THE_PIPE:
+            return
+        r.used.add(k)
+        r.denied.discard(k)
+        if "finding" in r.atoms[k].means:
+            r.amount_words.add(k)
+
+
 def labelled(r: "Reader") -> Numbers:
     """Numbers whose neighbours say what they are."""
     out = Numbers()
@@ -58,6 +75,8 @@ def labelled(r: "Reader") -> Numbers:
         elif t.kind == "pct":
             out.percents.append((n, (t.value, t.to if t.to is not None else t.value)))
             take(n)
+            if any(k not in range(n + 1, n + 4) for k in r.where("finding")):
+                _of_the_pipe(r, n)
         elif t.kind == "deg":
             out.degrees.append((n, t.value))
             take(n)
@@ -131,46 +150,16 @@ def _hours_joined(r: "Reader", out: Numbers) -> None:
 def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[no-untyped-def]
     t = r.atoms[n].token
     assert t is not None
-    after = [r.text(n + 1), r.text(n + 2), r.text(n + 3)]
     if t.value in BEND_FRACTIONS and any(
         "place" in r.atoms[k].means and r.atoms[k].means["place"] == "bend" for k in (n + 1, n + 2) if k < len(r.atoms)
     ):
         out.degrees.append((n, BEND_FRACTIONS[t.value]))
         take(n)
         return
-    full = (
-        "full",
-        "pipe",
-        "blocked",
-        "plugged",
-        "closed",
-        "way",
-        "of",
-        "clogged",
-        "lleno",
-        "llena",
-        "tubo",
-        "the",
-        "up",
-        "filled",
-        "obstructed",
-        "tapado",
-        "del",
-        "covered",
-        "choked",
-        "open",
-    )
-    if after[0] in full and after[0] != "open":
+    if r.text(n + 1) in OF_THE_PIPE and r.text(n + 1) != "open":
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
         take(n)
-        for k in (n + 1, n + 2, n + 3):
-            if r.text(k) in full:
-                r.used.add(k)
-                r.denied.discard(k)
-                if "finding" in r.atoms[k].means:
-                    r.amount_words.add(k)
-            else:
-                break
+        _of_the_pipe(r, n)
         return
     if round(t.value * 3, 6).is_integer():  # no rule has thirds of an inch
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))

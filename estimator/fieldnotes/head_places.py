@@ -104,6 +104,9 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         out.append(Draft("joint", n, r.clause[n], every_ft=numbers.every_ft))
         numbers.every_ft = None
         r.used |= set(joints)
+    if numbers.tool and not findings and not r.has("cleaned") and r.text(0) in ("ran", "run", "used", "put"):
+        out.append(Draft("cleaned", 0, r.clause[0], choice="cutter"))
+        numbers.inches.clear()
     for n in r.where("cleaned")[:1]:
         if not findings or (
             "cleaned" in r.atoms[n].means and "finding" not in r.atoms[n].means and all(d.at == n for d in findings)
@@ -140,7 +143,7 @@ def _bend_by_degrees(r: "Reader") -> bool:
     values = r.numbers()
     plain = [t for _, t in values if t.kind in ("num", "deg")]
     heads = any(
-        c in a.means
+        c in a.means and "side" not in a.means
         for a in r.atoms
         for c in ("finding", "place", "material", "room", "surface", "zone", "utility", "reach", "unclear")
     )

@@ -40,15 +40,24 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
     return sorted(out, key=lambda d: d.at)
 
 
+HELD = {"water", "agua", "holding", "holds"}
+
+
 def _water(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     """`22-26 half full of water`, `1 1/2in of water 28 thru 31`: water that stands, by how much there is of it."""
-    water = [n for n, a in enumerate(r.atoms) if {"water", "agua"} & set(a.text.split()) and "unclear" not in a.means]
-    much = bool(numbers.inches or numbers.percents)
+    water = [n for n, a in enumerate(r.atoms) if HELD & set(a.text.split()) and "unclear" not in a.means]
+    if not water or r.ask:
+        return
+    clause = r.clause[water[0]]
+    amounts = [n for n, _ in (*numbers.inches, *numbers.percents)]
+    much = any(r.clause[n] == clause for n in amounts) if out else bool(amounts)
     other = any(
-        r.has(c) for c in ("live", "room", "utility", "crossing", "place", "side", "material", "rises", "out of water")
+        c in a.means and a.means[c] not in ("depth", "down") and (not out or r.clause[n] == clause)
+        for n, a in enumerate(r.atoms)
+        for c in ("live", "room", "utility", "crossing", "place", "side", "material", "rises", "out of water")
     ) or any("run" in a.means and a.text not in ("from", "start", "pulled", "desde") for a in r.atoms)
-    if water and much and not out and not r.ask and not other:
-        out.append(Draft("sag", water[0], r.clause[water[0]]))
+    if much and not other and not any(d.clause == clause or d.word == "sag" for d in out):
+        out.append(Draft("sag", water[0], clause))
 
 
 def _dangers(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:

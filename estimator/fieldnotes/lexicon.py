@@ -21,6 +21,8 @@ Meanings = Mapping[str, str]  # class -> meaning
 
 GUARDED = ("danger", "utility", "live")
 """Classes no misspelling is ever put right to: gas, cross bore, tendon, live or dead. So is `cannot pass`."""
+LONG_WORD = 8
+"""Letters from which on two slips may be made in a word: `drowned` is no `dropped`."""
 SHORTEST_SLIP = 4  # letters: `hle` may be anything
 MOST_FILLERS = 2  # in a row, inside a phrase
 LOOSE = (
@@ -35,6 +37,7 @@ LOOSE = (
     "live",
     "fraction",
     "correct",
+    "zone",
 )
 """Classes whose phrases hold with fillers between their words."""
 
@@ -139,7 +142,7 @@ def lexicon() -> Lexicon:
 def _nearest(word: str) -> tuple[str, str]:
     """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
     lex = lexicon()
-    most = 1 if len(word) <= 6 else 2
+    most = 1 if len(word) < LONG_WORD else 2
     if len(word) >= 3:
         guarded = [w for w in lex.single_guarded if abs(len(w) - len(word)) <= 1]
         hit = process.extractOne(word, guarded, scorer=OSA.distance, score_cutoff=1)
@@ -181,6 +184,9 @@ def split(tokens: Sequence[Token]) -> list[Token]:
     for token in tokens:
         if token.kind != "word" or (_words(token),) in lex.phrases or _words(token) in lex.parts:
             out.append(token)
+            continue
+        if _words(token).endswith("in") and (whole := f"{token.text}g").lower() in lex.parts:
+            out.append(replace(token, text=whole))  # `comin`, `holdin`
             continue
         at = token.at
         for part in re.split(r"([./&-])", token.text):
@@ -257,7 +263,7 @@ def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
     if len(strange) != 1:
         return None
     for near in process.extract(
-        strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < 7 else 2, limit=5
+        strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < LONG_WORD else 2, limit=5
     ):
         right = tuple(near[0] if w == strange[0] else w for w in key)
         if right in lex.phrases and not lex.guarded(right):

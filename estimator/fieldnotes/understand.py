@@ -180,6 +180,10 @@ class Reader:
                     continue
                 else:
                     break
+        for n, a in enumerate(self.atoms):  # `roots? none to 45`
+            if a.text in ("none", "nope", "ninguno", "ninguna"):
+                said = [k for k in range(n) if "finding" in self.atoms[k].means]
+                out |= {k for k in said if not any("finding" in b.means for b in self.atoms[n + 1 :])}
         for n, a in enumerate(self.atoms):  # `roots gone`, `scale came off`
             after = self.atoms[n + 1].means if n + 1 < len(self.atoms) else {}
             lasting = ("hole", "gap", "channel", "channel gone", "collapse")

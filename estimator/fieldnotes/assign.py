@@ -10,6 +10,10 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
 
+FILLS = ("roots", "grease", "scale", "mud")
+"""What fills a pipe little by little."""
+
+
 class Assign:
     """The things of a line with their amounts, signs and sides."""
 
@@ -56,7 +60,7 @@ class Assign:
         ends = [
             k
             for k in near
-            if "ends" in r.atoms[k].means
+            if ("ends" in r.atoms[k].means and not (r.text(k) == "done" and only.word not in r.context.started))
             or ("end" in r.atoms[k].means and r.text(k) in ("end", "ends", "fin", "termina", "acaba"))
         ]
         to_end = any(r.text(k - 1) in ("to", "till", "til", "until", "hasta", "thru", "the") for k in ends if k)
@@ -79,6 +83,7 @@ class Assign:
     def _amounts(self) -> None:
         """Inches, percents and fractions to the thing they stand with."""
         r = self.r
+        self._one_block()
         for n, pair in self.numbers.percents:
             takes = [d for d in self.drafts if d.finding and d.word not in ("utility",)]
             waits = [d for d in takes if d.short_of_amount]
@@ -157,6 +162,13 @@ class Assign:
             target = next((d for d in self.drafts if d.word == "bend"), None)
             if target is not None:
                 target.degrees = value
+
+    def _one_block(self) -> None:
+        """`roots plugging 60%`: the roots are what blocks, and the percent is theirs."""
+        block = next((d for d in self.drafts if d.word == "blocked" and not d.signs and d.inch is None), None)
+        what = [d for d in self.drafts if block is not None and d.word in FILLS and d.clause == block.clause]
+        if block is not None and len(what) == 1 and self.numbers.percents and not what[0].grade:
+            self.drafts.remove(block)
 
     def _nearest(self, n: int, among: list[Draft]) -> Draft | None:
         clause = self.r.clause[n]
@@ -279,6 +291,8 @@ class Assign:
                 continue
             target = self._nearest(n, [d for d in findings if d.word not in ("sag", "mud", "channel", "reverse fall")])
             r.used.add(n)
+            if target is not None and target.word == "grease" and any(d.word == "sag" for d in findings):
+                continue  # on top of the water
             if target is None:
                 continue
             if target.word == "offset":

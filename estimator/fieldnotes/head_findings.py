@@ -44,6 +44,10 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             same.grade = same.grade or draft.grade
             continue
         out.append(draft)
+    if any(d.word == "blocked" and "hard" in d.signs for d in out) and r.has("part", "bottom") and not (
+        numbers.inches or numbers.percents or numbers.bare_fractions or r.has("sign", "cannot pass")
+    ):
+        _asked(r, "concrete inside")  # it lies there: how high?
     opened = [d for d in out if d.word in ("hole", "gap", "crack", "channel", "collapse", "offset")]
     for n in r.where("unclear", "gravel"):
         if opened and n not in r.used:
@@ -117,12 +121,14 @@ def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
                 if d.word == "channel" and sign not in d.signs:
                     d.signs.append(sign)
             r.used.add(n)
-        elif any(d.word in ("hole", "gap", "collapse") for d in out):
+        elif any(d.word in ("hole", "gap", "collapse") or (d.word == "sag" and state == "dropped") for d in out):
             r.used.add(n)
         elif (alone := lexicon().alone.get(("state", state))) and not r.has("place", "branch") and not r.has("surface"):
             r.used.add(n)
             _alone(r, n, alone, out)
-    if joints and not out and not r.has("place", "branch") and not numbers.every_ft and not r.has("sign"):
+    if joints and not out and any(r.atoms[n].means.get("side") == "right" for n in r.denied):
+        _asked(r, "bad joint")  # `not right`
+    elif joints and not out and not r.has("place", "branch") and not numbers.every_ft and not r.has("sign"):
         sideways = [k for k in r.where("side") if r.atoms[k].means["side"] in ("up", "down", "left", "right")] + [
             k for k in bottoms if r.text(k) in ("abajo",)
         ]

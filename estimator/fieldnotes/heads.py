@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.assign import FILLS
 from estimator.fieldnotes.drafts import Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
 
@@ -21,7 +22,7 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
     _utilities(r, numbers, out)
     if r.ask:
         return out
-    if r.has("unclear", "opening") and numbers.inches:
+    if numbers.inches and (r.has("unclear", "opening") or _left_open(r)):
         _asked(r, "opening")
     _findings(r, numbers, out)
     _water(r, numbers, out)
@@ -38,6 +39,15 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
         _pipe_beside(r, out)
         _pipe_changed(r, out)
     return sorted(out, key=lambda d: d.at)
+
+
+def _left_open(r: "Reader") -> bool:
+    """`scale only 2 1/2in left`: inches that are left of the pipe, not a side."""
+    fills = any(r.atoms[n].means["finding"].split()[0] in FILLS for n in r.where("finding"))
+    return fills and any(
+        t.kind == "in" and r.text(n + 1) == "left" and r.text(n - 1) in ("only", "just", "about", "bout", "maybe", "leaves")
+        for n, t in r.numbers()
+    )
 
 
 HELD = {"water", "agua", "holding", "holds"}

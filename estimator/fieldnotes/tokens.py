@@ -33,6 +33,8 @@ _WORDS_FOR = (
     (re.compile(r"(?<![/\d.])(\d+) (?=1/(?:4|8|16|6|5) (?:bend|turn|ell|elbow))"), r"\1 the "),
     (re.compile(r"\b(?:2|two|double|dbl|back to back) (45|22\.5|22|90)s?\b(?!\s?(?:ft|in|'|\"))"), r"\1deg bend"),
     (re.compile(r"\b(45|90|22)s\b"), r"\1"),
+    (re.compile(r"\b(?:the )?first (\d[\d.]*) ?(?:ft\b|feet\b|foot\b|')"), r"0-\1"),
+    (re.compile(r"\b(?:los )?primeros (\d[\d.]*) ?(?:pies\b)?"), r"0-\1"),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\bh2o\b"), "water"),
     (re.compile(r"(\d) y (?=\d[\d.]*(?![\d.]| ?(?:in|pulg|\"|')))"), r"\1 and "),

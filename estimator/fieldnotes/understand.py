@@ -30,7 +30,10 @@ def understand(text: str, context: Context) -> Meaning:
     if len(body) > LONGEST_LINE:
         return Meaning(asked=Say.of("this line is too long to be one finding; type it in pieces?"))
     found = [_one(variant, context) for variant in _variants(tokens(normal(body)))]
-    best = max(found, key=lambda m: m.score)
+    best = max(found, key=lambda m: (m.score, not m.asked))
+    clear = [m for m in found if m.rows and not m.asked]
+    if best.asked and len(clear) == 1 and len(found) > 1 and not best.instead:
+        best = clear[0]  # `31ft 8in roots hvy`: 8 in cannot be those of the roots
     others = [m for m in found if m is not best and m.rows and m.rows != best.rows and best.score - m.score < 2]
     if best.rows and others and not best.asked:
         return Meaning(asked=Say.of("which is meant?"), choices=(*best.rows, *others[0].rows), score=best.score)

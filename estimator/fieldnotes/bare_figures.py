@@ -140,7 +140,9 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
 
 
 def _to_before(r: "Reader", n: int, first: int | None) -> bool:
-    """The number ends a stretch: a `to` stands before it and no other number between."""
+    """The number ends a stretch: a `to` stands before it and no other number between; or the water rose at the first."""
+    if first is not None and n > first and r.has("rises") and not r.has("place"):
+        return True
     k = n - 1
     steps = 0
     while k >= 0 and steps < 3:

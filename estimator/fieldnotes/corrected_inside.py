@@ -20,13 +20,20 @@ WEAK = re.compile(
 
 def inside(r: "Reader") -> Meaning | None:
     """`35 roots lt scratch that 36 roots hvy`: what stands before the correction in the same line falls away, or is put right."""
-    marks = [n for n, a in enumerate(r.atoms) if n and _corrects(a.means.get("correct"), a.text)]
+    marks = [n for n, a in enumerate(r.atoms) if n and _corrects(a.means.get("correct"), a.text)] or _no_last(r)
     if not marks or not _heads(r, 0, marks[0]):
         return None
     numbers = [n for n, _ in r.numbers()]
     if not numbers or numbers[0] > marks[0]:
         return None
     return read_again(r, numbers[0], marks[0]) or put_right(r, numbers[0], marks[0]) or _instead(r, marks[0], numbers)
+
+
+def _no_last(r: "Reader") -> list[int]:
+    """`31 crack, no 32`: a no before the line's last word, a footage."""
+    n = len(r.atoms) - 2
+    last = r.number(n + 1) if n > 0 else None
+    return [n] if last is not None and last.may_be_footage and r.text(n) in ("no", "nope") and r.is_mark(n - 1, ",-") else []
 
 
 def _corrects(correct: str | None, text: str) -> bool:

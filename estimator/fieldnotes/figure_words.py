@@ -66,7 +66,10 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         out.long_ft = t.value
         take(n, n + 1)
         return True
-    if after in (
+    if (t.kind in ("in", "ft") or others) and after in (
+        "reel",
+        "cable",
+        "hose",
         "blade",
         "cutter",
         "head",
@@ -106,7 +109,8 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         return True
     utility = r.has("utility") or r.has("unclear", "water line")
     if r.has("place", "tree") or r.has("place", "crossing") or utility or r.has("unclear", "footing"):
-        if length and ("away" in a1 or after in ("away", "off", "from")):
+        passing = (utility or r.has("place", "crossing")) and not r.has("place", "tree")
+        if length and ("away" in a1 or after in ("away", "off", "from")) and not (passing and "above" in a1):
             out.lengths.append(("away", _ft(t)))
             take(n, n + 1)
             return True

@@ -26,6 +26,11 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             continue  # the branch is shut, not the drain
         if "cleaned" in means and r.has("cleaned"):
             continue
+        if means["finding"] == "reverse fall flat" and any(
+            r.atoms[k].means["finding"].split()[0] in ("collapse", "oval") for k in r.where("finding")
+        ):
+            r.used.add(n)  # flat is how it was crushed
+            continue
         if _only_where(r, n):
             r.used.add(n)
             continue
@@ -53,7 +58,7 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         if opened and n not in r.used:
             target = min(opened, key=lambda d: abs(d.at - n))
             r.used.add(n)
-            if "soil seen" not in target.signs:
+            if not {"soil seen", "washing"} & set(target.signs) and not r.has("sign", "washing"):
                 target.signs.append("soil seen")
 
 

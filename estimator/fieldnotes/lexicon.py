@@ -75,10 +75,11 @@ class Lexicon:
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.asks = {name: Ask(Say(a["question"]), tuple(a["choices"])) for name, a in data["ask"].items()}
         self.fillers = frozenset(data["filler"]["filler"]["say"])
+        self.language = frozenset(data["language"]["word"]["say"])
         self.alone: dict[tuple[str, str], str] = {}
         self.phrases: dict[tuple[str, ...], dict[str, str]] = defaultdict(dict)
         for cls, words in data.items():
-            if cls in ("ask", "standard", "filler"):
+            if cls in ("ask", "standard", "filler", "language"):
                 continue
             for meaning, entry in words.items():
                 name = meaning if cls == "verb" else cls  # a verb may be several: `to` reaches, and changes
@@ -142,6 +143,8 @@ def lexicon() -> Lexicon:
 def _nearest(word: str) -> tuple[str, str]:
     """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
     lex = lexicon()
+    if word in lex.language:
+        return "", ""
     most = 1 if len(word) < LONG_WORD else 2
     if len(word) >= 3:
         guarded = [w for w in lex.single_guarded if abs(len(w) - len(word)) <= 1]
@@ -258,7 +261,9 @@ def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
     """A phrase of several words with one of them misspelt: `standing watter`."""
     lex = lexicon()
     strange = [
-        w for w in key if w not in lex.parts and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP - 1 and w.isalpha()
+        w
+        for w in key
+        if w not in lex.parts and w not in lex.language and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP - 1 and w.isalpha()
     ]
     if len(strange) != 1:
         return None

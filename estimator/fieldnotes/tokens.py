@@ -36,7 +36,7 @@ _WORDS_FOR = (
     (re.compile(r"\b(?:the )?first (\d[\d.]*) ?(?:ft\b|feet\b|foot\b|')"), r"0-\1"),
     (re.compile(r"\b(?:los )?primeros (\d[\d.]*) ?(?:pies\b)?"), r"0-\1"),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
-    (re.compile(r"\bh2o\b"), "water"),
+    (re.compile(r"\b(?:h2o|wtr|watr)\b"), "water"),
     (re.compile(r"(\d) y (?=\d[\d.]*(?![\d.]| ?(?:in|pulg|\"|')))"), r"\1 and "),
     (re.compile(r"\b(?:between|entre) (\d[\d.]*) (?:and|&|y) (?=\d)"), r"\1-"),
 )

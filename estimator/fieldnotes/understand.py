@@ -96,9 +96,25 @@ HOLDS_WORDS = (
 POINT_LIKE = frozenset(("branch", "cleanout", "bend", "joint", "access", "stop", "end", "tree"))
 
 
+JUST = ("on", "under", "over", "past", "below", "above", "before", "behind", "where", "beside", "beneath", "against")
+
+
+def _just_there(every: list[Atom]) -> list[Atom]:
+    """`right on the invert`, `right under the sink`: that right is no side, unless a size stands before it."""
+    return [
+        replace(a, means={"plain": "plain"})
+        if a.text == "right"
+        and n + 1 < len(every)
+        and every[n + 1].text.split()[0] in JUST
+        and not (n and every[n - 1].token is not None and every[n - 1].token.kind == "in")
+        else a
+        for n, a in enumerate(every)
+    ]
+
+
 class Reader:
     def __init__(self, every: list[Atom], context: Context) -> None:
-        self.atoms, self.context = every, context
+        self.atoms, self.context = _just_there(every), context
         self.used: set[int] = set()
         self.clause = self._clauses()
         self.denied = self._denied()

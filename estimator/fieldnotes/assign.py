@@ -10,6 +10,9 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
 
+GO_ON = ("scale", "channel", "grease", "mud", "sag", "roots", "oval")
+ON = ("on", "onward", "onwards", "on out", "and on", "en adelante", "from here on", "from there on", "on down")
+"""`40 on scale light`: what goes on from there."""
 FILLS = ("roots", "grease", "scale", "mud")
 """What fills a pipe little by little."""
 
@@ -51,10 +54,14 @@ class Assign:
                 self.drafts.append(sag)
             sag.leg = "ends"
             return
+        self._water_goes_on()
+        findings = [d for d in self.drafts if d.finding]
         if len({d.word for d in findings}) != 1 or self._has_range():
             return
         only = findings[0]
         n = only.at
+        if only.word in GO_ON and any(r.text(k + 1) in ON for k, _ in r.readings()):
+            only.leg = "starts"
         near = [k for k in (n - 2, n - 1, n + 1, n + 2) if 0 <= k < len(r.atoms)]
         starts = [k for k in near if "starts" in r.atoms[k].means and r.text(k) not in ("into", "goes in")]
         ends = [
@@ -76,6 +83,17 @@ class Assign:
         if only.leg:
             for d in [d for d in self.drafts if d.word in ("end", "stop")]:
                 self.drafts.remove(d)
+
+    def _water_goes_on(self) -> None:
+        """`33 back up, bout 2 in deep`, `still in water 31` in a belly that began."""
+        r = self.r
+        if "sag" not in r.context.started or any(d.word != "depth" for d in self.drafts) or r.ask:
+            return
+        leg = "ends" if r.has("ends") else "still" if r.has("still") else ""
+        wet = any({"water", "agua", "wet"} & set(a.text.split()) for a in r.atoms)
+        if leg and not any(r.has(c) for c in ("material", "zone", "surface", "room")) and (leg == "ends" or wet):
+            self.drafts[:] = [Draft("sag", 0, r.clause[0], leg=leg)]
+            r.used |= {*r.where("ends"), *r.where("still"), *r.where("place", "depth")}
 
     def _has_range(self) -> bool:
         return any((t := self.r.number(n)) is not None and t.kind == "range" for n in self.numbers.free)

@@ -42,6 +42,8 @@ class Way:
 def ways(r: "Reader", free: list[int], drafts: "Iterable[Draft]") -> list[Way]:
     """All ways, best first."""
     kinds = {d.word for d in drafts}
+    begins = {t.value for n in free if (t := r.number(n)) is not None and t.kind == "range"}
+    free = [n for n in free if (t := r.number(n)) is None or t.kind == "range" or t.value not in begins]  # said twice
     found: list[Way] = []
     if not free:
         return [Way(0.0, None)]

@@ -10,10 +10,13 @@ from estimator.fieldnotes.understand import POINT_LIKE
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.changes import Changes
+from estimator.fieldnotes.lexicon import Atom
 from estimator.fieldnotes.logproblems import WHAT
 from estimator.model.say import Say
 
 CLOSE_CALL = 1.0
+HOW_MUCH = frozenset(("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length"))
+"""What may be asked with a mark behind it: `a lip, how high?`"""
 
 
 class Finish(Changes):
@@ -232,13 +235,26 @@ class Finish(Changes):
 
     def _strange(self) -> Say | None:
         """A word that could be gas, beside what was understood."""
-        near = next((a for a in self.r.atoms if a.near), None)
+        r = self.r
+        near = next((a for a in r.atoms if a.near), None)
+        if (loose := self._of_nothing()) is not None:
+            return Say.of("“{typed}”: what is there?", typed=loose.text)
         if near is not None:
             return Say.of(
                 "“{typed}”: was {word} meant? A word that may be gas, live or dead, or “cannot pass” is never guessed?",
                 typed=near.text,
                 word=near.near,
             )
+        return None
+
+    def _of_nothing(self) -> Atom | None:
+        """A word that says something and found no place: a second pipe after `then`, what a question mark is about."""
+        r = self.r
+        for n, a in enumerate(r.atoms):
+            asked = r.is_mark(n + 1, "?") and (a.unknown or a.text in HOW_MUCH)
+            after = bool(n) and "change" in r.atoms[n - 1].means and "material" in a.means
+            if asked or (n not in r.used and n not in r.denied and (after or {"utility", "danger"} & set(a.means))):
+                return a
         return None
 
     def _left(self) -> str:

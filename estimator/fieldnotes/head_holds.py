@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import SIZES_IN
 from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.head_words import _asked
 from estimator.fieldnotes.numbers_of_a_line import Numbers
 from estimator.model.say import Say
 
@@ -41,6 +42,9 @@ def _pipe_changed(r: "Reader", out: list[Draft]) -> None:
 
 def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     where = [n for n in r.where("material") if n not in r.used]
+    if not out and any(n and r.atoms[n - 1].means.get("part") == "piece" for n in where):
+        _asked(r, "broken")  # pieces of it lie there
+        return
     words = {d.word for d in out}
     if words & {"branch", "loc", "depth", "pothole", "tree", "crossing", "cleaned", "invert", "utility"}:
         return

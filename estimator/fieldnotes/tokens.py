@@ -40,6 +40,14 @@ _WORDS_FOR = (
     (re.compile(r"(\d) y (?=\d[\d.]*(?![\d.]| ?(?:in|pulg|\"|')))"), r"\1 and "),
     (re.compile(r"\b(?:between|entre) (\d[\d.]*) (?:and|&|y) (?=\d)"), r"\1-"),
 )
+_ES = {
+    "dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "siete": 7, "ocho": 8, "nueve": 9, "diez": 10, "once": 11, "doce": 12,
+    "quince": 15, "veinte": 20, "veinticinco": 25, "treinta": 30, "cuarenta": 40, "cincuenta": 50, "sesenta": 60, "setenta": 70,
+    "ochenta": 80, "noventa": 90,
+}  # fmt: skip
+_ES_WORD = "|".join(_ES)
+_ES_NUMBER = re.compile(rf"\b({_ES_WORD})(?: y ({_ES_WORD}|un|uno))?(?= (?:por ?ciento|%|pulgadas?|pulg|pies?)\b)")
+"""Spanish number words, only before what they measure: `once` is English too."""
 _LARGE_AND_FRACTION = re.compile(r"([1-9]\d|[7-9]) \d{1,2}/\d")
 _TWO_WAY = re.compile(r"\b(?:2|two)[ -]?way\b", re.IGNORECASE)
 _VULGAR = {"¼": "1/4", "½": "1/2", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
@@ -175,6 +183,7 @@ def normal(text: str) -> str:
         text = re.sub(rf"(\d)\s?{sign}", rf"\1 {words}", text).replace(sign, words)
     for pattern, new in _WORD_INCHES:
         text = pattern.sub(new, text)
+    text = _ES_NUMBER.sub(lambda m: str(_ES[m[1]] + (_ES.get(m[2], 1) if m[2] else 0)), text)
     text = _TWO_WAY.sub("twoway", text)
     text = _AND_A_HALF.sub(lambda m: m[1] + {"half": ".5", "quarter": ".25"}[m[2].lower()], text)
     for pattern, new in _WORDS_FOR:

@@ -17,6 +17,8 @@ LOUD = (
     "rises", "out of water", "cleaned", "repair", "run", "live",
 )  # fmt: skip
 """What lies in the pipe or happens to it; what is QUIET only says where."""
+FROM = ("from", "desde")
+"""Where a camera run begins, or a stretch: alone it says neither."""
 YEARS = (1850, 2035)
 """Between these a bare number alone is the year of a house."""
 
@@ -152,7 +154,7 @@ def _speaking(r: "Reader", classes: tuple[str, ...]) -> list[int]:
     return [
         n
         for n, a in enumerate(r.atoms)
-        if n not in r.denied and any(c in a.means for c in classes) and "remark" not in a.means
+        if n not in r.denied and any(c in a.means for c in classes) and "remark" not in a.means and a.text not in FROM
     ]
 
 

@@ -92,7 +92,8 @@ class Assign:
         leg = "ends" if r.has("ends") else "still" if r.has("still") else ""
         wet = any({"water", "agua", "wet"} & set(a.text.split()) for a in r.atoms)
         if leg and not any(r.has(c) for c in ("material", "zone", "surface", "room")) and (leg == "ends" or wet):
-            self.drafts[:] = [Draft("sag", 0, r.clause[0], leg=leg)]
+            inch = next((d.depth_ft * 12 for d in self.drafts if d.depth_ft is not None), None)
+            self.drafts[:] = [Draft("sag", 0, r.clause[0], leg=leg, inch=inch)]
             r.used |= {*r.where("ends"), *r.where("still"), *r.where("place", "depth")}
 
     def _has_range(self) -> bool:
@@ -235,6 +236,8 @@ class Assign:
             r.used |= {n for n in doubts if r.atoms[n].means["doubt"] == "cannot tell"}
             doubts = [n for n in doubts if n not in r.used]
         marks = [n for n in range(len(r.atoms)) if r.is_mark(n, "?")]
+        if len(findings) == 1 and findings[0].word == "sag" and any("finding" in r.atoms[n - 1].means for n in marks if n):
+            r.ask.append((Say.of("is it a belly, or water held back by something farther on?"), ("sag suspected", "note")))
         lives = [n for n in r.where("live") if r.atoms[n].means["live"] in ("live", "dead")]
         branch = next((d for d in self.drafts if d.word == "branch"), None)
         looks = any(r.text(n - 1) in ("looks", "look", "seems", "parece") for n in lives)

@@ -108,11 +108,13 @@ def _of_the_line_before(r: "Reader") -> Meaning | None:
 
 
 def _opposed(r: "Reader") -> bool:
-    """`heavy not light`, `its on the left not the right`: two of a kind, one of them denied."""
+    """`heavy not light`, `its on the left not the right`: two of a kind, one of them denied; or what the line before is."""
     if r.readings():
         return False
-    denied = {cls for n in r.denied for cls in r.atoms[n].means}
-    return any(cls in denied and r.has(cls) for cls in ("side", "grade", "live"))
+    said = [cls for cls in ("side", "grade", "live") if r.has(cls)]
+    if r.text(0).split()[0] in ("its", "it") and said and not (r.has("finding") or r.has("place")):
+        return True  # `its dead`, of the line before
+    return any(cls in r.atoms[n].means for n in r.denied for cls in said)
 
 
 def _no_first(r: "Reader") -> bool:

@@ -6,6 +6,7 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 from estimator.fieldnotes.numbers_of_a_line import Numbers, _ft
 
+TURNS = (22.5, 45.0, 90.0)
 MOST_BARE_DEPTH = 12.0
 """A bare depth above this may be inches as well as feet."""
 
@@ -84,7 +85,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         "saw",
         "c cutter",
     ):
-        out.tool = True
+        out.tool = after not in ("reel", "cable", "hose")
         take(n, n + 1)
         return True
     if a1.get("part") == "coupling" and t.kind == "num" and t.value <= 4 and not t.point and n > 0:
@@ -203,6 +204,8 @@ def _is_depth(r: "Reader", n: int) -> bool:
         or r.has("place", "invert")
         or r.has("part", "bottom")
     )
+    if "side" in near and t.kind == "num" and t.value in TURNS and not r.has("place", "loc"):
+        return False  # `90 down`
     if near.get("place") == "depth" and r.text(n + 1) not in ("depth", "depht", "dep"):
         return t.kind != "num" or heads or t.point or t.value <= MOST_BARE_DEPTH
     if t.kind in ("ft", "in") and r.surface_follows(n):

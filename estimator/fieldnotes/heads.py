@@ -65,7 +65,7 @@ def _water(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     amounts = [n for n, _ in (*numbers.inches, *numbers.percents)]
     much = any(r.clause[n] == clause for n in amounts) if out else bool(amounts)
     other = any(
-        c in a.means and a.means[c] not in ("depth", "down") and (not out or r.clause[n] == clause)
+        c in a.means and a.means[c] not in ("depth", "down", "up") and (not out or r.clause[n] == clause)
         for n, a in enumerate(r.atoms)
         for c in ("live", "room", "utility", "crossing", "place", "side", "material", "rises", "out of water")
     ) or any("run" in a.means and a.text not in ("from", "start", "pulled", "desde") for a in r.atoms)

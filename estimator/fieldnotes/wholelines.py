@@ -130,6 +130,8 @@ def remark(r: "Reader") -> Meaning | None:
         return None  # a word to be asked about; or it may be where the run ended
     if reads and r.has("doubt", "cannot tell") and not r.has("remark", "whole"):
         return None
+    if r.has("part", "joint") and any(r.text(n) == "right" for n in r.denied):
+        return None  # `jt not right`
     says = bool(_speaking(r, ("finding", "danger", "utility")))
     return _by_the_whole(r, says, reads) or _by_its_words(r, says)
 

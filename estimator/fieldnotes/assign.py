@@ -236,8 +236,14 @@ class Assign:
             r.used |= {n for n in doubts if r.atoms[n].means["doubt"] == "cannot tell"}
             doubts = [n for n in doubts if n not in r.used]
         marks = [n for n in range(len(r.atoms)) if r.is_mark(n, "?")]
-        if len(findings) == 1 and findings[0].word == "sag" and any("finding" in r.atoms[n - 1].means for n in marks if n):
-            r.ask.append((Say.of("is it a belly, or water held back by something farther on?"), ("sag suspected", "note")))
+        if (
+            len(findings) == 1
+            and findings[0].word == "sag"
+            and any("finding" in r.atoms[n - 1].means for n in marks if n)
+        ):
+            r.ask.append(
+                (Say.of("is it a belly, or water held back by something farther on?"), ("sag suspected", "note"))
+            )
         lives = [n for n in r.where("live") if r.atoms[n].means["live"] in ("live", "dead")]
         branch = next((d for d in self.drafts if d.word == "branch"), None)
         looks = any(r.text(n - 1) in ("looks", "look", "seems", "parece") for n in lives)

@@ -199,7 +199,9 @@ def _own_number(t: Token, where: str, rest: str) -> str | None:
     if t.kind != "num" or t.point or at is None or abs(t.value - float(at[0])) < FAR_FT:
         return None
     if "branch" in rest and t.value in SIZES_IN:
-        return _AMOUNT.sub(f"{shown(t.value)}in", rest, count=1) if _AMOUNT.search(rest) else f"{rest} {shown(t.value)}in"
+        return (
+            _AMOUNT.sub(f"{shown(t.value)}in", rest, count=1) if _AMOUNT.search(rest) else f"{rest} {shown(t.value)}in"
+        )
     if "bend" in rest and t.value in DEGREES:
         return _TURN.sub(f"bend {shown(t.value)}", rest, count=1)
     return None

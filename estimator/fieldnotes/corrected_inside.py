@@ -33,7 +33,11 @@ def _no_last(r: "Reader") -> list[int]:
     """`31 crack, no 32`: a no before the line's last word, a footage."""
     n = len(r.atoms) - 2
     last = r.number(n + 1) if n > 0 else None
-    return [n] if last is not None and last.may_be_footage and r.text(n) in ("no", "nope") and r.is_mark(n - 1, ",-") else []
+    return (
+        [n]
+        if last is not None and last.may_be_footage and r.text(n) in ("no", "nope") and r.is_mark(n - 1, ",-")
+        else []
+    )
 
 
 def _corrects(correct: str | None, text: str) -> bool:

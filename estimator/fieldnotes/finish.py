@@ -15,7 +15,9 @@ from estimator.fieldnotes.logproblems import WHAT
 from estimator.model.say import Say
 
 CLOSE_CALL = 1.0
-HOW_MUCH = frozenset(("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length"))
+HOW_MUCH = frozenset(
+    ("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length")
+)
 """What may be asked with a mark behind it: `a lip, how high?`"""
 
 

@@ -49,8 +49,10 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             same.grade = same.grade or draft.grade
             continue
         out.append(draft)
-    if any(d.word == "blocked" and "hard" in d.signs for d in out) and r.has("part", "bottom") and not (
-        numbers.inches or numbers.percents or numbers.bare_fractions or r.has("sign", "cannot pass")
+    if (
+        any(d.word == "blocked" and "hard" in d.signs for d in out)
+        and r.has("part", "bottom")
+        and not (numbers.inches or numbers.percents or numbers.bare_fractions or r.has("sign", "cannot pass"))
     ):
         _asked(r, "concrete inside")  # it lies there: how high?
     opened = [d for d in out if d.word in ("hole", "gap", "crack", "channel", "collapse", "offset")]

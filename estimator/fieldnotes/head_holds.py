@@ -153,7 +153,6 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     surfaces = [n for n in r.where("surface") if n not in r.used]
     if not zones and not surfaces:
         return
-    over = [n for n in r.where("over") if n not in r.used]
     edges = [n for n in zones if r.atoms[n].means["zone"] == "edge"]
     plain = [n for n in zones if r.atoms[n].means["zone"] != "edge"]
     surface = next(
@@ -171,8 +170,6 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         zone = r.atoms[plain[-1]].means["zone"]
         if r.text(plain[-1]) in ("walk",) and r.has("room"):
             return
-        if len({r.atoms[n].means["zone"] for n in plain}) > 1:
-            zone = _last_zone(r, plain)
     elif surface in OUTDOORS:
         zone = "yard"
     elif surface in INDOORS:
@@ -196,8 +193,6 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     if numbers.depth:
         return
-    if surface == "concrete" and zone == "slab":
-        surface = "concrete"
     draft = Draft(zone, zones[-1] if zones else surfaces[-1], r.clause[(zones or surfaces)[-1]], choice=surface)
     if zone == "crawl":
         draft.lengths = [x for x in numbers.lengths if x[0] == ""]
@@ -218,12 +213,6 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     if rooms and zone in ("slab", "basement", "crawl"):
         out.append(Draft("room", rooms[0], r.clause[rooms[0]], name=_room_name(r, rooms)))
         r.used |= set(rooms)
-    del over
-
-
-def _last_zone(r: "Reader", plain: list[int]) -> str:
-    """`from yard to drive`: the one after to."""
-    return r.atoms[plain[-1]].means["zone"]
 
 
 def _room_name(r: "Reader", rooms: list[int]) -> str:

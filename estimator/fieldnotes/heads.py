@@ -45,7 +45,8 @@ def _left_open(r: "Reader") -> bool:
     """`scale only 2 1/2in left`: inches that are left of the pipe, not a side."""
     fills = any(r.atoms[n].means["finding"].split()[0] in FILLS for n in r.where("finding"))
     return fills and any(
-        t.kind == "in" and (
+        t.kind == "in"
+        and (
             r.text(n + 1) in ("open", "clear", "opened")
             or (r.text(n + 1) == "left" and r.text(n - 1) in ("only", "just", "about", "bout", "maybe", "leaves"))
         )

@@ -263,7 +263,11 @@ def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
     strange = [
         w
         for w in key
-        if w not in lex.parts and w not in lex.language and (w,) not in lex.phrases and len(w) >= SHORTEST_SLIP - 1 and w.isalpha()
+        if w not in lex.parts
+        and w not in lex.language
+        and (w,) not in lex.phrases
+        and len(w) >= SHORTEST_SLIP - 1
+        and w.isalpha()
     ]
     if len(strange) != 1:
         return None

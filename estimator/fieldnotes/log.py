@@ -26,7 +26,8 @@ _HEADING_PART = re.compile(
     r"from end\b|to (?:the )?(?:house|street|main|city|tank)\b)", re.IGNORECASE
 )  # fmt: skip
 _AMOUNT_ONLY = re.compile(
-    r"\s*~?(?:\d[ -]\d/\d+|\d+(?:\.\d+)?|\d/\d+|\.\d+)\s*(?:%|pct|percent|in|inch|inches|\"|'')\s*(?:wide|deep)?\s*", re.IGNORECASE
+    r"\s*~?(?:\d[ -]\d/\d+|\d+(?:\.\d+)?|\d/\d+|\.\d+)\s*(?:%|pct|percent|in|inch|inches|\"|'')\s*(?:wide|deep)?\s*",
+    re.IGNORECASE,
 )
 
 

@@ -1,12 +1,8 @@
 """The numbers of a line by what they measure."""
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.tokens import Token
-
-if TYPE_CHECKING:
-    pass
 
 
 @dataclass(slots=True)

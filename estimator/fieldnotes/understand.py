@@ -101,14 +101,12 @@ JUST = ("on", "under", "over", "past", "below", "above", "before", "behind", "wh
 
 def _just_there(every: list[Atom]) -> list[Atom]:
     """`right on the invert`, `right under the sink`: that right is no side, unless a size stands before it."""
+    before = [None, *(a.token for a in every)]
+    sized = [t is not None and t.kind == "in" for t in before]
+    after = [*(a.text.split()[0] for a in every[1:]), ""]
     return [
-        replace(a, means={"plain": "plain"})
-        if a.text == "right"
-        and n + 1 < len(every)
-        and every[n + 1].text.split()[0] in JUST
-        and not (n and every[n - 1].token is not None and every[n - 1].token.kind == "in")
-        else a
-        for n, a in enumerate(every)
+        replace(a, means={"plain": "plain"}) if a.text == "right" and word in JUST and not size else a
+        for a, word, size in zip(every, after, sized, strict=False)
     ]
 
 

@@ -16,7 +16,30 @@ BEND_FRACTIONS = {0.25: 90.0, 0.125: 45.0, 0.0625: 22.5, 1 / 6: 60.0, 0.2: 72.0}
 
 
 OF_THE_PIPE = frozenset(
-    ["full", "pipe", "blocked", "plugged", "closed", "way", "of", "clogged", "lleno", "llena", "tubo", "the", "up", "filled", "obstructed", "tapado", "del", "covered", "choked", "open", "stopped", "restricted"]
+    [
+        "full",
+        "pipe",
+        "blocked",
+        "plugged",
+        "closed",
+        "way",
+        "of",
+        "clogged",
+        "lleno",
+        "llena",
+        "tubo",
+        "the",
+        "up",
+        "filled",
+        "obstructed",
+        "tapado",
+        "del",
+        "covered",
+        "choked",
+        "open",
+        "stopped",
+        "restricted",
+    ]
 )
 """What a share is of: `1/3 of the pipe blocked` blocks nothing more than the roots it is said of."""
 

@@ -160,13 +160,15 @@ def _found(line: Line, finding: Finding, *, drawn: bool = False) -> Say:
 
 def _many(line: Line, alike: tuple[Finding, ...]) -> Say:
     whole = Stretch(min(f.stretch.from_ft for f in alike), max(f.stretch.to_ft for f in alike))
-    return Say.of(
-        "{line}, {place}: {what}, at {count} places.",
-        line=where.line_name(line),
-        place=where.place(line, whole),
-        what=_what(alike[0], line),
-        count=len(alike),
-    )
+    words: dict[str, object] = {
+        "line": where.line_name(line),
+        "place": where.place(line, whole),
+        "what": _what(alike[0], line),
+        "count": len(alike),
+    }
+    if _suspected(alike[0]):
+        return Say.of("{line}, {place}: {what}, at {count} places; possible, not confirmed.", **words)
+    return Say.of("{line}, {place}: {what}, at {count} places.", **words)
 
 
 def _what(finding: Finding, line: Line) -> Say:

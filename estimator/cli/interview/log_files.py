@@ -1,15 +1,18 @@
 """A line of a job file in, its log on the disk out: the file's name, its rows, and the rows back after each line."""
 
 import re
+from collections.abc import Sequence
 from pathlib import Path
 
 from estimator.cli.interview.keeping import JobFile, replaced, text_on_disk
 from estimator.cli.interview.sheet import About
 from estimator.cli.interview.steps import Step, item_of, items
+from estimator.fieldnotes.answers import nearest
 from estimator.fieldnotes.heading import Heading, flow_of
 from estimator.fieldnotes.lines import is_file_name
 from estimator.fieldnotes.questions import Data
 from estimator.model.lengths import parse_length
+from estimator.model.say import Say, Typed
 
 TEXT_FILES = (".txt", ".log", ".md")
 
@@ -28,6 +31,16 @@ def beside(job: JobFile) -> tuple[str, ...]:
         return tuple(sorted(p.name for p in job.path.parent.iterdir() if p.is_file() and looks_like_a_file(p.name)))
     except OSError:
         return ()
+
+
+def no_such_file(job: JobFile, name: str, there: Sequence[str]) -> Say:
+    """What to type for the name of a file that is not there."""
+    if near := nearest(name, there):
+        return Say.of(
+            "there is no file {file} beside the job. Did you mean {near}?", file=Typed(name), near=Typed(near)
+        )
+    folder = Typed(str(job.path.resolve().parent))
+    return Say.of("there is no file {file}: put it into {parent}, then type its name", file=Typed(name), parent=folder)
 
 
 def rows_of_file(job: JobFile, name: str) -> tuple[str, ...]:

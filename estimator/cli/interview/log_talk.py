@@ -20,7 +20,7 @@ from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import reader, told
 from estimator.cli.views.check import line_rows
 from estimator.cli.views.words import ENGLISH
-from estimator.fieldnotes.answers import YES, cleaned, nearest
+from estimator.fieldnotes.answers import YES, cleaned
 from estimator.fieldnotes.echo import echo_line
 from estimator.fieldnotes.logbook import Asked
 from estimator.model.line import Line
@@ -107,6 +107,10 @@ class _Session:
             self._line(text)
         return ""
 
+    def _keep(self) -> None:
+        """What was typed so far, on the disk."""
+        log_files.written(self.job, self.step, self.name, self.log.rows)
+
     # ── a line ────────────────────────────────────────────────────────────────────────────────
 
     def _line(self, text: str) -> None:
@@ -121,7 +125,7 @@ class _Session:
         self.log = typed(self.log, text)
         if self.log.rows != before:
             self.before.append(before)
-            log_files.written(self.job, self.step, self.name, self.log.rows)
+            self._keep()
         self._answer(text)
         for word, means in own:
             self.terminal.tell(Say.of("{word} = {means}, a word of your firm", word=Typed(word), means=Typed(means)))
@@ -135,7 +139,7 @@ class _Session:
         rows = self.lessons.without_unused(self.log.rows, was)
         if rows != self.log.rows:
             self.log = replace(self.log, rows=rows)
-            log_files.written(self.job, self.step, self.name, rows)
+            self._keep()
             self.line = self.log.sheet.line
 
     def _answer(self, text: str) -> None:
@@ -170,23 +174,7 @@ class _Session:
         if text in there:
             self._read_file(text)
             return True
-        near = nearest(text, there)
-        if near:
-            self.terminal.tell(
-                Say.of(
-                    "there is no file {file} beside the job. Did you mean {near}?", file=Typed(text), near=Typed(near)
-                ),
-                "bad",
-            )
-        else:
-            self.terminal.tell(
-                Say.of(
-                    "there is no file {file}: put it into {parent}, then type its name",
-                    file=Typed(text),
-                    parent=Typed(str(self.job.path.resolve().parent)),
-                ),
-                "bad",
-            )
+        self.terminal.tell(log_files.no_such_file(self.job, text, there), "bad")
         return True
 
     def _read_file(self, name: str) -> None:
@@ -225,7 +213,7 @@ class _Session:
         was = self.log.rows
         self.before.append(was)
         self.log = new
-        log_files.written(self.job, self.step, self.name, self.log.rows)
+        self._keep()
         if edit.strikes:
             self.line = self.log.sheet.line
             self.terminal.tell(Say.of("struck: {struck}", struck=Typed(self.log.rows[edit.row].removeprefix(STRUCK))))
@@ -244,7 +232,7 @@ class _Session:
         was = self.log.rows
         last = without_last(self.log)
         self.log = TypedLog(last.about, last.words, self.before.pop() if self.before else last.rows)
-        log_files.written(self.job, self.step, self.name, self.log.rows)
+        self._keep()
         self.line = self.log.sheet.line
         changed = [(row or "", now or "") for row, now in zip_longest(was, self.log.rows) if row != now]
         gone, again = changed[0] if changed else ("", "")

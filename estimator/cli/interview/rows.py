@@ -86,7 +86,10 @@ def without_last(log: Typed) -> Typed:
 def _above(log: Typed, clean: str) -> int:
     """Where the row goes: a heading typed after readings that had none belongs above them."""
     if HEADING.match(clean) and not log.about.given and not any(HEADING.match(row) for row in log.rows):
-        return next((n for n, row in enumerate(log.rows) if row[:1].isdigit()), len(log.rows))
+        read = log.sheet.log
+        places = [thing.place for run in read.passes for thing in (*run.entries, *run.sames)]
+        places += [asked.place for asked in read.asked]
+        return min((place.line - 1 for place in places if place.line), default=len(log.rows))
     return len(log.rows)
 
 

@@ -155,6 +155,17 @@ class Keyboard:
                 raise AssertionError(f"no prompt in:\n{self.seen[-1500:]}")
         return self.seen[start:]
 
+    def prompt_or_end(self, seconds: float = 20) -> str:
+        """What is said up to the next prompt; nothing where the program has ended."""
+        start, deadline = len(self.seen), time.monotonic() + seconds
+        while not re.search(r"(?::|>) \Z", self.seen[start:]):
+            if not self._read(0.2):
+                return ""
+            if time.monotonic() > deadline:
+                self.child.kill()
+                raise AssertionError(f"no prompt in:\n{self.seen[-1500:]}")
+        return self.seen[start:]
+
     def answers(self, answer: str) -> str:
         """One line typed; what is said until the next prompt."""
         os.write(self.ours, answer.encode() + b"\r")

@@ -135,6 +135,7 @@ class WantedRepairForm(Form):
     line: Text
     where: Text = ""
     entry: Text = ""
+    tasks: Text = ""
 
 
 class OptionForm(Form):

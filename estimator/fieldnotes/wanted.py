@@ -14,6 +14,7 @@ from estimator.model.problem import Place, Problem
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.visit import KINDS
 from estimator.works.methods import known as known_way
 from estimator.works.methods import names
 
@@ -44,7 +45,19 @@ OVERLAP = error(
     "Let one end where the other begins, or make two options of them.",
     "The same foot of pipe is never sold twice.",
 )
-PROBLEMS = (UNKNOWN_LINE, WHERE, METHOD, NO_LENGTH, OFF_THE_LINE, NO_WAY_ROUND, OVERLAP)
+TASKS = error(
+    "job/visit-tasks",
+    "what is done on this visit? tasks = “{text}” does not say it.",
+    'Write one or several of these with commas between, such as tasks = "film, test": {known}.',
+    "A visit is never sold without what it is for.",
+)
+NO_TASKS = error(
+    "job/tasks-of-a-repair",
+    "tasks are those of a visit; {method} is none.",
+    "Take tasks out, or make it a visit.",
+    "What is typed is never dropped without a word.",
+)
+PROBLEMS = (UNKNOWN_LINE, WHERE, METHOD, TASKS, NO_TASKS, NO_LENGTH, OFF_THE_LINE, NO_WAY_ROUND, OVERLAP)
 
 
 _WHERE = re.compile(r"\s*(-?\d+(?:\.\d+)?)\s*(?:-|–|to|\.\.)\s*(-?\d+(?:\.\d+)?)\s*", re.ASCII)
@@ -71,7 +84,13 @@ def wanted_options(
 def _repair(form: WantedRepairForm) -> WantedRepair:
     here = _stretch(form.where)
     ends = (here.from_ft, here.to_ft) if here else (None, None)
-    return WantedRepair(method=form.method, line=form.line, from_ft=ends[0], to_ft=ends[1], entry=form.entry)
+    return WantedRepair(
+        method=form.method, line=form.line, from_ft=ends[0], to_ft=ends[1], entry=form.entry, tasks=_tasks(form)
+    )
+
+
+def _tasks(form: WantedRepairForm) -> tuple[str, ...]:
+    return tuple(word.strip().lower() for word in form.tasks.split(",") if word.strip())
 
 
 def is_where(text: str) -> bool:
@@ -101,6 +120,10 @@ def _wrong(
     if method is None:
         near, known = nearest(form.method, names()), ", ".join(names())
         yield METHOD(document.place(*path, "method"), text=form.method, nearest=near, known=known)
+    elif method.measure == "visit" and (not _tasks(form) or set(_tasks(form)) - set(KINDS)):
+        yield TASKS(document.place(*path, "tasks" if form.tasks else "method"), text=form.tasks, known=", ".join(KINDS))
+    elif method.measure != "visit" and form.tasks:
+        yield NO_TASKS(document.place(*path, "tasks"), method=form.method)
     if form.where and here is None:
         yield WHERE(document.place(*path, "where"), text=form.where)
     if here and line and not (method and method.at_a_point):

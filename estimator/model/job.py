@@ -189,13 +189,14 @@ class Override:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WantedRepair:
-    """A repair named by hand in an option. Stations are ft on the line; `entry` is "exit", "wall" or ""."""
+    """A repair named by hand in an option. Stations are ft on the line; `entry` is "exit", "wall" or ""; `tasks` those of a visit."""
 
     method: str
     line: str
     from_ft: float | None = None
     to_ft: float | None = None
     entry: str = ""
+    tasks: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,6 +8,7 @@ KINDS: dict[str, Say] = {
     "pothole": Say.of("uncover the pipe from above in one place, with nobody in the hole, and measure its depth"),
     "level": Say.of("take levels of the pipe bottom at both ends and beyond"),
     "measure": Say.of("measure the way in: walls, open ground, where the lines join"),
+    "test": Say.of("water-test all drains under the floor together, filled no higher than the top of the slab"),
     "smoke": Say.of("test drains and vents with smoke, with every trap full"),
     "scan": Say.of("scan the slab for steel cables"),
     "engineer": Say.of("have an engineer look at the footing and the slab"),

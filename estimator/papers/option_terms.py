@@ -17,7 +17,7 @@ from estimator.quote.recommend import only_prepares
 from estimator.wording.numbers import feet, money, number
 from estimator.wording.plain import PER, in_plain_words
 
-TESTS = ("tests", "isolation_tests", "tests_after_lift")
+TESTS = ("tests", "whole_tests", "isolation_tests", "tests_after_lift")
 ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We call before we pass a limit."
 
 

@@ -5,15 +5,17 @@ from decimal import Decimal
 
 from estimator.model.money import cents, spread
 from estimator.model.say import Dollars, Say
+from estimator.model.visit import kinds_in
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.figures import Figures
 from estimator.pricing.markup import ByClass
 from estimator.pricing.shares import laid_by_method, loads_of
 from estimator.pricing.spread_on import Owner
 from estimator.tables.tables import Tables
-from estimator.works.methods import record_of
 
 Prices = Mapping[Owner, Decimal]
+A_DOLLAR = 1.0
+"""More than the cents by which laying costs on methods may round."""
 
 
 def lifts(prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
@@ -51,18 +53,39 @@ def short_of(
 
 def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
     """What least charges add to a scope, dollars."""
-    laid = laid_by_method(loads_of(figures), {t.repair.id: t.repair.method for t in takeoffs})
+    methods = {t.repair.id: t.repair.method for t in takeoffs}
+    if _labor_alone_reaches(figures, by_class, methods, takeoffs, tables):
+        return Decimal(0)
+    laid = laid_by_method(loads_of(figures), methods)
     work = {method: by_class.share(cells, passed_on=False) for method, cells in laid.items()}
     short = short_of(work, takeoffs, tables)
     return sum((cents(least - reached) for reached, least in short.values()), Decimal(0))
+
+
+def _labor_alone_reaches(
+    figures: Figures, by_class: ByClass, methods: Mapping[str, str], takeoffs: Sequence[Takeoff], tables: Tables
+) -> bool:
+    """Whether its share of the crews brings each method over its least charge: then the rest need not be laid on methods."""
+    sold = set(methods.values()) - {JOB}
+    if not sold or not by_class.costs.get("own"):
+        return False
+    marked_up = float(by_class.prices["own"] / by_class.costs["own"])
+    hour = {crew.crew: float(crew.amount) / crew.work_hours for crew in figures.crews}
+    labor = dict.fromkeys(methods.values(), 0.0)
+    for task in figures.tasks:
+        labor[methods[task.repair]] += task.hours * hour.get(task.crew, 0.0)
+    return all(marked_up * labor[m] > float(least_charge(m, takeoffs, tables)) + A_DOLLAR for m in sold)
 
 
 def least_charge(method: str, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
     """The method's own; a visit that only tests the whole, or only films, has a setting of its own."""
     if method == JOB:
         return tables.amount("min_charge_camera")
-    if record_of(method).measure == "section tests" and not any(t.value("isolation_tests") for t in takeoffs):
+    does = {kind for t in takeoffs if t.repair.method == method for kind in kinds_in(t.facts)}
+    if does == {"test"}:
         return tables.amount("min_charge_test")
+    if does == {"film"}:
+        return tables.amount("min_charge_camera")
     return tables.method(method).min_charge or Decimal(0)
 
 

@@ -20,6 +20,7 @@ STEP_OF_QUANTITY: dict[str, str] = {
     "slab_sf": "open",
     "caps": "join",
     "tests": "test",
+    "whole_tests": "test",
     "films_after": "film",
     "tests_after_lift": "return",
     "inspections": "inspect",

@@ -1,11 +1,14 @@
 """A repair named by hand in the job file in; the Repair over exactly that stretch out, or the verdicts that forbid it."""
 
+from dataclasses import replace
+
 from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.visit import fact
 from estimator.model.work import Repair
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.extent import Extent, bare_stretch, sound_pipe
@@ -41,7 +44,12 @@ def wanted_repair(
     if asked.length_ft <= 0 and not at_a_point:
         raise _nothing(wanted, Say.of("it has no length"))
     stretch = _out_of_the_slab(wanted, asked, judge)
-    return over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
+    made = over_stretch(wanted.method, wanted.line, stretch, needs, judge, wanted.entry)
+    if not isinstance(made, Repair) or not wanted.tasks:
+        return made
+    return replace(
+        made, id=f"{made.id} ({', '.join(wanted.tasks)})", facts=made.facts | {fact(kind) for kind in wanted.tasks}
+    )
 
 
 def _goes_round(wanted: WantedRepair) -> bool:
@@ -109,10 +117,15 @@ def over_stretch(
 
 
 def _stretch(wanted: WantedRepair, needs: tuple[Need, ...], judge: Judge) -> Stretch:
-    """As given; else over the needs of the line, cut back to sound pipe where pipe is renewed."""
+    """As given; else over the needs of the line, cut back to sound pipe where pipe is renewed.
+
+    What renews no pipe is over the whole line where nothing is wrong with it.
+    """
     if wanted.from_ft is not None and wanted.to_ft is not None:
         return Stretch.between(wanted.from_ft, wanted.to_ft)
     on_line = tuple(n for n in needs if n.line == wanted.line)
+    if not on_line and wanted.from_ft is None and wanted.to_ft is None and not renews(wanted.method):
+        return Profile(judge.job.line(wanted.line)).extent
     if not on_line:
         at = wanted.from_ft if wanted.from_ft is not None else wanted.to_ft or 0.0
         return Stretch(at, at)

@@ -122,6 +122,7 @@ QUANTITIES: dict[str, tuple[str, str]] = {
     "level_shots": ("each", "levels of the pipe bottom taken on a visit"),
     "site_measures": ("each", "measuring the way in on a visit"),
     "vacuum_potholes": ("each", "the pipe uncovered from above by a vacuum truck on a visit"),
+    "whole_tests": ("each", "water tests of all old drains together on a visit"),
     "smoke_tests": ("each", "drains and vents filled with smoke on a visit"),
     "films_before": ("each", "camera passes before the work"),
     "liner_ft": ("ft", "host pipe lined"),

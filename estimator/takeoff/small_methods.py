@@ -4,7 +4,7 @@ from estimator.model import crawl_space
 from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
 from estimator.takeoff.pipe import hangers, new_pipe
-from estimator.takeoff.water_test import old_pipe_test
+from estimator.takeoff.water_test import old_pipe_test, to_slab_top_ft
 from estimator.takeoff.yard import look
 
 
@@ -15,17 +15,7 @@ def isolation_test(case: Case) -> None:
         "isolation_tests", sections, "the line and each side drain apart", ("side drains", len(case.branches))
     )
     case.paper.put("toilets", case.number("toilets_per_test"), "one to fill through")
-    old_pipe_test(case, _to_slab_top_ft(case))
-
-
-def _to_slab_top_ft(case: Case) -> float:
-    """Lowest invert read to the slab's top; where none was read, what the firm counts with."""
-    read = [
-        m.depth_ft
-        for m in case.profile.marks("invert", "level")
-        if m.depth_ft is not None and m.surface in ("slab", None)
-    ]
-    return max(read, default=case.number("depth_if_unlocated_ft"))
+    old_pipe_test(case, to_slab_top_ft(case))
 
 
 def look_and_see(case: Case) -> None:

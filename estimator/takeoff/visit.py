@@ -2,6 +2,7 @@
 
 from estimator.model.visit import kinds_in
 from estimator.takeoff.case import Case
+from estimator.takeoff.water_test import old_pipe_test, to_slab_top_ft
 from estimator.works.depth import pothole_reaches
 
 QUANTITY: dict[str, tuple[str, str]] = {
@@ -10,6 +11,7 @@ QUANTITY: dict[str, tuple[str, str]] = {
     "pothole": ("potholes", "the pipe uncovered by hand, its depth read with a stick"),
     "level": ("level_shots", "levels of the pipe bottom"),
     "measure": ("site_measures", "the way in, measured"),
+    "test": ("whole_tests", "all drains under the floor filled and watched together"),
     "smoke": ("smoke_tests", "drains and vents filled with smoke"),
     "scan": ("tendon_scans", "the slab scanned before anybody plans to cut it"),
     "engineer": ("engineer_letters", "what an engineer must say before a price holds"),
@@ -28,4 +30,6 @@ def visit(case: Case) -> None:
     for kind in kinds:
         name, why = BY_VACUUM if kind == "pothole" and not pothole_reaches(case, case.stretch) else QUANTITY[kind]
         case.paper.put(name, many.get(kind, 1), why, ("kind", kind))
-    case.paper.assume("this visit repairs nothing; it settles what a firm price needs")
+    if "test" in kinds:
+        old_pipe_test(case, to_slab_top_ft(case))
+    case.paper.assume("this visit repairs nothing")

@@ -39,6 +39,16 @@ def old_pipe_test(case: Case, head_ft: float) -> None:
     _plug_warning(case)
 
 
+def to_slab_top_ft(case: Case) -> float:
+    """Lowest invert read to the slab's top; where none was read, what the firm counts with."""
+    read = [
+        m.depth_ft
+        for m in case.profile.marks("invert", "level")
+        if m.depth_ft is not None and m.surface in ("slab", None)
+    ]
+    return max(read, default=case.number("depth_if_unlocated_ft"))
+
+
 def _write(case: Case, head_ft: float, length_ft: float, bore: float, source: str) -> None:
     paper = case.paper
     paper.put("test_head_ft", head_ft, "water over the pipe", ("head", head_ft, "ft"), source=source)

@@ -178,7 +178,8 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
         ],
     ),
     "section test": ("find", "isolation test", "isolation_tests", "each", "measured", [("labor", "isolate", "", 1, "")]),
-    "whole test": ("find", "isolation test", "tests", "each", "lump", [("labor", "isolate", "", 1, "")]),
+    "whole test": ("find", "visit", "whole_tests", "each", "lump", [("labor", "isolate", "", 1, "")]),
+    "film": ("find", "visit", "films_before", "each", "lump", [("labor", "isolate", "", 1, "")]),
     "fill the tunnel": (
         "put back", "tunnel", "tunnel_ft", "ft", "lump",
         [
@@ -190,7 +191,7 @@ ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float,
         ],
     ),
 }  # fmt: skip
-METHODS = {"yard spot": ("2500", "5"), "tunnel": ("6500", "10"), "isolation test": ("650", "2")}
+METHODS = {"yard spot": ("2500", "5"), "tunnel": ("6500", "10"), "isolation test": ("650", "2"), "visit": ("350", "2")}
 PRICING = {
     "own": ("40", "30", True),
     "sub": ("25", "15", False),

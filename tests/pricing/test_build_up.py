@@ -123,9 +123,15 @@ def test_a_minimum_lifts_a_small_job_and_says_so(
 
 
 @pytest.mark.parametrize(
-    ("quantities", "least"), [({"isolation_tests": 1, "tests": 1}, "650.00"), ({"tests": 1}, "450.00"), ({}, "250.00")]
+    ("kinds", "quantities", "least"),
+    [
+        ({"visit test"}, {"whole_tests": 1}, "450.00"),
+        ({"visit film"}, {"films_before": 1}, "250.00"),
+        ({"visit film", "visit test"}, {"films_before": 1, "whole_tests": 1}, "350.00"),
+    ],
 )
 def test_a_visit_that_only_tests_or_only_films_has_a_least_charge_of_its_own(
+    kinds: set[str],
     quantities: dict[str, float],
     least: str,
     make_takeoff: MakeTakeoff,
@@ -137,8 +143,8 @@ def test_a_visit_that_only_tests_or_only_films_has_a_least_charge_of_its_own(
         replace(p, likely=0.001) if getattr(p, "task", "") != "isolate" else p for p in tables.rows["production"]
     )
     tables = replace(tables, rows={**tables.rows, "production": free})
-    tests = (make_takeoff("isolation test", **quantities),) if quantities else ()
-    assert price_scope((*tests, make_takeoff(JOB, jobs=1)), tables, place).total == D(least)
+    visit = replace(make_takeoff("visit", **quantities), facts=frozenset(kinds))
+    assert price_scope((visit, make_takeoff(JOB, jobs=1)), tables, place).total == D(least)
 
 
 def test_equipment_follows_whole_days_of_its_crew(

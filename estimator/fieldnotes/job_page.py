@@ -21,6 +21,7 @@ FREE = ("settings", "words")
 """Tables whose keys are the tables' own settings, or one's own words."""
 NOT_ASKED: Mapping[str, str] = {
     "job.languages": "the same as `language`", "job.notes": "remarks for the office",
+    "job.inspected_on": "day of the inspection, where the price is of another day",
     "house.exits": "how many drains leave the building", "house.bathrooms": "how many; the interview counts them from the fixtures",
     "house.keep_floors": "the same as in [wishes]", "house.foundation_work": "[foundation] in one line",
     "site.caving_signs": "the competent person saw signs of caving, or looked and saw none",

@@ -76,8 +76,6 @@ JOB = Section(table="job", title=Say.of("The job"), questions=(
        default=lambda known: known.number, needed=True),
     _q("date", "Day of the visit", "2026-11-18, 11/18, today", "Prices are those of this day.", day,
        default=lambda known: known.today.isoformat(), needed=True),
-    _q("inspected_on", "Day of the inspection, if another", "2026-11-16",
-       "The quote and the reports name it; Enter takes the day above.", day),
     _q("prepared_by", "Your name", "Ines Calloway", "It stands on the quote as who wrote it.", customer.person,
        default=known_by.last("job", "prepared_by"), needed=True),
     _q("language", "Quote in English, Spanish or both", "both",

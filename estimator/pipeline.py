@@ -294,6 +294,7 @@ def _in_words(
         payments=payments_of(price, tables, place, installs=installs(option.takeoffs)),
         name=option.name,
         basis=option.basis,
+        waits_for_visit=option.waits_for_visit,
         add_ons=offered,
         margins=more,
     )

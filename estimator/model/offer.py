@@ -110,6 +110,7 @@ class Option:
     name: str = ""  # the estimator's own name for it, when he gave one
     fixed: bool = True  # False: something must be confirmed before the price holds
     not_fixed_because: tuple[Say, ...] = ()
+    firm_after: str = ""  # the letter of the visit that settles what keeps the price from being firm
     does: tuple[Say, ...] = ()  # how many feet, of what, where in the house
     to_others: tuple[ToOthers, ...] = ()
     day_spans: tuple[DaySpan, ...] = ()

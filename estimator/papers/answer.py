@@ -104,7 +104,7 @@ def _in_short(letter: Letter, option: Option) -> list[str]:
     days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
     out.append(speak("{days} on site, {off} without drains.", days=days, off=off))
     if not option.fixed:
-        return [*out, *letter.all(option.not_fixed_because[:1])]
+        return [*out, *letter.all(option.not_fixed_because[:1]), *option_words.firm_after(letter, option)]
     return [*out, option_words.not_over(letter, option)] if option.most > option.price.total else out
 
 

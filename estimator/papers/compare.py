@@ -12,7 +12,7 @@ from estimator.papers.compare_bids import compare_bids
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import by_class
 from estimator.papers.page import GRID, Page, grid_page
-from estimator.quote.recommend import Treated, treated
+from estimator.quote.recommend import Treated, compared, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import money
 from estimator.wording.say import capital
@@ -35,7 +35,7 @@ MOST_IN_A_TABLE = 4
 
 def compare_sheets(letter: Letter) -> tuple[Sheet, ...]:
     """One table; several sheets where there are more options than one can hold; none for a single option."""
-    options = letter.quote.options
+    options = compared(letter.quote)
     if len(options) < 2:
         return ()
     tables = -(-len(options) // MOST_IN_A_TABLE)
@@ -70,8 +70,8 @@ def _price(letter: Letter, option: Option) -> Cell:
 
 def _differing(letter: Letter, options: tuple[Option, ...]) -> list[tuple[str, list[str]]]:
     """The rows whose answers are not the same for every option of the quote."""
-    every = [option_words.rows(letter, o) for o in letter.quote.options]
-    place = {o.letter: n for n, o in enumerate(letter.quote.options)}
+    every = [option_words.rows(letter, o) for o in compared(letter.quote)]
+    place = {o.letter: n for n, o in enumerate(compared(letter.quote))}
     out = []
     for row in zip(*every, strict=True):
         answers = [answer for _, answer in row]
@@ -85,7 +85,7 @@ def _defects(letter: Letter, page: Page, options: tuple[Option, ...], span: int)
     alike = dict[Treated, list[str]]()
     for found in letter.quote.found:
         done = [treated(found, o) for o in options]
-        if len({treated(found, o) for o in letter.quote.options}) == 1:
+        if len({treated(found, o) for o in compared(letter.quote)}) == 1:
             alike.setdefault(done[0], []).append(found.letter)
             continue
         label = f"{found.letter}  {letter.say(found.short)}"

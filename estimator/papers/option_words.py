@@ -100,8 +100,21 @@ def at_most(letter: Letter, option: Option) -> str:
     """The most it can come to; of a price that is not firm, why."""
     speak = letter.speak
     if not option.fixed:
-        return " ".join([speak("This price is not firm yet."), *letter.all(option.not_fixed_because)])
+        return " ".join([speak("This price is not firm yet."), *letter.all(option.not_fixed_because), *firm_after(letter, option)])
     return speak("Not to exceed {most} without a signed change order.", most=money(option.most, letter.language))
+
+
+def firm_after(letter: Letter, option: Option) -> list[str]:
+    """Which visit makes the price firm, and what it costs; nothing where none is offered for it."""
+    return [
+        letter.speak(
+            "To get a firm price, start with Option {letter} ({price}).",
+            letter=visit.letter,
+            price=money(visit.price.total, letter.language),
+        )
+        for visit in letter.quote.options
+        if visit.letter == option.firm_after
+    ]
 
 
 def not_over(letter: Letter, option: Option) -> str:

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Need, Verdict
-from estimator.model.offer import Firm, Quote
+from estimator.model.offer import Firm, Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import FromTable, Say
 from estimator.model.work import LETTERS as LETTERS
@@ -15,6 +15,7 @@ from estimator.quote import findings, terms, urgency
 from estimator.quote.chosen import Chosen
 from estimator.quote.facts import facts
 from estimator.quote.option import option
+from estimator.quote.recommend import is_visit
 from estimator.quote.refuse import reasons
 from estimator.quote.titles import told_apart
 from estimator.quote.unanswered import incomplete, never_done
@@ -50,9 +51,10 @@ def build_quote(
     place = place_name(job, tables)
     never = dict.fromkeys((*(n for n in unanswered if n.must), *never_done([c.scope for c in chosen])))
     lacks = [incomplete(job, c.scope, never, blocked) for c in chosen]
+    options = [option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)]
     return Quote(
         job=job, diagnosis=diagnosis, place=place, firm=firm(of_the_day), revision=revision, day=day,
-        options=told_apart([option(job, diagnosis, c, tables, LETTERS[i], lacks[i]) for i, c in enumerate(chosen)], job.lines),
+        options=told_apart(_after_the_visit(options, chosen), job.lines),
         blocked=not_offered(blocked, chosen, tables),
         priced_on=tables.day if tables.day < day else None,
         valid_until=min(day, tables.day) + timedelta(days=int(tables.number("validity_days"))),
@@ -64,6 +66,15 @@ def build_quote(
         cancel_business_days=_cancel(job, tables),
         paper_warnings=tuple(dict.fromkeys(w for c in chosen for w in c.price.warnings)),
     )  # fmt: skip
+
+
+def _after_the_visit(options: Sequence[Option], chosen: Sequence[Chosen]) -> list[Option]:
+    """Each option whose price a visit would make firm with the letter of the visit that is offered."""
+    visit = next((o.letter for o in options if is_visit(o)), "")
+    return [
+        replace(o, firm_after=visit if c.waits_for_visit and not o.fixed else "")
+        for o, c in zip(options, chosen, strict=True)
+    ]
 
 
 def firm(tables: Tables) -> Firm:

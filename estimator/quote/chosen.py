@@ -17,7 +17,8 @@ class Chosen:
 
     `days_*` are working days, halves allowed; `floor_sf`, `yard_sf` what is opened; `old_pipe_left_ft` the length of the
     lines with needs that is neither replaced nor lined, and what was not filmed. `payments` are the milestones,
-    summing to the price's total. `margins`, by the code of an extra, are what one more of it adds to this price. `name` is the estimator's own name for the option, if he gave one; `basis` is what the price rests on.
+    summing to the price's total. `margins`, by the code of an extra, are what one more of it adds to this price. `name` is the estimator's own name for the option, if he gave
+    one; `basis` is what the price rests on; `waits_for_visit` says that a visit would settle what keeps it from being firm.
     """
 
     scope: Scope
@@ -31,5 +32,6 @@ class Chosen:
     payments: tuple[Payment, ...] = ()
     name: str = ""
     basis: Basis = Basis()
+    waits_for_visit: bool = False
     add_ons: tuple[AddOn, ...] = ()
     margins: Mapping[str, Margin] = field(default_factory=dict, hash=False)

@@ -62,6 +62,17 @@ def only_prepares(option: Option) -> bool:
     return all(prepares(repair.method) for repair in all_repairs(option.scope.repairs))
 
 
+def is_visit(option: Option) -> bool:
+    """It only settles what a firm price of another option needs."""
+    return all(record_of(repair.method).measure == "visit" for repair in all_repairs(option.scope.repairs))
+
+
+def compared(quote: Quote) -> tuple[Option, ...]:
+    """The options people compare: the repairs. A visit that only comes before one of them is compared where it stands alone."""
+    repairs = tuple(o for o in quote.options if not is_visit(o))
+    return repairs if any(o.fixed for o in repairs) and len(repairs) > 1 else quote.options
+
+
 def cures_all_now(quote: Quote, option: Option) -> bool:
     """Whether nothing that must be repaired now is left."""
     return all(cured(found, option) for found in quote.found if found.act == "now")

@@ -13,7 +13,7 @@ from estimator.model.price import Price
 from estimator.model.work import Repair, Scope, Takeoff, all_repairs
 from estimator.scopes.candidates import PLAN_REPAIR, Offers
 from estimator.scopes.counter import Counter
-from estimator.scopes.firm import visits
+from estimator.scopes.firm import is_firm, settled_by, visits
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
@@ -52,6 +52,7 @@ class Chosen:
     name: str = ""
     by_hand: str = ""
     basis: Basis = Basis()
+    waits_for_visit: bool = False  # a visit would settle what keeps its price from being firm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,10 +83,12 @@ def choose(
     found, looked_at = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
     answered = {a for r in counter.repairs.values() for a in r.answers}
     unanswered = tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered)
-    pinned, found, added = (tuple(resting(o, counter) for o in some) for some in (pinned, found, added))
-    first = _visit((*pinned, *found, *added), unanswered, diagnosis, counter)
-    shown = found[: MOST_SHOWN - len(pinned) - len(first)]
-    options = _named(_once((*pinned, *first, *shown, *added)), job.options)
+    pinned, found, added = (tuple(_waiting(resting(o, counter), diagnosis) for o in some) for some in (pinned, found, added))
+    visit = _visit((*pinned, *found, *added), unanswered, diagnosis, counter)
+    ahead = visit and (any(n.must for n in unanswered) or not _any_firm((*pinned, *found, *added), diagnosis))
+    shown = found[: MOST_SHOWN - len(pinned) - len(visit)] if ahead else found
+    in_order = (*pinned, *visit, *shown, *added) if ahead else (*pinned, *shown, *added, *visit)
+    options = _named(_once(in_order), job.options)
     return Choices(
         options=options,
         verdicts=tuple(
@@ -106,12 +109,21 @@ def choose(
 def _visit(
     options: Sequence[Chosen], unanswered: Sequence[Need], diagnosis: Diagnosis, counter: Counter
 ) -> tuple[Chosen, ...]:
-    """Where no price is firm: the visit that would make one firm, to be signed today; what must be repaired alone is open."""
+    """The visit that would make firm what is not, to be signed today; what must be repaired alone is open."""
     if gas_smelled(counter.job):
         return ()  # nobody is sent into a house that smells of gas
     open_ = tuple(n for n in unanswered if n.must)
     wanted = visits([(o.scope.repairs, o.takeoffs, o.basis) for o in options], diagnosis, open_)
     return (chosen(wanted, counter),) if wanted else ()
+
+
+def _waiting(option: Chosen, diagnosis: Diagnosis) -> Chosen:
+    wanted = settled_by(option.scope.repairs, option.takeoffs, option.basis, diagnosis)
+    return replace(option, waits_for_visit=bool(wanted))
+
+
+def _any_firm(options: Iterable[Chosen], diagnosis: Diagnosis) -> bool:
+    return any(is_firm(o.scope.repairs, o.takeoffs, diagnosis) for o in options)
 
 
 def _to_answer(needs: tuple[Need, ...]) -> tuple[Need, ...]:

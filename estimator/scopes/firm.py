@@ -44,33 +44,53 @@ def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Que
     )
 
 
+Wanted = dict[str, dict[str, Stretch]]
+"""By line, the kinds of visit that are wanted there, each with its stretch."""
+
+
+def is_firm(repairs: Sequence[Repair], takeoffs: Sequence[Takeoff], diagnosis: Diagnosis) -> bool:
+    """Return whether nothing stands against a fixed price. A cleaning by which somebody lives with a dip is no cure: what would be has its visit."""
+    open_ = why_not_firm(repairs, takeoffs) or open_questions(repairs, diagnosis)
+    return not open_ and not _lives_with(repairs, diagnosis)
+
+
+def settled_by(
+    repairs: Sequence[Repair], takeoffs: Sequence[Takeoff], basis: Basis, diagnosis: Diagnosis
+) -> Wanted:
+    """Return the visits that would settle what stands against a fixed price of these repairs; none for what only papers settle."""
+    wanted: Wanted = {}
+    verdicts = why_not_firm(repairs, takeoffs)
+    for v in verdicts:
+        _want(wanted, v.line, BY_ID[v.rule].settled_by, v.stretch)
+    for f in basis.facts if any(v.rule == price_holds.RULE.id for v in verdicts) else ():
+        _want(wanted, f.line, f.settled_by if f.rises else "", f.stretch)
+    for q in open_questions(repairs, diagnosis):
+        _want(wanted, q.line, BY_CAMERA, q.stretch or Stretch(0.0, 0.0))
+    return {line: kinds for line, kinds in wanted.items() if line not in _closed(diagnosis)}
+
+
 def visits(
     options: Sequence[tuple[Sequence[Repair], Sequence[Takeoff], Basis]],
     diagnosis: Diagnosis,
     unanswered: Sequence[Need],
 ) -> tuple[Repair, ...]:
-    """Return what would make these options firm, one visit a line; nothing where one of them is firm and leaves nothing open.
-
-    A cleaning by which somebody lives with a dip settles nothing: what would cure it still has its visit.
-    """
-    said = [(why_not_firm(r, t), open_questions(r, diagnosis), b) for r, t, b in options]
-    firm = (not v and not q and not _lives_with(o[0], diagnosis) for (v, q, _), o in zip(said, options, strict=True))
-    if any(firm) and not unanswered:
-        return ()
-    wanted: dict[str, dict[str, Stretch]] = {}
-    for verdicts, questions, basis in said:
-        for v in verdicts:
-            _want(wanted, v.line, BY_ID[v.rule].settled_by, v.stretch)
-        for f in basis.facts if any(v.rule == price_holds.RULE.id for v in verdicts) else ():
-            _want(wanted, f.line, f.settled_by if f.rises else "", f.stretch)
-        for q in questions:
-            _want(wanted, q.line, BY_CAMERA, q.stretch or Stretch(0.0, 0.0))
+    """Return what would make firm all those of these options that are not, one visit a line."""
+    wanted: Wanted = {}
+    for repairs, takeoffs, basis in options:
+        for line, kinds in settled_by(repairs, takeoffs, basis, diagnosis).items():
+            for kind, stretch in kinds.items():
+                _want(wanted, line, kind, stretch)
     for e in diagnosis.evidence if not options and not diagnosis.needs else ():
         _want(wanted, e.line, LOOKED_FOR.get(e.rule, ""), e.stretch or Stretch(0.0, 0.0))
     for need in unanswered:
         _want(wanted, need.line, BY_CAMERA, need.stretch)
-    closed = {n.line for n in diagnosis.needs if "utility" in n.kinds}
-    return tuple(_visit(line, kinds, diagnosis) for line, kinds in wanted.items() if kinds and line not in closed)
+    closed = _closed(diagnosis)
+    return tuple(_visit(line, kinds, diagnosis) for line, kinds in wanted.items() if line not in closed)
+
+
+def _closed(diagnosis: Diagnosis) -> frozenset[str]:
+    """Lines that another utility runs through: nobody works in or over them."""
+    return frozenset(n.line for n in diagnosis.needs if "utility" in n.kinds)
 
 
 def _lives_with(repairs: Sequence[Repair], diagnosis: Diagnosis) -> bool:
@@ -79,7 +99,7 @@ def _lives_with(repairs: Sequence[Repair], diagnosis: Diagnosis) -> bool:
     return not any(renews(r.method) for r in repairs) and bool(needs) and all(lived_with(n) for n in needs)
 
 
-def _want(wanted: dict[str, dict[str, Stretch]], line: str, kind: str, stretch: Stretch) -> None:
+def _want(wanted: Wanted, line: str, kind: str, stretch: Stretch) -> None:
     if kind:
         here = wanted.setdefault(line, {})
         here[kind] = stretch.union(here[kind]) if kind in here else stretch

@@ -1,6 +1,6 @@
 """A quote in, its options side by side out: one column an option where there is room, else one block an option."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 from estimator.cli.views import schedule_bars
@@ -13,6 +13,7 @@ from estimator.cli.views.words import ENGLISH, day, dollars, feet, number, sente
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
 from estimator.model.work import Repair
+from estimator.quote.recommend import compared
 from estimator.wording.say import pick, say, speaker
 
 LABEL_WIDTH, LEAST_COLUMN, ROOMY_COLUMN = 16, 10, 14
@@ -72,23 +73,24 @@ def _comparison(quote: Quote, columns: int, language: str) -> list[Row]:
     """Side by side as long as the columns hold a short answer; long answers move under them, then all into blocks."""
     if not quote.options:
         return [Row(speaker(language)("No way of repair can be offered on these notes."), "head")]
-    column = (columns - LABEL_WIDTH) // len(quote.options) - 2
+    beside = compared(quote)
+    column = (columns - LABEL_WIDTH) // len(beside) - 2
     if column < LEAST_COLUMN:
-        return [row for option in quote.options for row in _block(option, columns, language)]
-    beside = (*SHORT, *LONG) if column >= ROOMY_COLUMN else SHORT
+        return [row for option in beside for row in _block(option, columns, language)]
+    answers = (*SHORT, *LONG) if column >= ROOMY_COLUMN else SHORT
     under = UNDER if column >= ROOMY_COLUMN else (*LONG, *UNDER)
-    below = [row for label, answer in under for row in _below(quote, label, answer, columns, language)]
-    return [*(Row(text) for text in _side_by_side(quote, beside, columns, language)), *below]
+    below = [row for label, answer in under for row in _below(beside, label, answer, columns, language)]
+    return [*(Row(text) for text in _side_by_side(beside, answers, columns, language)), *below]
 
 
-def _side_by_side(quote: Quote, answers: Answers, columns: int, language: str) -> list[str]:
-    headers = ("", *(option.letter for option in quote.options))
-    body = [(say(label, language), *(answer(o, language) for o in quote.options)) for label, answer in answers]
-    return table(headers, [("", *(heading(o, language) for o in quote.options)), *body], columns)
+def _side_by_side(options: Sequence[Option], answers: Answers, columns: int, language: str) -> list[str]:
+    headers = ("", *(option.letter for option in options))
+    body = [(say(label, language), *(answer(o, language) for o in options)) for label, answer in answers]
+    return table(headers, [("", *(heading(o, language) for o in options)), *body], columns)
 
 
-def _below(quote: Quote, label: Say, answer: Answer, columns: int, language: str) -> list[Row]:
-    cells = [(option.letter, answer(option, language)) for option in quote.options]
+def _below(options: Sequence[Option], label: Say, answer: Answer, columns: int, language: str) -> list[Row]:
+    cells = [(option.letter, answer(option, language)) for option in options]
     return [Row(""), Row(sentence(label, language), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
 
 
@@ -203,6 +205,11 @@ def _closing(quote: Quote, columns: int, language: str) -> list[Row]:
         speak("No fixed price yet for {letters}: {why}", letters=", ".join(letters), why=why)
         for why, letters in open_.items()
     ]
+    for visit in quote.options:
+        if waiting := [o.letter for o in quote.options if o.firm_after == visit.letter]:
+            cost = price(visit, language)
+            words = Say.of("To get a firm price for {letters}, start with Option {letter} ({price}).", letters=", ".join(waiting), letter=visit.letter, price=cost)  # fmt: skip
+            unsettled += [sentence(words, language), *(sentence(one, language) for one in visit.does)]
     caution = speak(
         "Digging, tunnels and saw cuts can kill: a competent person decides on protection at the site, and the local code and the licensed plumber stand over everything printed here."
     )

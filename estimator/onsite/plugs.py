@@ -1,12 +1,11 @@
 """The sections a plug tests in; where it goes, by which way in, and the water that stands on it, out."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from estimator.knowledge.hydrostatics import head_psi, plug_load_lb
-from estimator.model.line import Line
+from estimator.model.job import Job
 from estimator.model.profile import Profile
-from estimator.onsite.sections import Section
+from estimator.onsite.sections import Cut, Tree
 from estimator.onsite.ways_in import ways_and_ends
 from estimator.tables.tables import Tables
 
@@ -18,12 +17,13 @@ TOILET_TESTS = 0.5
 
 @dataclass(frozen=True, slots=True)
 class Plug:
-    """Where a plug goes: station on the main and which side of a branch, size, the way in and how far from it, the water on it.
+    """Where a plug goes: station on its line and which side of a branch, size, the way in and how far from it, the water on it.
 
-    `branch` is the one it stands next to, "" at the building outlet; `upstream` whether it stands on that branch's upstream side;
+    `branch` is the one it stands next to or in, "" at the lower end of a drain; `upstream` whether it stands on that branch's upstream side;
     `toilet` whether the way in is a toilet that is pulled.
     """
 
+    line: str
     station_ft: float
     branch: str
     upstream: bool
@@ -48,24 +48,24 @@ class Plug:
         return 1.0 + (TOILET_TESTS if self.toilet else 0.0)
 
 
-def plug_for(upstream: Sequence[Section], chain: Sequence[Section], main: Line, tables: Tables) -> Plug:
-    """Return the plug at the lower end of the sections it tests; a toilet is pulled only where no cleanout is near."""
-    profile, lowest = Profile(main), upstream[0]
-    at = lowest.stretch.from_ft if main.downstream < 0 else lowest.stretch.to_ft
-    station, name = min(ways_and_ends(main).items(), key=lambda way: _effort(way, at), default=(at, ""))
-    invert = profile.invert_below_slab_ft(at).value
+def plug_for(cut: Cut, tree: Tree, job: Job, tables: Tables) -> Plug:
+    """Return the plug at this cut; a toilet is pulled only where no cleanout is near."""
+    line, at = job.line(cut.line), cut.station_ft
+    profile = Profile(line)
+    station, name = min(ways_and_ends(line).items(), key=lambda way: _effort(way, at), default=(at, ""))
+    invert = None if tree.outdoors else profile.invert_below_slab_ft(at).value
     located = profile.depth_to_centre_ft(at).value
-    below = chain[chain.index(lowest) - 1] if chain.index(lowest) > 0 else None
     return Plug(
+        line=cut.line,
         station_ft=at,
-        branch=lowest.name if lowest.branch else below.name if below and below.branch else "",
-        upstream=not lowest.branch,
+        branch=cut.branch,
+        upstream=cut.upstream,
         size_in=profile.bore_in(at).value,
         way_in=name,
         way_in_ft=abs(station - at),
         toilet=is_toilet(name),
         head_ft=invert if invert is not None else located or tables.number("depth_if_unlocated_ft"),
-        gallons=sum(s.gallons + s.riser_gal for s in upstream),
+        gallons=sum(tree.sections[n].gallons + tree.sections[n].riser_gal for n in cut.tests),
     )
 
 

@@ -26,19 +26,19 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence
     Errors: TooManyResults for more results than tests.
     """
     plans = test_plans(job, diagnosis, tables)
-    title = Say.of("Test plan for the drains under the slab")
+    title = Say.of("Test plan for the drains")
     if not plans:
         return SiteSheet(
             name=NAME,
             title=title,
-            answer=Say.of("No line in the notes leaves a slab, so there is nothing to plan."),
+            answer=Say.of("No line in the notes leaves a slab or has a cleanout in the yard, so there is nothing to plan."),
             blocks=(),
         )
     ways = followed(plans, results)
     several = len(plans) > 1
     blocks = (
         *(_so_far(way, plan.main if several else "") for plan, way in zip(plans, ways, strict=True)),
-        *(_steps(way, plan.main if several else "", tables) for plan, way in zip(plans, ways, strict=True)),
+        *(_steps(way, plan, several, tables) for plan, way in zip(plans, ways, strict=True)),
         *(_sections(plan, several) for plan in plans),
         tight(tables),
         new_pipe(max((s.size_in for plan in plans for s in plan.sections), default=4.0), _highest_ft(job, plans)),
@@ -78,7 +78,7 @@ def _answer(plans: Sequence[TestPlan], ways: Sequence[Followed]) -> Say:
 def _highest_ft(job: Job, plans: Sequence[TestPlan]) -> float | None:
     """How far the highest joint of the drains lies below the slab top, ft; None where no depth is known."""
     found = []
-    for plan in plans:
+    for plan in (p for p in plans if not p.outdoors):
         profile = Profile(job.line(plan.main))
         for station in (profile.extent.from_ft, profile.extent.to_ft):
             invert = profile.invert_below_slab_ft(station).value
@@ -104,7 +104,7 @@ def _so_far(way: Followed, line: str) -> Block:
     return Block(heading=heading, lines=tuple(lines))
 
 
-def _steps(way: Followed, line: str, tables: Tables) -> Block:
+def _steps(way: Followed, plan: TestPlan, several: bool, tables: Tables) -> Block:
     heads = (
         Say.of("test"),
         Say.of("plug"),
@@ -112,7 +112,7 @@ def _steps(way: Followed, line: str, tables: Tables) -> Block:
         Say.of("if the level drops"),
         Say.of("if it holds"),
     )
-    heading = Say.of("Line {line}: tests in order", line=line) if line else Say.of("Tests in order")
+    heading = Say.of("Line {line}: tests in order", line=plan.main) if several else Say.of("Tests in order")
     lines: list[Say] = []
     if way.left:
         lines.append(
@@ -122,7 +122,9 @@ def _steps(way: Followed, line: str, tables: Tables) -> Block:
             )
         )
         lines.append(_toilets(way.left))
-    return Block(heading=heading, lines=tuple(lines), heads=heads, rows=tuple(_step(s) for s in way.left))
+    if way.left and plan.outdoors:
+        lines.append(Say.of("Plug the house side too, or the water rises into the house drains. No fixture may run."))
+    return Block(heading=heading, lines=tuple(lines), heads=heads, rows=tuple(_step(s, plan.outdoors, plan.main) for s in way.left))
 
 
 def _toilets(steps: Sequence[Step]) -> Say:
@@ -140,16 +142,21 @@ def _minutes(steps: Sequence[Step], tables: Tables) -> int:
     return 5 * ceil((fill + tables.number("test_settle_min") + tables.number("test_minutes")) / 5)
 
 
-def _step(step: Step) -> tuple[Words, ...]:
+def _step(step: Step, outdoors: bool, line: str) -> tuple[Words, ...]:
     plug = Say.of(
         "{size} plug {where}, {away} from the {way_in}",
         size=Inches(step.plug.size_in),
-        where=_where(step.plug),
+        where=_where(step.plug, outdoors, line),
         away=Feet(round(step.plug.way_in_ft, 1)),
         way_in=step.plug.way_in,
     )
+    to = (
+        Say.of("{gallons} gal to the top of the cleanout. On the plug: {head} of water, {psi} psi, {pounds} lb")
+        if outdoors
+        else Say.of("{gallons} gal to the slab top. On the plug: {head} of water, {psi} psi, {pounds} lb")
+    )
     fill = Say.of(
-        "{gallons} gal to the slab top. On the plug: {head} of water, {psi} psi, {pounds} lb",
+        to.text,
         head=Feet(round(step.plug.head_ft, 1)),
         gallons=f"{step.plug.gallons:.0f}",
         psi=f"{step.plug.psi:.1f}",
@@ -158,8 +165,12 @@ def _step(step: Step) -> tuple[Words, ...]:
     return (str(step.number), plug, fill, _next(step.if_drops), _next(step.if_holds))
 
 
-def _where(plug: Plug) -> Say:
+def _where(plug: Plug, outdoors: bool, line: str) -> Say:
     at = Feet(round(plug.station_ft, 1))
+    if plug.line != line:
+        return Say.of("on line {line}, {place}", line=plug.line, place=_where(plug, True, plug.line))
+    if not plug.branch and outdoors:
+        return Say.of("at the lower end ({at})", at=at)
     if not plug.branch:
         return Say.of("at the building outlet ({at})", at=at)
     if plug.upstream:
@@ -205,12 +216,12 @@ def _labels(names: Sequence[str]) -> tuple[Say, ...]:
 def _sections(plan: TestPlan, several: bool) -> Block:
     heads = (Say.of("section"), Say.of("where"), Say.of("size"), Say.of("gallons"), Say.of("known"))
     return Block(
-        heading=Say.of("Line {line}: sections, from the building outlet up", line=plan.main)
+        heading=Say.of("Line {line}: sections, from the lower end up", line=plan.main)
         if several
         else Say.of("Sections, from the building outlet up"),
         lines=tuple(_risers(plan)),
         heads=heads,
-        rows=tuple(_section(s) for s in plan.sections),
+        rows=tuple(_section(s, plan.main) for s in plan.sections),
     )
 
 
@@ -219,7 +230,7 @@ def _risers(plan: TestPlan) -> Iterable[Say]:
     branches = [s for s in plan.sections if s.branch]
     if any(s.riser_ft is not None for s in branches):
         yield Say.of("Gallons count one riser per branch up to the slab top, at the height that levels tell.")
-    if not branches or any(s.riser_ft is None for s in branches):
+    if not plan.outdoors and (not branches or any(s.riser_ft is None for s in branches)):
         yield Say.of(
             "Risers of unknown height are left out of the gallons. One of {sizes} holds about {gallons} gal a foot.",
             sizes=tuple(Inches(size) for size in RISERS_IN),
@@ -227,12 +238,16 @@ def _risers(plan: TestPlan) -> Iterable[Say]:
         )
 
 
-def _section(section: Section) -> tuple[Words, ...]:
-    if section.branch:
+def _section(section: Section, main: str) -> tuple[Words, ...]:
+    if section.branch and section.line == main:
         where = Say.of("joins at {at}", at=Feet(round(section.stretch.from_ft, 1)))
+    elif section.branch:
+        where = Say.of("joins line {line} at {at}", line=section.line, at=Feet(round(section.stretch.from_ft, 1)))
     else:
         low, high = Feet(round(section.stretch.from_ft, 1)), Feet(round(section.stretch.to_ft, 1))
         where = Say.of("{low} to {high}", low=low, high=high)
+        if section.line != main:
+            where = Say.of("line {line}, {low} to {high}", line=section.line, low=low, high=high)
     return (
         label(section.name),
         where,

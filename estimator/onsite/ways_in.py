@@ -57,9 +57,11 @@ def named_ways(line: Line) -> dict[float, str]:
 
 
 def ways_and_ends(line: Line) -> dict[float, str]:
-    """Return every way in that can be seen and every named end indoors, such as a toilet's, by station."""
+    """Return every way in that can be seen and every named end indoors, such as a toilet's, by station; where it joins a line is none."""
     profile = Profile(line)
-    ends = {m.stretch.from_ft: m.choice for m in profile.marks("end") if m.choice}
+    lower = profile.extent.to_ft if line.downstream > 0 else profile.extent.from_ft
+    joint = lower if line.joins else None
+    ends = {m.stretch.from_ft: m.choice for m in profile.marks("end") if m.choice and m.stretch.from_ft != joint}
     indoors = {at: name for at, name in ends.items() if profile.zone(at).value in INDOOR_ZONES}
     return indoors | named_ways(line)
 

@@ -1,6 +1,7 @@
 """The order of plug tests: the least there is, and it ends at the leak wherever that lies."""
 
 import random
+from collections.abc import Sequence
 from functools import cache
 from math import log2
 from pathlib import Path
@@ -18,26 +19,51 @@ from estimator.wording.say import plain_words, say
 JOBS = Path(__file__).parents[1] / "jobs"
 
 
-def brute(weights: tuple[float, ...], costs: tuple[float, ...]) -> float:
-    """Every tree of cuts there is, one by one."""
+def chain(count: int, costs: Sequence[float] = ()) -> list[tuple[frozenset[int], float]]:
+    """Plugs along a drain without side drains: each tests itself and all above it."""
+    return [(frozenset(range(n, count)), cost) for n, cost in enumerate(costs or [1.0] * count)]
+
+
+def tree(draw: random.Random, count: int) -> list[tuple[frozenset[int], float]]:
+    """Plugs in a drain that branches as the dice have it: each section drains into one drawn before it."""
+    into = [draw.randrange(n) if n else 0 for n in range(count)]
+    above = [{n} for n in range(count)]
+    for n in range(count - 1, 0, -1):
+        above[into[n]] |= above[n]
+    return [(frozenset(some), draw.choice([1.0, 1.5])) for some in above]
+
+
+def brute(weights: Sequence[float], cuts: Sequence[tuple[frozenset[int], float]]) -> float:
+    """Every order of tests there is, one by one."""
 
     @cache
-    def least(low: int, high: int) -> float:
-        if high - low == 1:
-            return 0.0
-        whole = sum(weights[low:high])
-        return min(costs[c] * whole + least(low, c) + least(c, high) for c in range(low + 1, high))
+    def least(of: frozenset[int]) -> float:
+        whole = sum(weights[n] for n in of)
+        ways = (each * whole + least(of & tests) + least(of - tests) for tests, each in cuts if of & tests and of - tests)
+        return min(ways, default=0.0)
 
-    return least(0, len(weights))
+    return least(frozenset(range(len(weights))))
 
 
 def test_no_order_takes_fewer_tests() -> None:
     draw = random.Random()
-    for _ in range(200):
-        weights = tuple(draw.uniform(0.1, 50) for _ in range(draw.randint(1, 8)))
-        assert best_order(weights)[0] == pytest.approx(brute(weights, (1.0,) * len(weights)))
-        costs = tuple(draw.choice([1.0, 1.5]) for _ in weights)
-        assert best_order(weights, costs)[0] == pytest.approx(brute(weights, costs))
+    for _ in range(100):
+        weights = [draw.uniform(0.1, 50) for _ in range(draw.randint(1, 8))]
+        for cuts in (chain(len(weights)), tree(draw, len(weights))):
+            assert best_order(weights, cuts)[0] == pytest.approx(brute(weights, cuts))
+
+
+def test_with_very_many_plugs_every_leak_is_still_found() -> None:
+    draw = random.Random()
+    weights = [draw.uniform(0.1, 50) for _ in range(40)]
+    cuts = tree(draw, 40)
+    _, chosen = best_order(weights, cuts)
+    for leak in range(40):
+        left = frozenset(range(40))
+        while left in chosen:
+            tests = cuts[chosen[left]][0]
+            left = left & tests if leak in tests else left - tests
+        assert left == {leak}
 
 
 def test_the_mean_lies_between_shannons_bound_and_two_more() -> None:
@@ -46,14 +72,14 @@ def test_the_mean_lies_between_shannons_bound_and_two_more() -> None:
     for _ in range(200):
         weights = [draw.uniform(0.1, 50) for _ in range(draw.randint(2, 12))]
         bits = -sum(w / sum(weights) * log2(w / sum(weights)) for w in weights)
-        mean = best_order(weights)[0] / sum(weights)
+        mean = best_order(weights, chain(len(weights)))[0] / sum(weights)
         assert bits - 1e-9 <= mean <= bits + 2
 
 
 def plan_of(name: str) -> TestPlan:
     looked = look(JOBS / name / "job.toml", None)
     assert looked.job and looked.diagnosis and looked.tables
-    (plan,) = test_plans(looked.job, looked.diagnosis, looked.tables)
+    plan, *_ = test_plans(looked.job, looked.diagnosis, looked.tables)
     return plan
 
 
@@ -181,6 +207,90 @@ def test_two_drains_are_planned_one_after_the_other(tmp_path: Path) -> None:
     assert two.next is not None and two.next.number == len(first.steps) + 1
     *_, two = followed((first, second), ["hold", "drop", "drop"])
     assert two.made and len(two.made) == 2
+
+
+HALL = """
+[[line]]
+name = "hall"
+size = "3 in"
+pipe = "cast iron"
+zero = "access"
+joins = { line = "main", at = 10 }
+log = "hall.txt"
+"""
+HALL_LOG = """
+pass hall toilet to main, with flow, surface
+0       closet, slab tile
+5       branch 2in left live proven called lavatory
+14      end main
+"""
+YARD = """
+[[line]]
+name = "yard"
+size = "4 in"
+pipe = "clay"
+zero = "access"
+ends = "city main"
+log = "yard.txt"
+"""
+YARD_LOG = """
+pass front cleanout to street, with flow, surface
+0       yard lawn, cleanout
+12      branch 4in left live proven called shop
+34      property line
+40      street
+58      stop reached main
+"""
+
+
+def test_a_branch_with_branches_of_its_own_is_parted_by_its_own_toilet(tmp_path: Path) -> None:
+    (tmp_path / "hall.txt").write_text(HALL_LOG, encoding="utf-8")
+    (plan,) = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), HALL))
+    hall = [s for s in plan.sections if s.line == "hall"]
+    assert [(s.name, s.stretch.from_ft, s.stretch.to_ft) for s in hall] == [
+        ("hall bath 1", 5, 14), ("lavatory", 5, 5), ("hall bath 2", 0, 5),
+    ]  # fmt: skip
+    beside = [step.plug for step in plan.steps if step.plug.line == "hall"]
+    assert beside and all(plug.toilet and plug.way_in == "hall toilet" for plug in beside)
+    assert all(plan_leads_to(plan, s.name) for s in plan.sections)
+
+
+def test_without_a_way_in_a_branch_is_one_answer(tmp_path: Path) -> None:
+    """No plug goes into a side drain that nothing opens: it is told by plugs in the main alone."""
+    unfilmed = HALL.replace('log = "hall.txt"', 'filmed = false\nlength = "14 ft"')
+    (plan,) = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), unfilmed))
+    assert not any(step.plug.line == "hall" for step in plan.steps)
+
+
+def plan_leads_to(plan: TestPlan, leak: str) -> bool:
+    steps = {s.number: s for s in plan.steps}
+    at: int | tuple[str, ...] = plan.steps[0].number
+    while isinstance(at, int):
+        at = steps[at].if_drops if leak in steps[at].tests else steps[at].if_holds
+    return at == (leak,)
+
+
+def test_a_yard_line_is_tested_from_its_cleanout_to_the_lot_line(tmp_path: Path) -> None:
+    """Beyond the lot line it is the city's street; the house side is plugged off, and the water stands in the cleanout."""
+    (tmp_path / "yard.txt").write_text(YARD_LOG, encoding="utf-8")
+    house, yard = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), YARD))
+    assert (house.main, house.outdoors, yard.main, yard.outdoors) == ("main", False, "yard", True)
+    assert [(s.name, s.stretch.from_ft, s.stretch.to_ft) for s in yard.sections] == [
+        ("yard 1", 12, 34), ("shop", 12, 12), ("yard 2", 0, 12),
+    ]  # fmt: skip
+    first = yard.steps[0].plug
+    assert (first.station_ft, first.way_in, first.toilet) == (34, "front cleanout", False)
+    looked = look(tmp_path / "job.toml", None)
+    assert looked.job and looked.diagnosis and looked.tables
+    sheet = test_sheet(looked.job, looked.diagnosis, looked.tables)
+    assert any("house side" in str(line) for block in sheet.blocks for line in block.lines)
+
+
+def test_a_yard_line_with_an_opening_seen_in_all_of_it_needs_no_test(tmp_path: Path) -> None:
+    log = YARD_LOG.replace("12      branch 4in left live proven called shop", "20      hole 2in, soil seen")
+    (tmp_path / "yard.txt").write_text(log, encoding="utf-8")
+    *_, yard = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), YARD))
+    assert yard.outdoors and not yard.steps and yard.sections[0].seen == 1
 
 
 def test_a_failed_test_alone_replaces_nothing() -> None:

@@ -77,6 +77,7 @@ class Sketch:
             kept = near_the_house(plan, job)
             self.tracks = {name: shortened(track, kept[name]) for name, track in plan.tracks.items()}
             self.things = [t for t in self.things if t.kind in COARSE and kept[t.line].holds(t.station_ft)]
+            self.openings = [o for o in self.openings if kept[o.line].covers(o.at_top)]
         places = [self.on_sheet(place) for place in self._places()]
         self.left, self.top = min(x for x, _ in places), min(y for _, y in places)
         self.wide_ft = max(max(x for x, _ in places) - self.left, 1.0)

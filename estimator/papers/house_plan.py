@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from estimator.drawing.canvas import Canvas
 from estimator.model.job import Job
+from estimator.model.offer import Option
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.onsite.plan import Plan, plan_of
@@ -14,8 +15,9 @@ from estimator.onsite.plan_drawing import TICK_FT, Drawn
 from estimator.onsite.plan_layout import Frame, Lettered, Sketch
 from estimator.papers.letter import Letter
 from estimator.papers.section_view import AMBER, INK, QUIET, RED, TINY, WIDTH, View
+from estimator.quote.recommend import recommended
 
-BESIDE, ABOVE, FOOT = 34.0, 16.0, 30.0
+BESIDE, ABOVE, FOOT = 34.0, 16.0, 43.0
 """Points kept free around the drawing for its words, and below it for its scale."""
 LEAST_SCALE = 3.0
 """Points a foot: a smaller plan cannot be read (judgment)."""
@@ -28,15 +30,24 @@ def plan_sketch(letter: Letter) -> Sketch | None:
     plan = plan_of(job)
     if not tells(job, plan):
         return None
+    opened = _opened(letter)
     letters = [
         Lettered(f.letter, f.line, f.places[0].middle_ft, RED if f.act == "now" else AMBER)
         for f in letter.quote.found
         if f.places
     ]
     upright, lying = (
-        Sketch(job, plan, letter.language, letters=letters, turned=turned, small=True) for turned in (False, True)
+        Sketch(job, plan, letter.language, opened.works if opened else None, letters=letters, turned=turned, small=True)
+        for turned in (False, True)
     )
     return lying if upright.high_ft > upright.wide_ft else upright
+
+
+def _opened(letter: Letter) -> Option | None:
+    """The option whose openings are drawn: the one we recommend, else the first that opens anything."""
+    first = recommended(letter.quote)
+    ahead = (first, *letter.quote.options) if first else letter.quote.options
+    return next((o for o in ahead if o.works.openings), None)
 
 
 def tells(job: Job, plan: Plan) -> bool:
@@ -70,15 +81,17 @@ def draw_plan(letter: Letter, canvas: Canvas, sketch: Sketch, frame: Frame) -> N
     drawn = Drawn(sketch, canvas, frame)
     left, _, _, bottom = frame.written
     canvas.line([(left, bottom + 7), (left + TICK_FT * drawn.scale, bottom + 7)], INK, 2.0)
-    for number, text in enumerate(_under(sketch)):
+    for number, text in enumerate(_under(letter, sketch)):
         start = left + TICK_FT * drawn.scale + 7 if number == 0 else left
         canvas.text((start, bottom + 7 + 13 * number), letter.say(text), TINY, QUIET, anchor="lm")
 
 
-def _under(sketch: Sketch) -> tuple[Say, Say]:
+def _under(letter: Letter, sketch: Sketch) -> tuple[Say, ...]:
     front = (
         Say.of("10 ft. Seen from above, front of the house on the left.")
         if sketch.turned
         else Say.of("10 ft. Seen from above, front of the house at the bottom.")
     )
-    return front, Say.of("Dashed: not measured, not to scale. This is a sketch, not a survey.")
+    opened = _opened(letter) if sketch.openings else None
+    orange = (Say.of("Orange: what Option {letter} digs or cuts open.", letter=opened.letter),) if opened else ()
+    return front, Say.of("Dashed: not measured, not to scale. This is a sketch, not a survey."), *orange

@@ -8,7 +8,7 @@ from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
-from estimator.quote.recommend import Treated, cures_all_now, only_prepares, recommended, treated
+from estimator.quote.recommend import Treated, compared, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 from estimator.wording.places import PLACES
@@ -89,7 +89,7 @@ def _price(letter: Letter, option: Option) -> Cell:
 def _options(letter: Letter, page: Page) -> None:
     speak = letter.speak
     page.heading(speak("Your options"))
-    for option in letter.quote.options:
+    for option in compared(letter.quote):
         page.add(Cell(option_words.title(letter, option), "value bold", 2), _price(letter, option), keep=True)
         page.line(" ".join(_in_short(letter, option)), "small")
 

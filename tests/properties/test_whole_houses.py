@@ -108,6 +108,15 @@ def test_no_house_is_left_without_something_to_sign(seed: int) -> None:
     assert any(o.fixed for o in quoted(job).options), house.log()
 
 
+@pytest.mark.parametrize("seed", seeds(6))
+def test_a_price_that_is_not_firm_names_the_visit_that_makes_it_so(seed: int) -> None:
+    """Beside firm options too: a visit whose own price is firm, to be signed today."""
+    house, job = house_of(seed)
+    options = {o.letter: o for o in quoted(job).options}
+    for option in options.values():
+        assert option.fixed or options[option.firm_after].fixed, (option.letter, house.log())
+
+
 @pytest.mark.parametrize("words", ["gas smell in the kitchen", "it smells like gas by the water heater"])
 def test_where_gas_is_smelled_nothing_is_sold(words: str) -> None:
     _, job = house_of(seeds(1)[0])

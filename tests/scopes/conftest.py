@@ -15,6 +15,7 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Need
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
+from estimator.works.methods import record_of
 
 sys.path.insert(0, str(Path(__file__).parent))  # puzzles.py, which the benchmark shares
 
@@ -47,6 +48,12 @@ log = '''
 """
 
 NotesOf = Callable[..., Job]
+
+
+
+def repairs_only(options):
+    """The options less the visit that is sold beside them for those whose price is not firm."""
+    return [o for o in options if any(record_of(r.method).measure != "visit" for r in o.scope.repairs)]
 
 
 @pytest.fixture

@@ -101,7 +101,8 @@ class Drawn:
             for s, w in ((low, half), (high, half), (high, -half), (low, -half))
         ]
         self.canvas.line([*corners, corners[0]], CUT, 1.5, dash=0.0 if not opening.assumed else DASH)
-        self.labels.write(corners[1], self.said(opening.name), CUT)
+        if not self.sketch.small:
+            self.labels.write(corners[1], self.said(opening.name), CUT)
 
     def _beside(self, track: Track, station_ft: float, away_ft: float) -> XY:
         (x, y), (dx, dy) = track.at(station_ft), track.heading(station_ft)

@@ -6,6 +6,7 @@ from estimator.model.job import Job
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Scope
 from estimator.pipeline import with_job_settings
+from estimator.quote.recommend import compared
 from estimator.studies.sensitivity import Unknown, sensitivity
 from estimator.tables.tables import Tables
 from estimator.works.methods import record_of
@@ -16,7 +17,7 @@ def unknowns(quote: Quote, tables: Tables) -> Iterator[tuple[Option, tuple[Unkno
     job: Job = quote.job
     own = with_job_settings(job, tables)
     instead = without_lining(quote)
-    for option in quote.options:
+    for option in compared(quote):
         yield option, sensitivity(option.scope, job, own, instead)
 
 

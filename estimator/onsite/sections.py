@@ -142,7 +142,9 @@ class _Grown:
             if abs(end - at) > 0:
                 waiting.append((len(self.sections), at, beside, True))
                 piece = Stretch.between(at, end)
-                self.sections.append(_piece(line, profile, piece, f"{name} {number}", self.job, self.diagnosis, self.tables))
+                self.sections.append(
+                    _piece(line, profile, piece, f"{name} {number}", self.job, self.diagnosis, self.tables)
+                )
             if branch:
                 beside = branch.name or f"branch {number}"
                 waiting.append((len(self.sections), end, beside, False))

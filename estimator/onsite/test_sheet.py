@@ -31,7 +31,9 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence
         return SiteSheet(
             name=NAME,
             title=title,
-            answer=Say.of("No line in the notes leaves a slab or has a cleanout in the yard, so there is nothing to plan."),
+            answer=Say.of(
+                "No line in the notes leaves a slab or has a cleanout in the yard, so there is nothing to plan."
+            ),
             blocks=(),
         )
     ways = followed(plans, results)
@@ -124,7 +126,12 @@ def _steps(way: Followed, plan: TestPlan, several: bool, tables: Tables) -> Bloc
         lines.append(_toilets(way.left))
     if way.left and plan.outdoors:
         lines.append(Say.of("Plug the house side too, or the water rises into the house drains. No fixture may run."))
-    return Block(heading=heading, lines=tuple(lines), heads=heads, rows=tuple(_step(s, plan.outdoors, plan.main) for s in way.left))
+    return Block(
+        heading=heading,
+        lines=tuple(lines),
+        heads=heads,
+        rows=tuple(_step(s, plan.outdoors, plan.main) for s in way.left),
+    )
 
 
 def _toilets(steps: Sequence[Step]) -> Say:

@@ -7,6 +7,7 @@ from estimator.model.offer import Quote
 from estimator.papers.letter import Letter
 from estimator.papers.next_visit import for_the_homeowner
 from estimator.papers.page import Page
+from estimator.quote.recommend import compared
 from estimator.sheets.book import Book, Cell
 from estimator.wording.numbers import long_date, money
 
@@ -25,7 +26,7 @@ def figures(quote: Quote) -> tuple[Decimal, Decimal]:
     """
     if not quote.options:
         raise ValueError("no option to name a figure for")
-    low = min(o.price.total for o in quote.options)
+    low = min(o.price.total for o in compared(quote))
     return (low / STEP).quantize(Decimal(1), ROUND_FLOOR) * STEP, up_to(max(o.most for o in quote.options), STEP)
 
 

@@ -100,7 +100,9 @@ def at_most(letter: Letter, option: Option) -> str:
     """The most it can come to; of a price that is not firm, why."""
     speak = letter.speak
     if not option.fixed:
-        return " ".join([speak("This price is not firm yet."), *letter.all(option.not_fixed_because), *firm_after(letter, option)])
+        return " ".join(
+            [speak("This price is not firm yet."), *letter.all(option.not_fixed_because), *firm_after(letter, option)]
+        )
     return speak("Not to exceed {most} without a signed change order.", most=money(option.most, letter.language))
 
 

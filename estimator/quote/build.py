@@ -70,7 +70,7 @@ def build_quote(
 
 def _after_the_visit(options: Sequence[Option], chosen: Sequence[Chosen]) -> list[Option]:
     """Each option whose price a visit would make firm with the letter of the visit that is offered."""
-    visit = next((o.letter for o in options if is_visit(o)), "")
+    visit = next((o.letter for o in options if is_visit(o) and not o.name), "")
     return [
         replace(o, firm_after=visit if c.waits_for_visit and not o.fixed else "")
         for o, c in zip(options, chosen, strict=True)

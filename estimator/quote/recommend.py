@@ -69,7 +69,8 @@ def is_visit(option: Option) -> bool:
 
 def compared(quote: Quote) -> tuple[Option, ...]:
     """The options people compare: the repairs. A visit that only comes before one of them is compared where it stands alone."""
-    repairs = tuple(o for o in quote.options if not is_visit(o))
+    before = {o.firm_after for o in quote.options}
+    repairs = tuple(o for o in quote.options if o.letter not in before)
     return repairs if any(o.fixed for o in repairs) and len(repairs) > 1 else quote.options
 
 

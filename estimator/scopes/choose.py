@@ -83,7 +83,9 @@ def choose(
     found, looked_at = _found(diagnosis.needs, counter, job.options, MOST_SHOWN - len(pinned))
     answered = {a for r in counter.repairs.values() for a in r.answers}
     unanswered = tuple(n for n in _to_answer(diagnosis.needs) if n.id not in answered)
-    pinned, found, added = (tuple(_waiting(resting(o, counter), diagnosis) for o in some) for some in (pinned, found, added))
+    pinned, found, added = (
+        tuple(_waiting(resting(o, counter), diagnosis) for o in some) for some in (pinned, found, added)
+    )
     visit = _visit((*pinned, *found, *added), unanswered, diagnosis, counter)
     ahead = visit and (any(n.must for n in unanswered) or not _any_firm((*pinned, *found, *added), diagnosis))
     shown = found[: MOST_SHOWN - len(pinned) - len(visit)] if ahead else found

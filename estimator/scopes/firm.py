@@ -54,9 +54,7 @@ def is_firm(repairs: Sequence[Repair], takeoffs: Sequence[Takeoff], diagnosis: D
     return not open_ and not _lives_with(repairs, diagnosis)
 
 
-def settled_by(
-    repairs: Sequence[Repair], takeoffs: Sequence[Takeoff], basis: Basis, diagnosis: Diagnosis
-) -> Wanted:
+def settled_by(repairs: Sequence[Repair], takeoffs: Sequence[Takeoff], basis: Basis, diagnosis: Diagnosis) -> Wanted:
     """Return the visits that would settle what stands against a fixed price of these repairs; none for what only papers settle."""
     wanted: Wanted = {}
     verdicts = why_not_firm(repairs, takeoffs)

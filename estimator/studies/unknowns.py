@@ -23,5 +23,5 @@ def unknowns(quote: Quote, tables: Tables) -> Iterator[tuple[Option, tuple[Unkno
 
 def without_lining(quote: Quote) -> Scope | None:
     """The scope of the cheapest option that lines nothing, or None."""
-    open_ = [o for o in quote.options if not any(record_of(r.method).lined for r in o.scope.repairs)]
+    open_ = [o for o in compared(quote) if not any(record_of(r.method).lined for r in o.scope.repairs)]
     return min(open_, key=lambda o: (o.price.total, o.letter)).scope if open_ else None

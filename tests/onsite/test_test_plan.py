@@ -39,7 +39,9 @@ def brute(weights: Sequence[float], cuts: Sequence[tuple[frozenset[int], float]]
     @cache
     def least(of: frozenset[int]) -> float:
         whole = sum(weights[n] for n in of)
-        ways = (each * whole + least(of & tests) + least(of - tests) for tests, each in cuts if of & tests and of - tests)
+        ways = (
+            each * whole + least(of & tests) + least(of - tests) for tests, each in cuts if of & tests and of - tests
+        )
         return min(ways, default=0.0)
 
     return least(frozenset(range(len(weights))))

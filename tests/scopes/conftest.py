@@ -50,7 +50,6 @@ log = '''
 NotesOf = Callable[..., Job]
 
 
-
 def repairs_only(options):
     """The options less the visit that is sold beside them for those whose price is not firm."""
     return [o for o in options if any(record_of(r.method).measure != "visit" for r in o.scope.repairs)]

@@ -46,18 +46,13 @@ def _tail(thing: Mark | Finding) -> list[str]:
     return [*thing.signs, *(["suspected"] if thing.grade == "suspected" else []), *photo, *video]
 
 
-def _deep(m: Mark) -> str:
-    """The depth in feet and inches; one like the reading in decimals, or it would be read as the reading said twice."""
-    assert m.depth_ft is not None
-    return f"{number(m.depth_ft)} ft" if m.depth_ft == m.origin.reading_ft else show(m.depth_ft)
-
-
 def mark_words(m: Mark) -> str:
     """The word and its slots, parted by commas."""
     first = m.name if m.word == "room" else m.choice
     called = m.name if m.word != "room" else None
     proven = {True: "proven", False: "not proven", None: None}[m.proven]
-    depth = _deep(m) + (f" from {m.surface}" if m.surface else "") if m.depth_ft is not None else None
+    surface = f" from {m.surface}" if m.surface else ""
+    depth = f"{show(m.depth_ft)}{surface}" if m.depth_ft is not None else None
     slots = [
         f"{number(m.size_in)}in" if m.size_in is not None else None,
         f"{number(m.degrees)} degrees" if m.degrees is not None else None,

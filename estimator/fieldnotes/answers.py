@@ -206,12 +206,12 @@ def one_of(
 
 
 def words_like(words: Sequence[str]) -> Reader:
-    """One of the words, or words of one's own."""
+    """One of the words, or words of one's own, which are asked back once."""
 
     def read(answer: str, key: str, known: Known) -> Got | Unread:
         word = chosen(answer, words, {})
-        if isinstance(word, Unread) and word.offer:
-            return Unread(Say.of("“{answer}” is not known here", answer=Typed(answer)), word.offer)
+        if isinstance(word, Unread) and not known.insists:
+            return word
         return Got({key: answer if isinstance(word, Unread) else word}, "" if isinstance(word, Unread) else word)
 
     return read

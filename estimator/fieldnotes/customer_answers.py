@@ -15,14 +15,16 @@ _BETWEEN = re.compile(r"\s*[,;]\s*|\s+(?:and\s+)?")
 
 
 def person(answer: str, key: str, known: Known) -> Got | Unread:
-    """A name; a word that answers another question, or no letter at all, is asked back once.
+    """A name; a word that answers another question, an address, or no letter at all is asked back once.
 
     >>> from datetime import date
-    >>> person("both", "name", Known(today=date(2026, 11, 18))).wrong
+    >>> str(person("both", "name", Known(today=date(2026, 11, 18))).wrong)
     'is “both” a name? Write the name; the same again keeps it'
     """
     low = answer.lower().strip(' ."!')
-    if (low in OTHER_ANSWERS or low in NOT_NAMED or not re.search(r"[^\W\d_]", low)) and not known.insists:
+    if (
+        low in OTHER_ANSWERS or low in NOT_NAMED or not re.search(r"[^\W\d_]", low) or low[0].isdigit()
+    ) and not known.insists:
         return Unread(Say.of("is “{answer}” a name? Write the name; the same again keeps it", answer=Typed(answer)))
     return text(answer, key, known)
 

@@ -93,7 +93,7 @@ def runs_in_slab(answer: str, key: str, known: Known) -> Got | Unread:
         return got
     if known.insists or _RUNS_IN_SLAB.search(answer):
         return text(answer, key, known)
-    if isinstance(got, Unread) and got.offer != "nothing":
+    if isinstance(got, Unread) and got.offer not in ("nothing", ""):
         return got
     return Unread(
         Say.of(

@@ -87,8 +87,8 @@ def _above(log: Typed, clean: str) -> int:
     """Where the row goes: a heading typed after readings that had none belongs above them."""
     if HEADING.match(clean) and not log.about.given and not any(HEADING.match(row) for row in log.rows):
         read = log.sheet.log
-        places = [thing.place for run in read.passes for thing in (*run.entries, *run.sames)]
-        places += [asked.place for asked in read.asked]
+        places = [entry.place for run in read.passes for entry in run.entries]
+        places += [same.place for run in read.passes for same in run.sames] + [asked.place for asked in read.asked]
         return min((place.line - 1 for place in places if place.line), default=len(log.rows))
     return len(log.rows)
 

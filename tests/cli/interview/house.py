@@ -83,7 +83,7 @@ TIRED: dict[str, str | tuple[str, ...]] = {n: a for n, a in PLAIN.items() if not
     "job.date": "11/16/2026",
     "job.prepared_by": ("Ines Calowy", "Ines Calloway"),
     "job.language": ("back", "bothe", ""),
-    "customer.name": ("417 Larkspur Court", "Wren Castellane"),
+    "customer.name": ("417 Larkspur Court", "Wren Castelane", "Wren Castellane"),
     "customer.site": ("undo", "no", "417 Larkspur Court, Fernbrook"),
     "customer.phone": "",
     "house.built": ("19 62", "1962", "1967"),

@@ -277,3 +277,17 @@ def test_an_odd_answer_is_asked_back_once_and_then_kept(table, key, odd, plain) 
     assert "same again" in str(got.wrong)
     assert read(table, key, odd, replace(ASKED, insists=True)) == Got({key: odd})
     assert all(isinstance(read(table, key, answer), Got) for answer in plain)
+
+
+@pytest.mark.parametrize(
+    ("which", "answer"),
+    [
+        ("customer.name", "417 Larkspur Court"),
+        ("job.prepared_by", "555-0147"),
+        ("house.water_lines", "2 baths, kitchn, washer"),
+        ("house.in_slab", "2 baths"),
+    ],
+)
+def test_an_answer_to_another_question_is_asked_back_once(which, answer):
+    assert isinstance(read(*which.split("."), answer), Unread)
+    assert isinstance(read(*which.split("."), answer, replace(ASKED, insists=True)), Got)

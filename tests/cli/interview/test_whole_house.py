@@ -98,7 +98,9 @@ def test_a_write_that_fails_leaves_the_file_as_it_was(tmp_path, interview, monke
 
 
 def test_back_asks_the_question_before_again_and_shows_its_answer(tmp_path, interview):
-    job, typist = interview(tmp_path / "job.toml", ["", "11/16", "", "Ines Caloway", "back", "Ines Calloway", "English"])
+    job, typist = interview(
+        tmp_path / "job.toml", ["", "11/16", "", "Ines Caloway", "back", "Ines Calloway", "English"]
+    )
     assert typist.asked[5] == "Your name [Ines Caloway]"
     assert job.data["job"]["prepared_by"] == "Ines Calloway"
     assert typist.asked[6].startswith("Quote in English"), "it goes on where it was"

@@ -98,21 +98,18 @@ def test_a_write_that_fails_leaves_the_file_as_it_was(tmp_path, interview, monke
 
 
 def test_back_asks_the_question_before_again_and_shows_its_answer(tmp_path, interview):
-    job, typist = interview(
-        tmp_path / "job.toml", ["", "11/16", "", "Ines Caloway", "back", "Ines Calloway", "English"]
-    )
-    assert typist.asked[5] == "Your name [Ines Caloway]"
+    job, typist = interview(tmp_path / "job.toml", ["", "11/16", "Ines Caloway", "back", "Ines Calloway", "English"])
+    assert typist.asked[4] == "Your name [Ines Caloway]"
     assert job.data["job"]["prepared_by"] == "Ines Calloway"
-    assert typist.asked[6].startswith("Quote in English"), "it goes on where it was"
+    assert typist.asked[5].startswith("Quote in English"), "it goes on where it was"
 
 
 def test_back_and_enter_walks_over_every_question_to_where_it_was(tmp_path, interview):
-    answers = ["", "11/16", "", "Ines Calloway", "both", *["back"] * 4, *[""] * 5]
+    answers = ["", "11/16", "Ines Calloway", "both", "back", "back", "back", "", "", "", ""]
     job, typist = interview(tmp_path / "job.toml", answers)
-    heads = [asked.partition(" [")[0] for asked in typist.asked[9:15]]
+    heads = [asked.partition(" [")[0] for asked in typist.asked[7:12]]
     assert heads == [
         "Day of the visit",
-        "Day of the inspection, if another",
         "Your name",
         "Quote in English, Spanish or both",
         "Customer's name",
@@ -122,7 +119,7 @@ def test_back_and_enter_walks_over_every_question_to_where_it_was(tmp_path, inte
 
 
 def test_undo_takes_the_last_answer_out_of_the_file(tmp_path, interview):
-    job, typist = interview(tmp_path / "job.toml", ["", "11/16", "", "Ines Calloway", "undo"])
+    job, typist = interview(tmp_path / "job.toml", ["", "11/16", "Ines Calloway", "undo"])
     assert "prepared_by" not in job.data["job"]
     assert typist.asked[-1] == "Your name"
 

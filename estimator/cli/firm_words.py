@@ -5,7 +5,7 @@ from pathlib import Path
 
 from estimator.cli.interview.own_words import NAME, FirmWords
 from estimator.cli.own_settings import own_settings, settings_path
-from estimator.cli.way import TABLES_VARIABLE
+from estimator.cli.tables_asked import TABLES_VARIABLE
 
 
 def firm_words(asked: Path | None) -> FirmWords:

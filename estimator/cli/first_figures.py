@@ -8,8 +8,8 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 
 from estimator.cli.interview.terminal import Terminal
+from estimator.cli.tables_asked import readable_tables, tables_for
 from estimator.cli.views.words import dollars, number
-from estimator.cli.way import readable_tables, tables_for
 from estimator.cli.writing import new_folder
 from estimator.model.problem import Level, Problem
 from estimator.tables.as_csv import csv_files

@@ -21,8 +21,8 @@ from estimator.cli import rarely_swept
 from estimator.cli.guard import STOPPED
 from estimator.cli.problems import STOPPED_HALF_WAY
 from estimator.cli.reader import speak_to_reader
+from estimator.cli.tables_asked import readable_tables
 from estimator.cli.views.problems import tell
-from estimator.cli.way import readable_tables
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.half_way import keep, kept, kept_beside

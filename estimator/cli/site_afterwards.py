@@ -14,8 +14,8 @@ def record(job_file: Path, tables: Path | None, letter: str) -> tuple[Job, SiteS
     """Return the job as it was sold and the record of its work. Errors: CannotGoOn where nothing was accepted, or for what is wrong in the file."""
     from estimator.cli.clock import today
     from estimator.cli.issuing import quote_again
+    from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views.problems import tell
-    from estimator.cli.way import readable_tables
     from estimator.fieldnotes.afterwards import read_afterwards
     from estimator.pipeline import with_job_settings
     from estimator.records.afterwards.sold import sold

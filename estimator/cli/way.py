@@ -1,12 +1,12 @@
 """A job file and tables in, the whole way run on them out; what is wrong stops it with every problem at once."""
 
-import os
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from estimator.cli.tables_asked import readable_tables, tables_for
 from estimator.model.job import Job, PastVisit
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.problem import CannotGoOn, Level, Problem
@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from estimator.model.work import Repair
     from estimator.tables.tables import Tables
 
-TABLES_VARIABLE = "ESTIMATOR_TABLES"
 NOTHING_TO_OFFER = "quote/nothing-to-offer"
 
 
@@ -87,54 +86,6 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
         notices=notices,
         texts=texts,
     )
-
-
-def tables_for(
-    day: date, asked: Path | None, before: "Tables | None" = None
-) -> "tuple[Tables | None, tuple[Problem, ...]]":
-    """The tables named on the command line, else in ESTIMATOR_TABLES, else in the settings file, else the demo's own.
-
-    `before`: an older set to hold their figures against.
-    """
-    from estimator.tables.read import read_tables
-    from estimator.takeoff.quantities import FACTS, QUANTITIES
-    from estimator.works.methods import names
-
-    units = {name: unit for name, (unit, _) in QUANTITIES.items()}
-    reading = read_tables(tables_folder(asked), day, units, FACTS, (*names(), "job"), before)
-    return reading.tables, reading.problems
-
-
-def tables_before(day: date, asked: Path | None, before: Path | None) -> "Tables | None":
-    """What the tables asked for are held against: the ones named, else the firm's own in use where those are others.
-
-    Errors: CannotGoOn where the ones named cannot be read.
-    """
-    from estimator.tables.where import demo_folder
-
-    if before is not None:
-        return readable_tables(day, before)
-    in_use = tables_folder(None)
-    if asked is None or in_use.resolve() in (asked.resolve(), demo_folder().resolve()):
-        return None
-    return tables_for(day, None)[0]
-
-
-def tables_folder(asked: Path | None) -> Path:
-    """Where those tables lie."""
-    from estimator.cli.own_settings import own_settings
-    from estimator.tables.where import demo_folder
-
-    named = os.environ.get(TABLES_VARIABLE)
-    return asked or (Path(named) if named else own_settings().tables or demo_folder())
-
-
-def readable_tables(day: date, asked: Path | None) -> "Tables":
-    """The same, where nothing can be done without them. Errors: CannotGoOn with all that is wrong with them."""
-    tables, problems = tables_for(day, asked)
-    if tables is None:
-        raise CannotGoOn(*problems)
-    return tables
 
 
 def errors_in(job_file: Path) -> int:

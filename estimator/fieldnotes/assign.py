@@ -4,6 +4,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import TAKES_INCHES, TAKES_PERCENT, Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
+from estimator.fieldnotes.sides import give_sides
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
@@ -230,7 +231,7 @@ class Assign:
                 d.grade = ""
             if "hair" in d.signs and d.grade == "light":
                 d.grade = ""
-        self._sides(findings)
+        give_sides(self.r, self.drafts, self._nearest, findings)
         doubts = r.where("doubt")
         if any("lens under" in d.signs for d in findings):  # that is why nothing was seen
             r.used |= {n for n in doubts if r.atoms[n].means["doubt"] == "cannot tell"}
@@ -285,44 +286,3 @@ class Assign:
             d.photo, d.video = self.numbers.photo, self.numbers.video
         if self.numbers.every_ft and findings:
             self.numbers.every_ft = None
-
-    def _sides(self, findings: list[Draft]) -> None:
-        r = self.r
-        for n in r.where("side"):
-            if n in r.used or ("grade" in r.atoms[n].means and findings):
-                continue
-            side = r.atoms[n].means["side"]
-            bend = next((d for d in self.drafts if d.word in ("bend", "cleanout")), None)
-            target = self._nearest(n, findings)
-            if bend is not None and not bend.direction:
-                bend.direction = side
-            elif target is None:
-                continue
-            elif target.word == "offset":
-                target.direction = target.direction or side
-            elif target.clock is None and side in ("left", "right"):
-                target.clock = side
-            elif (
-                side in ("up", "down") and target.clock is None and target.word not in ("sag", "scale", "reverse fall")
-            ):
-                target.clock = "top" if side == "up" else "bottom"
-            r.used.add(n)
-        for n in r.where("part"):
-            part = r.atoms[n].means["part"]
-            if part not in ("top", "bottom") or n in r.used:
-                continue
-            bend = next((d for d in self.drafts if d.word == "bend"), None)
-            if bend is not None and not bend.direction:
-                bend.direction = "up" if part == "top" else "down"
-                r.used.add(n)
-                continue
-            target = self._nearest(n, [d for d in findings if d.word not in ("sag", "mud", "channel", "reverse fall")])
-            r.used.add(n)
-            if target is not None and target.word == "grease" and any(d.word == "sag" for d in findings):
-                continue  # on top of the water
-            if target is None:
-                continue
-            if target.word == "offset":
-                target.direction = target.direction or ("up" if part == "top" else "down")
-            elif target.clock is None:
-                target.clock = part

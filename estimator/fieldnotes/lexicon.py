@@ -87,7 +87,7 @@ class Lexicon:
                     self.alone[cls, meaning] = entry["alone"]
                 for listed in ("say", "short", "slip", "es"):
                     for phrase in itertools.chain.from_iterable(map(_each, entry.get(listed, ()))):
-                        self.phrases[_key(phrase)].setdefault(name, meaning)
+                        self.phrases[phrase_key(phrase)].setdefault(name, meaning)
         self.longest = max(len(key) for key in self.phrases)
         self.from_word: dict[str, list[tuple[str, ...]]] = defaultdict(list)
         for key, means in self.phrases.items():
@@ -124,7 +124,7 @@ def _each(phrase: str) -> Iterator[str]:
         yield "".join(chosen)
 
 
-def _key(phrase: str) -> tuple[str, ...]:
+def phrase_key(phrase: str) -> tuple[str, ...]:
     return tuple(w for w in re.split(r"[ ]+", phrase.lower().replace("'", "")) if w)
 
 
@@ -204,7 +204,7 @@ def split(tokens: Sequence[Token]) -> list[Token]:
 def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
     """The line's words, the longest phrase first; a misspelt word is put right where only one thing can be meant."""
     lex = lexicon()
-    names = {_key(name) for name in own}
+    names = {phrase_key(name) for name in own}
     longest = max([lex.longest, *(len(n) for n in names)])
     out: list[Atom] = []
     n = 0
@@ -298,15 +298,3 @@ def _single(token: Token, n: int) -> Atom:
     if right:
         return Atom(word, n, n, lex.phrases[(right,)], slip=True)
     return Atom(word, n, n, near=guarded)
-
-
-def material_of(text: str) -> str | None:
-    """The program's word for a pipe material however it is written.
-
-    >>> material_of("Orangeburg"), material_of("vcp"), material_of("PVC SDR 35"), material_of("cheese")
-    ('fiber', 'clay', 'PVC SDR 35', None)
-    """
-    from estimator.fieldnotes.words import MATERIALS
-
-    known = next((m for m in MATERIALS if m.lower() == text.lower().strip()), None)
-    return known or lexicon().phrases.get(_key(text), {}).get("material")

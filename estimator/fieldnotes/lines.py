@@ -10,10 +10,10 @@ from estimator.fieldnotes.forms import LineForm, PassForm
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
 from estimator.fieldnotes.kinds import error, nearest
-from estimator.fieldnotes.lexicon import material_of
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import LogReader, nothing_read
 from estimator.fieldnotes.logbook import Log
+from estimator.fieldnotes.material_names import material_of
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import OUTSIDE, lies_below, read_text

@@ -12,6 +12,7 @@ from functools import lru_cache
 from estimator.fieldnotes import corrections, wholelines
 from estimator.fieldnotes.figures import labelled
 from estimator.fieldnotes.heads import drafts
+from estimator.fieldnotes.just_there import just_there
 from estimator.fieldnotes.lexicon import Atom, atoms, split
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.parts import apart
@@ -96,23 +97,9 @@ HOLDS_WORDS = (
 POINT_LIKE = frozenset(("branch", "cleanout", "bend", "joint", "access", "stop", "end", "tree"))
 
 
-JUST = ("on", "under", "over", "past", "below", "above", "before", "behind", "where", "beside", "beneath", "against")
-
-
-def _just_there(every: list[Atom]) -> list[Atom]:
-    """`right on the invert`, `right under the sink`: that right is no side, unless a size stands before it."""
-    before = [None, *(a.token for a in every)]
-    sized = [t is not None and t.kind == "in" for t in before]
-    after = [*(a.text.split()[0] for a in every[1:]), ""]
-    return [
-        replace(a, means={"plain": "plain"}) if a.text == "right" and word in JUST and not size else a
-        for a, word, size in zip(every, after, sized, strict=False)
-    ]
-
-
 class Reader:
     def __init__(self, every: list[Atom], context: Context) -> None:
-        self.atoms, self.context = _just_there(every), context
+        self.atoms, self.context = just_there(every), context
         self.used: set[int] = set()
         self.clause = self._clauses()
         self.denied = self._denied()

@@ -52,7 +52,7 @@ def _scope(letter: Letter, page: Page, option: Option) -> None:
                 page.table_row(Cell(letter.all([work])[0], "small"), Cell(letter.say(ends), "small", 2))
             case _:
                 page.line(letter.all([does])[0], "small")
-    if (option_words.cuts_floor(option) or len(letter.quote.options) == 1) and (floors := _floors(letter, option)):
+    if floors := _floors(letter, option):
         page.line(capital(floors), "small")
 
 

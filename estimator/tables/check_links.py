@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from estimator.model.problem import Problem
+from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.columns import Column, columns
 from estimator.tables.follows import HEADS
@@ -46,7 +47,7 @@ def earlier(view: View) -> Iterator[Problem]:
             above = latest.get(key)
             if above is not None and above.starts is not None and row.starts is not None and row.starts < above.starts:
                 words = {"day": row.starts, "other": above.cell_row, "newer": above.starts}
-                yield p.EARLIER(view.at(table, row, "starts"), name=_words(key[0]), **words)
+                yield dated.EARLIER(view.at(table, row, "starts"), name=_words(key[0]), **words)
             else:
                 latest[key] = row
 
@@ -69,7 +70,7 @@ def not_yet(view: View) -> Iterator[Problem]:
         for key, row in first.items():
             if key not in begun:
                 name = ", ".join(_words(k) for k in key if k)
-                yield p.LATER(view.at(table, row, "starts"), name=name, day=view.tables.day, first=row.starts)
+                yield dated.LATER(view.at(table, row, "starts"), name=name, day=view.tables.day, first=row.starts)
 
 
 def references(view: View) -> Iterator[Problem]:

@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from estimator.model.problem import Level, Place, Problem
+from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.check_figures import FIGURE_CHECKS
 from estimator.tables.check_links import LINK_CHECKS
@@ -42,7 +43,7 @@ def read_raw(raw: RawTables, problems: Sequence[Problem], day: date, known: Know
         found += read.problems
     tables = Tables(rows, day)
     if (first := first_day(tables)) > day:
-        found.append(p.BEFORE(Place(file=raw.file), day=day, first=first))
+        found.append(dated.BEFORE(Place(file=raw.file), day=day, first=first))
     elif set(rows) == set(TABLES):
         found += check(View(tables, raw, known, lost))
     if any(problem.level == Level.ERROR for problem in found):

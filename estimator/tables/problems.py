@@ -2,7 +2,7 @@
 
 from estimator.model.problem import Kind, Level
 from estimator.model.say import Say
-from estimator.tables import setting_problems
+from estimator.tables import dated_problems, setting_problems
 
 E, W = Level.ERROR, Level.WARNING
 OR_OFF = Say.of(", or set active to no if the row is not in use")
@@ -244,39 +244,6 @@ FLOOR = Kind(
     "the floor {floor} % is above the margin {margin} %.",
     "Write a floor no larger than the margin.",
 )
-STALE = Kind(
-    "tables/old-price",
-    W,
-    "the price of “{item}” was learned {days} days ago.",
-    "Ask the supplier, write the price and the day in price_day.",
-)
-NO_PRICE_DAY = Kind(
-    "tables/no-price-day", W, "nobody wrote down when the price of “{item}” was learned.", "Write the day in price_day."
-)
-ENDED = Kind(
-    "tables/price-ended",
-    W,
-    "the price of “{item}” was good until {until}.",
-    "Ask for the new price and add a row with its first day in `from`.",
-)
-GAP = Kind(
-    "tables/gap",
-    W,
-    "the price of “{item}” ends on {until}, the next one begins on {starts}.",
-    "Give the next row an earlier day in `from`, or ask how long the old price holds.",
-)
-BEFORE = Kind(
-    "tables/before-they-begin",
-    E,
-    "on {day} these tables do not hold yet; they hold from {first}.",
-    "Name that day or a later one, or give the rows that held before an earlier day in `from`.",
-)
-LATER = Kind(
-    "tables/not-yet",
-    W,
-    "no row of “{name}” has begun by {day}; the first begins {first}.",
-    "Add a row that begins earlier, if it is used now.",
-)
 NO_SPANISH = Kind(
     "tables/no-spanish",
     W,
@@ -296,12 +263,6 @@ NO_COST_CLASS = Kind(
     "price class “{name}” has no row.",
     "Add it with its margin: own, sub, allowance and pass-through are needed.",
 )
-EARLIER = Kind(
-    "tables/begins-earlier",
-    W,
-    "“{name}” begins on {day}, before row {other}, which began on {newer} and counts instead.",
-    "Is the year right? A row begun earlier counts only for days before the later one.",
-)
 OTHER_UNIT = Kind(
     "tables/other-unit",
     W,
@@ -310,6 +271,6 @@ OTHER_UNIT = Kind(
 )
 BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {gap} may stand in braces.")
 
-_KINDS = {**globals(), **vars(setting_problems)}.values()
+_KINDS = {**globals(), **vars(setting_problems), **vars(dated_problems)}.values()
 PROBLEMS: tuple[Kind, ...] = tuple(dict.fromkeys(value for value in _KINDS if isinstance(value, Kind)))
 """Every kind of this package, for docs/problems.md and the broken cases."""

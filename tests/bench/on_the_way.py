@@ -5,7 +5,8 @@ from datetime import date
 from pathlib import Path
 
 from estimator import demo
-from estimator.cli.way import priced, tables_for
+from estimator.cli.tables_asked import tables_for
+from estimator.cli.way import priced
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
 from estimator.pipeline import run as price

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from estimator.fieldnotes.answers import Got, Known, Unread
 from estimator.fieldnotes.slab_answers import NOBODY_KNOWS, proof_of_no_tendons
 from estimator.fieldnotes.tendon_proof import why_no_proof
+from estimator.model.say import Say, Typed
 from tests.fieldnotes.fieldnote_texts import HEAD, reading
 
 SHORT = "pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 roots 30%\n"
@@ -40,7 +41,7 @@ NO_PAPERS = (
 def test_a_paper_that_is_named_counts(words: str) -> None:
     assert why_no_proof(words) is None
     assert proof_of_no_tendons(words, "tendons", Known(today=date(2026, 11, 18))) == Got(
-        {"tendons": f"none, {words}"}, f"no tendons, by {words}"
+        {"tendons": f"none, {words}"}, Say.of("no tendons, by {proof}", proof=Typed(words))
     )
 
 

@@ -58,9 +58,9 @@ def command(
 ) -> None:
     from estimator.cli import worked
     from estimator.cli.clock import today
+    from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views import actuals
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import readable_tables
 
     if suggest:
         found, jobs, least = worked.suggest(job, readable_tables(on or today(), tables))

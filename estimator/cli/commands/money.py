@@ -58,10 +58,10 @@ def command(
 ) -> None:
     from estimator.cli import job_money
     from estimator.cli.clock import today
+    from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views import money
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import readable_tables
     from estimator.records.afterwards.money import money as standing
 
     day = on or today()

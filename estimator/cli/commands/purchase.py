@@ -29,9 +29,9 @@ def command(
 ) -> None:
     from estimator.cli import purchasing
     from estimator.cli.clock import today
+    from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views import purchase
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import readable_tables
 
     day = on or today()
     found = purchasing.listed(jobs, readable_tables(day, tables))

@@ -18,9 +18,9 @@ def command(
 ) -> None:
     from estimator.cli.clock import today
     from estimator.cli.rule_book import looked_up
+    from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views import rules
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import readable_tables
 
     found = looked_up(rule, readable_tables(on or today(), tables))
     answer(found, as_json, rules.rows(found, whole=bool(rule), columns=width(), language=language))

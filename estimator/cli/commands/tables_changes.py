@@ -25,10 +25,10 @@ def command(
 ) -> None:
     from estimator.cli.clock import today
     from estimator.cli.table_effects import effects
+    from estimator.cli.tables_asked import readable_tables, tables_for
     from estimator.cli.views import table_effects as view
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import readable_tables, tables_for
 
     day = on or today()
     before, after = readable_tables(day, old), readable_tables(day, new)

@@ -30,10 +30,10 @@ def command(
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.clock import today
+    from estimator.cli.tables_asked import tables_before, tables_for
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import Row, answer, width
     from estimator.cli.views.table import folded
-    from estimator.cli.way import tables_before, tables_for
     from estimator.tables.waiting import waiting
     from estimator.wording.say import speaker
 

@@ -12,8 +12,8 @@ NewFolder = Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder to
 
 def command(folder: NewFolder, tables: TablesFrom = None, on: OnDay = None, language: Language = AS_SET) -> None:
     from estimator.cli.clock import today
+    from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views.screen import show
-    from estimator.cli.way import readable_tables
     from estimator.cli.writing import new_folder
     from estimator.tables.as_csv import csv_files
     from estimator.wording.say import speaker

@@ -15,7 +15,7 @@ LARGEST_BYTES = 1_000_000
 
 def known_before(job_file: Path, tables: Path | None, today: date) -> Known:
     """Errors: none; what cannot be read is not leaned on, nor are the invented names and words of a demo."""
-    from estimator.cli.way import tables_for
+    from estimator.cli.tables_asked import tables_for
     from estimator.tables.own_facts import in_use
 
     jobs = [data for path in _job_files(job_file) if (data := _job_in(path))]

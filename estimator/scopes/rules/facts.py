@@ -26,6 +26,7 @@ from estimator.model.profile import Beam, Branch, Profile
 from estimator.model.remembered import remembered_by
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Works
+from estimator.scopes.rules.deepest import deepest_ft
 from estimator.tables.tables import Tables
 
 
@@ -224,7 +225,7 @@ def _whatever_is_done(
         rooms=profile.rooms(stretch),
         filmed=profile.inspected(stretch),
         run_out_seen=profile.run_out_seen(stretch, tables.number("run_out_ft")),
-        depth_ft=_deepest(profile, stretch),
+        depth_ft=deepest_ft(profile, stretch),
         line_fall=profile.slope_ft_per_ft(),
         fall_ft=profile.fall_ft(stretch.from_ft, stretch.to_ft).value,
         slab_edge_ft=profile.slab_edge_ft,
@@ -256,28 +257,6 @@ def _soils(job: Job, profile: Profile, stretch: Stretch) -> tuple[str, ...]:
     stations = [stretch.from_ft, stretch.middle_ft, stretch.to_ft]
     stations += [m.stretch.from_ft for m in profile.marks("soil") if m.stretch.touches(stretch)]
     return _each(profile.soil(at) or job.house.soil for at in stations)
-
-
-def _deepest(profile: Profile, stretch: Stretch) -> float | None:
-    """Deepest centre below the surface; None where one part has none that was read in its own ground."""
-    stations = {stretch.from_ft, stretch.to_ft}
-    stations |= {
-        m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert") if m.stretch.touches(stretch)
-    }
-    depths = [profile.depth_to_centre_ft(at).value for at in stations]
-    for part, _ in profile.zones(stretch):
-        known = profile.depth_to_centre_ft(part.middle_ft)
-        if known.value is None or (known.how == "assumed" and _counts(part, stretch)):
-            return None
-    return max((d for d in depths if d is not None), default=None)
-
-
-SHORT_PART_FT = 3.0
-"""A part of another ground no longer than this, such as the pit outside a slab, is dug with the rest of the stretch."""
-
-
-def _counts(part: Stretch, whole: Stretch) -> bool:
-    return part.length_ft > min(SHORT_PART_FT, whole.length_ft / 2)
 
 
 def _downstream_size(job: Job, profile: Profile, stretch: Stretch) -> float | None:

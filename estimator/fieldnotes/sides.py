@@ -1,0 +1,52 @@
+"""Left, right, top and bottom in a line in; each given to the thing it belongs to, out."""
+
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.drafts import Draft
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.understand import Reader
+
+Nearest = Callable[[int, list[Draft]], Draft | None]
+"""The finding that stands nearest to a word of the line."""
+
+
+def give_sides(r: "Reader", drafts: Sequence[Draft], nearest: Nearest, findings: list[Draft]) -> None:
+    """Sides and parts of the pipe, each to the bend, the offset or the finding it says most about."""
+    for n in r.where("side"):
+        if n in r.used or ("grade" in r.atoms[n].means and findings):
+            continue
+        side = r.atoms[n].means["side"]
+        bend = next((d for d in drafts if d.word in ("bend", "cleanout")), None)
+        target = nearest(n, findings)
+        if bend is not None and not bend.direction:
+            bend.direction = side
+        elif target is None:
+            continue
+        elif target.word == "offset":
+            target.direction = target.direction or side
+        elif target.clock is None and side in ("left", "right"):
+            target.clock = side
+        elif side in ("up", "down") and target.clock is None and target.word not in ("sag", "scale", "reverse fall"):
+            target.clock = "top" if side == "up" else "bottom"
+        r.used.add(n)
+    for n in r.where("part"):
+        part = r.atoms[n].means["part"]
+        if part not in ("top", "bottom") or n in r.used:
+            continue
+        bend = next((d for d in drafts if d.word == "bend"), None)
+        if bend is not None and not bend.direction:
+            bend.direction = "up" if part == "top" else "down"
+            r.used.add(n)
+            continue
+        target = nearest(n, [d for d in findings if d.word not in ("sag", "mud", "channel", "reverse fall")])
+        r.used.add(n)
+        if target is not None and target.word == "grease" and any(d.word == "sag" for d in findings):
+            continue  # on top of the water
+        if target is None:
+            continue
+        if target.word == "offset":
+            target.direction = target.direction or ("up" if part == "top" else "down")
+        elif target.clock is None:
+            target.clock = part

@@ -37,11 +37,12 @@ def pages_of(book):
     return sum(1 + len(sheet.row_breaks.brk) for sheet in sheets if sheet.sheet_state == "visible")
 
 
-@pytest.mark.parametrize(("language", "most"), [("en_US", 3000), ("es_US", 3150)])
-def test_the_homeowner_reads_ten_pages_few_words_and_no_long_sentence_twice(quote, language, most):
-    """Eight pages, the law's form and the page on care; the law's own words and an option's title are not counted."""
+@pytest.mark.parametrize(("language", "most"), [("en_US", 3200), ("es_US", 3320)])
+def test_the_homeowner_reads_twelve_pages_few_words_and_no_long_sentence_twice(quote, language, most):
+    """Four repairs and the visit before one of them: ten pages, the law's form and the page on care. The law's own words and an
+    option's title are not counted."""
     book = homeowner(quote, language)
-    assert pages_of(book) <= 10
+    assert pages_of(book) <= 12
     ours = [
         text
         for sheet, texts in zip(book.sheets, texts_by_sheet(book), strict=True)
@@ -148,7 +149,7 @@ def test_what_is_left_is_counted_from_the_cost_in_the_middle(quote):
         assert float(sums.profit) == pytest.approx(
             float(option.price.total - option.price.tax) - middle - others, abs=0.01
         )
-        assert sums.middle < sums.sure and float(sums.per_day) == pytest.approx(
+        assert sums.middle <= sums.sure and float(sums.per_day) == pytest.approx(
             float(sums.profit / sum(map(option.schedule.crew_days_of, option.schedule.crews))), abs=0.01
         )
 
@@ -211,5 +212,7 @@ def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote
     assert [t.repair.line for t in spot.takeoffs if t.repair.method == "yard spot" and not t.value("tests")] == ["yard"]
     for option in quote.options:
         tested = sorted({t.repair.line for t in option.takeoffs if t.value("tests")})
+        if not tested:  # a visit repairs nothing
+            continue
         promised = f"We water-test the new part of the {' and '.join(f'{line} line' for line in tested)} only."
         assert Letter(quote, "en_US").say(option.water_test_text).startswith(promised), option.letter

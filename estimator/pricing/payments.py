@@ -14,8 +14,8 @@ from estimator.tables.setting_words import payments_in
 from estimator.tables.tables import Tables
 
 WORDS = {
-    "deposit": Say.of("Deposit"),
-    "start": Say.of("Start"),
+    "deposit": Say.of("Deposit at signing"),
+    "start": Say.of("Start of work"),
     "pipe in before cover": Say.of("New pipe or liner in"),
     "done": Say.of("Completion"),
 }

@@ -33,10 +33,10 @@ def test_nothing_is_said_of_a_lift_or_a_pair_of_tests_where_there_is_none() -> N
 def test_the_order_with_a_lift_names_the_places_each_step_is_about() -> None:
     rows = said(read(Path(demo.__file__).parent / "job.toml"))
     order = " ".join(" ".join(rows[rows.index(ORDER) :]).split())
-    assert "1. We water-test all drains before the foundation lift." in order
+    assert "1. We water-test all drains. 2." in order
     assert "(main 10.9 – 18.3 ft" in order
     assert order.index("The foundation company lifts the house") < order.index(
-        "We water-test all drains after the lift"
+        "We water-test all drains again"
     )
 
 

@@ -36,6 +36,7 @@ from estimator.quote.invented import with_invented
 from estimator.scopes import owners_words
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.choose import Choices, Chosen, choose
+from estimator.scopes.discounted import discounted
 from estimator.scopes.handed import Handed
 from estimator.scopes.owners_words import lost_wishes, words_that_hit_nothing
 from estimator.scopes.rules import conditions
@@ -144,7 +145,6 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
 
     Prices are those before any discount: a discount must not be refused for a repair that nobody is shown.
     """
-
     return Handed(
         take_off=lambda repair: take_off(repair, job, tables),
         in_figures=lambda takeoffs: in_figures(takeoffs, job, tables, place),
@@ -240,7 +240,7 @@ def _with_overrides(
         mine = [o for o in numbers if o.option.lower() in called and concerns(o, option.takeoffs, tables)]
         mine += [o for o in below_floor if o.option.lower() in called]
         used.update(mine)
-        price = priced(option.takeoffs, job, tables, place, mine)
+        price = priced(option.takeoffs, discounted(job, option.scope, len(chosen)), tables, place, mine)
         offered = add_ons(option.takeoffs, price, tables, place, wanted(job, {*called, way.lower()}))
         more = margins(option.takeoffs, job, tables, place, measure_with(tables)) if with_margins else {}
         options.append(_in_words(option, with_chosen(price, offered), offered, more, tables, place))

@@ -9,7 +9,6 @@ from typer.core import TyperCommand, TyperGroup
 
 from estimator.cli.reader import reader, reads
 from estimator.model.say import Say
-from estimator.wording.say import LANGUAGES, say
 
 OF_THE_LIBRARY: tuple[tuple[re.Pattern[str], Say], ...] = (
     (re.compile(r"^Usage:", re.MULTILINE), Say.of("Usage:")),
@@ -33,12 +32,21 @@ def heard(words: Sequence[str]) -> None:
     """The language named among the words of the command line, for help, which comes before a command reads them."""
     named = next((after for word, after in pairwise(words) if word == "--language"), "")
     named = next((word.partition("=")[2] for word in words if word.startswith("--language=")), named)
-    reads(named if named in LANGUAGES else "")
+    if named:
+        from estimator.wording.say import LANGUAGES
+
+        reads(named if named in LANGUAGES else "")
+    else:
+        reads("")
 
 
 def in_words(text: str) -> str:
     """A help text in the reader's language."""
-    return say(Say(text=text), reader()) if text else text
+    if not text or reader().startswith("en"):
+        return text
+    from estimator.wording.say import say
+
+    return say(Say(text=text), reader())
 
 
 class _Told:

@@ -6,7 +6,6 @@ from estimator.takeoff.water_test import old_pipe_test, to_slab_top_ft
 from estimator.works.depth import pothole_reaches
 
 QUANTITY: dict[str, tuple[str, str]] = {
-    "film": ("films_before", "the line inspected from the side nobody came from"),
     "locate": ("locates", "places located from above, with their depth"),
     "pothole": ("potholes", "the pipe uncovered by hand, its depth read with a stick"),
     "level": ("level_shots", "levels of the pipe bottom"),
@@ -27,7 +26,9 @@ def visit(case: Case) -> None:
     kinds = kinds_in(case.repair.facts)
     if "locate" in kinds and "film" not in kinds:
         case.paper.put("films_before", 1, "a transmitter is located on the camera, in the pipe")
-    for kind in kinds:
+    if "film" in kinds:
+        case.paper.put("films_before", 1, "the line inspected from the side nobody came from", ("kind", "film"))
+    for kind in (one for one in kinds if one != "film"):
         name, why = BY_VACUUM if kind == "pothole" and not pothole_reaches(case, case.stretch) else QUANTITY[kind]
         case.paper.put(name, many.get(kind, 1), why, ("kind", kind))
     if "test" in kinds:

@@ -33,7 +33,7 @@ AS_SET = "as set"
 
 
 def _language(code: str) -> str:
-    from estimator.wording.say import LANGUAGES
+    from estimator.model.languages import LANGUAGES
 
     if code not in (*LANGUAGES, AS_SET):
         raise typer.BadParameter(f"there are no texts in {code or 'no language'}; write {' or '.join(LANGUAGES)}.")

@@ -1,17 +1,15 @@
 """The price tables named on the command line in, where the firm that they belong to keeps its own words for field notes out."""
 
-import os
 from pathlib import Path
 
 from estimator.cli.interview.own_words import NAME, FirmWords
-from estimator.cli.own_settings import own_settings, settings_path
-from estimator.cli.tables_asked import TABLES_VARIABLE
+from estimator.cli.own_settings import settings_path
+from estimator.cli.tables_asked import firms_own
 
 
 def firm_words(asked: Path | None) -> FirmWords:
     """Beside the firm's tables; where only the demo's are used, beside the user's settings file."""
-    named = os.environ.get(TABLES_VARIABLE)
-    tables = asked or (Path(named) if named else own_settings().tables)
+    tables = firms_own(asked)
     if tables is None:
         return FirmWords(settings_path().parent / NAME)
     return FirmWords((tables if tables.is_dir() else tables.parent) / NAME)

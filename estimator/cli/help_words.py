@@ -7,7 +7,8 @@ from typing import Any
 
 from typer.core import TyperCommand, TyperGroup
 
-from estimator.cli.reader import reader, reads
+from estimator.cli.reader import reads, told
+from estimator.model.languages import LANGUAGES
 from estimator.model.say import Say
 
 OF_THE_LIBRARY: tuple[tuple[re.Pattern[str], Say], ...] = (
@@ -32,21 +33,12 @@ def heard(words: Sequence[str]) -> None:
     """The language named among the words of the command line, for help, which comes before a command reads them."""
     named = next((after for word, after in pairwise(words) if word == "--language"), "")
     named = next((word.partition("=")[2] for word in words if word.startswith("--language=")), named)
-    if named:
-        from estimator.wording.say import LANGUAGES
-
-        reads(named if named in LANGUAGES else "")
-    else:
-        reads("")
+    reads(named if named in LANGUAGES else "")
 
 
 def in_words(text: str) -> str:
     """A help text in the reader's language."""
-    if not text or reader().startswith("en"):
-        return text
-    from estimator.wording.say import say
-
-    return say(Say(text=text), reader())
+    return told(Say(text=text)) if text else text
 
 
 class _Told:

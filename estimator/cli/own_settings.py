@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from estimator.cli.problems import OWN_SETTINGS
+from estimator.model.languages import LANGUAGES
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
-from estimator.wording.say import LANGUAGES
 
 VARIABLE = "ESTIMATOR_SETTINGS"
 NAME = "settings.toml"

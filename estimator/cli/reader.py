@@ -1,10 +1,14 @@
 """The language of whoever reads the terminal: that of the command, else of the settings file; problems and last words are said in it."""
 
 from contextvars import ContextVar
+from typing import TYPE_CHECKING
 
+from estimator.model.languages import LANGUAGES
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
-from estimator.wording.say import LANGUAGES, Speaker, say, speaker
+
+if TYPE_CHECKING:
+    from estimator.wording.say import Speaker
 
 _asked: ContextVar[str] = ContextVar("asked", default="")
 
@@ -26,9 +30,18 @@ def reader() -> str:
 
 def told(text: Say | str) -> str:
     """Return a sentence in the reader's language; what is text already stands as it is."""
-    return say(text, reader()) if isinstance(text, Say) else text
+    if not isinstance(text, Say):
+        return text
+    language = reader()
+    if language == LANGUAGES[0] and not text.words:
+        return text.text  # as the source says it: the overview of the commands loads no catalog
+    from estimator.wording.say import say
+
+    return say(text, language)
 
 
-def speak_to_reader() -> Speaker:
+def speak_to_reader() -> "Speaker":
     """Return what says a text to the reader."""
+    from estimator.wording.say import speaker
+
     return speaker(reader())

@@ -46,11 +46,17 @@ def tables_before(day: date, asked: Path | None, before: Path | None) -> "Tables
 
 def tables_folder(asked: Path | None) -> Path:
     """Where those tables lie."""
-    from estimator.cli.own_settings import own_settings
     from estimator.tables.where import demo_folder
 
+    return firms_own(asked) or demo_folder()
+
+
+def firms_own(asked: Path | None) -> Path | None:
+    """The same, but None where only the demo's are left."""
+    from estimator.cli.own_settings import own_settings
+
     named = os.environ.get(TABLES_VARIABLE)
-    return asked or (Path(named) if named else own_settings().tables or demo_folder())
+    return asked or (Path(named) if named else own_settings().tables)
 
 
 def readable_tables(day: date, asked: Path | None) -> "Tables":

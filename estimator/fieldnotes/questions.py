@@ -188,9 +188,9 @@ TEST = Section(table="water_test", title=Say.of("Water tests"), many=True, one="
        default=known_by.test_result, before=known_by.result_text),
 ))  # fmt: skip
 
-WAY = Section(table="reroute", title=Say.of("Ways round"), many=True, one="way round", more=Say.of("Another way? Name and legs, or Enter"), questions=(
+WAY = Section(table="reroute", title=Say.of("Reroutes"), many=True, one="way round", more=Say.of("Another reroute? Name and legs, or Enter"), questions=(
     _q("name", "Name and legs, or Enter", "hall: wall 12, yard 26, fall 6.6in",
-       "A way round the bad pipe that you saw on site. Fall is invert to invert; also size, turns, vents, holes. "
+       "A reroute around the bad pipe that you saw on site. Fall is invert to invert; also size, turns, vents, holes. "
        "Enter: none.", line.way_round,
        also=("legs", "fall_available", "size", "turns", "vents", "penetrations")),
     _q("replaces", "Which pipe it takes over", "kitchen, or main 6 to 15", "The line, or a stretch of it in stations.",

@@ -37,7 +37,7 @@ NO_WAY_ROUND = error(
     "job/no-way-round",
     "this option goes around line {line} {where}, and no [[reroute]] says how.",
     "Write the way you saw on site as [[reroute]] with what it replaces and its legs, or take the option out.",
-    "A way round that nobody walked has no length, no fall and no price.",
+    "A reroute that nobody walked has no length, no fall and no price.",
 )
 OVERLAP = error(
     "job/overlap",

@@ -20,19 +20,7 @@ def remembered(function: Callable[P, R]) -> Callable[P, R]:
     >>> double(word), double(word), asked
     ('draindrain', 'draindrain', ['drain'])
     """
-    known: dict[tuple[int, ...], tuple[object, R]] = {}  # with the records, so that no other gets their id
-
-    @wraps(function)
-    def ask(*records: P.args, **none: P.kwargs) -> R:
-        key = tuple(map(id, records))
-        held = known.get(key)
-        if held is None:
-            if len(known) >= MOST:
-                known.clear()
-            held = known[key] = records, function(*records, **none)
-        return held[1]
-
-    return ask
+    return remembered_by(lambda *records, **none: tuple(map(id, records)))(function)
 
 
 def remembered_by(told: Callable[P, Hashable]) -> Callable[[Callable[P, R]], Callable[P, R]]:

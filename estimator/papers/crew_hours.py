@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from estimator.model.languages import LANGUAGES
 from estimator.model.offer import Option
 from estimator.model.price import TaskHours
 from estimator.model.say import Say
@@ -11,7 +12,7 @@ from estimator.papers.letter import Letter
 from estimator.pricing.actuals import CAUSES
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.plain import UNITS, in_plain_words
-from estimator.wording.say import LANGUAGES, say, spoken
+from estimator.wording.say import say, spoken
 
 WIDTHS = (22.0, 20.0, 12.0, 9.0, 9.0, 9.0, 9.0, 14.0, 14.0)
 ROW_PT = 13.0

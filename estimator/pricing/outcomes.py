@@ -7,7 +7,7 @@ import math
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from estimator.model.paid_days import all_paid_steps
+from estimator.model.paid_days import paid_steps
 from estimator.model.price import CostLine, CrewDays, Price
 from estimator.model.work import Takeoff
 from estimator.pricing.causes import UNSEEN
@@ -110,10 +110,12 @@ class _Days:
         key = (crew.crew, mine)
         if key not in self.known:
             rules, set_up = self.model.rules, crew.setup_hours / math.ceil(crew.days)
-            half = float(rules.day_step)
-            paid = all_paid_steps(day_hours=rules.day_hours, step_days=half, tolerance_hours=rules.tolerance_hours)
-            hours = _sum([self.work[crew.crew, owner] for owner in mine], len(self.luck))
-            self.known[key] = _scaled(half, paid(hours, _scaled(set_up, self.luck)))
+            day, half, spare = rules.day_hours, float(rules.day_step), rules.tolerance_hours
+            worked = _sum([self.work[crew.crew, owner] for owner in mine], len(self.luck))
+            self.known[key] = [
+                half * paid_steps(hours, set_up * times, day_hours=day, step_days=half, tolerance_hours=spare)
+                for hours, times in zip(worked, self.luck, strict=True)
+            ]
         return self.known[key]
 
 

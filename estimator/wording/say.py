@@ -12,7 +12,6 @@ from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say, Typ
 from estimator.wording import numbers
 
 LOCALES = Path(__file__).parent / "locales"
-LANGUAGES = ("en_US", "es_US")
 NOTES_LANGUAGE = "en"
 """Texts stand in the source in this language, so it needs no catalog."""
 

@@ -5,9 +5,10 @@ import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
+from estimator.model.languages import LANGUAGES
 from estimator.model.say import GAP
 from estimator.wording.numbers import family
-from estimator.wording.say import LANGUAGES, LOCALES, NOTES_LANGUAGE
+from estimator.wording.say import LOCALES, NOTES_LANGUAGE
 
 PACKAGE = Path(__file__).parent.parent
 NO_TEXT = ""

@@ -14,9 +14,9 @@ from estimator.fieldnotes.forms import WaterTestForm
 from estimator.fieldnotes.values import Language
 from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import EdgeBeam, Job, Leg, Override, WantedRepair, WaterTest
+from estimator.model.languages import LANGUAGES
 from estimator.model.line import Join
 from estimator.model.problem import CannotGoOn, Place
-from estimator.wording.say import LANGUAGES
 
 EVERYTHING = Path(__file__).parent / "everything.toml"
 

@@ -8,7 +8,8 @@ from babel.messages.catalog import Catalog
 from babel.messages.mofile import read_mo, write_mo
 from babel.messages.pofile import read_po
 
-from estimator.wording.say import LANGUAGES, LOCALES
+from estimator.model.languages import LANGUAGES
+from estimator.wording.say import LOCALES
 from estimator.wording.sweep import texts
 
 TRANSLATED = [language for language in LANGUAGES if language != "en_US"]

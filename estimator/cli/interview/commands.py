@@ -4,7 +4,8 @@ import re
 
 from estimator.model.say import Say
 
-STOP = ("quit", "exit", "stop", "q", "bye", "done", "end")
+LEAVING = ("quit", "exit", "stop", "q", "bye")
+STOP = (*LEAVING, "done", "end")
 NO_MORE = ("no", "none", "n", "no more", "nothing", "done", "-", "nope", "ninguno", "ninguna", "nada")
 BY_HAND = Say.of("By hand in the job file, not asked: overrides, options, approvals, discounts (docs/job-file.md).")
 BY_HAND_WORDS = re.compile(

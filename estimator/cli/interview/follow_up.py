@@ -1,7 +1,7 @@
 """A log that was ended in; what it still lacks for a price asked, the answers written into it, and how it was left out."""
 
 from estimator.cli.interview import log_files
-from estimator.cli.interview.commands import in_english
+from estimator.cli.interview.commands import LEAVING, NOBODY_KNOWS, in_english
 from estimator.cli.interview.gaps import PICTURES, Gap, Rows, gaps
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.sheet import read
@@ -14,22 +14,8 @@ from estimator.model.problem import Level
 from estimator.model.say import Say
 
 DONE, LEAVE, TO_THE_LOG = "done", "leave", "log"
-STOP = ("quit", "exit", "stop", "q", "bye")
-OPEN = (
-    "",
-    "skip",
-    "-",
-    "no",
-    "none",
-    "unknown",
-    "dont know",
-    "don't know",
-    "not sure",
-    "later",
-    "done",
-    "no sé",
-    "después",
-)
+OPEN = ("", "skip", "-", "no", "none", "done")
+"""Answers that leave a question open, beside those by which nobody knows."""
 
 
 def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -> str:
@@ -51,7 +37,7 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
             return LEAVE
         plain = in_english(cleaned(answer))
         low = plain.lower().rstrip(".!")
-        if low in STOP:
+        if low in LEAVING:
             return LEAVE
         if low in ("back", "log", "undo"):
             return TO_THE_LOG
@@ -63,7 +49,7 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
                 Say.of("Such as: {example}; Enter leaves it open, back goes to the log.", example=gap.example)
             )
             continue
-        if low in OPEN:
+        if low in OPEN or NOBODY_KNOWS.fullmatch(low):
             left_open.add(gap.text)
             continue
         new = gap.rows(plain)

@@ -16,7 +16,7 @@ ONE: Mapping[str, Say] = {
     "line": Say.of("Line"),
     "water test": Say.of("Water test"),
     "sign": Say.of("Sign"),
-    "way round": Say.of("Way round"),
+    "way round": Say.of("Reroute"),
 }
 """One of several, over its questions."""
 

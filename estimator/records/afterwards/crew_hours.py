@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from estimator.model.languages import LANGUAGES
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
@@ -13,7 +14,6 @@ from estimator.pricing.actuals import CAUSES, Actual
 from estimator.records.afterwards.problems import BAD_AMOUNT, NO_HOURS_SHEET, NOTHING_FILLED_IN, UNKNOWN_CAUSE
 from estimator.records.afterwards.sold import Sold
 from estimator.sheets.read import CellValue, ReadRow, ReadSheet, read
-from estimator.wording.say import LANGUAGES
 
 COLUMN = {name: column for column, name in enumerate(COLUMNS)}
 

@@ -5,7 +5,7 @@ from estimator.model.stretch import Stretch
 
 
 def deepest_ft(profile: Profile, stretch: Stretch) -> float | None:
-    """Deepest centre below the surface; None where one part has none that was read in its own ground."""
+    """Deepest center of the pipe below the surface; None where one part has none that was read in its own ground."""
     stations = {stretch.from_ft, stretch.to_ft}
     stations |= {
         m.stretch.middle_ft for m in profile.marks("depth", "loc", "pothole", "invert") if m.stretch.touches(stretch)

@@ -9,8 +9,9 @@ from hypothesis import strategies as st
 
 from estimator.fieldnotes.answers import Got, Known, Unread, cleaned
 from estimator.fieldnotes.questions import SECTIONS
+from estimator.model.languages import LANGUAGES
 from estimator.model.say import Say
-from estimator.wording.say import LANGUAGES, say
+from estimator.wording.say import say
 
 QUESTIONS = {(section.table, question.key): question for section in SECTIONS for question in section.questions}
 ASKED = Known(

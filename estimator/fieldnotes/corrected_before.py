@@ -211,5 +211,7 @@ def _with_things(c: Correction, n: int) -> Meaning | None:
     """`no 2in hole`, at the place of the line before; or a line of its own from its reading on."""
     if not any(t.may_be_footage for _, t in c.numbers):
         return _instead(c)
+    if n == 0:
+        return None  # nothing stands before it that it could put right
     found = c.r.other(c.r.atoms[n:]).meaning()
     return replace(found, instead=True) if found.rows and not found.asked else None

@@ -4,7 +4,7 @@ import time
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from estimator import demo
@@ -214,6 +214,7 @@ BITS = st.lists(
 
 @settings(max_examples=60, deadline=None)
 @given(st.lists(st.one_of(BITS, st.text(max_size=40)), max_size=8))
+@example(["hole pass beam loc \" 5-7 joints", "99999 ''' no"])
 def test_any_lines_are_answered_and_every_one_is_kept(lines):
     log = Typed(About())
     for line in lines:

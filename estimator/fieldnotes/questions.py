@@ -129,7 +129,7 @@ HOUSE = Section(table="house", title=Say.of("The house"), questions=(
     _q("in_slab", "What else runs in the slab: nothing, ducts, conduit or unknown", "nothing",
        "It is searched for before a saw touches the slab.", slab.runs_in_slab,
        default=known_by.fixed("unknown"), asked=known_by.on_slab),
-    _q("floor_finish", "Floor over the pipe", "tile", "What has to be put back over a break-through.", words_for(Say.of("a floor finish"))),
+    _q("floor_finish", "Floor over the pipe", "tile", "What has to be restored where the floor is cut.", words_for(Say.of("a floor finish"))),
     _q("floor_price", "What a square foot of it costs, put back", "14.50",
        "The dearer the floor, the sooner a tunnel is the cheaper way; Enter leaves it open.", house.floor_price,
        asked=known_by.on_slab),

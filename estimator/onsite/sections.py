@@ -33,10 +33,10 @@ SEEN_WEIGHT = 40.0
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """One part of the tree. `stretch` is on `line`; a side drain in one piece has the point where it joins. `known` is what a test proved of it."""
+    """One part of the tree. `stretch` is on `line`; a branch in one piece has the point where it joins. `known` is what a test proved of it."""
 
     name: str
-    branch: bool  # a side drain in one piece
+    branch: bool  # a branch in one piece
     line: str
     stretch: Stretch
     size_in: float

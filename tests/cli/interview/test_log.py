@@ -214,7 +214,7 @@ BITS = st.lists(
 
 @settings(max_examples=60, deadline=None)
 @given(st.lists(st.one_of(BITS, st.text(max_size=40)), max_size=8))
-@example(["hole pass beam loc \" 5-7 joints", "99999 ''' no"])
+@example(['hole pass beam loc " 5-7 joints', "99999 ''' no"])
 def test_any_lines_are_answered_and_every_one_is_kept(lines):
     log = Typed(About())
     for line in lines:

@@ -152,7 +152,7 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
         ("length", shape.length_ft, "ft"),
         ("spacing", spacing, "ft"),
     )
-    case.paper.assume("the slab spans the tunnel without supports; they are not included")
+    case.paper.assume("the slab spans the tunnel; supports under it are not included")
 
 
 def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> None:

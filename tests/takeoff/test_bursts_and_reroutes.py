@@ -310,5 +310,5 @@ def test_a_way_round_is_filled_and_tested_along_its_own_length_and_size(tables: 
 
 def test_how_much_soil_lies_over_a_way_round_is_said(tables: Tables) -> None:
     """1.5 ft to the bottom - 0.33 bedding - 2.375 / 12 outside = 0.97 ft."""
-    said = next(a for a in round_about(tables).assumptions if "soil over the pipe" in str(a))
+    said = next(a for a in round_about(tables).assumptions if "the reroute starts" in str(a))
     assert dict(said.words)["cover"] == Feet(0.97)

@@ -55,10 +55,10 @@ def _locates(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     if numbers.depth:
         draft.depth_ft = numbers.depth[1]
         numbers.depth = None
-    draft.surface = r.surface()
+    draft.surface, said = r.surface()
     draft.tapes, draft.flag = list(numbers.tapes), numbers.flag
     numbers.tapes.clear()
-    r.used |= {*locs, *depths, *potholes, *inverts}
+    r.used |= {*locs, *depths, *potholes, *inverts, *said}
     for k, a in enumerate(r.atoms):
         if "surface" in a.means or "from surface" in a.means or "under" in a.means:
             r.used.add(k)

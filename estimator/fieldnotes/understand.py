@@ -97,6 +97,10 @@ HOLDS_WORDS = (
 POINT_LIKE = frozenset(("branch", "cleanout", "bend", "joint", "access", "stop", "end", "tree"))
 
 
+OVER = {"drive": "drive", "walk": "walk", "street": "street", "yard": "ground", "slab": "slab"}
+"""Zones that say from which surface a depth was read."""
+
+
 class Reader:
     def __init__(self, every: list[Atom], context: Context) -> None:
         self.atoms, self.context = just_there(every), context
@@ -262,7 +266,7 @@ class Reader:
         """`28 floor`, `3ft from asphalt`: the next words name what lies over the pipe."""
         for k in range(n + 1, min(n + 6, len(self.atoms))):
             a = self.atoms[k]
-            if "surface" in a.means or a.means.get("zone") in ("drive", "walk", "street", "yard"):
+            if "surface" in a.means or (a.means.get("zone") in OVER and a.means["zone"] != "slab"):
                 return True
             if a.means.get("zone") == "slab" and a.text.split()[0] in ("under", "below", "bajo", "debajo", "beneath"):
                 return True
@@ -272,18 +276,15 @@ class Reader:
                 return False
         return False
 
-    def surface(self) -> str:
-        for a in self.atoms:
+    def surface(self) -> tuple[str, set[int]]:
+        """What a depth is counted from, and the word that says so."""
+        for n, a in enumerate(self.atoms):
             if "surface" in a.means:
-                return a.means["surface"]
-        for a in self.atoms:
-            if a.means.get("zone") in ("drive", "walk", "street"):
-                return a.means["zone"]
-            if a.means.get("zone") == "yard":
-                return "ground"
-            if a.means.get("zone") == "slab":
-                return "slab"
-        return ""
+                return a.means["surface"], {n}
+        for n, a in enumerate(self.atoms):
+            if found := OVER.get(a.means.get("zone", "")):
+                return found, {n}
+        return "", set()
 
     def single_place(self) -> bool:
         return not any(t.kind == "range" for _, t in self.numbers()) and not self.has("fraction")

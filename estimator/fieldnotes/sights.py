@@ -179,5 +179,10 @@ def numbered(line: str, findings: Iterable[Finding]) -> tuple[Finding, ...]:
 
 
 def line_findings(line: Line) -> tuple[Finding, ...]:
-    """Every sight a line holds, old ones and gone ones among them."""
-    return tuple(s for f in (*line.findings, *line.superseded) for s in (*f.history, replace(f, history=())))
+    """Every sight a line holds, old ones and gone ones among them; what cleaning left of roots (`cut`) nobody saw."""
+    return tuple(sight for f in (*line.findings, *line.superseded) for sight in _sights(f))
+
+
+def _sights(found: Finding) -> tuple[Finding, ...]:
+    left_by_cleaning = bool(found.history) and found.history[-1].origin == found.origin
+    return found.history if left_by_cleaning else (*found.history, replace(found, history=()))

@@ -136,35 +136,40 @@ class Keyboard:
         self.seen += CODES.sub("", self.letters.decode(part)).replace("\r", "")
         return bool(part)
 
+    def _waits(self) -> bool:
+        """The program has said all it has to say and sits at the keyboard: half a prompt ends like a whole one."""
+        stat = Path(f"/proc/{self.child.pid}/stat")
+        asleep = stat.read_text("ascii").rpartition(")")[2].split()[0] == "S" if stat.exists() else None
+        return asleep is not False and not select.select([self.ours], [], [], 0 if asleep else 0.2)[0]
+
+    def _said(self, wanted: str, seconds: float, what: str) -> str:
+        """What is said up to the next prompt of this form; nothing where the program has ended."""
+        start, deadline = len(self.seen), time.monotonic() + seconds
+        while not (re.search(wanted, self.seen[start:]) and self._waits()):
+            if time.monotonic() > deadline:
+                self.child.kill()
+                raise AssertionError(f"no {what} in:\n{self.seen[-1500:]}")
+            if not self._read(0.02):
+                return ""
+        return self.seen[start:]
+
     def until(self, prompt: str, seconds: float = 20) -> str:
         """What is said up to this prompt, which stands at the end; one that ends in [ may go on to its ]:"""
-        wanted = re.compile(re.escape(prompt) + (r"[^\n]*\]:" if prompt.endswith("[") else "") + r" *\Z")
-        start, deadline = len(self.seen), time.monotonic() + seconds
-        while not wanted.search(self.seen, start):
-            if time.monotonic() > deadline or not self._read(0.2):
-                self.child.kill()
-                raise AssertionError(f"no “{prompt}” in:\n{self.seen[-1500:]}")
-        return self.seen[start:]
+        said = self._said(
+            re.escape(prompt) + (r"[^\n]*\]:" if prompt.endswith("[") else "") + r" *\Z", seconds, f"“{prompt}”"
+        )
+        assert said, f"it ended without “{prompt}”:\n{self.seen[-1500:]}"
+        return said
 
     def prompt(self, seconds: float = 20) -> str:
         """What is said up to the next prompt, whichever it is."""
-        start, deadline = len(self.seen), time.monotonic() + seconds
-        while not re.search(r"(?::|>) \Z", self.seen[start:]):
-            if time.monotonic() > deadline or not self._read(0.2):
-                self.child.kill()
-                raise AssertionError(f"no prompt in:\n{self.seen[-1500:]}")
-        return self.seen[start:]
+        said = self.prompt_or_end(seconds)
+        assert said, f"it ended:\n{self.seen[-1500:]}"
+        return said
 
     def prompt_or_end(self, seconds: float = 20) -> str:
         """What is said up to the next prompt; nothing where the program has ended."""
-        start, deadline = len(self.seen), time.monotonic() + seconds
-        while not re.search(r"(?::|>) \Z", self.seen[start:]):
-            if not self._read(0.2):
-                return ""
-            if time.monotonic() > deadline:
-                self.child.kill()
-                raise AssertionError(f"no prompt in:\n{self.seen[-1500:]}")
-        return self.seen[start:]
+        return self._said(r"(?::|>) \Z", seconds, "prompt")
 
     def answers(self, answer: str) -> str:
         """One line typed; what is said until the next prompt."""

@@ -8,7 +8,7 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
 How = Literal["seen", "measured", "told", "assumed"]
-Subject = Literal["pipe", "run-out", "depth", "levels", "join", "soil", "slab", "way in"]
+Subject = Literal["pipe", "run-out", "depth", "levels", "join", "soil", "slab", "access point"]
 HOW: dict[str, Say] = {
     "seen": Say.of("seen"),
     "measured": Say.of("measured"),

@@ -40,7 +40,13 @@ def _row(laid: LaidPipe, plan: tuple[Stretch, ...]) -> tuple[Words, ...]:
     where = Stretch.between(laid.from_ft, laid.to_ft)
     low, high = Feet(round(where.from_ft, 1)), Feet(round(where.to_ft, 1))
     pipe = Say.of("{size} {pipe}", size=Inches(round(laid.size_ft * 12, 2)), pipe=laid.pipe)
-    return (laid.line, Say.of("{low} to {high}", low=low, high=high), pipe, _against(where, plan), laid.note)
+    return (
+        Say.of("{line}", line=laid.line),
+        Say.of("{low} to {high}", low=low, high=high),
+        pipe,
+        _against(where, plan),
+        laid.note,
+    )
 
 
 def _against(where: Stretch, plan: tuple[Stretch, ...]) -> Say:

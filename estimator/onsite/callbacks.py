@@ -81,7 +81,7 @@ def callbacks_sheet(jobs: Sequence[DoneJob]) -> SiteSheet:
     """Return the count as a sheet for the owner."""
     counts = counted(jobs)
     calls = [c for job in jobs for c in job.callbacks]
-    title = Say.of("Callbacks by way of repair")
+    title = Say.of("Callbacks by method")
     if not jobs:
         return SiteSheet(name=NAME, title=title, answer=Say.of("No job in this folder is noted as done."), blocks=())
     cost = sum((c.cost for c in calls), Decimal(0))
@@ -89,8 +89,8 @@ def callbacks_sheet(jobs: Sequence[DoneJob]) -> SiteSheet:
         "Jobs done: {jobs}. Callbacks: {calls}. They cost {cost}.", jobs=len(jobs), calls=len(calls), cost=Dollars(cost)
     )
     heads = (
-        Say.of("way of repair"), Say.of("jobs"), Say.of("called back"), Say.of("true share, 9 of 10"),
-        Say.of("callbacks"), Say.of("through us"), Say.of("cost"),
+        Say.of("method"), Say.of("jobs"), Say.of("called back"), Say.of("likely share, 9 of 10"),
+        Say.of("callbacks"), Say.of("caused by us"), Say.of("cost"),
     )  # fmt: skip
     rows = tuple(
         (
@@ -109,7 +109,7 @@ def callbacks_sheet(jobs: Sequence[DoneJob]) -> SiteSheet:
         Say.of("{cause}: {count}", cause=CAUSES[cause], count=count) for cause, count in causes.most_common()
     )
     blocks = (
-        Block(heading=Say.of("By way of repair"), heads=heads, rows=rows),
+        Block(heading=Say.of("By method"), heads=heads, rows=rows),
         Block(heading=Say.of("By cause"), lines=by_cause),
     )
     return SiteSheet(name=NAME, title=title, answer=answer, blocks=tuple(b for b in blocks if not b.empty))

@@ -40,7 +40,7 @@ def _answer(spot: Spot, percent: float) -> Say:
         )
     most = max(w.within_ft(percent) for w in spot.walls)
     return Say.of(
-        "Probe {walls}. Give or take {most}, {percent} times of 100.", walls=walls, most=Feet(round(most, 1)), percent=f"{percent:g}"
+        "Probe {walls}. Give or take {most}, {percent} times out of 100.", walls=walls, most=Feet(round(most, 1)), percent=f"{percent:g}"
     )  # fmt: skip
 
 
@@ -71,19 +71,18 @@ def _facts(spot: Spot, percent: float) -> Iterable[Say]:
         along=Feet(round(along, 1)),
     )
     for wall in spot.walls:
-        yield Say.of(
-            "From the {wall}: {at}, give or take {most}.",
-            wall=wall.wall,
-            at=Feet(round(wall.ft, 1)),
-            most=Feet(round(wall.within_ft(percent), 1)),
-        )
+        at, most = Feet(round(abs(wall.ft), 1)), Feet(round(wall.within_ft(percent), 1))
+        if wall.ft < 0:
+            yield Say.of("Outside the {wall}: {at}, give or take {most}.", wall=wall.wall, at=at, most=most)
+        else:
+            yield Say.of("From the {wall}: {at}, give or take {most}.", wall=wall.wall, at=at, most=most)
     if spot.located == 0:
         yield Say.of("No locate was taken at the fitting itself: the place comes from footage.")
     elif spot.located == 1:
         yield Say.of("One locate at the fitting. A second one from another run narrows it by about a third.")
     if spot.pipe_top_ft is not None:
         yield Say.of(
-            "Top of the pipe: about {deep} down. The cap lies between grass and there.",
+            "Top of the pipe: about {deep} down. The cap is between the grass and there.",
             deep=Feet(round(spot.pipe_top_ft, 1)),
         )
     if len(_ways(spot.fitting.sightings)) < 2:
@@ -129,13 +128,13 @@ UNSEEN = Block(
     lines=(
         Say.of("Two openings in the top of the pipe within 2 ft of each other, often 2 to 5 ft outside the house (common practice)."),
         Say.of("Locate with the camera standing in the first of them, and tape the spot to two walls."),
-        Say.of("An unnamed branch that points up is noted so: 30.1 branch up."),
+        Say.of("Log an unnamed branch that points up like this: 30.1 branch up."),
     ),
 )  # fmt: skip
 CAUTION = Block(
     heading=Say.of("Before you probe"),
     lines=(
-        Say.of("Call 811 first. Probe by hand, with a blunt rod: gas, power and water lie at the same depth."),
+        Say.of("Call 811 first. Probe by hand, with a blunt rod: gas, power and water can be at the same depth."),
         Say.of("Near a marked line dig by hand and only as far as your state's law lets you."),
     ),
 )

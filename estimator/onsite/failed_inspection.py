@@ -7,10 +7,11 @@ from decimal import Decimal
 from estimator.model.half_days import HALF_DAY
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option
-from estimator.model.say import Days, Dollars, Say
+from estimator.model.say import Days, Dollars, FromTable, Say
 from estimator.onsite.sheet import Block
 from estimator.tables.rows import Equipment, Recipe
 from estimator.tables.tables import Tables
+from estimator.wording.plain import CREWS, in_plain_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,14 +39,14 @@ def failed_inspection(option: Option, tables: Tables) -> Failed | None:
     paid = [*_crews(option, {t.crew for t in visits}), *_rents(option, tables, days)]
     fee = exact(tables.number("reinspection_fee"))
     if fee:
-        paid.append((Say.of("the city's fee for coming again"), fee))
+        paid.append((Say.of("the city's re-inspection fee"), fee))
     return Failed(days, tuple(paid), tuple(_moved(option, min(t.start for t in visits), days)))
 
 
 def _crews(option: Option, crews: set[str]) -> list[tuple[Say, Decimal]]:
     hours = HALF_DAY * exact(option.schedule.day_hours)
     return [
-        (Say.of("crew {crew} comes again for half a day", crew=c.crew), cents(c.rate * hours))
+        (Say.of("{crew} returns for half a day", crew=in_plain_words(CREWS, c.crew)), cents(c.rate * hours))
         for c in option.price.crews
         if c.crew in crews
     ]
@@ -66,7 +67,7 @@ def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say,
             standing[recipe.ref] = exact(count) if count else Decimal(0)
     for item, pieces in standing.items():
         if pieces:
-            said = Say.of("{what}: {days} more", what=rows[item].text, days=Days(days))
+            said = Say.of("{what}: {days} more", what=FromTable(rows[item].text, rows[item].text_es), days=Days(days))
             yield said, cents(rows[item].cost * pieces * days)
 
 
@@ -90,7 +91,7 @@ def failed_block(found: Failed) -> Block:
         for what, before, after in found.moved
     )
     total = Say.of(
-        "A failed inspection costs us {cost} and {days}. What has to be changed in the work comes on top.",
+        "A failed inspection costs {cost} and {days}, plus the correction itself.",
         cost=Dollars(found.cost),
         days=Days(found.days),
     )

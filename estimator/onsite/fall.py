@@ -30,13 +30,15 @@ class Fall:
     def lines(self) -> Iterable[Say]:
         """Say the pipe, its slope and what is spare or missing."""
         slope, least = Inches(round(self.fall_in / self.length_ft, 3)), Inches(self.least_in_per_ft)
-        yield Say.of("{size} pipe, falls {slope} per foot with the flow.", size=Inches(self.size_in), slope=slope)
+        yield Say.of("{size} pipe, slope {slope} per foot with the flow.", size=Inches(self.size_in), slope=slope)
         if self.spare_in < 0:
             short = Inches(round(-self.spare_in, 1))
-            yield Say.of("{short} of fall is missing against the code's {least} per foot.", short=short, least=least)
+            yield Say.of(
+                "SHORT by {short} of drop against the code's minimum of {least} per foot.", short=short, least=least
+            )
         else:
             yield Say.of(
-                "Spare fall: {spare} over the run. The code asks for {least} per foot.",
+                "Spare drop: {spare} over the run. Code minimum: {least} per foot.",
                 spare=Inches(round(self.spare_in, 1)),
                 least=least,
             )

@@ -33,7 +33,7 @@ class NewWay:
         """Return its lines and, where the fall was measured, its table."""
         heading = Say.of("New route {name}", name=self.way.name)
         if self.fall is None:
-            told = Say.of("Its fall was not measured. Shoot the bottom at both ends before pipe is laid.")
+            told = Say.of("Its drop was not measured. Shoot the pipe's bottom at both ends before laying pipe.")
             return Block(heading=heading, lines=(told,))
         heads = (Say.of("from its upper end"), Say.of("below its upper end"), Say.of("what is there"))
         rows = tuple(self._rows(self.fall.fall_in / self.length_ft))

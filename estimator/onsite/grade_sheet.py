@@ -1,7 +1,7 @@
 """The line and grade to lay for an option: the pipe's bottom at its ends, ties and beams and every 5 ft, slope, spare fall, hangers."""
 
 from collections.abc import Iterable
-from math import ceil
+from math import ceil, hypot
 
 from estimator.knowledge.hangers import widest_ft
 from estimator.knowledge.pipes import pipe_size
@@ -37,7 +37,7 @@ def grade_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
     short = sum(run.fall.spare_in < 0 for _, run in found if isinstance(run, Run)) + sum(way.short for way in around)
     if short:
         answer = Say.of(
-            "Runs without the fall the code asks for: {count}. Find a lower tie-in or call the inspector first.",
+            "Runs below the code's minimum slope: {count}. Find a lower tie-in or call the inspector first.",
             count=short,
         )
     else:
@@ -60,12 +60,12 @@ def _run_or_missing(laid: Laid, job: Job, tables: Tables) -> "Run | Say":
     heights = elevations(job, line, tables)
     if heights is None or heights.levels == 0:
         return Say.of(
-            "No levels on line {line}. Shoot the pipe's bottom at both tie-ins before pipe is laid.", line=line.name
+            "No levels on line {line}. Shoot the pipe's bottom at both tie-ins before laying pipe.", line=line.name
         )
     run = Run(laid, line, heights, job, tables)
     if run.known_to_in > KNOWN_IN:
         return Say.of(
-            "The tie-ins of line {line} are known to {known} only. Shoot the pipe's bottom at both before pipe is laid.",
+            "Tie-in levels on line {line}: give or take {known}. Shoot the pipe's bottom at both before laying pipe.",
             line=line.name,
             known=Inches(round(run.known_to_in, 1)),
         )
@@ -97,6 +97,12 @@ class Run:
         """What must be allowed at the worse of the two tie-ins, nine times of ten."""
         return NINE_OF_TEN * max(self.upper.sigma_ft, self.lower.sigma_ft) * INCHES_PER_FT
 
+    @property
+    def unsure(self) -> bool:
+        """Whether the tie-ins are known less well than the run has drop to spare, nine times of ten."""
+        fall_ft = NINE_OF_TEN * hypot(self.upper.sigma_ft, self.lower.sigma_ft)
+        return 0 <= self.fall.spare_in < fall_ft * INCHES_PER_FT
+
     def bottom_ft(self, station_ft: float) -> float:
         """Return how far the new pipe's bottom lies below the slab top, ft."""
         share = (station_ft - self.upper_ft) / (self.lower_ft - self.upper_ft)
@@ -110,10 +116,14 @@ class Run:
         """Say the pipe, its slope and hangers."""
         yield from self.fall.lines()
         yield Say.of(
-            "Tie-ins are known to {low} and {high}, nine times of ten.",
+            "Tie-in levels: give or take {low} and {high}, 9 times out of 10.",
             low=Inches(round(NINE_OF_TEN * self.upper.sigma_ft * INCHES_PER_FT, 1)),
             high=Inches(round(NINE_OF_TEN * self.lower.sigma_ft * INCHES_PER_FT, 1)),
         )
+        if self.unsure:
+            yield Say.of(
+                "The spare drop is smaller than that. Shoot the pipe's bottom at both tie-ins before laying pipe."
+            )
         if self.run.hung:
             yield from hangers(self.run.stretch.length_ft, self.job, self.tables)
 
@@ -170,7 +180,7 @@ BEFORE_COVER = Block(
     heading=Say.of("Before concrete or backfill"),
     lines=(
         Say.of("Level on every fitting, both directions. Note the readings: they are the as-built."),
-        Say.of("Water test of the new pipe held, and the inspector has seen it."),
+        Say.of("Water test of the new pipe passed and seen by the inspector."),
         Say.of("Bedding under the full length of the pipe, no rock, no block left under it."),
         Say.of("Photo of each tie-in with a ruler in it."),
     ),

@@ -53,7 +53,7 @@ def _line(line: Line, heights: Elevations, job: Job) -> Iterable[Block]:
     lines = tuple(_lines(line, heights, job))
     yield Block(heading=Say.of("Line {line}", line=line.name), lines=lines, heads=heads, rows=rows)
     yield Block(
-        heading=Say.of("Readings of line {line}", line=line.name),
+        heading=Say.of("Readings on line {line}", line=line.name),
         heads=(Say.of("reading"), Say.of("where"), Say.of("against the others")),
         rows=tuple(_heard(h) for h in heights.heard),
     )
@@ -68,13 +68,15 @@ def _every(low: float, high: float) -> Iterable[float]:
 
 def _row(height: Height, line: Line) -> tuple[Words, ...]:
     profile = Profile(line)
-    there = [b.name or "branch" for b in profile.branches if abs(b.station_ft - height.station_ft) < 0.1]
-    there += ["beam" for b in profile.beams if b.stretch.padded(0.05, 0.05).holds(height.station_ft)]
+    there: list[Words] = [
+        b.name or Say.of("a branch") for b in profile.branches if abs(b.station_ft - height.station_ft) < 0.1
+    ]
+    there += [Say.of("beam") for b in profile.beams if b.stretch.padded(0.05, 0.05).holds(height.station_ft)]
     return (
         Say.of("{at}", at=Feet(round(height.station_ft, 1))),
         Say.of("{inches}", inches=Inches(round(height.below_slab_ft * INCHES_PER_FT, 1))),
         Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * height.sigma_ft * INCHES_PER_FT, 1))),
-        ", ".join(there),
+        Say.of("{words}", words=tuple(there)) if there else "",
     )
 
 
@@ -85,10 +87,10 @@ def _lines(line: Line, heights: Elevations, job: Job) -> Iterable[Say]:
         ends = Stretch(heights.heights[0].station_ft, heights.heights[-1].station_ft)
         slope = heights.slope_in_per_ft(ends, line.downstream)
         if slope is not None and slope > 0:
-            yield Say.of("From end to end it falls {slope} per foot with the flow.", slope=Inches(round(slope, 3)))
+            yield Say.of("Slope from end to end: {slope} per foot with the flow.", slope=Inches(round(slope, 3)))
         elif slope is not None:
             yield Say.of(
-                "From end to end it runs uphill: {slope} per foot against the flow.", slope=Inches(round(-slope, 3))
+                "Reverse slope from end to end: {slope} per foot against the flow.", slope=Inches(round(-slope, 3))
             )
     for heard in heights.heard:
         if heard.kind == "standing water":
@@ -131,7 +133,7 @@ KINDS = {
     "level": Say.of("level"),
     "locate": Say.of("locate depth"),
     "pothole": Say.of("pothole"),
-    "riser": Say.of("riser of a way in"),
+    "riser": Say.of("riser at an access"),
     "standing water": Say.of("water stands level"),
     "water depth": Say.of("depth of the water"),
 }

@@ -103,7 +103,7 @@ def _stations(profile: Profile, levels: Sequence[LiftLevel]) -> list[tuple[float
     top = profile.extent.from_ft if profile.line.downstream > 0 else profile.extent.to_ft
     named = {m.stretch.from_ft: m.name or m.choice or m.word for m in profile.marks("end", "cleanout", "access")}
     named |= {p.start_ft: p.access for p in profile.line.passes if p.access}
-    found += [(at, named.get(at, "way in"), True) for at in profile.accesses()]
+    found += [(at, named.get(at, "access point"), True) for at in profile.accesses()]
     found.append((top, named.get(top, "upper end"), True))
     found += [(m.stretch.middle_ft, "taped", False) for m in profile.line.marks if m.ties]
     found += [(level.at_ft, "level", False) for level in levels]

@@ -13,6 +13,7 @@ from estimator.onsite.lift_points import Point
 from estimator.onsite.lift_surface import Place, Surface, surface_of
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
+from estimator.wording import numbers
 
 NAME = "lift"
 TITLE = Say.of("After the lift")
@@ -41,7 +42,7 @@ def _answer(found: Sequence[Lifted], tables: Tables) -> Say:
     pulled = sum(_pulled(p, tables) for one in found for p in one.points)
     opened = sum(_opens(joint, tables) for one in found for joint in one.joints)
     return Say.of(
-        "Falls that turn or may turn: {turned}. Risers pulled: {pulled}. Joints that may open: {opened}. Water-test before anything is covered.",
+        "Slopes reversed or in doubt: {turned}. Risers pulled: {pulled}. Joints that may open: {opened}. Water-test before anything is covered.",
         turned=turned,
         pulled=pulled,
         opened=opened,
@@ -71,15 +72,15 @@ def _heights(heights: Sequence[LiftHeight], surface: Surface) -> Block:
 
 
 def _falls(one: Lifted) -> Block:
-    heads = (Say.of("from"), Say.of("to"), Say.of("fall before, per foot"), Say.of("fall now, per foot"))
+    heads = (Say.of("from"), Say.of("to"), Say.of("slope before, per foot"), Say.of("slope now, per foot"))
     measured = {run.measured for run in one.runs}
     lines: tuple[Say, ...] = ()
     if measured == {False}:
-        lines = (Say.of("Without levels before and after: as if the pipe hung from the slab and rose with it."),)
+        lines = (Say.of("Without levels before and after, the pipe is assumed to rise with the slab."),)
     elif False in measured:
-        lines = (Say.of("Beyond the levels read: as if the pipe hung from the slab and rose with it."),)
+        lines = (Say.of("Beyond the levels read, the pipe is assumed to rise with the slab."),)
     return Block(
-        heading=Say.of("Line {line}: falls, with the flow", line=one.line),
+        heading=Say.of("Line {line}: slopes, with the flow", line=one.line),
         lines=lines,
         heads=heads,
         rows=tuple(_run(run) for run in one.runs),
@@ -89,15 +90,21 @@ def _falls(one: Lifted) -> Block:
 def _run(run: Run) -> tuple[Words, ...]:
     ends = (_where(run.upper), _where(run.lower))
     if run.before is None or run.after is None:
-        change = Inches(round(abs(run.change), 3))
-        said = Say.of("{change} more", change=change) if run.change >= 0 else Say.of("{change} less", change=change)
-        return (*ends, Say.of("no levels"), said)
+        return (*ends, Say.of("no levels"), _change(run))
     now = Say.of("{slope}", slope=Inches(round(abs(run.after), 3)))
     if run.turns == "yes":
-        now = Say.of("UPHILL {slope}", slope=now)
+        now = Say.of("REVERSED {slope}", slope=now)
     elif run.turns == "may":
-        now = Say.of("{slope}, may run uphill", slope=now)
+        now = Say.of("{slope}, may be reversed", slope=now)
     return (*ends, Say.of("{slope}", slope=Inches(round(run.before, 3))), now)
+
+
+def _change(run: Run) -> Say:
+    """By how much a run without levels slopes more or less than before."""
+    change = Inches(round(abs(run.change), 3))
+    if numbers.inches(change.inches) == numbers.inches(0):
+        return Say.of("no change")
+    return Say.of("{change} more", change=change) if run.change > 0 else Say.of("{change} less", change=change)
 
 
 def _where(point: Point) -> Say:
@@ -110,8 +117,9 @@ def _where(point: Point) -> Say:
 SPOTS = {
     "slab edge": Say.of("slab edge"),
     "branch": Say.of("branch"),
-    "way in": Say.of("way in"),
+    "access point": Say.of("access point"),
     "upper end": Say.of("upper end"),
+    "end": Say.of("upper end"),
 }
 
 
@@ -146,12 +154,15 @@ def _joints(one: Lifted, tables: Tables) -> Block:
 
 def _joints_rest_on(one: Lifted, tables: Tables) -> Iterable[Say]:
     if one.joints:
-        yield Say.of("A joint may open from {limit} a foot on.", limit=Inches(tables.number("joint_turn_in_per_ft")))
+        yield Say.of(
+            "A joint may open at a turn of {limit} per foot or more.",
+            limit=Inches(tables.number("joint_turn_in_per_ft")),
+        )
     if any(joint.outside and joint.point.pipe is None for joint in one.joints):
-        yield Say.of("Outside the slab edge: as if the pipe rose with the slab.")
+        yield Say.of("Outside the slab edge, the pipe is assumed to rise with the slab.")
     if sum(point.own for point in one.points) < LEVELS:
         yield Say.of(
-            "Joints under the slab cannot be told: they take levels before and after at three places. Inspect every joint."
+            "Joints under the slab: not known without levels at three points, before and after. Inspect every joint."
         )
 
 
@@ -161,7 +172,7 @@ def _joint(joint: Joint, tables: Tables) -> tuple[Words, ...]:
         Say.of("first joint outside the {where}", where=where) if joint.outside else where,
         Say.of("{inches}", inches=Inches(round(abs(joint.turn.inches), 2))),
         Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * joint.turn.sigma_in, 2))),
-        Say.of("MAY OPEN: inspect it") if _opens(joint, tables) else Say.of("turned less than it can take"),
+        Say.of("MAY OPEN: inspect it") if _opens(joint, tables) else Say.of("turn within its limit"),
     )
 
 
@@ -183,7 +194,7 @@ def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
     pulled = [(p, one) for one in found for p in one.points if _pulled(p, tables)]
     for point, one in sorted(pulled, key=lambda pair: -pair[0].pull.inches)[:5]:
         yield Say.of(
-            "Look: riser at {where}, line {line}. Test its branch alone; check trap, closet flange and roof vent.",
+            "Check: riser at {where}, line {line}. Test its branch alone; check trap, closet flange and roof vent.",
             where=_where(point),
             line=one.line,
         )
@@ -191,7 +202,7 @@ def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
         for run in one.runs:
             if run.turns in ("yes", "may"):
                 yield Say.of(
-                    "Camera with water running: line {line}, {low} to {high}. Standing water shows the fall that turned.",
+                    "Camera with water running: line {line}, {low} to {high}. Standing water shows where the slope reversed.",
                     line=one.line,
                     low=Feet(round(min(run.upper.station_ft, run.lower.station_ft), 1)),
                     high=Feet(round(max(run.upper.station_ft, run.lower.station_ft), 1)),
@@ -202,13 +213,13 @@ def _levels(one: Lifted) -> Iterable[Say]:
     """The levels that would tell the joints under the slab."""
     if one.again:
         yield Say.of(
-            "Shoot line {line} again at {stations}, where it was read before the lift: that tells its joints under the slab.",
+            "Shoot line {line} again at {stations}, where it was read before the lift. That shows which joints under the slab moved.",
             line=one.line,
             stations=tuple(Feet(round(at, 1)) for at in one.again),
         )
     elif one.another:
         yield Say.of(
-            "Line {line} was read at too few places before the lift: only the camera tells its joints. Before another lift, read {stations}.",
+            "Line {line} was read at too few points before the lift: only the camera shows its joints. Before another lift, read {stations}.",
             line=one.line,
             stations=tuple(Feet(round(at, 1)) for at in one.another),
         )
@@ -229,16 +240,16 @@ def _look_at(joint: Joint, line: str) -> Say:
 
 def _limits(job: Job, found: Sequence[Lifted], surface: Surface) -> Block:
     named = {one.line for one in found}
-    left = tuple(line.name for line in job.lines if line.name not in named)
+    left = tuple(Say.of("{line}", line=line.name) for line in job.lines if line.name not in named)
     lines = [
         Say.of(
-            "Between the places read, the slab is taken to bend evenly. A cracked slab does not: read more places beside the crack."
+            "Between the points read, we assume that the slab bends evenly. A cracked slab does not: read more points beside the crack."
         )
     ]
     if left:
         lines.append(
             Say.of(
-                "Not on this sheet: {lines}. Fewer than two places under the slab are taped to the {one} and the {other}.",
+                "Not on this sheet: {lines}. Fewer than two points under the slab are taped to the {one} and the {other}.",
                 lines=left,
                 one=surface.walls[0],
                 other=surface.walls[1],
@@ -247,7 +258,7 @@ def _limits(job: Job, found: Sequence[Lifted], surface: Surface) -> Block:
     if any(not run.measured for one in found for run in one.runs):
         lines.append(
             Say.of(
-                "Shoot the pipe's bottom at two places again and type a [[lift_level]] for each: then it is known which of the two happened."
+                "Where there are no levels, the pipe may also have stayed in the ground. Shoot its bottom there again and type a [[lift_level]] for each point."
             )
         )
-    return Block(heading=Say.of("What this rests on"), lines=tuple(lines))
+    return Block(heading=Say.of("What this is based on"), lines=tuple(lines))

@@ -27,7 +27,7 @@ def marks_sheet(option: Option, job: Job, tables: Tables) -> SiteSheet:
         return SiteSheet(name=NAME, title=title, answer=Say.of("This option opens no ground and no floor."), blocks=())
     known = any(end.within_ft(confidence) is not None for o in openings for end in ends_of(o, job, errors))
     answer = (
-        Say.of("Marks hold the true place {percent} times of 100. Check each against the slab edge before you cut or dig.", percent=f"{confidence:g}")
+        Say.of("The true place is within these marks {percent} times out of 100. Check each against the slab edge before you cut or dig.", percent=f"{confidence:g}")
         if known
         else Say.of("No tapes to walls in the notes. Locate the pipe again and tape each mark to two walls.")
     )  # fmt: skip
@@ -141,9 +141,9 @@ def _stop_lines(openings: list[Opening]) -> Block:
 def _stop(opening: Opening) -> tuple[Words, ...]:
     """The next depth at which the work is another work, or the end of the locator's error, whichever comes first."""
     limit = opening.safety_ft
-    why = Say.of("deeper than the locate allows")
+    why = Say.of("deeper than the locate and its accuracy")
     for depth, reason in (
-        (LADDER_FT, Say.of("ladder, and the air tested where it can be bad")),
+        (LADDER_FT, Say.of("ladder; test the air where it can be bad")),
         (PROTECT_FT, Say.of("protective system needed")),
         (ENGINEER_FT, Say.of("registered engineer")),
     ):

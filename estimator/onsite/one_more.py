@@ -69,9 +69,9 @@ def _beside(one: OneMore, other: OneMore) -> bool:
 
 def one_more_block(option: Option, job: Job, tables: Tables) -> Block:
     """Return the best of them as a table."""
-    heads = (Say.of("next reading"), Say.of("less to dig"), Say.of("less floor"), Say.of("saves up to"))
+    heads = (Say.of("next reading"), Say.of("digging saved"), Say.of("floor saved"), Say.of("saves up to"))
     rows = tuple(_row(one) for one in one_more(option, job, tables)[:MOST_ROWS])
-    lines = (Say.of("Each by itself: what the opening would be dug less, priced as the option is."),) if rows else ()
+    lines = (Say.of("Each reading by itself: the digging it can save, at this option's prices."),) if rows else ()
     return Block(
         heading=Say.of("What one more locate or level saves"), lines=lines, heads=heads if rows else (), rows=rows
     )

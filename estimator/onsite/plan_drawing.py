@@ -204,7 +204,7 @@ class Drawn:
 
 
 DRAWN: dict[str, Callable[[Drawn, Thing], None]] = {
-    "way in": Drawn.way_in,
+    "access point": Drawn.way_in,
     "branch": Drawn.branch,
     "beam": Drawn.across,
     "utility": Drawn.across,

@@ -13,7 +13,7 @@ from estimator.onsite.plan_marks import things_on
 from estimator.onsite.plan_near import near_the_house, shortened
 from estimator.wording.say import plain_words, say
 
-COARSE = frozenset({"way in", "branch", "utility", "tree", "lot line", "room"})
+COARSE = frozenset({"access point", "branch", "utility", "tree", "lot line", "room"})
 """What stands on a small plan."""
 
 

@@ -11,9 +11,9 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.dead_reckoning import XY, Track
 from estimator.onsite.plan import Plan, distance_ft
 from estimator.onsite.ways_in import PLAIN, SAME_FT
-from estimator.wording.plain import ROOMS
+from estimator.wording.plain import ROOMS, UTILITIES, in_plain_words
 
-Kind = Literal["way in", "branch", "beam", "utility", "tree", "footing", "lot line", "room"]
+Kind = Literal["access point", "branch", "beam", "utility", "tree", "footing", "lot line", "room"]
 Words = Say | str
 TREE_FT, FOOTING_FT = 5.0, 3.0
 """How far beside the pipe a tree or footing is drawn whose distance nobody noted (judgment; it is drawn as not measured)."""
@@ -49,7 +49,7 @@ def _same(one: Thing, other: Thing) -> bool:
         return False
     return (
         distance_ft(one.at, other.at) < SAME_FT
-        if one.kind == "way in"
+        if one.kind == "access point"
         else one.kind == "room" and one.words == other.words
     )
 
@@ -59,7 +59,7 @@ def _of_line(line: Line, track: Track, job: Job) -> Iterable[Thing]:
     named = {m.stretch.from_ft: m.name or m.word for m in profile.marks("cleanout", "access")}
     named |= {p.start_ft: p.access for p in line.passes if p.access}
     for at, name in named.items():
-        yield Thing("way in", track.at(at), track.heading(at), name, line.name, at)
+        yield Thing("access point", track.at(at), track.heading(at), name, line.name, at)
     filmed = {round(o.joins.station_ft) for o in job.lines if o.joins is not None and o.joins.line == line.name}
     for branch in profile.branches:
         if round(branch.station_ft) in filmed:
@@ -92,7 +92,7 @@ def _beside(mark: Mark, line: Line, track: Track) -> Thing:
     along, (x, y) = track.heading(at), track.at(at)
     if mark.word == "crossing":
         above, below = mark.length("above"), mark.length("below")
-        name = mark.choice or Say.of("unknown utility")
+        name = in_plain_words(UTILITIES, mark.choice or "unknown")
         words: Words = name
         if above is not None:
             words = Say.of("{utility}, {far} above", utility=name, far=Feet(above))

@@ -52,8 +52,8 @@ def _foot(drawn: Drawn) -> None:
     canvas.line([(EDGE, top), (EDGE + bar, top)], INK, 2.0)
     canvas.text((EDGE + bar + 8, top), said(Say.of("10 ft. Front of the house at the bottom.")), 9.5, INK, anchor="lm")
     lines = (
-        Say.of("Full line: between places taped to two walls. Dashes: direction or length not measured, not to scale."),
-        Say.of("Square: taped. Circle: way in. Numbers on the pipe: camera footage from the line's zero."),
+        Say.of("Full line: between points taped to two walls. Dashes: direction or length not measured, not to scale."),
+        Say.of("Square: taped. Circle: access point. Numbers on the pipe: camera footage from the line's zero."),
         Say.of("Drawn from a camera inspection. Not a survey: locate and pothole before you dig."),
     )
     for number, line in enumerate(lines):

@@ -19,14 +19,14 @@ def plan_sheet(job: Job, heights: Sequence[LiftHeight] = ()) -> SiteSheet:
     known = sum(measured_ft(track) for track in plan.tracks.values())
     whole = sum(_length(track) for track in plan.tracks.values())
     answer = Say.of(
-        "{known} of {whole} of pipe lie between places taped to two walls. The rest is drawn in dashes.",
+        "{known} of {whole} of pipe: drawn between points taped to two walls. The rest is drawn in dashes.",
         known=Feet(round(known)),
         whole=Feet(round(whole)),
     )
     heads = (Say.of("line"), Say.of("length"), Say.of("measured"), Say.of("its direction"))
     rows = tuple(_row(track) for track in plan.tracks.values())
     blocks = (
-        Block(heading=Say.of("What the sketch rests on"), heads=heads, rows=rows),
+        Block(heading=Say.of("What the sketch is based on"), heads=heads, rows=rows),
         Block(heading=Say.of("House"), lines=tuple(_house(plan.outline))),
         Block(heading=Say.of("To make it true to scale"), lines=tuple(_missing(plan))),
     )
@@ -49,7 +49,7 @@ def _length(track: Track) -> float:
 
 HOW = {
     "taped": Say.of("from tapes"),
-    "from one tape": Say.of("guessed, moved to one taped place"),
+    "from one tape": Say.of("guessed, moved to one taped point"),
     "guessed": Say.of("guessed from where it joins and its bends"),
 }
 
@@ -57,7 +57,7 @@ HOW = {
 def _row(track: Track) -> tuple[Words, ...]:
     whole, known = _length(track), measured_ft(track)
     return (
-        track.line,
+        Say.of("{line}", line=track.line),
         Say.of("{at}", at=Feet(round(whole, 1))),
         Say.of("{at}", at=Feet(round(known, 1))) if known else Say.of("none"),
         HOW[track.known],
@@ -82,16 +82,14 @@ def _house(outline: Outline | None) -> Iterable[Say]:
         yield Say.of("Walls from tapes: {sides}.", sides=measured)
     if guessed:
         yield Say.of("Walls not measured, drawn in dashes: {sides}.", sides=guessed)
-    yield Say.of(
-        "A south wall counts as the front and an east wall as the right side: say otherwise when you hand it over."
-    )
+    yield Say.of("South wall drawn as the front, east wall as the right side. If that is wrong, note it on the sketch.")
 
 
 def _missing(plan: Plan) -> Iterable[Say]:
     for track in plan.tracks.values():
         if track.known != "taped":
-            yield Say.of("Line {line}: locate two places far apart and tape each to two walls.", line=track.line)
+            yield Say.of("Line {line}: locate two points far apart and tape each to two walls.", line=track.line)
     if plan.outline is not None and len(plan.outline.measured) < 4:
         yield Say.of(
-            "Tape one place to both side walls, and one to the front and the back wall: then the house has its size."
+            "Tape one point to both side walls and one to the front and back walls. That gives the size of the house."
         )

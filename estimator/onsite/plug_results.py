@@ -59,4 +59,4 @@ def _followed(plan: TestPlan, results: Sequence[Result]) -> Followed:
         step = steps[open_ends.pop(0)]
         left.append(step)
         open_ends += [end for end in (step.if_drops, step.if_holds) if isinstance(end, int)]
-    return Followed(tuple(made), steps[at], (), tuple(left))
+    return Followed(tuple(made), steps[at], (), tuple(sorted(left, key=lambda step: step.number)))

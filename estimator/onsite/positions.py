@@ -110,7 +110,7 @@ def from_point(line: Line, station_ft: float, errors: Errors) -> FromPoint | Non
     if (edge := Profile(line).slab_edge_ft) is not None:
         points.setdefault(edge, Say.of("the slab edge"))
     for mark, *_ in tapes_of(line):
-        named = Say.of("flag {flag}", flag=mark.flag) if mark.flag else Say.of("the place that was taped")
+        named = Say.of("flag {flag}", flag=mark.flag) if mark.flag else Say.of("the taped point")
         points.setdefault(mark.stretch.middle_ft, named)
     if not points:
         return None

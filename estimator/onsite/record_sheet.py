@@ -98,7 +98,7 @@ def _due(sold: Sold, after: Afterwards, warranties: Sequence[Warranty], begins: 
 
 
 def _levels(job: Job, levels: Sequence[BuiltLevel]) -> Block:
-    heads = (Say.of("line"), Say.of("station"), Say.of("bottom below slab top"), Say.of("falls to the next, per foot"))
+    heads = (Say.of("line"), Say.of("station"), Say.of("bottom below slab top"), Say.of("slope to the next, per foot"))
     return Block(heading=Say.of("Levels as built"), heads=heads, rows=tuple(_level_rows(job, levels)))
 
 
@@ -108,7 +108,8 @@ def _level_rows(job: Job, levels: Sequence[BuiltLevel]) -> Iterable[tuple[Words,
         mine = sorted((b for b in levels if b.line == line.name), key=lambda b: b.at_ft * line.downstream)
         for here, there in zip_longest(mine, mine[1:]):
             bottom = Say.of("{inches}", inches=Inches(round(here.bottom_ft * INCHES_PER_FT, 2)))
-            yield (line.name, Say.of("{at}", at=Feet(round(here.at_ft, 1))), bottom, _fall(here, there))
+            name, at = Say.of("{line}", line=line.name), Say.of("{at}", at=Feet(round(here.at_ft, 1)))
+            yield (name, at, bottom, _fall(here, there))
 
 
 def _fall(here: BuiltLevel, there: BuiltLevel | None) -> Say:
@@ -119,7 +120,7 @@ def _fall(here: BuiltLevel, there: BuiltLevel | None) -> Say:
         return Say.of("same place")
     slope = (there.bottom_ft - here.bottom_ft) / way * INCHES_PER_FT
     if slope < 0:
-        return Say.of("UPHILL {slope}", slope=Inches(round(-slope, 3)))
+        return Say.of("REVERSED {slope}", slope=Inches(round(-slope, 3)))
     return Say.of("{inches}", inches=Inches(round(slope, 3)))
 
 
@@ -188,7 +189,7 @@ def _inspections(after: Afterwards) -> Block:
 
 
 def _warranties(warranties: Sequence[Warranty], begins: date | None) -> Block:
-    heads = (Say.of("way of repair"), Say.of("warranty"), Say.of("begins"), Say.of("last day"))
+    heads = (Say.of("method"), Say.of("warranty"), Say.of("begins"), Say.of("last day"))
     rows = tuple(
         (
             way(w.method),
@@ -204,7 +205,7 @@ def _warranties(warranties: Sequence[Warranty], begins: date | None) -> Block:
 def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
     heads = (
         Say.of("day"),
-        Say.of("way of repair"),
+        Say.of("method"),
         Say.of("cause"),
         Say.of("cost"),
         Say.of("warranty"),
@@ -214,7 +215,7 @@ def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
     rows = []
     for call in sorted(after.callbacks, key=lambda c: c.on):
         last = ends.get(call.method)
-        covered = Say.of("runs") if last and call.on <= last else Say.of("ended") if last else Say.of("none")
+        covered = Say.of("in force") if last and call.on <= last else Say.of("ended") if last else Say.of("none")
         day = Say.of("{day}", day=call.on)
         rows.append(
             (
@@ -231,8 +232,6 @@ def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
         ours = sum((c.cost for c in after.callbacks if c.cause in OURS), Decimal(0))
         total = sum((c.cost for c in after.callbacks), Decimal(0))
         lines = (
-            Say.of(
-                "Cost {total}, of which {ours} through our work or material.", total=Dollars(total), ours=Dollars(ours)
-            ),
+            Say.of("Cost {total}; {ours} of that from our work or material.", total=Dollars(total), ours=Dollars(ours)),
         )
     return Block(heading=Say.of("Callbacks"), lines=lines, heads=heads, rows=tuple(rows))

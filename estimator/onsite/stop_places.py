@@ -8,12 +8,19 @@ from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.works import Opening
 from estimator.onsite.sheet import Block, Words
+from estimator.wording.plain import UTILITIES, in_plain_words
 
 HAND_FT = 2.0
 """So near to a utility people dig by hand: 18 to 24 in each side in most states (from memory; your state's law counts)."""
 ROOT_FT = 10.0
 """So near to a trunk roots thicker than a wrist hold the tree (judgment)."""
-WORDS = ("crossing", "footing", "beam", "tree", "property line")
+WHAT = {
+    "footing": Say.of("footing"),
+    "beam": Say.of("beam"),
+    "tree": Say.of("tree"),
+    "property line": Say.of("lot line"),
+}
+WORDS = ("crossing", *WHAT)
 
 
 def stop_places(openings: Sequence[Opening], job: Job) -> Block:
@@ -36,7 +43,9 @@ def _reach_ft(mark: Mark) -> float:
 
 
 def _what(mark: Mark) -> Words:
-    return f"{mark.word}, {mark.choice}" if mark.word == "crossing" and mark.choice else mark.word
+    if mark.word == "crossing":
+        return Say.of("crossing, {utility}", utility=in_plain_words(UTILITIES, mark.choice or "unknown"))
+    return WHAT[mark.word]
 
 
 def _stop(mark: Mark) -> Say:
@@ -48,7 +57,7 @@ def _stop(mark: Mark) -> Say:
             else Say.of("by hand within {near}; stop at any scratch or bare cable", near=near)
         )
     if mark.word in ("footing", "beam"):
-        return Say.of("if it is deeper than noted, cracked or loose; below it only with the engineer's word")
+        return Say.of("if it is deeper than noted, cracked or loose. Dig below it only with the engineer's approval")
     if mark.word == "tree":
         return Say.of("at a root thicker than a wrist: ask before you cut it")
-    return Say.of("at the line: nothing beyond it without the neighbor's or the city's word")
+    return Say.of("at the lot line: nothing past it without written permission from the neighbor or the city")

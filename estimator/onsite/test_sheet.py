@@ -188,24 +188,24 @@ def _where(plug: Plug, outdoors: bool, line: str) -> Say:
 def _camera(job: Job) -> Block:
     heads = (
         Say.of("line"),
-        Say.of("way in"),
+        Say.of("access point"),
         Say.of("smallest pipe on the way"),
         Say.of("reaches"),
-        Say.of("square bends"),
+        Say.of("tight 90° bends"),
         Say.of("camera"),
     )
     rows = tuple(
         (
-            way.line,
+            Say.of("{line}", line=way.line),
             way.name,
             Say.of("{size}", size=Inches(way.size_in)),
             Say.of("{at}", at=Feet(round(way.reach_ft, 1))),
             str(way.square_bends),
-            Say.of("may not come out: small head only") if way.may_stick else Say.of("goes and comes back"),
+            Say.of("may not come out: small head only") if way.may_stick else Say.of("goes in and comes out"),
         )
         for way in ways_in(job)
     )
-    return Block(heading=Say.of("Camera: which way in first"), heads=heads, rows=rows)
+    return Block(heading=Say.of("Camera: which access first"), heads=heads, rows=rows)
 
 
 def _next(what: int | tuple[str, ...]) -> Say:
@@ -236,7 +236,7 @@ def _risers(plan: TestPlan) -> Iterable[Say]:
     """Which risers the gallons count, and what one holds that is left out."""
     branches = [s for s in plan.sections if s.branch]
     if any(s.riser_ft is not None for s in branches):
-        yield Say.of("Gallons count one riser per branch up to the slab top, at the height that levels tell.")
+        yield Say.of("Gallons include one riser per branch up to the slab top, where levels give its height.")
     if not plan.outdoors and (not branches or any(s.riser_ft is None for s in branches)):
         yield Say.of(
             "Risers of unknown height are left out of the gallons. One of {sizes} holds about {gallons} gal a foot.",
@@ -266,7 +266,7 @@ def _section(section: Section, main: str) -> tuple[Words, ...]:
 
 def _known(section: Section) -> Say:
     if section.known == "tight":
-        return Say.of("held by itself")
+        return Say.of("passed by itself")
     if section.known == "leaks":
         return Say.of("failed a test")
     if section.repair:

@@ -26,7 +26,7 @@ def _tight_when(tables: Tables) -> Say:
     if allowed == 0:
         return Say.of("Tight: no drop in {minutes} minutes after that.", minutes=minutes)
     return Say.of(
-        "Tight: no more than {drop} of drop in {minutes} minutes after that.", drop=Inches(allowed), minutes=minutes
+        "Tight: drop of no more than {drop} in {minutes} minutes after that.", drop=Inches(allowed), minutes=minutes
     )
 
 
@@ -48,12 +48,12 @@ def new_pipe(size_in: float, highest_joint_ft: float | None) -> Block:
     if highest_joint_ft is not None:
         lines.append(
             Say.of(
-                "Stack: fill to {stack} above the slab top. The highest joint lies {deep} below it.",
+                "Stack: fill to {stack} above the slab top. The highest joint is {deep} below the slab top.",
                 stack=Feet(round(max(CODE_HEAD_FT - highest_joint_ft, 0.0), 1)),
                 deep=Feet(round(highest_joint_ft, 1)),
             )
         )
-        lines.append(Say.of("Plug every opening lower than that first, or it floods the house. Test new pipe alone."))
+        lines.append(Say.of("Plug every lower opening first, or the house floods. Test new pipe alone."))
     return Block(heading=Say.of("After the repair"), lines=tuple(lines))
 
 

@@ -36,7 +36,7 @@ TRUST = Block(
     heading=Say.of("Before you trust a rate"),
     lines=(
         Say.of("Count every riser the water stood in, with its size. One left out makes the leak look smaller."),
-        Say.of("The height holds while the opening stays the same and nothing drips in from above."),
+        Say.of("The height is valid only if the opening stays the same and nothing drips in from above."),
     ),
 )
 
@@ -61,7 +61,7 @@ def _lines(test: WaterTest, heights: list[tuple[Line, Elevations]], tables: Tabl
     )
     if air := air_left_first(test.readings, settle, sigma, deepest):
         yield Say.of(
-            "The first minutes dropped {inches} more than the later rate explains: air left the pipe. That part is no leak.",
+            "In the first minutes the water dropped {inches} more than the later rate explains. That was air leaving the pipe, not a leak.",
             inches=Inches(round(air, 2)),
         )
     late = settled(test, settle)
@@ -86,19 +86,19 @@ def _rates(test: WaterTest, late: tuple[tuple[float, float], ...]) -> Iterable[S
     if test.open_risers_in:
         gallons = gallons_a_day(low - high, end - start, open_area_sqin(test.open_risers_in))
         yield Say.of(
-            "It leaks about {gallons} gallons a day at that level: the water dropped {rate} an hour.",
+            "Leak at that level: about {gallons} gallons a day. The water dropped {rate} per hour.",
             gallons=f"{gallons:.0f}",
             rate=Inches(round(mean, 2)),
         )
     else:
         yield Say.of(
-            "The water dropped {rate} an hour. Note the open risers and their sizes to get gallons.",
+            "The water dropped {rate} per hour. Note the open risers and their sizes to get gallons.",
             rate=Inches(round(mean, 2)),
         )
     first, last = rate_at(late, high + 1e-6), rate_at(late, low - 1e-6)
     if first and last and len(late) > 2:
         yield Say.of(
-            "Rate near the start {first} an hour, near the end {last} an hour.",
+            "Rate near the start {first} per hour, near the end {last} per hour.",
             first=Inches(round(first, 2)),
             last=Inches(round(last, 2)),
         )
@@ -107,7 +107,7 @@ def _rates(test: WaterTest, late: tuple[tuple[float, float], ...]) -> Iterable[S
 def _height(found: OpeningHeight, lowest_in: float, test: WaterTest) -> Say:
     if found.tells == "band":
         return Say.of(
-            "From how the drop slows down, the opening likely lies {likely} below the {level}: between {low} and {high}, nine times of ten.",
+            "From how the drop slows down, the opening is likely {likely} below the {level}: between {low} and {high}, 9 times out of 10.",
             likely=Inches(round(found.likely_in, 1)),
             level=test.level,
             low=Inches(round(found.from_in, 1)),
@@ -115,7 +115,7 @@ def _height(found: OpeningHeight, lowest_in: float, test: WaterTest) -> Say:
         )
     if found.tells == "at or below":
         return Say.of(
-            "The opening lies at least {low} below the {level}. How much lower, these readings cannot tell: keep reading until the drop slows down.",
+            "The opening is at least {low} below the {level}. These readings do not show how far below: keep reading until the drop slows down.",
             low=Inches(round(max(found.from_in, lowest_in), 1)),
             level=test.level,
         )
@@ -134,8 +134,8 @@ def _at_height(found: OpeningHeight, heights: list[tuple[Line, Elevations]], tes
             fittings = tuple(b.name or Say.of("branch") for b in profile.branches if part.holds(b.station_ft))
             yield Say.of("Pipe at that height: {line}, {low} to {high}.", line=line.name, low=low, high=high)
             if fittings:
-                yield Say.of("Fittings there, look at them first: {fittings}.", fittings=fittings)
+                yield Say.of("Fittings at that height, check them first: {fittings}.", fittings=fittings)
     if heights and not anywhere:
         yield Say.of(
-            "No part of the lines with known levels lies at that height: look at risers, closet bends and branches."
+            "No part of the lines with known levels is at that height: check risers, closet bends and branches."
         )

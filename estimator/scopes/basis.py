@@ -119,7 +119,7 @@ def _ways_in(asked: _Asked) -> Iterator[Fact]:
     for takeoff in asked.takeoffs:
         for one in takeoff.works.assumed:
             yield Fact(
-                subject="way in", line=one.line or takeoff.works.line, stretch=one.along, how="assumed",
+                subject="access point", line=one.line or takeoff.works.line, stretch=one.along, how="assumed",
                 words=Say.of("{opening}: nobody measured that it can lie there", opening=one.name), settled_by="measure",
             )  # fmt: skip
 

@@ -182,6 +182,21 @@ LIVE: dict[str, Say] = {
     "unknown": Say.of("not known: treat as live"),
 }
 
+UTILITIES: dict[str, Say] = {
+    "gas": Say.of("gas"),
+    "water": Say.of("water"),
+    "power": Say.of("power"),
+    "phone": Say.of("phone"),
+    "cable": Say.of("cable TV"),
+    "fiber optic": Say.of("fiber optic"),
+    "irrigation": Say.of("irrigation"),
+    "storm drain": Say.of("storm drain"),
+    "sewer": Say.of("another sewer"),
+    "conduit": Say.of("conduit"),
+    "unknown": Say.of("unknown utility"),
+}
+"""What crosses a drain, by its word in the notes."""
+
 MARKS: dict[str, Say] = {
     "slab": Say.of("slab begins"),
     "yard": Say.of("yard begins"),

@@ -38,7 +38,7 @@ def say(what: Say, language: str) -> str:
     'a 29 pies fuera de la pared de la casa'
     """
     text = catalog(language).gettext(what.text) if what.text else ""
-    said = filled(text, {name: shown(value, language) for name, value in what.words})
+    said = filled(text, {name: in_gap(name, value, language) for name, value in what.words})
     return contracted(said) if numbers.family(language) == "es" else said
 
 
@@ -54,6 +54,19 @@ def contracted(spanish: str) -> str:
     for two, one in CONTRACTIONS:
         spanish = two.sub(one, spanish)
     return spanish
+
+
+def in_gap(gap: str, value: object, language: str) -> str:
+    """Return a value as the reader writes it; in a gap named `line` a word stands for a drain, never for a room or the ground.
+
+    >>> in_gap("line", "yard", "es_US"), in_gap("zone", "yard", "es_US")
+    ('línea del patio', 'bajo el patio')
+    """
+    if gap == "line" and isinstance(value, str) and numbers.family(language) != NOTES_LANGUAGE:
+        from estimator.wording.plain import LINES
+
+        return say(LINES[value], language) if value in LINES else shown(value, language)
+    return shown(value, language)
 
 
 def shown(value: object, language: str) -> str:

@@ -335,7 +335,7 @@ def test_gallons_count_the_risers_whose_height_levels_tell(tmp_path: Path) -> No
     assert bath.riser_ft == pytest.approx(2.5)
     assert bath.riser_gal == pytest.approx(2.5 * 3.14159 / 4 * 9 * 12 / 231, rel=1e-3)
     assert plan.steps[0].plug.gallons == pytest.approx(sum(s.gallons for s in plan.sections) + bath.riser_gal)
-    assert any("count one riser" in str(line) for block in sheet.blocks for line in block.lines)
+    assert any("include one riser" in str(line) for block in sheet.blocks for line in block.lines)
 
 
 def test_risers_of_unknown_height_are_told_with_what_a_foot_holds(tmp_path: Path) -> None:

@@ -134,4 +134,4 @@ def test_a_firm_price_rests_on_pipe_that_was_seen_and_cannot_rise_past_the_limit
         if option.fixed:
             assert option.basis.rises_percent <= limit, house.log()
             assert all(f.how == "seen" for f in option.basis.facts if f.subject in ("pipe", "run-out")), house.log()
-            assert not any(f.subject == "way in" for f in option.basis.facts), house.log()
+            assert not any(f.subject == "access point" for f in option.basis.facts), house.log()

@@ -39,7 +39,7 @@ SheetName = Annotated[
         metavar="SHEET",
         help="tests: where to put plugs, in order. water: what the level readings say. levels: the pipe's bottom, fitted. "
         "marks: where to open. grade: the line and grade to lay. cleanout: where to probe for a buried one. plan: a sketch of house and drains, drawn with --out. lift: what a foundation lift did to the drain. record: what was built, warranties, callbacks. callbacks: "
-        "counted by way of repair, JOB being a folder of jobs.",
+        "counted by method, JOB being a folder of jobs.",
     ),
 ]
 OptionLetter = Annotated[

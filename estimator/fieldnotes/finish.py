@@ -9,8 +9,8 @@ from estimator.fieldnotes.understand import POINT_LIKE
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
+from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.changes import Changes
-from estimator.fieldnotes.lexicon import Atom
 from estimator.fieldnotes.logproblems import WHAT
 from estimator.model.say import Say
 

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from estimator.fieldnotes.lexicon import Atom
+from estimator.fieldnotes.atoms import Atom
 
 JUST = ("on", "under", "over", "past", "below", "above", "before", "behind", "where", "beside", "beneath", "against")
 

@@ -1,45 +1,22 @@
-"""The words of a log as people type them, from lexicon.toml; a line's tokens in, its atoms (words with what they may mean) out."""
+"""The words of a log as people type them, from lexicon.toml: a phrase in, what it may mean out."""
 
 import itertools
-import re
 import tomllib
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from functools import cache, lru_cache
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from rapidfuzz import process
-from rapidfuzz.distance import OSA
-
-from estimator.disk.kept import kept
-from estimator.fieldnotes.tokens import Token
+from estimator.fieldnotes.folded import Folded, Key, beginning, first_words, folded, single_words
 from estimator.model.say import Say
 
 Meanings = Mapping[str, str]  # class -> meaning
 
 GUARDED = ("danger", "utility", "live")
 """Classes no misspelling is ever put right to: gas, cross bore, tendon, live or dead. So is `cannot pass`."""
-LONG_WORD = 8
-"""Letters from which on two slips may be made in a word: `drowned` is no `dropped`."""
 SHORTEST_SLIP = 4  # letters: `hle` may be anything
-MOST_FILLERS = 2  # in a row, inside a phrase
-LOOSE = (
-    "finding",
-    "sign",
-    "danger",
-    "utility",
-    "through",
-    "rises",
-    "out of water",
-    "remark",
-    "live",
-    "fraction",
-    "correct",
-    "zone",
-)
-"""Classes whose phrases hold with fillers between their words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,36 +25,16 @@ class Ask:
     choices: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Atom:
-    """One word or phrase of the line, or one number. `means` is empty for a word nobody knows."""
-
-    text: str
-    first: int  # tokens it is made of
-    last: int
-    means: Meanings = field(default_factory=dict)
-    token: Token | None = None  # of a number or a mark
-    near: str = ""  # a guarded word this unknown one is like
-    slip: bool = False  # read over a misspelling
-
-    def a(self, *classes: str) -> str | None:
-        """What it means in the first of these classes it has."""
-        return next((self.means[c] for c in classes if c in self.means), None)
-
-    @property
-    def unknown(self) -> bool:
-        return self.token is None and not self.means
-
-
 class Lexicon:
-    """Phrases by their first word; `asks` are the questions of words that leave open what is there."""
+    """What each phrase means. A phrase is looked up by its first word, and written out once somebody asks for that word: one
+    line of the file may stand for thousands. `asks` are the questions of words that leave open what is there."""
 
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.asks = {name: Ask(Say(a["question"]), tuple(a["choices"])) for name, a in data["ask"].items()}
         self.fillers = frozenset(data["filler"]["filler"]["say"])
         self.language = frozenset(data["language"]["word"]["say"])
         self.alone: dict[tuple[str, str], str] = {}
-        self.phrases: dict[tuple[str, ...], dict[str, str]] = defaultdict(dict)
+        self.listed: list[tuple[Folded, str, str]] = []
         for cls, words in data.items():
             if cls in ("ask", "standard", "filler", "language"):
                 continue
@@ -85,216 +42,55 @@ class Lexicon:
                 name = meaning if cls == "verb" else cls  # a verb may be several: `to` reaches, and changes
                 if "alone" in entry:
                     self.alone[cls, meaning] = entry["alone"]
-                for listed in ("say", "short", "slip", "es"):
-                    for phrase in itertools.chain.from_iterable(map(_each, entry.get(listed, ()))):
-                        self.phrases[phrase_key(phrase)].setdefault(name, meaning)
-        self.longest = max(len(key) for key in self.phrases)
-        self.from_word: dict[str, list[tuple[str, ...]]] = defaultdict(list)
-        for key, means in self.phrases.items():
-            if len(key) > 1 and any(c in means for c in LOOSE):
-                self.from_word[key[0]].append(key)
-        single = [
-            key[0]
-            for key, means in self.phrases.items()
-            if len(key) == 1 and len(key[0]) >= SHORTEST_SLIP and "remark" not in means  # a slip never makes a remark
-        ]
-        self.single = sorted(single)
-        parts = {word for key in self.phrases for word in key}
-        self.parts = frozenset(parts)
-        self.part_list = sorted(w for w in parts if len(w) >= SHORTEST_SLIP)
-        self.single_guarded = sorted(k[0] for k in self.phrases if len(k) == 1 and self.dangerous(k))
+                phrases = itertools.chain.from_iterable(entry.get(said, ()) for said in ("say", "short", "slip", "es"))
+                self.listed += [(folded(phrase), name, meaning) for phrase in phrases]
+        self._beginning: dict[str, list[tuple[Folded, str, str]]] = defaultdict(list)
+        self._words: dict[Key, dict[str, str]] = defaultdict(dict)
+        for phrase, name, meaning in self.listed:
+            for first in first_words(phrase):
+                self._beginning[first].append((phrase, name, meaning))
+            for key in single_words(phrase):
+                self._words[key].setdefault(name, meaning)
+        self._written: dict[str, dict[Key, dict[str, str]]] = {}
+        self.longest = max(sum(max(map(len, place)) for place in phrase) for phrase, _, _ in self.listed)
+        self.single = sorted(  # a slip never makes a remark
+            key[0] for key, means in self._words.items() if len(key[0]) >= SHORTEST_SLIP and "remark" not in means
+        )
+        self.parts = frozenset(w for phrase, _, _ in self.listed for place in phrase for words in place for w in words)
+        self.part_list = sorted(w for w in self.parts if len(w) >= SHORTEST_SLIP)
+        self.single_guarded = sorted(
+            key[0] for key, means in self._words.items() if "danger" in means or "utility" in means
+        )
 
-    def dangerous(self, key: tuple[str, ...]) -> bool:
-        means = self.phrases.get(key, {})
-        return "danger" in means or "utility" in means
+    def means(self, key: Key) -> Meanings:
+        """Return what a phrase means; nothing for one that is not listed."""
+        return (self._words if len(key) == 1 else self.beginning(key[0]) if key else {}).get(key, {})
 
-    def guarded(self, key: tuple[str, ...]) -> bool:
-        means = self.phrases.get(key, {})
+    def beginning(self, word: str) -> Mapping[Key, Meanings]:
+        """Return the phrases of several words that begin with this one."""
+        if word not in self._beginning:
+            return {}
+        if word not in self._written:
+            found: dict[Key, dict[str, str]] = {}
+            self._written[word] = found
+            for phrase, name, meaning in self._beginning[word]:
+                for key in beginning(phrase, word):
+                    if len(key) > 1:
+                        found.setdefault(key, {}).setdefault(name, meaning)
+        return self._written[word]
+
+    def guarded(self, key: Key) -> bool:
+        means = self.means(key)
         return any(c in means for c in GUARDED) or means.get("sign") == "cannot pass" or means.get("no") is not None
 
 
-def _each(phrase: str) -> Iterator[str]:
-    """A phrase written with choices, each of them: `{cant,wont} pass`; an empty choice leaves the word out.
-
-    >>> list(_each("{cant,wont} {get ,}thru"))
-    ['cant get thru', 'cant thru', 'wont get thru', 'wont thru']
-    """
-    parts = re.split(r"\{([^}]*)\}", phrase)
-    for chosen in itertools.product(*(part.split(",") if n % 2 else [part] for n, part in enumerate(parts))):
-        yield "".join(chosen)
-
-
-def phrase_key(phrase: str) -> tuple[str, ...]:
-    return tuple(w for w in re.split(r"[ ]+", phrase.lower().replace("'", "")) if w)
+@cache
+def lexicon_data() -> Mapping[str, Any]:
+    """The program's own lexicon.toml as it is written."""
+    return tomllib.loads((files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8"))
 
 
 @cache
 def lexicon() -> Lexicon:
     """The words of the program's own lexicon.toml."""
-
-    def read() -> Lexicon:
-        text = (files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8")
-        return Lexicon(tomllib.loads(text))
-
-    return kept("lexicon", (), read)
-
-
-@lru_cache(maxsize=4096)
-def _nearest(word: str) -> tuple[str, str]:
-    """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
-    lex = lexicon()
-    if word in lex.language:
-        return "", ""
-    most = 1 if len(word) < LONG_WORD else 2
-    if len(word) >= 3:
-        guarded = [w for w in lex.single_guarded if abs(len(w) - len(word)) <= 1]
-        hit = process.extractOne(word, guarded, scorer=OSA.distance, score_cutoff=1)
-        if hit is not None:
-            return "", hit[0]
-    if len(word) < SHORTEST_SLIP:
-        return "", ""
-    hits = process.extract(word, lex.single, scorer=OSA.distance, score_cutoff=most, limit=6)
-    hits = [h for h in hits if _one_slip(word, h[0], int(h[1]))]
-    if not hits:
-        return "", ""
-    best = min(h[1] for h in hits)
-    near = [h[0] for h in hits if h[1] == best]
-    if any(lex.guarded((w,)) for w in near):
-        return "", near[0]
-    said = {frozenset(lex.phrases[(w,)].items()) for w in near}
-    return (near[0], "") if len(said) == 1 else ("", "")
-
-
-def _one_slip(typed: str, meant: str, steps: int) -> bool:
-    """Whether fingers make this of that: `batt` is no `bath`, `partial` no `partida`."""
-    if steps > 1:
-        return typed[0] == meant[0] and (typed[-1] == meant[-1] or (typed[:4] == meant[:4] and len(typed) > 7))
-    if len(typed) == len(meant) == SHORTEST_SLIP and sorted(typed) != sorted(meant):
-        return False
-    return typed[0] == meant[0] or len(typed) > SHORTEST_SLIP
-
-
-def _words(token: Token) -> str:
-    return (
-        token.text.lower().replace("'", "").rstrip(".") if len(token.text) > 2 else token.text.lower().replace("'", "")
-    )
-
-
-def split(tokens: Sequence[Token]) -> list[Token]:
-    """Words joined by a stroke or a dash taken apart where nobody knows them whole: `ci/vcp`, `root-ball`."""
-    lex = lexicon()
-    out: list[Token] = []
-    for token in tokens:
-        if token.kind != "word" or (_words(token),) in lex.phrases or _words(token) in lex.parts:
-            out.append(token)
-            continue
-        if _words(token).endswith("in") and (whole := f"{token.text}g").lower() in lex.parts:
-            out.append(replace(token, text=whole))  # `comin`, `holdin`
-            continue
-        at = token.at
-        for part in re.split(r"([./&-])", token.text):
-            if part:
-                kind = "word" if part[0].isalpha() else "mark"
-                if part != ".":
-                    out.append(replace(token, kind=kind, text=part, at=at, end=at + len(part)))
-            at += len(part)
-    return out
-
-
-def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
-    """The line's words, the longest phrase first; a misspelt word is put right where only one thing can be meant."""
-    lex = lexicon()
-    names = {phrase_key(name) for name in own}
-    longest = max([lex.longest, *(len(n) for n in names)])
-    out: list[Atom] = []
-    n = 0
-    while n < len(tokens):
-        token = tokens[n]
-        found = None
-        for size in range(min(longest, len(tokens) - n), 0, -1):
-            part = tokens[n : n + size]
-            if any(t.kind not in ("word", "num", "frac") for t in part) or (part[0].kind != "word" and size == 1):
-                continue
-            key = tuple(_words(t) if t.kind == "word" else t.text for t in part)
-            if key in names:
-                found = Atom(" ".join(key), n, n + size - 1, {"name": " ".join(key)})
-            elif key in lex.phrases:
-                found = Atom(" ".join(key), n, n + size - 1, lex.phrases[key])
-            elif size > 1 and (right := _put_right(key)) is not None:
-                found = Atom(" ".join(key), n, n + size - 1, lex.phrases[right], slip=True)
-            if found:
-                break
-        loose = _loose(tokens, n, found.last - n + 1 if found else 1)
-        found = loose or found or _single(token, n)
-        out.append(found)
-        n = found.last + 1
-    return out
-
-
-def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:
-    """The longest phrase that begins here and has fillers between its words."""
-    if tokens[n].kind != "word":
-        return None
-    lex = lexicon()
-    best: tuple[int, int, tuple[str, ...]] | None = None
-    for key in lex.from_word.get(_words(tokens[n]), ()):
-        at, ok = n + 1, True
-        for word in key[1:]:
-            skipped = 0
-            while (
-                at < len(tokens)
-                and _words(tokens[at]) != word
-                and _words(tokens[at]) in lex.fillers
-                and skipped < MOST_FILLERS
-            ):
-                at, skipped = at + 1, skipped + 1
-            if at >= len(tokens) or tokens[at].kind != "word" or _words(tokens[at]) != word:
-                ok = False
-                break
-            at += 1
-        if ok and len(key) > longer_than and (best is None or len(key) > best[0]):
-            best = (len(key), at - 1, key)
-    return Atom(" ".join(best[2]), n, best[1], lex.phrases[best[2]]) if best else None
-
-
-def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
-    """A phrase of several words with one of them misspelt: `standing watter`."""
-    lex = lexicon()
-    strange = [
-        w
-        for w in key
-        if w not in lex.parts
-        and w not in lex.language
-        and (w,) not in lex.phrases
-        and len(w) >= SHORTEST_SLIP - 1
-        and w.isalpha()
-    ]
-    if len(strange) != 1:
-        return None
-    for near in process.extract(
-        strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < LONG_WORD else 2, limit=5
-    ):
-        right = tuple(near[0] if w == strange[0] else w for w in key)
-        if right in lex.phrases and not lex.guarded(right):
-            return right
-    return None
-
-
-def _single(token: Token, n: int) -> Atom:
-    if token.kind != "word":
-        return Atom(token.text, n, n, token=token)
-    lex = lexicon()
-    word = _words(token)
-    for tried in (
-        word,
-        word.removesuffix("s"),
-        word.removesuffix("es"),
-        word.removesuffix("ed"),
-        word.removesuffix("ing"),
-    ):
-        if len(tried) >= 3 and (tried,) in lex.phrases:
-            return Atom(word, n, n, lex.phrases[(tried,)])
-    right, guarded = _nearest(word)
-    if right:
-        return Atom(word, n, n, lex.phrases[(right,)], slip=True)
-    return Atom(word, n, n, near=guarded)
+    return Lexicon(lexicon_data())

@@ -1,6 +1,7 @@
 """A pipe material as people write it in; the program's word for it out."""
 
-from estimator.fieldnotes.lexicon import lexicon, phrase_key
+from estimator.fieldnotes.folded import phrase_key
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.words import MATERIALS
 
 
@@ -11,4 +12,4 @@ def material_of(text: str) -> str | None:
     ('fiber', 'clay', 'PVC SDR 35', None)
     """
     known = next((m for m in MATERIALS if m.lower() == text.lower().strip()), None)
-    return known or lexicon().phrases.get(phrase_key(text), {}).get("material")
+    return known or lexicon().means(phrase_key(text)).get("material")

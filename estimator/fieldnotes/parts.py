@@ -3,7 +3,7 @@
 import itertools
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.lexicon import Atom
+from estimator.fieldnotes.atoms import Atom
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader

@@ -1,13 +1,11 @@
 """A log line as typed comes in; the same line in plain marks, whole words and digits goes out, with its columns kept."""
 
 import re
-import tomllib
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from importlib.resources import files
 
-from estimator.disk.kept import kept
+from estimator.fieldnotes.lexicon import lexicon_data
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
 from estimator.model.lengths import plain_marks
 
@@ -58,12 +56,7 @@ class Tidied:
 @cache
 def trade_shortenings() -> Mapping[str, str]:
     """Pure shortenings, which stand for standard words wherever they are: [standard] in fieldnotes/lexicon.toml."""
-
-    def read() -> Mapping[str, str]:
-        data = tomllib.loads((files("estimator.fieldnotes") / "lexicon.toml").read_text("utf-8"))
-        return {short: meaning for meaning, shorts in data["standard"].items() for short in shorts}
-
-    return kept("shortenings", (), read)
+    return {short: meaning for meaning, shorts in lexicon_data()["standard"].items() for short in shorts}
 
 
 def shortening_pattern(words: Iterable[str]) -> re.Pattern[str]:

@@ -10,10 +10,10 @@ from dataclasses import replace
 from functools import lru_cache
 
 from estimator.fieldnotes import corrections, wholelines
+from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.figures import labelled
 from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.just_there import just_there
-from estimator.fieldnotes.lexicon import Atom, atoms, split
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.parts import apart
 from estimator.fieldnotes.tokens import Token, normal, tokens

@@ -6,6 +6,7 @@
 import itertools
 from pathlib import Path
 
+from estimator.fieldnotes.folded import unfolded
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logproblems import EXAMPLES
 from estimator.fieldnotes.words import ALL_SIGNS, WORDS, Word
@@ -39,9 +40,10 @@ def example(word: Word) -> str:
 
 def also_said(word: str) -> list[str]:
     """The first few ways people say it, from the lexicon."""
-    means = lexicon().phrases.items()
-    said = (" ".join(key) for key, m in means if word in (m.get("finding"), m.get("place"), m.get("zone")))
-    return list(itertools.islice((s for s in said if s not in (word, f"{word}s")), MOST_SAID))
+    lex = lexicon()
+    keys = (key for phrase, _, meaning in lex.listed if meaning == word for key in unfolded(phrase))
+    said = (" ".join(key) for key in keys if word in map(lex.means(key).get, ("finding", "place", "zone")))
+    return list(itertools.islice((s for s in dict.fromkeys(said) if s not in (word, f"{word}s")), MOST_SAID))
 
 
 def _shown(word: Word) -> str:

@@ -13,7 +13,8 @@ from pathlib import Path
 
 from estimator.cli.interview.keeping import JobFile
 from estimator.disk.whole import write_whole
-from estimator.fieldnotes.lexicon import Atom, atoms, lexicon, split
+from estimator.fieldnotes.atoms import Atom, atoms, split
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logbook import DANGERS
 from estimator.fieldnotes.tokens import normal, tokens
 from estimator.model.say import Say, Typed

@@ -1,0 +1,216 @@
+"""A line's tokens in, its atoms (words with what they may mean) out: a misspelt word put right where one thing can be meant."""
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+from estimator.fieldnotes.folded import phrase_key
+from estimator.fieldnotes.lexicon import SHORTEST_SLIP, Meanings, lexicon
+from estimator.fieldnotes.tokens import Token
+
+LONG_WORD = 8
+"""Letters from which on two slips may be made in a word: `drowned` is no `dropped`."""
+MOST_FILLERS = 2  # in a row, inside a phrase
+LOOSE = (
+    "finding",
+    "sign",
+    "danger",
+    "utility",
+    "through",
+    "rises",
+    "out of water",
+    "remark",
+    "live",
+    "fraction",
+    "correct",
+    "zone",
+)
+"""Classes whose phrases hold with fillers between their words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Atom:
+    """One word or phrase of the line, or one number. `means` is empty for a word nobody knows."""
+
+    text: str
+    first: int  # tokens it is made of
+    last: int
+    means: Meanings = field(default_factory=dict)
+    token: Token | None = None  # of a number or a mark
+    near: str = ""  # a guarded word this unknown one is like
+    slip: bool = False  # read over a misspelling
+
+    def a(self, *classes: str) -> str | None:
+        """What it means in the first of these classes it has."""
+        return next((self.means[c] for c in classes if c in self.means), None)
+
+    @property
+    def unknown(self) -> bool:
+        return self.token is None and not self.means
+
+
+@lru_cache(maxsize=4096)
+def _nearest(word: str) -> tuple[str, str]:
+    """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
+    lex = lexicon()
+    if word in lex.language:
+        return "", ""
+    most = 1 if len(word) < LONG_WORD else 2
+    if len(word) >= 3:
+        guarded = [w for w in lex.single_guarded if abs(len(w) - len(word)) <= 1]
+        hit = process.extractOne(word, guarded, scorer=OSA.distance, score_cutoff=1)
+        if hit is not None:
+            return "", hit[0]
+    if len(word) < SHORTEST_SLIP:
+        return "", ""
+    hits = process.extract(word, lex.single, scorer=OSA.distance, score_cutoff=most, limit=6)
+    hits = [h for h in hits if _one_slip(word, h[0], int(h[1]))]
+    if not hits:
+        return "", ""
+    best = min(h[1] for h in hits)
+    near = [h[0] for h in hits if h[1] == best]
+    if any(lex.guarded((w,)) for w in near):
+        return "", near[0]
+    said = {frozenset(lex.means((w,)).items()) for w in near}
+    return (near[0], "") if len(said) == 1 else ("", "")
+
+
+def _one_slip(typed: str, meant: str, steps: int) -> bool:
+    """Whether fingers make this of that: `batt` is no `bath`, `partial` no `partida`."""
+    if steps > 1:
+        return typed[0] == meant[0] and (typed[-1] == meant[-1] or (typed[:4] == meant[:4] and len(typed) > 7))
+    if len(typed) == len(meant) == SHORTEST_SLIP and sorted(typed) != sorted(meant):
+        return False
+    return typed[0] == meant[0] or len(typed) > SHORTEST_SLIP
+
+
+def _words(token: Token) -> str:
+    return (
+        token.text.lower().replace("'", "").rstrip(".") if len(token.text) > 2 else token.text.lower().replace("'", "")
+    )
+
+
+def split(tokens: Sequence[Token]) -> list[Token]:
+    """Words joined by a stroke or a dash taken apart where nobody knows them whole: `ci/vcp`, `root-ball`."""
+    lex = lexicon()
+    out: list[Token] = []
+    for token in tokens:
+        if token.kind != "word" or lex.means((_words(token),)) or _words(token) in lex.parts:
+            out.append(token)
+            continue
+        if _words(token).endswith("in") and (whole := f"{token.text}g").lower() in lex.parts:
+            out.append(replace(token, text=whole))  # `comin`, `holdin`
+            continue
+        at = token.at
+        for part in re.split(r"([./&-])", token.text):
+            if part:
+                kind = "word" if part[0].isalpha() else "mark"
+                if part != ".":
+                    out.append(replace(token, kind=kind, text=part, at=at, end=at + len(part)))
+            at += len(part)
+    return out
+
+
+def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
+    """The line's words, the longest phrase first; a misspelt word is put right where only one thing can be meant."""
+    lex = lexicon()
+    names = {phrase_key(name) for name in own}
+    longest = max([lex.longest, *(len(n) for n in names)])
+    out: list[Atom] = []
+    n = 0
+    while n < len(tokens):
+        token = tokens[n]
+        found = None
+        for size in range(min(longest, len(tokens) - n), 0, -1):
+            part = tokens[n : n + size]
+            if any(t.kind not in ("word", "num", "frac") for t in part) or (part[0].kind != "word" and size == 1):
+                continue
+            key = tuple(_words(t) if t.kind == "word" else t.text for t in part)
+            if key in names:
+                found = Atom(" ".join(key), n, n + size - 1, {"name": " ".join(key)})
+            elif means := lex.means(key):
+                found = Atom(" ".join(key), n, n + size - 1, means)
+            elif size > 1 and (right := _put_right(key)) is not None:
+                found = Atom(" ".join(key), n, n + size - 1, lex.means(right), slip=True)
+            if found:
+                break
+        loose = _loose(tokens, n, found.last - n + 1 if found else 1)
+        found = loose or found or _single(token, n)
+        out.append(found)
+        n = found.last + 1
+    return out
+
+
+def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:
+    """The longest phrase that begins here and has fillers between its words."""
+    if tokens[n].kind != "word":
+        return None
+    lex = lexicon()
+    best: tuple[int, int, tuple[str, ...]] | None = None
+    for key, means in lex.beginning(_words(tokens[n])).items():
+        if not any(c in means for c in LOOSE):
+            continue
+        at, ok = n + 1, True
+        for word in key[1:]:
+            skipped = 0
+            while (
+                at < len(tokens)
+                and _words(tokens[at]) != word
+                and _words(tokens[at]) in lex.fillers
+                and skipped < MOST_FILLERS
+            ):
+                at, skipped = at + 1, skipped + 1
+            if at >= len(tokens) or tokens[at].kind != "word" or _words(tokens[at]) != word:
+                ok = False
+                break
+            at += 1
+        if ok and len(key) > longer_than and (best is None or len(key) > best[0]):
+            best = (len(key), at - 1, key)
+    return Atom(" ".join(best[2]), n, best[1], lex.means(best[2])) if best else None
+
+
+def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
+    """A phrase of several words with one of them misspelt: `standing watter`."""
+    lex = lexicon()
+    strange = [
+        w
+        for w in key
+        if w not in lex.parts
+        and w not in lex.language
+        and not lex.means((w,))
+        and len(w) >= SHORTEST_SLIP - 1
+        and w.isalpha()
+    ]
+    if len(strange) != 1:
+        return None
+    for near in process.extract(
+        strange[0], lex.part_list, scorer=OSA.distance, score_cutoff=1 if len(strange[0]) < LONG_WORD else 2, limit=5
+    ):
+        right = tuple(near[0] if w == strange[0] else w for w in key)
+        if lex.means(right) and not lex.guarded(right):
+            return right
+    return None
+
+
+def _single(token: Token, n: int) -> Atom:
+    if token.kind != "word":
+        return Atom(token.text, n, n, token=token)
+    lex = lexicon()
+    word = _words(token)
+    for tried in (
+        word,
+        word.removesuffix("s"),
+        word.removesuffix("es"),
+        word.removesuffix("ed"),
+        word.removesuffix("ing"),
+    ):
+        if len(tried) >= 3 and (means := lex.means((tried,))):
+            return Atom(word, n, n, means)
+    right, guarded = _nearest(word)
+    if right:
+        return Atom(word, n, n, lex.means((right,)), slip=True)
+    return Atom(word, n, n, near=guarded)

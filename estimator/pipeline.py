@@ -19,7 +19,6 @@ from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.pricing.discounts import FLOOR_RULE
-from estimator.pricing.likely_range import range_of, reaching
 from estimator.pricing.lines_off import sellable
 from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
@@ -126,6 +125,8 @@ def _with_every_line(offers: Offers, job: Job, tables: Tables) -> Offers:
 
 def with_ranges(quote: Quote, tables: Tables, seed: int) -> Quote:
     """The quote with the range of each option, for the office alone. The same seed draws the same."""
+    from estimator.pricing.likely_range import range_of
+
     own = with_job_settings(quote.job, tables)
     drawn = tuple(replace(o, likely_range=range_of(o.price, o.takeoffs, own, seed)) for o in quote.options)
     return replace(quote, options=drawn)
@@ -200,6 +201,8 @@ def priced(
     price = at()
     if not tables.yes("contingency_reaches_confidence"):
         return price
+    from estimator.pricing.likely_range import range_of, reaching
+
     needed = reaching(range_of(price, takeoffs, tables, seed_of(job.number)))
     return price if needed is None else at(needed)
 

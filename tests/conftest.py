@@ -83,7 +83,7 @@ def _once(module: object, name: str, key: Callable[..., tuple[object, ...]]) -> 
 
 
 def _each_house_priced_once() -> None:
-    """A house that several tests price with the very same tables is priced once, its ranges drawn and its ways set side by side once.
+    """A house that several tests price with the very same tables is priced once, and its ways set side by side once.
 
     A record that is made again brings tables of its own, so it is priced anew.
     """
@@ -92,11 +92,6 @@ def _each_house_priced_once() -> None:
 
     _once(pipeline, "run", lambda job, tables, day, revision=1: (repr(job), id(tables.rows), tables.day, day, revision))
     _once(ways, "ways_of", lambda job, tables: (repr(job), id(tables.rows), tables.day))
-    _once(
-        pipeline,
-        "range_of",
-        lambda price, takeoffs, tables, *how: (id(price), id(takeoffs), id(tables.rows), tables.day, *how),
-    )
 
 
 _each_house_priced_once()

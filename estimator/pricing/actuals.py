@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from statistics import pstdev
 
 from estimator.model.price import Price, TaskHours
-from estimator.pricing.draws import percentile
+from estimator.pricing.percentile import percentile
 from estimator.tables.rows import Production
 from estimator.tables.tables import Tables
 

@@ -1,9 +1,11 @@
 """A scope in; how far its cost and days may run, what drives that, and the contingency it would take, out. Office only."""
 
+import functools
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
-from operator import mul
+
+import numpy as np
 
 from estimator.model.job import Override
 from estimator.model.likely_range import LikelyRange
@@ -14,11 +16,12 @@ from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import UNSEEN, cause_of
 from estimator.pricing.crews import set_up_row
-from estimator.pricing.draws import Uncertain, come_or_not, draw, percentile
+from estimator.pricing.draws import Uncertain, come_or_not, draw
 from estimator.pricing.hours import hours_each
 from estimator.pricing.outcomes import BOUGHT, EARTH, PRICES, SET_UP, Model, model_of, outcomes
+from estimator.pricing.percentile import percentile
 from estimator.pricing.problems import CONTINGENCY_SHORT
-from estimator.pricing.three_points import ThreePoints
+from estimator.pricing.three_points import Column, ThreePoints
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -48,9 +51,9 @@ def range_of(price: Price, takeoffs: Sequence[Takeoff], tables: Tables, seed: in
     count = draws or int(tables.number("range_draws"))
     drawn = draw(things, seed, count, tables.number("range_common_percent") / 100)
     model = model_of(price, takeoffs, tables)
-    values: dict[str, Sequence[float]] = {thing.name: series for thing, series in zip(things, drawn, strict=True)}
+    values = {thing.name: series for thing, series in zip(things, drawn, strict=True)}
     values |= come_or_not({event.name: event.chance for event in model.happenings}, seed, count)
-    costs, days = map(sorted, outcomes(model, values, count))
+    costs, days = (np.sort(column).tolist() for column in outcomes(model, values, count))
     confidence = tables.number("confidence_percent")
     direct, given = float(price.direct), float(price.contingency_percent)
     return LikelyRange(
@@ -116,7 +119,7 @@ def _either_way(percent: float) -> ThreePoints:
     return ThreePoints(1 - percent / 100, 1.0, 1 + percent / 100)
 
 
-def drivers(model: Model, values: Mapping[str, Sequence[float]]) -> tuple[tuple[str, float], ...]:
+def drivers(model: Model, values: Mapping[str, Column]) -> tuple[tuple[str, float], ...]:
     """What each uncertain thing adds to the spread of cost, percent: its covariance with the whole, before days are rounded."""
     rates = {c.crew: float(c.rate) for c in model.price.crews}
     weight: dict[str, float] = {}
@@ -132,16 +135,19 @@ def drivers(model: Model, values: Mapping[str, Sequence[float]]) -> tuple[tuple[
     return _shares({name: (weight[name], series) for name, series in values.items() if weight.get(name)})
 
 
-def _shares(swings: Mapping[str, tuple[float, Sequence[float]]]) -> tuple[tuple[str, float], ...]:
+def _shares(swings: Mapping[str, tuple[float, Column]]) -> tuple[tuple[str, float], ...]:
     """By name: its weight and its draws in; the percent it has of the variance of their weighted sum out, the largest first."""
-    count = len(next(iter(swings.values()), (0.0, ()))[1])
-    whole = [0.0] * count
-    for weight, series in swings.values():
-        whole = [w + weight * v for w, v in zip(whole, series, strict=True)]
-    mean = sum(whole) / count if count else 0.0
-    off = [w - mean for w in whole]
-    variance = sum(map(mul, off, off))
+    if not swings:
+        return ()
+    whole = functools.reduce(np.add, (weight * series for weight, series in swings.values()))
+    off = whole - _sum(whole) / len(whole)
+    variance = _sum(off * off)
     if variance <= 1e-12:
         return ()
-    shares = {name: 100 * weight * sum(map(mul, series, off)) / variance for name, (weight, series) in swings.items()}
+    shares = {name: 100 * weight * _sum(series * off) / variance for name, (weight, series) in swings.items()}
     return tuple(sorted(shares.items(), key=lambda pair: -pair[1]))
+
+
+def _sum(column: Column) -> float:
+    """One after the other, so that the last digit is the same on every machine."""
+    return float(sum(column.tolist()))

@@ -6,11 +6,13 @@
 """
 
 import json
+import math
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
 from datetime import date
 from decimal import Decimal
 from enum import Enum
+from json.encoder import encode_basestring
 from pathlib import PurePath
 from typing import Any
 
@@ -35,5 +37,24 @@ def plain(value: object) -> Any:
 
 
 def dumped(value: object) -> bytes:
-    """The JSON text of a plain value, the same bytes every time."""
-    return (json.dumps(value, ensure_ascii=False, indent=1, allow_nan=False) + "\n").encode("utf-8", "backslashreplace")
+    """The JSON text of a plain value, a line for each thing in it, the same bytes every time."""
+    return (_lines(value, "\n") + "\n").encode("utf-8", "backslashreplace")
+
+
+_ONE = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
+
+
+def _lines(value: object, start: str) -> str:
+    """As `json.dumps` with an indent of 1, which takes several times as long; `start` begins a line."""
+    if isinstance(value, str):
+        return encode_basestring(value)
+    if isinstance(value, (int, float)) and not isinstance(value, bool) and math.isfinite(value):
+        return repr(value)
+    if not isinstance(value, (dict, list, tuple)) or not value:
+        return _ONE(value)
+    inner = f"{start} "
+    if isinstance(value, dict):
+        held = f",{inner}".join([f"{encode_basestring(key)}: {_lines(one, inner)}" for key, one in value.items()])
+        return f"{{{inner}{held}{start}}}"
+    held = f",{inner}".join([_lines(one, inner) for one in value])
+    return f"[{inner}{held}{start}]"

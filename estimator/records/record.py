@@ -105,7 +105,7 @@ def visits_in(held: Mapping[str, Any]) -> tuple[PastVisit, ...]:
 
 def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
     """The record of one revision; `files` are its papers by their path below the revision folder."""
-    tables = inputs.tables
+    tables, said = inputs.tables, plain(quote)
     return Record({
         "form": FORM,
         NAME: summary(quote),
@@ -118,20 +118,24 @@ def made(quote: Quote, inputs: Inputs, files: Mapping[str, bytes]) -> Record:
         "own_numbers": plain(inputs.own_numbers),
         "languages": list(inputs.languages),
         "pictures": list(inputs.pictures),
-        "content": content(quote, inputs),
+        "content": _content(said, inputs),
         "files": {name: hashlib.sha256(data).hexdigest() for name, data in files.items()},
         "job_file": inputs.job_file,
         "texts": dict(inputs.texts),
         "tables_fingerprint": tables.fingerprint,
         "tables": {**to_data(tables), "source": Path(tables.source).name},
-        "quote": plain(quote),
+        "quote": said,
     })  # fmt: skip
 
 
 def content(quote: Quote, inputs: Inputs) -> str:
     """A sum over everything the papers can show; the same sum means a new revision would say nothing new."""
+    return _content(plain(quote), inputs)
+
+
+def _content(quote: Any, inputs: Inputs) -> str:
     pictures = {name: hashlib.sha256(data).hexdigest() for name, data in inputs.pictures.items()}
-    seen = [list(inputs.languages), pictures, _without_places(plain(quote))]
+    seen = [list(inputs.languages), pictures, _without_places(quote)]
     return hashlib.sha256(dumped(seen)).hexdigest()
 
 

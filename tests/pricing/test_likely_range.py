@@ -1,6 +1,7 @@
 """The range against sums that can be done by hand, published three-point examples, and itself with more draws."""
 
 import math
+import random
 import time
 from collections.abc import Callable
 from dataclasses import replace
@@ -8,15 +9,19 @@ from datetime import date
 from decimal import Decimal
 from statistics import NormalDist
 
+import numpy as np
 import pytest
 
+from estimator.model.paid_days import paid_steps
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import JOB, Quantity, Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import cause_of
-from estimator.pricing.draws import Uncertain, draw, percentile
+from estimator.pricing.draws import Uncertain, draw
+from estimator.pricing.house_rules import house_rules
 from estimator.pricing.likely_range import likely_range, uncertain_things
-from estimator.pricing.outcomes import EARTH, PRICES, SET_UP
+from estimator.pricing.outcomes import EARTH, PRICES, SET_UP, paid_steps_of
+from estimator.pricing.percentile import percentile
 from estimator.pricing.three_points import ThreePoints
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import Equipment, PlaceRow, Production
@@ -74,6 +79,34 @@ def test_things_of_one_cause_move_together_and_keep_their_own_triangle() -> None
     assert spread[0] == pytest.approx(math.sqrt(2 * variance_of(points)), rel=0.02)
     assert spread[1] == pytest.approx(math.sqrt(2.5 * variance_of(points)), rel=0.02)  # correlation 0.5² [computed]
     assert _sigma(shared[0]) == pytest.approx(math.sqrt(variance_of(points)), rel=0.02)
+
+
+def test_all_draws_at_once_are_those_of_one_dice_after_the_other() -> None:
+    points, share = ThreePoints(0, 1, 2), 0.3
+    things = [Uncertain("a", points, "soil"), Uncertain("b", points), Uncertain("c", points, "soil")]
+    chance = random.Random(7).random
+    soil = [chance() for _ in range(500)]
+    expected = [
+        [points.at(luck if chance() < share else chance()) if thing.cause else points.at(chance()) for luck in soil]
+        for thing in things
+    ]
+    assert [column.tolist() for column in draw(things, 7, 500, share)] == expected
+
+
+def test_days_of_all_draws_are_those_of_each(tables: Tables) -> None:
+    dice, rules = random.Random(2), house_rules(tables)
+    hours = [(dice.choice([0.0, dice.uniform(0, 90)]), dice.uniform(0, 3)) for _ in range(2_000)]
+    expected = [
+        paid_steps(
+            work,
+            set_up,
+            day_hours=rules.day_hours,
+            step_days=float(rules.day_step),
+            tolerance_hours=rules.tolerance_hours,
+        )
+        for work, set_up in hours
+    ]
+    assert paid_steps_of(*np.array(hours).T, rules).tolist() == expected
 
 
 def _sigma(values: tuple[float, ...] | list[float]) -> float:

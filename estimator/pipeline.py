@@ -23,7 +23,7 @@ from estimator.pricing.lines_off import sellable
 from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import installs, payments_of
-from estimator.pricing.present_worth import cost_a_year_of_life
+from estimator.pricing.present_worth import with_cost_a_year
 from estimator.pricing.rough import rough_cost, smooth_price
 from estimator.pricing.seed import seed_of
 from estimator.pricing.total import Total, total_of
@@ -130,15 +130,6 @@ def with_ranges(quote: Quote, tables: Tables, seed: int) -> Quote:
     own = with_job_settings(quote.job, tables)
     drawn = tuple(replace(o, likely_range=range_of(o.price, o.takeoffs, own, seed)) for o in quote.options)
     return replace(quote, options=drawn)
-
-
-def with_cost_a_year(quote: Quote, tables: Tables) -> Quote:
-    """The quote with what each option costs a year over its stated life, at the firm's rate."""
-    options = tuple(
-        replace(o, cost_a_year=cost_a_year_of_life(o.price.total, o.life_low, o.life_high, tables))
-        for o in quote.options
-    )
-    return replace(quote, options=options)
 
 
 def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:

@@ -1,8 +1,10 @@
 """A price, a life and a rate in; what it comes to a year, out: an aid to compare ways of repair, not a promise of life."""
 
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.money import cents
+from estimator.model.offer import Quote
 from estimator.tables.tables import Tables
 
 
@@ -42,3 +44,12 @@ def cost_a_year_of_life(
     rate = tables.amount("present_worth_rate_percent")
     least, most = cost_a_year(price, life_high, rate), cost_a_year(price, life_low, rate)
     return None if least is None or most is None else (least, most)
+
+
+def with_cost_a_year(quote: Quote, tables: Tables) -> Quote:
+    """The quote with what each option costs a year over its stated life, at the firm's rate."""
+    options = tuple(
+        replace(o, cost_a_year=cost_a_year_of_life(o.price.total, o.life_low, o.life_high, tables))
+        for o in quote.options
+    )
+    return replace(quote, options=options)

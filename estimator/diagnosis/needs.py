@@ -17,7 +17,7 @@ from estimator.diagnosis.urgency import urgency
 from estimator.diagnosis.whole_line import whole_line
 from estimator.model.judgement import Evidence, Need
 from estimator.model.line import Finding, Grade
-from estimator.model.stretch import Stretch, hull
+from estimator.model.stretch import hull
 
 GROUPS: dict[str, str] = {
     **dict.fromkeys(("scale", "grease"), "build-up"),
@@ -110,11 +110,10 @@ TEST_READINGS = ("test-fails-camera-clean", "section-fails-nothing-seen")
 def _leak_not_located(case: Case, section: Section, evidence: Sequence[Evidence]) -> Need:
     """A section failed and nothing seen explains it: something leaks there, nobody knows where."""
     must = int(case.number("must_repair_severity"))
-    at = section.station_ft
     need = Need(
         id="",
         line=case.line.name,
-        stretch=case.profile.extent if at is None else Stretch(at, at),
+        stretch=section.at or case.profile.extent,
         kinds=("leak", "failed test"),
         findings=(),
         severity=must,

@@ -8,6 +8,7 @@ from estimator.diagnosis.severity import PLAN, REPAIR, severity
 from estimator.diagnosis.tests_read import read_test
 from estimator.model.job import Job, WaterTest
 from estimator.model.line import Finding
+from estimator.model.stretch import Stretch
 from estimator.model.test_read import Outcome, TestRead
 from estimator.tables.tables import Tables
 
@@ -35,14 +36,14 @@ class Section:
     """What one failed test leaves under suspicion: the parts it covered less those that held by themselves.
 
     `line` bears the leak where nothing seen explains it: the first line that may leak, under a floor if any lies there;
-    `station_ft` is where a branch joins it that has no line of its own.
+    `at` is the part of that line that was tested, or the point where a branch joins it that has no line of its own; None: all of it.
     """
 
     read: TestRead
     parts: tuple[str, ...]
     lines: tuple[str, ...]
     line: str
-    station_ft: float | None
+    at: Stretch | None
 
     @property
     def isolated(self) -> bool:
@@ -57,19 +58,27 @@ def sections(job: Job, tables: Tables) -> tuple[Section, ...]:
     known = {id(r): _parts(r.test, job, tables) for r in failed}
     out = []
     for read in failed:
-        narrower = [o for o in failed if o.test.kind == "isolated" and set(known[id(o)]) < set(known[id(read)])]
-        if read.test.kind == "whole" and narrower:
+        if any(_narrower(o.test, read.test, set(known[id(o)]), set(known[id(read)])) for o in failed):
             continue
         parts = tuple(p for p in known[id(read)] if p not in tight or read.test.kind == "isolated")
         out.append(_section(read, parts or known[id(read)], job, tables))
     return tuple(out)
 
 
+def _narrower(one: WaterTest, than: WaterTest, its: set[str], others: set[str]) -> bool:
+    """Whether an isolated test says better where it leaks: of fewer parts than a whole one, or of a part of the same line."""
+    if one.kind != "isolated":
+        return False
+    if one.part and than.part is None and its <= others:
+        return True
+    return than.kind == "whole" and its < others
+
+
 def _tight(reads: Iterable[TestRead]) -> frozenset[str]:
-    """Parts whose last test by themselves passed."""
+    """Lines and branches whose last test by themselves passed; one of a part of a line proves nothing of the rest."""
     last: dict[str, Outcome] = {}
     for read in reads:
-        if read.test.kind == "isolated" and read.outcome != "inconclusive":
+        if read.test.kind == "isolated" and read.test.part is None and read.outcome != "inconclusive":
             for part in read.test.covers or (read.test.section,):
                 if read.outcome == "passed" or len(read.test.covers) < 2:
                     last[part] = read.outcome
@@ -92,12 +101,12 @@ def _section(read: TestRead, parts: tuple[str, ...], job: Job, tables: Tables) -
     lines = tuple(line.name for line in job.lines if line.name in parts)
     inside = [n for n in lines if FLOORS & (case := Case(job, job.line(n), tables)).zones(case.profile.extent)]
     if lines:
-        return Section(read, parts, lines, (inside or lines)[0], None)
+        return Section(read, parts, lines, (inside or lines)[0], read.test.part)
     branch = next((part for part in parts if part in joins), None)
     if branch is None:
         return Section(read, parts, (), job.lines[0].name, None)
     marks = (m for m in job.line(joins[branch]).marks if m.name == branch)
-    return Section(read, parts, (), joins[branch], next(m.stretch.from_ft for m in marks))
+    return Section(read, parts, (), joins[branch], next(m.stretch for m in marks))
 
 
 def not_located(case: Case) -> tuple[Section, ...]:
@@ -107,14 +116,12 @@ def not_located(case: Case) -> tuple[Section, ...]:
 
 def _explained(section: Section, case: Case) -> bool:
     lines = (Case(case.job, case.job.line(name), case.tables) for name in section.lines)
-    return any(explaining(line) for line in lines)
+    return any(_in_part(f, section) for line in lines for f in explaining(line))
 
 
-def suspected(case: Case) -> tuple[Case, ...]:
-    """Every line that a failed test on this line leaves under suspicion."""
-    mine = [s for s in sections(case.job, case.tables) if case.line.name in s.lines]
-    names = dict.fromkeys(name for s in mine for name in s.lines)
-    return tuple(Case(case.job, case.job.line(name), case.tables) for name in names)
+def _in_part(finding: Finding, section: Section) -> bool:
+    """Whether water of the section can get out there; of one that covers whole lines, anywhere in them."""
+    return not section.lines or section.at is None or section.at.touches(finding.stretch)
 
 
 def _in_the_test(finding: Finding, case: Case) -> bool:
@@ -125,11 +132,14 @@ def _in_the_test(finding: Finding, case: Case) -> bool:
 
 def leaks_in_the_test(case: Case) -> tuple[Finding, ...]:
     """Openings of this line that must be what the failed test lost water by: none worse was seen on any line it leaves open."""
-    lines = suspected(case)
-    if not lines:
-        return ()
-    worst = max((severity(f, other) for other in lines for f in explaining(other)), default=REPAIR)
-    return explaining(case) if worst < REPAIR else ()
+    mine = [s for s in sections(case.job, case.tables) if case.line.name in s.lines]
+    others = {name: Case(case.job, case.job.line(name), case.tables) for s in mine for name in s.lines}
+    open_to = {
+        name: [f for f in explaining(other) if any(_in_part(f, s) for s in mine if name in s.lines)]
+        for name, other in others.items()
+    }
+    worst = max((severity(f, others[name]) for name, found in open_to.items() for f in found), default=REPAIR)
+    return tuple(open_to.get(case.line.name, ())) if worst < REPAIR else ()
 
 
 def explaining(case: Case) -> tuple[Finding, ...]:
@@ -139,5 +149,4 @@ def explaining(case: Case) -> tuple[Finding, ...]:
 
 def failed_sections(case: Case) -> tuple[str, ...]:
     """Sections of the house that failed a test of their own, each once."""
-    apart = (t for t in case.job.water_tests if t.kind == "isolated")
-    return tuple(dict.fromkeys(t.section for t in apart if read_test(t, case.job, case.tables).outcome == "failed"))
+    return tuple(dict.fromkeys(s.read.test.section for s in sections(case.job, case.tables) if s.isolated))

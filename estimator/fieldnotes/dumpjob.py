@@ -49,9 +49,11 @@ def _line(line: Line, log: str) -> dict[str, Any]:
 
 def _test(test: WaterTest) -> dict[str, Any]:
     values = {name: getattr(test, name) for name in WaterTest.__dataclass_fields__}
-    inches, held, settled = (values.pop(name) for name in ("open_risers_in", "held_at_in", "settled_min"))
+    inches, held, settled, part = (values.pop(n) for n in ("open_risers_in", "held_at_in", "settled_min", "part"))
     plain = {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
     return plain | {
+        "from": part and part.from_ft,
+        "to": part and part.to_ft,
         "open_risers": [_in(riser) for riser in inches],
         "readings": {number(minutes): _in(drop) for minutes, drop in test.readings},
         "held_at": _in(held),

@@ -97,6 +97,8 @@ class WaterTestForm(Form):
     section: Text = "whole house"
     kind: Literal["whole", "isolated", "new pipe"] = "whole"
     covers: Words = ()
+    from_: Station | None = Field(None, alias="from")
+    to: Station | None = None
     when: Literal["before lift", "after lift", "after repair", "routine"] = "routine"
     date: Day | None = None
     plug: Text = ""

@@ -31,6 +31,7 @@ NOT_ASKED: Mapping[str, str] = {
     "foundation.lift_date": "the day of the lift", "line.zero": "where stations begin", "line.access": "where the only pass went in",
     "line.to": "where it went", "line.flow": "the way it went", "line.riser": "pipe from the lip down to the line",
     "line.surface": "there is no riser", "line.ends": "where the line ends", "line.note": "a remark", "line.pass": "each camera pass with a log of its own",
+    "water_test.from": "the part of one line that was tested, by station", "water_test.to": "its other end",
     "water_test.level": "what heights are counted from", "water_test.riser_size": "the only open riser", "water_test.drop": "one drop, with its `minutes`",
     "water_test.minutes": "the time of `drop`", "water_test.held_at": "where the water stopped falling", "water_test.settled": "time before the first reading",
     "water_test.rose_at": "a fixture where the water rose", "water_test.not_in_test": "lines and branches left out", "water_test.billed": "the test is on the bill",

@@ -11,6 +11,7 @@ from estimator.model.job import WaterTest
 from estimator.model.lengths import match_length, parse_length
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
+from estimator.model.stretch import Stretch
 
 READINGS = error(
     "test/readings",
@@ -35,7 +36,12 @@ MINUTE_TWICE = error(
     "the water test says twice how far the water had fallen at {minute} min.",
     "Keep the drop that was read; of two only one would count.",
 )
-PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, DROP_ALONE, SETTLED, MINUTE_TWICE)
+PART = error(
+    "test/part",
+    "“from” and “to” of a water test say which part of one line was tested.",
+    'Write both stations and one line, such as covers = ["main"], from = 22 and to = 33.',
+)
+PROBLEMS = (READINGS, OUT_OF_ORDER, HELD_AT, DROP_ALONE, SETTLED, MINUTE_TWICE, PART)
 
 _RESULTS: dict[str, Any] = {"pass": "passed", "fail": "failed"}
 _AS_WRITTEN = tuple(
@@ -122,12 +128,22 @@ def _settled(form: WaterTestForm, place: Place, problems: list[Problem]) -> floa
     return float(Decimal(match[1]))
 
 
+def _part(form: WaterTestForm, place: Place, problems: list[Problem]) -> Stretch | None:
+    if form.from_ is None and form.to is None:
+        return None
+    if form.from_ is None or form.to is None or form.from_ == form.to or len(form.covers) != 1:
+        problems.append(PART(place))
+        return None
+    return Stretch.between(form.from_, form.to)
+
+
 def water_test(form: WaterTestForm, place: Place) -> tuple[WaterTest, list[Problem]]:
     problems: list[Problem] = []
     risers = form.open_risers or ((form.riser_size,) if form.riser_size is not None else ())
     same = {name: getattr(form, name) for name in _AS_WRITTEN}
     test = WaterTest(
         **same,
+        part=_part(form, place, problems),
         level=_level(form),
         open_risers_in=tuple(_inches(r) for r in risers),
         readings=_readings(form, place, problems),

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Annotated, Literal
 
 from estimator.model.line import Line
+from estimator.model.stretch import Stretch
 
 # ── how a field is written in a job file ──────────────────────────────────────────────────────
 # A record of this module is the one declaration of its table: `estimator.fieldnotes.written` takes the keys, what may be
@@ -111,6 +112,7 @@ class WaterTest:
     section: str
     kind: Literal["whole", "isolated", "new pipe"] = "whole"
     covers: tuple[str, ...] = ()  # names of lines or branches
+    part: Stretch | None = None  # stations of the only line it covers; None: all of what it covers
     when: Literal["before lift", "after lift", "after repair", "routine"] = "routine"
     date: datetime.date | None = None
     plug: str = ""

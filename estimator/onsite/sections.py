@@ -28,6 +28,7 @@ WEIGHT_PER_FT = {"iron": 1.0, "clay": 1.5, "plastic": 0.2}
 BRANCH_FT = 8.0
 """A branch nobody filmed counts as so many feet: closet bend, trap arm and riser leak more often than straight pipe (from memory)."""
 SEEN_WEIGHT = 40.0
+PROVED, SAME_FT = {"passed": "tight", "failed": "leaks"}, 0.5
 """A seen opening counts as so many feet of pipe (judgment)."""
 
 
@@ -46,6 +47,11 @@ class Section:
     known: str  # "", "tight" or "leaks"
     repair: str  # the defect whose repair replaces all of it anyway; "" where none does
     riser_ft: float | None = None  # of a branch, from the pipe's bottom to the slab top; None where no level was read
+
+    @property
+    def named(self) -> bool:
+        """Whether the notes call the branch something; one that they do not is numbered."""
+        return self.name.rpartition(" ")[0] != "branch"
 
     @property
     def riser_gal(self) -> float:
@@ -192,7 +198,7 @@ def _piece(
         gallons,
         weight,
         seen,
-        _proved(main.name, job, tables),
+        _proved(main.name, job, tables, stretch),
         repair,
     )
 
@@ -239,13 +245,20 @@ def _same(line: Line, branch: Branch) -> bool:
     return line.joins is not None and abs(line.joins.station_ft - branch.station_ft) < 1.0
 
 
-def _proved(name: str, job: Job, tables: Tables) -> str:
-    """What isolated tests of this part alone proved, the last one counting; the readings speak where no result was written."""
-    for test in reversed(job.water_tests):
-        if test.kind == "isolated" and name in test.covers:
-            outcome = read_test(test, job, tables).outcome
-            if outcome == "passed":
-                return "tight"
-            if outcome == "failed" and len(test.covers) == 1:
-                return "leaks"
+def _proved(name: str, job: Job, tables: Tables, piece: Stretch | None = None) -> str:
+    """What isolated tests of this part alone proved, the last one counting; the readings speak where no result was written.
+
+    A test of a part of a line speaks for the pieces in it, before any of the whole line; where one failed, a whole line that
+    failed says nothing more of the other pieces.
+    """
+    mine = [
+        (t, read_test(t, job, tables).outcome) for t in job.water_tests if t.kind == "isolated" and name in t.covers
+    ]
+    parts = [(t.part, outcome) for t, outcome in reversed(mine) if t.part is not None]
+    for part, outcome in parts:
+        if piece is not None and outcome in PROVED and part.padded(SAME_FT, SAME_FT).covers(piece):
+            return PROVED[outcome]
+    for test, outcome in reversed(mine):
+        if test.part is None and (outcome == "passed" or (outcome == "failed" and len(test.covers) == 1)):
+            return "" if outcome == "failed" and any(o == "failed" for _, o in parts) else PROVED[outcome]
     return ""

@@ -7,7 +7,8 @@ from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.profile import Profile
-from estimator.model.say import Feet, Inches, Say
+from estimator.model.say import Feet, Inches, Say, Typed
+from estimator.model.stretch import hull
 from estimator.onsite.plug_results import Followed, Result, followed
 from estimator.onsite.plugs import Plug
 from estimator.onsite.sections import Section, label
@@ -39,7 +40,7 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence
     ways = followed(plans, results)
     several = len(plans) > 1
     blocks = (
-        *(_so_far(way, plan.main if several else "") for plan, way in zip(plans, ways, strict=True)),
+        *(_so_far(way, plan, several) for plan, way in zip(plans, ways, strict=True)),
         *(_steps(way, plan, several, tables) for plan, way in zip(plans, ways, strict=True)),
         *(_sections(plan, several) for plan in plans),
         tight(tables),
@@ -89,21 +90,29 @@ def _highest_ft(job: Job, plans: Sequence[TestPlan]) -> float | None:
     return max(min(found), 0.0) if found else None
 
 
-def _so_far(way: Followed, line: str) -> Block:
+def _so_far(way: Followed, plan: TestPlan, several: bool) -> Block:
     dropped, held = Say.of("the level dropped"), Say.of("the level held")
     lines = [
         Say.of("Test {number}: {result}.", number=step.number, result=dropped if result == "drop" else held)
         for step, result in way.made
     ]
     if way.where:
-        lines.append(
-            Say.of(
-                '[[water_test]] with kind = "isolated", result = "failed", and covers = the line or branch of that name.'
-            )
-        )
+        lines.append(_noted([s for s in plan.sections if s.name in way.where]))
         lines.append(Say.of("A second leak may hide behind it: test the whole drain again after the repair."))
-    heading = Say.of("Line {line}: so far", line=line) if line else Say.of("So far")
+    heading = Say.of("Line {line}: so far", line=plan.main) if several else Say.of("So far")
     return Block(heading=heading, lines=tuple(lines))
+
+
+def _noted(sections: Sequence[Section]) -> Say:
+    """What to write into the job file: the branch, or the line from station to station."""
+    own = {s.line for s in sections if not s.branch}
+    if len(own) == 1 and not any(s.branch for s in sections):
+        found = hull([s.stretch for s in sections])
+        where = f'covers = ["{own.pop()}"], from = {found.from_ft:.1f}, to = {found.to_ft:.1f}'
+    else:
+        named = dict.fromkeys(s.name if s.branch and s.named else s.line for s in sections)
+        where = "covers = [" + ", ".join(f'"{name}"' for name in named) + "]"
+    return Say.of('[[water_test]] with kind = "isolated", result = "failed", {where}.', where=Typed(where))
 
 
 def _steps(way: Followed, plan: TestPlan, several: bool, tables: Tables) -> Block:

@@ -9,6 +9,7 @@ from estimator.diagnosis.leak_rate import gallons_a_day, leak_rate, open_area_sq
 from estimator.diagnosis.tests_read import pairs, read_test
 from estimator.model.job import WaterTest
 from estimator.model.judgement import Diagnosis
+from estimator.model.stretch import Stretch
 from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
 
@@ -207,3 +208,22 @@ def test_the_rate_is_that_of_the_fall_and_not_of_the_hold_after_it() -> None:
     held = a_test(readings=((0, 0.0), (15, 5.0), (30, 8.0), (45, 8.0), (60, 8.0)))
     assert leak_rate(held, 10) == leak_rate(fell, 10) == pytest.approx(15.67, abs=0.01)
     assert leak_rate(a_test(readings=((0, 0.0), (10, 1.0), (20, 1.0), (30, 1.0))), 10) == 0
+
+
+def test_a_part_that_failed_bears_the_leak_alone_and_a_hole_elsewhere_explains_nothing() -> None:
+    whole = a_test(section="main", kind="isolated", covers=("main",), result="failed")
+    part = a_test(section="main 2", kind="isolated", covers=("main",), result="failed", part=Stretch(20, 35))
+    here = job(line("25 hole 3in", zone="slab"), water_tests=(whole, part))
+    apart = job(line("50 hole 3in", zone="slab"), water_tests=(whole, part))
+    hidden = [n for n in diagnose(apart, demo_tables()).needs if "failed test" in n.kinds]
+    assert [n.stretch for n in hidden] == [Stretch(20, 35)]
+    assert not [n for n in diagnose(here, demo_tables()).needs if "failed test" in n.kinds]
+
+
+def test_a_part_that_held_proves_nothing_of_the_rest() -> None:
+    whole = a_test(section="under slab", covers=("main",), result="failed")
+    part = a_test(section="main 2", kind="isolated", covers=("main",), result="passed", part=Stretch(20, 35))
+    house = job(line("50 crack", zone="slab"), water_tests=(whole, part))
+    assert "test-fails-camera-clean" not in rules(diagnose(house, demo_tables()))
+    clean = diagnose(job(line(zone="slab"), water_tests=(whole, part)), demo_tables())
+    assert [n.stretch for n in clean.needs if "failed test" in n.kinds] == [Stretch(0, 60)]

@@ -257,6 +257,44 @@ def test_a_branch_with_branches_of_its_own_is_parted_by_its_own_toilet(tmp_path:
     assert all(plan_leads_to(plan, s.name) for s in plan.sections)
 
 
+WHOLE = '[[water_test]]\nsection = "main"\nkind = "isolated"\ncovers = ["main"]\nresult = "failed"\n'
+PART = (
+    '[[water_test]]\nsection = "main 2"\nkind = "isolated"\ncovers = ["main"]\nfrom = 4\nto = 14\nresult = "{result}"\n'
+)
+
+
+def test_what_the_tests_narrowed_is_typed_into_the_job_file_as_the_sheet_says(tmp_path: Path) -> None:
+    """A test from 4 to 14 ft speaks for that piece alone; a whole line that failed says nothing more of the others."""
+    (plan,) = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), WHOLE, PART.format(result="failed")))
+    assert {s.name: s.known for s in plan.sections if not s.branch} == {
+        "main 1": "", "main 2": "leaks", "main 3": "", "main 4": "",
+    }  # fmt: skip
+    assert plan.steps == ()  # one piece leaks: no test tells more
+    (plan,) = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), WHOLE, PART.format(result="passed")))
+    assert {s.known for s in plan.sections if s.name in ("main 1", "main 3", "main 4")} == {"leaks"}
+    assert next(s for s in plan.sections if s.name == "main 2").known == "tight"
+    job = fresh_house(tmp_path, LOG.format(far=25, end=28))
+    drops: tuple[Result, ...] = ("drop", "drop", "drop", "drop")
+    looked = look(job, None)
+    assert looked.job and looked.diagnosis and looked.tables
+    plan = test_plans(looked.job, looked.diagnosis, looked.tables)[0]
+    for many in range(1, 5):
+        sheet = test_sheet(looked.job, looked.diagnosis, looked.tables, drops[:many])
+        note = next((str(line) for b in sheet.blocks for line in b.lines if "[[water_test]]" in str(line)), "")
+        if note:
+            break
+    typed = (
+        note.removesuffix(".")
+        .replace("with kind", "\nkind")
+        .replace(", result", "\nresult")
+        .replace(", covers", "\ncovers")
+        .replace(", from", "\nfrom")
+        .replace(", to", "\nto")
+    )
+    (plan,) = plans_of(fresh_house(tmp_path, LOG.format(far=25, end=28), typed))
+    assert [s.name for s in plan.sections if s.known == "leaks"] and plan.steps == ()
+
+
 def test_without_a_way_in_a_branch_is_one_answer(tmp_path: Path) -> None:
     """No plug goes into a side drain that nothing opens: it is told by plugs in the main alone."""
     unfilmed = HALL.replace('log = "hall.txt"', 'filmed = false\nlength = "14 ft"')

@@ -241,11 +241,14 @@ def _as_chosen(job_file: Path, job: Job, add_ons: tuple[str, ...] | None) -> Job
 
 
 def _visits(job_file: Path) -> tuple[PastVisit, ...]:
-    """What was accepted is asked of the records only where there is a note that something was."""
-    from estimator.records.accepted import all_accepted
+    """What was accepted is asked of the records only where there are any, and a note that something was."""
     from estimator.records.names import revisions_folder
 
     folder = revisions_folder(job_file)
+    if not folder.is_dir():
+        return ()
+    from estimator.records.accepted import all_accepted
+
     if not all_accepted(folder):
         return ()
     from estimator.records.afterwards.visits import visits

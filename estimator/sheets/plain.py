@@ -1,9 +1,9 @@
 """Text in, the first character out that a workbook cannot carry: control characters and halves of characters."""
 
-import unicodedata
+import re
 
-ALLOWED_CONTROLS = "\n"
-NONCHARACTERS = ("\ufffe", "\uffff")
+UNPRINTABLE = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+"""Control characters but the line break, halves of characters, and what is no character (Unicode: categories Cc and Cs)."""
 
 
 def first_unprintable(text: str) -> str:
@@ -12,8 +12,5 @@ def first_unprintable(text: str) -> str:
     >>> first_unprintable("Ana 🏠"), first_unprintable("bell" + chr(7))
     ('', 'U+0007')
     """
-    for character in text:
-        kind = unicodedata.category(character)
-        if (kind in ("Cc", "Cs") and character not in ALLOWED_CONTROLS) or character in NONCHARACTERS:
-            return f"U+{ord(character):04X}"
-    return ""
+    found = UNPRINTABLE.search(text)
+    return f"U+{ord(found[0]):04X}" if found else ""

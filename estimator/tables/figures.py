@@ -9,6 +9,8 @@ from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Material, Setting
 from estimator.tables.view import View
 
 Name = tuple[object, ...]
+LOOKED_AT = re.compile(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", re.IGNORECASE)
+"""How the office notes that it looked at a figure."""
 
 
 def named(table: str, row: Kept) -> Name:
@@ -33,15 +35,15 @@ def figure(row: Kept, column: Column) -> Decimal | None:
 
 def answered(row: Kept, value: Decimal) -> bool:
     """The office has looked at this very figure and says so in the note."""
-    looked_at = re.findall(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", row.note, re.IGNORECASE)
-    return any(Decimal(figure.replace(",", "")) == value for figure in looked_at)
+    return any(Decimal(figure.replace(",", "")) == value for figure in LOOKED_AT.findall(row.note))
 
 
 def figures(view: View, table: str) -> Iterator[tuple[Kept, Column, Decimal]]:
     """Every figure of the rows in use that nobody has answered for yet."""
+    with_figures = [c for c in columns(table) if c.amount or c.name == "value"]
     for row in view.tables.rows.get(table, ()):
         if row.active:
-            for column in columns(table):
+            for column in with_figures:
                 value = figure(row, column)
                 if value is not None and not answered(row, value):
                     yield row, column, value

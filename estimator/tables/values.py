@@ -69,7 +69,7 @@ def as_typed(text: str, column: Column) -> str:
     >>> as_typed("lead\\u00a0 plumber\\u200b ", columns("roles")[0])
     'lead plumber'
     """
-    plain = text.translate(WIDE_SPACES | UNSEEN).strip()
+    plain = text.strip() if text.isascii() else text.translate(WIDE_SPACES | UNSEEN).strip()
     return " ".join(plain.translate(DASHES).split()) if column.names else plain
 
 

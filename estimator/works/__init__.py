@@ -3,16 +3,20 @@
 `works_of(repair, job, tables)` plans one repair; rules, takeoff and papers read the same answer.
 """
 
+from typing import TYPE_CHECKING
+
 from estimator.model.job import Job
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.model.works import Burst, Laid, Left, Lined, Opening, Span, WayIn, Works, together
-from estimator.tables.tables import Tables
 from estimator.works.case import Case
 from estimator.works.methods import record_of
 
+if TYPE_CHECKING:
+    from estimator.tables.tables import Tables
 
-def works_of(repair: Repair, job: Job, tables: Tables) -> Works:
+
+def works_of(repair: Repair, job: Job, tables: "Tables") -> Works:
     """Return what this repair does, without the repairs that come first (each has works of its own).
 
     Works follow from the way, the stretch and how one gets there alone, so each is planned once a job.
@@ -25,10 +29,10 @@ def works_of(repair: Repair, job: Job, tables: Tables) -> Works:
 
 
 Planned = dict[tuple[str, str, Stretch, str, str], Works]
-_last: list[tuple[Job, Tables, Planned]] = []
+_last: list[tuple[Job, "Tables", Planned]] = []
 
 
-def _planned(job: Job, tables: Tables) -> Planned:
+def _planned(job: Job, tables: "Tables") -> Planned:
     """Those of the job asked about last."""
     if not _last or _last[0][0] is not job or _last[0][1] is not tables:
         _last[:] = [(job, tables, {})]

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import dataclass, replace
-from typing import Self
+from typing import TYPE_CHECKING, Self
 
 from estimator.knowledge.pipe_family import family
 from estimator.model.job import SLAB_FLOORS, Job
@@ -13,10 +13,12 @@ from estimator.model.profile import Branch, Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Repair
-from estimator.tables.rows import PlaceRow, Soil
-from estimator.tables.tables import Tables
 from estimator.works.notes import Notes
 from estimator.works.problems import NO_SETTING, NO_SOIL, SETTING_WORD
+
+if TYPE_CHECKING:
+    from estimator.tables.rows import PlaceRow, Soil
+    from estimator.tables.tables import Tables
 
 UNKNOWN_SOIL = "unknown"  # the row of the soils table for what nobody named
 
@@ -27,14 +29,14 @@ class Case:
 
     repair: Repair
     job: Job
-    tables: Tables
+    tables: "Tables"
     line: Line
     profile: Profile
     paper: Notes
     from_tunnel: bool = False  # the tunnel begins in another one of the same scope
 
     @classmethod
-    def of(cls, repair: Repair, job: Job, tables: Tables, from_tunnel: bool = False) -> Self:
+    def of(cls, repair: Repair, job: Job, tables: "Tables", from_tunnel: bool = False) -> Self:
         line = job.line(repair.line)
         return cls(repair, job, tables, line, Profile(line), cls.sheet(), from_tunnel)
 
@@ -77,7 +79,7 @@ class Case:
             raise CannotGoOn(SETTING_WORD(place, key=key, value=self.text(key), choices=choices)) from None
 
     @property
-    def place(self) -> PlaceRow | None:
+    def place(self) -> "PlaceRow | None":
         return self.tables.known_place(self.job.house.jurisdiction)
 
     # ── the ground ────────────────────────────────────────────────────────────────────────────
@@ -92,11 +94,11 @@ class Case:
         return self.profile.soil(self.stretch.middle_ft) or self.job.house.soil
 
     @property
-    def soil(self) -> Soil:
+    def soil(self) -> "Soil":
         """The soil's row; where nobody said what soil it is, the one the firm counts with. Errors: CannotGoOn without it."""
         return self.soil_row(self.soil_word)
 
-    def soil_row(self, named: str | None) -> Soil:
+    def soil_row(self, named: str | None) -> "Soil":
         """The row of a soil's name. Errors: CannotGoOn where the tables have neither it nor one to count with."""
         for word in (named, UNKNOWN_SOIL):
             try:

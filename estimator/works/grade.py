@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from estimator.knowledge.fixture_units import SMALL_PIPE_IN, Family
 from estimator.knowledge.pipes import pipe_size
@@ -10,27 +10,29 @@ from estimator.model.answers import INDOOR_ZONES
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
 from estimator.model.say import Feet, Say
-from estimator.tables.rows import PlaceRow
 from estimator.works.case import Case
 from estimator.works.depth import INCHES_PER_FT
+
+if TYPE_CHECKING:
+    from estimator.tables.rows import PlaceRow
 
 FAMILIES: tuple[Family, ...] = ("IPC", "UPC")
 
 
-def code_families(place: PlaceRow | None) -> tuple[Family, ...]:
+def code_families(place: "PlaceRow | None") -> tuple[Family, ...]:
     """The place's plumbing code; both families where nobody asked, so that the stricter one decides."""
     code = place.code if place else ""
     return tuple(f for f in FAMILIES if f == code) or FAMILIES
 
 
-def fall_asked_in_per_ft(place: PlaceRow | None, size_in: float) -> float | None:
+def fall_asked_in_per_ft(place: "PlaceRow | None", size_in: float) -> float | None:
     """What the place asks of a pipe of this size; None where nobody filled it in."""
     if place is None:
         return None
     return place.slope_small_in_per_ft if size_in <= SMALL_PIPE_IN else place.slope_mid_in_per_ft
 
 
-def least_fall_in_per_ft(place: PlaceRow | None, size_in: float, number: Callable[[str], float]) -> float:
+def least_fall_in_per_ft(place: "PlaceRow | None", size_in: float, number: Callable[[str], float]) -> float:
     """What the place asks of a pipe of this size; where nobody filled it in the stricter of the code families, read with `number`."""
     asked = fall_asked_in_per_ft(place, size_in)
     return number("fall_if_unknown_in_per_ft") if asked is None else asked

@@ -7,7 +7,6 @@ from estimator.model.say import Say
 from estimator.wording.numbers import family
 from estimator.wording.plain import UNITS
 from estimator.wording.say import NOTES_LANGUAGE, say, spoken
-from estimator.works.methods import RECORDS
 
 FINDINGS: tuple[Say, ...] = (
     Say.of("roots"), Say.of("offset"), Say.of("gap"), Say.of("crack"), Say.of("hole"), Say.of("collapse"),
@@ -107,6 +106,8 @@ MONEY: tuple[Say, ...] = (
 @lru_cache(maxsize=1)
 def known() -> dict[str, Say]:
     """Every word of the lists above by itself."""
+    from estimator.works.methods import RECORDS
+
     lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, EFFECTS, PRICING, STEPS, STATES, TASKS, MONEY)
     return {
         word.text: word for word in (*chain.from_iterable(lists), *(m.label for m in RECORDS.values()), Say.of("job"))

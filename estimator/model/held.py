@@ -1,5 +1,6 @@
 """A line's marks in; the mark that holds at a station out: a word holds over its stretch, or from its place to the next of its kind."""
 
+from bisect import bisect_left
 from functools import cached_property
 
 from estimator.model.line import Line, Mark
@@ -16,7 +17,9 @@ class Held:
         self._by_word: dict[str, list[Mark]] = {}
         self._marks: dict[Words, tuple[Mark, ...]] = {}
         self._apart: dict[Words, tuple[list[Mark], list[Mark]]] = {}
-        self._known: dict[tuple[Words, float], Mark | None] = {}
+        self._edges: dict[Words, list[float]] = {}
+        self._known: dict[tuple[Words, int], Mark | None] = {}
+        self._ways = {p.number: p.sign for p in line.passes}
         for mark in line.marks:
             self._by_word.setdefault(mark.word, []).append(mark)
 
@@ -36,9 +39,18 @@ class Held:
 
         Else the nearest word given at one place: it holds from there the way the camera went until the next of its kind.
         """
-        if (words, at_ft) not in self._known:
-            self._known[words, at_ft] = self._found(words, at_ft)
-        return self._known[words, at_ft]
+        piece = words, self._piece(words, at_ft)
+        if piece not in self._known:
+            self._known[piece] = self._found(words, at_ft)
+        return self._known[piece]
+
+    def _piece(self, words: Words, at_ft: float) -> int:
+        """Which piece of the line it lies on: odd at an edge of a mark, even between two; on one piece the same mark holds."""
+        if words not in self._edges:
+            self._edges[words] = sorted({at for m in self.marks(words) for at in (m.stretch.from_ft, m.stretch.to_ft)})
+        edges = self._edges[words]
+        after = bisect_left(edges, at_ft)
+        return 2 * after + (after < len(edges) and edges[after] == at_ft)
 
     def _found(self, words: Words, at_ft: float) -> Mark | None:
         stretches, points = self._stretches_and_points(words)
@@ -64,6 +76,4 @@ class Held:
 
     def _way(self, mark: Mark) -> int:
         """The way the camera went that met the mark: +1 towards higher stations."""
-        number = mark.origin.pass_number
-        by_number = {p.number: p.sign for p in self.line.passes}
-        return by_number.get(number, self.line.passes[0].sign if self.line.passes else 1)
+        return self._ways.get(mark.origin.pass_number, self.line.passes[0].sign if self.line.passes else 1)

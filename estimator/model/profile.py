@@ -109,7 +109,7 @@ class Profile:
     def _how(self, at_ft: float) -> How:
         """A word that holds was read where the camera went, and is carried beyond."""
         seen = self.filmed
-        return "read" if not seen or any(s.holds(at_ft) for s in seen) else "carried"
+        return "read" if not seen or any(s.from_ft <= at_ft <= s.to_ft for s in seen) else "carried"
 
     def pipe(self, at_ft: float) -> Answer[str]:
         mark = self._marks.at(("pipe",), at_ft)

@@ -74,6 +74,7 @@ def _before(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_a_run_killed_anywhere_is_made_good_by_the_next(
     name: str, before: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setenv("ESTIMATOR_CACHE", str(tmp_path / "kept"))  # what was read before is not read at each kill
     whole = tmp_path / "whole"
     shutil.copytree(before, whole)
     monkeypatch.chdir(whole)

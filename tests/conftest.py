@@ -20,7 +20,9 @@ MEMORY, LEAST_FREE = Path("/dev/shm"), 4 * 10**9
 """A disk in memory, where the system has one with room: the tests write and sync files by the ten thousand."""
 if "TMPDIR" not in os.environ and os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > LEAST_FREE:
     os.environ["TMPDIR"] = tempfile.tempdir = str(MEMORY)
-os.environ["ESTIMATOR_CACHE"] = "no"  # tests/disk has a folder of its own for it
+os.environ["ESTIMATOR_CACHE"] = "no"  # tests/disk has a folder of its own for it; see also `keeps`
+if "PYTEST_XDIST_WORKER" not in os.environ:  # the workers inherit it
+    os.environ["XDG_CACHE_HOME"] = tempfile.mkdtemp(prefix="kept-")
 
 collect_ignore = [] if shutil.which("soffice") else ["engine"]
 
@@ -100,6 +102,17 @@ def _each_house_priced_once() -> None:
 
 
 _each_house_priced_once()
+
+
+def pytest_sessionfinish() -> None:
+    if "PYTEST_XDIST_WORKER" not in os.environ:
+        shutil.rmtree(os.environ["XDG_CACHE_HOME"], ignore_errors=True)
+
+
+@pytest.fixture
+def keeps(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Programs started by this test keep what they read where all such tests of this run find it again, as a user's do."""
+    monkeypatch.delenv("ESTIMATOR_CACHE")
 
 
 @pytest.fixture(scope="session")

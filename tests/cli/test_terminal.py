@@ -15,6 +15,8 @@ import pytest
 from estimator import demo
 from estimator.cli.views.table import cells_wide
 
+pytestmark = pytest.mark.usefixtures("keeps")
+
 JOB = Path(demo.__file__).parent / "job.toml"
 COLOUR = re.compile(r"\x1b\[[0-9;]*m")
 

@@ -11,6 +11,8 @@ import pytest
 from estimator import demo
 from estimator.cli.streams import plain
 
+pytestmark = pytest.mark.usefixtures("keeps")
+
 JOB = Path(demo.__file__).parent / "job.toml"
 PLAIN_TERMINAL = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 CLOSED = "import os, sys; os.close(int(sys.argv[1])); os.execv(sys.executable, [sys.executable, '-m', 'estimator', *sys.argv[2:]])"

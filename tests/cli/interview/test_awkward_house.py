@@ -6,6 +6,10 @@ import subprocess
 import sys
 import tomllib
 
+import pytest
+
+pytestmark = pytest.mark.usefixtures("keeps")
+
 MOST_ENTRIES = 120
 """What an owner is asked at most, lines of the log among them, before the options of an awkward house are there."""
 

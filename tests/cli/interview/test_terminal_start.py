@@ -13,6 +13,8 @@ import pytest
 
 from estimator.cli.views.table import cells_wide
 
+pytestmark = pytest.mark.usefixtures("keeps")
+
 spec = importlib.util.spec_from_file_location("house", Path(__file__).parent / "house.py")
 assert spec is not None and spec.loader is not None
 house = importlib.util.module_from_spec(spec)

@@ -96,8 +96,10 @@ def _each_house_priced_once() -> None:
     """
     from estimator import pipeline
     from estimator.studies import ways
+    from estimator.tables import checked
 
     _once(pipeline, "run", lambda job, tables, day, revision=1: (repr(job), id(tables.rows), tables.day, day, revision))
+    _once(checked, "read_rows", lambda table: (id(table),))
     _once(ways, "ways_of", lambda job, tables: (repr(job), id(tables.rows), tables.day))
 
 

@@ -12,7 +12,7 @@ Act = Literal["now", "later"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Found:
-    """One defect. `text` is the whole sentence, `short` its line and name alone; `needs` are ids of the needs it is part of.
+    """One defect. `text` is the whole sentence, `name` its name alone, `of_line` its line; `needs` are ids of the needs it is part of.
 
     `beside` is the sentence beside a drawing that says what its feet are counted from; None: the whole one.
 
@@ -21,13 +21,19 @@ class Found:
 
     letter: str
     text: Say
-    short: Say
+    name: Say
+    of_line: Say
     line: str
     act: Act = "later"
     places: tuple[Stretch, ...] = ()
     findings: tuple[Finding, ...] = ()
     needs: tuple[str, ...] = ()
     beside: Say | None = None
+
+    @property
+    def short(self) -> Say:
+        """Its line and name alone."""
+        return Say.of("{line}: {what}", line=self.of_line, what=self.name)
 
     @property
     def photo_files(self) -> tuple[str, ...]:

@@ -14,7 +14,7 @@ from estimator.model.likely_range import LikelyRange
 from estimator.model.not_offered import NotOffered, told_once
 from estimator.model.price import CostLine, Price, TaskHours
 from estimator.model.say import Say
-from estimator.model.schedule import DaySpan, Schedule
+from estimator.model.schedule import Schedule
 from estimator.model.ways import Ways
 from estimator.model.work import Scope, Takeoff
 from estimator.model.works import Works, together
@@ -113,7 +113,6 @@ class Option:
     firm_after: str = ""  # the letter of the visit that settles what keeps the price from being firm
     does: tuple[Say, ...] = ()  # how many feet, of what, where in the house
     to_others: tuple[ToOthers, ...] = ()
-    day_spans: tuple[DaySpan, ...] = ()
     cautions: tuple[Say, ...] = ()  # from the rules and the takeoff, beside those of the terms
     assumptions: tuple[Say, ...] = ()
     cost_a_year: tuple[Decimal, Decimal] | None = None  # least and most over the stated life, an aid to compare

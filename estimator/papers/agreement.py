@@ -9,7 +9,7 @@ from estimator.papers.cancellation import right_to_cancel
 from estimator.papers.letter import Letter
 from estimator.papers.option_sheet import option_name
 from estimator.papers.option_terms import deal_in_common
-from estimator.papers.page import Page, run_in
+from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
 
@@ -65,17 +65,14 @@ def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool,
     )
     added = [f"{add_ons.text(letter, a)} ({money(a.price, letter.language)})" for a in option.chosen_add_ons]
     paid = "; ".join(f"{letter.say(p.text)} {money(p.amount, letter.language)}" for p in option.payments)
-    run_in(
-        page,
-        speak("Work"),
-        [
-            option_words.reach(letter, option),
-            *([speak("Added: {what}.", what=", ".join(added))] if added else []),
-            option_words.not_over(letter, option),
-            *([tax(letter, option)] if own_tax else []),
-            *([speak("Payments: {payments}.", payments=paid)] if paid else []),
-        ],
-    )
+    texts = [
+        option_words.reach(letter, option),
+        *([speak("Added: {what}", what=", ".join(added))] if added else []),
+        option_words.not_over(letter, option),
+        *([tax(letter, option)] if own_tax else []),
+        *([speak("Payments: {payments}", payments=paid)] if paid else []),
+    ]
+    page.line(" ".join(map(ended, texts)), "small")
 
 
 def tax(letter: Letter, option: Option) -> str:
@@ -93,10 +90,14 @@ def _terms(letter: Letter, page: Page, taxes: list[str]) -> None:
         care=speak("Before, during, after"),
     )
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
-    page.line(
-        " ".join([*taxes, pages, *notices, option_words.check_the_place(letter), *letter.which_counts()]), "small"
+    extras = (
+        [speak("We charge extras only for what we find and show you. We call before we pass a limit.")]
+        if any(o.fixed and o.extras for o in quote.options)
+        else []
     )
-    page.add(Cell(speak("Start, end"), "label"), Cell("", "write", open=True), Cell("", "write", open=True))
+    place = [option_words.check_the_place(letter), *letter.which_counts()]
+    page.line(" ".join([*taxes, *extras, pages, *notices, *place]), "small")
+    page.add(Cell(speak("Work starts and ends on"), "label", 2), Cell("", "write", open=True))
 
 
 def signatures(letter: Letter, page: Page) -> None:

@@ -1,20 +1,21 @@
 """The homeowner's first page: what we recommend, what was found, the options with their prices, how to accept. Made for a phone."""
 
 from collections.abc import Callable
+from itertools import groupby
 
-from estimator.model.found import runs
+from estimator.model.found import Found, runs
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
+from estimator.quote.findings import in_short
 from estimator.quote.recommend import Treated, compared, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date, money
-from estimator.wording.places import PLACES
 from estimator.wording.say import capital
 
-WIDTHS = (3.0, 50.0, 16.0)
+WIDTHS = (7.0, 46.0, 16.0)
 
 
 def answer_sheet(letter: Letter) -> Sheet:
@@ -31,19 +32,17 @@ def answer_sheet(letter: Letter) -> Sheet:
 
 def _whose(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    page.line(speak("Your drain repair quote"), "title")
-    page.line(
-        speak(
-            "{name} · {site} · inspected {inspected} · quote {number}, {day} · valid until {until}",
-            name=quote.job.customer.name,
-            site=quote.job.customer.site,
-            inspected=long_date(quote.job.inspected_on or quote.job.day, letter.language),
-            number=letter.number,
-            day=long_date(quote.day, letter.language),
-            until=long_date(quote.valid_until, letter.language),
-        ),
-        "quiet",
+    inspected = quote.job.inspected_on or quote.job.day
+    before = [speak("inspected {day}", day=long_date(inspected, letter.language))] if inspected != quote.day else []
+    texts = (
+        quote.job.customer.name,
+        quote.job.customer.site,
+        *before,
+        speak("quote {number}, {day}", number=letter.number, day=long_date(quote.day, letter.language)),
+        speak("valid until {until}", until=long_date(quote.valid_until, letter.language)),
     )
+    page.line(speak("Your drain repair quote"), "title")
+    page.line(" · ".join(filter(None, texts)), "quiet")
 
 
 def _recommendation(letter: Letter, page: Page) -> None:
@@ -54,7 +53,7 @@ def _recommendation(letter: Letter, page: Page) -> None:
         for text in letter.all(dict.fromkeys(why for o in quote.options for why in o.not_fixed_because)):
             page.line(text)
         return
-    page.add(Cell(option_words.title(letter, option), "value bold", 2), _price(letter, option))
+    page.add(Cell(speak("Option {letter}", letter=option.letter), "value bold", 2), _price(letter, option))
     page.line(" ".join(_why(letter, option)))
     if quote.urgency:
         page.line(" ".join(letter.all(filter(None, (quote.urgency, quote.if_nothing)))))
@@ -95,16 +94,15 @@ def _options(letter: Letter, page: Page) -> None:
 
 
 def _in_short(letter: Letter, option: Option) -> list[str]:
-    """What it repairs and leaves by letter, days, days without drains, and the most it can come to."""
-    speak, found = letter.speak, letter.quote.found
+    """What it repairs and leaves by letter, days, days without drains; the most it can come to, or how its price becomes firm."""
+    found = letter.quote.found
     by: dict[Treated, list[str]] = {}
     for one in found:
         by.setdefault(treated(one, option), []).append(one.letter)
     out = [letter.say(DOES[word](runs(by[word]))) for word in DOES if word in by and len(by) + (word != "left") > 1]
-    days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
-    out.append(speak("{days} on site, {off} without drains.", days=days, off=off))
+    out.append(f"{option_words.length_of_work(letter, option)}.")
     if not option.fixed:
-        return [*out, *letter.all(option.not_fixed_because[:1]), *option_words.firm_after(letter, option)]
+        return [*out, *(option_words.firm_after(letter, option) or letter.all(option.not_fixed_because[:1]))]
     return [*out, option_words.not_over(letter, option)] if option.most > option.price.total else out
 
 
@@ -124,25 +122,19 @@ def _found(letter: Letter, page: Page) -> None:
     for head, entries in ((speak("Repair now"), now), (speak("Can wait"), later)):
         if entries:
             page.line(head, "bold")
-            for entry in entries:
-                page.add(Cell(entry.letter, "letter"), Cell(capital(letter.say(entry.short)), "small", 2))
+            for line, those in groupby(entries, lambda entry: letter.say(entry.of_line)):
+                _of_a_line(letter, page, line, list(those))
     if not quote.found:
         page.line(speak("We found no damage in the pipe we inspected."))
     run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
-    if quote.tests:
-        page.line(_tests(letter), "small")
+    run_in(page, speak("Water tests"), letter.all(map(in_short, quote.diagnosis.tests)))
 
 
-def _tests(letter: Letter) -> str:
-    """Which sections failed and which passed, in one line; the readings stand on the next tab."""
-    speak, reads = letter.speak, letter.quote.diagnosis.tests
-    failed, passed = (
-        tuple(PLACES.get(r.test.section, r.test.section) for r in reads if r.outcome == outcome)
-        for outcome in ("failed", "passed")
-    )
-    out = [speak("Water test FAILED: {sections}.", sections=failed)] if failed else []
-    out += [speak("Passed: {sections}.", sections=passed)] if passed else []
-    return " ".join(out) or speak("Water test: inconclusive.")
+def _of_a_line(letter: Letter, page: Page, line: str, those: list[Found]) -> None:
+    """What was found in one line, in a row behind its letters."""
+    names = "; ".join(letter.say(entry.name) for entry in those)
+    letters = Cell(runs([entry.letter for entry in those]), "letter")
+    page.add(letters, Cell(capital(letter.speak("{line}: {what}", line=line, what=names)), "small", 2))
 
 
 def _accept(letter: Letter, page: Page) -> None:

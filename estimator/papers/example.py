@@ -10,11 +10,11 @@ from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import Extra, Firm, Option, Payment, Quote, Term, ToOthers
 from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, TaskHours
 from estimator.model.say import Dollars, Feet, Say
-from estimator.model.schedule import DaySpan
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
 from estimator.model.works import Opening, Span, Works
 from estimator.papers.example_house import DIP, GROOVE, HOLE, example_line
+from estimator.wording.plain import LINES
 
 
 def _line(
@@ -209,10 +209,7 @@ def example_options() -> tuple[Option, ...]:
     return (
         _option("A", replace_title, Say.of("By tunnel: new pipe with the right slope; the floor is not touched."), "tunnel", by, _price(tunnel, "16525.00", "8601.80"),
                 days_on_site=Decimal(9), days_without_drains=Decimal(2), main_risk=Say.of("Rain and hard digging can cost days; the refilled tunnel settles a little."),
-                does=(Say.of("{length} of the main, under kitchen and hall, become new pipe.", length=Feet(29.0)),),
-                day_spans=(DaySpan(start=Decimal(0), length=Decimal("5.5"), text=Say.of("digging to the pipe")),
-                           DaySpan(start=Decimal("5.5"), length=Decimal(2), text=Say.of("old pipe out, new pipe in, test"), no_drains=True),
-                           DaySpan(start=Decimal("7.5"), length=Decimal("1.5"), text=Say.of("filling and tidying up")))),
+                does=(Say.of("{length} of the main, under kitchen and hall, become new pipe.", length=Feet(29.0)),)),
         _option("B", replace_title, Say.of("Through the floor: a strip is cut open and poured back."), "break-through", by, _price(floor, "9875.00", "5100.00"),
                 days_on_site=Decimal("5.5"), days_without_drains=Decimal(2), floors_opened=("kitchen", "hall"), floor_sf=54.0, yard_sf=0.0,
                 main_risk=Say.of("The same tile may no longer be made; a beam in the way is dug by hand."),
@@ -227,14 +224,14 @@ def example_found() -> tuple[Found, ...]:
     worn = Say.of("The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in.")
     dip = Say.of("Under the hall the pipe has a dip that holds water over {length}.", length=Feet(4.0))
     roots = Say.of("Roots beyond the dip are suspected, not seen.")
-    short = [
-        Say.of(text)
-        for text in ("Main line: rusted through", "Main line: a dip that holds water", "Main line: possible roots")
-    ]
+    main, names = (
+        LINES["main"],
+        [Say.of(text) for text in ("rusted through", "a dip that holds water", "possible roots")],
+    )
     return (
-        Found(letter="a", text=worn, short=short[0], line="main", act="now", places=(GROOVE.stretch,), findings=(GROOVE, HOLE), needs=("n1",)),
-        Found(letter="b", text=dip, short=short[1], line="main", act="now", places=(DIP.stretch,), findings=(DIP,), needs=("n1",)),
-        Found(letter="c", text=roots, short=short[2], line="main", places=(Stretch(30.0, 31.0),)),
+        Found(letter="a", text=worn, name=names[0], of_line=main, line="main", act="now", places=(GROOVE.stretch,), findings=(GROOVE, HOLE), needs=("n1",)),
+        Found(letter="b", text=dip, name=names[1], of_line=main, line="main", act="now", places=(DIP.stretch,), findings=(DIP,), needs=("n1",)),
+        Found(letter="c", text=roots, name=names[2], of_line=main, line="main", places=(Stretch(30.0, 31.0),)),
     )  # fmt: skip
 
 

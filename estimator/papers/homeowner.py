@@ -9,7 +9,7 @@ from estimator.papers.cancellation import cancellation_sheets
 from estimator.papers.care_sheet import care_sheet
 from estimator.papers.compare import compare_sheets
 from estimator.papers.letter import Letter
-from estimator.papers.option_sheet import option_sheet
+from estimator.papers.option_sheet import option_sheets
 from estimator.papers.your_pipe import pipe_sheet
 from estimator.sheets.book import Book
 
@@ -30,7 +30,7 @@ def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None 
             answer_sheet(letter),
             pipe_sheet(letter),
             *compare_sheets(letter),
-            *(option_sheet(letter, option) for option in quote.options),
+            *option_sheets(letter),
             agreement_sheet(letter),
             *cancellation_sheets(letter),
             care_sheet(letter),

@@ -1,8 +1,10 @@
 """What a planned foundation lift means for a quote: the steps in their order, what the price and the warranty then hold for."""
 
 from estimator.model.found import runs
+from estimator.model.offer import Option
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
+from estimator.quote.recommend import is_visit
 
 
 def lift_planned(letter: Letter) -> bool:
@@ -22,7 +24,7 @@ def lift_steps(letter: Letter, page: Page) -> None:
 
 def _price_covers(letter: Letter) -> str:
     speak = letter.speak
-    tested = all(any(t.value("tests_after_lift") for t in o.takeoffs) for o in letter.quote.options)
+    tested = all(comes_back(o) or is_visit(o) for o in letter.quote.options)
     return (
         speak("Our price covers the repairs and the test after the lift.")
         if tested
@@ -70,15 +72,20 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
         page.line(f"• {text}")
 
 
-def warranty_begins(letter: Letter) -> str:
-    """What is added to a warranty where the house is to be lifted: before that nothing is warranted."""
-    return (
-        letter.speak("It starts with the water test after the lift, or when we finish if there is no lift.")
-        if lift_planned(letter)
-        else ""
-    )
+def comes_back(option: Option) -> bool:
+    """Return whether a second visit after the lift, with a water test, is in the price."""
+    return any(takeoff.value("tests_after_lift") for takeoff in option.takeoffs)
 
 
-def days_apart(letter: Letter) -> str:
+def warranty_begins(letter: Letter, option: Option) -> str:
+    """What is added to the warranty of a repair where the house is to be lifted: before that nothing is warranted."""
+    if not lift_planned(letter) or is_visit(option):
+        return ""
+    return letter.speak("It starts with the water test after the lift, or when we finish if there is no lift.")
+
+
+def days_apart(letter: Letter, option: Option) -> str:
     """What is added to the days of the work where the lift comes in between."""
-    return letter.speak("We work in two visits: before and after the foundation lift.") if lift_planned(letter) else ""
+    if not lift_planned(letter) or not comes_back(option):
+        return ""
+    return letter.speak("We work in two visits: before and after the foundation lift.")

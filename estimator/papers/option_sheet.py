@@ -9,11 +9,10 @@ from estimator.papers.day_bars import day_bars
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart
 from estimator.papers.line_items import by_class, how_much
-from estimator.papers.option_terms import common_prices, shared, terms_of, unit_prices
+from estimator.papers.option_terms import own_terms
 from estimator.papers.page import Page, at, run_in, sum_of
-from estimator.quote.recommend import only_prepares
+from estimator.quote.recommend import is_visit
 from estimator.sheets.book import Cell, Sheet
-from estimator.wording.say import capital
 
 WIDTHS = (61.0, 20.0, 13.0)
 AMOUNT = 2
@@ -21,26 +20,46 @@ LONG_TABLE = 40
 """Line items; a longer table has its head on every page."""
 
 
-def option_name(letter: Letter, option: Option) -> str:
+def option_name(letter: Letter, *options: Option) -> str:
     """The tab's name."""
-    return letter.speak("Option {letter}", letter=option.letter)
+    return letter.speak("Option {letter}", letter=", ".join(option.letter for option in options))
 
 
-def option_sheet(letter: Letter, option: Option) -> Sheet:
-    """The page of one option."""
-    page = Page(option_name(letter, option), WIDTHS)
+def option_sheets(letter: Letter) -> tuple[Sheet, ...]:
+    """A page for each option; a visit stands below the last option whose price it makes firm."""
+    options = letter.quote.options
+    above = {option.firm_after: option for option in options if option.firm_after}
+    return tuple(
+        _sheet(letter, (option, *(visit for visit in options if above.get(visit.letter) is option)))
+        for option in options
+        if option.letter not in above
+    )
+
+
+def _sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
+    """The page of one option, with the visits that come before it."""
+    page = Page(option_name(letter, *options), WIDTHS)
     letter.not_an_offer(page)
-    page.line(option_words.title(letter, option), "option")
+    repeats = [_option(letter, page, option) for option in options]
+    return letter.close(page, repeat=repeats[0] if len(options) == 1 else None)
+
+
+def _option(letter: Letter, page: Page, option: Option) -> tuple[int, int] | None:
+    """The option from its title to its terms; return the row of the table's head where a long table repeats it."""
+    if page.rows:
+        page.gap()
+    page.line(option_words.title(letter, option), "option", starts=True)
     _scope(letter, page, option)
     if not option.fixed:
         page.line(option_words.at_most(letter, option), "box")
     head = len(page.rows) + 1
     total = _work(letter, page, option)
     long = len(page.rows) - head > LONG_TABLE
-    _extras(letter, page, option, total)
+    own = own_terms(letter, option)
+    _extras(letter, page, option, total, own.pop(letter.speak("Unit prices")))
     _days(letter, page, option)
-    _terms(letter, page, option)
-    return letter.close(page, repeat=(head, head) if long else None)
+    _terms(letter, page, option, own)
+    return (head, head) if long else None
 
 
 def _scope(letter: Letter, page: Page, option: Option) -> None:
@@ -52,16 +71,8 @@ def _scope(letter: Letter, page: Page, option: Option) -> None:
                 page.table_row(Cell(letter.all([work])[0], "small"), Cell(letter.say(ends), "small", 2))
             case _:
                 page.line(letter.all([does])[0], "small")
-    if floors := _floors(letter, option):
-        page.line(capital(floors), "small")
-
-
-def _floors(letter: Letter, option: Option) -> str:
-    """Which floors the works cut, in a sentence; nothing of an option that only looks."""
-    if only_prepares(option):
-        return ""
-    said = option_words.floors(letter, option)
-    return letter.speak("Floors cut: {floors}.", floors=said) if option_words.cuts_floor(option) else f"{said}."
+    if option_words.cuts_floor(option):
+        run_in(page, letter.speak("Floors cut"), [option_words.floors(letter, option)])
 
 
 def _work(letter: Letter, page: Page, option: Option) -> str:
@@ -89,64 +100,56 @@ def _totals(letter: Letter, page: Page, option: Option, cells: str) -> str:
     return at(AMOUNT, page.add(Cell(words, "total words", 2), Cell(sum_of(both, price.total), "total")))
 
 
-def _extras(letter: Letter, page: Page, option: Option, total: str) -> None:
-    """Unit prices with the limit of each, and the most the price can come to."""
+def _extras(letter: Letter, page: Page, option: Option, total: str, own: list[str]) -> None:
+    """The unit prices of this option alone with the limit of each, and the most the price can come to."""
     speak = letter.speak
     if not option.extras:
         page.line(speak("We add nothing without a signed change order."))
         return
-    common = common_prices(letter)
-    run_in(page, speak("Unit prices"), [text for text in unit_prices(letter, option) if text not in common])
+    run_in(page, speak("Unit prices"), own)
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
-        words = (
-            speak("All unit prices at their limits, with sales tax")
-            if option.extras_tax
-            else speak("All unit prices at their limits")
+        words = speak("All unit prices at their limits")
+        with_them = [
+            *([speak("with sales tax")] if option.extras_tax else []),
+            *([speak("see {tab}", tab=speak("Agreement"))] if len(own) < len(option.extras) else []),
+        ]
+        row = page.add(
+            Cell(f"{words} ({', '.join(with_them)})" if with_them else words, "cell", 2), Cell(caps, "money")
         )
-        row = page.add(Cell(words, "cell", 2), Cell(caps, "money"))
         most = speak("Not to exceed without a signed change order")
         page.add(Cell(most, "total words", 2), Cell(sum_of([total, at(AMOUNT, row)], option.most), "total"))
 
 
 def _days(letter: Letter, page: Page, option: Option) -> None:
-    """The schedule as a picture where there is one, else in words; what comes before the first day."""
-    drawn, speak = day_bars(letter, option.schedule), letter.speak
-    texts = option_words.day_texts(letter, option)
-    if not drawn and not texts:
+    """The schedule as a picture where it is longer than a day, else in words; what comes before the first day."""
+    if not option.schedule.tasks:
         return
-    days, off = (option_words.in_days(letter, d) for d in (option.days_on_site, option.days_without_drains))
-    page.heading(speak("Schedule: {days}, {off} without drains", days=days, off=off), starts=True)
-    before, words = option.schedule.lead_days, []
-    if before:
-        words.append(speak("Earliest start: {count} working days after you sign.", count=before))
-    if heap := max((t.value("pile_sf") for t in option.takeoffs), default=0.0):
-        words.append(speak("Dirt pile on a tarp: about {area}.", area=option_words.area(letter, heap)))
-    if len(letter.quote.options) == 1 and days_apart(letter):
-        words.append(days_apart(letter))
-    if words:
-        page.line(" ".join(words))
-    if drawn:
-        data, height, alt = drawn
-        page.drawing(data, alt, height)
-    else:
-        for text in texts:
-            page.line(text)
+    drawn, speak = day_bars(letter, option.schedule) if option.days_on_site > 1 else None, letter.speak
+    length, before = option_words.length_of_work(letter, option), option.schedule.lead_days
+    heap = max((t.value("pile_sf") for t in option.takeoffs), default=0.0)
+    start = speak("Earliest start: {count} working days after you sign.", count=before) if before else ""
+    pile = speak("Dirt pile on a tarp: about {area}.", area=option_words.area(letter, heap)) if heap else ""
+    apart = days_apart(letter, option) if len(letter.quote.options) == 1 else ""
+    texts = list(filter(None, (start, pile, apart)))
+    if drawn is None:
+        run_in(page, speak("Schedule"), [length, *texts])
+        return
+    page.heading(f"{speak('Schedule')}: {length}", starts=True)
+    if texts:
+        page.line(" ".join(texts))
+    data, height, alt = drawn
+    page.drawing(data, alt, height)
 
 
-def _terms(letter: Letter, page: Page, option: Option) -> None:
+def _terms(letter: Letter, page: Page, option: Option, own: dict[str, list[str]]) -> None:
     """What holds for this option alone; what several options have in common stands once, in the agreement."""
-    speak, quote = letter.speak, letter.quote
-    common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
-    heading = (
-        speak("Terms, with those on the page {tab}", tab=speak("Agreement")) if any(common.values()) else speak("Terms")
-    )
-    page.heading(heading, starts=True)
-    own = {
-        label: [t for t in texts if t not in common.get(label, ())] for label, texts in terms_of(letter, option).items()
-    }
+    speak = letter.speak
     own[speak("Warranty")].insert(0, option_words.warranty(letter, option))
-    if len(quote.options) == 1:
+    if len(letter.quote.options) == 1:
+        page.heading(speak("Terms"), starts=True)
         own |= {label: [answer] for label, answer in option_words.rows_alone(letter, option)}
+    elif not is_visit(option):
+        page.heading(speak("Terms (see also {tab})", tab=speak("Agreement")), starts=True)
     for label, texts in own.items():
         run_in(page, label, texts)

@@ -5,20 +5,20 @@ What more than one option has stands once, in the agreement, with the letters of
 
 from collections.abc import Sequence
 
+from estimator.model.found import runs
 from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
 from estimator.papers.cautions import limits
 from estimator.papers.letter import Letter
 from estimator.papers.lift import warranty_begins
 from estimator.papers.line_items import short
-from estimator.papers.page import Page, run_in
+from estimator.papers.page import Page, ended, run_in
 from estimator.papers.sizes import size
 from estimator.quote.recommend import only_prepares
 from estimator.wording.numbers import feet, money, number
 from estimator.wording.plain import PER, in_plain_words
 
 TESTS = ("tests", "whole_tests", "isolation_tests", "tests_after_lift")
-ONLY_WHAT_IS_FOUND = "We charge extras only for what we find and show you. We call before we pass a limit."
 
 
 def unit_prices(letter: Letter, option: Option) -> list[str]:
@@ -26,12 +26,6 @@ def unit_prices(letter: Letter, option: Option) -> list[str]:
     if not option.fixed:
         return []
     return [f"{short(letter.text(extra))}: {unit_price(letter, extra)}." for extra in option.extras]
-
-
-def common_prices(letter: Letter) -> list[str]:
-    """The unit prices that are the same in every option that can be signed; none of a quote with one such option."""
-    each = [unit_prices(letter, option) for option in letter.quote.options if option.fixed]
-    return [text for text in each[0] if all(text in other for other in each)] if len(each) > 1 else []
 
 
 def unit_price(letter: Letter, extra: Extra) -> str:
@@ -60,7 +54,8 @@ def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
         speak("Limits of the repair"): limits(letter, option),
         speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
         speak("Permits and papers"): letter.all(option.needs_papers),
-        speak("Warranty"): list(filter(None, [warranty_begins(letter)])),
+        speak("Warranty"): list(filter(None, [warranty_begins(letter, option)])),
+        speak("Unit prices"): unit_prices(letter, option),
     }
 
 
@@ -78,17 +73,19 @@ def shared(letter: Letter) -> dict[str, list[tuple[str, str]]]:
     }
 
 
+def own_terms(letter: Letter, option: Option) -> dict[str, list[str]]:
+    """Return, by label, the sentences that no other option has."""
+    common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
+    return {label: [t for t in texts if t not in common[label]] for label, texts in terms_of(letter, option).items()}
+
+
 def _letters(those: list[str], options: Sequence[Option]) -> str:
-    return "" if len(those) == len(options) else ", ".join(those)
+    return "" if len(those) == len(options) else runs(those)
 
 
 def deal_in_common(letter: Letter, page: Page) -> None:
     """What several options include, exclude and warrant, for the agreement; how far extra work may go."""
-    kept = {label: texts for label, texts in shared(letter).items() if label not in _of_the_work(letter)}
-    if any(option.fixed and option.extras for option in letter.quote.options):
-        prices = [*common_prices(letter), letter.speak(ONLY_WHAT_IS_FOUND)]
-        kept[letter.speak("Unit prices")] = [(text, "") for text in prices]
-    _in_common(letter, page, kept)
+    _in_common(letter, page, {label: t for label, t in shared(letter).items() if label not in _of_the_work(letter)})
 
 
 def work_in_common(letter: Letter, page: Page) -> None:
@@ -98,18 +95,26 @@ def work_in_common(letter: Letter, page: Page) -> None:
 
 def _of_the_work(letter: Letter) -> frozenset[str]:
     speak = letter.speak
-    return frozenset({speak("Limits of the repair"), speak("We assume"), speak("Permits and papers")})
+    others = speak("Other costs, not in our price")
+    return frozenset({speak("Limits of the repair"), speak("We assume"), speak("Permits and papers"), others})
 
 
 def _in_common(letter: Letter, page: Page, kept: dict[str, list[tuple[str, str]]]) -> None:
-    """By label: the sentences of every option first, then by letters."""
+    """A paragraph a label: the sentences of every option first, then those of some behind their letters."""
     if not any(kept.values()):
         return
-    page.heading(letter.speak("What the options have in common"), starts=True)
+    page.heading(letter.speak("Terms in common"), starts=True)
     for label, texts in kept.items():
-        run_in(page, label, [text for text, those in texts if not those])
-        for letters in dict.fromkeys(those for _, those in texts if those):
-            run_in(page, f"{label} ({letters})", [text for text, those in texts if those == letters])
+        by: dict[str, list[str]] = {"": []} if any(not those for _, those in texts) else {}
+        for text, those in texts:
+            by.setdefault(those, []).append(text)
+        if len(by) == 1 and "" not in by:
+            run_in(page, f"{label} ({next(iter(by))})", [text for text, _ in texts])
+            continue
+        said = [
+            f"{those}: {' '.join(map(ended, ts))}" if those else " ".join(map(ended, ts)) for those, ts in by.items()
+        ]
+        run_in(page, label, said)
 
 
 def received(letter: Letter, option: Option) -> list[str]:

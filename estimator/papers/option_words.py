@@ -1,18 +1,15 @@
 """An option in, the rows people compare it by out: a label and an answer in the reader's language, most important first."""
 
-import math
 from decimal import Decimal
 
 from estimator.model.money import to_step
 from estimator.model.offer import Option, ToOthers
 from estimator.model.say import Say
-from estimator.model.schedule import DaySpan
 from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
-from estimator.papers.lift import days_apart
 from estimator.papers.line_items import short
 from estimator.quote import where
-from estimator.wording.numbers import days, family, feet, money, number
+from estimator.wording.numbers import days, family, feet, halves, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
 from estimator.wording.say import NOTES_LANGUAGE, capital, pick
 
@@ -27,9 +24,9 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     years = [(speak("Price per year of life, with interest"), cost_a_year(letter, option))] if costs else []
     return [
         (speak("Not to exceed"), not_to_exceed(letter, option)),
-        (speak("Days on site"), in_days(letter, option.days_on_site)),
-        (speak("Drains out of service"), in_days(letter, option.days_without_drains)),
-        (speak("Floors cut"), floors(letter, option) if cuts_floor(option) else speak("none")),
+        (speak("Days on site"), halves(option.days_on_site)),
+        (speak("Days without drains"), without_drains(letter, option)),
+        (speak("Floors cut"), floors(letter, option)),
         (speak("Yard dug"), area(letter, option.yard_sf)),
         (speak("Existing pipe to remain"), old_pipe(letter, option)),
         (speak("Water test after"), tested(letter, option)),
@@ -41,7 +38,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
 
 
 def reach(letter: Letter, option: Option) -> str:
-    """Which pipe the work is on, from where to where: "Kitchen line from 2 ft to 14 ft 6 in. Yard line from 18 ft to 22 ft"."""
+    """Which pipe the work is on, from where to where: "Kitchen line: 2 ft to 14 ft 6 in. Yard line: 18 ft to 22 ft"."""
     job = letter.quote.job
     stretches = (
         letter.speak("{line} by another route", line=where.line_name(line))
@@ -58,6 +55,7 @@ def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:
     """What a quote with one option says on the option's page, since nothing is compared."""
     speak = letter.speak
     return [
+        (speak("Floors cut"), floors(letter, option)),
         (speak("Existing pipe to remain"), " ".join(letter.all(option.stays_old)) or speak("none known")),
         (speak("Water test after"), letter.say(option.water_test_text)),
         (speak("Main risk"), letter.say(option.main_risk)),
@@ -85,6 +83,18 @@ def in_days(letter: Letter, count: Decimal) -> str:
     return days(count, letter.language) if count else letter.speak("a few hours")
 
 
+def without_drains(letter: Letter, option: Option) -> str:
+    """How many days the drains are out of service, without their word."""
+    off = option.days_without_drains
+    return halves(off) if off else in_days(letter, off)
+
+
+def length_of_work(letter: Letter, option: Option) -> str:
+    """`4 days on site, 3½ without drains`."""
+    days, off = in_days(letter, option.days_on_site), without_drains(letter, option)
+    return letter.speak("{days} on site, {off} without drains", days=days, off=off)
+
+
 def not_to_exceed(letter: Letter, option: Option) -> str:
     if not option.fixed:
         return letter.speak("no firm price yet")
@@ -110,7 +120,7 @@ def firm_after(letter: Letter, option: Option) -> list[str]:
     """Which visit makes the price firm, and what it costs; nothing where none is offered for it."""
     return [
         letter.speak(
-            "To get a firm price, start with Option {letter} ({price}).",
+            "Start with Option {letter} ({price}).",
             letter=visit.letter,
             price=money(visit.price.total, letter.language),
         )
@@ -131,7 +141,7 @@ def cuts_floor(option: Option) -> bool:
 def floors(letter: Letter, option: Option) -> str:
     speak = letter.speak
     if not cuts_floor(option):
-        return speak("no floor is cut")
+        return speak("none")
     named = [letter.say(in_plain_words(ROOMS, room)) for room in option.floors_opened]
     rooms = ", ".join(named) or speak("see this option's tab")
     if not option.floor_sf:
@@ -213,22 +223,3 @@ def title(letter: Letter, option: Option) -> str:
     """Letter and title; the estimator's own name for it in the language it was typed in."""
     name = option.name if family(letter.language) == NOTES_LANGUAGE else ""
     return f"{option.letter}  {name or letter.say(option.title)}"
-
-
-def day_texts(letter: Letter, option: Option) -> list[str]:
-    """From which day to which, to the half day: what is done, and whether the drains work."""
-    speak = letter.speak
-    out = []
-    for span in option.day_spans:
-        drains = speak("Drains out of service while we work.") if span.no_drains else speak("You can use your drains.")
-        out.append(f"{_when(letter, span)}: {letter.say(span.text)}. {drains}")
-    return [*out, *filter(None, [days_apart(letter)])] if out else []
-
-
-def _when(letter: Letter, span: DaySpan) -> str:
-    """Days are counted from 1; a span of half a day says so."""
-    speak, end = letter.speak, span.start + span.length
-    first, last = math.floor(span.start) + 1, max(math.floor(span.start) + 1, math.ceil(end))
-    days = speak("Day {first}", first=first) if first == last else speak("Days {first}–{last}", first=first, last=last)
-    half = span.start % 1 != 0 or end % 1 != 0
-    return speak("{days} (half day)", days=days) if half and first == last else days

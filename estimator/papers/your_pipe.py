@@ -1,11 +1,10 @@
-"""The tab with the drawing, each finding with its still beside it, what was inspected and what the water tests showed."""
+"""The tab with the drawing, each finding with its still beside it, and what was inspected."""
 
 from estimator.model.found import Found
 from estimator.model.say import Say
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
-from estimator.quote.findings import in_short
 from estimator.sheets.book import Cell, Picture, Row, Sheet
 from estimator.wording.say import capital
 
@@ -50,4 +49,3 @@ def _inspected(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.gap(4)
     run_in(page, speak("Inspected"), letter.all(quote.seen))
-    run_in(page, speak("Water tests"), letter.all(map(in_short, quote.diagnosis.tests)))

@@ -12,6 +12,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.test_read import TestRead
 from estimator.quote import where
 from estimator.wording.found import in_words
+from estimator.wording.plain import FINDINGS
 
 LEAST_FT = 0.5  # shorter pieces that the camera missed are not worth a sentence
 UNDER_SCALE = "scale-hides"
@@ -105,7 +106,8 @@ def _entry(line: Line, alike: tuple[Finding, ...], diagnosis: Diagnosis) -> Foun
     return Found(
         letter="",
         text=_found(line, alike[0]) if len(alike) < MANY else _many(line, alike),
-        short=Say.of("{line}: {what}", line=where.line_name(line), what=_named(alike[0], line)),
+        name=_named(alike[0], line),
+        of_line=where.line_name(line),
         line=line.name,
         act="now" if any(n.must for n in needs) else "later",
         places=tuple(f.stretch for f in alike),
@@ -141,9 +143,14 @@ def _not_located(job: Job, need: Need) -> Found:
             level=stopped.level,
         )
     )
-    short = Say.of("{line}: failed water test, leak not located", line=name)
     return Found(
-        letter="", text=text, short=short, line=need.line, act="now" if need.must else "later", needs=(need.id,)
+        letter="",
+        text=text,
+        name=FINDINGS["failed test"],
+        of_line=name,
+        line=need.line,
+        act="now" if need.must else "later",
+        needs=(need.id,),
     )
 
 

@@ -62,7 +62,6 @@ def option(
         payments=chosen.payments, add_ons=chosen.add_ons, basis=chosen.basis,
         needs_papers=needs_papers(chosen.takeoffs, place), fixed=not because, not_fixed_because=because,
         does=stays.does(job, chosen.scope, chosen.takeoffs),
-        day_spans=chosen.price.schedule.calendar,
         cautions=cautions(repairs, chosen.takeoffs), assumptions=assumptions(chosen.takeoffs),
     )  # fmt: skip
     return replace(made, work_key=work_of(made, job))

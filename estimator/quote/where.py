@@ -41,12 +41,12 @@ def place(line: Line, stretch: Stretch) -> Say:
 
 
 def ends(line: Line, stretch: Stretch) -> Say:
-    """From where to where along the line, as long as it is on paper: "from 2 ft to 14 ft 6 in", "from 3 ft outside the wall to 20 ft"."""
+    """From where to where along the line, as long as it is on paper: "2 ft to 14 ft 6 in", "3 ft outside the wall to 20 ft"."""
     start = to_the_step(line, stretch.from_ft)
     end = Feet(start + on_paper(line, stretch.length_ft))
     if line.zero == "slab edge" and start < 0 < stretch.to_ft:
-        return Say.of("from {start} outside the wall to {end}", start=Feet(-start), end=end)
-    return Say.of("from {start} to {end}", start=Feet(start), end=end)
+        return Say.of("{start} outside the wall to {end}", start=Feet(-start), end=end)
+    return Say.of("{start} to {end}", start=Feet(start), end=end)
 
 
 def distance(line: Line, stretch: Stretch, *, drawn: bool = False) -> Say:

@@ -19,7 +19,7 @@ SIGNS: dict[tuple[str, str], Say] = {
     ("fitting", "catches paper"): Say.of("a fitting that does not belong in a drain; it catches paper"),
 }
 """What a sign makes of a finding."""
-RUST = Say.of("rust build-up inside the pipe")
+RUST = Say.of("rust build-up")
 DEPOSITS = Say.of("mineral deposits inside the pipe")
 RUSTS, NEVER_RUSTS = ("iron", "steel", "galv"), ("pvc", "abs", "hdpe", "plastic", "clay", "concrete", "cement", "fiber")
 """In the name of a pipe that rusts, and of one that cannot."""

@@ -3,14 +3,14 @@
 from estimator.model.say import Say
 
 FINDINGS: dict[str, Say] = {
-    "roots": Say.of("roots in the pipe"),
+    "roots": Say.of("roots"),
     "offset": Say.of("pipe ends that do not line up"),
     "gap": Say.of("an open joint"),
     "crack": Say.of("a crack"),
     "hole": Say.of("a hole"),
     "collapse": Say.of("the pipe has collapsed"),
     "channel": Say.of("the bottom of the pipe is worn thin"),
-    "scale": Say.of("scale build-up inside the pipe"),
+    "scale": Say.of("scale build-up"),
     "grease": Say.of("grease"),
     "sag": Say.of("a dip (belly) that holds water"),
     "reverse fall": Say.of("the pipe slopes the wrong way"),

@@ -292,7 +292,7 @@ def test_a_still_stands_beside_the_finding_it_shows() -> None:
     sheets = homeowner(replace(quote, found=found), "en_US", {"hole.jpg": out.getvalue()}).sheets
     pipe = next(sheet for sheet in sheets if sheet.name == "Your pipe")
     [still] = [p for p in pipe.pictures if p.data == out.getvalue()]
-    assert pipe.rows[still.row].cells[0].value == "a" and still.alt == "Main line: rusted through"
+    assert pipe.rows[still.row].cells[0].value == "a" and still.alt == "main line: rusted through"
     without = homeowner(replace(quote, found=found), "en_US").sheets
     assert len(next(s for s in without if s.name == "Your pipe").pictures) == len(pipe.pictures) - 1
 

@@ -5,13 +5,14 @@ from dataclasses import replace
 import pytest
 
 from estimator.model.job import Foundation, WaterTest
-from estimator.model.offer import Quote
+from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
-from estimator.papers import option_words
+from estimator.model.work import Quantity
 from estimator.papers.agreement import agreement_sheet
 from estimator.papers.care_sheet import care_sheet
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
+from estimator.papers.lift import days_apart
 from estimator.papers.reports import water_test_report
 from estimator.sheets.book import Sheet
 
@@ -27,6 +28,12 @@ def lifted(work: str = "planned") -> Quote:
     job = replace(quote.job, foundation=Foundation(work=work), water_tests=(test,))  # type: ignore[arg-type]
     compared = (Say.of("The foundation company lifts the house."),)
     return replace(quote, job=job, lift_steps=STEPS, tests_compared=compared, tests=(Say.of("a crack"),))
+
+
+def comes_back(option: Option) -> Option:
+    """The option with a second visit after the lift in it."""
+    visit = replace(option.takeoffs[0], quantities=(Quantity("tests_after_lift", 1.0, "each"),))
+    return replace(option, takeoffs=(*option.takeoffs, visit))
 
 
 def words(sheet: Sheet) -> str:
@@ -54,18 +61,17 @@ def test_tests_before_and_after_are_told_on_the_report() -> None:
 
 def test_price_warranty_and_days_agree_with_the_steps() -> None:
     letter = Letter(lifted(), "en_US")
-    assert (
-        words(agreement_sheet(letter)).count(
-            "It starts with the water test after the lift, or when we finish if there is no lift."
-        )
-        == 1
-    )
-    assert option_words.day_texts(letter, letter.quote.options[0])[-1].startswith("We work in two visits")
+    starts = "It starts with the water test after the lift, or when we finish if there is no lift."
+    assert words(agreement_sheet(letter)).count(starts) == 1
     assert "Our price covers the repairs before and after the lift." in words(care_sheet(letter))
+    option = comes_back(letter.quote.options[0])
+    assert days_apart(letter, letter.quote.options[0]) == "" and days_apart(letter, option).startswith("We work in two")
+    again = Letter(replace(letter.quote, options=(option,)), "en_US")
+    assert "Our price covers the repairs and the test after the lift." in words(care_sheet(again))
 
 
 @pytest.mark.parametrize("quote", [example_quote(), lifted("done")])
 def test_without_a_lift_to_come_nothing_of_it_is_said(quote: Quote) -> None:
     letter = Letter(quote, "en_US")
     assert "lift" not in words(agreement_sheet(letter)).lower().replace("the lift the", "")
-    assert not any("lift" in text for text in option_words.day_texts(letter, quote.options[0]))
+    assert days_apart(letter, comes_back(quote.options[0])) == ""

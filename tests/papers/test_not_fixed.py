@@ -11,12 +11,11 @@ from estimator.papers.cancellation import cancellation_sheets
 from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.message import LONGEST, message
-from estimator.papers.option_sheet import option_sheet
+from estimator.papers.option_sheet import option_sheets
 from estimator.sheets.book import Sheet
 from estimator.sheets.paging import page_starts
 
-ABOVE = {"en_US": "Not to exceed", "es_US": "No pasará de"}
-LANGUAGES = tuple(ABOVE)
+LANGUAGES = ("en_US", "es_US")
 LINE_PT = 30.0  # two printed lines a row, more than any of these takes
 
 
@@ -35,7 +34,7 @@ def test_an_option_without_a_firm_price_has_no_price_on_the_agreement_and_says_w
     letter = Letter(half_fixed(), "en_US")
     page = text(agreement_sheet(letter))
     assert "Option A cannot be signed yet. Its page says why." in page
-    assert "Roots beyond the dip are suspected, not seen." in text(option_sheet(letter, letter.quote.options[0]))
+    assert "Roots beyond the dip are suspected, not seen." in text(option_sheets(letter)[0])
     assert "16525" not in page and "16,525" not in page
     assert "9875" in page and "Printed name" in page
 
@@ -55,10 +54,20 @@ def test_where_no_price_is_firm_nothing_can_be_signed_or_paid(language: str, sai
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_only_a_firm_price_has_a_most_and_payments(language: str) -> None:
     letter = Letter(half_fixed(), language)
-    loose, firm = (text(option_sheet(letter, option)) for option in letter.quote.options)
-    assert ABOVE[language] not in loose and ABOVE[language] in firm
+    loose, firm = map(text, option_sheets(letter))
+    most = letter.speak("Not to exceed without a signed change order")
+    assert most not in loose and most in firm
     assert letter.speak("This price is not firm yet.") in loose
     assert letter.speak("Estimate, not firm") in loose
+
+
+def test_the_visit_that_makes_a_price_firm_stands_below_the_last_option_that_waits_for_it() -> None:
+    loose, firm = half_fixed().options
+    visit = replace(firm, letter="C")
+    waiting = (replace(loose, firm_after="C"), replace(loose, letter="B", firm_after="C"), visit)
+    letter = Letter(replace(half_fixed(), options=waiting), "en_US")
+    assert [sheet.name for sheet in option_sheets(letter)] == ["Option A", "Option B, C"]
+    assert "C  Replace the whole line" in text(option_sheets(letter)[1])
 
 
 def test_the_message_marks_a_price_that_is_not_fixed() -> None:

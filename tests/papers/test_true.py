@@ -54,7 +54,7 @@ def test_a_floor_is_said_to_be_cut_exactly_where_the_works_cut_one(name: str) ->
     letter, options = offered(name)
     for option in options:
         said = option_words.floors(letter, option)
-        assert (said == "no floor is cut") == (not option.works.floors and not option.floor_sf), (option.letter, said)
+        assert (said == "none") == (not option.works.floors and not option.floor_sf), (option.letter, said)
 
 
 @pytest.mark.parametrize("name", NAMES)

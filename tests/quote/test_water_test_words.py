@@ -46,7 +46,7 @@ def test_a_warranty_has_one_word_in_spanish() -> None:
 def test_the_spanish_titles_say_how_and_do_not_exchange_the_line_for_the_floor(tables: Tables) -> None:
     titles = {tables.method(m).title_es for m in ("tunnel", "break-through", "trench")}
     assert titles == {
-        "Cambiar los tubos por túnel",
-        "Cambiar los tubos por el piso",
+        "Cambiar tubería por túnel",
+        "Cambiar tubería por el piso",
         "Cambiar la línea por zanja abierta",
     }

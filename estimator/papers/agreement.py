@@ -47,9 +47,9 @@ def agreement_sheet(letter: Letter) -> Sheet:
     if firm:
         add_ons.add_on_rows(letter, page)
         _terms(letter, page, [*taxes] if len(taxes) == 1 else [])
+        deal_in_common(letter, page)
         right_to_cancel(letter, page)
         signatures(letter, page)
-        deal_in_common(letter, page)
     return letter.close(page)
 
 

@@ -32,12 +32,10 @@ def answer_sheet(letter: Letter) -> Sheet:
 
 def _whose(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
-    inspected = quote.job.inspected_on or quote.job.day
-    before = [speak("inspected {day}", day=long_date(inspected, letter.language))] if inspected != quote.day else []
     texts = (
         quote.job.customer.name,
         quote.job.customer.site,
-        *before,
+        speak("inspected {day}", day=long_date(quote.job.inspected_on or quote.job.day, letter.language)),
         speak("quote {number}, {day}", number=letter.number, day=long_date(quote.day, letter.language)),
         speak("valid until {until}", until=long_date(quote.valid_until, letter.language)),
     )

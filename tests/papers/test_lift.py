@@ -32,7 +32,7 @@ def lifted(work: str = "planned") -> Quote:
 
 def comes_back(option: Option) -> Option:
     """The option with a second visit after the lift in it."""
-    visit = replace(option.takeoffs[0], quantities=(Quantity("tests_after_lift", 1.0, "each"),))
+    visit = replace(option.takeoffs[0], quantities=(Quantity(name="tests_after_lift", value=1.0, unit="each"),))
     return replace(option, takeoffs=(*option.takeoffs, visit))
 
 

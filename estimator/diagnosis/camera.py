@@ -28,11 +28,22 @@ def closed(case: Case) -> Iterable[Hit]:
 
 
 def passes_disagree(case: Case) -> Iterable[Hit]:
-    most = case.number("passes_differ_ft")
-    for one in case.line.passes:
-        for what, difference_ft in one.ties:
-            if abs(difference_ft) > most:
-                yield Hit(None, (), (("what", what), ("difference", Feet(round(abs(difference_ft), 1)))))
+    """What was said to be the same on two passes, and a branch that two passes call by one name."""
+    tied = [(what, abs(by_ft)) for one in case.line.passes for what, by_ft in one.ties]
+    for what, difference_ft in (*tied, *_named_twice(case, {what.lower() for what, _ in tied})):
+        if difference_ft > case.number("passes_differ_ft"):
+            yield Hit(None, (), (("what", what), ("difference", Feet(round(difference_ft, 1)))))
+
+
+def _named_twice(case: Case, tied: set[str]) -> Iterable[tuple[str, float]]:
+    seen: dict[str, dict[int, list[float]]] = {}
+    for mark in case.profile.marks("branch"):
+        if mark.name and mark.name.lower() not in tied:
+            seen.setdefault(mark.name.lower(), {}).setdefault(mark.origin.pass_number, []).append(mark.stretch.middle_ft)
+    for name, by_pass in seen.items():
+        if all(len(places) == 1 for places in by_pass.values()):  # two wyes of one name in one pass tell nothing
+            places = [at for (at,) in by_pass.values()]
+            yield name, max(places) - min(places)
 
 
 def near_a_limit(case: Case) -> Iterable[Hit]:

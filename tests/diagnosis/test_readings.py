@@ -7,7 +7,7 @@ import pytest
 from estimator.diagnosis import diagnose
 from estimator.diagnosis.readings import READINGS
 from estimator.model.job import Foundation, Job, Sign
-from estimator.model.line import Pass
+from estimator.model.line import Origin, Pass
 from estimator.model.stretch import Stretch
 from estimator.scopes.rules.examples import demo_tables, finding
 from tests.diagnosis.making import job, line, mark
@@ -19,6 +19,14 @@ SLAB_FROM_10 = {"marks": (mark("slab", 10.0, holds=True),), "downstream": -1}
 def tied(feet: float) -> Job:
     one = Pass(number=1, access="cleanout", flow="with flow", start_ft=0.0, sign=1, seen=Stretch(0.0, 60.0))
     return job(line(passes=(one, replace(one, number=2, ties=(("hall wye", feet),)))))
+
+
+def named_twice(feet: float) -> Job:
+    """A wye of one name on two passes, which nobody tied."""
+    one = Pass(number=1, access="cleanout", flow="with flow", start_ft=0.0, sign=1, seen=Stretch(0.0, 60.0))
+    first = mark("branch", 20.0, name="hall bath")
+    later = replace(first, stretch=Stretch(20.0 + feet, 20.0 + feet), origin=Origin(pass_number=2))
+    return job(line(passes=(one, replace(one, number=2)), marks=(first, later)))
 
 
 FIRES: list[tuple[str, Job, Job]] = [
@@ -43,6 +51,7 @@ FIRES: list[tuple[str, Job, Job]] = [
     ("sewage-gets-out", job(line(), signs=(Sign(what="wet lawn"),)), job(line())),
     ("settled-and-broken", job(line("20-24 sag 30%", "14 roots", "34 offset 20%")), job(line("20-24 sag 30%", "14 roots", "34.1 offset 20%"))),
     ("passes-disagree", tied(3.1), tied(3.0)),
+    ("passes-disagree", named_twice(3.1), named_twice(3.0)),
     ("dip-feeds-what-lies-below", job(line("20-24 sag 30%", "40 crack")), job(line("20-24 sag 30%", "10 crack"))),
     ("another-line-in-the-bore", job(line("20 utility")), job(line("20 intruding 20%"))),
     ("dip-feeds-what-lies-below", job(line("20-24 sag 30%", "23 crack")), job(line("20-24 sag 30%", "22 crack"))),

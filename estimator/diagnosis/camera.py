@@ -39,7 +39,9 @@ def _named_twice(case: Case, tied: set[str]) -> Iterable[tuple[str, float]]:
     seen: dict[str, dict[int, list[float]]] = {}
     for mark in case.profile.marks("branch"):
         if mark.name and mark.name.lower() not in tied:
-            seen.setdefault(mark.name.lower(), {}).setdefault(mark.origin.pass_number, []).append(mark.stretch.middle_ft)
+            seen.setdefault(mark.name.lower(), {}).setdefault(mark.origin.pass_number, []).append(
+                mark.stretch.middle_ft
+            )
     for name, by_pass in seen.items():
         if all(len(places) == 1 for places in by_pass.values()):  # two wyes of one name in one pass tell nothing
             places = [at for (at,) in by_pass.values()]

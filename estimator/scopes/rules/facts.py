@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
 from typing import Literal
 
 from estimator.knowledge.pipe_family import family
@@ -56,7 +55,7 @@ class StretchFacts:
     pipes: tuple[str, ...] = ()
     line_pipes: tuple[str, ...] = ()
     sizes_in: tuple[float, ...] = ()
-    downstream_size_in: float | None = None
+    sizes_below_in: tuple[float, ...] = ()  # down the drain from its lower end, the nearest first
     soils: tuple[str, ...] = ()
     under: tuple[str, ...] = ()
     rooms: tuple[str, ...] = ()
@@ -219,7 +218,7 @@ def _whatever_is_done(
         pipes=_each(pipe for _, pipe in profile.pipes(stretch)),
         line_pipes=_each(pipe for _, pipe in profile.pipes(profile.extent)),
         sizes_in=tuple(sizes if line.downstream == 1 else reversed(sizes)),
-        downstream_size_in=_downstream_size(job, profile, stretch),
+        sizes_below_in=_sizes_below(job, profile, stretch),
         soils=_soils(job, profile, stretch),
         under=_each(m.choice for m in here if m.word == "under"),
         rooms=profile.rooms(stretch),
@@ -259,17 +258,19 @@ def _soils(job: Job, profile: Profile, stretch: Stretch) -> tuple[str, ...]:
     return _each(profile.soil(at) or job.house.soil for at in stations)
 
 
-def _downstream_size(job: Job, profile: Profile, stretch: Stretch) -> float | None:
-    """The bore just below the stretch on the same line, or of the line it runs into; None where the line leaves the lot."""
-    end = stretch.to_ft if profile.line.downstream == 1 else stretch.from_ft
-    last = profile.extent.to_ft if profile.line.downstream == 1 else profile.extent.from_ft
-    if end != last:
-        just_below = [b for a, b in pairwise([s for _, s in profile.sizes(profile.extent)])]
-        return profile.bore_in(end + profile.line.downstream * 0.01).value if just_below else profile.line.size_in
-    if profile.line.joins is None:
-        return None
-    into = next((line for line in job.lines if line.name == profile.line.joins.line), None)
-    return Profile(into).bore_in(profile.line.joins.station_ft).value if into else None
+def _sizes_below(job: Job, profile: Profile, stretch: Stretch) -> tuple[float, ...]:
+    """The bores below the stretch on its line and the line that one runs into, the nearest first; none where the line leaves the lot."""
+    line = profile.line
+    down = line.downstream == 1
+    end, last = (stretch.to_ft, profile.extent.to_ft) if down else (stretch.from_ft, profile.extent.from_ft)
+    sizes = [bore for part, bore in profile.sizes(Stretch.between(end, last)) if part.length_ft > 0]
+    into = next((one for one in job.lines if line.joins and one.name == line.joins.line), None)
+    if into is not None and line.joins is not None:
+        below = Profile(into)
+        foot = below.extent.to_ft if into.downstream == 1 else below.extent.from_ft
+        more = [bore for _, bore in below.sizes(Stretch.between(line.joins.station_ft, foot))]
+        return (*sizes[:: line.downstream], *more[:: into.downstream])
+    return tuple(sizes[:: line.downstream])
 
 
 def _cleanouts(profile: Profile) -> tuple[float, ...]:

@@ -1,11 +1,11 @@
 """A drain never gets smaller on its way down.
 
 >>> from estimator.scopes.rules.examples import limits, reroute, stretch
->>> shrinks(stretch(method="reroute", downstream_size_in=3.0, reroutes=(reroute(size_in=4.0),)), limits()).effect.value
+>>> shrinks(stretch(method="reroute", sizes_below_in=(3.0,), reroutes=(reroute(size_in=4.0),)), limits()).effect.value
 'blocks'
->>> shrinks(stretch(method="reroute", downstream_size_in=4.0, reroutes=(reroute(size_in=4.0),)), limits()) is None
+>>> shrinks(stretch(method="reroute", sizes_below_in=(4.0,), reroutes=(reroute(size_in=4.0),)), limits()) is None
 True
->>> shrinks(stretch(method="trench", downstream_size_in=3.0), limits()).effect.value  # the old house has it already
+>>> shrinks(stretch(method="trench", sizes_below_in=(4.0, 3.0)), limits()).effect.value  # the old house has it already
 'caution'
 """
 
@@ -20,16 +20,14 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 
 def shrinks(it: StretchFacts, limits: Limits) -> Answers:
-    below_in = it.downstream_size_in
+    below = it.sizes_below_in
     if not it.works.renewed:  # pipe on a new way
-        if below_in is None:
-            return None
-        if not any(way.size_in is not None and way.size_in > below_in for way in it.reroutes):
+        if not below or not any(way.size_in is not None and way.size_in > below[0] for way in it.reroutes):
             return None
         return Ruling(
             effect=Effect.BLOCKS,
             homeowner=Say.of("The new pipe would run into a smaller one. Code does not allow that."),
-            estimator=Say.of("Ties into {below} in: size may not shrink downstream.", below=f"{below_in:g}"),
+            estimator=Say.of("Ties into {below} in: size may not shrink downstream.", below=f"{below[0]:g}"),
         )
     inside = any(b < a for a, b in pairwise(it.sizes_in))
     if inside:
@@ -43,11 +41,8 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
                 sizes=", ".join(f"{s:g}" for s in it.sizes_in),
             ),
         )
-    if (
-        below_in is None
-        or it.bore_in <= below_in
-        or any("closet bend" in (m.choice or "") for m in it.placed("end", "bend"))
-    ):
+    narrowest_in = min(below, default=it.bore_in)
+    if it.bore_in <= narrowest_in or any("closet bend" in (m.choice or "") for m in it.placed("end", "bend")):
         return None
     return Ruling(
         effect=Effect.CAUTION,
@@ -56,7 +51,7 @@ def shrinks(it: StretchFacts, limits: Limits) -> Answers:
         ),
         estimator=Say.of(
             "Old line shrinks to {below} in below: not allowed in new work (a 4 by 3 closet bend excepted); ask the inspector.",
-            below=f"{below_in:g}",
+            below=f"{narrowest_in:g}",
         ),
     )
 

@@ -99,7 +99,7 @@ BEFORE: list[tuple[str, str, float, float, Facts]] = [
     ("cleanouts", "adds work", 5.1, 5.0, lambda v: stretch(method="trench", slab_edge_ft=0.0, cleanouts_ft=(), stretch=Stretch(v, 30.0))),
     ("cleanouts", "adds work", 5.0, 5.1, lambda v: stretch(method="trench", cleanouts_ft=(10.0 + v,), marks=(mark("bend", 10.0, degrees=90.0),))),
     ("cleanouts", "adds work", 45, 46, lambda v: stretch(method="trench", cleanouts_ft=(), marks=(mark("bend", 10.0, degrees=v),))),
-    ("size-never-shrinks", "caution", 4.0, 3.9, lambda v: stretch(method="trench", downstream_size_in=v)),
+    ("size-never-shrinks", "caution", 4.0, 3.9, lambda v: stretch(method="trench", sizes_below_in=(v,))),
     ("pipe-left-behind", "adds work", 3.9, 4.0, lambda v: stretch(method="abandon", sizes_in=(v,), **SLAB)),
     ("new-pipe-has-the-fall", "no fixed price", 0.3125, 0.311, lambda v: stretch(method="trench", fall_ft=v)),
     ("new-pipe-has-the-fall", "blocks", 0.271, 0.27, lambda v: stretch(method="trench", fall_ft=v)),

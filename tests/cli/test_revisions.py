@@ -21,17 +21,13 @@ def run(*words: object) -> Result:
     return CliRunner().invoke(build(texts), texts, env={"COLUMNS": "120"})
 
 
-@pytest.fixture(name="job")
-def _job(tmp_path: Path) -> Path:
+@pytest.fixture(name="first", scope="module")
+def _first(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Result]:
+    """The demo's job, issued with its tables, in which a plumber earns more from 2026-12-01 on; and what was said."""
+    place = tmp_path_factory.mktemp("first")
     for name in demo.FILES:
-        shutil.copyfile(NOTES / name, tmp_path / name)
-    return tmp_path / "job.toml"
-
-
-@pytest.fixture(name="tables")
-def _tables(tmp_path: Path) -> Path:
-    """The demo's tables, in which a plumber earns more from 2026-12-01 on."""
-    folder = tmp_path / "tables"
+        shutil.copyfile(NOTES / name, place / name)
+    folder = place / "tables"
     shutil.copytree(demo_folder(), folder)
     path = folder / "roles.csv"
     rows = list(csv.DictReader(path.open(newline="", encoding="utf-8")))
@@ -40,7 +36,19 @@ def _tables(tmp_path: Path) -> Path:
         writer = csv.DictWriter(file, list(rows[0]))
         writer.writeheader()
         writer.writerows([*rows, *later])
-    return folder
+    return place, issue(place / "job.toml", folder)
+
+
+@pytest.fixture(name="job")
+def _job(first: tuple[Path, Result], tmp_path: Path) -> Path:
+    """A copy of its own of the job as it was first issued."""
+    shutil.copytree(first[0], tmp_path / "own")
+    return tmp_path / "own" / "job.toml"
+
+
+@pytest.fixture(name="tables")
+def _tables(job: Path) -> Path:
+    return job.with_name("tables")
 
 
 def record(job: Path, number: int) -> dict:
@@ -60,7 +68,6 @@ def issue(job: Path, tables: Path, *words: object) -> Result:
 def test_within_validity_a_revision_keeps_the_prices_and_the_last_day_of_the_first_issue(
     job: Path, tables: Path
 ) -> None:
-    issue(job, tables)
     said = issue(job, tables, "--on", "2026-12-18").stdout  # 2026-11-18 and 30 days: the last day of the offer
     assert "Prices of 2026-11-18 hold until 2026-12-18" in said
     assert totals(job, 2) == totals(job, 1)
@@ -70,7 +77,6 @@ def test_within_validity_a_revision_keeps_the_prices_and_the_last_day_of_the_fir
 
 
 def test_a_day_after_the_offer_the_prices_are_those_of_the_day(job: Path, tables: Path) -> None:
-    issue(job, tables)
     said = issue(job, tables, "--on", "2026-12-19").stdout
     assert "hold until" not in said
     assert all(float(new) > float(old) for old, new in zip(totals(job, 1), totals(job, 2), strict=True))
@@ -78,14 +84,12 @@ def test_a_day_after_the_offer_the_prices_are_those_of_the_day(job: Path, tables
 
 
 def test_today_s_prices_are_taken_when_told_to(job: Path, tables: Path) -> None:
-    issue(job, tables)
     issue(job, tables, "--on", "2026-12-02", "--today")
     assert all(float(new) > float(old) for old, new in zip(totals(job, 1), totals(job, 2), strict=True))
     assert record(job, 2)["day"] == "2026-12-02"
 
 
 def test_a_list_of_changes_on_the_same_notes_is_all_prices(job: Path, tables: Path) -> None:
-    issue(job, tables)
     issue(job, tables, "--on", "2026-12-02", "--today")
     found = json.loads(run("changes", job, "--json").stdout)
     assert found["options"]
@@ -103,7 +107,6 @@ MOVE = ("before", "prices", "found", "asked", "after")
 
 def test_the_list_of_changes_parts_findings_and_wishes_from_prices_that_moved(job: Path, tables: Path) -> None:
     """A slab measured anew is found, a discount is asked for: neither is taken for the other."""
-    issue(job, tables)
     text = job.read_text("utf-8")
     text = text.replace('slab_thickness = "4 in"', 'slab_thickness = "6 in"')
     job.write_text(text + '\n[[discount]]\nreason = "next door"\namount = 150\n', "utf-8")
@@ -138,13 +141,12 @@ def _write_over(tables: Path, item: str, cost: str) -> None:
 
 
 def test_a_price_written_over_its_old_row_is_named_where_it_reaches_an_offer_that_holds(
-    job: Path, tables: Path
+    job: Path, tables: Path, first: tuple[Path, Result]
 ) -> None:
-    first = issue(job, tables)
     _write_over(tables, "liner-4", "95")
     edited = issue(job, tables, "--on", "2026-12-10")
     said = " ".join(edited.stderr.split())
-    assert "records/prices-edited" in said and "records/prices-edited" not in first.stderr
+    assert "records/prices-edited" in said and "records/prices-edited" not in first[1].stderr
     assert re.search(r"liner-4, cost [\d.]+ → 95", said) and "offer holds until 2026-12-18" in said
     assert "--today prices it anew" in said and "--today prices it anew" in edited.stdout
     text = job.read_text("utf-8")
@@ -153,7 +155,6 @@ def test_a_price_written_over_its_old_row_is_named_where_it_reaches_an_offer_tha
 
 
 def test_a_price_with_a_day_of_its_own_or_after_the_offer_is_no_edited_one(job: Path, tables: Path) -> None:
-    issue(job, tables)
     text = job.read_text("utf-8")
     job.write_text(text.replace('slab_thickness = "4 in"', 'slab_thickness = "5 in"'), "utf-8")
     assert "prices-edited" not in issue(job, tables, "--on", "2026-12-10").stderr

@@ -2,14 +2,12 @@
 
 import base64
 import io
-import shutil
 from pathlib import Path
 
 import pytest
 from PIL import Image
 from typer.testing import CliRunner
 
-from estimator import demo
 from estimator.cli.app import build
 
 # the smallest whole PNG: one grey point; a text block that names a place is put in below
@@ -26,13 +24,12 @@ def _with_place(png: bytes) -> bytes:
 
 
 @pytest.fixture(name="job")
-def _job(tmp_path) -> Path:
-    for name in demo.FILES:
-        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
-    log = tmp_path / "main.txt"
-    log.write_text(log.read_text().replace("photo 3", "photo 3 hole.png"))
-    (tmp_path / "hole.png").write_bytes(_with_place(PNG))
-    return tmp_path / "job.toml"
+def _job(small) -> Path:
+    log = small.with_name("main.txt")
+    log.write_text(log.read_text().replace("offset 24%", "offset 24% photo 3 hole.png"))
+    assert "hole.png" in log.read_text()
+    small.with_name("hole.png").write_bytes(_with_place(PNG))
+    return small
 
 
 def _quote(job: Path, *words: str):

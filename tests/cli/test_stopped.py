@@ -1,13 +1,9 @@
 """Stopped by hand in the middle of writing: the folder is as it was, and the program says so."""
 
-import shutil
 import signal
 import subprocess
 import sys
 import time
-from pathlib import Path
-
-from estimator import demo
 
 SLOW = """
 import sys, time
@@ -29,11 +25,9 @@ def _hears_ctrl_c() -> None:
     signal.signal(signal.SIGINT, signal.SIG_DFL)
 
 
-def test_an_interrupt_while_writing_leaves_no_debris(tmp_path):
-    for name in demo.FILES:
-        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
+def test_an_interrupt_while_writing_leaves_no_debris(small):
     run = subprocess.Popen(
-        [sys.executable, "-c", SLOW, str(tmp_path / "job.toml")],
+        [sys.executable, "-c", SLOW, str(small)],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         preexec_fn=_hears_ctrl_c,
@@ -46,14 +40,13 @@ def test_an_interrupt_while_writing_leaves_no_debris(tmp_path):
     assert run.returncode == 130
     assert b"Stopped" in said
     assert b"Traceback" not in said
-    assert [p.name for p in (tmp_path / "job").iterdir()] == [".lock"]
+    assert [p.name for p in small.with_suffix("").iterdir()] == [".lock"]
 
 
-def test_a_reader_that_leaves_early_is_no_fault():
+def test_a_reader_that_leaves_early_is_no_fault(small):
     """`estimator options … | head -1`: the pipe is closed before the program writes."""
-    job = Path(demo.__file__).parent / "job.toml"
     run = subprocess.Popen(
-        [sys.executable, "-m", "estimator", "options", str(job)],
+        [sys.executable, "-m", "estimator", "options", str(small)],
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         preexec_fn=_hears_ctrl_c,
@@ -68,11 +61,9 @@ def test_a_reader_that_leaves_early_is_no_fault():
     assert run.wait() == 0
 
 
-def test_two_runs_on_one_job_write_one_whole_revision(tmp_path):
+def test_two_runs_on_one_job_write_one_whole_revision(small):
     """Each gets the revision or a plain message: the one that comes second waits for nobody and breaks nothing."""
-    for name in demo.FILES:
-        shutil.copyfile(Path(demo.__file__).parent / name, tmp_path / name)
-    words = [sys.executable, "-m", "estimator", "quote", str(tmp_path / "job.toml"), "--language", "en_US"]
+    words = [sys.executable, "-m", "estimator", "quote", str(small), "--language", "en_US"]
     runs = [subprocess.Popen(words, stdout=subprocess.PIPE, stderr=subprocess.PIPE) for _ in range(2)]
     said = [run.communicate(timeout=120) for run in runs]
     assert {run.returncode for run in runs} <= {0, 1}
@@ -80,4 +71,4 @@ def test_two_runs_on_one_job_write_one_whole_revision(tmp_path):
     told = b"".join(out + err for out, err in said)
     assert told.count(b"r1 is written") == 1
     assert b"records/busy" in told or b"Nothing changed since r1" in told
-    assert sorted(p.name for p in (tmp_path / "job").iterdir()) == [".lock", "r1"]
+    assert sorted(p.name for p in small.with_suffix("").iterdir()) == [".lock", "r1"]

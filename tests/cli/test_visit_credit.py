@@ -1,6 +1,7 @@
 """From a visit that was signed to the repair that it is credited to, over revisions, money and the word that it was lost."""
 
 import json
+import shutil
 from decimal import Decimal
 from pathlib import Path
 
@@ -25,14 +26,20 @@ def _typed(*words: object) -> str:
     return done.stdout
 
 
-@pytest.fixture(name="job")
-def _job(issued, tmp_path: Path) -> Path:
+@pytest.fixture(name="signed", scope="module")
+def _signed(issued, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo with a cleaning as option E: written as r2 and signed. No tax is charged; it costs 700, half of it is 350."""
-    job = issued(tmp_path)
+    job = issued(tmp_path_factory.mktemp("signed"))
     job.write_text(job.read_text("utf-8") + VISIT, "utf-8")
     _typed("quote", job)
     _typed("quote", job, "--accepted", "E", "--on", "2026-11-20")
     return job
+
+
+@pytest.fixture(name="job")
+def _job(signed: Path, tmp_path: Path) -> Path:
+    shutil.copytree(signed.parent, tmp_path, dirs_exist_ok=True)
+    return tmp_path / signed.name
 
 
 def _totals(job: Path, number: int) -> dict[str, Decimal]:

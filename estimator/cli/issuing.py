@@ -11,7 +11,7 @@ from estimator.cli.reader import reader, speak_to_reader
 from estimator.cli.views.gas import gas_first
 from estimator.cli.views.screen import Row, width
 from estimator.cli.views.words import dollars
-from estimator.cli.way import Priced, only_nothing_to_offer, quoted
+from estimator.cli.way import Priced, only_nothing_to_offer, quoted, same_day
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Typed, chained
@@ -48,7 +48,7 @@ def written(
     if on is not None:
         not_before(revisions_folder(job_file), on)
     last = _newest_record(revisions_folder(job_file))
-    run = quoted(job_file, tables, on, last.price_day if last and not anew else lambda day: day, add_ons)
+    run = quoted(job_file, tables, on, last.price_day if last and not anew else same_day, add_ons)
     wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)

@@ -117,7 +117,8 @@ PriceDay = Callable[[date], date]
 """The day of the quote in, the day whose prices it takes out."""
 
 
-def _the_same(day: date) -> date:
+def same_day(day: date) -> date:
+    """Return the day itself: prices are those of the quote's own day."""
     return day
 
 
@@ -126,7 +127,7 @@ def priced(
     tables: Path | None,
     changes: Sequence[str] | None = None,
     on: date | None = None,
-    price_day: PriceDay = _the_same,
+    price_day: PriceDay = same_day,
     add_ons: tuple[str, ...] | None = None,
 ) -> Priced:
     """From notes to a quote; with None the add-ons chosen for the newest revision, else those of the job file.
@@ -181,7 +182,7 @@ def _run(
         run = _run_anew(job_file, tables, changes, on, price_day, add_ons)
         return run, run.texts
 
-    if changes or price_day is not _the_same:
+    if changes or price_day is not same_day:
         run = anew()[0]
     else:
         run = asked_before("price", job_file, tables, anew, on, add_ons, _newest(job_file), _visits(job_file))

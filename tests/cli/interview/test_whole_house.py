@@ -60,14 +60,21 @@ def test_the_firms_own_facts_are_asked_while_a_row_reads_one(tmp_path, interview
     assert job.data["house"]["own_facts"] == ["steep yard", "not dogs"]
 
 
+@pytest.fixture(name="at_once", scope="module")
+def _at_once(tmp_path_factory, talk):
+    """The files of a house whose questions were all answered in one go."""
+    folder = tmp_path_factory.mktemp("at once")
+    talk(folder / "job.toml", house=PLAIN)
+    return folder
+
+
 @pytest.mark.parametrize("count", range(0, 90, 13))
-def test_stopped_after_any_answer_it_goes_on_without_loss(tmp_path, interview, count):
+def test_stopped_after_any_answer_it_goes_on_without_loss(tmp_path, interview, at_once, count):
     """Answers up to the n-th, a closed window, then the rest, make the same files as all of them at once."""
-    interview(tmp_path / "at once" / "job.toml", house=PLAIN)
     _, first = interview(tmp_path / "twice" / "job.toml", house=PLAIN, most=count)
     interview(tmp_path / "twice" / "job.toml", house=first.rest)
     for name in ("job.toml", "main.txt"):
-        assert (tmp_path / "twice" / name).read_text("utf-8") == (tmp_path / "at once" / name).read_text("utf-8")
+        assert (tmp_path / "twice" / name).read_text("utf-8") == (at_once / name).read_text("utf-8")
 
 
 @pytest.mark.parametrize("count", range(1, 90, 17))

@@ -1,9 +1,11 @@
 """A line of the job with its log in, what is said of it when it ends out; and the names of the branches in all logs."""
 
+from collections.abc import Mapping, Sequence
+
 from estimator.cli.interview import log_files
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.own_words import words_of
-from estimator.cli.interview.sheet import read
+from estimator.cli.interview.sheet import About, read
 from estimator.cli.interview.steps import Step, items
 from estimator.cli.views.words import number
 from estimator.fieldnotes.agreement import agreement
@@ -11,6 +13,7 @@ from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn
 from estimator.model.profile import Profile
+from estimator.model.remembered import remembered_by
 from estimator.model.say import Say, Typed
 
 
@@ -34,8 +37,13 @@ def branches(job: JobFile) -> tuple[str, ...]:
         step = Step(section, index, section.questions[0])
         try:
             name = log_files.name_of(job, step)
-            sheet = read(log_files.rows_of(job, step, name), log_files.about(job, step, name), words_of(job))
+            out += _branches(log_files.rows_of(job, step, name), log_files.about(job, step, name), words_of(job))
         except CannotGoOn:
             continue
-        out += [mark.name for mark in sheet.line.marks if mark.word == "branch" and mark.name]
     return tuple(dict.fromkeys(out))
+
+
+@remembered_by(lambda rows, about, words: (tuple(rows), about, tuple(words.items())))
+def _branches(rows: Sequence[str], about: About, words: Mapping[str, str]) -> tuple[str, ...]:
+    """The names of the branches in one log, which is read again where it, its line or the firm's words have changed."""
+    return tuple(m.name for m in read(rows, about, words).line.marks if m.word == "branch" and m.name)

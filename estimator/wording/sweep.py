@@ -2,7 +2,8 @@
 
 import ast
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 
 from estimator.model.languages import LANGUAGES
@@ -14,7 +15,8 @@ PACKAGE = Path(__file__).parent.parent
 NO_TEXT = ""
 
 
-def texts(folder: Path = PACKAGE) -> dict[str, str]:
+@cache  # the program does not change while it runs
+def texts(folder: Path = PACKAGE) -> Mapping[str, str]:
     """Every text people read, with the file it stands in. Errors: ValueError for one that is computed.
 
     Found are literals handed to Say.of(...), speak(...), speaker(language)(...); what a Rule or Reading says of itself;

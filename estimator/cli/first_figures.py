@@ -8,6 +8,7 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 
 from estimator.cli.interview.terminal import Terminal
+from estimator.cli.job_figures import left, questions_of
 from estimator.cli.tables_asked import readable_tables, tables_for
 from estimator.cli.views.words import dollars, number
 from estimator.cli.writing import new_folder
@@ -18,8 +19,9 @@ from estimator.tables.first_questions import CITY, CREW_DAYS, OVERHEAD, PROFIT, 
 from estimator.tables.overhead import crew_day_cost
 from estimator.tables.own_csv import OwnTables
 from estimator.tables.read import demo_folder
+from estimator.tables.tables import Tables
 from estimator.tables.whose import own_rows
-from estimator.wording.say import say, speaker
+from estimator.wording.say import capital, say, speaker
 
 BACK, DONE = "back", "done"
 CHECKED = re.compile(r"“(checked [^”]+)”")
@@ -34,16 +36,19 @@ class Talk:
     language: str
     computed: dict[str, Decimal] = field(default_factory=dict)
     city: str = ""
+    job: Path | None = None
     mine: set[Question] = field(default_factory=set)
 
     def said(self, text: str, look: str = "") -> None:
         self.terminal.tell(text, look)
 
 
-def talk(folder: Path, day: date, terminal: Terminal, language: str) -> None:
+def talk(folder: Path, day: date, terminal: Terminal, language: str, job: Path | None = None) -> None:
     """Enter leaves a figure for later; `back` goes back; `done` or the end of the input stops. Whatever was typed is kept.
 
-    Errors: CannotGoOn where the folder holds tables that cannot be read; OSError.
+    With a job: the demo's figures that its price still rests on, instead of the fifty.
+
+    Errors: CannotGoOn where the folder holds tables, or the job notes, that cannot be read; OSError.
     """
     speak = speaker(language)
     if not folder.exists():
@@ -51,8 +56,8 @@ def talk(folder: Path, day: date, terminal: Terminal, language: str) -> None:
     tables = readable_tables(day, folder)
     terminal.tell(speak("Enter leaves a figure for later, back goes back, done stops. Every answer is kept at once."))
     by = (terminal.ask(speak("Your name, for the rows you change") + ": ") or "").strip() or "office"
-    now = Talk(OwnTables(folder, by, day), terminal, language)
-    questions = [q for q in first_questions(tables) if (q.table, q.row) not in own_rows(tables) or q.column == "count"]
+    now = Talk(OwnTables(folder, by, day), terminal, language, job=job)
+    questions = list(questions_of(job, folder)) if job else _of_the_fifty(tables)
     at = 0
     while 0 <= at < len(questions):
         typed = _ask(now, questions[at], at + 1, len(questions))
@@ -62,15 +67,24 @@ def talk(folder: Path, day: date, terminal: Terminal, language: str) -> None:
     _closing(now, folder, day)
 
 
+def _of_the_fifty(tables: Tables) -> list[Question]:
+    """Those that are not the firm's own yet; who is in a crew is always asked, as a crew is no one row."""
+    own = own_rows(tables)
+    return [q for q in first_questions(tables) if (q.table, q.row) not in own or q.column == "count"]
+
+
 def _ask(now: Talk, question: Question, at: int, of: int) -> str:
     """One question until its answer is written or left; the word that moves on."""
     speak = speaker(now.language)
-    hangs = speak(
-        "{percent} % of a usual job's cost hangs on it.", percent=number(question.share, language=now.language)
+    percent = number(question.share, language=now.language)
+    moves = (
+        speak("Share of this job's cost: {percent}%.", percent=percent)
+        if now.job
+        else speak("Share of a usual job's cost: {percent}%.", percent=percent)
     )
-    share = f" {hangs}" if question.share else ""
+    share = f" {moves}" if question.share else ""
     now.said("")
-    now.said(f"{at}/{of}  {say(question.asks, now.language)}", "head")
+    now.said(f"{at}/{of}  {capital(say(question.asks, now.language))}", "head")
     now.said(f"{say(question.decides, now.language)}{share}", "dim")
     while True:
         stands = _standing(now, question)
@@ -100,7 +114,11 @@ def _standing(now: Talk, question: Question) -> str:
     if question.row == CITY:
         return now.own.value("places", now.city, question.column) or "—" if now.city else "—"
     row = question.row or "lead plumber"
-    return now.own.value(question.table, row, question.column)
+    value = now.own.value(question.table, row, question.column)
+    if question.table == "equipment" and now.own.value("equipment", row, "unit") == "day":
+        speak = speaker(now.language)
+        return f"{value} {speak('own') if now.own.value('equipment', row, 'own') == 'yes' else speak('rented')}"
+    return value
 
 
 def _taken(now: Talk, question: Question, typed: str) -> bool:
@@ -200,7 +218,7 @@ def _margin(now: Talk) -> None:
     )
     now.said(
         speak(
-            "Sold at {price}, it leaves your profit: a margin of {percent} %.",
+            "Sold at {price}, it leaves your profit: a margin of {percent}%.",
             price=shown["price"],
             percent=f"{day.margin_percent:f}",
         )
@@ -220,11 +238,17 @@ def _closing(now: Talk, folder: Path, day: date) -> None:
     now.said("")
     now.said(
         speak(
-            "{percent} % of a usual job's cost rests on your own figures now; each quote says its own share.",
+            "Your own figures now cover {percent}% of a usual job's cost. Each quote shows its own share.",
             percent=f"{share:.0f}",
         ),
         "head",
     )
+    for letter, demo in left(now.job, folder) if now.job else ():
+        now.said(
+            speak(
+                "Option {letter}: {percent}% of the cost comes from demo figures.", letter=letter, percent=f"{demo:.0f}"
+            )
+        )
     if now.city:
         now.said(speak("In a job file there: jurisdiction = {city}", city=f'"{now.city}"'))
     now.said(speak("Look for mistakes: {check}", check=f"estimator tables check {folder}"))

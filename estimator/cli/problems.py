@@ -20,7 +20,7 @@ STILL_INVENTED = Kind(
     "cli/still-invented",
     Level.WARNING,
     "this quote is no offer: {because}.",
-    "Write your own figures and papers into the tables before it goes to a customer; its papers say DEMO until then.",
+    "Replace the demo figures before it goes to a customer: estimator tables start FOLDER --job JOB. Its papers say DEMO until then.",
     "Invented numbers must never reach a real customer.",
 )
 DAY_TO_COME = Kind(

@@ -9,7 +9,6 @@ from typing import Annotated, Literal
 from estimator.model.line import Line
 from estimator.model.stretch import Stretch
 
-# ── how a field is written in a job file ──────────────────────────────────────────────────────
 # A record of this module is the one declaration of its table: `estimator.fieldnotes.written` takes the keys, what may be
 # written under each, and how it is written again from here. A key is the field's name without the unit at its end.
 

@@ -7,7 +7,7 @@ from estimator.model.say import Say
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.papers.page import Page
 from estimator.sheets.book import Book, Cell
-from estimator.wording.say import plain_words, say, speaker
+from estimator.wording.say import capital, plain_words, say, speaker
 
 WIDTH, ACCENT = 90.0, "1F4E79"
 LONGEST = 34
@@ -50,9 +50,9 @@ def _widths(sheet: SiteSheet, language: str) -> tuple[float, ...]:
 
 
 def _block(page: Page, block: Block, language: str) -> None:
-    page.heading(say(block.heading, language), starts=True)
+    page.heading(capital(say(block.heading, language)), starts=True)
     for line in block.lines:
-        page.line(f"• {say(line, language)}")
+        page.line(f"• {capital(say(line, language))}")
     if not block.rows:
         return
     last = page.columns - len(block.heads) + 1

@@ -1,12 +1,14 @@
 """A quote and the firm's tables in; what in them is still the demo's invention, in words, out."""
 
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.job import Job
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
+from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.tables import Tables
 from estimator.tables.whose import invented
 
@@ -28,7 +30,7 @@ def _shares(options: Sequence[Option], tables: Tables) -> Iterator[Say]:
     """How much of each option rests on figures that are not the firm's yet."""
     for option in options:
         if share := share_of(option, tables):
-            text = "{letter}: {percent} % of the cost rests on figures that are not yours yet: estimator tables start"
+            text = "{letter}: {percent}% of the cost comes from demo figures. Replace them: estimator tables start FOLDER --job JOB"
             yield Say.of(text, letter=option.letter, percent=f"{share:.0f}")
 
 
@@ -43,26 +45,37 @@ def reasons(job: Job, options: Sequence[Option], tables: Tables) -> Iterator[Say
         yield Say.of("the margin on the firm's own work is the demo's invention")
     share = max((share_of(option, tables) for option in options), default=Decimal(0))
     if share > MOST_PERCENT:
-        yield Say.of("{percent} % of the cost rests on figures of the demo", percent=f"{share:.0f}")
+        yield Say.of("{percent}% of the cost comes from demo figures", percent=f"{share:.0f}")
 
 
 def share_of(option: Option, tables: Tables) -> Decimal:
-    """How much of an option's cost rests on the demo's rows, percent: wages and hours for labor, prices for all else."""
+    """How much of an option's cost rests on the demo's rows, percent."""
+    return sum(figures_of(option, tables).values(), Decimal(0))
+
+
+def figures_of(option: Option, tables: Tables) -> Mapping[tuple[str, str], Decimal]:
+    """Return the percent of an option's cost that rests on each row, (table, id), of the demo: wages and hours for labor, prices for all else."""
     total = sum((cost.amount for cost in option.price.costs), Decimal(0))
-    theirs = Decimal(0)
-    for cost in option.price.costs:
+    out: dict[tuple[str, str], Decimal] = defaultdict(Decimal)
+    for cost in option.price.costs if total else ():
+        share = 100 * cost.amount / total
         if cost.part == "labor":
-            theirs += cost.amount * _labor(option, cost.ref, tables)
+            for row, part in _labor(option, cost.ref, tables).items():
+                out[row] += share * part
         elif cost.part in TABLE_OF and cost.ref in invented(tables, TABLE_OF[cost.part]):
-            theirs += cost.amount
-    return 100 * theirs / total if total else Decimal(0)
+            out[TABLE_OF[cost.part], cost.ref] += share
+    return out
 
 
-def _labor(option: Option, crew: str, tables: Tables) -> Decimal:
-    """The share of a crew's hours whose wage or task time is nobody's figure."""
-    if any(m.role in invented(tables, "roles") for m in tables.crew_members if m.crew == crew):
-        return Decimal(1)
-    tasks = [t for t in option.price.tasks if t.crew == crew]
-    hours = sum(t.hours for t in tasks)
-    theirs = sum(t.hours for t in tasks if t.task in invented(tables, "production"))
-    return Decimal(repr(round(theirs / hours, 6))) if hours else Decimal(0)
+def _labor(option: Option, crew: str, tables: Tables) -> Mapping[tuple[str, str], Decimal]:
+    """Of a crew's cost: all of it on its wages where one is the demo's, else each task's hours that are, setting up among them."""
+    members = [m.role for m in tables.crew_members if m.crew == crew]
+    wages = [role for role in dict.fromkeys(members) if role in invented(tables, "roles")]
+    if wages:
+        return {("roles", role): Decimal(1) / len(wages) for role in wages}
+    hours: dict[str, float] = defaultdict(float)
+    for task in (t for t in option.price.tasks if t.crew == crew):
+        hours[task.task] += task.hours
+    hours[SETUP_TASK] += sum(c.setup_hours for c in option.price.crews if c.crew == crew)
+    whole, theirs = sum(hours.values()), invented(tables, "production")
+    return {("production", t): Decimal(repr(round(h / whole, 6))) for t, h in hours.items() if h and t in theirs}

@@ -118,8 +118,8 @@ INVENTED = Kind(
     "records/invented",
     Level.ERROR,
     "r{number} rests on the demo's invention and cannot be accepted: {because}.",
-    "Write your own figures and papers into the tables (estimator tables workbook), or your name and day into changed_by and "
-    "changed_on of a row that is right as it stands; then quote again. A trial has demo = true under [job].",
+    "Replace the demo figures: estimator tables start FOLDER --job JOB. In a row that is right as it stands, write your name and "
+    "day into changed_by and changed_on. Then quote again. A trial has demo = true under [job].",
     "Invented wages, margins and papers must never bind a real customer.",
 )
 NOT_FIXED = Kind(

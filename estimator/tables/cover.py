@@ -76,7 +76,7 @@ def _index(tables: Tables, speak: Speak) -> list[CoverLine]:
         for at, row in enumerate(tables.rows.get(table, ()), start=2):
             cell = f"{table}!{letters(names.index(price))}{at}"
             told = next((getattr(row, n) for n in ("text", "text_en", "covers") if getattr(row, n, "")), "")
-            spanish = getattr(row, "text_es", "") or told
+            spanish = next((getattr(row, n) for n in ("text_es", "covers_es") if getattr(row, n, "")), told)
             words = speak(Say.of("{what}", what=FromTable(str(told), str(spanish))))
             lines.append(CoverLine((str(getattr(row, names[0])), words, cell), link=cell))
     return sorted(lines, key=lambda line: line.texts[0])

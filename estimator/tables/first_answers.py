@@ -9,6 +9,10 @@ from estimator.tables.first_questions import PRICED, Question
 from estimator.tables.tables import Tables
 from estimator.tables.whose import own_rows
 
+OWNED = re.compile(
+    r"(?P<amount>[\d.,]*\d)\W+(?:(?P<own>own|ours?|mine|propi[oa]|nuestr[oa])|rent(?:ed|al|ad[oa]|a)?)", re.IGNORECASE
+)
+"""A machine's cost and whether the firm owns it, as people type it: “120 own”, “320 rented”, “120 propia”."""
 MEMBER = re.compile(r"(\d+(?:\.\d+)?|\.\d+)\s+(.+)")
 
 
@@ -44,9 +48,13 @@ def _role(word: str, roles: Collection[str]) -> str:
 
 
 def written_values(question: Question, typed: str, standing: Mapping[str, str]) -> Mapping[str, str]:
-    """Return the cells of an answer; a task's good and bad day move in proportion to its likely time."""
+    """Return the cells of an answer; a task's good and bad day move in proportion to its likely time, a machine is own or rented."""
     if question.table != "production":
-        return {question.column: typed.replace("$", "").strip()}
+        amount = typed.replace("$", "").strip()
+        whose = OWNED.fullmatch(amount) if question.table == "equipment" else None
+        if whose is None:
+            return {question.column: amount}
+        return {question.column: whose["amount"].strip(), "own": "yes" if whose["own"] else "no"}
     try:
         likely = Decimal(typed)
         factor = likely / Decimal(standing["likely"])

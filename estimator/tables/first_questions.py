@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from estimator.model.say import FromTable, Say
 from estimator.tables.first_numbers import measured
@@ -17,8 +18,8 @@ OVERHEAD, CREW_DAYS, PROFIT = "overhead a year", "crew-days", "profit"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """One number: where it goes, what is asked in plain words, what it decides, and the percent of a usual job's cost that
-    hangs on it (0 where that cannot be said)."""
+    """One number: where it goes, what is asked in plain words, what it decides, and the percent of the cost of a usual job, or of
+    the job asked for, that hangs on it (0 where that cannot be said)."""
 
     table: str
     row: str
@@ -36,6 +37,7 @@ ONE = {
     "load": Say.of("load"),
     "day": Say.of("day"),
     "bag": Say.of("bag"),
+    "crew-day": Say.of("crew-day"),
     "gal": Say.of("gallon"),
 }
 """One of a unit, as a sentence says it."""
@@ -72,7 +74,7 @@ def _people(tables: Tables) -> Iterator[Question]:
     asks = Say.of("On top of wages: payroll taxes, insurance, paid leave, percent of the wage")
     yield Question(table="roles", row="", column="burden_percent", asks=asks, decides=ON_LABOR)
     for crew in dict.fromkeys(m.crew for m in tables.crew_members):
-        asks = Say.of("Who is in your {crew} crew", crew=crew)
+        asks = Say.of("Who is in this crew: {crew}", crew=Say.of(crew))
         yield Question(
             table="crews", row=crew, column="count", asks=asks, decides=Say.of("What an hour of that crew costs.")
         )
@@ -100,31 +102,35 @@ def _city() -> Iterator[Question]:
 
 def _measured(tables: Tables) -> Iterator[Question]:
     """Prices, then times of tasks, those first on which most of a usual job's cost hangs."""
-    texts = {(table, row.item): FromTable(row.text, row.text_es) for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
-    units = {(table, row.item): row.unit for table in PRICED for row in tables.current(table)}  # type: ignore[attr-defined]
-    prices = [n for n in measured() if (n.table, n.row) in texts and n.row != "permit"][:PRICES]
-    for n in prices:
-        what, unit = texts[n.table, n.row], units[n.table, n.row]
-        asks = Say.of("Cost of {what}, dollars each", what=what)
-        if unit != "each":
-            asks = Say.of("Cost of {what}, dollars per {unit}", what=what, unit=ONE.get(unit, unit))
-        if n.table == "equipment" and unit == "day":
-            asks = Say.of("{asks}: the rent, or what your own machine costs you", asks=asks)
-        yield Question(table=n.table, row=n.row, column="cost", asks=asks, decides=ON_THE_LINE, share=n.share)
-    tasks = {row.task: row for row in tables.current("production") if isinstance(row, Production)}
-    for n in [n for n in measured() if n.table == "production" and n.row in tasks][:TASKS]:
-        task = tasks[n.row]
-        words = {"task": Say.of(n.row), "covers": FromTable(task.covers, task.covers)}
-        asks = Say.of("{task}: crew-hours each time as a rule ({covers})", **words)
-        if task.unit != "each":
-            asks = Say.of(
-                "{task}: crew-hours per {unit} as a rule ({covers})", unit=ONE.get(task.unit, task.unit), **words
-            )
-        yield Question(
-            table="production",
-            row=n.row,
-            column="likely",
-            asks=asks,
-            decides=Say.of("Hours and days of every job that does it."),
-            share=n.share,
+    numbers = [(n, made) for n in measured() if n.row != "permit" and (made := figure(n.table, n.row, n.share, tables))]
+    yield from [made for n, made in numbers if n.table in PRICED][:PRICES]
+    yield from [made for n, made in numbers if n.table == "production"][:TASKS]
+
+
+def figure(table: str, row: str, share: float, tables: Tables) -> Question | None:
+    """Return the question for a price or a task's time; None where the tables have no such row."""
+    found = next((r for r in tables.current(table) if getattr(r, "task", getattr(r, "item", None)) == row), None)
+    if isinstance(found, Production):
+        return _time(found, share)
+    return _price(table, found, share) if table in PRICED and found is not None else None
+
+
+def _price(table: str, row: Any, share: float) -> Question:
+    what, unit = FromTable(row.text, row.text_es), row.unit
+    asks = Say.of("Cost of {what}, dollars each", what=what)
+    if unit != "each":
+        asks = Say.of("Cost of {what}, dollars per {unit}", what=what, unit=ONE.get(unit, unit))
+    if table == "equipment" and unit == "day":
+        asks = Say.of(
+            "{asks}, and own or rented: 320 rented is the rent, 120 own what your own machine costs you", asks=asks
         )
+    return Question(table=table, row=row.item, column="cost", asks=asks, decides=ON_THE_LINE, share=share)
+
+
+def _time(task: Production, share: float) -> Question:
+    words = {"task": Say.of(task.task), "covers": FromTable(task.covers, task.covers_es)}
+    asks = Say.of("{task}: crew-hours each time as a rule ({covers})", **words)
+    if task.unit != "each":
+        asks = Say.of("{task}: crew-hours per {unit} as a rule ({covers})", unit=ONE.get(task.unit, task.unit), **words)
+    decides = Say.of("Hours and days of every job that does it.")
+    return Question(table="production", row=task.task, column="likely", asks=asks, decides=decides, share=share)

@@ -1,4 +1,4 @@
-"""Nothing in, the columns of every table out as text for docs/tables.md."""
+"""Nothing in, the columns of every table out as text for docs/table-columns.md."""
 
 from estimator.tables.columns import Column, columns
 from estimator.tables.keepers import KEEPERS, TITLES

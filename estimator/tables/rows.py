@@ -161,6 +161,7 @@ class Production(Kept):
     likely: float = col("crew-hours a unit as a rule", least=0, usual=HOURS)
     high: float = col("crew-hours a unit on a bad day", least=0, usual=HOURS)
     covers: str = col("what the hour includes, so that nothing is counted twice or forgotten")
+    covers_es: str = col("the same in Spanish; empty: the English", default="")
 
     @property
     def expected(self) -> float:

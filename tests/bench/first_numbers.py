@@ -18,6 +18,7 @@ from estimator.model.offer import Option
 from estimator.model.problem import CannotGoOn
 from estimator.pipeline import run
 from estimator.tables.first_numbers import FILE
+from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
 
@@ -92,8 +93,9 @@ def _labor(option: Option, crew: str, tables: Tables) -> Mapping[tuple[str, str]
     hour = {m.role: float(m.count * tables.role(m.role).hour) for m in members}
     for role, pays in hour.items():
         out["roles", role] += pays / sum(hour.values())
-    tasks = [t for t in option.price.tasks if t.crew == crew]
-    hours = sum(t.hours for t in tasks)
-    for task in tasks:
-        out["production", task.task] += task.hours / hours if hours else 0.0
+    tasks = [(t.task, t.hours) for t in option.price.tasks if t.crew == crew]
+    tasks += [(SETUP_TASK, c.setup_hours) for c in option.price.crews if c.crew == crew]
+    hours = sum(each for _, each in tasks)
+    for task, each in tasks:
+        out["production", task] += each / hours if hours else 0.0
     return out

@@ -9,15 +9,17 @@ from openpyxl import load_workbook
 from typer.testing import CliRunner, Result
 
 from estimator.cli.app import build
+from estimator.cli.job_figures import left, questions_of
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.as_workbook import workbook
 from estimator.tables.first_numbers import FirstNumber, measured
-from estimator.tables.first_questions import first_questions
+from estimator.tables.first_questions import Question, first_questions
 from estimator.tables.overhead import crew_day_cost
 from estimator.tables.whose import own_rows
 from tests.tables.workbench import DAY, demo, reading
 
 D = Decimal
+JOBS = Path(__file__).parents[1] / "jobs"
 
 
 def start(folder: Path, *answers: str) -> Result:
@@ -137,3 +139,41 @@ def test_the_fifty_stand_first_in_the_workbook_each_with_its_cell(tmp_path: Path
         if question.row in {r[0].value for r in book[sheet].iter_rows(min_row=2)}:
             assert book[sheet].cell(book[sheet][place].row, 1).value == question.row
     assert read_tables(demo_folder(), DAY).tables is not None
+
+
+def test_a_machine_is_own_or_rented_as_typed(tmp_path: Path) -> None:
+    wanted = {("equipment", "excavator", "cost"): ["120 own"], ("equipment", "liner-rig", "cost"): ["$410, rented"]}
+    assert start(tmp_path / "own", "Mara", *answers_to(wanted)).exit_code == 0
+    found = [
+        (cell(tmp_path / "own", "equipment", row, c)) for row in ("excavator", "liner-rig") for c in ("cost", "own")
+    ]
+    assert found == ["120", "yes", "410", "no"]
+
+
+def test_for_a_job_the_demos_figures_it_rests_on_are_asked_the_largest_first_until_none_is_left(tmp_path: Path) -> None:
+    folder, job = tmp_path / "own", JOBS / "maple" / "job.toml"
+    assert start(folder, "Mara").exit_code == 0
+    asked = questions_of(job, folder)
+    assert [q.table for q in asked[:6]] == ["settings"] * 6
+    shares = [q.share for q in asked if q.table not in ("settings", "pricing")]
+    assert shares == sorted(shares, reverse=True) and {q.table for q in asked} >= {"roles", "pricing"}
+    for _ in range(2):  # first the wages, which hide the times of their crews; then those
+        words = ["tables", "start", str(folder), "--job", str(job), "--on", "2026-11-29"]
+        typed = "\n".join(["Mara", *map(answer, questions_of(job, folder))]) + "\n"
+        done = CliRunner().invoke(build(words), words, input=typed)
+        assert done.exit_code == 0, done.output
+    assert max(share for _, share in left(job, folder)) < 1
+    assert "comes from demo figures" in done.output
+
+
+def answer(question: Question) -> str:
+    """A figure of the firm's own: the demo's, which counts as its own once somebody of the firm typed it."""
+    if question.table == "settings":
+        return f"Oak {question.row}"
+    if question.table == "pricing":
+        return {"overhead a year": "120000", "crew-days": "400", "profit": "10"}[question.row]
+    return str(getattr(next(r for r in demo().current(question.table) if question.row in vars_of(r)), question.column))
+
+
+def vars_of(row: object) -> tuple[object, ...]:
+    return tuple(getattr(row, name, None) for name in ("role", "task", "item"))

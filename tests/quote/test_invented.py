@@ -6,11 +6,14 @@ from decimal import Decimal
 from functools import cache
 from pathlib import Path
 
+import pytest
+
 from estimator.fieldnotes import read_job
 from estimator.model.job import Job
 from estimator.model.offer import Quote
 from estimator.pipeline import run
-from estimator.quote.invented import share_of
+from estimator.quote.invented import figures_of, share_of
+from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
 from tests.tables.workbench import demo
@@ -42,7 +45,7 @@ def test_a_real_customers_quote_on_the_demos_figures_says_what_is_invented() -> 
     said = [str(one) for one in quoted(real(), demo()).invented]
     assert said[:3] == [f"{key} in the table settings is the demo's invention" for key in ("firm_name", "firm_licence", "firm_insurance")]  # fmt: skip
     assert any(text.startswith("the wages of ") for text in said)
-    assert said[-1].endswith(" % of the cost rests on figures of the demo") and said[-1] > "95"
+    assert said[-1].endswith("% of the cost comes from demo figures") and said[-1] > "95"
 
 
 def test_a_demo_is_a_demo_and_says_so_already() -> None:
@@ -58,11 +61,24 @@ def test_the_share_of_what_is_not_yet_the_firms_own_is_counted_in_cost() -> None
     """With the firm's own wages, times, margins and papers only what is bought is left [computed from the cost lines]."""
     tables = signed(demo(), "settings", "roles", "production", "pricing")
     quote = quoted(real(), tables)
-    told = [str(w) for w in quote.paper_warnings if "not yours yet" in str(w)]
+    told = [str(w) for w in quote.paper_warnings if "comes from demo figures" in str(w)]
     assert len(told) == len(quote.options) and told[0].startswith("A: ")
     for option in quote.options:
         bought = sum(
             (c.amount for c in option.price.costs if c.part in ("material", "equipment", "sub", "fee")), Decimal(0)
         )
         total = sum((c.amount for c in option.price.costs), Decimal(0))
-        assert share_of(option, tables) == 100 * bought / total
+        assert float(share_of(option, tables)) == pytest.approx(float(100 * bought / total))
+
+
+def test_setting_up_each_day_is_a_figure_like_any_other() -> None:
+    """All tables the firm's own but the row of daily set-up: its hours, a part of each crew's [computed from the crews]."""
+    tables = signed(demo(), *TABLES)
+    rows = {**tables.rows, "production": tuple(r for r in tables.rows["production"] if r.task != SETUP_TASK)}  # type: ignore[attr-defined]
+    rows["production"] += tuple(r for r in demo().rows["production"] if r.task == SETUP_TASK)  # type: ignore[attr-defined]
+    one = Tables(rows, tables.day)
+    for option in quoted(real(), one).options:
+        total = sum((c.amount for c in option.price.costs), Decimal(0))
+        theirs = sum(float(c.amount) * c.setup_hours / (c.setup_hours + c.work_hours) for c in option.price.crews)
+        assert dict(figures_of(option, one)).keys() == {("production", SETUP_TASK)}
+        assert float(share_of(option, one)) == pytest.approx(100 * theirs / float(total), rel=1e-4)

@@ -12,9 +12,15 @@ Folder = Annotated[
 ]
 
 
-def command(folder: Folder, on: OnDayOrToday = None, language: Language = AS_SET) -> None:
+ForJob = Annotated[
+    Path | None,
+    typer.Option("--job", metavar="JOB", help="Ask for the demo figures that this job's price still rests on."),
+]
+
+
+def command(folder: Folder, job: ForJob = None, on: OnDayOrToday = None, language: Language = AS_SET) -> None:
     from estimator.cli.clock import today
     from estimator.cli.first_figures import talk
     from estimator.cli.interview.terminal import Terminal
 
-    talk(folder, on or today(), Terminal(), language)
+    talk(folder, on or today(), Terminal(), language, job)

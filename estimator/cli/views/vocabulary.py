@@ -80,6 +80,11 @@ TASKS: tuple[Say, ...] = (
     Say.of("tunnel backfill"), Say.of("tunnel dig"), Say.of("uncover and look"), Say.of("vent"),
 )  # fmt: skip
 """Tasks by the names the tables come with; a firm's own names stand as it wrote them."""
+PEOPLE: tuple[Say, ...] = (
+    Say.of("lead plumber"), Say.of("helper"), Say.of("laborer"), Say.of("operator"), Say.of("liner tech"),
+    Say.of("plumbing"), Say.of("tunnel"), Say.of("labor"), Say.of("excavation"), Say.of("lining"),
+)  # fmt: skip
+"""Roles and crews by the names the tables come with."""
 FORMULAS: tuple[Say, ...] = (
     Say.of("length x width x depth, upright sides"), Say.of("length x width x depth, made as large as the box"),
     Say.of("length x width x depth, as wide as people need between shores"),

@@ -15,6 +15,8 @@ SHARP = 2
 """Dots a point in the picture: twice the screen, so that print is sharp."""
 SMOOTH = 2
 """Dots drawn for a dot kept, which smooths slanted edges."""
+DOTS = SHARP * SMOOTH
+"""Dots drawn a point."""
 COLORS = 64
 
 Point = tuple[float, float]
@@ -22,31 +24,30 @@ Anchor = Literal["lt", "mt", "rt", "lm", "mm", "rm", "ls", "ms", "rs"]
 """Where a text is held: left, middle or right, and top, middle or its base line."""
 
 
+Stroke = tuple[str, tuple[Point, ...], tuple[tuple[str, object], ...]]
+"""What the pen does, through which points in dots, and how."""
+
+
 class Canvas:
-    """Draws at `SHARP × SMOOTH` dots a point; every length and place is in points of 1/96 inch."""
+    """Holds what is drawn until the picture is asked for; every length and place is in points of 1/96 inch."""
 
     def __init__(self, width: float, height: float) -> None:
-        from PIL import Image, ImageDraw
-
         self.width, self.height = width, height
-        self.dots = SHARP * SMOOTH
-        self.image = Image.new("RGB", (round(width * self.dots), round(height * self.dots)), "white")
-        self.pen = ImageDraw.Draw(self.image)
+        self.strokes: list[Stroke] = []
 
     def line(self, points: Sequence[Point], color: str, width: float = 1.0, dash: float = 0.0) -> None:
         """A line through the points, in dashes of that length where one is given."""
-        strokes = _dashes(points, dash) if dash else [list(points)]
-        for stroke in strokes:
-            self.pen.line(self._all(stroke), fill=color, width=round(width * self.dots), joint="curve")
+        for stroke in _dashes(points, dash) if dash else [points]:
+            self._stroke("line", stroke, fill=color, width=round(width * DOTS), joint="curve")
 
     def box(self, left: float, top: float, right: float, bottom: float, fill: str = "", edge: str = "") -> None:
         """A rectangle, filled, edged or both."""
-        corners = self._all([(left, top), (max(left, right), max(top, bottom))])
-        self.pen.rectangle(corners, fill=fill or None, outline=edge or None, width=self.dots)
+        corners = [(left, top), (max(left, right), max(top, bottom))]
+        self._stroke("rectangle", corners, fill=fill or None, outline=edge or None, width=DOTS)
 
     def shape(self, points: Sequence[Point], fill: str) -> None:
         """A filled polygon."""
-        self.pen.polygon(self._all(points), fill=fill)
+        self._stroke("polygon", points, fill=fill)
 
     def hatched(self, left: float, top: float, right: float, bottom: float, color: str, step: float = 5.0) -> None:
         """A rectangle of slanted strokes with an edge, which reads the same in black and white."""
@@ -64,13 +65,11 @@ class Canvas:
     def disc(self, at: Point, radius: float, fill: str, edge: str = "") -> None:
         """A filled circle."""
         (x, y), r = at, radius
-        self.pen.ellipse(self._all([(x - r, y - r), (x + r, y + r)]), fill=fill, outline=edge or None, width=self.dots)
+        self._stroke("ellipse", [(x - r, y - r), (x + r, y + r)], fill=fill, outline=edge or None, width=DOTS)
 
     def text(self, at: Point, words: str, size: float = 11.0, color: str = "#222B33", bold: bool = False, anchor: Anchor = "lt") -> None:  # fmt: skip
         """Words held at a point."""
-        x, y = at
-        font = _font(bold, round(size * self.dots))
-        self.pen.text((x * self.dots, y * self.dots), words, fill=color, font=font, anchor=_pillow(anchor))
+        self._stroke("text", [at], text=words, fill=color, font=_font(bold, round(size * DOTS)), anchor=_pillow(anchor))
 
     def wide(self, words: str, size: float = 11.0, bold: bool = False) -> float:
         """Return how wide the words are drawn, points."""
@@ -78,21 +77,30 @@ class Canvas:
 
     def png(self) -> bytes:
         """Return the picture; nothing in it tells when or where it was made."""
-        from PIL import Image
+        return _drawn(self.width, self.height, tuple(self.strokes))
 
-        small = self.image.reduce(SMOOTH).quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
-        out = io.BytesIO()
-        small.save(out, "PNG", compress_level=6)
-        return out.getvalue()
+    def _stroke(self, pen: str, points: Sequence[Point], **how: object) -> None:
+        self.strokes.append((pen, tuple((x * DOTS, y * DOTS) for x, y in points), tuple(how.items())))
 
-    def _all(self, points: Sequence[Point]) -> list[Point]:
-        return [(x * self.dots, y * self.dots) for x, y in points]
+
+@lru_cache(maxsize=32)
+def _drawn(width: float, height: float, strokes: tuple[Stroke, ...]) -> bytes:
+    """The PNG; several papers of a quote show the same picture, which is drawn once."""
+    from PIL import Image, ImageDraw
+
+    image = Image.new("RGB", (round(width * DOTS), round(height * DOTS)), "white")
+    pen = ImageDraw.Draw(image)
+    for name, points, how in strokes:
+        getattr(pen, name)(points[0] if name == "text" else list(points), **dict(how))
+    small = image.reduce(SMOOTH).quantize(COLORS, method=Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE)
+    out = io.BytesIO()
+    small.save(out, "PNG", compress_level=6)
+    return out.getvalue()
 
 
 def text_wide(words: str, size: float = 11.0, bold: bool = False) -> float:
     """Return how wide words are drawn, points."""
-    dots = SHARP * SMOOTH
-    return float(_font(bold, round(size * dots)).getlength(words)) / dots
+    return float(_font(bold, round(size * DOTS)).getlength(words)) / DOTS
 
 
 def _pillow(anchor: Anchor) -> str:

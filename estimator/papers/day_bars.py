@@ -1,6 +1,5 @@
 """An option's schedule in, a picture of it out: a bar a crew by half day, days without drains below, dates where they are known."""
 
-from functools import lru_cache
 from math import ceil
 
 from estimator.drawing.canvas import Canvas, text_wide
@@ -11,8 +10,6 @@ from estimator.wording.say import capital
 
 WIDTH, MARGIN, AFTER, BAR, HEAD = 660.0, 3.0, 12.0, 15.0, 18.0
 MOST_DAY, LONG_DAY, SHORT_DAY, SIZE = 64.0, 40.0, 22.0, 11.0
-Bar = tuple[str, tuple[int, ...], str]
-"""Who, on which half days from 0, in which color."""
 INK, QUIET, OFF, GRID = "#222B33", "#5B6770", "#E3A79B", "#D5DBDF"
 
 
@@ -25,22 +22,14 @@ def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | Non
     accent = f"#{letter.quote.firm.accent.lstrip('#')}"
     bars = [(crew_at_work(letter, schedule, crew), schedule.half_days_of(crew), accent) for crew in schedule.crews]
     bars.append((speak("drains out of service"), schedule.half_days_off, OFF))
-    heads = tuple(speak("day {first}", first=number + 1) for number in range(days))
-    data, height = _drawn(tuple(bars), heads)
-    return data, height, speak("Who works on which day, and when the drains are out of service.")
-
-
-@lru_cache(maxsize=64)
-def _drawn(bars: tuple[Bar, ...], heads: tuple[str, ...]) -> tuple[bytes, int]:
-    """The PNG and its height: several papers of a quote show the same."""
-    days, left = len(heads), max(text_wide(capital(name), SIZE) for name, *_ in bars) + MARGIN + AFTER
+    left = max(text_wide(capital(name), SIZE) for name, *_ in bars) + MARGIN + AFTER
     day = min(MOST_DAY, (WIDTH - left) / days)
     canvas = Canvas(WIDTH, HEAD + len(bars) * BAR + 4)
     for number in range(days + 1):
         x = left + number * day
         canvas.line([(x, HEAD - 4), (x, HEAD + len(bars) * BAR)], GRID, 0.8)
         if number < days and (day >= SHORT_DAY or number == 0 or (number + 1) % 5 == 0):
-            words = heads[number] if day >= LONG_DAY else str(number + 1)
+            words = speak("day {first}", first=number + 1) if day >= LONG_DAY else str(number + 1)
             canvas.text((x + day / 2, HEAD / 2), words, 10, QUIET, anchor="mm")
     for row, (name, halves, color) in enumerate(bars):
         top = HEAD + row * BAR
@@ -49,7 +38,7 @@ def _drawn(bars: tuple[Bar, ...], heads: tuple[str, ...]) -> tuple[bytes, int]:
             canvas.box(
                 left + half * day / 2 + 0.5, top + 3, left + (half + 1) * day / 2 - 0.5, top + BAR - 3, fill=color
             )
-    return canvas.png(), round(canvas.height)
+    return canvas.png(), round(canvas.height), speak("Who works on which day, and when the drains are out of service.")
 
 
 def crew_at_work(letter: Letter, schedule: Schedule, crew: str) -> str:

@@ -7,9 +7,8 @@ from decimal import Decimal
 
 from estimator.diagnosis import diagnose
 from estimator.model.add_on import AddOn
-from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Job, Override
-from estimator.model.judgement import Diagnosis
+from estimator.model.judgement import FLOOR_RULE, Diagnosis
 from estimator.model.offer import Margin, Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
@@ -18,7 +17,6 @@ from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
 from estimator.pricing.chosen_add_ons import with_chosen
-from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.lines_off import sellable
 from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
@@ -37,12 +35,13 @@ from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.choose import Choices, Chosen, choose
 from estimator.scopes.discounted import discounted
 from estimator.scopes.handed import Handed
-from estimator.scopes.owners_words import lost_wishes, words_that_hit_nothing
+from estimator.scopes.owners_words import lost_wishes, unknown_words
 from estimator.scopes.rules import conditions
 from estimator.tables import against_job
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import follows_days_off, measure_with, take_off, take_off_job, together
+from estimator.takeoff import follows_days_off, measure_with, take_off, take_off_job
+from estimator.takeoff.together import together
 
 LOST_OVERRIDE = Kind(
     "job/override-without-option",
@@ -201,11 +200,6 @@ def priced(
 def with_job_settings(job: Job, tables: Tables) -> Tables:
     """The tables with the settings this job changes. Errors: CannotGoOn naming each that the tables would refuse."""
     return against_job.with_settings_of(job, tables)
-
-
-def unknown_words(job: Job, tables: Tables) -> tuple[Problem, ...]:
-    """What the job names that neither the tables nor the program know, before anything is priced."""
-    return (*against_job.against_job(job, tables), *words_that_hit_nothing(job, (FLOOR_RULE, GAS_SMELL)))
 
 
 def _or_stop(problems: tuple[Problem, ...]) -> tuple[Problem, ...]:

@@ -6,7 +6,7 @@ import sys
 import estimator
 from estimator.cli.streams import ready_streams
 
-MANY_RECORDS = 100_000
+MANY_RECORDS = 500_000
 """Rings of records are looked for after so many new ones: a command lives a second, and looking takes a fifth of it."""
 
 

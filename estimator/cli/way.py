@@ -61,8 +61,9 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
     from estimator.cli.what_if import changed
     from estimator.diagnosis.diagnose import diagnose
     from estimator.fieldnotes import read_job
-    from estimator.pipeline import unknown_words, with_job_settings
     from estimator.quote.refuse import demo_place
+    from estimator.scopes.owners_words import unknown_words
+    from estimator.tables.against_job import with_settings_of
 
     with changed(job_file, changes or ()) as file:
         reading = read_job(file)
@@ -76,7 +77,7 @@ def _look(job_file: Path, tables: Path | None, changes: Sequence[str] | None, on
         return Looked(job=job, problems=problems, notices=notices, texts=texts)
     unknown = unknown_words(job, priced_with)
     stops = any(p.level is Level.ERROR for p in unknown)
-    diagnosis = diagnose(job, priced_with if stops else with_job_settings(job, priced_with))
+    diagnosis = diagnose(job, priced_with if stops else with_settings_of(job, priced_with))
     return Looked(
         job=job,
         problems=(*problems, *unknown),

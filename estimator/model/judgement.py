@@ -9,6 +9,9 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.test_read import TestRead
 
+FLOOR_RULE = "floor-margin"
+"""The name under which an owner lets a price go below the floor: [[override]] rule = "floor-margin"."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Evidence:

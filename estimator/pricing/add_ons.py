@@ -6,12 +6,12 @@ from decimal import Decimal
 
 from estimator.model.add_on import AddOn
 from estimator.model.job import Job, WantedAddOn
+from estimator.model.judgement import FLOOR_RULE
 from estimator.model.money import cents
 from estimator.model.price import Price
 from estimator.model.problem import Place, Problem
 from estimator.model.work import LETTERS, Scope, Takeoff
 from estimator.pricing.add_on_price import priced, taxed
-from estimator.pricing.discounts import FLOOR_RULE
 from estimator.pricing.facts import holds
 from estimator.pricing.markup import class_rows
 from estimator.pricing.problems import ADD_ON_TOO_LOW, stop

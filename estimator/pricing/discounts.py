@@ -5,14 +5,12 @@ from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.job import Allowance, Discount, Override
+from estimator.model.judgement import FLOOR_RULE
 from estimator.model.money import cents
 from estimator.model.price import LineItem
 from estimator.model.problem import Place
 from estimator.pricing.problems import BELOW_FLOOR, stop
 from estimator.tables.rows import PriceClass
-
-FLOOR_RULE = "floor-margin"
-"""The name under which an owner lets a price go below the floor: [[override]] rule = "floor-margin"."""
 
 
 def allowance_lines(allowances: Iterable[Allowance], row: PriceClass | None) -> tuple[LineItem, ...]:

@@ -1,17 +1,23 @@
 """What the owner wrote by hand in the job file in; every word of it that hits nothing, as a warning, out."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
+from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Job, Override, WantedOption
-from estimator.model.judgement import Effect
+from estimator.model.judgement import FLOOR_RULE, Effect
 from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.say import Say, chained
 from estimator.model.work import all_repairs
-from estimator.scopes.choose import Choices, Chosen
 from estimator.scopes.judge import counts
 from estimator.scopes.rules import BY_ID
+from estimator.tables.against_job import against_job
 from estimator.tables.near import near, near_or_all
 from estimator.works.methods import names
+
+if TYPE_CHECKING:
+    from estimator.scopes.choose import Choices, Chosen
+    from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"
 UNKNOWN_RULE = Kind(
@@ -59,16 +65,18 @@ NOT_OFFERED = Kind(
 PROBLEMS: tuple[Kind, ...] = (UNKNOWN_RULE, OVERRIDE_EMPTY, OVERRIDE_LINE, OPTION_NAME, OPTION_EMPTY, NOT_OFFERED)
 
 
-def words_that_hit_nothing(job: Job, other_rules: Iterable[str] = ()) -> tuple[Problem, ...]:
-    """Overrides, approvals and wishes that name what is not there, before anything is priced.
+def unknown_words(job: Job, tables: "Tables") -> tuple[Problem, ...]:
+    """What the job names that neither the tables nor the program know, before anything is priced."""
+    return (*against_job(job, tables), *words_that_hit_nothing(job))
 
-    `other_rules` are names an override may have beside those of RULES.
-    """
-    rules = (*BY_ID, *other_rules)
+
+def words_that_hit_nothing(job: Job) -> tuple[Problem, ...]:
+    """Overrides, approvals and wishes that name what is not there."""
+    rules = (*BY_ID, FLOOR_RULE, GAS_SMELL)
     return (*_overrides(job, rules), *_approvals(job, rules), *_wishes(job))
 
 
-def lost_wishes(job: Job, choices: Choices) -> tuple[Problem, ...]:
+def lost_wishes(job: Job, choices: "Choices") -> tuple[Problem, ...]:
     """Options wanted by hand that are not among those found, and new names that no option got."""
     return (*_not_offered(job, choices), *_not_renamed(job, choices))
 
@@ -107,7 +115,7 @@ def _wishes(job: Job) -> Iterator[Problem]:
             yield OPTION_EMPTY(place, do=wish.do)
 
 
-def _not_offered(job: Job, choices: Choices) -> Iterator[Problem]:
+def _not_offered(job: Job, choices: "Choices") -> Iterator[Problem]:
     for wish in job.options:
         if wish.do in ("add", "pin") and wish.repairs and not any(_answers(o, wish) for o in choices.options):
             each = (Say.of("{method} on line {line}", method=r.method, line=r.line) for r in wish.repairs)
@@ -115,19 +123,19 @@ def _not_offered(job: Job, choices: Choices) -> Iterator[Problem]:
             yield NOT_OFFERED(Place(JOB_FILE, table="option"), what=what, why=_why_not(wish, choices))
 
 
-def _answers(option: Chosen, wish: WantedOption) -> bool:
+def _answers(option: "Chosen", wish: WantedOption) -> bool:
     there = {(r.method, r.line) for r in all_repairs(option.scope.repairs)}
     return all((r.method, r.line) in there for r in wish.repairs)
 
 
-def _why_not(wish: WantedOption, choices: Choices) -> Say:
+def _why_not(wish: WantedOption, choices: "Choices") -> Say:
     wanted = {(r.method, r.line) for r in wish.repairs}
     against = (v for v in choices.verdicts if (v.method, v.line) in wanted and counts(v, Effect.BLOCKS))
     no_room = Say.of("there was no room for it or a rule is against it.")
     return next((Say.of("{why} ({rule})", why=v.estimator, rule=v.rule) for v in against), no_room)
 
 
-def _not_renamed(job: Job, choices: Choices) -> Iterator[Problem]:
+def _not_renamed(job: Job, choices: "Choices") -> Iterator[Problem]:
     known = dict.fromkeys((*(o.name for o in choices.options if o.name), *_methods_in(choices)))
     for wish in job.options:
         if wish.do == "rename" and not any(o.name == wish.new_name for o in choices.options):
@@ -135,5 +143,5 @@ def _not_renamed(job: Job, choices: Choices) -> Iterator[Problem]:
             yield OPTION_NAME(Place(JOB_FILE, table="option"), do=wish.do, name=wish.name, near=hint)
 
 
-def _methods_in(choices: Choices) -> tuple[str, ...]:
+def _methods_in(choices: "Choices") -> tuple[str, ...]:
     return tuple(r.method for option in choices.options for r in option.scope.repairs)

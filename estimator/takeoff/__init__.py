@@ -1,9 +1,14 @@
 """Step 4: a repair in, its quantities out, each with its formula and inputs."""
 
-from estimator.takeoff.asked import follows_days_off
-from estimator.takeoff.job import take_off_job
-from estimator.takeoff.takeoff import measure_with, take_off
-from estimator.takeoff.together import together
-from estimator.works.problems import PROBLEMS
+from typing import TYPE_CHECKING
 
-__all__ = ["PROBLEMS", "follows_days_off", "measure_with", "take_off", "take_off_job", "together"]
+from estimator.model.on_demand import on_demand
+
+if TYPE_CHECKING:
+    from estimator.takeoff.asked import follows_days_off
+    from estimator.takeoff.job import take_off_job
+    from estimator.takeoff.takeoff import measure_with, take_off
+
+__all__ = ["follows_days_off", "measure_with", "take_off", "take_off_job"]
+HOMES = {"follows_days_off": "asked", "take_off_job": "job", "measure_with": "takeoff", "take_off": "takeoff"}
+__getattr__ = on_demand(__name__, HOMES)

@@ -19,7 +19,8 @@ from estimator.pricing.build import price_scope
 from estimator.scopes.candidates import repairs
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off, together
+from estimator.takeoff import take_off
+from estimator.takeoff.together import together
 from tests.properties.drawn_houses import drawn, read, seeds, tables, trouble, with_rows
 
 TESTS, SETS = 20, 50

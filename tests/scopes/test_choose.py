@@ -21,7 +21,7 @@ from estimator.scopes.counter import Counter
 from estimator.scopes.left_out import COSTS_MORE, NO_ROOM, WHY
 from estimator.scopes.measures import old_pipe_left_ft
 from estimator.scopes.search import in_order
-from estimator.takeoff import together
+from estimator.takeoff.together import together
 from tests.scopes.conftest import repairs_only
 
 YARD = """

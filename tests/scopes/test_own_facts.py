@@ -8,7 +8,8 @@ import pytest
 from conftest import NotesOf, demo_tables
 
 from estimator.model.offer import Quote
-from estimator.pipeline import run, unknown_words
+from estimator.pipeline import run
+from estimator.scopes.owners_words import unknown_words
 from estimator.tables.tables import Tables
 
 YARD = """

@@ -6,7 +6,8 @@ import pytest
 
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off, take_off_job, together
+from estimator.takeoff import take_off, take_off_job
+from estimator.takeoff.together import together
 from tests.takeoff.houses import at, hole, house, maple_line, pecan_house, pecan_line, repair
 
 

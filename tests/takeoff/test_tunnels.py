@@ -7,7 +7,8 @@ import pytest
 from estimator.model.job import Approval, EdgeBeam, Job, Site
 from estimator.model.line import Join, Line
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off, together
+from estimator.takeoff import take_off
+from estimator.takeoff.together import together
 from estimator.takeoff.working import up
 from tests.takeoff.houses import at, changed, pecan_house, pecan_line, repair
 

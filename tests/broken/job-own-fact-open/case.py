@@ -7,7 +7,7 @@ from pathlib import Path
 
 from estimator.fieldnotes import read_job
 from estimator.model.problem import Problem
-from estimator.pipeline import unknown_words
+from estimator.scopes.owners_words import unknown_words
 from estimator.tables.read import demo_folder, read_tables
 
 DEMO = Path(__file__).parents[3] / "estimator" / "demo" / "job.toml"

@@ -9,6 +9,7 @@ from estimator.papers.competent_person import digs
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import short
 from estimator.papers.page import Page
+from estimator.quote import where
 from estimator.quote.recommend import recommended
 from estimator.sheets.book import Cell
 from estimator.wording.numbers import feet, money
@@ -61,7 +62,8 @@ def feet_by_line(letter: Letter, option: Option) -> str:
     by_line: dict[str, float] = {}
     for repair in all_repairs(option.scope.repairs):
         if repair.line:
-            by_line[repair.line] = by_line.get(repair.line, 0.0) + repair.stretch.length_ft
+            length = where.worked_on(letter.quote.job.line(repair.line), repair).length_ft
+            by_line[repair.line] = by_line.get(repair.line, 0.0) + length
     lengths = ((in_plain_words(LINES, name), feet(length, letter.language)) for name, length in by_line.items())
     return capital(", ".join(f"{letter.say(name)} {length}" for name, length in lengths))
 

@@ -8,6 +8,9 @@ from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
 from estimator.papers.competent_person import digs, goes_in
 
+TESTS = ("tests", "whole_tests", "isolation_tests", "tests_after_lift")
+"""Quantities of water tests."""
+
 Asked = Callable[[Quote, Option], bool]
 
 
@@ -45,8 +48,17 @@ def _old_house_cut(quote: Quote, option: Option) -> bool:
     return _house_cut(quote, option) and (built is None or built < BUILT_BEFORE)
 
 
-def _asked(quantity: str) -> Asked:
-    return lambda quote, option: any(takeoff.value(quantity) for takeoff in option.takeoffs)
+def _asked(*quantities: str) -> Asked:
+    return lambda quote, option: any(takeoff.value(name) for takeoff in option.takeoffs for name in quantities)
+
+
+def _laid(quote: Quote, option: Option) -> bool:
+    return bool(option.works.laid)
+
+
+def _filmed(*, dug: bool) -> Asked:
+    """The camera goes in at the end: after the backfill of a dig, else when the work is done."""
+    return lambda quote, option: _asked("films_after")(quote, option) and digs(option) == dug
 
 
 LOCATED = Say.of("811 ticket: number, marked on, valid to. Wait as the state says; hand-dig near the marks")
@@ -82,6 +94,19 @@ SHIFT = (
     Box(what=HEAT, when=_always, said_by=frozenset({"crw-heat"})),
 )  # fmt: skip
 """Before each shift: 29 CFR 1926.651(k)(1)."""
+SHOWN = (
+    Box(what=Say.of("Picture before anything is touched: ground, floor, walls"), when=_always),
+    Box(what=Say.of("Picture and camera run of the new pipe, still open"), when=_laid),
+    Box(what=Say.of("Level on every fitting, both directions; note the readings as built"), when=_laid),
+    Box(what=Say.of("Bedding under the full length of the pipe; no rock, no block"), when=_laid),
+    Box(what=Say.of("Picture of each tie-in with a ruler"), when=_laid),
+    Box(what=Say.of("Water test: start level, end level, minutes: ______"), when=_asked(*TESTS)),
+    Box(what=Say.of("Inspector has seen it; drains back in service at: ______"), when=_asked("inspections")),
+    Box(what=Say.of("Camera run after backfill, water running: slope holds, no water stands"), when=_filmed(dug=True)),
+    Box(what=Say.of("Camera run when the work is done"), when=_filmed(dug=False)),
+    Box(what=Say.of("Picture of everything restored"), when=_always),
+)
+"""What is shown of the work, in its order."""
 
 
 def boxes(quote: Quote, option: Option, of: tuple[Box, ...]) -> list[Say]:

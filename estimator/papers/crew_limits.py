@@ -4,6 +4,7 @@ from itertools import zip_longest
 
 from estimator.model.offer import Extra, Option
 from estimator.model.say import Say
+from estimator.papers.crew_boxes import SHOWN, boxes
 from estimator.papers.hazards import notes
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, ended
@@ -28,23 +29,6 @@ LIMITS: dict[str, Say] = {
     "second-pit": Say.of("second pits: {limit}"),
 }
 """Unit prices by their code in the tables. A firm's own is read out whole."""
-
-
-PICTURES = (
-    Say.of("Picture before anything is touched; spoil area, floor and walls too"),
-    Say.of("Picture and camera run of the new pipe, still open"),
-    Say.of("Water test: start level, end level, minutes: ______"),
-    Say.of("Inspector has seen it; drains back in service at: ______"),
-    Say.of("Camera run after backfill"),
-    Say.of("Picture of everything restored"),
-)
-
-
-OF_NEW_PIPE = (
-    Say.of("Level on every fitting, both directions; note the readings as built"),
-    Say.of("Bedding under the full length of the pipe; no rock, no block"),
-    Say.of("Picture of each tie-in with a ruler"),
-)
 
 
 def stop_and_call(letter: Letter, page: Page, option: Option) -> None:
@@ -82,7 +66,7 @@ def _limit(letter: Letter, extra: Extra) -> str:
 def tests_and_pictures(letter: Letter, page: Page, option: Option) -> None:
     """Boxes for what must be shown of the work, by whom and when."""
     page.heading(letter.speak("Tests and pictures: name and time"))
-    texts = letter.all([*PICTURES, *(OF_NEW_PIPE if option.works.laid else ())])
+    texts = letter.all(boxes(letter.quote, option, SHOWN))
     for left, right in zip_longest(texts[::2], texts[1::2], fillvalue=""):
         second = (Cell(f"☐ {right}", "cell", page.columns - HALF),) if right else ()
         page.add(Cell(f"☐ {left}", "cell", HALF), *second)

@@ -2,6 +2,7 @@
 
 from estimator.model.offer import Option
 from estimator.model.say import Say
+from estimator.papers.competent_person import digs
 from estimator.papers.crew_boxes import SHIFT, boxes
 from estimator.papers.crew_page import close, crew_page
 from estimator.papers.hazards import hazards
@@ -21,7 +22,15 @@ def safety_sheet(letter: Letter, option: Option) -> Sheet:
         speak("Worse than shown: stop, take a picture, call {name}, {phone}", name=quote.job.prepared_by, phone=quote.firm.phone),
         "box",
     )  # fmt: skip
-    _protection(letter, page, of_each_dig(letter, option))
+    if digs(option) or option.works.openings:
+        _protection(letter, page, of_each_dig(letter, option))
+    else:
+        page.line(
+            speak(
+                "No one goes into an excavation for this work. If one is needed, stop and call: the competent person decides first."
+            ),
+            "box",
+        )
     page.heading(speak("Before anyone goes in, and while working"))
     for topic, texts in hazards(letter, option).items():
         _topic(letter, page, topic, texts)

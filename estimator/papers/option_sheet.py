@@ -26,14 +26,15 @@ def option_name(letter: Letter, *options: Option) -> str:
 
 
 def option_sheets(letter: Letter) -> tuple[Sheet, ...]:
-    """A page for each option; a visit stands below the last option whose price it makes firm."""
+    """A page for each option; a visit stands on the page of an option whose price it makes firm, in the order of the letters."""
     options = letter.quote.options
-    above = {option.firm_after: option for option in options if option.firm_after}
-    return tuple(
-        _sheet(letter, (option, *(visit for visit in options if above.get(visit.letter) is option)))
-        for option in options
-        if option.letter not in above
-    )
+    pages = {option.letter: [option] for option in options}
+    for visit in options:
+        waiting = [option.letter for option in options if option.firm_after == visit.letter]
+        if waiting:
+            host = max((one for one in waiting if one < visit.letter), default=waiting[0])
+            pages[host] = sorted([*pages[host], *pages.pop(visit.letter)], key=lambda option: option.letter)
+    return tuple(_sheet(letter, tuple(page)) for page in sorted(pages.values(), key=lambda page: page[0].letter))
 
 
 def _sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:

@@ -9,6 +9,7 @@ from estimator.model.found import runs
 from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
 from estimator.papers.cautions import limits
+from estimator.papers.crew_boxes import TESTS
 from estimator.papers.letter import Letter
 from estimator.papers.lift import warranty_begins
 from estimator.papers.line_items import short
@@ -17,8 +18,6 @@ from estimator.papers.sizes import size
 from estimator.quote.recommend import only_prepares
 from estimator.wording.numbers import feet, money, number
 from estimator.wording.plain import PER, in_plain_words
-
-TESTS = ("tests", "whole_tests", "isolation_tests", "tests_after_lift")
 
 
 def unit_prices(letter: Letter, option: Option) -> list[str]:

@@ -43,7 +43,7 @@ def reach(letter: Letter, option: Option) -> str:
     stretches = (
         letter.speak("{line} by another route", line=where.line_name(line))
         if r.reroute
-        else letter.speak("{line}: {ends}", line=where.line_name(line), ends=where.ends(line, r.stretch))
+        else letter.speak("{line}: {ends}", line=where.line_name(line), ends=where.ends(line, where.worked_on(line, r)))
         for r in all_repairs(option.scope.repairs)
         for line in job.lines
         if line.name == r.line

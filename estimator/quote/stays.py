@@ -26,9 +26,9 @@ def does(job: Job, scope: Scope, takeoffs: Iterable[Takeoff]) -> tuple[Say, ...]
 
 def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
     line = job.line(repair.line)
-    record = record_of(repair.method)
+    record, stretch = record_of(repair.method), where.worked_on(line, repair)
     words: dict[str, object] = {
-        "length": Feet(on_paper(line, repair.stretch.length_ft)),
+        "length": Feet(on_paper(line, stretch.length_ft)),
         "line": where.line_name(line),
         "place": where.place(line, repair.stretch),
         "way": repair.reroute,
@@ -43,7 +43,7 @@ def _does(job: Job, repair: Repair, takeoff: Takeoff | None) -> Say:
     said = Say.of(work.text, **_named(words, work))
     if "length" not in dict(said.words) or (takeoff and takeoff.works.goes_round):
         return said
-    return Say.of("{work}: {ends}.", work=said, ends=where.ends(line, repair.stretch))
+    return Say.of("{work}: {ends}.", work=said, ends=where.ends(line, stretch))
 
 
 def _named(words: Mapping[str, object], sentence: Say) -> dict[str, object]:

@@ -1,12 +1,15 @@
 """A stretch of a line in, where that is in the house out, in words."""
 
 from estimator.model.line import Line
+from estimator.model.passed import passed
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
+from estimator.model.work import Repair
 from estimator.quote.lengths import on_paper, to_the_step
 from estimator.wording.places import OVER, PLACES, THE_ROOMS
 from estimator.wording.plain import LINES, ZONES, in_plain_words
+from estimator.works.methods import record_of
 
 INDOORS = ("slab", "crawl", "basement")
 POINT_FT = 1.5  # shorter than this is told as a place, not as a length
@@ -38,6 +41,13 @@ def place(line: Line, stretch: Stretch) -> Say:
     if not parts:
         return Say.of("on the {line}", line=line_name(line))
     return Say.of("{places}", places=tuple(parts))
+
+
+def worked_on(line: Line, repair: Repair) -> Stretch:
+    """Return the stretch a repair works on: of cleaning all that the tool passes, from the way in to the far end."""
+    if record_of(repair.method).kind == "clean":
+        return passed(Profile(line), repair.stretch)
+    return repair.stretch
 
 
 def ends(line: Line, stretch: Stretch) -> Say:

@@ -4,31 +4,30 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from estimator.model.job import Job
+from estimator.model.passed import passed
+from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch, missing
 from estimator.model.work import Quantity, Takeoff
-from estimator.tables.tables import Tables
-from estimator.takeoff.case import Case
-from estimator.takeoff.cleaning import reach
 
 
-def cleaned_once(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> tuple[Takeoff, ...]:
+def cleaned_once(takeoffs: Sequence[Takeoff], job: Job) -> tuple[Takeoff, ...]:
     """Two short liners on one line are cleaned for and looked at in one go; the first takeoff of a line carries it."""
-    passed: dict[str, list[Stretch]] = {}
+    done: dict[str, list[Stretch]] = {}
     out = []
     for takeoff in takeoffs:
         if not takeoff.value("clean_ft"):
             out.append(takeoff)
             continue
         line = takeoff.repair.line
-        here = reach(Case.of(takeoff.repair, job, tables))
-        out.append(_less(takeoff, here, passed[line]) if line in passed else takeoff)
-        passed.setdefault(line, []).append(here)
+        here = passed(Profile(job.line(line)), takeoff.repair.stretch)
+        out.append(_less(takeoff, here, done[line]) if line in done else takeoff)
+        done.setdefault(line, []).append(here)
     return tuple(out)
 
 
-def _less(takeoff: Takeoff, here: Stretch, passed: list[Stretch]) -> Takeoff:
+def _less(takeoff: Takeoff, here: Stretch, done: list[Stretch]) -> Takeoff:
     """What another repair of this line has cleaned and filmed already is struck."""
-    left = sum(part.length_ft for part in missing(here, passed))
+    left = sum(part.length_ft for part in missing(here, done))
     feet = replace(_named(takeoff, "clean_ft"), value=left, formula="what no other repair of this line cleans already")
     kept = (feet if q.name == "clean_ft" else q for q in takeoff.quantities if q.name != "films_before")
     return replace(takeoff, quantities=tuple(q for q in kept if q.value > 0))

@@ -1,21 +1,14 @@
 """A stretch to clean or scrape in; the feet the tool has to go, films and toilets, out."""
 
-from estimator.model.stretch import Stretch
+from estimator.model.passed import passed
 from estimator.takeoff.case import Case
 
 SCALE_KINDS = ("scale", "channel")
 
 
-def reach(case: Case) -> Stretch:
-    """From the nearest place one can get in at to the far end of the stretch: the tool passes all of it."""
-    inside = case.stretch
-    ways = [Stretch(min(a, inside.from_ft), max(a, inside.to_ft)) for a in case.profile.accesses()]
-    return min(ways, key=lambda way: way.length_ft, default=inside)
-
-
 def clean(case: Case) -> None:
     """Jet or cut what is in the way and look again: only that shows what the pipe is like."""
-    feet = reach(case).length_ft
+    feet = passed(case.profile, case.stretch).length_ft
     case.paper.put(
         "clean_ft",
         feet,

@@ -17,7 +17,7 @@ def together(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> tuple[Tak
     A line is cleaned and filmed once. Facts and finds that others added to a takeoff stay on it.
     """
     begun = tuple(_begun_in_another(t, takeoffs, job, tables) or t for t in takeoffs)
-    return cleaned_once(begun, job, tables)
+    return cleaned_once(begun, job)
 
 
 def _begun_in_another(takeoff: Takeoff, all_: Sequence[Takeoff], job: Job, tables: Tables) -> Takeoff | None:

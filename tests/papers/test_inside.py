@@ -15,6 +15,7 @@ from estimator.papers.office import office, workings
 from estimator.sheets.book import Formula
 from estimator.sheets.write import write
 from estimator.tables import demo_folder, read_tables
+from tests.papers.test_crew_person import with_quantity
 
 
 def cells(data: bytes) -> list[str]:
@@ -49,10 +50,16 @@ def test_every_sheet_of_the_crew_begins_in_red_and_carries_no_money(language: st
 
 
 def test_the_crew_is_told_what_is_not_proven_and_is_never_told_that_nothing_is_required() -> None:
-    text = "\n".join(cells(write(crew(example_quote(), "en_US"))))
+    text = "\n".join(cells(write(crew(with_quantity("tunnel_ft", 29.0, person="Teo Marlow"), "en_US"))))
     assert "not proven: run water first" in text
     assert "Protective system" in text
     assert "none required" not in text.lower()
+
+
+def test_the_crew_of_a_work_without_a_dig_fills_in_no_protective_system_and_stops_where_one_is_needed() -> None:
+    text = "\n".join(cells(write(crew(example_quote(), "en_US"))))
+    assert "Protective system" not in text
+    assert "If one is needed, stop and call: the competent person decides first." in text
 
 
 def test_the_crew_gets_only_the_option_that_was_asked_for() -> None:

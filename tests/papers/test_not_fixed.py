@@ -61,13 +61,16 @@ def test_only_a_firm_price_has_a_most_and_payments(language: str) -> None:
     assert letter.speak("Estimate, not firm") in loose
 
 
-def test_the_visit_that_makes_a_price_firm_stands_below_the_last_option_that_waits_for_it() -> None:
+def test_the_visit_that_makes_a_price_firm_stands_on_the_page_of_an_option_that_waits_for_it() -> None:
     loose, firm = half_fixed().options
     visit = replace(firm, letter="C")
     waiting = (replace(loose, firm_after="C"), replace(loose, letter="B", firm_after="C"), visit)
     letter = Letter(replace(half_fixed(), options=waiting), "en_US")
     assert [sheet.name for sheet in option_sheets(letter)] == ["Option A", "Option B, C"]
     assert "C  Replace the whole line" in text(option_sheets(letter)[1])
+    first = (replace(firm, letter="A"), replace(loose, letter="B", firm_after="A"), replace(firm, letter="C"))
+    letter = Letter(replace(half_fixed(), options=first), "en_US")
+    assert [sheet.name for sheet in option_sheets(letter)] == ["Option A, B", "Option C"]
 
 
 def test_the_message_marks_a_price_that_is_not_fixed() -> None:

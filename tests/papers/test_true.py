@@ -9,14 +9,20 @@ import pytest
 from estimator.cli.way import priced
 from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn
+from estimator.model.work import all_repairs
 from estimator.papers import option_words
+from estimator.papers.compare_bids import questions
+from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import by_class
 from estimator.papers.option_terms import received, terms_of
+from estimator.quote import where
 from estimator.quote.lengths import on_paper
 from estimator.quote.recommend import cured, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Book, Formula
+from estimator.wording.numbers import feet
+from estimator.wording.say import capital
 from tests.wording.plain_english import LONGEST, MEAN, sentences, words
 
 JOBS = Path(__file__).parents[1] / "jobs"
@@ -88,7 +94,80 @@ def test_feet_in_the_scope_are_those_of_the_repairs(name: str) -> None:
             line = letter.quote.job.line(repair.line)
             parts = dict(said.words)
             feet = [value for gap, value in parts["work"].words if gap == "length"]
-            assert feet and feet[0].ft == pytest.approx(on_paper(line, repair.stretch.length_ft))
+            assert feet and feet[0].ft == pytest.approx(on_paper(line, where.worked_on(line, repair).length_ft))
+
+
+BILLED = {
+    "clean": "cleaning", "reline": "lining", "burst": "bursting", "trench": "new pipe", "yard spot": "new pipe",
+    "slab spot": "new pipe", "break-through": "new pipe", "tunnel": "new pipe in tunnel", "crawl replace": "new pipe in crawl space",
+}  # fmt: skip
+"""The work item that bills the feet a way of repair works on."""
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_scope_agreement_and_line_items_say_the_same_feet(name: str) -> None:
+    """An item that another repair of the same line shares, such as cleaning, is billed once for both."""
+    letter, options = offered(name)
+    for option in options:
+        for repair in (r for r in all_repairs(option.scope.repairs) if r.method in BILLED):
+            line = letter.quote.job.line(repair.line)
+            worked = where.worked_on(line, repair)
+            said = capital(f"{letter.say(where.line_name(line))}: {letter.say(where.ends(line, worked))}")
+            assert said in option_words.reach(letter, option), (option.letter, said)
+            billed = [
+                x.size for x in option.price.lines if x.repair == repair.id and x.work_item == BILLED[repair.method]
+            ]
+            others = [r for r in all_repairs(option.scope.repairs) if r.line == repair.line and r is not repair]
+            if repair.method == "clean" and others:
+                assert sum(billed) <= worked.length_ft + 0.05
+                continue
+            assert [feet(size, "en_US") for size in billed] == [feet(on_paper(line, worked.length_ft), "en_US")], (
+                option.letter
+            )
+
+
+SHARES = {
+    "exc-asbestos-lead": ("removal",), "exc-landscape": ("landscap", "sprinkler", "fence"), "exc-trees": ("tree",),
+    "exc-city-main": ("city sewer", "tap"), "exc-hotel": ("hotel", "meal", "storage"), "exc-upgrade": ("upgrade",),
+    "exc-mold": ("mold", "foundation"), "exc-hidden": ("groundwater", "rock"), "exc-asbestos-pipe": ("landfill", "monitoring"),
+    "oth-floor": ("flooring",), "oth-floor-around": ("flooring",), "oth-paint": ("paint", "drywall", "cabinet"),
+    "oth-pest": ("termite",), "oth-pest-around": ("termite",), "oth-trees": ("arborist", "sprinkler"), "oth-hotel": ("hotel",),
+}  # fmt: skip
+"""What a sentence of the terms leaves to others or out, by the words a line item for it would have."""
+TESTED = frozenset({"asbestos test"})
+"""Work items that name what is excluded because they look for it."""
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_what_is_excluded_or_left_to_others_is_in_no_line(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        lines = [letter.text(x).lower() for x in option.price.lines if x.work_item not in TESTED]
+        for term in (t for t in option.terms if t.kind in ("excludes", "to others")):
+            assert not [x for x in lines for word in SHARES.get(term.id, ()) if word in x.split(";")[0]], term.id
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_is_opened_is_said_only_where_no_work_opens_anything(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        answer = dict(questions(letter, option)).get("What is restored?")
+        if answer == "Nothing is opened.":
+            assert not option.works.openings and not option.floor_sf, option.letter
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_crew_is_asked_for_the_video_the_reading_and_the_sketch_that_are_promised(name: str) -> None:
+    letter, options = offered(name)
+    for option in options:
+        book = crew(letter.quote, letter=option.letter)
+        if len(book.sheets) == 1:
+            continue  # nobody is named who may lead the dig
+        asked, promised = " ".join(texts(book)), received(letter, option)
+        assert ("Camera videos before and after" in promised) == ("☐ Camera run" in asked), option.letter
+        assert ("Water test reading" in promised) == ("☐ Water test: start level" in asked), option.letter
+        if "Sketch of what was built" in promised:
+            assert "As built" in asked, option.letter
 
 
 @pytest.mark.parametrize("name", NAMES)

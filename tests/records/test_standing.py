@@ -8,7 +8,7 @@ import pytest
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Feet, Say
 from estimator.records.accepted import accept
-from estimator.records.afterwards.lost import lose
+from estimator.records.afterwards.lost import all_lost, lose, lost
 from estimator.records.finished import done_of, finish, finished
 from estimator.records.issue import issue
 from estimator.records.names import revisions_folder
@@ -134,6 +134,19 @@ def test_a_later_offer_can_be_lost_after_earlier_work_was_done(job_file, issue_a
     issue_at("4300.00")
     lose(folder, DAY + timedelta(days=2), "price")
     assert standing(job_file, DAY + timedelta(days=2), lambda path: 0).state == "lost"
+
+
+def test_each_revision_that_was_lost_keeps_its_own_note(job_file, issue_at):
+    """A visit lost earlier stays lost when a later offer is lost too; of one revision the last reason counts."""
+    issue_at()
+    folder = revisions_folder(job_file)
+    lose(folder, DAY, "price")
+    issue_at("4300.00")
+    lose(folder, DAY + timedelta(days=2), "no answer")
+    lose(folder, DAY + timedelta(days=3), "chose a liner")
+    assert [(one.revision, one.why) for one in all_lost(folder)] == [(1, "price"), (2, "chose a liner")]
+    issue_at("4400.00")
+    assert lost(folder) is None
 
 
 def test_a_signed_job_waits_until_it_can_no_longer_be_cancelled(job_file, issue_at, quote_at, inputs, papers):

@@ -1,4 +1,4 @@
-"""A quote that was not taken in, the day and the reason noted beside its revisions out; the last note counts."""
+"""A quote that was not taken in, the day and the reason noted beside its revisions out; of each revision the last note counts."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -33,23 +33,26 @@ def lose(folder: Path, on: date, why: str, disk: Disk | None = None) -> Lost:
         raise CannotGoOn(LOST_AFTER_DONE(Place(file=str(folder)), day=ended.on))
     wanted = Lost(last.number, str(on), why)
     with locked(folder):
-        write_small(folder / NAME, wanted, disk)
+        others = [one for one in all_lost(folder) if one.revision != wanted.revision]
+        write_small(folder / NAME, {"lost": (*others, wanted)}, disk)
     return wanted
 
 
 def lost(folder: Path) -> Lost | None:
     """Return the note of the newest revision; None where there is none, or a newer revision came after it.
 
-    Errors: CannotGoOn when the note is damaged.
+    Errors: CannotGoOn when the notes are damaged.
     """
-    found, last = last_lost(folder), newest(folder)
-    return found if found and last and found.revision == last.number else None
+    last = newest(folder)
+    return next((one for one in all_lost(folder) if last and one.revision == last.number), None)
 
 
-def last_lost(folder: Path) -> Lost | None:
-    """Return the note, whatever came after it. Errors: CannotGoOn when it is damaged."""
+def all_lost(folder: Path) -> tuple[Lost, ...]:
+    """Return the note of each revision that was lost, in the order noted. Errors: CannotGoOn when they are damaged."""
 
-    def made(held: Mapping[str, Any]) -> Lost:
-        return Lost(int(held["revision"]), str(date.fromisoformat(held["on"])), str(held["why"]))
+    def made(held: Mapping[str, Any]) -> tuple[Lost, ...]:
+        return tuple(
+            Lost(int(one["revision"]), str(date.fromisoformat(one["on"])), str(one["why"])) for one in held["lost"]
+        )
 
-    return read_small(folder / NAME, made)
+    return read_small(folder / NAME, made) or ()

@@ -11,7 +11,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.schedule import Schedule, Task
 from estimator.model.work import JOB
 from estimator.records.accepted import Acceptance, accepted, all_accepted
-from estimator.records.afterwards.lost import last_lost
+from estimator.records.afterwards.lost import all_lost
 from estimator.records.afterwards.problems import NO_OPTION
 from estimator.records.finished import Finished, done_of, last_done
 from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
@@ -91,9 +91,9 @@ def sold(folder: Path, letter: str = "") -> Sold:
 
 def all_sold(folder: Path) -> tuple[Sold, ...]:
     """Every option that was signed, by revision, less a visit noted as lost. Errors: as `sold`."""
-    lost = last_lost(folder)
+    lost = {one.revision for one in all_lost(folder)}
     found = (_option(named(folder, f"r{one.revision}"), one.option, folder, one) for one in all_accepted(folder))
-    return tuple(s for s in found if not (lost and s.only_prepares and s.revision.number == lost.revision))
+    return tuple(s for s in found if not (s.only_prepares and s.revision.number in lost))
 
 
 def _option(revision: Revision, letter: str, folder: Path, signed: Acceptance | None) -> Sold:

@@ -49,7 +49,7 @@ READINGS = (
         evidence="iron with a groove along half of the run or more",
         effect="renewal of the whole run, not spots",
         meaning=Say.of(
-            "The bottom is grooved along {share} % of this iron run: its wall is going along the whole of it."
+            "The bottom is grooved along {share}% of this iron run: its wall is going along the whole of it."
         ),
         confirm=Say.of("Descale one test length and film it again."),
         sees=wall_is_going,

@@ -20,7 +20,7 @@ NO_ROW_FOR_SIZE = Kind(
 CONTINGENCY_SHORT = Kind(
     "pricing/contingency-short",
     Level.WARNING,
-    "option {letter}: a contingency of {given} % holds in {held} of 100 such jobs; for {sure}, as your settings want, it takes {wanted} %.",
+    "option {letter}: a contingency of {given}% holds in {held} of 100 such jobs; for {sure}, as your settings want, it takes {wanted}%.",
     "Raise contingency_percent of the method, or write yes in the setting contingency_reaches_confidence.",
     "A firm that sells below its own confidence should know that it does.",
 )
@@ -55,7 +55,7 @@ SET_UP_EATS_THE_DAY = Kind(
 MARGIN_TOO_HIGH = Kind(
     "pricing/margin-too-high",
     Level.ERROR,
-    "the margin of class {price_class} is {margin} %, and a margin is a share of the price.",
+    "the margin of class {price_class} is {margin}%, and a margin is a share of the price.",
     "Write a margin below 100, such as 40: price = cost ÷ (1 − 0.40).",
     "A margin of 100 % or more has no price.",
 )
@@ -83,7 +83,7 @@ NO_LUMP_LINE = Kind(
 BELOW_FLOOR = Kind(
     "pricing/below-floor",
     Level.ERROR,
-    "with {what} the margin is {margin} %, below the floor of {floor} % in table pricing.",
+    "with {what} the margin is {margin}%, below the floor of {floor}% in table pricing.",
     'Take less off (for a visit: setting visit_credit_percent), or have the owner overrule it: [[override]] rule = "floor-margin" with a reason.',
     "A discount must not eat what the firm lives on.",
 )

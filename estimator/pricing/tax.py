@@ -29,10 +29,10 @@ def charged_tax(
         return Decimal(0), ()
     if place.tax_kind == "separated":
         base = materials_price(bought, prices, costs)
-        text = "sales tax {rate} % on materials sold for {amount}; ask a tax adviser if you are unsure"
+        text = "sales tax {rate}% on materials sold for {amount}; ask a tax adviser if you are unsure"
     else:
         base = work - prices.get(PASSED_ON, Decimal(0))
-        text = "sales tax {rate} % on {amount}; ask a tax adviser if you are unsure"
+        text = "sales tax {rate}% on {amount}; ask a tax adviser if you are unsure"
     said = Say.of(text, rate=str(plain(place.tax_percent)), amount=Dollars(base))
     return cents(base * place.tax_percent / 100), (said,)
 

@@ -68,7 +68,7 @@ def _rate(row: TaxClass) -> bool:
 
 
 def _said(row: TaxClass, amount: Decimal) -> Say:
-    text = "{what} {rate} % on {amount}; ask a tax adviser if you are unsure"
+    text = "{what} {rate}% on {amount}; ask a tax adviser if you are unsure"
     return Say.of(text, what=row.tax_class, rate=str(plain(row.tax_percent or Decimal(0))), amount=Dollars(amount))
 
 

@@ -20,7 +20,7 @@ def first_lines(tables: Tables, speak: Callable[[Say], str]) -> Iterator[CoverLi
         row = _row(question)
         theirs = row in invented(tables, question.table)
         whose = "" if not row else speak(Say.of("invented") if theirs else Say.of("yours"))
-        part = Say.of("{share} % of a usual job's cost", share=f"{question.share:g}")
+        part = Say.of("{share}% of a usual job's cost", share=f"{question.share:.1f}")
         share = speak(part) if question.share else ""
         cell = _cell(question, row, tables)
         yield CoverLine((", ".join(w for w in (whose, share) if w), speak(question.asks), cell), link=cell)

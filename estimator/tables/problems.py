@@ -167,7 +167,7 @@ UNITS = Kind(
 MARGIN_100 = Kind(
     "tables/margin-100",
     E,
-    "a margin of {percent} % cannot be: price = cost ÷ (1 − margin).",
+    "a margin of {percent}% cannot be: price = cost ÷ (1 − margin).",
     "Write the share of the price that is left over, such as 40.",
 )
 MARGIN_SMALL = Kind(
@@ -235,13 +235,13 @@ FOLLOWS_WHICH = Kind(
 MARGIN_MARKUP = Kind(
     "tables/margin-or-markup",
     W,
-    "a margin of {percent} % is a markup of {markup} %.",
-    "If you meant a markup of {percent} %, write a margin of {margin}.",
+    "a margin of {percent}% is a markup of {markup}%.",
+    "If you meant a markup of {percent}%, write a margin of {margin}.",
 )
 FLOOR = Kind(
     "tables/floor-margin",
     E,
-    "the floor {floor} % is above the margin {margin} %.",
+    "the floor {floor}% is above the margin {margin}%.",
     "Write a floor no larger than the margin.",
 )
 NO_SPANISH = Kind(

@@ -50,7 +50,7 @@ class Role(Kept):
     burden_percent: Decimal = col(
         "taxes, insurance, benefits and truck, on top of the wage",
         least=0,
-        usual=Usual(8, 150, "the employer's half of FICA is 7.65 % before anything else"),
+        usual=Usual(8, 150, "the employer's half of FICA is 7.65% before anything else"),
     )
     paid_hours: Decimal = col(
         "hours a year on the pay slips, leave and holidays in them, an hour of overtime as one and a half; empty: burden_percent holds that already",

@@ -195,7 +195,7 @@ def test_a_discount_is_a_line_of_its_own_and_the_sum_still_holds() -> None:
 def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
     quote = example_quote()
     option = quote.options[0]
-    text = "sales tax {rate} % on materials sold for {amount}; ask a tax adviser if you are unsure"
+    text = "sales tax {rate}% on materials sold for {amount}; ask a tax adviser if you are unsure"
     said = Say.of(text, rate="8.25", amount=Dollars(Decimal(1069)))
     price = replace(
         option.price,
@@ -204,7 +204,7 @@ def test_tax_on_the_homeowner_s_side_stands_below_the_subtotal() -> None:
         total=option.price.total + Decimal("88.19"),
     )
     text = words(write(homeowner(replace(quote, options=(replace(option, price=price),)), "en_US")))
-    assert "Subtotal" in text and "sales tax 8.25 % on materials sold for $1,069" in text and "16613.19" in text
+    assert "Subtotal" in text and "sales tax 8.25% on materials sold for $1,069" in text and "16613.19" in text
     spanish = words(write(homeowner(replace(quote, options=(replace(option, price=price),)), "es_US")))
     assert "impuesto" in spanish and "sales tax" not in spanish
 

@@ -237,7 +237,7 @@ def _share(cost: CostLine, line: LineItem, language: str) -> str | None:
     """How much of a cost line lies on this line, in percent; None for nothing."""
     whole = sum(weight for _, _, weight in cost.shares)
     own = sum(w for repair, item, w in cost.shares if repair == line.repair and item == line.work_item)
-    return f"{number(100 * own / whole, language=language)} %" if own > 0 and whole > 0 else None
+    return f"{number(100 * own / whole, language=language)}%" if own > 0 and whole > 0 else None
 
 
 def _to_price(option: Option, columns: int, language: str) -> list[Row]:
@@ -248,7 +248,7 @@ def _to_price(option: Option, columns: int, language: str) -> list[Row]:
     out = [Row(""), head, *body]
     if option.price.margin > Decimal(0):
         percent = number(100 * option.price.margin, language=language)
-        out.append(Row("  " + speak("{percent} % of the price is left over cost", percent=percent)))
+        out.append(Row("  " + speak("{percent}% of the price is left over cost", percent=percent)))
     return out
 
 

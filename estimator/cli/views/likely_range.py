@@ -61,12 +61,12 @@ def contingency(found: LikelyRange, language: str = ENGLISH) -> str:
     )
     if found.short_percent:
         return speak(
-            "A contingency of {wanted} % would hold in {sure} of 100 such jobs; the tables give {given} %, {short} points too "
+            "A contingency of {wanted}% would hold in {sure} of 100 such jobs; the tables give {given}%, {short} points too "
             "little, which holds in {held}.",
             wanted=wanted, sure=sure, given=given, short=short, held=held,
         )  # fmt: skip
     return speak(
-        "A contingency of {wanted} % would hold in {sure} of 100 such jobs; the tables give {given} %, enough, which holds in "
+        "A contingency of {wanted}% would hold in {sure} of 100 such jobs; the tables give {given}%, enough, which holds in "
         "{held}.",
         wanted=wanted, sure=sure, given=given, held=held,
     )  # fmt: skip
@@ -75,7 +75,7 @@ def contingency(found: LikelyRange, language: str = ENGLISH) -> str:
 def drivers(found: LikelyRange, language: str = ENGLISH) -> str:
     """The few things that move the cost most."""
     shares = [
-        f"{term(name, language)} {number(share, 0, language)} %"
+        f"{term(name, language)} {number(share, 0, language)}%"
         for name, share in found.drivers[:MOST_DRIVERS]
         if share >= 1
     ]

@@ -5,7 +5,7 @@ from estimator.model.problem import Kind, Level
 NO_OPTION = Kind(
     "after/no-option",
     Level.ERROR,
-    "nobody knows which option was done: none was accepted.",
+    "no option was accepted yet.",
     "Note it first with estimator quote JOB --accepted A, or name it here with --option A.",
     "Hours and money are held against one option of one revision.",
 )

@@ -22,16 +22,16 @@ from estimator.scopes.rules.rule import Answers, Rule, Ruling
 def _because(subject: str, percent: int) -> Say:
     if subject == "depth":
         return Say.of(
-            "The exact depth of the pipe could raise this price by about {percent} %. We can set a firm price after we uncover or measure the pipe.",
+            "The exact depth of the pipe could raise this price by about {percent}%. We can set a firm price after we uncover or measure the pipe.",
             percent=percent,
         )
     if subject == "soil":
         return Say.of(
-            "The soil could raise this price by about {percent} %. We can set a firm price after we dig a test hole and see the soil.",
+            "The soil could raise this price by about {percent}%. We can set a firm price after we dig a test hole and see the soil.",
             percent=percent,
         )
     return Say.of(
-        "The thickness of the floor could raise this price by about {percent} %. We can set a firm price after we measure it.",
+        "The thickness of the floor could raise this price by about {percent}%. We can set a firm price after we measure it.",
         percent=percent,
     )
 
@@ -45,7 +45,7 @@ def holds(basis: Basis, limits: Limits) -> Answers:
         effect=Effect.NO_FIXED_PRICE,
         homeowner=_because(most.subject, percent),
         estimator=Say.of(
-            "Inside the tolerances the price may rise by {percent} %, more than your {limit} %; most of it: {fact}.",
+            "Inside the tolerances the price may rise by {percent}%, more than your {limit}%; most of it: {fact}.",
             percent=percent,
             limit=f"{limits('firm_swing_percent'):g}",
             fact=most.words,

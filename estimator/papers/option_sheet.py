@@ -74,6 +74,8 @@ def _scope(letter: Letter, page: Page, option: Option) -> None:
                 page.line(letter.all([does])[0], "small")
     if option_words.cuts_floor(option):
         run_in(page, letter.speak("Floors cut"), [option_words.floors(letter, option)])
+    elif option.works.openings:
+        page.line(letter.speak("No floor is cut."), "small")
 
 
 def _work(letter: Letter, page: Page, option: Option) -> str:

@@ -55,7 +55,6 @@ def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:
     """What a quote with one option says on the option's page, since nothing is compared."""
     speak = letter.speak
     return [
-        (speak("Floors cut"), floors(letter, option)),
         (speak("Existing pipe to remain"), " ".join(letter.all(option.stays_old)) or speak("none known")),
         (speak("Water test after"), letter.say(option.water_test_text)),
         (speak("Main risk"), letter.say(option.main_risk)),

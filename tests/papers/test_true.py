@@ -1,6 +1,7 @@
 """Statements of the homeowner's papers are facts of works, schedule and diagnosis, over every whole house of tests/jobs."""
 
 import re
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import by_class
+from estimator.papers.option_sheet import option_sheets
 from estimator.papers.option_terms import received, terms_of
 from estimator.quote import where
 from estimator.quote.lengths import on_paper
@@ -59,8 +61,12 @@ def texts(book: Book) -> list[str]:
 def test_a_floor_is_said_to_be_cut_exactly_where_the_works_cut_one(name: str) -> None:
     letter, options = offered(name)
     for option in options:
-        said = option_words.floors(letter, option)
-        assert (said == "none") == (not option.works.floors and not option.floor_sf), (option.letter, said)
+        cut = bool(option.works.floors or option.floor_sf)
+        assert (option_words.floors(letter, option) == "none") == (not cut), option.letter
+        alone = Letter(replace(letter.quote, options=(option,)), "en_US")
+        page = [str(c.value) for sheet in option_sheets(alone) for row in sheet.rows for c in row.cells]
+        assert ("No floor is cut." in page) == (bool(option.works.openings) and not cut), option.letter
+        assert any(text.startswith("Floors cut: ") for text in page) == cut, option.letter
 
 
 @pytest.mark.parametrize("name", NAMES)

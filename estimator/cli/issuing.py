@@ -264,7 +264,7 @@ def _credited(quote: Quote) -> list[Row]:
 def _why_no_offer(quote: Quote) -> Row:
     """A sound house, or one where the rules leave no way of repair: the papers are reports, and nothing failed."""
     speak = speak_to_reader()
-    if quote.diagnosis.needs:
+    if not all(n.watched for n in quote.diagnosis.needs):
         none = speak("No way of repair can be offered on these notes: reports only. Why: {command}", command=WHY)
         return Row(none, "bad")
     return Row(speak("Nothing has to be repaired on these notes: reports only, and no offer."))

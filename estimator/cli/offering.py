@@ -132,12 +132,18 @@ def _nothing(
         Row(""),
         Row(_in_a_word(diagnosis, language), "head"),
     ]
-    return Answer({"needs": diagnosis.needs, "against": verdicts}, rows, TO_MEND if diagnosis.needs else DONE)
+    return Answer(
+        {"needs": diagnosis.needs, "against": verdicts},
+        rows,
+        DONE if all(n.watched for n in diagnosis.needs) else TO_MEND,
+    )
 
 
 def _in_a_word(diagnosis: Diagnosis, language: str) -> str:
     """Nothing to repair is said only where nothing is left open either."""
     speak = speaker(language)
+    if all(n.watched for n in diagnosis.needs) and diagnosis.needs:
+        return speak("Nothing to repair now. What was found is slight: inspect it again within a year.")
     if diagnosis.needs:
         return speak("No way of repair can be offered on these notes.")
     if any(question.line for question in diagnosis.questions):

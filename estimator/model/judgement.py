@@ -26,6 +26,10 @@ class Evidence:
     asks: bool = False  # `confirm` is a question for a return visit
 
 
+PLAN = 2
+"""From this severity on a repair is planned."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Need:
     """A bare stretch that must (or may) be repaired. Severity 0–4; urgency 0–4; `must` when leaving it is no answer."""
@@ -41,6 +45,11 @@ class Need:
     must: bool
     whole_line: Literal["no", "option", "only"] = "no"
     because: tuple[str, ...] = ()  # ids of the evidence
+
+    @property
+    def watched(self) -> bool:
+        """So slight that it is looked at again, and nothing is sold for it but what cleans."""
+        return not self.must and self.severity < PLAN
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -20,9 +20,6 @@ from estimator.tables.tables import Tables
 from estimator.works.grade import fall_asked_in_per_ft
 from estimator.works.methods import record_of
 
-PLAN_REPAIR = 2
-"""From this level on a need should be put right before long, even where it may be left; below it is watched."""
-
 
 @dataclass(frozen=True, slots=True)
 class Offers:
@@ -117,7 +114,7 @@ def _ends_in_one(shape: Shape, needs: tuple[Need, ...]) -> bool:
 
 def _is_dug_for(need: Need) -> bool:
     """A neighbour is taken into the dig where it is known to be bad; one only suspected, or only to be watched, may be left."""
-    return need.must or (need.severity >= PLAN_REPAIR and need.grade in ("seen", "inferred"))
+    return need.must or (not need.watched and need.grade in ("seen", "inferred"))
 
 
 def neighbours(needs: tuple[Need, ...]) -> Iterator[tuple[Need, ...]]:

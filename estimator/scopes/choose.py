@@ -11,7 +11,7 @@ from estimator.model.job import Job, WantedOption
 from estimator.model.judgement import Diagnosis, Need, Verdict
 from estimator.model.price import Price
 from estimator.model.work import Repair, Scope, Takeoff, all_repairs
-from estimator.scopes.candidates import PLAN_REPAIR, Offers
+from estimator.scopes.candidates import Offers
 from estimator.scopes.counter import Counter
 from estimator.scopes.firm import is_firm, settled_by, visits
 from estimator.scopes.handed import Handed
@@ -173,12 +173,15 @@ def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, 
     """What is worth looking at where nothing must be repaired: single spots, and less where nothing is serious.
 
     Beside them what costs less than one of these; and all of it beside a dip that can only be lived with: no spot cures that.
+    What is only watched is sold nothing bigger, even where there is nothing smaller.
     """
     if any(n.must for n in needs) or any(lived_with(n) for n in needs):
         return found
     little = small(found, slight=all(n.severity < SERIOUS for n in needs))
     dearest = max((d.price for d in little), default=None)
-    return tuple(d for d in found if dearest is None or d in little or d.price < dearest)
+    if dearest is None:
+        return () if all(n.watched for n in needs) else found
+    return tuple(d for d in found if d in little or d.price < dearest)
 
 
 def _picked(menus: Sequence[tuple[Dish, ...]], needs: tuple[Need, ...], most: int) -> tuple[Dish, ...]:
@@ -202,7 +205,7 @@ def _opens_a_floor(option: Chosen) -> bool:
 
 def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
     """What must be put right and what should be before long."""
-    return tuple(n for n in needs if n.must or n.severity >= PLAN_REPAIR)
+    return tuple(n for n in needs if not n.watched)
 
 
 def _wanted_ones(found: tuple[Dish, ...], dropped: set[str]) -> tuple[Dish, ...]:

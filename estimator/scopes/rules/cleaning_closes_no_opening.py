@@ -7,8 +7,8 @@
 ['caution']
 >>> no_opening(stretch(method="clean", needs=(need("grease", 3),)), limits())
 ()
->>> [r.effect.value for n in (2, 3) for r in no_opening(stretch(method="clean", needs=(need("sag", n),)), limits())]
-['caution', 'does not fix']
+>>> [r.effect.value for n in (1, 2, 3) for r in no_opening(stretch(method="clean", needs=(need("sag", n),)), limits())]
+['does not fix', 'caution', 'does not fix']
 """
 
 from estimator.model.judgement import Effect, Need
@@ -68,8 +68,8 @@ def _ruling(need: Need) -> Ruling:
 
 
 def lived_with(need: Need) -> bool:
-    """A dip that may stay and has nothing else wrong with it."""
-    return not need.must and set(need.kinds) <= LIVED_WITH
+    """A dip that may stay and has nothing else wrong with it; a mere puddle asks for nothing."""
+    return not need.must and not need.watched and set(need.kinds) <= LIVED_WITH
 
 
 RULE = Rule(

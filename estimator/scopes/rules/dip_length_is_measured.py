@@ -15,12 +15,9 @@ from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.lining_keeps_the_grade import DIPS
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
-PLAN = 2
-"""From this severity on the notes ask for levels; a shallower one is watched."""
-
 
 def measured_dip(it: StretchFacts, limits: Limits) -> Answers:
-    if it.fall_ft is not None or not any(set(DIPS) & set(n.kinds) and n.severity >= PLAN for n in it.needs):
+    if it.fall_ft is not None or not any(set(DIPS) & set(n.kinds) and not n.watched for n in it.needs):
         return None
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,

@@ -154,6 +154,17 @@ def _drop(drop_ft: float | None, minutes: float | None) -> Say:
     return Say.of("{drop}, {minutes} min", drop=inches, minutes=f"{minutes:g}") if minutes else inches
 
 
+def _cover(warranty: Warranty | None, day: date) -> Say:
+    """How a warranty stands on the day of a callback."""
+    if warranty is None:
+        return Say.of("none")
+    if warranty.begins is None:
+        return Say.of("not begun")
+    if warranty.ends is None:
+        return Say.of("no term stated")
+    return Say.of("in force") if day <= warranty.ends else Say.of("ended")
+
+
 RESULTS = {"passed": Say.of("passed"), "failed": Say.of("FAILED")}
 VISITORS = {"inspector": Say.of("inspector"), "camera": Say.of("our camera")}
 CAUSES = {
@@ -211,11 +222,9 @@ def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
         Say.of("warranty"),
         Say.of("what"),
     )
-    ends = {w.method: w.ends for w in warranties}
+    of = {w.method: w for w in warranties}
     rows = []
     for call in sorted(after.callbacks, key=lambda c: c.on):
-        last = ends.get(call.method)
-        covered = Say.of("in force") if last and call.on <= last else Say.of("ended") if last else Say.of("none")
         day = Say.of("{day}", day=call.on)
         rows.append(
             (
@@ -223,7 +232,7 @@ def _callbacks(after: Afterwards, warranties: Sequence[Warranty]) -> Block:
                 way(call.method),
                 CAUSES[call.cause],
                 Say.of("{amount}", amount=Dollars(call.cost)),
-                covered,
+                _cover(of.get(call.method), call.on),
                 call.what,
             )
         )

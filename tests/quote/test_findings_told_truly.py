@@ -118,7 +118,7 @@ def test_a_water_test_says_no_water_came_in_and_a_passed_one_no_failure(folder, 
     """A level that falls is water that goes out; nothing said of it may claim groundwater."""
     job = house(folder, "clay", [], TEST.format(result=result, readings=readings))
     for sentence in findings.tests(diagnose(job, tables())):
-        for language, failed in (("en_US", "FAILED"), ("es_US", "FALLÓ")):
+        for language, failed in (("en_US", "FAILED"), ("es_US", "NO PASÓ")):
             said = say(sentence, language)
             assert not WATER_IN.search(said)
             assert (failed in said) == (result == "failed"), said

@@ -148,6 +148,20 @@ def test_the_third_job_change_orders_are_billed_by_their_revisions_each_for_what
     assert state.asked[-1].amount == D("649.50")
 
 
+def test_an_order_to_a_revision_that_is_signed_itself_counts_once(tmp_path: Path) -> None:
+    """$8,660 signed, $649.50 ordered to r2 and 649.50 of it paid; then r2, $9,309.50, is signed: owed 9,309.50 − 649.50 = 8,660.00."""
+    folder = tmp_path / "job"
+    done = signed(folder, {"total": "8660.00", "tax": "660.00"}, FOUR, ("whole charge", "8.25"))
+    later_revision(folder, 2, {"total": "9309.50", "tax": "709.50"})
+    option_of(folder, 2, {}, {**FOUR, "Completion": "4309.50"}, ("whole charge", "8.25"))
+    order = order_entries(folder, done, "r2", date(2026, 12, 1), ())
+    assert note(folder, done, [*order, paid("change order to r2", "649.50", date(2026, 12, 2))]).balance == D("8660.00")
+    accept(folder, revisions(folder)[1], "A", date(2026, 12, 3))
+    state = money(folder, sold(folder))
+    assert state.balance == D("8660.00")
+    assert [e.kind for e in state.later] == ["payment"]
+
+
 def later_revision(folder: Path, number: int, price: Mapping[str, object]) -> None:
     inside = folder / f"r{number}"
     inside.mkdir()

@@ -1,6 +1,6 @@
 """The payments agreed, what fell due, what came in, changes and credits, in; what is owed and rows for bookkeeping out."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from decimal import Decimal
@@ -12,6 +12,7 @@ from estimator.model.money import spread
 from estimator.model.problem import CannotGoOn, Place
 from estimator.pricing.ledger import Entry, Kind, owed, tax_on
 from estimator.pricing.payments import WORDS
+from estimator.records.accepted import all_accepted
 from estimator.records.afterwards.problems import NO_MILESTONE
 from estimator.records.afterwards.small_file import read_small, write_small
 from estimator.records.afterwards.sold import Sold, all_sold
@@ -24,6 +25,8 @@ NAME = "money.json"
 DEPOSIT, START, DONE = "deposit", "start", "done"
 TAX_ON = "sales tax: "
 """Before the text of a change or credit: the tax that it carries."""
+ORDER = "change order to "
+"""How the text of an order's line begins; the revision follows."""
 EARLIER = {"When the new pipe is in, before it is covered": "pipe in before cover"}
 """Words of payments as they stood in revisions issued before."""
 SHORT = {**EARLIER, **{str(said): name for name, said in WORDS.items()}}
@@ -92,9 +95,22 @@ def _lines(milestone: Milestone) -> Iterator[Entry]:
 
 def money(folder: Path, done: Sold) -> Money:
     """Errors: CannotGoOn when the file or the record is damaged."""
-    later, due = _kept(folder)
+    noted, due = _kept(folder)
     before = [one for one in all_sold(folder) if one.only_prepares and one.revision.number < done.revision.number]
-    return Money(milestones=tuple(m for one in (*before, done) for m in milestones(folder, one, due)), later=later)
+    agreed = (*before, done)
+    counts = {one.revision.number for one in agreed}
+    signed = [one.revision for one in all_accepted(folder)]
+    later = tuple(entry for entry in noted if not _in_a_later_price(entry, signed, counts))
+    return Money(milestones=tuple(m for one in agreed for m in milestones(folder, one, due)), later=later)
+
+
+def _in_a_later_price(entry: Entry, signed: Sequence[int], counts: Collection[int]) -> bool:
+    """Whether a change order was to a revision that was itself signed since: its price holds what the order moved."""
+    name = entry.text.removeprefix(TAX_ON).removeprefix(f"{ORDER}r")
+    if entry.kind == "payment" or not entry.text.removeprefix(TAX_ON).startswith(ORDER) or not name.isdigit():
+        return False
+    before = max((number for number in signed if number < int(name)), default=None)
+    return before is not None and before not in counts
 
 
 def is_noted(folder: Path) -> bool:

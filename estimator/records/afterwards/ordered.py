@@ -9,14 +9,11 @@ from estimator.model.agreed import agreed, side_recorded
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.pricing.ledger import Entry
-from estimator.records.afterwards.money import TAX_ON, entered
+from estimator.records.afterwards.money import ORDER, TAX_ON, entered
 from estimator.records.afterwards.problems import NOTHING_TO_BILL
 from estimator.records.afterwards.sold import Sold
 from estimator.records.revisions import named
 from estimator.records.same_option import recorded, same
-
-ORDER = "change order to "
-"""How the text of such a line begins; the revision follows."""
 
 
 def order_entries(folder: Path, done: Sold, asked: str, day: date, later: Sequence[Entry]) -> tuple[Entry, ...]:

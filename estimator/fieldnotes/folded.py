@@ -21,7 +21,7 @@ def folded(phrase: str) -> Folded:
     ((('cant',), ('wont',)), (('get', 'thru'), ('thru',)))
     """
     if "{" not in phrase:
-        return tuple(((word,),) for word in phrase_key(phrase))
+        return ((phrase_key(phrase),),)
     places = re.findall(r"(?:\{[^}]*\}|[^ {])+", phrase)
     return tuple(tuple(dict.fromkeys(map(phrase_key, _each(place)))) for place in places)
 

@@ -4,8 +4,10 @@ Each is measured and priced anew as a whole with that much more, before half day
 brings along: earth, sand, loads, sod, hours. It holds up to the next step that changes how people are protected.
 """
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from bisect import bisect_left
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from functools import cache
 
 from estimator.model.deeper import deeper
 from estimator.model.job import Job
@@ -40,7 +42,7 @@ def margins(
     sold = remembered(lambda *scope: smooth_price(scope, tables, place))
     for row in (row for row in tables.extras if row.margin_of):
         mine = [t for t in takeoffs if t.repair.method in row.methods]
-        each = [_margin(row, change, t, takeoffs, job, measure, sold) for t in mine for change in _ways(row)]
+        each = [_margin(row, change, t, takeoffs, job, measure, sold) for t in mine for change in ways_of(row)]
         if mine:
             hold = [(cost, limit) for cost, limit in each if limit]
             price, step = max((cost for cost, _ in hold), default=0.0), tables.amount("extra_price_step")
@@ -62,7 +64,7 @@ def _margin(
     sold: Callable[..., float],
 ) -> tuple[float, float]:
     """Dollars for one more, and up to how many; nothing for nothing where even the first step changes the protection."""
-    plain, last, limit = _reach(row, change, takeoff.repair, job, measure)
+    plain, last, limit = reach(row, change, takeoff.repair, job, measure)
     if not limit:
         return 0.0, 0.0
     others = [t for t in takeoffs if t.repair.id != takeoff.repair.id]
@@ -70,32 +72,35 @@ def _margin(
 
 
 @remembered
-def _reach(
+def reach(
     row: ExtraRow, change: Callable[[Repair, Job, float], Changed], repair: Repair, job: Job, measure: Measure
 ) -> tuple[Takeoff, Takeoff, float]:
-    """A repair as it is, with as much more as holds, and how much that is: the same in every option that has it."""
-    plain = measure(repair, job)
-    limit, last = 0.0, plain
-    for by in _steps(row):
-        more = measure(*change(repair, job, by))
-        if _held(more) != _held(plain):
-            break
-        limit, last = by, more
-    return plain, last, limit
+    """Return a repair as it is, with as much more as holds, and how much that is: the same in every option that has it.
+
+    What more of it turns, still more of it does not turn back: so the last step is asked first, then the halves.
+    """
+    plain, step = measure(repair, job), STEPS[row.margin_of]
+    most = int(float(row.cap) / step + 1e-9)
+
+    @cache
+    def more(times: int) -> Takeoff:
+        return measure(*change(repair, job, times * step)) if times else plain
+
+    def turns(times: int) -> bool:
+        return held(more(times)) != held(plain)
+
+    hold = most if not turns(most) else bisect_left(range(most), True, key=lambda times: turns(times + 1))
+    return plain, more(hold), hold * step
 
 
-def _steps(row: ExtraRow) -> Iterator[float]:
-    step = STEPS[row.margin_of]
-    return (n * step for n in range(1, int(float(row.cap) / step + 1e-9) + 1))
-
-
-def _held(takeoff: Takeoff) -> tuple[frozenset[str], bool]:
-    """How people are protected, and whether the repair is still allowed."""
+def held(takeoff: Takeoff) -> tuple[frozenset[str], bool]:
+    """Return how people are protected, and whether the repair is still allowed."""
     barred = any(v.effect is Effect.BLOCKS and not v.overruled for v in takeoff.finds)
     return takeoff.facts & PROTECTION, barred
 
 
-def _ways(row: ExtraRow) -> tuple[Callable[[Repair, Job, float], Changed], ...]:
+def ways_of(row: ExtraRow) -> tuple[Callable[[Repair, Job, float], Changed], ...]:
+    """Return how a repair and its job are with so much more of it: a stretch grows at either end."""
     return {"length": (_longer_up, _longer_down), "depth": (_deeper,), "side drain": (_with_side_drains,)}[
         row.margin_of
     ]

@@ -12,9 +12,10 @@ from estimator.model.deeper import deeper
 from estimator.model.offer import Extra, Option
 from estimator.model.work import Takeoff
 from estimator.pipeline import place_of
+from estimator.pricing.margins import STEPS, held, reach, ways_of
 from estimator.pricing.rough import smooth_price
 from estimator.tables.read import demo_folder, read_tables
-from estimator.takeoff import take_off
+from estimator.takeoff import measure_with, take_off
 
 EVERYDAY = Path(__file__).parents[1] / "everyday"
 D = Decimal
@@ -81,3 +82,20 @@ def test_near_a_step_no_foot_deeper_is_agreed(tmp_path: Path) -> None:
     trench = next(o for o in options if {r.method for r in o.scope.repairs} == {"trench"})
     assert "deeper" not in [e.code for e in trench.extras]
     assert "more-pipe-yard" in [e.code for e in trench.extras]
+
+
+@pytest.mark.parametrize("folder", ["trench-60-ft", "tunnel-12-ft", "yard-spot", "reline-40-ft"])
+def test_what_more_of_it_turns_still_more_does_not_turn_back(folder: str) -> None:
+    """The end that is found by halves is the one that a walk from step to step finds, of every repair on offer."""
+    run = priced(EVERYDAY / folder / "job.toml", None)
+    job, tables = run.quote.job, run.tables
+    measure = measure_with(tables)
+    for repair in {r.id: r for o in run.quote.options for r in o.scope.repairs}.values():
+        for row in (row for row in tables.extras if row.margin_of and repair.method in row.methods):
+            for change in ways_of(row):
+                plain, step, holds = measure(repair, job), STEPS[row.margin_of], 0.0
+                for times in range(1, int(float(row.cap) / step + 1e-9) + 1):
+                    if held(measure(*change(repair, job, times * step))) != held(plain):
+                        break
+                    holds = times * step
+                assert reach(row, change, repair, job, measure)[2] == holds

@@ -64,10 +64,11 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
         ),
         speak("Call {phone} two days before the lift, so that we can test right after it.", phone=quote.firm.phone),
     ]
+    opened: dict[str, list[str]] = {}
     for option in quote.options:
         openings = letter.all(dict.fromkeys(o.name for o in option.works.openings))
-        opened = ". ".join(openings) or speak("No opening in floor or yard")
-        texts.append(f"{speak('Option {letter}', letter=option.letter)}: {opened}.")
+        opened.setdefault(". ".join(openings) or speak("No opening in floor or yard"), []).append(option.letter)
+    texts += [f"{speak('Option {letter}', letter=runs(those))}: {what}." for what, those in opened.items()]
     for text in texts:
         page.line(f"• {text}")
 

@@ -8,6 +8,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.next_visit import for_the_office
 from estimator.papers.office_page import due, what_to_buy, who_works_when
 from estimator.papers.office_sums import sums_of
+from estimator.papers.option_words import title
 from estimator.papers.page import Page
 from estimator.pricing.likely_range import too_little
 from estimator.sheets.book import Cell, Sheet
@@ -45,14 +46,14 @@ def _options(quote: Quote, page: Page) -> None:
     drawn = next((o.likely_range for o in quote.options if o.likely_range), None)
     sure = f"Bad case, {drawn.confidence_percent:g}% stay under" if drawn else "Bad case"
     heads = ("Option", "Price", "Cost priced", "Likely cost", sure, "Gross profit", "Share", "Per crew-day")
-    table(page, heads, (_option(option) for option in quote.options), 1)
+    table(page, heads, (_option(Letter(quote, ENGLISH), option) for option in quote.options), 1)
     page.line("Gross profit: price without tax less the likely cost, or the cost priced where there is none.", "quiet")
 
 
-def _option(option: Option) -> tuple[Cell, ...]:
+def _option(letter: Letter, option: Option) -> tuple[Cell, ...]:
     sums = sums_of(option)
     return (
-        Cell(f"{option.letter}  {option.name or option.title}", "cell bold"),
+        Cell(title(letter, option), "cell bold"),
         Cell(sums.price, "money"),
         Cell(sums.cost, "money"),
         Cell(sums.middle, "money"),

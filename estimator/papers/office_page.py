@@ -10,6 +10,7 @@ from estimator.papers.goods import amount, packs_of
 from estimator.papers.inside import close, inside_page, table
 from estimator.papers.letter import Letter
 from estimator.papers.office_sums import parts, sums_of
+from estimator.papers.option_words import title
 from estimator.papers.page import Page
 from estimator.pricing.payments import WORDS
 from estimator.sheets.book import Cell, Sheet
@@ -24,9 +25,7 @@ NO_SUPPLIER = "Supplier not set"
 
 def option_page(quote: Quote, option: Option, tables: Tables | None) -> Sheet:
     """Return the page of one option."""
-    page = inside_page(
-        f"Option {option.letter}", WIDTHS, f"{option.letter}  {option.name or option.title}", job=quote.job
-    )
+    page = inside_page(f"Option {option.letter}", WIDTHS, title(Letter(quote, ENGLISH), option), job=quote.job)
     _sums(page, option)
     _crews(page, option)
     letter = Letter(quote, ENGLISH)

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from estimator.model.job import WaterTest
 from estimator.model.offer import Quote
 from estimator.model.say import Inches, Say
-from estimator.model.test_read import Outcome, TestRead
+from estimator.model.test_read import TestRead
 from estimator.papers.letter import Letter
 from estimator.papers.lift import for_the_foundation_company, list_steps
 from estimator.papers.page import Page
@@ -22,7 +22,6 @@ WHEN: dict[str, Say] = {
     "after repair": Say.of("after the repair"),
 }
 """When a test was made, where it was not a routine one."""
-STYLES: dict[Outcome, str] = {"passed": "bold", "failed": "red", "inconclusive": "bold"}
 
 
 def water_test_report(quote: Quote, language: str) -> Book:
@@ -31,15 +30,15 @@ def water_test_report(quote: Quote, language: str) -> Book:
     if not quote.job.water_tests:
         raise ValueError("the job has no water test")
     page = _page(letter, letter.speak("Water test"), letter.speak("Water test report"))
-    if quote.lift_steps:
-        page.heading(letter.speak("Tests and repairs around the foundation lift"))
-        list_steps(letter, page)
-        for_the_foundation_company(letter, page)
     reads = quote.diagnosis.tests or tuple(TestRead(t, "inconclusive", None) for t in quote.job.water_tests)
     said = letter.all(quote.tests)
     for place, read in enumerate(reads):
         _test(letter, page, read, said[place] if place < len(said) else "")
     page.listing(letter.speak("Tests compared"), letter.all(quote.tests_compared))
+    if quote.lift_steps:
+        page.heading(letter.speak("Tests and repairs around the foundation lift"), starts=True)
+        list_steps(letter, page)
+        for_the_foundation_company(letter, page)
     page.gap()
     page.line(
         letter.speak(

@@ -12,7 +12,7 @@ from estimator.papers.page import Page, run_in
 from estimator.quote.findings import in_short
 from estimator.quote.recommend import Treated, compared, cures_all_now, only_prepares, recommended, treated
 from estimator.sheets.book import Cell, Sheet
-from estimator.wording.numbers import long_date, money
+from estimator.wording.numbers import long_date
 from estimator.wording.say import capital
 
 WIDTHS = (7.0, 46.0, 16.0)
@@ -51,7 +51,9 @@ def _recommendation(letter: Letter, page: Page) -> None:
         for text in letter.all(dict.fromkeys(why for o in quote.options for why in o.not_fixed_because)):
             page.line(text)
         return
-    page.add(Cell(speak("Option {letter}", letter=option.letter), "value bold", 2), _price(letter, option))
+    page.add(
+        Cell(speak("Option {letter}", letter=option.letter), "value bold", 2), option_words.price_cell(letter, option)
+    )
     page.line(" ".join(_why(letter, option)))
     if quote.urgency:
         page.line(" ".join(letter.all(filter(None, (quote.urgency, quote.if_nothing)))))
@@ -76,18 +78,15 @@ def _why(letter: Letter, option: Option) -> list[str]:
     return out
 
 
-def _price(letter: Letter, option: Option) -> Cell:
-    """The price as a number; in words where it is not firm, so that nobody takes it for an offer."""
-    if option.fixed:
-        return Cell(option.price.total, "whole money left")
-    return Cell(letter.speak("about {price}, not firm", price=money(option.price.total, letter.language)), "value")
-
-
 def _options(letter: Letter, page: Page) -> None:
     speak = letter.speak
     page.heading(speak("Your options"))
     for option in compared(letter.quote):
-        page.add(Cell(option_words.title(letter, option), "value bold", 2), _price(letter, option), keep=True)
+        page.add(
+            Cell(option_words.title(letter, option), "value bold", 2),
+            option_words.price_cell(letter, option),
+            keep=True,
+        )
         page.line(" ".join(_in_short(letter, option)), "small")
 
 

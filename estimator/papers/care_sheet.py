@@ -15,15 +15,10 @@ GAS_TERM = "cau-gas"
 """The firm's own sentence on a smell of gas; where its tables have none, the program says it."""
 
 
-def care_name(letter: Letter) -> str:
-    """The page's name, as the other pages point to it."""
-    return letter.speak("Before, during, after")
-
-
 def care_sheet(letter: Letter) -> Sheet:
     """The page."""
     speak = letter.speak
-    page = grid_page(care_name(letter))
+    page = grid_page(speak("Before, during, after"))
     letter.not_an_offer(page)
     page.line(speak("Before, during and after the work"), "title")
     if not any(term.id == GAS_TERM for option in letter.quote.options for term in option.terms):

@@ -49,7 +49,7 @@ def limits(letter: Letter, option: Option) -> list[str]:
 
 def cautions(letter: Letter, option: Option) -> Groups:
     """The three lists in the reader's language, the firm's sentences first."""
-    groups = _empty()
+    groups: Groups = ([], [], [])
     for text, by in _texts(letter, option).items():
         if by not in LIMITS:
             groups[0 if by in BEFORE else 2 if by in AFTER else 1].append(text)
@@ -71,7 +71,7 @@ def _texts(letter: Letter, option: Option) -> dict[str, str]:
 def grouped(letter: Letter) -> list[dict[str, list[str]]]:
     """Return, for before, while and after the work, the sentences by the letters of the options they are for; "" for every option."""
     options, out = letter.quote.options, []
-    for _, letters in _letters_by_text(letter, options):
+    for letters in _letters_by_text(letter, options):
         by: dict[str, list[str]] = {"": []}
         for text, those in letters.items():
             by.setdefault("" if len(those) == len(options) else ", ".join(those), []).append(text)
@@ -85,7 +85,7 @@ FEW = 3
 """Sentences for the same options; fewer stand with the others, their letters in front."""
 
 
-def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[tuple[int, dict[str, list[str]]]]:
+def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[dict[str, list[str]]]:
     """For each of the three groups, every sentence with the letters of the options it is for; each in the first group that has it."""
     found: list[dict[str, list[str]]] = [{}, {}, {}]
     for option in options:
@@ -94,11 +94,7 @@ def _letters_by_text(letter: Letter, options: Iterable[Option]) -> list[tuple[in
                 known = next((texts for texts in found if text in texts), found[number])
                 if option.letter not in known.setdefault(text, []):
                     known[text].append(option.letter)
-    return list(enumerate(found))
-
-
-def _empty() -> Groups:
-    return [], [], []
+    return found
 
 
 def _rules(letter: Letter, option: Option) -> list[tuple[str, str]]:

@@ -14,7 +14,6 @@ from estimator.papers.line_items import by_class
 from estimator.papers.page import GRID, Page, grid_page
 from estimator.quote.recommend import Treated, compared, treated
 from estimator.sheets.book import Cell, Sheet
-from estimator.wording.numbers import money
 from estimator.wording.say import capital
 
 TREATED: dict[Treated, Say] = {
@@ -52,7 +51,10 @@ def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, las
     letter.not_an_offer(page)
     page.line(f"{speak('Compare options')}{letters}", "title")
     page.add(Cell("", "head"), *(Cell(option_words.title(letter, o), "head", span) for o in options))
-    page.add(Cell(speak("Price"), "label"), *(replace(_price(letter, o), span=span) for o in options))
+    page.add(
+        Cell(speak("Price"), "label"),
+        *(replace(option_words.price_cell(letter, o, "price small", "value bold"), span=span) for o in options),
+    )
     for label, answers in _differing(letter, options):
         page.table_row(Cell(label, "label"), *(Cell(answer, "value", span) for answer in answers))
     _defects(letter, page, options, span)
@@ -60,12 +62,6 @@ def _sheet(letter: Letter, options: tuple[Option, ...], *, of_several: bool, las
         _after(letter, page)
         compare_bids(letter, page)
     return letter.close(page)
-
-
-def _price(letter: Letter, option: Option) -> Cell:
-    if option.fixed:
-        return Cell(option.price.total, "price small")
-    return Cell(letter.speak("about {price}, not firm", price=money(option.price.total, letter.language)), "value bold")
 
 
 def _differing(letter: Letter, options: tuple[Option, ...]) -> list[tuple[str, list[str]]]:

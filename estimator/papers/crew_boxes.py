@@ -35,10 +35,6 @@ def _entered(quote: Quote, option: Option) -> bool:
     return any(map(goes_in, option.takeoffs))
 
 
-def _below_floor(quote: Quote, option: Option) -> bool:
-    return option.works.below_floor
-
-
 def _house_cut(quote: Quote, option: Option) -> bool:
     return any(o.cuts_floor or o.kind == "hole through" for o in option.works.openings)
 
@@ -78,7 +74,7 @@ DOCUMENTS = (
     Box(what=Say.of("Private lines located: water, gas, power, irrigation, pool"), when=_dug),
     Box(what=Say.of("Permit: number, card on site"), when=_asked("permits")),
     Box(what=Say.of("Registered professional engineer's letter"), when=_asked("engineer_letters")),
-    Box(what=SLAB, when=_below_floor),
+    Box(what=SLAB, when=lambda quote, option: option.works.below_floor),
     Box(what=ASBESTOS, when=_house_cut),
     Box(what=LEAD, when=_old_house_cut),
     Box(what=Say.of("Shut-offs found: water main, gas, power"), when=_always),

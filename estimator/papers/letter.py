@@ -108,8 +108,6 @@ class Letter:
         """The texts of these kinds, each once, in order."""
         return list(dict.fromkeys(self.text(t) for t in terms if t.kind in kinds))
 
-    def close(self, page: Page, *, scale: int | None = None, repeat: tuple[int, int] | None = None) -> Sheet:
+    def close(self, page: Page, *, repeat: tuple[int, int] | None = None) -> Sheet:
         """The page as a protected sheet with the quote's footer, printed at 97 percent at the least: no type under 9 points."""
-        return page.sheet(
-            footer=self.footer, page_words=self.page_words, scale=scale, smallest=97, repeat=repeat, protect=True
-        )
+        return page.sheet(footer=self.footer, page_words=self.page_words, smallest=97, repeat=repeat, protect=True)

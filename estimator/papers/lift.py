@@ -45,12 +45,6 @@ def steps(letter: Letter) -> list[str]:
     return out
 
 
-def list_steps(letter: Letter, page: Page) -> None:
-    """The steps alone, each in a row."""
-    for text in steps(letter):
-        page.line(text)
-
-
 def for_the_foundation_company(letter: Letter, page: Page) -> None:
     """What that company does and waits for: the hold point, the openings of each option, whom to call."""
     quote, speak = letter.quote, letter.speak

@@ -52,7 +52,7 @@ def _option(letter: Letter, page: Page, option: Option) -> tuple[int, int] | Non
     page.line(option_words.title(letter, option), "option", starts=True)
     _scope(letter, page, option)
     if not option.fixed:
-        page.line(option_words.at_most(letter, option), "box")
+        page.line(option_words.not_firm(letter, option), "box")
     head = len(page.rows) + 1
     total = _work(letter, page, option)
     long = len(page.rows) - head > LONG_TABLE

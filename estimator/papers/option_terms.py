@@ -3,8 +3,6 @@
 What more than one option has stands once, in the agreement, with the letters of the options it is for.
 """
 
-from collections.abc import Sequence
-
 from estimator.model.found import runs
 from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
@@ -15,7 +13,7 @@ from estimator.papers.lift import warranty_begins
 from estimator.papers.line_items import short
 from estimator.papers.page import Page, ended, run_in
 from estimator.papers.sizes import size
-from estimator.quote.recommend import only_prepares
+from estimator.quote.recommend import cures_all_now, only_prepares
 from estimator.wording.numbers import feet, money, number
 from estimator.wording.plain import PER, in_plain_words
 
@@ -51,11 +49,28 @@ def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
             *letter.terms(option.terms, "to others"),
         ],
         speak("Limits of the repair"): limits(letter, option),
-        speak("We assume"): [*letter.all(option.assumptions), *letter.terms(option.terms, "assumption")],
+        speak("We assume"): [
+            *letter.all(option.assumptions),
+            *letter.terms(option.terms, "assumption"),
+            *_else_without_a_liner(letter, option),
+        ],
         speak("Permits and papers"): letter.all(option.needs_papers),
         speak("Warranty"): list(filter(None, [warranty_begins(letter, option)])),
         speak("Unit prices"): unit_prices(letter, option),
     }
+
+
+def _else_without_a_liner(letter: Letter, option: Option) -> list[str]:
+    """Beside an option that lines: the least firm price of a repair of all that must be that lines nothing."""
+    quote = letter.quote
+    others = [
+        o for o in quote.options if o.fixed and not o.works.lined and cures_all_now(quote, o) and not only_prepares(o)
+    ]
+    if not option.works.lined or not others:
+        return []
+    other = min(others, key=lambda o: o.price.total)
+    price = money(other.price.total, letter.language)
+    return [letter.speak("Option {letter} ({price}) needs no liner.", letter=other.letter, price=price)]
 
 
 def shared(letter: Letter) -> dict[str, list[tuple[str, str]]]:
@@ -67,7 +82,9 @@ def shared(letter: Letter) -> dict[str, list[tuple[str, str]]]:
             for text in texts:
                 found.setdefault(label, {}).setdefault(text, []).append(option.letter)
     return {
-        label: [(text, _letters(those, options)) for text, those in texts.items() if len(those) > 1]
+        label: [
+            (text, "" if len(those) == len(options) else runs(those)) for text, those in texts.items() if len(those) > 1
+        ]
         for label, texts in found.items()
     }
 
@@ -76,10 +93,6 @@ def own_terms(letter: Letter, option: Option) -> dict[str, list[str]]:
     """Return, by label, the sentences that no other option has."""
     common = {label: {text for text, _ in texts} for label, texts in shared(letter).items()}
     return {label: [t for t in texts if t not in common[label]] for label, texts in terms_of(letter, option).items()}
-
-
-def _letters(those: list[str], options: Sequence[Option]) -> str:
-    return "" if len(those) == len(options) else runs(those)
 
 
 def deal_in_common(letter: Letter, page: Page) -> None:

@@ -9,6 +9,7 @@ from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import short
 from estimator.quote import where
+from estimator.sheets.book import Cell
 from estimator.wording.numbers import days, family, feet, halves, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
 from estimator.wording.say import NOTES_LANGUAGE, capital, pick
@@ -94,6 +95,13 @@ def length_of_work(letter: Letter, option: Option) -> str:
     return letter.speak("{days} on site, {off} without drains", days=days, off=off)
 
 
+def price_cell(letter: Letter, option: Option, firm: str = "whole money left", loose: str = "value") -> Cell:
+    """The price as a number; in words where it is not firm, so that nobody takes it for an offer."""
+    if option.fixed:
+        return Cell(option.price.total, firm)
+    return Cell(letter.speak("about {price}, not firm", price=money(option.price.total, letter.language)), loose)
+
+
 def not_to_exceed(letter: Letter, option: Option) -> str:
     if not option.fixed:
         return letter.speak("no firm price yet")
@@ -105,14 +113,10 @@ def warranty(letter: Letter, option: Option) -> str:
     return pick(letter.language, option.warranty_en, option.warranty_es)
 
 
-def at_most(letter: Letter, option: Option) -> str:
-    """The most it can come to; of a price that is not firm, why."""
-    speak = letter.speak
-    if not option.fixed:
-        return " ".join(
-            [speak("This price is not firm yet."), *letter.all(option.not_fixed_because), *firm_after(letter, option)]
-        )
-    return speak("Not to exceed {most} without a signed change order.", most=money(option.most, letter.language))
+def not_firm(letter: Letter, option: Option) -> str:
+    """Why a price is not firm, and what makes it firm."""
+    why = letter.all(option.not_fixed_because)
+    return " ".join([letter.speak("This price is not firm yet."), *why, *firm_after(letter, option)])
 
 
 def firm_after(letter: Letter, option: Option) -> list[str]:
@@ -149,24 +153,21 @@ def floors(letter: Letter, option: Option) -> str:
 
 
 def area(letter: Letter, square_ft: float) -> str:
-    speak = letter.speak
     if square_ft <= 0:
-        return speak("none")
-    return speak("{number} sq ft", number=number(square_ft, letter.language, 0))
+        return letter.speak("none")
+    return letter.speak("{number} sq ft", number=number(square_ft, letter.language, 0))
 
 
 def life(letter: Letter, option: Option) -> str:
-    speak = letter.speak
     if not option.life_high:
-        return speak("not stated")
-    return speak("{low}–{high} years", low=option.life_low, high=option.life_high)
+        return letter.speak("not stated")
+    return letter.speak("{low}–{high} years", low=option.life_low, high=option.life_high)
 
 
 def cost_a_year(letter: Letter, option: Option) -> str:
     """What the price comes to a year over the life that is stated, to the dollar."""
-    speak = letter.speak
     if option.cost_a_year is None:
-        return speak("not stated")
+        return letter.speak("not stated")
     least, most = (money(to_step(amount, Decimal(1)), letter.language) for amount in option.cost_a_year)
     return least if least == most else f"{least}–{most}"
 

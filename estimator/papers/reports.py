@@ -7,7 +7,7 @@ from estimator.model.offer import Quote
 from estimator.model.say import Inches, Say
 from estimator.model.test_read import TestRead
 from estimator.papers.letter import Letter
-from estimator.papers.lift import for_the_foundation_company, list_steps
+from estimator.papers.lift import for_the_foundation_company, steps
 from estimator.papers.page import Page
 from estimator.papers.still_pairs import still_pairs
 from estimator.sheets.book import Book, Cell, Sheet
@@ -37,7 +37,8 @@ def water_test_report(quote: Quote, language: str) -> Book:
     page.listing(letter.speak("Tests compared"), letter.all(quote.tests_compared))
     if quote.lift_steps:
         page.heading(letter.speak("Tests and repairs around the foundation lift"), starts=True)
-        list_steps(letter, page)
+        for text in steps(letter):
+            page.line(text)
         for_the_foundation_company(letter, page)
     page.gap()
     page.line(

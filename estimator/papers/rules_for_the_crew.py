@@ -63,7 +63,7 @@ FOR_THE_OFFICE = frozenset({
     "A line of the log there is asked back and not answered: answer it (estimator check) before a fixed price.",
     "Cheap floor, shallow and short: the least charge of a tunnel is more than the spot.",
     "Failed test, clean camera: price the isolation, no repair.",
-    "Inside the tolerances the price may rise by {percent} %, more than your {limit} %; most of it: {fact}.",
+    "Inside the tolerances the price may rise by {percent}%, more than your {limit}%; most of it: {fact}.",
     "The tables have no price for {size} in pipe here: add the row, or leave this way out.",
 })  # fmt: skip
 """Sentences about money alone."""

@@ -22,7 +22,8 @@ def pipe_sheet(letter: Letter) -> Sheet:
         page.drawing(data, alt, height)
     for found in quote.found:
         _finding(letter, page, found, found.beside if drawn and found.beside else found.text)
-    _inspected(letter, page)
+    page.gap(4)
+    run_in(page, speak("Inspected"), letter.all(quote.seen))
     return letter.close(page)
 
 
@@ -43,9 +44,3 @@ def _finding(letter: Letter, page: Page, found: Found, what: Say) -> None:
 def stills(letter: Letter, found: Found) -> list[str]:
     """The pictures of it that were handed in."""
     return [name for name in found.photo_files if name in letter.pictures]
-
-
-def _inspected(letter: Letter, page: Page) -> None:
-    speak, quote = letter.speak, letter.quote
-    page.gap(4)
-    run_in(page, speak("Inspected"), letter.all(quote.seen))

@@ -9,7 +9,7 @@ from estimator.cli.tables_asked import readable_tables
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Scope
 from estimator.papers.agreement import agreement_sheet
-from estimator.papers.care_sheet import care_name, care_sheet
+from estimator.papers.care_sheet import care_sheet
 from estimator.papers.cautions import AFTER, BEFORE, LIMITS, SAID_BY, cautions, grouped
 from estimator.papers.example import example_quote
 from estimator.papers.hazards import SAFETY
@@ -49,7 +49,9 @@ def test_every_caution_of_every_option_stands_once_on_the_care_tab_and_nowhere_e
     quote = example_quote()
     letter, book = Letter(quote, language), homeowner(quote, language)
     care = texts(care_sheet(letter))
-    elsewhere = [t for sheet in book.sheets if sheet.name != care_name(letter) for t in texts(sheet)]
+    elsewhere = [
+        t for sheet in book.sheets if sheet.name != letter.speak("Before, during, after") for t in texts(sheet)
+    ]
     for option in quote.options:
         assert said_of(letter, option)
         for text in said_of(letter, option):

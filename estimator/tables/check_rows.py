@@ -66,6 +66,9 @@ def margins(view: View) -> Iterator[Problem]:
         assert isinstance(row, PriceClass)
         place = view.at("pricing", row, "margin_percent")
         margin = row.margin_percent
+        if row.price_class == "pass-through":
+            for column in (c for c, adds in (("margin_percent", margin), ("contingency", row.contingency)) if adds):
+                yield p.MARKED_UP(view.at("pricing", row, column), column=column)
         if margin >= 100:
             yield p.MARGIN_100(place, percent=plain_number(margin))
             continue

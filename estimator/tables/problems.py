@@ -244,6 +244,13 @@ FLOOR = Kind(
     "the floor {floor}% is above the margin {margin}%.",
     "Write a floor no larger than the margin.",
 )
+MARKED_UP = Kind(
+    "tables/passed-on-at-cost",
+    E,
+    "pass-through is what the firm hands on at its cost, and {column} adds to it.",
+    "Write 0 and no. To earn on a fee, give its row the class sub.",
+    "The homeowner reads that the city's fee is the city's, and sales tax leaves it out.",
+)
 NO_SPANISH = Kind(
     "tables/no-spanish",
     W,

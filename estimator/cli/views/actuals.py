@@ -34,7 +34,7 @@ def rows(
 def _days(planned: Decimal, days: Decimal | None, language: str) -> str:
     speak, estimated = speaker(language), number(planned, language=language)
     if days is None:
-        return speak("Crew days: {estimated} estimated, nobody said how many in the end", estimated=estimated)
+        return speak("Crew days: {estimated} estimated; actual days not entered", estimated=estimated)
     real = number(days, language=language)
     return speak("Crew days: {estimated} estimated, {real} real", estimated=estimated, real=real)
 

@@ -3,12 +3,15 @@
 import re
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.records.names import INTERNAL
 from estimator.records.problems import NO_REVISION, ONE_REVISION
-from estimator.records.record import Record, read_record
+
+if TYPE_CHECKING:
+    from estimator.records.record import Record
 
 FOLDER = re.compile(r"r([1-9][0-9]{0,5})")
 
@@ -26,8 +29,10 @@ class Revision:
         held = sorted((self.folder / INTERNAL).glob("*.json"))
         return held[0] if held else self.folder / INTERNAL / "record.json"
 
-    def record(self) -> Record:
+    def record(self) -> "Record":
         """Errors: CannotGoOn when it is missing or damaged."""
+        from estimator.records.record import read_record
+
         return read_record(self.record_file, self.number)
 
     @property

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from estimator.knowledge.pipe_family import family
+from estimator.model.fall import LEVEL_REACH_FT, fall_over, level_stations
 from estimator.model.judgement import Need
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
@@ -128,6 +129,10 @@ def relay_of_sag(extent: Extent, profile: Profile, tables: Tables, new_fall: flo
     the allowance sag_run_out_ft; where the old pipe has no more fall than the new, to the end of the run.
     Source: plain arithmetic on the two slopes.
     """
+    flow = profile.line.downstream
+    measured = None if new_fall is None else _to_where_levels_allow(extent, profile, new_fall, run)
+    if measured is not None:
+        return measured
     old_fall = _old_fall(extent.stretch, profile)
     end = extent.stretch.to_ft if profile.line.downstream == 1 else extent.stretch.from_ft
     last = run.to_ft if profile.line.downstream == 1 else run.from_ft
@@ -139,20 +144,37 @@ def relay_of_sag(extent: Extent, profile: Profile, tables: Tables, new_fall: flo
     else:
         extra = new_fall * extent.stretch.length_ft / (old_fall - new_fall)
         why = Say.of("{ft} downstream of the dip, where the new fall meets the old pipe", ft=Feet(extra))
-    relaid = extent.reach(end + profile.line.downstream * min(extra, abs(last - end)), why)
+    relaid = extent.reach(end + flow * min(extra, abs(last - end)), why)
     return relaid if new_fall is None else _up_to_fall(relaid, profile, new_fall, run)
+
+
+def _to_where_levels_allow(extent: Extent, profile: Profile, new_fall: float, run: Stretch) -> Extent | None:
+    """To its own lower end, or the first level below it, where levels leave enough fall; None where they do not reach.
+
+    A straight line between levels far from both sides of a dip says nothing of the dip: one must be read beside its upper end.
+    """
+    flow = profile.line.downstream
+    up, down = (extent.stretch.from_ft, extent.stretch.to_ft)[::flow]
+    read = level_stations(profile)
+    beside_up, beside_down = (any(abs(ft - at) <= LEVEL_REACH_FT for ft in read) for at in (up, down))
+    below = sorted((ft for ft in read if run.holds(ft) and (ft - down) * flow > 0), key=lambda ft: ft * flow)
+    for at in (*((down,) if beside_down else ()), *below) if beside_up else ():
+        fall = fall_over(profile, up, at)
+        if fall is not None and fall >= new_fall * abs(at - up):
+            return extent.reach(at, Say.of("downstream to where the levels leave enough fall"))
+    return None
 
 
 def _up_to_fall(extent: Extent, profile: Profile, new_fall: float, run: Stretch) -> Extent:
     """On upstream to the first level read there from which the new pipe falls enough; as it was where there is none."""
     flow = profile.line.downstream
     up, down = (extent.stretch.from_ft, extent.stretch.to_ft)[::flow]
-    here = profile.fall_ft(up, down).value
+    here = fall_over(profile, up, down)
     if here is None or here >= new_fall * abs(down - up):
         return extent
     read = {m.stretch.from_ft for m in profile.marks("invert", "level") if run.holds(m.stretch.from_ft)}
     for at in sorted((ft for ft in read if (up - ft) * flow > 0), key=lambda ft: abs(ft - up)):
-        fall = profile.fall_ft(at, down).value
+        fall = fall_over(profile, at, down)
         if fall is not None and fall >= new_fall * abs(down - at):
             return extent.reach(at, Say.of("upstream to where the levels leave enough fall"))
     return extent

@@ -164,6 +164,17 @@ def test_a_dip_is_relaid_until_the_new_fall_meets_the_old_pipe(offers) -> None:
     assert stretches(offers(log.format(levels=levels), pipe="pvc"), "trench") == [(19.0, pytest.approx(41.0))]
 
 
+def test_levels_beside_a_dip_say_where_the_new_pipe_ends(offers) -> None:
+    """From 28.25 in at 19 ft a fall of 1/8 in/ft asks for 29.5 in at 29 ft: level enough at 30, not where it hangs lower [computed]."""
+    log = "pass front cleanout to street, surface\n0 yard\n0-60 depth 3ft from lawn\n{levels}20-29 sag 40%\n60 stop"
+    falls = "19 level 28.25in below slab\n30 level 30in below slab\n50 level 36in below slab\n"
+    back = (
+        "19 level 28.25in below slab\n30 level 28.5in below slab\n40 level 31in below slab\n50 level 36in below slab\n"
+    )
+    assert stretches(offers(log.format(levels=falls), pipe="pvc"), "trench") == [(19.0, 30.0)]
+    assert stretches(offers(log.format(levels=back), pipe="pvc"), "trench") == [(19.0, 40.0)]
+
+
 def test_a_liner_goes_in_at_a_cleanout_and_not_at_a_pulled_toilet(offers) -> None:
     log = (
         "pass pulled hall toilet to street, surface\n0 slab\n10 crack\n{cleanout}40 yard, depth 2ft from lawn\n60 stop"

@@ -6,6 +6,7 @@ from typing import Literal
 
 from estimator.knowledge.pipe_family import family
 from estimator.model.edge_beam import KnownEdge, edge_beam
+from estimator.model.fall import fall_over
 from estimator.model.job import (
     SLAB_FLOORS,
     Approval,
@@ -226,7 +227,7 @@ def _whatever_is_done(
         run_out_seen=profile.run_out_seen(stretch, tables.number("run_out_ft")),
         depth_ft=deepest_ft(profile, stretch),
         line_fall=profile.slope_ft_per_ft(),
-        fall_ft=profile.fall_ft(stretch.from_ft, stretch.to_ft).value,
+        fall_ft=fall_over(profile, stretch.from_ft, stretch.to_ft),
         slab_edge_ft=profile.slab_edge_ft,
         cleanouts_ft=_cleanouts(profile),
         extent=profile.extent,

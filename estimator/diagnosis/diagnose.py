@@ -11,7 +11,7 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Evidence, LineUrgency, Need, Question
 from estimator.tables.tables import Tables
 
-ONCE = frozenset({"gas-smell", "sewer-smell", "backs-up", "drains-slowly", "animals-in-the-house", "sewage-gets-out", "several-sections-fail", "two-building-exits", "water-nobody-uses", "water-rises-elsewhere",
+ONCE = frozenset({"gas-smell", "pumped-under-pressure", "sewer-smell", "backs-up", "drains-slowly", "animals-in-the-house", "sewage-gets-out", "several-sections-fail", "two-building-exits", "water-nobody-uses", "water-rises-elsewhere",
                   "section-would-not-seal", "level-drops-and-holds", "section-fails-nothing-seen", "whole-system-empties", "leak-rate", "test-leaves-open"})  # fmt: skip
 """Readings of the house rather than of a line: the first line that shows one carries it."""
 

@@ -57,6 +57,7 @@ FIRES: list[tuple[str, Job, Job]] = [
     ("dip-feeds-what-lies-below", job(line("20-24 sag 30%", "23 crack")), job(line("20-24 sag 30%", "22 crack"))),
     ("judged-by-eye-near-a-limit", job(line("20 roots 34%")), job(line("20 roots 35%"))),  # limit 25, by eye to 10
     ("small-access-for-the-camera", job(line(marks=(mark("cleanout", 0.0, size_in=2.0),))), job(line(marks=(mark("cleanout", 0.0, size_in=3.0),)))),
+    ("pumped-under-pressure", job(replace(line(), ends="ejector pit")), job(replace(line(), ends="city main"))),
     ("gas-smell", job(line(), signs=(Sign(what="gas smell"),)), job(line(), signs=(Sign(what="sewer gas"),))),
     ("sewer-smell", job(line(), signs=(Sign(what="sewer gas"),)), job(line(), signs=(Sign(what="gas smell"),))),
     ("backs-up", job(line(), signs=(Sign(what="backs up into the tub"),)), job(line(), signs=(Sign(what="wet lawn"),))),

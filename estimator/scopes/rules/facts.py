@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from estimator.diagnosis.pump import pumped
 from estimator.knowledge.pipe_family import family
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.fall import fall_over
@@ -236,7 +237,7 @@ def _whatever_is_done(
         ends=line.ends,
         works=Works(line=line.name),
         marks_of=tuple((other.name, other.marks) for other in job.lines),
-        house=job.house,
+        house=replace(job.house, force_main=pumped(job)),
         site=job.site,
         wishes=job.wishes,
         foundation=job.foundation,

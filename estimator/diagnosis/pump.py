@@ -1,0 +1,40 @@
+"""A pump pushes the sewage out: said of the house, or told by the name of a line or of where it ends."""
+
+import re
+from collections.abc import Iterable
+
+from estimator.diagnosis.case import Case
+from estimator.diagnosis.reading import Hit, Reading
+from estimator.model.job import Job
+from estimator.model.say import Say
+
+TELLS = re.compile(r"\b(ejector|force[ -]?main|grinder|lift station|pump\w*|pressure line)\b", re.IGNORECASE)
+
+
+def pumped(job: Job) -> bool:
+    """Return whether sewage is pushed out under pressure; what was said of the house stands over the names."""
+    if job.house.force_main is not None:
+        return job.house.force_main
+    return any(TELLS.search(f"{line.name} {line.ends}") for line in job.lines)
+
+
+def _of_the_house(case: Case) -> Iterable[Hit]:
+    return (Hit(None),) if pumped(case.job) else ()
+
+
+READINGS = (
+    Reading(
+        id="pumped-under-pressure",
+        numbers=(),
+        evidence="a pump, an ejector pit or a force main",
+        effect="no camera and no water test tells about the pressure pipe; nothing on it has a fixed price",
+        meaning=Say.of(
+            "A pump pushes the sewage out through a force main: it is under pressure, it has no fall, and no drain camera or water test speaks for it."
+        ),
+        confirm=Say.of(
+            "Look at the pump, its check valve and the pit first. Then test the force main with pressure and find where it runs."
+        ),
+        asks=True,
+        sees=_of_the_house,
+    ),
+)

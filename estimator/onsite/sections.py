@@ -49,11 +49,6 @@ class Section:
     riser_ft: float | None = None  # of a branch, from the pipe's bottom to the slab top; None where no level was read
 
     @property
-    def named(self) -> bool:
-        """Whether the notes call the branch something; one that they do not is numbered."""
-        return self.name.rpartition(" ")[0] != "branch"
-
-    @property
     def riser_gal(self) -> float:
         """What the riser holds up to the slab top, gallons; 0 where its height is not known."""
         return (self.riser_ft or 0.0) * pipe_gal_per_ft(self.size_in)
@@ -78,6 +73,11 @@ class Tree:
     sections: tuple[Section, ...]
     cuts: tuple[Cut, ...]
     outdoors: bool
+
+
+def is_named(branch: str) -> bool:
+    """Return whether the notes call the branch something; one that they do not is numbered."""
+    return branch.rpartition(" ")[0] != "branch"
 
 
 def label(name: str) -> Say:

@@ -11,7 +11,7 @@ from estimator.model.say import Feet, Inches, Say, Typed
 from estimator.model.stretch import hull
 from estimator.onsite.plug_results import Followed, Result, followed
 from estimator.onsite.plugs import Plug
-from estimator.onsite.sections import Section, label
+from estimator.onsite.sections import Section, is_named, label
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.test_plan import Step, TestPlan, test_plans
 from estimator.onsite.tight import CAUTIONS, new_pipe, tight
@@ -110,7 +110,7 @@ def _noted(sections: Sequence[Section]) -> Say:
         found = hull([s.stretch for s in sections])
         where = f'covers = ["{own.pop()}"], from = {found.from_ft:.1f}, to = {found.to_ft:.1f}'
     else:
-        named = dict.fromkeys(s.name if s.branch and s.named else s.line for s in sections)
+        named = dict.fromkeys(s.name if s.branch and is_named(s.name) else s.line for s in sections)
         where = "covers = [" + ", ".join(f'"{name}"' for name in named) + "]"
     return Say.of('[[water_test]] with kind = "isolated", result = "failed", {where}.', where=Typed(where))
 
@@ -189,9 +189,13 @@ def _where(plug: Plug, outdoors: bool, line: str) -> Say:
         return Say.of("at the lower end ({at})", at=at)
     if not plug.branch:
         return Say.of("at the building outlet ({at})", at=at)
-    if plug.upstream:
-        return Say.of("just upstream of the {branch} branch ({at})", branch=label(plug.branch), at=at)
-    return Say.of("just downstream of the {branch} branch ({at})", branch=label(plug.branch), at=at)
+    branch = label(plug.branch)
+    if not is_named(plug.branch):
+        upstream, downstream = Say.of("just upstream of {branch} ({at})"), Say.of("just downstream of {branch} ({at})")
+    else:
+        upstream = Say.of("just upstream of the {branch} branch ({at})")
+        downstream = Say.of("just downstream of the {branch} branch ({at})")
+    return Say.of((upstream if plug.upstream else downstream).text, branch=branch, at=at)
 
 
 def _camera(job: Job) -> Block:

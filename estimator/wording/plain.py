@@ -79,6 +79,7 @@ PIPES: dict[str, Say] = {
     "orangeburg": Say.of("bituminous fiber (tar paper)"),
     "concrete": Say.of("concrete"),
     "lead": Say.of("lead"),
+    "liner": Say.of("liner"),
 }
 
 CLASSES: dict[str, Say] = {

@@ -24,6 +24,7 @@ from estimator.tables.whose import own_rows
 from estimator.wording.say import capital, say, speaker
 
 BACK, DONE = "back", "done"
+YES, NO = frozenset({"y", "yes", "s", "si", "sí"}), frozenset({"", "n", "no", BACK, DONE})
 CHECKED = re.compile(r"“(checked [^”]+)”")
 
 
@@ -95,9 +96,12 @@ def _ask(now: Talk, question: Question, at: int, of: int) -> str:
             return DONE
         if typed.strip().lower() in ("", BACK):
             return typed.strip().lower()
-        if _taken(now, question, typed.strip()):
-            now.mine.add(question)
-            return typed.strip()
+        answer = typed.strip()
+        while answer:
+            taken, answer = _taken(now, question, answer)
+            if taken:
+                now.mine.add(question)
+                return typed.strip()
 
 
 def _standing(now: Talk, question: Question) -> str:
@@ -121,40 +125,42 @@ def _standing(now: Talk, question: Question) -> str:
     return value
 
 
-def _taken(now: Talk, question: Question, typed: str) -> bool:
-    """Written where it can be read; else what is wrong is said, and nothing has changed."""
+def _taken(now: Talk, question: Question, typed: str) -> tuple[bool, str]:
+    """Written where it can be read, with ""; else what is wrong is said, and nothing has changed: with another answer, where one was typed."""
     if question.row in (OVERHEAD, CREW_DAYS, PROFIT):
-        return _computed(now, question.row, typed)
+        return _computed(now, question.row, typed), ""
     before = now.own.text(question.table)
     known = set(map(str, tables_for(now.own.day, now.own.folder)[1]))
     try:
         _write(now, question, typed)
     except ValueError:
         now.said(speaker(now.language)("Write how many and who, such as: 1 lead plumber, 1 helper"), "bad")
-        return False
+        return False, ""
     tables, problems = tables_for(now.own.day, now.own.folder)
     new = [p for p in problems if str(p) not in known and (tables is None) == (p.level is Level.ERROR)]
     if not new:
-        return True
+        return True, ""
     return _asked_again(now, question, new, before, refused=tables is None)
 
 
-def _asked_again(now: Talk, question: Question, new: list[Problem], before: str, refused: bool) -> bool:
-    """An error takes the answer back; a doubt may be kept, which the row's note then says."""
+def _asked_again(now: Talk, question: Question, new: list[Problem], before: str, refused: bool) -> tuple[bool, str]:
+    """An error takes the answer back; a doubt may be kept, which the row's note then says. Neither yes nor no is another answer."""
     speak = speaker(now.language)
     for wrong in dict.fromkeys(say(problem.wrong, now.language) for problem in new):
         now.said(wrong, "bad")
     checked = [m[1] for p in new if (m := CHECKED.search(str(p.write)))]
     if not refused:
-        kept = (now.terminal.ask("  " + speak("Keep it? yes or no") + " > ") or "").strip().lower()
-        if kept[:1] in ("y", "s"):
+        typed = (now.terminal.ask("  " + speak("Keep it? yes or no") + " > ") or "").strip()
+        kept = typed.lower()
+        if kept in YES:
             if checked and question.row and question.table != "crews":
                 now.own.set(question.table, question.row, {"note": "; ".join(checked)})
-            return True
-    else:
-        now.said(say(new[0].write, now.language))
+            return True, ""
+        now.own.put(question.table, before)
+        return False, "" if kept in NO else typed
+    now.said(say(new[0].write, now.language))
     now.own.put(question.table, before)
-    return False
+    return False, ""
 
 
 def _write(now: Talk, question: Question, typed: str) -> None:

@@ -150,6 +150,12 @@ def test_a_machine_is_own_or_rented_as_typed(tmp_path: Path) -> None:
     assert found == ["120", "yes", "410", "no"]
 
 
+def test_another_figure_typed_where_yes_or_no_was_asked_is_the_answer(tmp_path: Path) -> None:
+    wanted = {("roles", "lead plumber", "wage"): ["4400", "44"]}
+    assert start(tmp_path / "own", "Mara", *answers_to(wanted)).exit_code == 0
+    assert cell(tmp_path / "own", "roles", "lead plumber", "wage") == "44"
+
+
 def test_for_a_job_the_demos_figures_it_rests_on_are_asked_the_largest_first_until_none_is_left(tmp_path: Path) -> None:
     folder, job = tmp_path / "own", JOBS / "maple" / "job.toml"
     assert start(folder, "Mara").exit_code == 0

@@ -82,21 +82,16 @@ def tax(letter: Letter, option: Option) -> str:
     return letter.speak("No sales tax is added.")
 
 
-def _terms(letter: Letter, page: Page, taxes: list[str]) -> None:
-    """What belongs to the agreement, whether tax is in where that is alike for all, the notices of the place, and the days of start and end."""
+def _terms(letter: Letter, page: Page, said: list[str]) -> None:
+    """What is `said` of tax, what belongs to the agreement, the notices of the place, and the days of start and end."""
     speak, quote = letter.speak, letter.quote
-    pages = speak(
-        "The page of your option and the page {care} are part of this agreement.",
-        care=speak("Before, during, after"),
-    )
+    care = speak("Before, during, after")
+    pages = speak("The page of your option and the page {care} are part of this agreement.", care=care)
     notices = letter.terms((*(t for o in quote.options for t in o.terms), *quote.notices), "notice")
-    extras = (
-        [speak("We charge extras only for what we find and show you. We call before we pass a limit.")]
-        if any(o.fixed and o.extras for o in quote.options)
-        else []
-    )
+    if any(option.fixed and option.extras for option in quote.options):
+        said.append(speak("We charge extras only for what we find and show you. We call before we pass a limit."))
     place = [option_words.check_the_place(letter), *letter.which_counts()]
-    page.line(" ".join([*taxes, *extras, pages, *notices, *place]), "small")
+    page.line(" ".join([*said, pages, *notices, *place]), "small")
     page.add(Cell(speak("Work starts and ends on"), "label", 2), Cell("", "write", open=True))
 
 

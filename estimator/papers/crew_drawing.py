@@ -19,6 +19,10 @@ from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
+from estimator.sheets.fit import column_px, row_heights
+from estimator.sheets.paging import PAGE_PT, USED
+from estimator.sheets.style import styles
+from estimator.sheets.write import PAGE_WIDTH_PX
 from estimator.tables.tables import Tables
 from estimator.wording.found import in_words
 from estimator.wording.numbers import feet, inches
@@ -32,8 +36,9 @@ SHORT_FT = 3.0
 """A place no longer than this is told in one row with what is laid in it, and with its depth."""
 UNTOLD = frozenset({"branch", "room", "soil"})
 """Marks that are told otherwise, or that nobody needs who digs."""
-SMALLER = 0.75
-"""Of the size in the homeowner's quote: the page holds the marks too."""
+LARGEST, SMALLEST, POINTS = 1.3, 0.7, 0.75
+"""Sizes of the drawing, of that in the homeowner's quote: as large as the page leaves room beside the marks; points of a pixel."""
+AS_BUILT_PT = 28.0
 
 
 def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Sheet:
@@ -53,11 +58,19 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
     if tables is not None:
         _openings(letter, page, opening_table(option, job, tables))
     alone = replace(letter, quote=replace(letter.quote, options=(option,)))
-    if not laid and (drawn := house_section(alone, short=True)):
+    drawn = house_section(alone, short=True)
+    size = min(LARGEST, room_pt(close(letter, page)) / (drawn[1] * POINTS)) if drawn else 0.0
+    if drawn and (size >= SMALLEST or not laid):
         data, height, alt = drawn
-        page.drawing(data, alt, round(height * SMALLER))
-    page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=28.0)
+        page.drawing(data, alt, round(height * max(size, SMALLEST)))
+    page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=AS_BUILT_PT)
     return close(letter, page)
+
+
+def room_pt(sheet: Sheet) -> float:
+    """Return how much of its first printed page the sheet leaves for a drawing, points."""
+    full = PAGE_WIDTH_PX / sum(map(column_px, sheet.widths))
+    return PAGE_PT * USED / min(1.0, full) - sum(row_heights(sheet, styles(sheet.tab))) - 2 * AS_BUILT_PT
 
 
 def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grades: list[Run | Say], laid: bool) -> None:
@@ -106,7 +119,8 @@ def _stations(letter: Letter, page: Page, line: Line, shown: list[Stretch], grad
     for stretch, said in at.items():
         start, end = (signed(at_ft, letter) for at_ft in (stretch.from_ft, stretch.to_ft))
         place = start if start == end else f"{start} – {end}"
-        bottom = next((_bottom(letter, g, stretch.from_ft) for g in grades if g.run.stretch.holds(stretch.from_ft)), "")
+        low = (g.bottom_ft(stretch.from_ft) * INCHES_PER_FT for g in grades if g.run.stretch.holds(stretch.from_ft))
+        bottom = next((letter.say(Say.of("{inches}", inches=Inches(round(inch, 1)))) for inch in low), "")
         depth = _depth(letter, profile, stretch.from_ft) if stretch.length_ft <= SHORT_FT else ""
         page.add(*_cells((place, "; ".join(said), bottom, depth), "cell", laid))
 
@@ -127,10 +141,6 @@ def _at(station_ft: float) -> Stretch:
 def _placed(places: list[Stretch], station_ft: float) -> Stretch:
     """The short place that a station of the new pipe lies in, such as a beam; else the station itself."""
     return next((place for place in places if place.holds(station_ft)), _at(station_ft))
-
-
-def _bottom(letter: Letter, grade: Run, at_ft: float) -> str:
-    return letter.say(Say.of("{inches}", inches=Inches(round(grade.bottom_ft(at_ft) * INCHES_PER_FT, 1))))
 
 
 KNOWN: dict[str, Say] = {

@@ -103,9 +103,7 @@ def price_cell(letter: Letter, option: Option, firm: str = "whole money left", l
 
 
 def not_to_exceed(letter: Letter, option: Option) -> str:
-    if not option.fixed:
-        return letter.speak("no firm price yet")
-    return money(option.most, letter.language)
+    return money(option.most, letter.language) if option.fixed else letter.speak("no firm price yet")
 
 
 def warranty(letter: Letter, option: Option) -> str:

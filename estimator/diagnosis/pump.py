@@ -1,21 +1,11 @@
-"""A pump pushes the sewage out: said of the house, or told by the name of a line or of where it ends."""
+"""A pump that pushes the sewage out in; what no camera and no water test tells, out."""
 
-import re
 from collections.abc import Iterable
 
 from estimator.diagnosis.case import Case
 from estimator.diagnosis.reading import Hit, Reading
-from estimator.model.job import Job
+from estimator.model.pump import pumped
 from estimator.model.say import Say
-
-TELLS = re.compile(r"\b(ejector|force[ -]?main|grinder|lift station|pump\w*|pressure line)\b", re.IGNORECASE)
-
-
-def pumped(job: Job) -> bool:
-    """Return whether sewage is pushed out under pressure; what was said of the house stands over the names."""
-    if job.house.force_main is not None:
-        return job.house.force_main
-    return any(TELLS.search(f"{line.name} {line.ends}") for line in job.lines)
 
 
 def _of_the_house(case: Case) -> Iterable[Hit]:

@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
-from estimator.diagnosis.pump import pumped
 from estimator.knowledge.pipe_family import family
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.fall import fall_over
@@ -24,6 +23,7 @@ from estimator.model.job import (
 from estimator.model.judgement import Need
 from estimator.model.line import Finding, Line, Mark, Unclear
 from estimator.model.profile import Beam, Branch, Profile
+from estimator.model.pump import pumped
 from estimator.model.remembered import remembered_by
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Works

@@ -40,7 +40,7 @@ from estimator.scopes.rules import conditions
 from estimator.tables import against_job
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import follows_days_off, measure_with, take_off, take_off_job
+from estimator.takeoff import follows_days_off, measure_with, take_off_job
 from estimator.takeoff.together import together
 
 LOST_OVERRIDE = Kind(
@@ -117,8 +117,8 @@ def report(job: Job, tables: Tables, day: date, revision: int = 1) -> Quote:
 
 def _with_every_line(offers: Offers, job: Job, tables: Tables) -> Offers:
     """The offers less those that need a work item out of use."""
-    kept, against = sellable(offers.repairs, lambda repair: take_off(repair, job, tables), tables)
-    spare, too = sellable(offers.instead, lambda repair: take_off(repair, job, tables), tables)
+    kept, against = sellable(offers.repairs, lambda repair: measure_with(tables)(repair, job), tables)
+    spare, too = sellable(offers.instead, lambda repair: measure_with(tables)(repair, job), tables)
     return Offers(kept, (*offers.verdicts, *against, *too), spare)
 
 
@@ -137,7 +137,7 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
     Prices are those before any discount: a discount must not be refused for a repair that nobody is shown.
     """
     return Handed(
-        take_off=lambda repair: take_off(repair, job, tables),
+        take_off=lambda repair: measure_with(tables)(repair, job),
         in_figures=lambda takeoffs: in_figures(takeoffs, job, tables, place),
         rough=lambda takeoff: rough_cost(takeoff, tables, place),
         price=lambda takeoffs: price_scope(takeoffs, tables, place, allowances=job.allowances),
@@ -164,7 +164,7 @@ def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow
 
 def smooth(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
     """These repairs measured and priced as one scope, nothing rounded, dollars. Errors: those of takeoff and pricing."""
-    return smooth_as_measured([take_off(one, job, tables) for one in all_repairs(repairs)], job, tables)
+    return smooth_as_measured([measure_with(tables)(one, job) for one in all_repairs(repairs)], job, tables)
 
 
 def smooth_as_measured(takeoffs: Sequence[Takeoff], job: Job, tables: Tables) -> float:

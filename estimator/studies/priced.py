@@ -15,7 +15,7 @@ from estimator.scopes.choose import chosen, resting
 from estimator.scopes.counter import Counter
 from estimator.scopes.measures import floor_sf
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off
+from estimator.takeoff import measure_with
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,5 +53,5 @@ def with_floor(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:
 
 def bare_and_opened(repairs: Sequence[Repair], job: Job, tables: Tables) -> tuple[float, float]:
     """The smooth price without the homeowner's own floor, dollars, and how much of it is opened, square feet."""
-    takeoffs = [take_off(one, job, tables) for one in all_repairs(repairs)]
+    takeoffs = [measure_with(tables)(one, job) for one in all_repairs(repairs)]
     return smooth_as_measured(takeoffs, job, tables), floor_sf(takeoffs)

@@ -113,7 +113,7 @@ def known() -> dict[str, Say]:
     """Every word of the lists above by itself."""
     from estimator.works.methods import RECORDS
 
-    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, EFFECTS, PRICING, STEPS, STATES, TASKS, MONEY)
+    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, EFFECTS, PRICING, STEPS, STATES, TASKS, PEOPLE, MONEY)
     return {
         word.text: word for word in (*chain.from_iterable(lists), *(m.label for m in RECORDS.values()), Say.of("job"))
     }

@@ -227,7 +227,11 @@ def _costs(line: LineItem, costs: Iterable[CostLine], columns: int, language: st
 def _cost(cost: CostLine, share: str, language: str) -> tuple[str, ...]:
     reckoned = f"{number(cost.quantity, 2, language)} {unit(cost.unit, language)} × {number(cost.rate, 2, language)}"
     crew = cost.text.removeprefix("crew ") if cost.part == "labor" else ""
-    what = speaker(language)("crew {letter}", letter=term(crew, language)) if crew else pick(language, cost.text, cost.text_es)
+    what = (
+        speaker(language)("crew {letter}", letter=term(crew, language))
+        if crew
+        else pick(language, cost.text, cost.text_es)
+    )
     if cost.in_overhead:
         reckoned = speaker(language)("our own, paid for in the overhead")
     return term(cost.part, language), what, reckoned, dollars(cost.amount, language=language), share, cost.cell

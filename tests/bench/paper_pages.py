@@ -41,20 +41,20 @@ def paper_pages() -> list[str]:
             info = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
             words = subprocess.run(["pdftotext", pdf, "-"], capture_output=True, text=True, check=True).stdout
             pages = next(line.split()[-1] for line in info.splitlines() if line.startswith("Pages"))
-            foot = int(pages) * _letters(f"{book.sheets[0].footer_left} {' of '.join(book.sheets[0].page_words)}")
+            foot = int(pages) * _letters(f"{book.sheets[0].footer_left} {' '.join(book.sheets[0].page_words)}")
             out.append(f"| {name} | {pages} | {_letters(words):,} | {_by_law(book):,} + {foot:,} |")
     return out
 
 
 def _by_law(book: Book) -> int:
-    """Words of the right to cancel and of its form."""
-    law = ("law", "cancel")
+    """Words of the form of the right to cancel, its headings and lines to fill in among them, and of the sentence beside the signatures."""
+    form = [sheet for sheet in book.sheets if any(c.style == "law" for row in sheet.rows for c in row.cells)]
     return sum(
         _letters(str(cell.value))
         for sheet in book.sheets
         for row in sheet.rows
         for cell in row.cells
-        if cell.style in law
+        if sheet in form or cell.style == "cancel"
     )
 
 

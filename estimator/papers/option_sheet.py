@@ -42,7 +42,7 @@ def _sheet(letter: Letter, options: tuple[Option, ...]) -> Sheet:
     page = Page(option_name(letter, *options), WIDTHS)
     letter.not_an_offer(page)
     repeats = [_option(letter, page, option) for option in options]
-    return letter.close(page, repeat=repeats[0] if len(options) == 1 else None)
+    return letter.close(page, repeat=next(filter(None, repeats), None))
 
 
 def _option(letter: Letter, page: Page, option: Option) -> tuple[int, int] | None:

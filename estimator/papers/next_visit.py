@@ -13,6 +13,7 @@ SETTLED: dict[str, Say] = {
     "Come in from the other end, or dig to see.": Say.of("what closes the pipe, and what lies behind it."),
     "Locate it again from above before anything is marked or dug.": Say.of("where exactly the damage lies in the ground."),
     "Whose line is it? Its owner must clear it before anyone works in or above this drain.": Say.of("whose line runs through the drain; nobody works there before its owner has cleared it."),
+    "Look at the pump, its check valve and the pit first. Then test the force main with pressure and find where it runs.": Say.of("the pump, its pit and where the pressure pipe runs."),
     "Take a photo with a ruler or coin for scale.": Say.of("how bad it is, measured and not judged by eye."),
     "Probe, locate, and sound the floor or paving above.": Say.of("whether soil has washed out above the pipe."),
     "Ask for the dates of any foundation work or fresh fill.": Say.of("whether the ground still moves; please look for papers of any foundation work."),

@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 
 from estimator import demo
+from estimator.cli import rarely_swept
 from estimator.cli.tables_asked import tables_for
 from estimator.cli.way import priced
 from estimator.diagnosis import diagnose
@@ -26,6 +27,7 @@ def on_the_way() -> list[str]:
         ("**job file to priced options, in process**", lambda: priced(JOB, None)),
     ]
     os.environ["ESTIMATOR_CACHE"] = "no"
+    rarely_swept()  # as in the program
     rows = [f"| {name} | {1000 * middle(deed, TIMES):.0f} |" for name, deed in steps]
     return ["| the demo's job, nothing kept | milliseconds |", "|---|---:|", *rows]
 

@@ -9,6 +9,7 @@ from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import short
 from estimator.quote import where
+from estimator.quote.recommend import only_prepares
 from estimator.sheets.book import Cell
 from estimator.wording.numbers import days, family, feet, halves, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
@@ -57,7 +58,7 @@ def rows_alone(letter: Letter, option: Option) -> list[tuple[str, str]]:
     speak = letter.speak
     return [
         (speak("Existing pipe to remain"), " ".join(letter.all(option.stays_old)) or speak("none known")),
-        (speak("Water test after"), letter.say(option.water_test_text)),
+        *([] if only_prepares(option) else [(speak("Water test after"), letter.say(option.water_test_text))]),
         (speak("Main risk"), letter.say(option.main_risk)),
     ]
 

@@ -24,7 +24,8 @@ def answer_sheet(letter: Letter) -> Sheet:
     letter.head(page, who=False)
     _whose(letter, page)
     _recommendation(letter, page)
-    _options(letter, page)
+    if compared(letter.quote) != (recommended(letter.quote),):
+        _options(letter, page)
     _found(letter, page)
     _accept(letter, page)
     return letter.close(page)
@@ -51,10 +52,9 @@ def _recommendation(letter: Letter, page: Page) -> None:
         for text in letter.all(dict.fromkeys(why for o in quote.options for why in o.not_fixed_because)):
             page.line(text)
         return
-    page.add(
-        Cell(speak("Option {letter}", letter=option.letter), "value bold", 2), option_words.price_cell(letter, option)
-    )
-    page.line(" ".join(_why(letter, option)))
+    page.add(Cell(option_words.title(letter, option), "value bold", 2), option_words.price_cell(letter, option))
+    alone = _in_short(letter, option) if compared(quote) == (option,) else []
+    page.line(" ".join([*_why(letter, option), *alone]))
     if quote.urgency:
         page.line(" ".join(letter.all(filter(None, (quote.urgency, quote.if_nothing)))))
 
@@ -82,11 +82,8 @@ def _options(letter: Letter, page: Page) -> None:
     speak = letter.speak
     page.heading(speak("Your options"))
     for option in compared(letter.quote):
-        page.add(
-            Cell(option_words.title(letter, option), "value bold", 2),
-            option_words.price_cell(letter, option),
-            keep=True,
-        )
+        price = option_words.price_cell(letter, option)
+        page.add(Cell(option_words.title(letter, option), "value bold", 2), price, keep=True)
         page.line(" ".join(_in_short(letter, option)), "small")
 
 

@@ -29,7 +29,6 @@ SETTLED: dict[str, Say] = {
     "Which fixtures are slow, all or one? Inspect the line they share, and check the vents.": Say.of("why fixtures drain slowly."),
     "Set the plug again, and once in pipe known to be sound.": Say.of("whether all the water really left through a leak."),
     "Descale, or cut in a test tee, and test again.": Say.of("whether the part holds water that could not be tested."),
-    "Look at the pump, its check valve and the pit first. Then test the force main with pressure and find where it runs.": Say.of("whether the pump, its check valve and the pressure pipe hold, and where that pipe runs."),
     "Plug and test each exit.": Say.of("whether each drain that leaves the house holds water."),
     "Was it really there? It was only suspected: look again before a fixed price.": Say.of("whether what we only suspect is really there."),
     "Locate the pipe here and write down how deep it lies and under which surface: the price of any dig stays open until then.": Say.of("how deep the pipe lies."),

@@ -25,7 +25,6 @@ class Assign:
     stray_inches = False
     bare_depth = False
     counted: float | None = None
-    _length_said: float | None = None
 
     def __init__(self, r: "Reader", numbers: Numbers, found: list[Draft]) -> None:
         self.r, self.numbers, self.drafts = r, numbers, found
@@ -35,7 +34,7 @@ class Assign:
         findings = [d for d in self.drafts if d.finding]
         if r.has("rises"):
             n = r.where("rises")[0]
-            r.used |= set(r.where("rises"))
+            r.used |= {*r.where("rises"), *r.where("out of water"), *r.where("ends")}
             sag = next((d for d in findings if d.word == "sag"), None)
             if sag is None:
                 sag = Draft("sag", n, r.clause[n])
@@ -224,7 +223,7 @@ class Assign:
                     continue
                 target.grade = r.atoms[n].means["grade"]
                 r.used.add(n)
-            elif target is not None:
+            elif target is not None and (target.percent or target.grade == r.atoms[n].means["grade"]):
                 r.used.add(n)
         for d in findings:
             if d.grade and d.percent:

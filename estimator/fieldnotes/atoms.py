@@ -8,7 +8,7 @@ from functools import lru_cache
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from estimator.fieldnotes.folded import phrase_key
+from estimator.fieldnotes.folded import bare, phrase_key
 from estimator.fieldnotes.lexicon import SHORTEST_SLIP, Meanings, lexicon
 from estimator.fieldnotes.tokens import Token
 
@@ -54,7 +54,7 @@ class Atom:
 
 
 @lru_cache(maxsize=4096)
-def _nearest(word: str) -> tuple[str, str]:
+def nearest(word: str) -> tuple[str, str]:
     """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
     lex = lexicon()
     if word in lex.language:
@@ -89,9 +89,7 @@ def _one_slip(typed: str, meant: str, steps: int) -> bool:
 
 
 def _words(token: Token) -> str:
-    return (
-        token.text.lower().replace("'", "").rstrip(".") if len(token.text) > 2 else token.text.lower().replace("'", "")
-    )
+    return bare(token.text.lower())
 
 
 def split(tokens: Sequence[Token]) -> list[Token]:
@@ -138,11 +136,23 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
                 found = Atom(" ".join(key), n, n + size - 1, lex.means(right), slip=True)
             if found:
                 break
+        if found and found.last > n and _shares_last(tokens, n, found):
+            key = tuple(map(_words, tokens[n : found.last]))
+            found = Atom(" ".join(key), n, found.last - 1, lex.means(key))
         loose = _loose(tokens, n, found.last - n + 1 if found else 1)
         found = loose or found or _single(token, n)
         out.append(found)
         n = found.last + 1
     return out
+
+
+def _shares_last(tokens: Sequence[Token], n: int, found: Atom) -> bool:
+    """`tee in use`: the last word of `tee in` begins `in use`, and `tee` alone says the same."""
+    lex, after = lexicon(), tokens[found.last + 1 : found.last + 2]
+    if not after or any(t.kind != "word" for t in (*tokens[n : found.last + 1], *after)):
+        return False
+    short, next_ = tuple(map(_words, tokens[n : found.last])), tuple(map(_words, (tokens[found.last], *after)))
+    return bool(lex.means(next_)) and lex.means(short) == found.means and not lex.means((next_[1],))
 
 
 def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:
@@ -210,7 +220,7 @@ def _single(token: Token, n: int) -> Atom:
     ):
         if len(tried) >= 3 and (means := lex.means((tried,))):
             return Atom(word, n, n, means)
-    right, guarded = _nearest(word)
+    right, guarded = nearest(word)
     if right:
         return Atom(word, n, n, lex.means((right,)), slip=True)
     return Atom(word, n, n, near=guarded)

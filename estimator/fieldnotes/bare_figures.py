@@ -1,7 +1,6 @@
 """Numbers that stand alone in; the footages and amounts they may be, the likeliest first, out."""
 
 import itertools
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -18,6 +17,10 @@ DEGREES = {90.0, 45.0, 22.5, 22.0, 30.0, 60.0, 11.25, 11.0, 88.0, 72.0}
 FARTHEST_LEAP_FT = 150.0
 """A reading this far past all before it is doubted: push cables are mostly 100 to 325 ft (common practice)."""
 MOST_READING_FT = 400.0
+LONGEST_BARE_FT = 20.0
+"""`roots 30 5ft` runs on for 5 ft; a longer one is rather a second reading."""
+FARTHEST_TREE_FT = 20.0
+"""`33 oak 8ft` stands 8 ft away; a bare number above this is rather a reading."""
 BEFORE_A_READING = ("at", "till", "starts", "ends", "rises", "out of water", "change")
 BEFORE_AN_END = ("till", "ends", "out of water")
 """Classes of the lexicon: a number after such a word is a footage, or the footage where a stretch ends."""
@@ -39,15 +42,18 @@ class Way:
         return (self.at, self.to, self.more, tuple(sorted(role for _, role in self.roles)))
 
 
-def ways(r: "Reader", free: list[int], drafts: "Iterable[Draft]") -> list[Way]:
+def ways(r: "Reader", free: list[int], drafts: "list[Draft]") -> list[Way]:
     """All ways, best first."""
     kinds = {d.word for d in drafts}
     begins = {t.value for n in free if (t := r.number(n)) is not None and t.kind == "range"}
-    free = [n for n in free if (t := r.number(n)) is None or t.kind == "range" or t.value not in begins]  # said twice
+    if len(kinds) == 1 and not r.has("zone"):  # else it may be of the other
+        free = [
+            n for n in free if (t := r.number(n)) is None or t.kind == "range" or t.value not in begins
+        ]  # said twice
     found: list[Way] = []
     if not free:
         return [Way(0.0, None)]
-    many = _several(r, free, kinds)
+    many = _several(r, free, drafts)
     if many is not None:
         found.append(many)
     for first in (*free, None):
@@ -149,7 +155,7 @@ def _to_before(r: "Reader", n: int, first: int | None) -> bool:
     steps = 0
     while k >= 0 and steps < 3:
         if r.is_mark(k, ">-") or any(c in r.atoms[k].means for c in BEFORE_AN_END):
-            return True
+            return r.text(k) != "a" or r.number(k - 1) is not None  # `a 45 to the left`
         if r.number(k) is not None:
             return False
         if "plain" not in r.atoms[k].means and "part" not in r.atoms[k].means:
@@ -201,6 +207,10 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         t.kind == "ft"
         and reading is not None
         and reading.kind != "ft"  # `12' 15'` are two readings
+        and first is not None
+        and r.clause[n] == r.clause[first]
+        and t.value <= LONGEST_BARE_FT
+        and not any(r.is_mark(k, "@~") or "at" in r.atoms[k].means for k in (n - 1,))
         and any(
             k in kinds
             for k in ("sag", "roots", "scale", "channel", "reverse fall", "grease", "crack", "mud", "oval", "collapse")
@@ -209,13 +219,16 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         offer(0.5, "length")
     if "joint" in kinds and t.kind in ("ft", "num") and t.value <= 12 and len(kinds) == 1:
         offer(1.0, "every")
-    if "tree" in kinds and t.kind in ("ft", "num"):
+    if "tree" in kinds and t.kind in ("ft", "num") and "away" not in r.filled and t.value <= FARTHEST_TREE_FT:
         offer(0.5, "away")
     return best
 
 
-def _several(r: "Reader", free: list[int], kinds: set[str]) -> Way | None:
+def _several(r: "Reader", free: list[int], drafts: "list[Draft]") -> Way | None:
     """`roots @28.5 33 36.5`: one finding at several places."""
+    kinds = {d.word for d in drafts}
+    if len(drafts) > 1 and not (all(d.at < free[0] for d in drafts) or all(d.at > free[-1] for d in drafts)):
+        return None  # a thing between the readings
     tokens = [r.atoms[n].token for n in free]
     same = len({t.kind for t in tokens if t is not None}) == 1  # all with a foot mark, or none
     plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and (same or not t.plain)))]

@@ -17,6 +17,8 @@ AMENDS = ("change", "make", "fix", "correct", "edit", "update", "amend", "cambia
 _STARTS_NO = re.compile(r"\s*(?:no+|not|nope|nah|naw|oops|sorry|wait|digo|perdon)\b")
 _OTHER_SIDE = re.compile(r"\b(?:other|opposite) side\b")
 _LEFT_RIGHT = re.compile(r"\b(?:left|right)\b")
+SAYS_MORE = frozenset(("sign", "finding", "live", "cable end", "stop", "end", "reached", "state"))
+"""Classes of words that begin with a no and are none: `no more cable 27`."""
 TURNED = {"left": "right", "right": "left"}
 
 
@@ -122,7 +124,7 @@ def _no_first(r: "Reader") -> bool:
     if not r.atoms:
         return False
     first, second = r.atoms[0].means, 2 if r.is_mark(1, ",") else 1
-    says_no = "sign" not in first and "finding" not in first and ("no" in first or _STARTS_NO.match(r.text(0)))
+    says_no = not SAYS_MORE & set(first) and ("no" in first or _STARTS_NO.match(r.text(0)))
     right = r.atoms[second].means if second < len(r.atoms) else {}
     return bool(says_no) and (r.number(second) is not None or "side" in right or "correct" in right)
 

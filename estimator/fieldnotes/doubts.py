@@ -216,11 +216,7 @@ class Doubts(Assign):
                 other.depth_ft = depth
             return (row(at, way.to, [other]),)
 
-        if (
-            d.word in ("offset", "sag", "scale", "roots", "grease", "mud", "intruding")
-            and d.inch is not None
-            and d.inch >= bore
-        ):
+        if d.finding and d.word not in ("hole", "gap", "crack", "collapse") and d.inch is not None and d.inch >= bore:
             if d.word == "offset" and d.inch >= bore:
                 share = copy.copy(d)
                 share.inch, share.percent = None, (d.inch, d.inch)
@@ -275,8 +271,6 @@ class Doubts(Assign):
     def _offers(self, d: Draft, way: Way) -> tuple[str, ...]:
         at = way.at if way.at is not None else self.r.context.last_ft or 0.0
         to = way.to
-        if to is None and self.r.words() and self._length_said is not None:
-            to = at + self._length_said
         out = []
         for grade in ("light", "moderate", "severe"):
             other = copy.copy(d)

@@ -10,6 +10,10 @@ TURNS = (22.5, 45.0, 90.0)
 MOST_BARE_DEPTH = 12.0
 """A bare depth above this may be inches as well as feet."""
 
+TOOLS = frozenset((
+    "reel", "cable", "hose", "blade", "cutter", "head", "nozzle", "bit", "knife", "cutters", "blades", "chain", "jet head",
+    "root saw", "saw", "c cutter",
+))  # fmt: skip
 COUNTED_OTHERWISE = frozenset((
     "men", "guys", "hrs", "hours", "hour", "min", "mins", "minutes", "psi", "gpm", "am", "pm", "days", "day",
     "years", "yrs", "yr", "year", "x", "times", "man", "techs", "gal", "gallon", "gallons", "lb", "lbs", "volt",
@@ -27,6 +31,12 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
     a1 = r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
     b1 = r.atoms[n - 1].means if n > 0 else {}
     length = t.kind in ("ft", "in", "num")
+
+    def aside() -> bool:
+        r.aside.add(n)
+        take(n, n + 1)
+        return True
+
     every2 = n > 1 and r.atoms[n - 2].means.get("place") == "every"
     if length and (b1.get("place") == "every" or (every2 and before in ("about", "bout", "abt"))):
         out.every_ft = t.value if t.kind != "in" else t.value / 12
@@ -53,6 +63,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         and t.kind in ("ft", "num")
     ):
         out.long_ft = t.value
+        r.aside.add(n)
         take(n, n - 1)
         return True
     if (
@@ -65,48 +76,22 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         and t.kind in ("ft", "num")
     ):
         out.long_ft = t.value
-        take(n, n + 1)
-        return True
-    if (t.kind in ("in", "ft") or others) and after in (
-        "reel",
-        "cable",
-        "hose",
-        "blade",
-        "cutter",
-        "head",
-        "nozzle",
-        "bit",
-        "knife",
-        "cutters",
-        "blades",
-        "chain",
-        "jet head",
-        "root saw",
-        "saw",
-        "c cutter",
-    ):
+        return aside()
+    if (t.kind in ("in", "ft") or others) and after in TOOLS:
         out.tool = after not in ("reel", "cable", "hose")
-        take(n, n + 1)
-        return True
+        return aside()
     if a1.get("part") == "coupling" and t.kind == "num" and t.value <= 4 and not t.point and n > 0:
-        take(n, n + 1)
+        return aside()
+    if _counts(r, n):
+        out.count = (n, int(t.value))
+        take(n)
         return True
     if after in COUNTED_OTHERWISE:
-        take(n, n + 1)
-        return True
+        return aside()
     if "riser" in a1.get("run", "") or "riser" in b1.get("run", "") or (before in ("is", "of") and before2 == "riser"):
+        r.aside.add(n)
         out.riser_ft = t.value / 12 if t.kind == "in" else t.value
         take(n, n + 1 if "run" in a1 else n - 1)
-        return True
-    if (
-        t.kind == "num"
-        and after in ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
-        and not t.point
-        and (n > 0 or t.value == len(r.readings()) - 1)
-        and not ({"at", "starts", "till"} & set(b1))
-    ) and len(r.numbers()) > 1:
-        out.count = int(t.value)
-        take(n, n + 1)
         return True
     utility = r.has("utility") or r.has("unclear", "water line")
     if r.has("place", "tree") or r.has("place", "crossing") or utility or r.has("unclear", "footing"):
@@ -146,7 +131,12 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         take(n, n + 1)
         return True
     feet_inches = t.kind == "range" and t.tight and (t.to or 12.0) < 12
-    if (length or feet_inches) and (anchor := _anchor(r, n)) and not r.surface_follows(n):
+    if (
+        (length or feet_inches)
+        and (t.kind != "in" or r.has("place", "loc"))
+        and (anchor := _anchor(r, n))
+        and not r.surface_follows(n)
+    ):
         k, name = anchor
         out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))
         take(*range(n, k + 1))
@@ -164,6 +154,26 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
                 break
         return True
     return False
+
+
+COUNTED = ("joints", "jts", "places", "spots", "juntas", "lugares", "jt s")
+MOST_COUNTED = 12
+
+
+def _counts(r: "Reader", n: int) -> bool:
+    """`2 holes 33 1in each`, `roots 6 joints 20%`: how many of them there are."""
+    t, after, near = r.number(n), r.text(n + 1), r.atoms[n + 1].means if n + 1 < len(r.atoms) else {}
+    if t is None or t.kind != "num" or t.point or not r.readings()[1:]:
+        return False
+    if n and {"at", "starts", "till"} & set(r.atoms[n - 1].means):
+        return False
+    if after in COUNTED:
+        return n > 0 or t.value == len(r.readings()) - 1
+    of_many = near.get("finding") in ("hole", "crack", "gap", "sag", "offset") or near.get("place") in (
+        "branch",
+        "bend",
+    )
+    return of_many and after.endswith("s") and 2 <= t.value <= MOST_COUNTED
 
 
 def _anchor(r: "Reader", n: int) -> tuple[int, str] | None:
@@ -206,10 +216,17 @@ def _is_depth(r: "Reader", n: int) -> bool:
     )
     if "side" in near and t.kind == "num" and t.value in TURNS and not r.has("place", "loc"):
         return False  # `90 down`
-    if near.get("place") == "depth" and r.text(n + 1) not in ("depth", "depht", "dep"):
+    if near.get("place") == "depth" and not r.text(n + 1).startswith(("depth", "dep", "dp", "prof")):
+        others = [(k, o) for k, o in r.numbers() if k != n]
+        bare = t.kind == "num" and not t.point and t.value > MOST_BARE_DEPTH
+        if bare and any(o.kind in ("ft", "in") for _, o in others):
+            return False  # `29 dpth 22in`
+        if not r.surface_follows(n) and any(o.kind != "num" and r.surface_follows(k) for k, o in others):
+            return False  # `28.5 cover 2'6" below floor`
         return t.kind != "num" or heads or t.point or t.value <= MOST_BARE_DEPTH
-    if t.kind in ("ft", "in") and r.surface_follows(n):
+    first = t.kind == "ft" and n == r.numbers()[0][0]
+    if t.kind in ("ft", "in") and r.surface_follows(n) and not (first and t.value > MOST_BARE_DEPTH):
         return True
-    if t.kind in ("ft", "in") and heads and not (t.kind == "ft" and n == 0):
+    if t.kind in ("ft", "in") and heads and not (first and (n == 0 or t.value > MOST_BARE_DEPTH)):
         return True
     return bool(t.kind == "num" and heads and r.surface_follows(n) and n > 0 and t.value <= 30)

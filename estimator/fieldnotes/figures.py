@@ -46,7 +46,7 @@ OF_THE_PIPE = frozenset(
 
 def _of_the_pipe(r: "Reader", n: int) -> None:
     for k in (n + 1, n + 2, n + 3):
-        if r.text(k) not in OF_THE_PIPE:
+        if r.text(k) not in OF_THE_PIPE or (k == n + 1 and r.text(k) == "up"):
             return
         r.used.add(k)
         r.denied.discard(k)
@@ -94,6 +94,9 @@ def labelled(r: "Reader") -> Numbers:
         elif t.kind == "clock":
             out.clocks.append((n, (int(t.value), int(t.to or t.value))))
             take(n)
+        elif before == "a las" and t.kind == "num" and 1 <= t.value <= 12 and not t.point:
+            out.clocks.append((n, (int(t.value), int(t.value))))
+            take(n)
         elif t.kind == "pct":
             out.percents.append((n, (t.value, t.to if t.to is not None else t.value)))
             take(n)
@@ -114,9 +117,11 @@ def labelled(r: "Reader") -> Numbers:
             take(n)
     for n, a in enumerate(r.atoms[:-1]):
         flag = a.text in ("flag", "bandera", "mark flag") and (len(word(n + 1)) == 1 or r.number(n + 1) is not None)
-        if flag or (a.text == "mark" and len(word(n + 1)) == 1 and word(n + 1).isalpha()):
+        if flag or (_marks(a.text) and len(word(n + 1)) == 1 and word(n + 1).isalpha()):
             out.flag = word(n + 1).upper()
-            take(n, n + 1)
+            take(n + 1)
+            if "place" not in a.means:
+                take(n)
     for n, a in enumerate(r.atoms):
         if n in r.denied:
             continue
@@ -143,10 +148,17 @@ def labelled(r: "Reader") -> Numbers:
     r.turned = bool(out.degrees)
     if out.depth is not None:
         r.filled.add("depth")
+    if out.lengths:
+        r.filled.add("away")
     if out.inches or out.sizes:
         r.filled.add("size")
     out.free = [n for n, a in enumerate(r.atoms) if n not in done and r.number(n) is not None]
     return out
+
+
+def _marks(text: str) -> bool:
+    """`28 marked A`"""
+    return text in ("mark", "marked", "marked it", "marcado", "marca")
 
 
 def _shares_joined(r: "Reader", out: Numbers) -> None:

@@ -3,22 +3,22 @@
 import copy
 from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.account import unexplained
 from estimator.fieldnotes.bare_figures import Way, ways
-from estimator.fieldnotes.drafts import Draft, row, shown
+from estimator.fieldnotes.drafts import SAYS_HOW_MUCH, Draft, row, shown
 from estimator.fieldnotes.understand import POINT_LIKE
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
-from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.changes import Changes
 from estimator.fieldnotes.logproblems import WHAT
 from estimator.model.say import Say
 
+TO_THE_END = (
+    "to end", "to the end", "till end", "til end", "until end", "to end of line", "all the way to end", "rest of line",
+    "rest of the line", "rest of the way", "hasta el fin", "hasta el final", "thru to end", "rest of pipe",
+)  # fmt: skip
 CLOSE_CALL = 1.0
-HOW_MUCH = frozenset(
-    ("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length")
-)
-"""What may be asked with a mark behind it: `a lip, how high?`"""
 
 
 class Finish(Changes):
@@ -36,6 +36,7 @@ class Finish(Changes):
         asks = r.ask
         if not self.drafts and not asks:
             return self._nothing(way)
+        self._counted(way)
         to_end = way.to is None and self._to_end(way)
         rows = self._rows(way, to_end)
         question, choices = self._doubts(way, second, to_end, rows)
@@ -47,13 +48,30 @@ class Finish(Changes):
             choices = self._filled(more, way)
         left = self._left()
         score = self._score(way)
-        if not question and (strange := self._strange()):
+        if not question and (strange := self._strange(rows, way)):
             question, choices = strange, tuple(rows)
         if question:
             return Meaning(
-                asked=question, choices=tuple(dict.fromkeys(choices)), left=left, score=score, at=way.at, to=way.to
+                asked=question,
+                choices=tuple(dict.fromkeys(choices)),
+                left=left,
+                score=score,
+                at=way.at,
+                to=way.to,
+                short=any(d.short_of_amount or (d.word == "branch" and d.inch is None) for d in self.drafts),
             )
         return Meaning(rows=tuple(rows), left=left, score=score)
+
+    def _counted(self, way: Way) -> None:
+        """How many there are, of the one finding; or as many as places are named."""
+        if self.numbers.count is None:
+            return
+        n, many = self.numbers.count
+        findings = [d for d in self.drafts if d.finding]
+        if many == 1 + len(way.more):
+            self.r.aside.add(n)
+        elif len(findings) == 1 and not way.more:
+            findings[0].count = many
 
     def _merged(self) -> None:
         """`dips at 31.5 and holds water`: one thing said in two words."""
@@ -93,6 +111,7 @@ class Finish(Changes):
                     target.clock = (int(t.value), int(t.to or t.value))
             elif role == "length":
                 self.numbers.long_ft = t.value
+                self.r.aside.add(n)
             elif role == "away":
                 next(d for d in self.drafts if d.word == "tree").lengths.append(("away", t.value))
             elif role == "every":
@@ -101,25 +120,7 @@ class Finish(Changes):
 
     def _to_end(self, way: Way) -> bool:
         words = self.r.words()
-        ended = any(
-            p in words
-            for p in (
-                "to end",
-                "to the end",
-                "till end",
-                "til end",
-                "until end",
-                "to end of line",
-                "all the way to end",
-                "rest of line",
-                "rest of the line",
-                "rest of the way",
-                "hasta el fin",
-                "hasta el final",
-                "thru to end",
-                "rest of pipe",
-            )
-        )
+        ended = any(p in words for p in TO_THE_END)
         if ended:
             for n in self.r.where("end"):
                 self.r.used.add(n)
@@ -203,7 +204,7 @@ class Finish(Changes):
         from estimator.fieldnotes.meaning import Meaning
 
         r = self.r
-        values = [t.value for _, t in r.numbers()]
+        values = [t.value for n, t in r.numbers() if n not in r.aside]
         unknown = [a for a in r.atoms if a.unknown]
         guarded = next((a for a in r.atoms if a.near), None)
         if guarded is not None:
@@ -235,29 +236,18 @@ class Finish(Changes):
             )
         return Meaning(score=1)
 
-    def _strange(self) -> Say | None:
-        """A word that could be gas, beside what was understood."""
+    def _strange(self, rows: list[str], way: Way) -> Say | None:
+        """A word that could be gas, or one that the reading leaves out."""
         r = self.r
         near = next((a for a in r.atoms if a.near), None)
-        if (loose := self._of_nothing()) is not None:
-            return Say.of("“{typed}”: what is there?", typed=loose.text)
         if near is not None:
             return Say.of(
                 "“{typed}”: was {word} meant? A word that may be gas, live or dead, or “cannot pass” is never guessed?",
                 typed=near.text,
                 word=near.near,
             )
-        return None
-
-    def _of_nothing(self) -> Atom | None:
-        """A word that says something and found no place: a second pipe after `then`, what a question mark is about."""
-        r = self.r
-        for n, a in enumerate(r.atoms):
-            asked = r.is_mark(n + 1, "?") and (a.unknown or a.text in HOW_MUCH)
-            after = bool(n) and "change" in r.atoms[n - 1].means and "material" in a.means
-            if asked or (n not in r.used and n not in r.denied and (after or {"utility", "danger"} & set(a.means))):
-                return a
-        return None
+        loose = unexplained(r, rows, len(way.more) + 1)
+        return None if loose is None else Say.of("“{typed}”: what is there?", typed=loose.text)
 
     def _left(self) -> str:
         return " ".join(
@@ -272,8 +262,21 @@ class Finish(Changes):
     def _score(self, way: Way) -> float:
         explained = sum(1 for n, a in enumerate(self.r.atoms) if n in self.r.used or "plain" in a.means)
         return (
-            way.score + 0.3 * explained + len([d for d in self.drafts if not d.short_of_amount]) - 3 * len(self.r.ask)
+            way.score
+            + 0.3 * explained
+            + len([d for d in self.drafts if not d.short_of_amount])
+            - 3 * len(self.r.ask)
+            - 3 * sum(_too_much(d) for d in self.drafts)
         )
+
+
+SIZED = frozenset(("hole", "gap", "crack", "offset", "intruding", "sag", "mud", "grease", "roots", "scale", "branch"))
+
+
+def _too_much(d: Draft) -> bool:
+    """Inches of what has none, or beside another word for how much."""
+    twice = bool(d.grade) or bool((SAYS_HOW_MUCH | {"hairline"}) & set(d.signs))
+    return d.inch is not None and ((d.finding and twice) or d.word not in SIZED)
 
 
 def _bare(d: Draft) -> bool:

@@ -9,8 +9,14 @@ Folded = tuple[tuple[Key, ...], ...]  # what may stand in each of its places
 
 
 def phrase_key(phrase: str) -> Key:
-    """Return the words of a phrase as they are compared: in small letters, without apostrophes."""
-    return tuple(phrase.lower().replace("'", "").split())
+    """Return the words of a phrase as they are compared: in small letters, without apostrophes, `a.b.s.` without its last dot."""
+    return tuple(map(bare, phrase.lower().split()))
+
+
+def bare(word: str) -> str:
+    """Return a word without apostrophes and without the dot of a shortening."""
+    word = word.replace("'", "")
+    return word.rstrip(".") if len(word) > 2 else word
 
 
 def folded(phrase: str) -> Folded:

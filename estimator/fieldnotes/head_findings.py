@@ -23,6 +23,7 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         if n in r.amount_words or (n in r.used and "fraction" in means):
             continue
         if "sign" in means and r.has("place", "branch") and means["sign"] == "capped":
+            r.aside.add(n)
             continue  # the branch is shut, not the drain
         if "cleaned" in means and r.has("cleaned"):
             continue
@@ -32,6 +33,7 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used.add(n)  # flat is how it was crushed
             continue
         if _only_where(r, n):
+            r.aside.add(n)
             r.used.add(n)
             continue
         draft = _draft(r, n, means["finding"])
@@ -49,6 +51,7 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             same.grade = same.grade or draft.grade
             continue
         out.append(draft)
+    _of_the_water(r, out)
     if (
         any(d.word == "blocked" and "hard" in d.signs for d in out)
         and r.has("part", "bottom")
@@ -62,6 +65,12 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used.add(n)
             if not {"soil seen", "washing"} & set(target.signs) and not r.has("sign", "washing"):
                 target.signs.append("soil seen")
+
+
+def _of_the_water(r: "Reader", out: list[Draft]) -> None:
+    """`panza con agua`: the water of the belly, and no branch in use."""
+    if any(d.word in ("sag", "leak") for d in out) and not r.has("place", "branch"):
+        r.used |= {n for n in r.where("live") if {"agua", "water", "wet"} & set(r.text(n).split())}
 
 
 def _only_where(r: "Reader", n: int) -> bool:

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 OUTDOORS = ("lawn", "bed", "bare ground", "gravel", "dirt")
 INDOORS = ("tile", "wood", "vinyl", "carpet", "laminate", "stone")
+TURNS_TO = ("goes", "changes", "turns", "becomes", "switches", "transitions", "transition", "converts", "cambia")
 PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 
@@ -33,6 +34,11 @@ def _pipe_beside(r: "Reader", out: list[Draft]) -> None:
 def _pipe_changed(r: "Reader", out: list[Draft]) -> None:
     """`34 pvc to clay offset 1in`: from one material to another, and what was found there."""
     where = [n for n in r.where("material") if n not in r.used and "finding" not in r.atoms[n].means]
+    for n in where:
+        if n and "change" in r.atoms[n - 1].means and r.text(n - 1).split()[0] in TURNS_TO:
+            out.append(Draft("pipe", n, r.clause[n], choice=r.atoms[n].means["material"]))
+            r.used |= {n, n - 1}
+            return
     for a, b in itertools.pairwise(where):
         between = range(a + 1, b)
         if between and all("change" in r.atoms[k].means or "plain" in r.atoms[k].means for k in between):
@@ -55,8 +61,9 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             token = r.number(pair)
             out.append(Draft("size", pair, r.clause[pair], inch=token.to if token else None))
             numbers.free.remove(pair)
-            r.used |= {pair, *r.where("change"), *r.where("starts")}
-        elif numbers.sizes and not out:
+            r.aside.add(pair)
+            r.used |= {*r.where("change"), *r.where("starts")}
+        elif numbers.sizes and not out and (r.readings() or r.has("change")):
             n, _a, b = numbers.sizes[0]
             out.append(Draft("size", n, r.clause[n], inch=b))
             numbers.sizes.clear()
@@ -82,7 +89,7 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         )
         r.used |= {*where, *r.where("ends"), *r.where("end")}
         return
-    if len(where) == 1 and r.has("repair") and r.single_place() and not r.has("change"):
+    if r.has("repair") and r.single_place() and (len(where) > 1 or not r.has("change")):
         what = r.atoms[last].means["material"]
         r.ask.append((Say.of("how long is the {what} repair?", what=what), (f"pipe {what}", "note")))
         r.used |= {*where, *r.where("repair")}
@@ -201,6 +208,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     r.used |= {
         *zones,
         *surfaces,
+        *r.where("place", "crossing"),
         *r.where("under"),
         *r.where("change"),
         *r.where("starts"),

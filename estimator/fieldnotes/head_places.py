@@ -33,6 +33,10 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         and all(r.text(n - 1) in ("at", "in", "near", "by", "from", "past", "the", "en") for n in branches)
     ):
         tied = False  # `roots at tee` says where
+    if not findings and not r.has("side") and not numbers.inches and r.where("reach") and _drain_reached(r, branches):
+        tied = False
+        r.used |= set(branches)
+        branches = []
     implied = (
         not branches
         and not findings
@@ -57,10 +61,16 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         _branch(r, numbers, out, branches, rooms)
     elif branches:
         r.used |= set(branches)
+    if findings:  # they say where
+        where = {n for n in r.where("place") if r.atoms[n].means["place"] not in ("loc", "pothole", "crossing")}
+        r.used |= {n for n in where if "side" not in r.atoms[n].means}
     if words & {"intruding", "fitting"}:
-        r.used |= {*branches, *rooms}
+        r.used |= set(rooms)
     for n in r.where("place", "cleanout"):
-        if n in r.used or findings or ("run" in r.atoms[n].means and _pipe_from_access(r)):
+        if n in r.used or findings:
+            continue
+        if "run" in r.atoms[n].means and _pipe_from_access(r):
+            r.used.add(n)
             continue
         if any(d.word == "branch" for d in out) or numbers.tapes:
             continue
@@ -78,12 +88,14 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.ask.append((Say.of("a bend, or a stretch?"), tuple(f"bend {v:g}" for v in values if v in DEGREES)))
     if (bends or turned) and not findings and not any(d.word in ("branch", "cleanout") for d in out):
         n = bends[0] if bends else 0
+        turns = [float(w) for w in r.text(n).split() if w.isdigit()]  # `street 90`
         out.append(
             Draft(
                 "bend",
                 n,
                 r.clause[n],
                 choice="long sweep" if r.text(n) == "long sweep" else "sweep" if r.text(n) == "sweep" else "",
+                degrees=turns[0] if turns else None,
             )
         )
         r.used |= set(bends)
@@ -94,9 +106,9 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
                 r.used.add(n)
     for n in r.where("place", "tree")[:1]:
         if "finding" not in r.atoms[n].means and not findings and not any(d.word == "branch" for d in out):
-            draft = Draft("tree", n, r.clause[n], lengths=list(numbers.lengths))
+            draft = Draft("tree", n, r.clause[n], lengths=list(dict(numbers.lengths).items()))
             out.append(draft)
-            r.used.add(n)
+            r.used |= {n, *r.where("grade"), *r.where("side")}
     _locates(r, numbers, out)
     joints = r.where("part", "joint")
     if numbers.every_ft and not any(d.finding for d in out):
@@ -106,8 +118,16 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.used |= set(joints)
     if numbers.tool and not findings and not r.has("cleaned") and r.text(0) in ("ran", "run", "used", "put"):
         out.append(Draft("cleaned", 0, r.clause[0], choice="cutter"))
+        r.used.add(0)
         numbers.inches.clear()
-    for n in r.where("cleaned")[:1]:
+    cleaned = r.where("cleaned")
+    if cleaned and findings and cleaned[0] < min(d.at for d in findings):  # `jetted, roots 34 down to 10%`
+        r.used |= set(cleaned)
+        for d in findings:
+            d.after_cleaning = True
+    if r.has("sign", "cut yearly"):
+        r.used |= set(cleaned)
+    for n in cleaned[:1]:
         if not findings or (
             "cleaned" in r.atoms[n].means and "finding" not in r.atoms[n].means and all(d.at == n for d in findings)
         ):
@@ -128,6 +148,12 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             r.used.add(n)
             if numbers.tool:
                 numbers.inches.clear()
+
+
+def _drain_reached(r: "Reader", branches: list[int]) -> bool:
+    """`lateral hits manhole`: the drain itself, which reaches an end."""
+    whole = all(r.text(n) in ("lateral", "line", "hits main", "connection") for n in branches)
+    return bool(branches) and whole and (r.has("reached") or r.has("end"))
 
 
 def _bare_size(r: "Reader") -> bool:

@@ -34,6 +34,7 @@ class Lexicon:
         self.fillers = frozenset(data["filler"]["filler"]["say"])
         self.language = frozenset(data["language"]["word"]["say"])
         self.alone: dict[tuple[str, str], str] = {}
+        well_spelt: set[Key] = set()
         self.listed: list[tuple[Folded, str, str]] = []
         for cls, words in data.items():
             if cls in ("ask", "standard", "filler", "language"):
@@ -42,8 +43,12 @@ class Lexicon:
                 name = meaning if cls == "verb" else cls  # a verb may be several: `to` reaches, and changes
                 if "alone" in entry:
                     self.alone[cls, meaning] = entry["alone"]
-                phrases = itertools.chain.from_iterable(entry.get(said, ()) for said in ("say", "short", "slip", "es"))
-                self.listed += [(folded(phrase), name, meaning) for phrase in phrases]
+                for said in ("say", "short", "slip", "es"):
+                    these = [folded(phrase) for phrase in entry.get(said, ())]
+                    self.listed += [(phrase, name, meaning) for phrase in these]
+                    well_spelt |= (
+                        set() if said == "slip" else set(itertools.chain.from_iterable(map(single_words, these)))
+                    )
         self._beginning: dict[str, list[tuple[Folded, str, str]]] = defaultdict(list)
         self._words: dict[Key, dict[str, str]] = defaultdict(dict)
         for phrase, name, meaning in self.listed:
@@ -53,8 +58,8 @@ class Lexicon:
                 self._words[key].setdefault(name, meaning)
         self._written: dict[str, dict[Key, dict[str, str]]] = {}
         self.longest = max(sum(max(map(len, place)) for place in phrase) for phrase, _, _ in self.listed)
-        self.single = sorted(  # a slip never makes a remark
-            key[0] for key, means in self._words.items() if len(key[0]) >= SHORTEST_SLIP and "remark" not in means
+        self.single = sorted(  # a slip never makes a remark, and is not slipped again
+            key[0] for key in well_spelt if len(key[0]) >= SHORTEST_SLIP and "remark" not in self._words[key]
         )
         self.parts = frozenset(w for phrase, _, _ in self.listed for place in phrase for words in place for w in words)
         self.part_list = sorted(w for w in self.parts if len(w) >= SHORTEST_SLIP)

@@ -32,6 +32,7 @@ class Meaning:
     choices: tuple[str, ...] = ()
     left: str = ""
     instead: bool = False
+    short: bool = False  # it lacks an amount
     gone: tuple[str, float | None] | None = None  # an earlier thing taken back, by its word and its reading
     score: float = 0.0
     at: float | None = None  # where it lies as far as it says, also where it is asked back

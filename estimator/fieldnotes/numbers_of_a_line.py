@@ -19,7 +19,7 @@ class Numbers:
     lengths: list[tuple[str, float]] = field(default_factory=list)
     long_ft: float | None = None
     every_ft: float | None = None
-    count: int | None = None
+    count: tuple[int, int] | None = None  # its atom, how many
     riser_ft: float | None = None
     flag: str = ""
     photo: str = ""

@@ -1,33 +1,84 @@
-"""A line of several things in; its parts that can each be read by themselves, out."""
+"""A line of several things in; what its parts say, where it can be cut in one way alone so that each is read in silence, out."""
 
 import itertools
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.atoms import Atom
+from estimator.fieldnotes.meaning import Meaning
+from estimator.fieldnotes.tokens import Token
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
-MOST_PARTS = 6
+MOST_JOINTS = 9
+JOINTS = ("and", "y", "then", "luego", "with", "w", "w/", "con", "plus", "also")
+HEADS = (
+    "finding",
+    "place",
+    "material",
+    "surface",
+    "zone",
+    "room",
+    "utility",
+    "danger",
+    "cable end",
+    "reach",
+    "cleaned",
+)
+"""Classes of the lexicon that name a thing."""
+AMOUNTS = ("grade", "side", "fraction", "clock")
+Cuts = tuple[int, ...]
 
 
-def apart(r: "Reader") -> list[list[Atom]]:
-    """Parts of the line that each have a thing and a reading of their own: `tile from 27, carpet from 33`."""
-    for marks, words in ((",;/", ()), (",;/&", ("and", "y"))):
-        groups = _carried(_cut(r.atoms, marks, words))
-        if 2 <= len(groups) <= MOST_PARTS and all(_stands_alone(g) for g in groups):
-            return groups
-    return _by_turns(r)
+def apart(r: "Reader") -> Meaning | None:
+    """What the parts say: `tile from 27, carpet from 33`, `roots lt 26 and 32, hvy at 35`; None where nothing, or more than one thing."""
+    for ways in _ways(r):
+        found = [m for cuts in ways if cuts and (m := _read(r, cuts)) is not None]
+        if found:
+            return found[0] if len({frozenset(m.rows) for m in found}) == 1 else None
+    return None
 
 
-def _cut(every: list[Atom], marks: str, words: tuple[str, ...]) -> list[list[Atom]]:
-    groups: list[list[Atom]] = [[]]
-    for a in every:
-        if (a.token is not None and a.token.kind == "mark" and a.token.text in marks) or a.text in words:
-            groups.append([])
-        else:
-            groups[-1].append(a)
-    return [g for g in groups if g]
+def _ways(r: "Reader") -> Iterator[list[Cuts]]:
+    """At every joint, at every turn from one thing to the next, or at one or two of the joints."""
+    joints = [n for n, a in enumerate(r.atoms) if n and _joins(a)][:MOST_JOINTS]
+    marks = tuple(n for n in joints if r.atoms[n].token is not None)
+    yield [marks]
+    yield [tuple(joints)]
+    if not joints:
+        yield [_turns(r)]
+    for many in (1, 2):
+        yield list(itertools.combinations(joints, many))
+
+
+def _joins(a: Atom) -> bool:
+    return (a.token is not None and a.token.kind == "mark" and a.token.text in ",;/&+") or a.text in JOINTS
+
+
+def _read(r: "Reader", cuts: Cuts) -> Meaning | None:
+    """What the parts say, where each names a thing and a reading and leaves no question."""
+    pieces = (r.atoms[a:b] for a, b in itertools.pairwise((0, *cuts, len(r.atoms))))
+    groups = _carried([g[1:] if g and _joins(g[0]) else g for g in pieces if g])
+    if len(groups) < 2 or not all(_named(g) and _readings(g) for g in groups):
+        return None
+    each = []
+    for group in groups:
+        m = r.other(group, replace(r.context, last_ft=None)).alone()
+        if m.asked or not m.rows:
+            return None
+        each.append(m)
+    rows = tuple(row for m in each for row in m.rows)
+    return Meaning(rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1)
+
+
+def _named(group: Sequence[Atom]) -> bool:
+    return any(c in a.means for a in group for c in HEADS)
+
+
+def _readings(group: Sequence[Atom]) -> list[Token]:
+    return [a.token for a in group if a.token is not None and a.token.may_be_footage]
 
 
 def _carried(groups: list[list[Atom]]) -> list[list[Atom]]:
@@ -37,51 +88,64 @@ def _carried(groups: list[list[Atom]]) -> list[list[Atom]]:
     last: list[Atom] = []
     for group in groups:
         same = any("again" in a.means for a in group)
-        amount = (
-            same
-            or any(c in a.means for a in group for c in ("grade", "side", "fraction", "clock"))
-            or any(a.token is not None and a.token.kind in ("in", "pct", "frac", "clock") for a in group)
-        )
-        if not _heads(group) and head and amount:
-            readings = [a for a in group if a.token is not None and a.token.kind in ("num", "range")]
-            fresh = [a for a in group if a not in readings and not ("again" in a.means or "plain" in a.means)]
-            told = {c for a in fresh for c in ("grade", "side") if c in a.means} | {
-                a.token.kind for a in fresh if a.token
-            }
-            kept = [
-                a
-                for a in last
-                if not (a.token is not None and a.token.kind in ("num", "range", *told)) and not told & set(a.means)
-            ]
-            group = [*readings, *kept, *fresh] if same and readings else [*head, *group]
-        elif _heads(group):
+        amount = same or any(c in a.means for a in group for c in AMOUNTS)
+        amount = amount or any(a.token is not None and a.token.kind in ("in", "pct", "frac", "clock") for a in group)
+        carried = not _named(group)
+        if carried and head and amount:
+            group = _same(group, last) if same and _readings(group) else [*head, *group]
+        elif not carried:
             head = [a for a in group if "finding" in a.means or a.means.get("place") in ("branch", "bend")][:1]
+        group = _from_there(group, last, carried)
         out.append(group)
         last = group
-    first = (
-        [a for a in out[0] if a.token is not None and a.token.number and a.token.kind in ("num", "range")]
-        if out
-        else []
-    )
-    counted = len(first) == 1 and first[0].token is not None and first[0].token.value == len(out) - 1
-    return out[1:] if len(out) > 2 and _heads(out[0]) and (not first or counted) else out
+    return out[1:] if len(out) > 2 and _named(out[0]) and _only_counts(out[0], len(out) - 1) else out
 
 
-def _by_turns(r: "Reader") -> list[list[Atom]]:
-    """`small offset 27 med offset 33`: each thing with its reading, one after the other."""
+def _only_counts(group: Sequence[Atom], places: int) -> bool:
+    """`two taps`, `bellys`: the places follow."""
+    numbers = [a.token.value for a in group if a.token is not None and a.token.number]
+    return not numbers or numbers == [places]
+
+
+def _same(group: list[Atom], last: list[Atom]) -> list[Atom]:
+    """`30 gap 1in, 33 same but 2in`: all of the part before at another reading, but what this one says anew."""
+    readings = [a for a in group if a.token is not None and a.token.may_be_footage]
+    fresh = [a for a in group if a not in readings and not ("again" in a.means or "plain" in a.means)]
+    told = {c for a in fresh for c in ("grade", "side") if c in a.means} | {a.token.kind for a in fresh if a.token}
+    kept = [
+        a
+        for a in last
+        if not (a.token is not None and (a.token.may_be_footage or a.token.kind in told)) and not told & set(a.means)
+    ]
+    return [*readings, *kept, *fresh]
+
+
+def _from_there(group: list[Atom], last: list[Atom], carried: bool) -> list[Atom]:
+    """`22-24.5 light, then hvy to 27`, `grease from there to 38`: it begins where the part before ended."""
+    ends, before = _readings(group), _readings(last)
+    if len(ends) != 1 or not before or ends[0].kind == "range":
+        return group
+    end, begins = ends[0], before[-1].ends[1] or before[-1].value
+    n = next(k for k, a in enumerate(group) if a.token is end)
+    there = any(a.text in ("there", "ahi", "alli") or "from there" in a.text for a in group[:n])
+    if not n or "till" not in group[n - 1].means or not (there or carried) or begins >= end.value:
+        return group
+    stretch = replace(end, kind="range", value=begins, to=end.value, tight=True)
+    return [*group[:n], replace(group[n], token=stretch), *group[n + 1 :]]
+
+
+def _turns(r: "Reader") -> Cuts:
+    """Where the next part begins in `small offset 27 med offset 33`: each thing with its reading, one after the other."""
     things = [n for n, a in enumerate(r.atoms) if "finding" in a.means and n not in r.denied]
-    places = [n for n, a in enumerate(r.atoms) if a.token is not None and a.token.kind in ("num", "range")]
-    if not 2 <= len(things) == len(places) <= MOST_PARTS:
-        return []
+    places = [n for n, a in enumerate(r.atoms) if a.token is not None and a.token.may_be_footage]
+    if not 2 <= len(things) == len(places):
+        return ()
     pairs = list(zip(things, places, strict=True))
     if all(t < p for t, p in pairs) and all(p < t for (_, p), (t, _) in itertools.pairwise(pairs)):
-        cuts = [_begins(r, t, p) for (_, p), (t, _) in itertools.pairwise(pairs)]
-    elif all(p < t for t, p in pairs) and all(t < p for (t, _), (_, p) in itertools.pairwise(pairs)):
-        cuts = places[1:]
-    else:
-        return []
-    groups = [r.atoms[a:b] for a, b in itertools.pairwise((0, *cuts, len(r.atoms)))]
-    return groups if all(_stands_alone(g) for g in groups) else []
+        return tuple(_begins(r, t, p) for (_, p), (t, _) in itertools.pairwise(pairs))
+    if all(p < t for t, p in pairs) and all(t < p for (t, _), (_, p) in itertools.pairwise(pairs)):
+        return tuple(places[1:])
+    return ()
 
 
 def _begins(r: "Reader", thing: int, after: int) -> int:
@@ -89,17 +153,3 @@ def _begins(r: "Reader", thing: int, after: int) -> int:
     while thing - 1 > after and {"grade", "doubt", "plain"} & set(r.atoms[thing - 1].means):
         thing -= 1
     return thing
-
-
-def _heads(group: list[Atom]) -> bool:
-    return any(c in a.means for a in group for c in ("finding", "place", "material", "surface", "zone", "room"))
-
-
-def _stands_alone(group: list[Atom]) -> bool:
-    """It names something, and has readings that can be nothing else."""
-    readings = [a.token for a in group if a.token and a.token.kind in ("num", "range")]
-    if not _heads(group) or not readings or any(t.value < 7 and not t.point for t in readings):
-        return False
-    if len(readings) > 1 and (any(t.kind == "range" for t in readings) or not any("finding" in a.means for a in group)):
-        return False
-    return not any(a.means.get("place") == "loc" or "anchor" in a.means for a in group)

@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.atoms import nearest
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.limits import MAIN_DEPTH_FT
@@ -139,11 +140,24 @@ _NO_WALL = re.compile(
 _OF_CABLE = re.compile(r"\b(?:cable|rod|reel|hose)\b", re.IGNORECASE)
 
 
+def _nothing_over_it(choice: str) -> bool:
+    """`under house` is a slab, `under hosue` too; `under 27` is no thing over the pipe."""
+    return bool(
+        _NOT_OVER_IT.search(choice)
+        or any(c.isdigit() for c in choice)
+        or any(nearest(w)[0] for w in re.findall(r"[a-z]+", choice.lower()))
+    )
+
+
 def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     values, word = thing.values, thing.word
     if word.word == "branch" and re.search(r"\d\s*(?:in|\")?\s?x\s?\d", text[thing.at :]):
         return True  # main by branch, or branch by main
-    if word.word == "under" and _NOT_OVER_IT.search(str(values.get("choice", ""))):
+    if word.word == "under" and _nothing_over_it(str(values.get("choice", ""))):
+        return True
+    if word.word in ("end", "stop") and re.match(
+        r"(?:at|in|to|the|into)\b", str(values.get("choice", "")), re.IGNORECASE
+    ):
         return True
     if word.word == "end" and _OF_CABLE.search(str(values.get("choice", ""))):
         return True

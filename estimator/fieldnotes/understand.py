@@ -16,7 +16,8 @@ from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.just_there import just_there
 from estimator.fieldnotes.meaning import Context, Meaning
 from estimator.fieldnotes.parts import apart
-from estimator.fieldnotes.tokens import Token, normal, tokens
+from estimator.fieldnotes.spoken import normal
+from estimator.fieldnotes.tokens import Token, tokens
 from estimator.model.say import Say
 
 LONGEST_LINE = 600
@@ -33,7 +34,10 @@ def understand(text: str, context: Context) -> Meaning:
     found = [_one(variant, context) for variant in _variants(tokens(normal(body)))]
     best = max(found, key=lambda m: (m.score, not m.asked))
     clear = [m for m in found if m.rows and not m.asked]
-    if best.asked and len(clear) == 1 and len(found) > 1 and not best.instead:
+    short = next((m for m in found if m.short), None)
+    if short and clear:  # `30ft 4in branch left`: the size, or a part of the reading
+        return replace(short, asked=Say.of("which is meant?"), choices=(*clear[0].rows, *short.choices))
+    if best.asked and len(clear) == 1 and len(found) > 1 and not best.instead and len(clear[0].rows) == 1:
         best = clear[0]  # `31ft 8in roots hvy`: 8 in cannot be those of the roots
     others = [m for m in found if m is not best and m.rows and m.rows != best.rows and best.score - m.score < 2]
     if best.rows and others and not best.asked:
@@ -42,31 +46,41 @@ def understand(text: str, context: Context) -> Meaning:
 
 
 def _variants(found: list[Token]) -> Iterator[list[Token]]:
-    """The tokens, and as another reading those with `34 ft 2in` taken apart."""
+    """The tokens, and as another reading those with `34 ft 2in` taken apart where the line begins to count with it.
+
+    Behind `for` or `next` it is a length and an amount: `30 belly next 5ft 1in`.
+    """
+    deep = any(a.means.get("place") in DEEP for a in atoms(split(found)))
+    first = next((n for n, t in enumerate(found) if t.number and not (deep and t.kind == "in")), -1)
+    long = next((n for n, t in enumerate(found) if n and _in_two(t) and found[n - 1].text in LONG), -1)
+    if long > 0:
+        yield _cut_in_two(found, long)
+        return
     yield found
-    first = next((n for n, t in enumerate(found) if t.number and t.kind != "in"), 0)
-    deep = any(a.means.get("place") in ("loc", "depth", "pothole", "invert") for a in atoms(split(found)))
     for n, token in enumerate(found[: first + 1] if deep else found):
-        if deep and "'" in token.text:
-            continue  # `3' 9" deep`
-        if (token.kind == "ft" and token.plain and "in" in token.text) or (
-            token.kind == "ft" and token.plain and '"' in token.text
-        ):
-            feet = float(int(token.value))
-            middle = re.search(r"(?:ft|feet|foot)\.?\s*", token.text)
-            cut = token.at + (middle.end() if middle else 1)
-            parts = [
-                replace(token, text=token.text[: cut - token.at], end=cut, value=feet, plain=True),
-                replace(
-                    token,
-                    kind="in",
-                    text=token.text[cut - token.at :],
-                    at=cut,
-                    value=round((token.value - feet) * 12, 4),
-                ),
-            ]
-            yield [*found[:n], *parts, *found[n + 1 :]]
+        if _in_two(token) and not (deep and "'" in token.text):  # `3' 9" deep`
+            yield _cut_in_two(found, n)
             return
+
+
+DEEP = ("loc", "depth", "pothole", "invert")
+LONG = ("for", "next", "another", "runs")
+
+
+def _in_two(t: Token) -> bool:
+    return t.kind == "ft" and t.plain and any(inch in t.text for inch in ("in", '"', "pulg"))
+
+
+def _cut_in_two(found: list[Token], n: int) -> list[Token]:
+    token = found[n]
+    feet = float(int(token.value))
+    middle = re.search(r"(?:ft|feet|foot|pies|pie)\.?\s*", token.text)
+    cut = token.at + (middle.end() if middle else 1)
+    parts = [
+        replace(token, text=token.text[: cut - token.at], end=cut, value=feet, plain=True),
+        replace(token, kind="in", text=token.text[cut - token.at :], at=cut, value=round((token.value - feet) * 12, 4)),
+    ]
+    return [*found[:n], *parts, *found[n + 1 :]]
 
 
 def _one(found: list[Token], context: Context) -> Meaning:
@@ -79,21 +93,6 @@ def _one(found: list[Token], context: Context) -> Meaning:
 
 
 SEPARATORS = frozenset(("and", "with", "w/", "w", "con", "y", "plus", "also", "but"))
-HOLDS_WORDS = (
-    "finding",
-    "place",
-    "material",
-    "surface",
-    "zone",
-    "utility",
-    "unclear",
-    "state",
-    "part",
-    "reach",
-    "sign",
-    "live",
-    "side",
-)
 POINT_LIKE = frozenset(("branch", "cleanout", "bend", "joint", "access", "stop", "end", "tree"))
 
 
@@ -105,6 +104,9 @@ class Reader:
     def __init__(self, every: list[Atom], context: Context) -> None:
         self.atoms, self.context = just_there(every), context
         self.used: set[int] = set()
+        self.aside: set[int] = (
+            set()
+        )  # what measures or names nothing in the pipe: men, blades, the scale a hole lies under
         self.clause = self._clauses()
         self.denied = self._denied()
         self.ask: list[tuple[Say, tuple[str, ...]]] = []
@@ -224,7 +226,7 @@ class Reader:
     # ── the whole line ────────────────────────────────────────────────────────────────────────
 
     def meaning(self) -> Meaning:
-        for whole in (
+        for way in (
             corrections.correction,
             wholelines.heading,
             wholelines.turned,
@@ -232,17 +234,11 @@ class Reader:
             wholelines.tapes,
             wholelines.ditto,
         ):
-            found = whole(self)
+            found = way(self)
             if found is not None:
                 return found
-        if parts := apart(self):
-            each = [self.other(part).meaning() for part in parts]
-            if all(m.rows and not m.asked for m in each):
-                rows = tuple(row for m in each for row in m.rows)
-                return Meaning(
-                    rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1
-                )
-        return self._things()
+        whole = self.alone()
+        return (apart(self) if whole.asked else None) or whole
 
     def other(self, every: list[Atom], context: Context | None = None) -> "Reader":
         """Another line of these atoms, after the same lines as this one."""
@@ -260,7 +256,7 @@ class Reader:
         ]
         at = tokens(where.replace("-end", ""))
         head = [Atom(t.text, n, n, token=t) for n, t in enumerate(at)]
-        return self.other([*head, *kept])._things()
+        return self.other([*head, *kept]).alone()
 
     def surface_follows(self, n: int) -> bool:
         """`28 floor`, `3ft from asphalt`: the next words name what lies over the pipe."""
@@ -281,6 +277,8 @@ class Reader:
         for n, a in enumerate(self.atoms):
             if "surface" in a.means:
                 return a.means["surface"], {n}
+            if a.means.get("zone") == "slab" and a.text.split()[-1] in ("floor", "flr"):
+                return "floor", {n}
         for n, a in enumerate(self.atoms):
             if found := OVER.get(a.means.get("zone", "")):
                 return found, {n}
@@ -289,7 +287,8 @@ class Reader:
     def single_place(self) -> bool:
         return not any(t.kind == "range" for _, t in self.numbers()) and not self.has("fraction")
 
-    def _things(self) -> Meaning:
+    def alone(self) -> Meaning:
+        """What it says as one thing or several at one place."""
         numbers = labelled(self)
         found = drafts(self, numbers)
         return Finish(self, numbers, found).meaning()

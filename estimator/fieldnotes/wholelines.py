@@ -138,7 +138,7 @@ def remark(r: "Reader") -> Meaning | None:
 
 def _by_the_whole(r: "Reader", says: bool, reads: bool) -> Meaning | None:
     """A phrase that is a remark, `house 1962`, or a test with its hours."""
-    if says:
+    if says and (r.numbers() or r.has("danger") or r.has("utility")):
         return None
     somewhere = any(r.has(c) for c in ("stop", "cable end", "end", "unclear"))
     somewhere = somewhere or (r.has("place") and not r.has("place", "loc"))

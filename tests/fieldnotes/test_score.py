@@ -2,7 +2,7 @@
 
 The judge and lines.toml were written from trade practice, not from the program's grammar; more.toml after it, in other words. own.toml
 was written without a look at the lexicon, and scored once before anything was mended: 77, 77 and 82 % of its three parts were good
-then. fourth.toml, fifth.toml and sixth.toml came from other hands, blind: 74, 85 and 87 % were good when they were first read.
+then. fourth.toml to seventh.toml came from other hands, blind: 74, 85, 87 and 81 % were good when they were first read.
 """
 
 import json
@@ -17,7 +17,9 @@ GOOD = {"right": ("RIGHT",), "note": ("RIGHT",), "ask": ("GUESS", "ASKED")}
 LEAST_RIGHT = 0.95
 
 
-@pytest.mark.parametrize("corpus", ["lines.toml", "more.toml", "own.toml", "fourth.toml", "fifth.toml", "sixth.toml"])
+@pytest.mark.parametrize(
+    "corpus", ["lines.toml", "more.toml", "own.toml", "fourth.toml", "fifth.toml", "sixth.toml", "seventh.toml"]
+)
 def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(corpus, tmp_path):
     out = tmp_path / "score.json"
     ran = subprocess.run(

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.fieldnotes.slots import LEGS
-from estimator.fieldnotes.tidy import digits_for_words, tidied, trade_shortenings, whole_words
+from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, GRADE_WORDS, MATERIALS, SIDES, SURFACES, WORDS
 from estimator.model.line import FINDING_WORDS, ZONES, Finding, Mark
 from estimator.model.problem import Level
@@ -344,7 +344,7 @@ def test_lines_without_a_reading_and_comments_are_notes() -> None:
 @settings(deadline=None)
 @given(st.sampled_from(sorted(BY_NAME) + list(MATERIALS) + list(ALL_SIGNS)))
 def test_known_words_are_never_taken_for_shortenings(word: str) -> None:
-    assert whole_words(digits_for_words(tidied(word)), trade_shortenings()).text == word
+    assert whole_words(tidied(word), trade_shortenings()).text == word
 
 
 @pytest.mark.parametrize(

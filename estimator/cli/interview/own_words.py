@@ -16,7 +16,8 @@ from estimator.disk.whole import write_whole
 from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logbook import DANGERS
-from estimator.fieldnotes.tokens import normal, tokens
+from estimator.fieldnotes.spoken import normal
+from estimator.fieldnotes.tokens import tokens
 from estimator.model.say import Say, Typed
 
 NAME = "words.toml"

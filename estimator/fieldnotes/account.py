@@ -1,0 +1,149 @@
+"""A line and the standard words it was read as, in; the first word or number that the reading leaves unexplained, out.
+
+The one place that holds the promise of reading: it is taken in silence only when every number of the line and every word that
+says something of the pipe is used up.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from estimator.fieldnotes.atoms import Atom
+from estimator.fieldnotes.corrected_before import among
+from estimator.fieldnotes.standard import tied
+from estimator.fieldnotes.tidy import tidied
+from estimator.fieldnotes.words import standard_word
+
+if TYPE_CHECKING:
+    from estimator.fieldnotes.tokens import Token
+    from estimator.fieldnotes.understand import Reader
+
+SAYS = frozenset((
+    "finding", "danger", "utility", "live", "place", "cleaned", "side", "rises", "out of water", "fraction", "grade", "reach",
+    "coin", "or", "cable end",
+))  # fmt: skip
+"""Classes of the lexicon that say what is in the pipe and how much; what only says where or of what may be left over as a remark."""
+GRAVE = frozenset(("soil seen", "void", "washing", "cannot pass", "no flow", "only in use"))
+"""Signs that change what a finding means for the repair."""
+OVER = frozenset(("zone", "material", "room", "reach"))
+"""What only says where, in a line of one place."""
+HOW_MUCH = frozenset(
+    ("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length")
+)
+"""What may be asked with a mark behind it: `a lip, how high?`"""
+UNITS = frozenset(("inch", "inches", "percent", "degrees"))
+"""A unit whose number was not read."""
+NEAR = 0.02
+
+
+@dataclass(slots=True)
+class Measures:
+    """Every number that the rows hold, by what it measures."""
+
+    feet: list[float] = field(default_factory=list)
+    inches: list[float] = field(default_factory=list)
+    others: list[float] = field(default_factory=list)  # percents, hours, degrees, counts
+
+
+def measures(rows: Iterable[str]) -> Measures:
+    out = Measures()
+    for text in rows:
+        said = tied(tidied(text), None, frozenset())
+        if said is None:
+            continue
+        low, high = said.where.from_ft, said.where.to_ft
+        out.feet += [low] if high is None else [low, high]
+        for thing in said.things:
+            for slot, value in thing.values.items():
+                if slot == "size":
+                    out.inches.append(value)
+                elif slot in ("depth", "every"):
+                    out.feet.append(value[0] if isinstance(value, tuple) else value)
+                elif slot in ("lengths", "ties"):
+                    out.feet += [ft for pair in value for ft in pair if isinstance(ft, float)]
+                elif slot in ("percent", "clock"):
+                    out.others += map(float, value)
+                elif slot in ("degrees", "count"):
+                    out.others.append(float(value))
+                elif slot in ("flag", "photo", "name", "choice"):
+                    out.others += [float(w) for w in str(value).strip("()").replace(",", " ").split() if w.isdigit()]
+    out.inches += [ft * 12 for ft in out.feet[:]]
+    return out
+
+
+def _among(value: float, known: Iterable[float]) -> bool:
+    return any(abs(value - k) <= NEAR for k in known)
+
+
+def _explained(t: "Token", m: Measures) -> bool:
+    """Whether this number of the line stands in the rows."""
+    if t.kind == "in":
+        return _among(t.value, m.inches)
+    if t.kind == "ft":
+        return _among(t.value, m.feet)
+    if t.kind in ("pct", "clock", "deg"):
+        return _among(t.value, m.others) and (t.to is None or _among(t.to, m.others))
+    if t.kind == "frac":
+        return (
+            _among(t.value, m.inches)
+            or _among(round(t.value * 100), m.others)
+            or (t.value < 1 and _among(90 * 4 * t.value, m.others))
+        )
+    if t.kind == "cross":
+        return _among(t.value, m.inches) or _among(t.to or 0.0, m.inches)
+    every = (*m.feet, *m.inches, *m.others)
+    if t.kind == "range" and t.to is not None:
+        return all(_among(v, every) for v in (t.value, t.to)) or _among(t.value + t.to / 12, every)
+    return _among(t.value, every)
+
+
+def unexplained(r: "Reader", rows: Iterable[str], places: int) -> Atom | None:
+    """The first atom that says something and is in no row; of several `places` each must be of the same things."""
+    found = measures(rows)
+    told = " ".join(rows)
+    for n, a in enumerate(r.atoms):
+        if n in r.denied or n in r.aside:
+            continue
+        if a.token is not None:
+            if a.token.number and not _explained(a.token, found):
+                return a
+        elif _left_over(r, n, told, places):
+            return a
+    return None
+
+
+def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
+    """Whether a word says something and the rows do not."""
+    a = r.atoms[n]
+    if (r.is_mark(n + 1, "?") and (a.unknown or a.text in HOW_MUCH)) or a.text in UNITS:
+        return True
+    if "finding" in a.means and n not in r.amount_words and not among((standard_word(a.means["finding"]),), told):
+        return True
+    if "utility" in a.means and "danger" not in a.means and n in r.used and a.means["utility"] not in told:
+        return True
+    if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
+        return True
+    return n not in r.used and "plain" not in a.means and _says(r, n) and not _said_before(r, n)
+
+
+def _says(r: "Reader", n: int) -> bool:
+    means = r.atoms[n].means
+    if means.get("place") in ("depth", "loc", "every"):
+        return False  # without a number they say nothing
+    if "reach" in means and any(r.atoms[k].means.get("place") == "branch" for k in r.used):
+        return False  # `tie in, old septic line`
+    if (
+        "material" in means
+        and any("place" in r.atoms[k].means for k in r.used)
+        and not r.has("finding")
+        and not r.has("place", "pothole")
+    ):
+        return True
+    after = bool(n) and "change" in r.atoms[n - 1].means and "material" in means  # `then clay`
+    return after or bool(SAYS & set(means)) or means.get("sign") in GRAVE
+
+
+def _said_before(r: "Reader", n: int) -> bool:
+    """Another word of the line that is used up says the same: `pecan tree`, `roots … root ball`."""
+    means = r.atoms[n].means.items()
+    return any(k in r.used and any(pair in r.atoms[k].means.items() for pair in means) for k in range(len(r.atoms)))

@@ -11,6 +11,9 @@ from estimator.fieldnotes.logproblems import how_much, more_than_whole
 from estimator.fieldnotes.understand import POINT_LIKE
 from estimator.model.say import Say
 
+NO_FOOTAGE_OF_UTILITY = Say.of(
+    "a line that may be gas: at which footage? Stop work in the drain until its owner says what it is."
+)
 LEAST_DEPTH_FT = 0.3
 """A pipe less deep than this lies in the slab itself: the inches are rather those of a dropped joint."""
 
@@ -30,6 +33,8 @@ class Doubts(Assign):
                 here = (
                     (row(last, None, self.drafts),) if last is not None and not any(d.leg for d in self.drafts) else ()
                 )
+                if any(d.word == "utility" for d in self.drafts):
+                    return NO_FOOTAGE_OF_UTILITY, (*here, "note")
                 return Say.of("no footage: where is it?"), (*here, "note")
             return None, ()
         at = way.at if way.at is not None else context.last_ft or 0.0

@@ -33,5 +33,9 @@ def stem(kind: str, number: str, revision: int, site: str) -> str:
 
 
 def revisions_folder(job_file: Path) -> Path:
-    """The folder beside the job file that holds its revisions, under the job file's own name."""
-    return job_file.with_suffix("") if job_file.suffix else job_file.with_name(job_file.name + " revisions")
+    """The folder beside the job file that holds its revisions, under the job file's own name.
+
+    >>> revisions_folder(Path("larkspur/job.toml")).name, revisions_folder(Path("job")).name, revisions_folder(Path(".")).name
+    ('job', 'job revisions', ' revisions')
+    """
+    return job_file.with_suffix("") if job_file.suffix else job_file.parent / f"{job_file.name} revisions"

@@ -20,7 +20,7 @@ def fall_over(profile: Profile, from_ft: float, to_ft: float) -> float | None:
 
 def level_stations(profile: Profile) -> tuple[float, ...]:
     """Return where the pipe's bottom was read, ft, in order."""
-    return tuple(sorted({m.stretch.middle_ft for m in profile.marks("invert", "level") if m.depth_ft is not None}))
+    return tuple(sorted({m.stretch.middle_ft for m in profile.levels}))
 
 
 def _level_near(profile: Profile, at_ft: float) -> float:

@@ -218,11 +218,15 @@ class Profile:
             return Answer(self.line.at_join_ft, "assumed")
         return found if alike else Answer(found.value, "assumed", found.marks)
 
+    @cached_property
+    def levels(self) -> tuple[Mark, ...]:
+        """Where the pipe's bottom was read from a floor, tile as well as slab, or from what nobody named: lawns are not level."""
+        read = (m for m in self.marks("invert", "level") if m.depth_ft is not None)
+        return tuple(m for m in read if m.surface is None or self._taken_indoors(m))
+
     def invert_below_slab_ft(self, at_ft: float) -> Answer[float | None]:
         """Invert below the slab top from `invert` and `level` readings only (a locator depth never gives fall), ft."""
-        marks = self.marks("invert", "level")
-        readings = tuple(m for m in marks if m.depth_ft is not None and m.surface in ("slab", None))
-        return interpolated(readings, lambda m: m.depth_ft or 0.0, at_ft)
+        return interpolated(self.levels, lambda m: m.depth_ft or 0.0, at_ft)
 
     def fall_ft(self, from_ft: float, to_ft: float) -> Answer[float | None]:
         """How much the invert drops from the upstream to the downstream one of two stations, ft; below 0 it runs back.
@@ -242,8 +246,8 @@ class Profile:
         Readings in or at the ends of a belly say how deep it hangs, not how the line falls; None where fewer than two are left.
         """
         bellies = [f.stretch.padded(1.0, 1.0) for f in self.line.findings if f.kind == "sag"]
-        read = sorted({m.stretch.middle_ft for m in self.marks("invert", "level") if m.depth_ft is not None})
-        free = [at for at in read if not any(b.holds(at) for b in bellies)]
+        read = {m.stretch.middle_ft for m in self.levels}
+        free = sorted(at for at in read if not any(b.holds(at) for b in bellies))
         if len(free) < 2:
             return None
         fall = self.fall_ft(free[0], free[-1]).value

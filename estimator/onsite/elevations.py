@@ -163,9 +163,8 @@ def _heard(said: _Saying, equation: Equation, solution: Solution) -> Heard:
 def _levels(profile: Profile, tables: Tables) -> Iterable[_Saying]:
     """Bottoms of the pipe read with a level or a stick from the slab top."""
     error = tables.number("level_error_in") / INCHES_PER_FT
-    for mark in profile.marks("invert", "level"):
-        if mark.depth_ft is not None and mark.surface in ("slab", None):
-            yield _Saying("level", ((round(mark.stretch.middle_ft, 2), 1.0),), mark.depth_ft, error)
+    for mark in profile.levels:
+        yield _Saying("level", ((round(mark.stretch.middle_ft, 2), 1.0),), mark.depth_ft or 0.0, error)
 
 
 def _locates(profile: Profile, job: Job, tables: Tables) -> Iterable[_Saying]:

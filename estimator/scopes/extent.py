@@ -172,7 +172,7 @@ def _up_to_fall(extent: Extent, profile: Profile, new_fall: float, run: Stretch)
     here = fall_over(profile, up, down)
     if here is None or here >= new_fall * abs(down - up):
         return extent
-    read = {m.stretch.from_ft for m in profile.marks("invert", "level") if run.holds(m.stretch.from_ft)}
+    read = {m.stretch.from_ft for m in profile.levels if run.holds(m.stretch.from_ft)}
     for at in sorted((ft for ft in read if (up - ft) * flow > 0), key=lambda ft: abs(ft - up)):
         fall = fall_over(profile, at, down)
         if fall is not None and fall >= new_fall * abs(down - at):
@@ -198,7 +198,7 @@ def in_whole_pieces(padded: Extent, length_ft: float, run: Stretch) -> Extent:
 
 def _old_fall(stretch: Stretch, profile: Profile) -> float | None:
     """Fall of the old pipe beyond the stretch, ft per ft, from readings at two stations or more; None where there are fewer."""
-    stations = {m.stretch.from_ft for m in profile.marks("invert", "level")}
+    stations = {m.stretch.from_ft for m in profile.levels}
     readings = sorted(ft for ft in stations if not stretch.holds(ft))
     if len(readings) < 2:
         return None

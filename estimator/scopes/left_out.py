@@ -10,6 +10,7 @@ from estimator.scopes.counter import Counter
 from estimator.scopes.kinds import kind_of, reach_of
 from estimator.scopes.menu import Dish, by_price
 from estimator.scopes.rules import BY_ID
+from estimator.works.methods import renews
 
 COSTS_MORE = "costs-more"
 NO_ROOM = "four-are-enough"
@@ -66,7 +67,13 @@ def _why(repair: Repair, whole: Set, options: Sequence[Set], counter: Counter) -
         if _same_kind(repair, option) and _no_worse(figures, mine):
             return COSTS_MORE, letter
     dearer = {letter: figures[0] > mine[0] for letter, _, figures in lettered}  # never all: the cheapest set is shown
-    return NO_ROOM, min(lettered, key=lambda it: (dearer[it[0]], *(-n for n in _shared(it[1], whole))))[0]
+    near = {letter: (not _cures(o, repair), dearer[letter], *(-n for n in _shared(o, whole))) for letter, o, _ in lettered}
+    return NO_ROOM, min(near, key=lambda letter: near[letter])
+
+
+def _cures(option: Set, repair: Repair) -> bool:
+    """The option puts right some of what the repair would: a visit, or the cure of another line, stands for none."""
+    return any(set(repair.answers) & set(r.answers) for r in all_repairs(option) if renews(r.method))
 
 
 def _figures(repairs: Set, counter: Counter) -> Figures:

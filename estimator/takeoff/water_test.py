@@ -41,11 +41,7 @@ def old_pipe_test(case: Case, head_ft: float) -> None:
 
 def to_slab_top_ft(case: Case) -> float:
     """Lowest invert read to the slab's top; where none was read, what the firm counts with."""
-    read = [
-        m.depth_ft
-        for m in case.profile.marks("invert", "level")
-        if m.depth_ft is not None and m.surface in ("slab", None)
-    ]
+    read = [m.depth_ft or 0.0 for m in case.profile.levels]
     return max(read, default=case.number("depth_if_unlocated_ft"))
 
 

@@ -92,10 +92,9 @@ def grade(case: Case) -> Grade:
 def _invert_readings(case: Case) -> list[tuple[float, float]]:
     """(distance inside the slab edge, invert below the slab top), the nearest to the exit first; of two at one place the shallower."""
     found: dict[float, float] = {}
-    for mark in case.profile.marks("invert", "level"):
-        if mark.depth_ft is not None and mark.surface in ("slab", None):
-            at = round(case.inside_ft(mark.stretch.from_ft), 3)
-            found[at] = min(mark.depth_ft, found.get(at, mark.depth_ft))
+    for mark in case.profile.levels:
+        at, depth = round(case.inside_ft(mark.stretch.from_ft), 3), mark.depth_ft or 0.0
+        found[at] = min(depth, found.get(at, depth))
     return sorted(found.items())
 
 

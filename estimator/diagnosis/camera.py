@@ -89,7 +89,9 @@ READINGS = (
         meaning=Say.of("Two camera passes put {what} {difference} apart: a riser or a zero is wrong."),
         confirm=Say.of("Locate it again from above before anything is marked or dug."),
         asks=True,
-        blocks_fixed_price=True,
+        not_fixed=Say.of(
+            "Our two camera runs do not agree on where the damage is. We can set a firm price after we locate it again from above."
+        ),
         source="plain arithmetic",
         sees=passes_disagree,
         reads=("passes_differ_ft",),
@@ -104,7 +106,9 @@ READINGS = (
         ),
         confirm=Say.of("Whose line is it? Its owner must clear it before anyone works in or above this drain."),
         asks=True,
-        blocks_fixed_price=True,
+        not_fixed=Say.of(
+            "Another pipe or cable runs through your drain. No one works in or above this drain until its owner has cleared it in writing."
+        ),
         sees=lambda case: each(case.of("utility")),
     ),
     Reading(

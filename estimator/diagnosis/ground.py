@@ -89,7 +89,9 @@ READINGS = (
         meaning=Say.of("The joint was pulled apart when the house was lifted; others probably were too."),
         confirm=Say.of("Water-test the whole system."),
         asks=True,
-        blocks_fixed_price=True,
+        not_fixed=Say.of(
+            "A joint pulled apart when the house was lifted; others may have too. We can set a firm price after a water test of all drains under the house."
+        ),
         sees=pulled_joint,
     ),
     Reading(

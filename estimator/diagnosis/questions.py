@@ -10,6 +10,7 @@ from estimator.diagnosis.urgency import was_seen
 from estimator.knowledge.excavation import needs_ladder
 from estimator.knowledge.tendons import may_have_tendons
 from estimator.model.edge_beam import edge_beam
+from estimator.model.fall import CLIMBS
 from estimator.model.job import SLAB_FLOORS, Job
 from estimator.model.judgement import Evidence, Need, Question
 from estimator.model.profile import Profile
@@ -21,11 +22,11 @@ def questions_of(
     case: Case, evidence: Sequence[Evidence], needs: Sequence[Need], readings: Sequence[Reading]
 ) -> tuple[Question, ...]:
     """What to find out on one line, each once: asked by the evidence, by missing levels, branches and parts not filmed."""
-    blocks = {r.id for r in readings if r.blocks_fixed_price}
+    told = {r.id: r.not_fixed for r in readings}
     if case.of(IN_THE_BORE):  # nobody goes near this line before its owner has cleared it
         evidence = [e for e in evidence if e.rule == CLEARED_FIRST]
     asked = [
-        Question(about=e.confirm, line=e.line, stretch=e.stretch, blocks_fixed_price=e.rule in blocks)
+        Question(about=e.confirm, line=e.line, stretch=e.stretch, not_fixed=told.get(e.rule))
         for e in evidence
         if e.asks and e.confirm is not None and not (e.rule == PULLED and _tested_after_the_lift(case))
     ]
@@ -63,7 +64,7 @@ def _climbs(case: Case) -> list[Question]:
     about = Say.of(
         "By the levels this line runs uphill toward its lower end: take them again, and look for a lower place to tie in; new pipe between the same ends would not drain."
     )
-    return [Question(about=about, line=case.line.name, blocks_fixed_price=True)]
+    return [Question(about=about, line=case.line.name, not_fixed=CLIMBS)]
 
 
 def _way_in(case: Case, needs: Sequence[Need]) -> list[Question]:
@@ -143,7 +144,6 @@ def _not_filmed(case: Case, needs: Sequence[Need]) -> list[Question]:
             about=Say.of("This part was not filmed; it stays out of every fixed price until it is."),
             line=case.line.name,
             stretch=part,
-            blocks_fixed_price=False,
         )
         for part in case.profile.not_inspected
     ]

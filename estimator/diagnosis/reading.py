@@ -25,7 +25,8 @@ class Hit:
 class Reading:
     """One line of diagnosis: what is seen together, what it means, what must be confirmed, what follows.
 
-    `asks`: the confirmation is a question for a return visit. `blocks_fixed_price`: until it is answered.
+    `asks`: the confirmation is a question for a return visit. `not_fixed`: what the homeowner
+    is told where no price is fixed until it is answered.
     `numbers` are its numbers in docs/rules.md (D01 ...).
     """
 
@@ -37,7 +38,7 @@ class Reading:
     sees: Callable[[Case], Iterable[Hit]]
     confirm: Say | None = None
     asks: bool = False
-    blocks_fixed_price: bool = False
+    not_fixed: Say | None = None
     source: str = COMMON_PRACTICE
     reads: tuple[str, ...] = ()
 

@@ -67,7 +67,9 @@ READINGS = (
         ),
         confirm=Say.of("Clear the line downstream and film again."),
         asks=True,
-        blocks_fixed_price=True,
+        not_fixed=Say.of(
+            "The standing water has no end downstream: something farther down may hold it back. We can set a firm price after we clear the line and inspect it again."
+        ),
         sees=held_back,
     ),
     Reading(

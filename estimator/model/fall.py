@@ -1,7 +1,12 @@
 """The fall over a stretch of pipe whose ends no level was read at, from levels so near that they speak for the ends."""
 
 from estimator.model.profile import Profile
+from estimator.model.say import Say
 
+CLIMBS = Say.of(
+    "Our level readings show that your drain climbs toward the sewer. New pipe between the same ends would not drain. We can set a firm price after we find a lower end."
+)
+"""What the homeowner of a line that runs uphill is told."""
 LEVEL_REACH_FT = 3.0
 """A level read so near the end of a stretch speaks for that end. Common practice."""
 

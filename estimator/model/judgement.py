@@ -54,12 +54,14 @@ class Need:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Question:
-    """Something the return visit should settle: what to find out, where, and what hangs on it."""
+    """Something the return visit should settle: what to find out, where; `not_fixed` is what the homeowner is told where no
+    price is fixed before it is answered.
+    """
 
     about: Say
     line: str = ""
     stretch: Stretch | None = None
-    blocks_fixed_price: bool = False
+    not_fixed: Say | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,8 +46,7 @@ def budget_letter(quote: Quote, language: str) -> Book:
     page.add(Cell(text, "title", 2))
     page.listing(speak("What we found so far"), letter.all(f.text for f in quote.found))
     questions = quote.diagnosis.questions
-    asked = {q.about for q in questions}  # told below, as what the next visit settles
-    unsure = dict.fromkeys(s for o in quote.options for s in o.not_fixed_because if s not in asked)
+    unsure = dict.fromkeys(s for o in quote.options for s in o.not_fixed_because)
     page.listing(speak("What would move these figures"), letter.all([*unsure, *quote.not_seen]))
     page.listing(speak("What the next visit settles"), letter.all(for_the_homeowner(questions)))
     page.gap()

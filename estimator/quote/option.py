@@ -110,9 +110,9 @@ def not_fixed_because(
     """Why the price cannot hold yet: rules that say so, and open questions on the pipe it is for."""
     rules = [v.homeowner for v in verdicts(repairs, takeoffs) if v.effect in NOT_FIXED]
     open_ = [
-        q.about
+        q.not_fixed
         for q in diagnosis.questions
-        if q.blocks_fixed_price
+        if q.not_fixed
         and any(
             q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch))
             for r in repairs

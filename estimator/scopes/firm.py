@@ -39,7 +39,7 @@ def open_questions(repairs: Iterable[Repair], diagnosis: Diagnosis) -> tuple[Que
     return tuple(
         q
         for q in diagnosis.questions
-        if q.blocks_fixed_price
+        if q.not_fixed
         and any(q.line == r.line and (q.stretch is None or q.stretch.touches(r.stretch)) for r in renewing)
     )
 

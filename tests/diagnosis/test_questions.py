@@ -63,7 +63,7 @@ def test_silence_about_the_edge_beam_is_asked_about_and_a_word_ends_the_question
 
 def test_water_that_never_ends_stops_a_fixed_price() -> None:
     questions = diagnose(job(line("20-60 sag 30% never ends")), demo_tables()).questions
-    assert any(q.blocks_fixed_price for q in questions)
+    assert any(q.not_fixed for q in questions)
 
 
 def test_a_question_is_asked_once() -> None:

@@ -23,7 +23,7 @@ AGAIN = "Run water, then film again with the flow stopped."
 QUESTIONS = (
     Question(about=Say.of(COMPETENT)),
     Question(about=Say.of(AGAIN), line="main", stretch=Stretch(8.0, 12.0)),
-    Question(about=Say.of(AGAIN), line="yard", stretch=Stretch(30.0, 30.0), blocks_fixed_price=True),
+    Question(about=Say.of(AGAIN), line="yard", stretch=Stretch(30.0, 30.0), not_fixed=Say.of("We look again first.")),
 )
 
 
@@ -65,7 +65,7 @@ def text(sheet: Sheet) -> str:
 )
 def test_the_budget_letter_talks_to_the_homeowner(language: str, once: str, never: tuple[str, ...]) -> None:
     quote = replace(example_quote(), diagnosis=Diagnosis(needs=(), questions=QUESTIONS))
-    loose = replace(quote.options[0], fixed=False, not_fixed_because=(QUESTIONS[2].about,))
+    loose = replace(quote.options[0], fixed=False, not_fixed_because=(Say.of("We look again first."),))
     shown = text(budget_letter(replace(quote, options=(loose,)), language).sheets[0])
     assert shown.count(once) == 1
     assert not [word for word in never if word in shown]

@@ -171,9 +171,10 @@ def test_a_rule_that_says_no_fixed_price_is_told_unless_overruled(
 def test_an_open_question_on_the_pipe_of_an_option_keeps_its_price_from_being_fixed(
     chosen: tuple[Chosen, ...], tables: Tables, where: Stretch | None, fixed: bool
 ) -> None:
-    question = Question(about=Say("Is it live?"), line="main", stretch=where, blocks_fixed_price=True)
+    question = Question(about=Say("Is it live?"), line="main", stretch=where, not_fixed=Say("We look again first."))
     option = built((chosen[0],), tables, diagnosis=Diagnosis(needs=DIAGNOSIS.needs, questions=(question,))).options[0]
     assert option.fixed is fixed
+    assert option.not_fixed_because == (() if fixed else (Say("We look again first."),))  # what is told, not what is asked
 
 
 def test_one_reason_for_several_ways_is_told_once(chosen: tuple[Chosen, ...], tables: Tables) -> None:

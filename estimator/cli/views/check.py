@@ -153,7 +153,7 @@ def _questions(questions: tuple[Question, ...], columns: int, language: str) -> 
     out = [Row(""), Row(speaker(language)("To find out on a return visit"), "head")]
     for i, question in enumerate(questions, start=1):
         text = f"{i}. {_where(question, language)}{sentence(question.about, language)}"
-        if question.blocks_fixed_price:
+        if question.not_fixed:
             text += " " + speaker(language)("No fixed price before that.")
         out += [Row(line) for line in indented(text, columns, hanging=3)]
     return out

@@ -13,6 +13,7 @@ True
 'no fixed price'
 """
 
+from estimator.model.fall import CLIMBS
 from estimator.model.judgement import Effect
 from estimator.model.say import Feet, Say
 from estimator.scopes.rules.concern import LAYS
@@ -64,9 +65,7 @@ def _too_close(fall_ft: float, needed_ft: float) -> Ruling:
 def _climbs(fall: float) -> Ruling:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
-        homeowner=Say.of(
-            "Our level readings show that your drain climbs toward the sewer. New pipe between the same ends would not drain. We can set a firm price after we find a lower end."
-        ),
+        homeowner=CLIMBS,
         estimator=Say.of(
             "The levels say that the line climbs {rise} in a foot with the flow: a lower tie-in, levels taken again, or the inspector's word before a fixed price.",
             rise=f"{-fall * 12:.2g}",

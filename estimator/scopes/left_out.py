@@ -67,7 +67,9 @@ def _why(repair: Repair, whole: Set, options: Sequence[Set], counter: Counter) -
         if _same_kind(repair, option) and _no_worse(figures, mine):
             return COSTS_MORE, letter
     dearer = {letter: figures[0] > mine[0] for letter, _, figures in lettered}  # never all: the cheapest set is shown
-    near = {letter: (not _cures(o, repair), dearer[letter], *(-n for n in _shared(o, whole))) for letter, o, _ in lettered}
+    near = {
+        letter: (not _cures(o, repair), dearer[letter], *(-n for n in _shared(o, whole))) for letter, o, _ in lettered
+    }
     return NO_ROOM, min(near, key=lambda letter: near[letter])
 
 

@@ -109,7 +109,9 @@ def test_fall_is_told_only_between_inverts_that_were_read_and_never_from_locates
 @pytest.mark.parametrize("surface", ["slab", "tile", "floor", "concrete", None])
 def test_levels_read_from_any_floor_give_the_fall_and_from_a_lawn_none(surface: str | None) -> None:
     """25 in below the tile, then 19 in with the flow: it climbs 6 in in 19 ft [computed]. A lawn is not level."""
-    ends = [mark("invert", at, depth_ft=inches / 12, surface=surface, to="invert") for at, inches in ((1, 25), (20, 19))]
+    ends = [
+        mark("invert", at, depth_ft=inches / 12, surface=surface, to="invert") for at, inches in ((1, 25), (20, 19))
+    ]
     assert profile(mark("slab", 0), *ends).slope_ft_per_ft() == pytest.approx(-0.5 / 19)
     lawn = [mark("invert", at, depth_ft=inches / 12, surface="lawn", to="invert") for at, inches in ((1, 25), (20, 19))]
     assert profile(mark("yard", 0), *lawn).slope_ft_per_ft() is None

@@ -174,7 +174,9 @@ def test_an_open_question_on_the_pipe_of_an_option_keeps_its_price_from_being_fi
     question = Question(about=Say("Is it live?"), line="main", stretch=where, not_fixed=Say("We look again first."))
     option = built((chosen[0],), tables, diagnosis=Diagnosis(needs=DIAGNOSIS.needs, questions=(question,))).options[0]
     assert option.fixed is fixed
-    assert option.not_fixed_because == (() if fixed else (Say("We look again first."),))  # what is told, not what is asked
+    assert option.not_fixed_because == (
+        () if fixed else (Say("We look again first."),)
+    )  # what is told, not what is asked
 
 
 def test_one_reason_for_several_ways_is_told_once(chosen: tuple[Chosen, ...], tables: Tables) -> None:

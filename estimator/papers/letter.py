@@ -16,6 +16,15 @@ from estimator.wording.typed import as_typed
 LOGO, LOGO_HEIGHT_PX = "logo", 56
 
 
+def not_real(quote: Quote, language: str) -> str:
+    """Return what every paper of a quote says first where its house or its prices are invented; "" where they are not."""
+    if quote.job.demo:
+        return speaker(language)("Example only. The house and the prices are invented.")
+    if quote.invented:
+        return speaker(language)("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted.")
+    return ""
+
+
 @dataclass(frozen=True)
 class Letter:
     """A quote and the language it is written in."""
@@ -76,7 +85,7 @@ class Letter:
         for text in self.terms(self.quote.notices, "first page"):
             page.line(text, "first page")
         if self.quote.job.demo or self.quote.invented:
-            page.line(self._not_real(), "box")
+            page.line(not_real(self.quote, self.language), "box")
         page.gap()
 
     def gas_first(self, page: Page) -> None:
@@ -87,12 +96,7 @@ class Letter:
     def not_an_offer(self, page: Page) -> None:
         """On the tabs after the first, where the prices are invented, that nobody can accept them; the foot tells whose quote it is."""
         if self.quote.invented and not self.quote.job.demo:
-            page.line(self._not_real(), "box")
-
-    def _not_real(self) -> str:
-        if self.quote.job.demo:
-            return self.speak("Example only. The house and the prices are invented.")
-        return self.speak("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted.")
+            page.line(not_real(self.quote, self.language), "box")
 
     def which_counts(self) -> list[str]:
         """Where the quote goes out in two languages, which of them counts: the first of the job."""

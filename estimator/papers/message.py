@@ -1,7 +1,8 @@
-"""A Quote in, a short message out to send with the file: prices, , until when, whom to ask; or nothing to repair."""
+"""A Quote in, a short message out to send with the file: prices, until when, whom to ask; or nothing to repair."""
 
 from estimator.model.gas import gas_smelled
 from estimator.model.offer import Option, Quote
+from estimator.papers.letter import not_real
 from estimator.papers.stop_notice import lines_in_the_bore
 from estimator.wording.numbers import long_date, money
 from estimator.wording.say import speaker
@@ -14,7 +15,7 @@ def message(quote: Quote, language: str) -> str:
 
     >>> from estimator.papers.example import example_quote
     >>> message(example_quote(), "en_US")
-    'Your drain quote is attached. A $16,525 · B $9,875. The first page answers. Good until December 18, 2026. Questions: 555-0100'
+    'Example only. The house and the prices are invented. Attached: A $16,525 · B $9,875. Questions: 555-0100'
 
     Errors: ValueError where even the short form is too long.
     """
@@ -67,6 +68,9 @@ def _report(quote: Quote, language: str) -> str:
 
 def _text(quote: Quote, language: str, prices: str) -> str:
     speak = speaker(language)
+    if warned := not_real(quote, language):
+        phone = quote.firm.phone
+        return speak("{warned} Attached: {prices}. Questions: {phone}", warned=warned, prices=prices, phone=phone)
     until = long_date(quote.valid_until, language)
     return speak(
         "Your drain quote is attached. {prices}. The first page answers. Good until {day}. Questions: {phone}",

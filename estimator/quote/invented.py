@@ -14,7 +14,7 @@ from estimator.tables.whose import invented
 
 MOST_PERCENT = 20
 """More of a price than this may not rest on figures that nobody of the firm has looked at."""
-IDENTITY = ("firm_name", "firm_licence", "firm_insurance")
+IDENTITY = ("firm_name", "firm_licence", "firm_licence_until", "firm_insurance", "firm_insurance_until")
 TABLE_OF = {"material": "materials", "equipment": "equipment", "sub": "subs_and_fees", "fee": "subs_and_fees"}
 
 

@@ -158,6 +158,8 @@ def test_tax_charged_is_apart_in_the_books_and_on_changes(job: Path, tmp_path: P
         ("3897.00", "297.00"),
     ]
     assert [(e["kind"], e["amount"]) for e in found["money"]["later"]] == [("change", "100.00"), ("tax", "8.25")]
+    why = "Sales tax on changes: 8.25%, the share it has of the price signed ($330.00 on $4,000.00)."
+    assert why in run("money", job).output
     assert D(found["balance"]) == D("4438.25")
     run("money", job, "--csv", tmp_path / "books.csv")
     rows = list(csv.DictReader((tmp_path / "books.csv").open(encoding="utf-8", newline="")))

@@ -11,8 +11,13 @@ import pytest
 from estimator.fieldnotes import read_job
 from estimator.model.job import Job
 from estimator.model.offer import Quote
+from estimator.model.say import Say
+from estimator.papers.example import example_quote
+from estimator.papers.homeowner import homeowner
+from estimator.papers.letter import not_real
+from estimator.papers.message import LONGEST, message
 from estimator.pipeline import run
-from estimator.quote.invented import figures_of, share_of
+from estimator.quote.invented import IDENTITY, figures_of, share_of
 from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
@@ -43,7 +48,7 @@ def quoted(job: Job, tables: Tables) -> Quote:
 
 def test_a_real_customers_quote_on_the_demos_figures_says_what_is_invented() -> None:
     said = [str(one) for one in quoted(real(), demo()).invented]
-    assert said[:3] == [f"{key} in the table settings is the demo's invention" for key in ("firm_name", "firm_licence", "firm_insurance")]  # fmt: skip
+    assert said[:5] == [f"{key} in the table settings is the demo's invention" for key in IDENTITY]  # fmt: skip
     assert any(text.startswith("the wages of ") for text in said)
     assert said[-1].endswith("% of the cost comes from demo figures") and said[-1] > "95"
 
@@ -82,3 +87,23 @@ def test_setting_up_each_day_is_a_figure_like_any_other() -> None:
         theirs = sum(float(c.amount) * c.setup_hours / (c.setup_hours + c.work_hours) for c in option.price.crews)
         assert dict(figures_of(option, one)).keys() == {("production", SETUP_TASK)}
         assert float(share_of(option, one)) == pytest.approx(100 * theirs / float(total), rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("demo", "said"), [(False, "DEMO. The prices and papers are invented."), (True, "Example only. The house")]
+)
+def test_the_message_to_send_says_the_same_as_the_paper_and_names_no_day_it_is_good_until(demo: bool, said: str) -> None:
+    example = example_quote()
+    quote = replace(example, job=replace(example.job, demo=demo), invented=() if demo else (Say.of("wages"),))
+    for language in ("en_US", "es_US"):
+        text = message(quote, language)
+        assert text.startswith(not_real(quote, language)) and len(text) < LONGEST
+        assert "Good until" not in text and "Vigente" not in text
+    assert message(quote, "en_US").startswith(said)
+
+
+def test_every_sheet_of_a_quote_on_invented_prices_says_so() -> None:
+    example = example_quote()
+    quote = replace(example, job=replace(example.job, demo=False), invented=(Say.of("wages"),))
+    for sheet in homeowner(quote, "en_US").sheets:
+        assert any(not_real(quote, "en_US") == cell.value for row in sheet.rows for cell in row.cells), sheet.name

@@ -1,6 +1,7 @@
 """Sums over a month: each job counts in the month of its day; gross profit by method by hand."""
 
-from datetime import date
+from dataclasses import replace
+from datetime import date, timedelta
 from decimal import Decimal
 from pathlib import Path
 
@@ -9,6 +10,7 @@ from estimator.records.afterwards.actuals import keep
 from estimator.records.afterwards.crew_day_profit import Earned
 from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.lost import lose, lost
+from estimator.records.afterwards.money import changed, note
 from estimator.records.afterwards.month import Month, month_of
 from estimator.records.afterwards.sold import sold
 from estimator.records.finished import finish
@@ -74,3 +76,18 @@ def test_gross_profit_per_crew_day_is_price_less_cost_with_labor_as_it_turned_ou
     (found,) = months(tmp_path, "2026-12").earned
     assert found == Earned(method="tunnel", profit=D("6972.80"), crew_days=D(9))
     assert found.per_crew_day == D("774.76")
+
+
+def test_work_in_hand_counts_the_change_orders_and_credits_noted_by_then(tmp_path: Path) -> None:
+    """$16,525.00 signed, which is taxed 0: + 450.10 on November 20, − 120.00 on November 25, + 80.00 on December 2: 16,855.10
+    at the end of November, 16,935.10 at that of December; what was won in November stays what was signed [by hand]."""
+    folder = job(tmp_path, "a", "A")
+    done = sold(folder)
+    untaxed = {k: {**done.option["price"], "tax": "0"} if k == "price" else v for k, v in done.option.items()}
+    done = replace(done, option=untaxed)
+    for kind, amount, day in (("change", "450.10", 20), ("credit", "120.00", 25), ("change", "80.00", 32)):
+        on = date(2026, 11, 1) + timedelta(days=day - 1)
+        note(folder, done, changed(done, kind, f"on {day}", D(amount), on, ""))  # type: ignore[arg-type]
+    november, december = months(tmp_path), months(tmp_path, "2026-12")
+    assert (november.won.dollars, november.backlog.dollars) == (D("16525.00"), D("16855.10"))
+    assert december.backlog.dollars == D("16935.10")

@@ -63,6 +63,7 @@ def command(
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
     from estimator.records.afterwards.money import money as standing
+    from estimator.records.afterwards.money import why_taxed
 
     day = on or today()
     if job.is_dir():
@@ -84,4 +85,4 @@ def command(
     tell([*asked, *job_money.twice(folder, before, state, bool(paid or change or credit))])
     if csv is not None:
         job_money.written(csv, [job_money.account(state, done)], readable_tables(day, tables), language)
-    answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language))
+    answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language, why_taxed(done)))

@@ -8,8 +8,9 @@ from estimator.cli.views.screen import Row
 from estimator.cli.views.table import folded, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, day, dollars
+from estimator.model.say import Say
 from estimator.pricing.ledger import Entry
-from estimator.records.afterwards.money import Money
+from estimator.records.afterwards.money import TAX_ON, Money
 from estimator.records.afterwards.owing import Owing
 from estimator.wording.say import say, speaker
 
@@ -17,11 +18,13 @@ SAID = {"payment": "received"}
 """What came in stands as it came, above nothing."""
 
 
-def rows(state: Money, on: date, columns: int, language: str = ENGLISH) -> list[Row]:
-    """Two tables and the balance, as on that day."""
+def rows(state: Money, on: date, columns: int, language: str = ENGLISH, taxed: Say | None = None) -> list[Row]:
+    """Two tables and the balance, as on that day; `taxed` says where sales tax on changes comes from."""
+    tax = say(taxed, language) if taxed and any(e.text.startswith(TAX_ON) for e in state.later) else ""
     return [
         *_agreed(state, columns, language),
         *_later(state, columns, language),
+        *(Row(line, "dim") for line in folded(tax, columns) if line),
         Row(""),
         *_balance(state, on, columns, language),
     ]

@@ -10,6 +10,7 @@ from typing import Any, get_args
 from estimator.disk.disk import Disk
 from estimator.model.money import spread
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.pricing.ledger import Entry, Kind, owed, tax_on
 from estimator.pricing.payments import WORDS
 from estimator.records.accepted import all_accepted
@@ -207,6 +208,20 @@ def entered(kind: Kind, text: str, amount: Decimal, tax: Decimal, day: date, ref
     entry = Entry(day=day, kind=kind, text=text, amount=amount, reference=reference)
     taxed = replace(entry, kind="tax" if kind == "change" else kind, text=TAX_ON + text, amount=tax)
     return (entry, taxed) if tax else (entry,)
+
+
+def why_taxed(done: Sold) -> Say:
+    """Return where the tax on a change or credit of this job comes from (`tax_on`)."""
+    if (rate := _whole_charge(done)) is not None:
+        return Say.of("Sales tax on changes: {percent}%, as this place taxes the whole charge.", percent=f"{rate:f}")
+    price = done.option["price"]
+    tax, net = Decimal(price["tax"]), Decimal(price["total"]) - Decimal(price["tax"])
+    return Say.of(
+        "Sales tax on changes: {percent}%, the share it has of the price signed ({tax} on {net}).",
+        percent=f"{100 * tax / net if net else 0:.2f}",
+        tax=f"${tax:,.2f}",
+        net=f"${net:,.2f}",
+    )
 
 
 def _whole_charge(done: Sold) -> Decimal | None:

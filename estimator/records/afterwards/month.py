@@ -1,13 +1,14 @@
 """Job files and a month in; quotes sent, won and lost, money, work in hand and what a crew-day earned by method, out."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
 from estimator.model.problem import in_short
 from estimator.model.say import Say, Typed
+from estimator.pricing.ledger import Entry, owed
 from estimator.records.accepted import accepted
 from estimator.records.afterwards.actuals import worked
 from estimator.records.afterwards.crew_day_profit import Earned, earned
@@ -23,7 +24,8 @@ ZERO = Decimal(0)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Counted:
-    """How many jobs, and the dollars of their options: the accepted one's price, else the cheapest of the newest quote."""
+    """How many jobs, and the dollars of their options: the accepted one's price, else the cheapest of the newest quote. Of
+    jobs done or in hand with the change orders and credits noted by then."""
 
     jobs: int = 0
     dollars: Decimal = ZERO
@@ -49,7 +51,8 @@ class Month:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Life:
-    """The days of one job as ISO text ("" where it has not come to that), its price, and what it holds."""
+    """The days of one job as ISO text ("" where it has not come to that), its price, and what it holds. `changes` are what
+    change orders and credits moved its price by, tax in it, each with its day."""
 
     first_sent: str
     won: str
@@ -58,8 +61,13 @@ class Life:
     done: str
     price: Decimal
     payments: tuple[tuple[str, Decimal], ...] = ()
+    changes: tuple[tuple[str, Decimal], ...] = ()
     crew_days: Decimal = ZERO
     earned: tuple[Earned, ...] = ()
+
+    def price_by(self, month: str) -> Decimal:
+        """The price with all that moved it until the end of a month."""
+        return self.price + sum((amount for day, amount in self.changes if day[:7] <= month), ZERO)
 
 
 def month_of(job_files: Iterable[Path], month: str) -> Month:
@@ -86,9 +94,9 @@ def _summed(lives: Iterable[Life], month: str, wrong: tuple[Say, ...]) -> Month:
         won=_counted(life for life in lives if life.won.startswith(month)),
         lost=_counted(lost_now),
         reasons={reason: why.count(reason) for reason in dict.fromkeys(why)},
-        done=_counted(done),
+        done=_counted(done, month),
         came_in=sum((amount for life in lives for day, amount in life.payments if day.startswith(month)), ZERO),
-        backlog=_counted(in_hand),
+        backlog=_counted(in_hand, month),
         backlog_days=sum((life.crew_days for life in in_hand), ZERO),
         earned=_by_method(one for life in done for one in life.earned),
         wrong=wrong,
@@ -101,8 +109,8 @@ def _in_hand(life: Life, month: str) -> bool:
     return bool(life.won) and life.won[:7] <= month and not any(day[:7] <= month for day in ended)
 
 
-def _counted(lives: Iterable[Life]) -> Counted:
-    prices = [life.price for life in lives]
+def _counted(lives: Iterable[Life], month: str = "") -> Counted:
+    prices = [life.price_by(month) for life in lives]
     return Counted(jobs=len(prices), dollars=sum(prices, ZERO))
 
 
@@ -124,6 +132,7 @@ def _life(folder: Path) -> Iterator[Life]:
     offered = [Decimal(option["price"]["total"]) for option in every[-1].record().data["quote"]["options"]]
     if not offered:
         return
+    later = money(folder, done).later if done else ()
     yield Life(
         first_sent=quote["day"],
         won=signed.on if signed else "",
@@ -131,14 +140,15 @@ def _life(folder: Path) -> Iterator[Life]:
         why=gone.why if gone and not again else "",
         done=ended.on if ended else "",
         price=Decimal(signed.total) if signed else min(offered),
-        payments=_payments(folder, done) if done else (),
+        payments=_dated(e for e in later if e.kind == "payment"),
+        changes=_dated(replace(e, amount=owed([e])) for e in later if e.kind != "payment"),
         crew_days=done.days if done else ZERO,
         earned=_earned(folder, done) if done and ended else (),
     )
 
 
-def _payments(folder: Path, done: Sold) -> tuple[tuple[str, Decimal], ...]:
-    return tuple((str(e.day or date.max), e.amount) for e in money(folder, done).later if e.kind == "payment")
+def _dated(entries: Iterable[Entry]) -> tuple[tuple[str, Decimal], ...]:
+    return tuple((str(e.day or date.max), e.amount) for e in entries)
 
 
 def _earned(folder: Path, done: Sold) -> tuple[Earned, ...]:

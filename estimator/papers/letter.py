@@ -21,7 +21,9 @@ def not_real(quote: Quote, language: str) -> str:
     if quote.job.demo:
         return speaker(language)("Example only. The house and the prices are invented.")
     if quote.invented:
-        return speaker(language)("DEMO. The prices and papers are invented. This is not an offer and cannot be accepted.")
+        return speaker(language)(
+            "DEMO. The prices and papers are invented. This is not an offer and cannot be accepted."
+        )
     return ""
 
 

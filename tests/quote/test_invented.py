@@ -92,7 +92,9 @@ def test_setting_up_each_day_is_a_figure_like_any_other() -> None:
 @pytest.mark.parametrize(
     ("demo", "said"), [(False, "DEMO. The prices and papers are invented."), (True, "Example only. The house")]
 )
-def test_the_message_to_send_says_the_same_as_the_paper_and_names_no_day_it_is_good_until(demo: bool, said: str) -> None:
+def test_the_message_to_send_says_the_same_as_the_paper_and_names_no_day_it_is_good_until(
+    demo: bool, said: str
+) -> None:
     example = example_quote()
     quote = replace(example, job=replace(example.job, demo=demo), invented=() if demo else (Say.of("wages"),))
     for language in ("en_US", "es_US"):

@@ -85,4 +85,6 @@ def command(
     tell([*asked, *job_money.twice(folder, before, state, bool(paid or change or credit))])
     if csv is not None:
         job_money.written(csv, [job_money.account(state, done)], readable_tables(day, tables), language)
-    answer({"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language, why_taxed(done)))
+    answer(
+        {"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language, why_taxed(done))
+    )

@@ -1,5 +1,6 @@
 """A line of pipe as the camera saw it: passes, marks (what is there) and findings (what is wrong)."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -226,3 +227,20 @@ class Line:
     ends: str = ""  # "city main", "septic tank", "main line" ...
     filmed: bool = True
     note: str = ""
+
+
+MAIN_LINE = "main line"
+"""The end of a line that runs into another one of the house."""
+
+
+def runs_into_another(line: Line, lines: Iterable[Line]) -> bool:
+    """Whether it ends in another line of the house: where, if anybody noted it, `joins` says.
+
+    In a log "main line" is also a word for the city's main, so it counts only where another line is known to leave the house.
+    """
+    if line.joins is not None:
+        return True
+    said = (line.ends,) if line.ends else tuple(m.choice for m in line.marks if m.word == "end")
+    return MAIN_LINE in said and any(
+        other.ends != MAIN_LINE and (line.ends or other.ends) for other in lines if other is not line
+    )

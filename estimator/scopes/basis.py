@@ -128,9 +128,10 @@ def _joins(asked: _Asked) -> Iterator[Fact]:
     """Where a branch joins, told or not, where the work reaches it or goes in by it."""
     for takeoff in asked.takeoffs:
         line = next((one for one in asked.job.lines if one.name == takeoff.works.line), None)
-        if line is None or not (takeoff.works.tunnels or any(x.new_wye for x in takeoff.works.laid)):
+        wye = any(x.new_wye for x in takeoff.works.laid)
+        if line is None or not (takeoff.works.tunnels or wye):
             continue
-        known = line.joins is not None or Profile(line).slab_edge_ft is not None
+        known = line.joins is not None or (Profile(line).slab_edge_ft is not None and not wye)
         yield Fact(
             subject="join", line=line.name, stretch=takeoff.repair.stretch, how="told" if known else "assumed",
             words=Say.of("where the line joins another or leaves the house"), settled_by="" if known else "measure",

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Self
 from estimator.knowledge.pipe_family import family
 from estimator.model.job import SLAB_FLOORS, Job
 from estimator.model.judgement import Effect, Verdict
-from estimator.model.line import Line
+from estimator.model.line import Line, runs_into_another
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.profile import Branch, Profile
 from estimator.model.say import Say
@@ -136,7 +136,7 @@ class Case:
     @property
     def at_junction(self) -> bool:
         """The stretch is a side line's, down to where it joins: it ends in a new wye in the line it runs into."""
-        if self.line.joins is None or self.repair.method == JOB:
+        if self.repair.method == JOB or not runs_into_another(self.line, self.job.lines):
             return False
         whole = self.profile.extent
         end, last = (

@@ -96,3 +96,43 @@ def test_ground_nobody_named_and_a_floor_nobody_measured_are_assumed_and_move_th
 def test_a_repair_from_inside_rests_on_no_depth(notes: NotesOf, depth: str) -> None:
     inside = [o for o in options(notes(DEEP.format(depth=depth).replace("26 offset 30% down\n", ""))) if o.works.lined]
     assert inside and not any(f.subject == "depth" for o in inside for f in o.basis.facts)
+
+
+KITCHEN = """
+[[line]]
+name = "kitchen"
+size = "2 in"
+pipe = "cast iron"
+zero = "access"
+{joins}
+log = '''
+pass kitchen cleanout to main, with flow, surface
+0 slab tile, depth 20in from tile
+3-22 channel gone, soil seen
+24 end main line
+'''
+"""
+MAIN = """
+pass front cleanout to house, after descale, surface
+0 cleanout, yard lawn
+4 slab tile, depth 2.5ft from tile
+20 branch 2in right live proven called kitchen
+30 depth 2.7ft from tile
+42 end closet bend
+"""
+INDOORS = 'floor_finish = "tile"\nwater_lines = "overhead"\nin_slab = "nothing"\nedge_beam = "24in deep 12in wide"'
+
+
+@pytest.mark.parametrize(
+    ("joins", "known"), [('joins = { line = "main", at = 20 }', True), ('ends = "main line"', False)]
+)
+def test_a_branch_renewed_to_its_wye_is_firm_only_where_its_wye_was_noted(
+    notes: NotesOf, joins: str, known: bool
+) -> None:
+    """The log says that it ends at the main line; where it does moves nothing else: the same wye is counted and priced."""
+    job = notes(MAIN, built="1962", house=INDOORS, more=KITCHEN.format(joins=joins))
+    renewed = next(o for o in options(job) if o.floor_sf)
+    assert [x.new_wye for x in renewed.works.laid] == [True]
+    assert fact(renewed, "join").how == ("told" if known else "assumed")
+    assert renewed.fixed is known
+    assert known or next(o for o in options(job) if o.letter == renewed.firm_after).fixed

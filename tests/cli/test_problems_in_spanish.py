@@ -73,8 +73,8 @@ def test_tables_are_checked_in_spanish(tmp_path):
 
 
 def test_money_and_the_machine_speak_spanish_too(job, tmp_path):
-    none = said("money", str(job), "--language", "es_US").stderr
-    assert "este trabajo no tiene la revisión r1.\n  Escriba la primera con `estimator quote`." in none
+    none = " ".join(said("money", str(job), "--language", "es_US").stderr.split())
+    assert "este trabajo no tiene la revisión r1. Escriba la primera con `estimator quote`." in none
     assert said("jobs", str(tmp_path / "nowhere"), "--language", "es_US").stderr.strip().endswith("no está ahí.")
 
 

@@ -108,7 +108,7 @@ def test_what_if_puts_both_prices_and_the_difference_side_by_side():
     ("found", "words"),
     [
         (Finding(id="1", kind="hole", stretch=Stretch(1, 1), size_in=3.0, clock=(5, 7)), "hole 3 in, at 5–7 o'clock"),
-        (Finding(id="2", kind="sag", stretch=Stretch(1, 2), percent=(20, 25)), "sag 20–25 %"),
+        (Finding(id="2", kind="sag", stretch=Stretch(1, 2), percent=(20, 25)), "belly 20–25 %"),
         (Finding(id="3", kind="crack", stretch=Stretch(1, 1), grade="suspected", photo=4), "crack, suspected, photo 4"),
         (Finding(id="4", kind="roots", stretch=Stretch(1, 1), grade_word="light"), "roots light"),
     ],

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import indented
-from estimator.cli.views.vocabulary import term
+from estimator.cli.views.vocabulary import finding_term, term
 from estimator.cli.views.words import ENGLISH, at
 from estimator.model.judgement import Need
 from estimator.wording.say import speaker
@@ -33,5 +33,5 @@ def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row
 
 def place_of(need: Need, language: str) -> str:
     """`main 10.9 – 18.3 ft: channel, hole`."""
-    kinds = ", ".join(term(kind, language) for kind in need.kinds)
+    kinds = ", ".join(finding_term(kind, language) for kind in need.kinds)
     return f"{term(need.line, language)} {at(need.stretch, language)} {speaker(language)('ft')}: {kinds}"

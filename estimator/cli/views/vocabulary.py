@@ -1,5 +1,6 @@
 """A word of the notes in, the same word as an estimator of the reader's language writes it out; English stays as typed."""
 
+from collections.abc import Mapping
 from functools import lru_cache
 from itertools import chain
 
@@ -14,6 +15,13 @@ FINDINGS: tuple[Say, ...] = (
     Say.of("oval"), Say.of("blister"), Say.of("blocked"), Say.of("intruding"), Say.of("utility"), Say.of("fitting"),
     Say.of("leak"), Say.of("mud"), Say.of("insects"), Say.of("opening"), Say.of("failed test"),
 )  # fmt: skip
+AS_SAID: Mapping[str, Say] = {
+    "sag": Say.of("belly"), "gap": Say.of("separated joint"), "collapse": Say.of("collapsed pipe"),
+    "channel": Say.of("channeling"), "reverse fall": Say.of("reverse slope"), "backfall": Say.of("reverse slope"),
+    "oval": Say.of("deformed"), "blocked": Say.of("blockage"), "intruding": Say.of("protruding connection"),
+    "utility": Say.of("cross bore"), "mud": Say.of("soil in pipe"), "insects": Say.of("insects or rodents"),
+}  # fmt: skip
+"""What the trade calls a finding, where the notes have a shorter word for it."""
 SIGNS: tuple[Say, ...] = (
     Say.of("soil seen"), Say.of("void"), Say.of("washing"), Say.of("sharp"), Say.of("smooth"), Say.of("lens under"),
     Say.of("never ends"), Say.of("only in use"), Say.of("no flow"), Say.of("still flows"), Say.of("drags"),
@@ -128,6 +136,15 @@ def term(word: str, language: str) -> str:
     if family(language) == NOTES_LANGUAGE:
         return word
     return ", ".join(say(known()[part], language) if part in known() else part for part in word.split(", "))
+
+
+def finding_term(kind: str, language: str) -> str:
+    """What the trade calls a kind of finding, in the reader's language.
+
+    >>> finding_term("sag", "en_US"), finding_term("sag", "es_US"), finding_term("roots", "en_US")
+    ('belly', 'hundimiento (panza)', 'roots')
+    """
+    return say(AS_SAID[kind], language) if kind in AS_SAID else term(kind, language)
 
 
 def formula(text: str, language: str) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 from decimal import Decimal
 
-from estimator.cli.views.vocabulary import term
+from estimator.cli.views.vocabulary import finding_term, term
 from estimator.model.line import Finding, Mark
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -60,7 +60,7 @@ def day(when: date, language: str = ENGLISH) -> str:
 def finding(found: Finding, language: str = ENGLISH) -> str:
     """`hole 3 in, soil seen, at 5–7 o'clock, photo 3`."""
     speak = speaker(language)
-    head = " ".join(part for part in (term(found.kind, language), *_amounts(found, language)) if part)
+    head = " ".join(part for part in (finding_term(found.kind, language), *_amounts(found, language)) if part)
     parts = [head, *(term(sign, language) for sign in found.signs)]
     if found.direction:
         parts.append(term(found.direction, language))

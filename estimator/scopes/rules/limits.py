@@ -7,7 +7,7 @@ from estimator.knowledge.trap_arm import longest_arm_ft
 from estimator.tables.rows import PlaceRow, Soil
 from estimator.tables.tables import Tables
 from estimator.tables.trap_arms import trap_arms
-from estimator.works.grade import code_families, least_fall_in_per_ft
+from estimator.works.grade import code_families, fall_asked_in_per_ft, least_fall_in_per_ft
 
 UNKNOWN = "unknown"
 """The row for a place nobody has asked about: the stricter of two code families."""
@@ -22,6 +22,10 @@ class Limits:
         here = tables.known_place(place)
         self.asked_here = here is not None and place != UNKNOWN
         self.place: PlaceRow | None = here or tables.known_place(UNKNOWN)
+
+    def slope_is_known(self, size_in: float) -> bool:
+        """Somebody asked this place which slope it wants of a pipe of this size."""
+        return self.asked_here and fall_asked_in_per_ft(self.place, size_in) is not None
 
     def __call__(self, key: str) -> float:
         """A setting as a number. Errors: KeyError when the table has no such key."""

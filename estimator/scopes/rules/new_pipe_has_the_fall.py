@@ -9,6 +9,8 @@
 True
 >>> falls(stretch(method="trench", fall_ft=None), limits()) is None
 True
+>>> falls(stretch(method="trench", fall_ft=0.312), limits(place="unknown")).effect.value  # 1/4 in/ft would ask for 0.625 ft
+'no fixed price'
 >>> falls(stretch(method="trench", line_fall=-0.03), limits()).effect.value  # it climbs toward the main
 'no fixed price'
 """
@@ -36,6 +38,8 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
         return None
     if round((needed_ft - it.fall_ft) * 12, 2) <= READINGS * limits("level_error_in"):
         return _too_close(it.fall_ft, needed_ft)
+    if not limits.slope_is_known(it.bore_in) and it.fall_ft > 0:
+        return _nobody_asked(it.fall_ft, needed_ft)
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of("The pipe cannot get enough slope between these two ends. It must run farther, or be pumped."),
@@ -43,6 +47,20 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
             "Falls {fall} in over {length}; {needed} in are needed: go on to a lower tie-in, or a pump.",
             fall=f"{it.fall_ft * 12:.2f}",
             length=Feet(round(it.length_ft, 1)),
+            needed=f"{needed_ft * 12:.2f}",
+        ),
+    )
+
+
+def _nobody_asked(fall_ft: float, needed_ft: float) -> Ruling:
+    return Ruling(
+        effect=Effect.NO_FIXED_PRICE,
+        homeowner=Say.of(
+            "Your pipe has little slope. We ask the building department how much it requires before we give a firm price."
+        ),
+        estimator=Say.of(
+            "Falls {fall} in; the stricter code would want {needed} in. Nobody asked this place: ask its least slope and write it in the places table.",
+            fall=f"{fall_ft * 12:.2f}",
             needed=f"{needed_ft * 12:.2f}",
         ),
     )

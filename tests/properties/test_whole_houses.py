@@ -28,6 +28,7 @@ def told(quote: Quote) -> list[tuple[object, ...]]:
             o.floor_sf,
             o.days_on_site,
             [(r.method, r.stretch) for r in all_repairs(o.scope.repairs)],
+            sorted({(v.rule, v.effect) for r in all_repairs(o.scope.repairs) for v in r.verdicts}),
         )
         for o in quote.options
     ]
@@ -73,12 +74,18 @@ def test_other_units_change_nothing(seed: int) -> None:
 
 @pytest.mark.parametrize("seed", seeds(4))
 def test_the_order_of_notes_at_one_place_changes_nothing(seed: int) -> None:
+    """Two of a kind too: the deeper of two depths, the nearer of two footings and trees decide, whichever was written first."""
     house, _ = house_of(seed)
     at = house.rows[0][0]
+    under = "tile" if house.slab else "lawn"
     noted = [
         (at, None, "tree 12in 4ft away"),
+        (at, None, "tree 30in 30ft away"),
         (at, None, "footing 3ft away 18in deep"),
+        (at, None, "footing 20ft away 18in deep"),
         (at, None, "crossing water 3ft above"),
+        (at, None, f"depth 30in from {under}"),
+        (at, None, f"depth 52in from {under}"),
     ]
     logs = []
     for rows in (noted, noted[::-1]):

@@ -1,6 +1,7 @@
 """What stands within reach of an opening is heard, wherever along the pipe it was noted and whichever end of the new piece."""
 
 from dataclasses import replace
+from math import hypot
 
 import pytest
 from hypothesis import given, settings
@@ -36,16 +37,18 @@ def test_a_mark_moved_six_inches_is_heard_as_long_as_it_is_within_reach(at: floa
         house(replace(maple_line(), findings=())),
         demo_tables(),
     ).openings[0]
+    assert (pit.along, pit.offset_ft, pit.bottom_width_ft, pit.top_width_ft) == (Stretch(19, 25), 0.0, 2.4, 2.4)
     for where in (at, at + SIX_INCHES):
-        here = Stretch(where, where)
+        past = max(0.0, 19 - where, where - 25)
+        gap, over_the_line = hypot(past, max(0.0, away - 1.2)), past
         heard = rules_near(
             mark("footing", where, lengths=(("away", away), ("deep", 1.0))),
             mark("tree", where, size_in=12.0, lengths=(("away", away),)),
             mark("crossing", where, choice="gas"),
         )
-        assert ("trees" in heard) is (pit.distance_ft(here, away, at_top=True) <= 6.0)
-        assert ("locate-utilities" in heard) is (pit.distance_ft(here, 0.0, at_top=True) <= 2.0)
-        assert ("footing-below-dig" in heard) is (pit.distance_ft(here, away) < pit.safety_ft - 1.0)
+        assert ("trees" in heard) is (gap <= 6.0)
+        assert ("locate-utilities" in heard) is (over_the_line <= 2.0)
+        assert ("footing-below-dig" in heard) is (gap < pit.safety_ft - 1.0)
 
 
 @pytest.mark.parametrize("zone", ["street", "drive"])

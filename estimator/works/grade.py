@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import inf
 from typing import TYPE_CHECKING, Literal
 
 from estimator.knowledge.fixture_units import SMALL_PIPE_IN, Family
@@ -36,6 +37,14 @@ def least_fall_in_per_ft(place: "PlaceRow | None", size_in: float, number: Calla
     """What the place asks of a pipe of this size; where nobody filled it in the stricter of the code families, read with `number`."""
     asked = fall_asked_in_per_ft(place, size_in)
     return number("fall_if_unknown_in_per_ft") if asked is None else asked
+
+
+def approved_in_per_ft(size_in: float, place_asked: bool) -> float:
+    """Return the fall, in per ft, which the official may approve; infinite where none is: 1/8 from 4 in on.
+
+    From 3 in on where nobody asked the place, since one code family allows it there: IPC 704.1, UPC 708.1 (from memory).
+    """
+    return 1 / 8 if size_in >= (4.0 if place_asked else 3.0) else inf
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@
 True
 >>> falls(stretch(method="trench", fall_ft=None), limits()) is None
 True
->>> falls(stretch(method="trench", fall_ft=0.312), limits(place="unknown")).effect.value  # 1/4 in/ft would ask for 0.625 ft
+>>> falls(stretch(method="trench", fall_ft=0.32), limits(place="unknown")).effect.value  # 1/4 in/ft asks for 0.625 ft; 1/8 may be approved
 'no fixed price'
 >>> falls(stretch(method="trench", line_fall=-0.03), limits()).effect.value  # it climbs toward the main
 'no fixed price'
@@ -22,6 +22,7 @@ from estimator.scopes.rules.concern import LAYS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
+from estimator.works.grade import approved_in_per_ft
 
 READINGS = 2
 """Both ends may be off by one standard error of a reading."""
@@ -38,8 +39,8 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
         return None
     if round((needed_ft - it.fall_ft) * 12, 2) <= READINGS * limits("level_error_in"):
         return _too_close(it.fall_ft, needed_ft)
-    if not limits.slope_is_known(it.bore_in) and it.fall_ft > 0:
-        return _nobody_asked(it.fall_ft, needed_ft)
+    if it.fall_ft * 12 >= it.length_ft * approved_in_per_ft(it.bore_in, limits.slope_is_known(it.bore_in)):
+        return _approval(it.fall_ft, needed_ft)
     return Ruling(
         effect=Effect.BLOCKS,
         homeowner=Say.of("The pipe cannot get enough slope between these two ends. It must run farther, or be pumped."),
@@ -52,14 +53,14 @@ def falls(it: StretchFacts, limits: Limits) -> Answers:
     )
 
 
-def _nobody_asked(fall_ft: float, needed_ft: float) -> Ruling:
+def _approval(fall_ft: float, needed_ft: float) -> Ruling:
     return Ruling(
         effect=Effect.NO_FIXED_PRICE,
         homeowner=Say.of(
-            "Your pipe has little slope. We ask the building department how much it requires before we give a firm price."
+            "Your pipe has little slope. We ask the building department to approve it before we give a firm price."
         ),
         estimator=Say.of(
-            "Falls {fall} in; the stricter code would want {needed} in. Nobody asked this place: ask its least slope and write it in the places table.",
+            "Falls {fall} in; {needed} in are asked for. At 1/8 in a foot the official may approve it: get that in writing, or go on to a lower tie-in.",
             fall=f"{fall_ft * 12:.2f}",
             needed=f"{needed_ft * 12:.2f}",
         ),
@@ -95,7 +96,7 @@ RULE = Rule(
     id="new-pipe-has-the-fall",
     numbers=("R36",),
     concerns=LAYS,
-    statement="A run relaid between known levels with less than the code's least fall: no gravity drain there; so near it that the readings cannot tell: no fixed price; in a line whose levels climb with the flow no dig has a fixed price.",
+    statement="A run relaid between known levels with less than the code's least fall: no gravity drain there; at 1/8 in per ft in 4 in pipe and larger only with the official's approval; so near it that the readings cannot tell: no fixed price; in a line whose levels climb with the flow no dig has a fixed price.",
     reason="Solids stay behind where water creeps.",
     source="the place's row; IPC 704.1, UPC 708 (read second-hand)",
     settled_by="level",

@@ -32,6 +32,7 @@ class Profile:
     """
 
     line: Line
+    filmed: tuple[Stretch, ...]
     _marks: Held
 
     def __new__(cls, line: Line) -> "Profile":
@@ -42,10 +43,6 @@ class Profile:
         return self._marks.marks(words)
 
     # ── extent and what was filmed ────────────────────────────────────────────────────────────
-
-    @property
-    def filmed(self) -> tuple[Stretch, ...]:
-        return self._marks.filmed
 
     @cached_property
     def extent(self) -> Stretch:
@@ -300,4 +297,5 @@ class Profile:
 def _profile_of(line: Line) -> Profile:
     profile = object.__new__(Profile)
     profile.line, profile._marks = line, Held(line)
+    profile.filmed = profile._marks.filmed
     return profile

@@ -296,6 +296,5 @@ class Profile:
 @remembered
 def _profile_of(line: Line) -> Profile:
     profile = object.__new__(Profile)
-    profile.line, profile._marks = line, Held(line)
-    profile.filmed = profile._marks.filmed
+    profile.line, profile._marks, profile.filmed = line, (held := Held(line)), held.filmed
     return profile

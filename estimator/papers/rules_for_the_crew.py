@@ -50,6 +50,9 @@ FOR_THE_CREW: dict[str, Say] = {
     "Falls {fall} in; {needed} in are needed: nearer than two readings can tell apart. Take the levels again, or go on to a lower tie-in, before a fixed price.": Say.of(
         "Falls {fall} in; {needed} in are needed: nearer than two readings can tell apart. Take the levels again before you lay pipe."
     ),
+    "New wye, no note of where the line joins. Locate it (joins) before a fixed price.": Say.of(
+        "New wye, no note of where the line joins. Locate it."
+    ),
     "{opening} is assumed: {why}. Measure the way in (beside, joins) before a fixed price.": Say.of(
         "{opening} is assumed: {why}. Measure the way in before you dig."
     ),

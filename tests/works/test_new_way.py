@@ -16,10 +16,13 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.model.works import Laid, Opening, Span, Works
 from estimator.pipeline import run
+from estimator.quote.facts import facts
+from estimator.quote.terms import terms
 from estimator.scopes.rules import facts_of, may
 from estimator.scopes.rules.examples import demo_tables, finding, mark
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
+from estimator.takeoff import take_off
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.works import works_of
 from estimator.works.case import Case
@@ -80,6 +83,20 @@ def test_an_opening_in_a_tendon_floor_waits_for_the_scan_whatever_it_is_called()
     rules = said(job, Stretch(8, 12))
     assert rules["tendons-in-the-slab"] == "until approved"
     assert {"find-what-runs-in-the-slab", "concrete-dust", "treated-soil", "asbestos-before-cutting"} <= set(rules)
+
+
+def test_the_firms_cautions_for_an_opened_floor_are_printed_whatever_opens_it() -> None:
+    job, tables = pecan_house(), demo_tables()
+    repair = Repair(id="new", method=NAME, line="main", stretch=Stretch(8, 12))
+    known = facts(job, (take_off(repair, job, tables),))
+    said = {term.id for term in terms(tables, {NAME}, known)}
+    assert {
+        "cau-dust",
+        "cau-carbon-monoxide-around",
+        "cau-in-slab-around",
+        "crw-silica-around",
+        "crw-co-around",
+    } <= said
 
 
 def test_people_below_five_feet_are_protected_whatever_it_is_called() -> None:

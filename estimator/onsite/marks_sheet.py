@@ -61,7 +61,7 @@ def opening_blocks(option: Option, job: Job, tables: Tables) -> tuple[Block, ...
 
 
 def opening_table(option: Option, job: Job, tables: Tables) -> Block:
-    """Return the same in one table, a row an opening, for the crew's drawing."""
+    """Return the same in one table, a row an opening, for the crew's drawing; a place that two openings share is told once."""
     errors, confidence = Errors.of(tables), tables.number("mark_confidence_percent")
     heads = (
         Say.of("opening"),
@@ -70,8 +70,16 @@ def opening_table(option: Option, job: Job, tables: Tables) -> Block:
         Say.of("stop and call at"),
     )
     rows = []
+    above: set[tuple[str, float]] = set()
     for opening in marked(option):
-        ends = [_marked(end, confidence) for end in ends_of(opening, job, errors)] or [Say.of("measure on site")]
+        found = ends_of(opening, job, errors)
+        ends = [
+            Say.of("{at}: as above", at=Feet(round(end.station_ft, 1)))
+            if (opening.line, round(end.station_ft, 1)) in above
+            else _marked(end, confidence)
+            for end in found
+        ] or [Say.of("measure on site")]
+        above |= {(opening.line, round(end.station_ft, 1)) for end in found}
         name, planned, limit, why = _stop(opening)
         width = Feet(round(opening.bottom_width_ft, 1))
         rows.append(

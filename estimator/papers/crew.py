@@ -38,11 +38,12 @@ def crew(
             if sold_on
             else speak("Not accepted yet: for planning only")
         )
+        marks = drawing_sheet(reader, option, tables)
         sheets = (
             safety_sheet(reader, option),
             work_sheet(reader, option, sold),
-            drawing_sheet(reader, option, tables),
-            load_sheet(reader, option, tables),
+            marks,
+            load_sheet(reader, option, tables, drawing=not marks.pictures),
             hours_sheet(reader, option),
         )
     return Book(

@@ -1,7 +1,6 @@
-"""One option for the crew: each line where work is done, line and grade to lay, openings to mark, as built, and the drawing."""
+"""One option for the crew: each line where work is done, line and grade to lay, openings to mark, as built; the drawing where it fits."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from estimator.model.line import Finding, Line, Mark
 from estimator.model.offer import Option
@@ -14,30 +13,24 @@ from estimator.onsite.grade_sheet import Run, runs
 from estimator.onsite.marks_sheet import opening_table
 from estimator.onsite.sheet import Block, Words
 from estimator.papers.crew_page import close, crew_page
+from estimator.papers.crew_picture import set_drawing
 from estimator.papers.crew_where import new_way, signed, where_it_is
-from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
-from estimator.sheets.fit import column_px, row_heights
-from estimator.sheets.paging import PAGE_PT, USED
-from estimator.sheets.style import styles
-from estimator.sheets.write import PAGE_WIDTH_PX
 from estimator.tables.tables import Tables
 from estimator.wording.found import in_words
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import FLOWS, GRADES, LIVE, MARKS, PIPES, ROOMS, SIDES, in_plain_words
 from estimator.wording.say import capital, plain_words
 
-WIDTHS = (25.0, 58.0, 14.0, 27.0)
+WIDTHS = (24.0, 54.0, 14.0, 32.0)
 BESIDE_FT = 1.0
 """So far beyond the work a line is told."""
 SHORT_FT = 3.0
 """A place no longer than this is told in one row with what is laid in it, and with its depth."""
 UNTOLD = frozenset({"branch", "room", "soil"})
 """Marks that are told otherwise, or that nobody needs who digs."""
-LARGEST, SMALLEST, POINTS = 1.3, 0.7, 0.75
-"""Sizes of the drawing, of that in the homeowner's quote: as large as the page leaves room beside the marks; points of a pixel."""
 AS_BUILT_PT = 28.0
 
 
@@ -57,20 +50,9 @@ def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Shee
         _line(letter, page, job.line(name), [t for t in takeoffs if t.repair.line == name], mine, laid)
     if tables is not None:
         _openings(letter, page, opening_table(option, job, tables))
-    alone = replace(letter, quote=replace(letter.quote, options=(option,)))
-    drawn = house_section(alone, short=True)
-    size = min(LARGEST, room_pt(close(letter, page)) / (drawn[1] * POINTS)) if drawn else 0.0
-    if drawn and (size >= SMALLEST or not laid):
-        data, height, alt = drawn
-        page.drawing(data, alt, round(height * max(size, SMALLEST)))
+    set_drawing(letter, page, option, keep_pt=AS_BUILT_PT)
     page.add(Cell(speak("As built"), "label"), Cell("", "write", 3, open=True), height_pt=AS_BUILT_PT)
     return close(letter, page)
-
-
-def room_pt(sheet: Sheet) -> float:
-    """Return how much of its first printed page the sheet leaves for a drawing, points."""
-    full = PAGE_WIDTH_PX / sum(map(column_px, sheet.widths))
-    return PAGE_PT * USED / min(1.0, full) - sum(row_heights(sheet, styles(sheet.tab))) - 2 * AS_BUILT_PT
 
 
 def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grades: list[Run | Say], laid: bool) -> None:
@@ -86,10 +68,10 @@ def _line(letter: Letter, page: Page, line: Line, takeoffs: list[Takeoff], grade
     for takeoff in takeoffs:
         if takeoff.repair.reroute:
             new_way(letter, page, takeoff)
-    pipe = Say.of("{size} {pipe}", size=Inches(line.size_in), pipe=in_plain_words(PIPES, line.pipe))
-    page.line("; ".join([letter.say(pipe), zero, *_run(letter, line)]), "quiet")
     shown = [t.repair.stretch.padded(BESIDE_FT, BESIDE_FT) for t in takeoffs if not t.repair.reroute]
     if shown:
+        pipe = Say.of("{size} {pipe}", size=Inches(line.size_in), pipe=in_plain_words(PIPES, line.pipe))
+        page.line("; ".join([letter.say(pipe), zero, *_run(letter, line)]), "quiet")
         for grade in grades:
             page.line(" ".join(letter.all(grade.lines() if isinstance(grade, Run) else [grade])), "box")
         _stations(letter, page, line, shown, [grade for grade in grades if isinstance(grade, Run)], laid)

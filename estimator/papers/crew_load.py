@@ -1,40 +1,46 @@
 """What the crew of one option brings: documents, things with counts (no charges, no prices)."""
 
+from itertools import zip_longest
+
 from estimator.model.offer import Option
 from estimator.model.price import CostLine
 from estimator.model.steps import LATER
 from estimator.papers.crew_boxes import DOCUMENTS, boxes
 from estimator.papers.crew_page import boxes_in_pairs, close, crew_page
+from estimator.papers.crew_picture import set_drawing
 from estimator.papers.goods import counted
 from estimator.papers.letter import Letter
-from estimator.papers.page import Page
 from estimator.schedule.order import step_of
 from estimator.sheets.book import Cell, Sheet
 from estimator.tables.tables import Tables
 
-WIDTHS = (4.0, 50.0, 4.0, 24.0, 26.0)
+WIDTHS = (4.0, 46.0, 12.0, 4.0, 46.0, 12.0)
 FLEXIBLE = "liner-flexible"
 CHARGES = ("-delivery", "short-load", FLEXIBLE)
 """Endings of names in the tables that are money beside a thing: nobody loads a delivery or a surcharge."""
 SPARES = ("coupling",)
 
 
-def load_sheet(letter: Letter, option: Option, tables: Tables | None) -> Sheet:
-    """Return what goes on the truck."""
+def load_sheet(letter: Letter, option: Option, tables: Tables | None, *, drawing: bool = False) -> Sheet:
+    """Return what goes on the truck, in two columns; below it the drawing where the marks left no room for it."""
     speak = letter.speak
-    page = crew_page(letter, speak("Load {letter}", letter=option.letter), WIDTHS, speak("Documents and load list"))
+    title = speak("Documents, load list, drawing") if drawing else speak("Documents and load list")
+    page = crew_page(letter, speak("Load {letter}", letter=option.letter), WIDTHS, title)
     page.heading(speak("Documents before work: write number and date"))
     boxes_in_pairs(page, letter.all(boxes(letter.quote, option, DOCUMENTS)))
     page.heading(speak("On the truck"))
-    heads = (speak("Item"), speak("Count"), speak("Note"))
-    page.add(Cell("", "head"), *(Cell(text, "head", span) for text, span in zip(heads, (1, 2, 1), strict=True)))
+    heads = (Cell("", "head"), Cell(speak("Item"), "head"), Cell(speak("Count"), "head"))
+    page.add(*heads, *heads)
     later = {row.item for row in tables.work_items if step_of(row) == LATER} if tables else set()
     things = [c for c in option.all_costs if c.part in ("material", "equipment") and not c.ref.endswith(CHARGES)]
-    for cost in things:
-        if not cost.shares or _items_of(cost) - later:
-            _thing(letter, page, cost, tables, _notes(letter, option, cost))
+    loaded = [_thing(letter, option, c, tables) for c in things if not c.shares or _items_of(c) - later]
+    half = (len(loaded) + 1) // 2
+    for left, right in zip_longest(loaded[:half], loaded[half:], fillvalue=()):
+        page.add(*left, *right)
     if again := [counted(letter, cost, tables)[0] for cost in things if _items_of(cost) & later]:
         page.line(speak("For the second visit: {things}.", things=", ".join(again)))
+    if drawing:
+        set_drawing(letter, page, option)
     return close(letter, page)
 
 
@@ -53,9 +59,8 @@ def _notes(letter: Letter, option: Option, cost: CostLine) -> list[str]:
     return notes
 
 
-def _thing(letter: Letter, page: Page, cost: CostLine, tables: Tables | None, notes: list[str]) -> None:
+def _thing(letter: Letter, option: Option, cost: CostLine, tables: Tables | None) -> tuple[Cell, ...]:
+    """A box to tick, the thing with what is to know of it, how many."""
     what, count, note = counted(letter, cost, tables)
-    texts = (what, count, "; ".join(part for part in (note, *notes) if part))
-    page.add(
-        Cell("☐", "tick", open=True), *(Cell(text, "cell", span) for text, span in zip(texts, (1, 2, 1), strict=True))
-    )
+    said = "; ".join(part for part in (note, *_notes(letter, option, cost)) if part)
+    return Cell("☐", "tick", open=True), Cell(f"{what} ({said})" if said else what, "cell"), Cell(count, "cell")

@@ -11,7 +11,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
 
-WIDTHS = (4.0, 15.0, 44.0, 4.0, 29.0, 30.0)
+WIDTHS = (4.0, 13.0, 46.0, 4.0, 29.0, 30.0)
 
 
 def safety_sheet(letter: Letter, option: Option) -> Sheet:
@@ -23,7 +23,7 @@ def safety_sheet(letter: Letter, option: Option) -> Sheet:
         "box",
     )  # fmt: skip
     if digs(option) or option.works.openings:
-        _protection(letter, page, of_each_dig(letter, option))
+        _protection(letter, page, option)
     else:
         page.line(
             speak(
@@ -45,8 +45,8 @@ def _topic(letter: Letter, page: Page, topic: Say, texts: list[str]) -> None:
         page.add(Cell(label, "cell bold", 2), Cell(f"☐ {ended(text)}", "cell", page.columns - 2))
 
 
-def _protection(letter: Letter, page: Page, digs: list[str]) -> None:
-    """29 CFR 1926.651(k), 1926.652: the competent person and the protective system of each dig."""
+def _protection(letter: Letter, page: Page, option: Option) -> None:
+    """29 CFR 1926.651(k), 1926.652: the competent person and the protective system of each dig; who designed it once, in the firm's sentence where it has one."""
     speak = letter.speak
     page.heading(
         speak("Protective system: the competent person decides at every dig, tunnel and pit, whatever its depth")
@@ -56,13 +56,14 @@ def _protection(letter: Letter, page: Page, digs: list[str]) -> None:
         (speak("Protective system"), "", speak("Designed by")),
         (speak("Egress: ladder, ramp"), "", speak("Spoil pile, from the edge")),
     )
-    for label, name, other in rows:
+    said = any(term.id == "crw-protective" for term in option.terms)
+    for label, name, other in rows[: 1 if said else 2] + rows[2:]:
         page.add(
             Cell(label, "label", 2), Cell(name, "write", open=True), Cell(other, "label", 2), Cell("", "write", open=True), height_pt=19.0
         )  # fmt: skip
-    for text in digs:
+    for text in of_each_dig(letter, option):
         page.line(f"! {text}", "box")
     page.line(
-        speak("Depths are what the locator read: off by a tenth of the depth or half a foot, whichever is more. Distances are from the camera reel, not taped. Locate before you cut."),
+        speak("Locator depths: off by a tenth or half a foot, whichever is more. Distances are from the camera reel, not taped. Locate before you cut."),
         "quiet",
     )  # fmt: skip

@@ -1,10 +1,8 @@
 """An option in, what can hurt the crew out by topic; each sentence once, hazards only."""
 
-from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
 from estimator.model.say import Say
-from estimator.model.work import all_repairs
-from estimator.papers.hazards_of_a_dig import speaks_of_one_dig, told
+from estimator.papers.hazards_of_a_dig import speaks_of_one_dig, verdicts
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_OFFICE, for_the_crew
 from estimator.papers.said_elsewhere import said_elsewhere, standing
@@ -81,13 +79,6 @@ def notes(letter: Letter, option: Option) -> list[str]:
     by_takeoff = [caution for caution in _cautions(option) if caution.text in NOT_HAZARDS]
     stands = standing(letter.quote, option)
     return list(dict.fromkeys(letter.all(what for what in (*by_rule, *by_takeoff) if not said_elsewhere(what, stands))))
-
-
-def verdicts(option: Option) -> list[Verdict]:
-    """What the rules say to those who do the work, before and after it was measured."""
-    before = [v for r in all_repairs(option.scope.repairs) for v in r.verdicts]
-    after = [v for takeoff in option.takeoffs for v in takeoff.finds]
-    return [v for v in (*before, *after) if told(v)]
 
 
 def _cautions(option: Option) -> list[Say]:

@@ -18,6 +18,13 @@ def told(verdict: Verdict) -> bool:
     return verdict.effect.value in TOLD and not verdict.overruled
 
 
+def verdicts(option: Option) -> list[Verdict]:
+    """What the rules say to those who do the work, before and after it was measured."""
+    before = [v for r in all_repairs(option.scope.repairs) for v in r.verdicts]
+    after = [v for takeoff in option.takeoffs for v in takeoff.finds]
+    return [v for v in (*before, *after) if told(v)]
+
+
 def speaks_of_one_dig(what: Say) -> bool:
     """It names a depth or how the sides are held: true of this dig, perhaps not of the next."""
     return any(name == "way" or (name == "depth" and isinstance(value, Feet)) for name, value in what.words)

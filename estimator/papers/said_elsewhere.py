@@ -9,6 +9,7 @@ from collections.abc import Collection
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
 from estimator.papers.crew_boxes import ASBESTOS, DOCUMENTS, HEAT, INSPECTION, LEAD, LOCATED, SHIFT, SLAB
+from estimator.papers.hazards_of_a_dig import verdicts
 from estimator.wording.say import say
 
 PLUG = "Test plugs: rated size and pressure, tethered. Stay out of line with the pipe. Let the water down before you deflate. No air test on plastic."
@@ -28,11 +29,15 @@ PROTECTIVE = "Protective system: ______ designed by ______ (competent person, ta
 SEWAGE = "Wear gloves and eye protection. Wash before eating. Handle sewage-soaked soil separately."
 """The firm's sentences for its crew, as the tables come."""
 
+RESIN = "Lived in: drains shut during the cure, traps filled, vents and doors planned, air out; low-odor resin. Styrene has passed the immediate-danger level outdoors."
+"""A rule's sentence, which stands on the page in its own words."""
+
 ELSEWHERE: dict[str, tuple[str, ...]] = {
     "a test plug is rated and tied, nobody stands in line with the pipe, and the water is let down before the plug": (
         PLUG,
     ),
     "no air test on plastic pipe": (PLUG,),
+    "drains stay shut during the cure; traps are filled and the house is aired against the resin's smell": (RESIN,),
     "spoil, tools and machines stay at least 2 ft from the edge": (SPOIL,),
     "the pipe is filled with water and held down before fill is pumped: an empty pipe floats": (FLOAT,),
     "concrete dust is deadly over the years: wet saw, shrouded breaker, and masks indoors for saw and breaker alike": (
@@ -75,10 +80,11 @@ ELSEWHERE: dict[str, tuple[str, ...]] = {
 
 
 def standing(quote: Quote, option: Option) -> frozenset[str]:
-    """What the safety page of an option says anyway, in English: its terms for the crew, and its boxes or what stands for them."""
+    """What the safety page of an option says anyway, in English: its terms for the crew, its rules, and its boxes or what stands for them."""
     terms = (term.text_en for term in option.terms if term.kind == "crew caution")
     ticked = (box.what.text for box in (*DOCUMENTS, *SHIFT) if box.when(quote, option))
-    return frozenset([*terms, *ticked])
+    rules = (say(v.estimator, "en_US") for v in verdicts(option))
+    return frozenset([*terms, *ticked, *(rule for rule in rules if rule not in ELSEWHERE)])
 
 
 def said_elsewhere(caution: Say, stands: Collection[str]) -> bool:

@@ -187,5 +187,7 @@ def stands(case: Case, held_ft: float) -> None:
         ("side drains and turns", ties),
         source="IPC table 308.5 / IRC P2605.1: 4 ft for plastic, from memory",
     )
-    case.paper.warn("no anchor, pin or core in the slab: it may hold tendons; the pipe stands on the tunnel's floor")
+    case.paper.warn(
+        "Tendons possible: no anchors or cores into the slab, no cleanout core without a scan; pipe on stands from the tunnel floor, no hangers."
+    )
     case.paper.warn("the pipe is filled with water and held down before fill is pumped: an empty pipe floats")

@@ -175,10 +175,10 @@ def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -
     if is_wet(case, hole, case.slab_ft + shape.deepest_ft - above_grade_ft(case)):
         paper.facts.add("wet")
         paper.put("dewater_days", case.number("tunnel_days_open"), "days the tunnel is open")
-    second = case.number("tunnel_exit_ft")
-    if max(way.reaches_ft) > second:
+    far_ft = max(way.reaches_ft)
+    if far_ft > case.number("tunnel_exit_ft"):
         paper.warn(
-            "the face is more than {far} from the only way out: the competent person decides on a second one",
-            far=Feet(second),
+            "Face {far} from the pit: second way out, or the competent person's word against it in writing.",
+            far=Feet(round(far_ft, 1)),
         )
     paper.warn("nobody flushes while someone is under the house; air is tested before entry and all the time")

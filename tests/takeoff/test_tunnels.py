@@ -64,7 +64,7 @@ def test_the_three_bands_are_the_whole_tunnel(tables: Tables) -> None:
 @pytest.mark.parametrize(("far_ft", "warned"), [(23.0, False), (23.1, True)], ids=["25 ft", "a step more"])
 def test_a_face_far_from_the_way_out_is_a_caution(tables: Tables, far_ft: float, warned: bool) -> None:
     found = take_off(repair("tunnel", -2, far_ft), pecan_house(), tables)
-    assert any("only way out" in str(c) for c in found.cautions) is warned
+    assert any("second way out" in str(c) for c in found.cautions) is warned
 
 
 def test_a_tunnel_always_warns_of_flushing_air_and_the_floating_pipe(tables: Tables) -> None:

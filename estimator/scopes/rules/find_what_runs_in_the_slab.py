@@ -13,6 +13,7 @@ from estimator.model.say import Say
 from estimator.scopes.rules.concern import BELOW_FLOOR
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.read_out import RUNS
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Answers, Rule, Ruling
 
 
@@ -30,8 +31,8 @@ def services(it: StretchFacts, limits: Limits) -> Answers:
         ),
         estimator=Say.of(
             "In the slab: {slab}; water: {water}. Scan or isolate water, gas, power, line sets and ducts, mark shut-offs, before saw, breaker or spade bar.",
-            slab=it.house.in_slab,
-            water=it.house.water_lines,
+            slab=RUNS.get(it.house.in_slab, it.house.in_slab),
+            water=RUNS.get(it.house.water_lines, it.house.water_lines),
         ),
         facts=frozenset({"services_scan"}),
     )

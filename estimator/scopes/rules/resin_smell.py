@@ -24,7 +24,7 @@ def resin(it: StretchFacts, limits: Limits) -> Answers:
             "Lining smells while it cures. Fill every drain with water and keep windows open. Sensitive people should be away that day."
         ),
         estimator=Say.of(
-            "Lived in: traps filled, vents and doors planned, air out; low-odor resin. Styrene has been measured above the immediate-danger level outdoors."
+            "Lived in: drains shut during the cure, traps filled, vents and doors planned, air out; low-odor resin. Styrene has passed the immediate-danger level outdoors."
         ),
         facts=frozenset({"low_odor_resin"}),
     )

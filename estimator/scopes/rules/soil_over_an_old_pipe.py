@@ -14,6 +14,7 @@ from estimator.model.say import Say
 from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
+from estimator.scopes.rules.read_out import why_of_type
 from estimator.scopes.rules.rule import Answers, Rule, Ruling
 
 LEAKS = frozenset({"hole", "gap", "crack", "collapse", "leak", "channel", "roots"})
@@ -30,15 +31,9 @@ def soil_type(it: StretchFacts, limits: Limits) -> Answers:
             "The soil over a pipe was dug before and is looser than it looks. The competent person checks it every day and after rain."
         ),
         estimator=Say.of(
-            "Soil type {kind} over this pipe (disturbed; {why}): the competent person classifies, inspects daily and after every rain; no bench in C.",
+            "Soil type {kind} over this pipe (disturbed; {why}): the competent person classifies it.",
             kind=word,
-            why="a drain leaks there"
-            if leak
-            else "water"
-            if water
-            else "classified"
-            if classified
-            else "nobody classified it",
+            why=why_of_type(leak=leak, water=water, classified=classified),
         ),
     )
 

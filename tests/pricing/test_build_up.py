@@ -12,11 +12,13 @@ from hypothesis import strategies as st
 from estimator.model.money import cents, margin_of_markup, markup_of_margin
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import JOB, Takeoff
+from estimator.pricing.amounts import asked
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import days_needed
 from estimator.pricing.examples import rules
 from estimator.pricing.markup import sell
 from estimator.pricing.missing_hours import always
+from estimator.pricing.parts import made_of
 from estimator.pricing.rough import rough_cost, smooth_price
 from estimator.pricing.total import total_of
 from estimator.scopes.least_price import LeastPrice
@@ -223,6 +225,17 @@ def test_packs_are_rounded_once_over_the_scope(
     spots = [make_takeoff("yard spot", repair=f"spot {n}", pipe_trench_ft=3, pipe_buy_ft=3) for n in range(3)]
     price = price_scope((*spots, job_takeoff), tables, place)
     assert next(c for c in price.costs if c.ref == "pvc-4").quantity == 10  # 9 ft + 10 % = 9.9 ft: one stick, not three
+
+
+def test_what_two_items_of_one_repair_ask_for_once_is_the_larger_and_not_both(
+    make_takeoff: MakeTakeoff, tables: Tables
+) -> None:
+    """A letter asked for by two work items is one letter [computed]."""
+    tunnel = make_takeoff("tunnel", repair="tunnel 1", tunnel_ft=5, tunnel_ft_to_20=5, pits=1, engineer_letters=1)
+    part = next(p for p in made_of(tunnel, tables)[0] if p.ref == "engineer")
+    once = replace(part, recipe=replace(part.recipe, once=True))
+    (row,) = asked([once, replace(once, quantity=2 * once.quantity), replace(part, quantity=0.5)])
+    assert (row.once, row.several) == (2 * once.amount, 0.5 * part.recipe.per)
 
 
 def test_what_is_marked_once_is_paid_once(

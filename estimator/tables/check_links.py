@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from estimator.model.problem import Problem
+from estimator.model.problem import Place, Problem
 from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.columns import Column, columns
@@ -89,20 +89,25 @@ def references(view: View) -> Iterator[Problem]:
 
 
 def _unknown(view: View, table: str, row: Kept, column: Column, word: str, known: Iterable[str]) -> Problem:
-    place = view.at(table, row, column.name)
-    hint = near_or_all(word, sorted(known))
-    return p.UNKNOWN(place, column=column.header, text=word, refers=column.refers, near=hint)
+    return _no_such(view, view.at(table, row, column.name), column.header, word, column.refers, known)
+
+
+def _no_such(view: View, place: Place, column: str, word: str, refers: str, known: Iterable[str]) -> Problem:
+    """A name whose rows are all out of use is known: what is asked is whether it, or what needs it, comes back or goes."""
+    if word in off(view, refers):
+        return p.OUT_OF_USE(place, column=column, text=word, refers=refers)
+    return p.UNKNOWN(place, column=column, text=word, refers=refers, near=near_or_all(word, sorted(known)))
 
 
 def recipe_refs(view: View) -> Iterator[Problem]:
-    """Every ref of a recipe stands in its table, in every size."""
-    for row in view.tables.recipes:
+    """Every ref of a recipe stands in its table, in every size; what makes a work item out of use is passed over."""
+    gone = off(view, "work_items") - ids(view, "work_items")
+    for row in (row for row in view.tables.recipes if row.work_item not in gone):
         table = PARTS[row.part]
         known = ids(view, table)
         for ref in expanded(view, row.ref):
             if ref not in known:
-                hint = near_or_all(ref, sorted(known))
-                yield p.UNKNOWN(view.at("recipes", row, "ref"), column="ref", text=ref, refers=table, near=hint)
+                yield _no_such(view, view.at("recipes", row, "ref"), "ref", ref, table, known)
 
 
 LINK_CHECKS = (twice, no_first_day, earlier, not_yet, references, recipe_refs)

@@ -101,7 +101,7 @@ STRUCK = Kind(
     "tables/struck-through",
     W,
     "the row, or a cell of it, is struck through, and counts all the same.",
-    "Set active to no if it is out of use, or take the line through it away.",
+    "Take the line through it away; or set active to no if it is out of use: the rows that still need it are named then.",
 )
 HIDDEN_COLUMN = Kind(
     "tables/hidden-column", W, "column {column} is hidden, and counts all the same.", "Show the column."
@@ -127,6 +127,12 @@ NO_FIRST_DAY = Kind(
     "Write the day this row begins in `from`; without one it counts only until a dated row begins.",
 )
 UNKNOWN = Kind("tables/unknown-reference", E, "{column} “{text}” is in no row of {refers}.", "{near}")
+OUT_OF_USE = Kind(
+    "tables/out-of-use",
+    E,
+    "{column} “{text}” is out of use: its row of {refers} has active no.",
+    "Set it to yes there, or name here what is used instead. Work that nobody of yours does: active no at its row of work_items.",
+)
 UNKNOWN_QUANTITY = Kind("tables/unknown-quantity", E, "{column} “{text}” is no quantity of a takeoff.", "{near}")
 UNKNOWN_FACT = Kind("tables/unknown-fact", E, "{column} “{text}” is no fact, nor one of your own_facts.", "{near}")
 UNKNOWN_METHOD = Kind("tables/unknown-method", E, "{column} “{text}” is no method the program knows.", "{near}")

@@ -53,25 +53,28 @@ def share_of(option: Option, tables: Tables) -> Decimal:
     return sum(figures_of(option, tables).values(), Decimal(0))
 
 
-def figures_of(option: Option, tables: Tables) -> Mapping[tuple[str, str], Decimal]:
-    """Return the percent of an option's cost that rests on each row, (table, id), of the demo: wages and hours for labor, prices for all else."""
+def figures_of(option: Option, tables: Tables, paid: bool = False) -> Mapping[tuple[str, str], Decimal]:
+    """Return the percent of an option's cost that rests on each row, (table, id), of the demo: wages and hours for labor, prices for all else.
+
+    Labor rests on its wages while one of them is the demo's, then on the hours of its tasks; `paid`: on those hours at once.
+    """
     total = sum((cost.amount for cost in option.price.costs), Decimal(0))
     out: dict[tuple[str, str], Decimal] = defaultdict(Decimal)
     for cost in option.price.costs if total else ():
         share = 100 * cost.amount / total
         if cost.part == "labor":
-            for row, part in _labor(option, cost.ref, tables).items():
+            for row, part in _labor(option, cost.ref, tables, paid).items():
                 out[row] += share * part
         elif cost.part in TABLE_OF and cost.ref in invented(tables, TABLE_OF[cost.part]):
             out[TABLE_OF[cost.part], cost.ref] += share
     return out
 
 
-def _labor(option: Option, crew: str, tables: Tables) -> Mapping[tuple[str, str], Decimal]:
+def _labor(option: Option, crew: str, tables: Tables, paid: bool) -> Mapping[tuple[str, str], Decimal]:
     """Of a crew's cost: all of it on its wages where one is the demo's, else each task's hours that are, setting up among them."""
     members = [m.role for m in tables.crew_members if m.crew == crew]
     wages = [role for role in dict.fromkeys(members) if role in invented(tables, "roles")]
-    if wages:
+    if wages and not paid:
         return {("roles", role): Decimal(1) / len(wages) for role in wages}
     hours: dict[str, float] = defaultdict(float)
     for task in (t for t in option.price.tasks if t.crew == crew):

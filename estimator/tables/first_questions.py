@@ -9,11 +9,12 @@ from estimator.tables.first_numbers import measured
 from estimator.tables.rows import Production
 from estimator.tables.tables import Tables
 
-PRICES, TASKS = 11, 15
+PRICES, TASKS = 11, 13
 PRICED = ("materials", "equipment", "subs_and_fees")
 CITY = "your city"
-OVERHEAD, CREW_DAYS, PROFIT = "overhead a year", "crew-days", "profit"
-"""Figures that stand in no table: the margin is computed from them."""
+OVERHEAD, CREW_DAYS, PROFIT = "overhead_a_year", "crew_days_a_year", "profit_percent"
+"""Settings from which the margin on own work is computed."""
+OF_THE_MARGIN = (OVERHEAD, CREW_DAYS, PROFIT)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,13 +42,16 @@ ONE = {
     "gal": Say.of("gallon"),
 }
 """One of a unit, as a sentence says it."""
+LAST_DAY = Say.of("No quote after it; until it is yours no quote can be accepted.")
 WHO = (
     ("firm_name", Say.of("Name of your firm"), Say.of("The name on every paper.")),
     ("firm_address", Say.of("Its address"), Say.of("The letterhead.")),
     ("firm_phone", Say.of("Its phone"), Say.of("The letterhead.")),
     ("firm_email", Say.of("Its e-mail"), Say.of("The letterhead.")),
     ("firm_licence", Say.of("License number"), Say.of("The first page; without it no quote can be accepted.")),
+    ("firm_licence_until", Say.of("Last day of the license, such as 2027-12-31"), LAST_DAY),
     ("firm_insurance", Say.of("Liability insurer and policy"), Say.of("The first page; without it no quote can be accepted.")),
+    ("firm_insurance_until", Say.of("Last day of the insurance, such as 2027-12-31"), LAST_DAY),
 )  # fmt: skip
 ON_LABOR = Say.of("Labor cost; until it is yours no quote can be accepted.")
 ON_MARGIN = Say.of("The margin on your own work, computed when the three are in.")
@@ -86,7 +90,7 @@ def _overhead() -> Iterator[Question]:
         (CREW_DAYS, Say.of("Crew-days a year that customers pay for, all crews together")),
         (PROFIT, Say.of("Profit you want to keep of every dollar, percent of the price")),
     ):
-        yield Question(table="pricing", row=row, column="margin_percent", asks=asks, decides=ON_MARGIN)
+        yield Question(table="settings", row=row, column="value", asks=asks, decides=ON_MARGIN)
 
 
 def _city() -> Iterator[Question]:

@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from estimator.model.say import Say
 from estimator.sheets.edit_book import CoverLine
 from estimator.tables.columns import columns
-from estimator.tables.first_questions import CITY, CREW_DAYS, OVERHEAD, PROFIT, Question, first_questions
+from estimator.tables.first_questions import CITY, Question, first_questions
 from estimator.tables.raw import letters
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
@@ -28,8 +28,6 @@ def first_lines(tables: Tables, speak: Callable[[Say], str]) -> Iterator[CoverLi
 
 def _row(question: Question) -> str:
     """The id of the row it stands in; "" where it is a row still to be written, or one of many."""
-    if question.row in (OVERHEAD, CREW_DAYS, PROFIT):
-        return "own"
     return "" if question.row == CITY or question.table == "crews" else question.row
 
 

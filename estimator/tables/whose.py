@@ -25,6 +25,16 @@ def own_rows(tables: Tables) -> frozenset[tuple[str, str]]:
     return frozenset((table, row) for table, row in every if row not in invented(tables, table))
 
 
+FIGURES = ("roles", "materials", "equipment", "subs_and_fees", "production", "pricing")
+"""Tables of wages, prices, times and margins: what a price is made of."""
+
+
+def still_invented(tables: Tables) -> tuple[int, int]:
+    """Return how many rows of FIGURES are still the demo's, and how many there are in all; a name counts once."""
+    every = [(table, row) for table in FIGURES for row in {_id(table, row) for row in tables.current(table)}]
+    return sum(row in invented(tables, table) for table, row in every), len(every)
+
+
 def _id(table: str, row: Kept) -> str:
     return str(getattr(row, TABLES[table][1][0]))
 

@@ -12,10 +12,11 @@ from estimator.cli.app import build
 from estimator.cli.job_figures import left, questions_of
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.as_workbook import workbook
+from estimator.tables.first_answers import answered
 from estimator.tables.first_numbers import FirstNumber, measured
 from estimator.tables.first_questions import Question, first_questions
 from estimator.tables.overhead import crew_day_cost
-from estimator.tables.whose import own_rows
+from estimator.tables.whose import FIGURES, own_rows
 from tests.tables.workbench import DAY, demo, reading
 
 D = Decimal
@@ -45,9 +46,9 @@ def _begun(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, str]:
         ("roles", "lead plumber", "wage"): ["4400", "no", "44"],  # a month's wage is asked about and not kept
         ("roles", "", "burden_percent"): ["35"],
         ("crews", "plumbing", "count"): ["two men", "1 lead plumber, 2 helpers"],
-        ("pricing", "overhead", "margin_percent"): ["$120,000"],
-        ("pricing", "crew-days", "margin_percent"): ["400"],
-        ("pricing", "profit", "margin_percent"): ["10"],
+        ("settings", "overhead_a_year", "value"): ["$120,000"],
+        ("settings", "crew_days_a_year", "value"): ["400"],
+        ("settings", "profit_percent", "value"): ["10"],
         ("places", "your city", "text"): ["Elm City"],
         ("places", "your city", "tax_kind"): ["who knows", "whole charge"],
         ("places", "your city", "tax_percent"): ["8.25"],
@@ -160,26 +161,134 @@ def test_for_a_job_the_demos_figures_it_rests_on_are_asked_the_largest_first_unt
     folder, job = tmp_path / "own", JOBS / "maple" / "job.toml"
     assert start(folder, "Mara").exit_code == 0
     asked = questions_of(job, folder)
-    assert [q.table for q in asked[:6]] == ["settings"] * 6
-    shares = [q.share for q in asked if q.table not in ("settings", "pricing")]
-    assert shares == sorted(shares, reverse=True) and {q.table for q in asked} >= {"roles", "pricing"}
-    for _ in range(2):  # first the wages, which hide the times of their crews; then those
-        words = ["tables", "start", str(folder), "--job", str(job), "--on", "2026-11-29"]
-        typed = "\n".join(["Mara", *map(answer, questions_of(job, folder))]) + "\n"
-        done = CliRunner().invoke(build(words), words, input=typed)
-        assert done.exit_code == 0, done.output
-    assert max(share for _, share in left(job, folder)) < 1
-    assert "comes from demo figures" in done.output
+    assert [q.table for q in asked[:11]] == ["settings"] * 11
+    shares = [q.share for q in asked if q.share]
+    assert shares == sorted(shares, reverse=True)
+    assert {q.table for q in asked} >= {"roles", "production"}  # the hours that the wages hide are asked in the same go
+    words = ["tables", "start", str(folder), "--job", str(job), "--on", "2026-11-29"]
+    typed = "\n".join(["Mara", *map(answer, asked)]) + "\n"
+    done = CliRunner().invoke(build(words), words, input=typed)
+    assert done.exit_code == 0, done.output
+    assert max(one.percent for one in left(job, folder)) < 1
+    assert "0% of the cost comes from demo figures" in done.output
+    assert all(q.share == 0 for q in questions_of(job, folder))
+
+
+def test_what_is_left_of_a_job_is_named(tmp_path: Path) -> None:
+    folder, job = tmp_path / "own", JOBS / "maple" / "job.toml"
+    assert start(folder, "Mara").exit_code == 0
+    words = ["tables", "start", str(folder), "--job", str(job), "--on", "2026-11-29"]
+    said = CliRunner().invoke(build(words), words, input="Mara\ndone\n").output
+    flat = " ".join(said.split())
+    assert "Option A: 99% of the cost comes from demo figures. The largest: lead plumber, helper, lining rig" in flat
+    assert "--job" in flat[flat.index("Go on later") :]
 
 
 def answer(question: Question) -> str:
     """A figure of the firm's own: the demo's, which counts as its own once somebody of the firm typed it."""
     if question.table == "settings":
-        return f"Oak {question.row}"
-    if question.table == "pricing":
-        return {"overhead a year": "120000", "crew-days": "400", "profit": "10"}[question.row]
+        of_the_margin = {"overhead_a_year": "120000", "crew_days_a_year": "400", "profit_percent": "10"}
+        until = "2028-03-31" if question.row.endswith("_until") else f"Oak {question.row}"
+        return of_the_margin.get(question.row, until)
+    if question.column == "burden_percent":
+        return "32"
     return str(getattr(next(r for r in demo().current(question.table) if question.row in vars_of(r)), question.column))
 
 
 def vars_of(row: object) -> tuple[object, ...]:
     return tuple(getattr(row, name, None) for name in ("role", "task", "item"))
+
+
+def test_check_says_how_many_figures_are_still_the_demos_and_where_to_go(begun: tuple[Path, str]) -> None:
+    """One wage, the margin and a task's time are the firm's, of all rows that price anything [counted from the files]."""
+    folder, _ = begun
+    words = ["tables", "check", str(folder), "--on", "2026-11-29"]
+    said = " ".join(CliRunner().invoke(build(words), words).output.split())
+    names = {t: {r[0] for r in rows_of(folder / f"{t}.csv")} for t in FIGURES}
+    every = sum(map(len, names.values()))
+    assert f"{every - 3} of {every} wages, prices, times and margins are still the demo's" in said
+    assert f"estimator tables start {folder}".replace(" ", "") in said.replace(" ", "")
+    own = " ".join(CliRunner().invoke(build(words[:2]), words[:2]).output.split())
+    assert "These are the demo's. Begin your own: estimator tables start FOLDER" in own
+
+
+def rows_of(path: Path) -> list[list[str]]:
+    with path.open(encoding="utf-8", newline="") as file:
+        return list(csv.reader(file))[1:]
+
+
+ANSWERS = {
+    ("settings", "firm_licence_until", "value"): ["3/31/2028"],
+    ("settings", "firm_insurance_until", "value"): ["soon", "2028-06-30"],
+    ("roles", "lead plumber", "wage"): ["44"],
+    ("roles", "", "burden_percent"): ["32"],  # the demo's figure, and the firm's own all the same
+    ("crews", "plumbing", "count"): ["1 lead plumber, 1 helper"],
+    ("settings", "overhead_a_year", "value"): ["$120,000"],
+    ("settings", "profit_percent", "value"): ["10 %"],
+    ("places", "your city", "text"): ["Elm City"],
+    ("places", "your city", "tax_percent"): ["8.25"],
+}
+
+
+def test_what_was_answered_before_the_input_ended_is_not_asked_again(tmp_path: Path) -> None:
+    folder = tmp_path / "own"
+    typed = answers_to(ANSWERS)
+    words = ["tables", "start", str(folder), "--on", "2026-11-29"]
+    assert CliRunner().invoke(build(words), words, input="\n".join(["Mara", *typed])).exit_code == 0
+    assert cell(folder, "settings", "firm_licence_until", "value") == "2028-03-31"
+    assert cell(folder, "settings", "firm_insurance_until", "value") == "2028-06-30"
+    again = CliRunner().invoke(build(words), words, input="\n".join(["Mara", *[""] * 60])).output
+    asked = [str(q.asks) for q in first_questions(demo()) if (q.table, q.row, q.column) in ANSWERS]
+    flat = " ".join(again.split())
+    assert len(asked) == 9 and not [text for text in asked if text in flat]
+    assert "Crew-days a year that customers pay for" in flat and "Sales tax there" in flat
+    assert "invented: Elm City" not in again and 'jurisdiction = "elm city"' in again
+    last = start(
+        folder,
+        "Mara",
+        *[line for q in questions_left(folder) for line in (["400"] if q.row == "crew_days_a_year" else [""])],
+    )
+    assert "a margin of" in last.output and cell(folder, "pricing", "own", "margin_percent") != "40"
+
+
+def questions_left(folder: Path) -> list[Question]:
+    tables = reading(folder, DAY).tables
+    assert tables is not None
+    return [q for q in first_questions(tables) if not answered(q, tables)]
+
+
+def test_a_name_is_needed_to_sign_the_rows(tmp_path: Path) -> None:
+    assert "Write your name" in start(tmp_path / "own", "", "  ", "Mara", "Oak Street Plumbing").output
+    assert cell(tmp_path / "own", "settings", "firm_name", "changed_by") == "Mara"
+
+
+def test_what_an_answer_fills_in_beyond_what_was_typed_is_said_back(tmp_path: Path) -> None:
+    """The jetter stays own where nobody said; jetting at 0.02 h a foot for 0.015 moves good and bad days by a third [computed]."""
+    wanted = {("equipment", "jetter", "cost"): ["95"], ("production", "jet", "likely"): ["0.02"]}
+    said = start(tmp_path / "own", "Mara", *answers_to(wanted)).output
+    assert "Kept: 95 a day, own." in said and "If not, go back and type: 95 rented" in said
+    assert "invented: 0.015 (for 100 ft: 1.5 crew-hours)" in said
+    low, high = (cell(tmp_path / "own", "production", "jet", c) for c in ("low", "high"))
+    assert (
+        f"Kept: 0.02 (for 100 ft: 2 crew-hours). In proportion: {low} on a good day, {high} on a bad one."
+        in " ".join(said.split())
+    )
+
+
+def test_in_spanish_commands_roles_and_columns_are_spanish(tmp_path: Path) -> None:
+    folder = tmp_path / "own"
+    wanted = {
+        ("settings", "firm_name", "value"): ["Plomería Roble"],
+        ("settings", "firm_phone", "value"): ["atras", "", ""],
+        ("roles", "lead plumber", "wage"): ["4400", "no", "44"],
+        ("crews", "plumbing", "count"): ["1 plomero principal y 2 ayudantes"],
+    }
+    words = ["tables", "start", str(folder), "--on", "2026-11-29", "--language", "es_US"]
+    said = CliRunner().invoke(build(words), words, input="\n".join(["Mara", *answers_to(wanted)]) + "\n").output
+    assert cell(folder, "settings", "firm_phone", "value") == "555-0100"
+    with (folder / "crews.csv").open(encoding="utf-8", newline="") as file:
+        crew = {r["role"]: r["count"] for r in csv.DictReader(file) if r["crew"] == "plumbing"}
+    assert crew == {"lead plumber": "1", "helper": "2"}
+    assert "1 plomero principal, 1 ayudante" in said and "salario de “plomero principal” es 4400" in " ".join(
+        said.split()
+    )

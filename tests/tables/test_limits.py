@@ -129,10 +129,10 @@ def test_a_far_away_cell_is_stopped_before_any_reader_sees_it(cell: str, passes:
         ),  # a line the firm does not sell; its recipe is passed over
         ("methods | abandon | active | no", []),
         ("factors | hot_season | active | no", []),
-        ("production | jet | active | no", ["tables/unknown-reference"]),  # a recipe would have no hours
-        ("materials | sod | active | no", ["tables/unknown-reference"]),
-        ("roles | helper | active | no", ["tables/unknown-reference"] * 2),
-        ("pricing | sub | active | no", ["tables/unknown-reference"] * 9 + ["tables/missing-class"]),
+        ("production | jet | active | no", ["tables/out-of-use"]),  # a recipe would have no hours
+        ("materials | sod | active | no", ["tables/out-of-use"]),
+        ("roles | helper | active | no", ["tables/out-of-use"] * 2),
+        ("pricing | sub | active | no", ["tables/out-of-use"] * 9 + ["tables/missing-class"]),
         ("settings | factor_cap | active | no", ["tables/missing-setting"]),
     ],
 )

@@ -30,12 +30,13 @@ def command(
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.clock import today
-    from estimator.cli.tables_asked import tables_before, tables_for
+    from estimator.cli.tables_asked import firms_own, tables_before, tables_for
+    from estimator.cli.views.demo_figures import demo_figures
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import Row, answer, width
     from estimator.cli.views.table import folded
     from estimator.tables.waiting import waiting
-    from estimator.wording.say import speaker
+    from estimator.wording.say import say, speaker
 
     day = on or today()
     tables, problems = tables_for(day, where, tables_before(day, where, before))
@@ -46,6 +47,7 @@ def command(
         else speak("Nothing can be priced with these.")
     )
     later = (str(row) for row in (waiting(tables) if tables else ()))
-    answer(as_data(problems), as_json, [Row(line) for text in (said, *later) for line in folded(text, width())])
+    demos = (say(text, language) for text in (demo_figures(tables, firms_own(where)) if tables else ()))
+    answer(as_data(problems), as_json, [Row(line) for text in (said, *demos, *later) for line in folded(text, width())])
     tell(problems)
     return DONE if tables else TO_MEND

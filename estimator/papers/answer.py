@@ -135,12 +135,11 @@ def _accept(letter: Letter, page: Page) -> None:
     speak, quote = letter.speak, letter.quote
     page.heading(speak("How to accept"), starts=True)
     if any(option.fixed for option in quote.options):
-        page.line(
-            speak(
-                "Mark one option on the page {tab}, sign it and send it back. Questions: {phone}",
-                tab=speak("Agreement"),
-                phone=quote.firm.phone,
-            )
-        )
+        how = (
+            Say.of("Sign the page {tab} and send it back. Questions: {phone}", tab=Say.of("Agreement"), phone=quote.firm.phone)
+            if sum(option.fixed for option in quote.options) == 1
+            else Say.of("Mark one option on the page {tab}, sign it and send it back. Questions: {phone}", tab=Say.of("Agreement"), phone=quote.firm.phone)
+        )  # fmt: skip
+        page.line(letter.say(how))
     else:
         page.line(speak("Questions: {phone}", phone=quote.firm.phone), "bold")

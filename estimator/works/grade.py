@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from math import inf
 from typing import TYPE_CHECKING, Literal
 
@@ -85,7 +86,7 @@ def grade(case: Case) -> Grade:
     if far - near < case.number("fall_least_run_ft"):
         case.paper.assume(
             "we have one level reading; the new pipe slopes {fall} in per foot from there",
-            fall=f"{least * INCHES_PER_FT:g}",
+            fall=str(Fraction(least * INCHES_PER_FT).limit_denominator(16)),
         )
         return Grade(near_ft + least * near, least, size.inside_in, size.wall_in, "one reading")
     fall = (near_ft - far_ft) / (far - near)

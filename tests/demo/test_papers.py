@@ -219,3 +219,15 @@ def test_a_water_test_is_promised_for_the_lines_that_have_one_in_the_price(quote
             continue
         promised = f"We water-test the new part of the {' and '.join(f'{line} line' for line in tested)} only."
         assert Letter(quote, "en_US").say(option.water_test_text).startswith(promised), option.letter
+
+
+def test_a_cut_floor_excludes_flooring_and_termites_and_a_liner_keeps_the_drains_shut(quote):
+    """What a contract leaves out stands among what it excludes, not only among the costs of others."""
+    floors = [o for o in quote.options if any(opening.cuts_floor for opening in o.works.openings)]
+    lined = [o for o in quote.options if o.works.lined]
+    assert floors and lined and len(floors) < len(quote.options)
+    for option in quote.options:
+        excluded = {t.text_en for t in option.terms if t.kind == "excludes"}
+        told = {t.text_en for t in option.terms if t.kind == "caution"}
+        assert ({"Flooring beyond the patch", "Termite treatment"} <= excluded) is (option in floors), option.letter
+        assert ("Use no drain while a liner cures." in told) is (option in lined), option.letter

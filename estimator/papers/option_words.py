@@ -75,6 +75,8 @@ def old_pipe(letter: Letter, option: Option) -> str:
 def tested(letter: Letter, option: Option) -> str:
     """What the water test after the work covers, in a word or two."""
     speak = letter.speak
+    if option.water_test == "not promised" and any(t.value("isolation_tests") for t in option.takeoffs):
+        return speak("each section of the old pipe")
     return {"yes": speak("all of it"), "only this part": speak("the new part only"), "not promised": speak("none")}[
         option.water_test
     ]

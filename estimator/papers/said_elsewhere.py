@@ -30,13 +30,15 @@ SEWAGE = "Wear gloves and eye protection. Wash before eating. Handle sewage-soak
 """The firm's sentences for its crew, as the tables come."""
 
 RESIN = "Lived in: drains shut during the cure, traps filled, vents and doors planned, air out; low-odor resin. Styrene has passed the immediate-danger level outdoors."
-"""A rule's sentence, which stands on the page in its own words."""
+FILL = "Fill only to the lowest opening, limit the minutes, watch, drain promptly. Plugs of the right size and pressure, tethered, nobody in line with the pipe, water down before deflating; no air test on plastic."
+"""Sentences of rules, which stand on the page in their own words."""
 
 ELSEWHERE: dict[str, tuple[str, ...]] = {
     "a test plug is rated and tied, nobody stands in line with the pipe, and the water is let down before the plug": (
         PLUG,
     ),
     "no air test on plastic pipe": (PLUG,),
+    "fill no higher than the lowest opening, watch it, and let the water out at once after the reading": (FILL,),
     "drains stay shut during the cure; traps are filled and the house is aired against the resin's smell": (RESIN,),
     "spoil, tools and machines stay at least 2 ft from the edge": (SPOIL,),
     "the pipe is filled with water and held down before fill is pumped: an empty pipe floats": (FLOAT,),

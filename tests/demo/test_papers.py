@@ -231,3 +231,12 @@ def test_a_cut_floor_excludes_flooring_and_termites_and_a_liner_keeps_the_drains
         told = {t.text_en for t in option.terms if t.kind == "caution"}
         assert ({"Flooring beyond the patch", "Termite treatment"} <= excluded) is (option in floors), option.letter
         assert ("Use no drain while a liner cures." in told) is (option in lined), option.letter
+
+
+def test_a_leak_test_names_what_it_tests_and_fills_old_pipe_only_to_the_lowest_opening():
+    quote = priced(Path(__file__).parents[1] / "jobs" / "hidden-leak" / "job.toml", None).quote
+    said = " ".join(text for texts in lines_of(homeowner(quote, "en_US")).values() for text in texts)
+    assert "What is water-tested? each section of the old pipe" in said
+    assert "We fill only to the lowest opening and drain it right away." in said
+    safety = [text for text in lines_of(crew(quote, "en_US"))["Safety"] if "lowest opening" in text]
+    assert len(safety) == 1 and safety[0].startswith("☐ Fill only to the lowest opening")

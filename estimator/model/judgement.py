@@ -66,10 +66,11 @@ class Question:
 
 @dataclass(frozen=True, slots=True)
 class LiftStep:
-    """One step of the order of tests, repairs and foundation lift, with the ids of the needs it is about."""
+    """One step of the order of tests, repairs and foundation lift, with the ids of the needs it is about; `what` it is."""
 
     text: Say
     needs: tuple[str, ...] = ()
+    what: Literal["test", "piers", "repairs", "lift"] = "test"
 
 
 @dataclass(frozen=True, slots=True)

@@ -98,6 +98,10 @@ class Mark:
         return next((ft for name, ft in self.lengths if name == label), None)
 
 
+CLEANABLE = frozenset({"roots", "scale", "grease", "mud", "insects", "blocked"})
+"""Kinds of finding that a jet or a cutter takes out; the opening roots came in by stays."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Finding:
     """What was seen or measured at a stretch: kind, how much, signs, clock, how sure, where it was written.

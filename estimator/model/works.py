@@ -165,7 +165,7 @@ class Works:
     left: tuple[Left, ...] = ()
     ways_in: tuple[WayIn, ...] = ()
     toilets_pulled: int = 0
-    cleans: tuple[Stretch, ...] = ()
+    cleans: tuple[Stretch, ...] = ()  # where the tool goes, from its way in to the far end
     tested: tuple[Stretch, ...] = ()  # old pipe plugged and filled section by section, to find a leak
     piece: bool = False  # a piece of a run is renewed by itself
     guesses: tuple[Say, ...] = ()  # what had to be assumed to plan it at all, such as a way in nobody measured

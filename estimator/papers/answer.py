@@ -8,6 +8,7 @@ from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
+from estimator.papers.lift import days_later
 from estimator.papers.page import Page, run_in
 from estimator.quote.findings import in_short
 from estimator.quote.recommend import Treated, compared, cures_all_now, only_prepares, recommended, treated
@@ -85,6 +86,8 @@ def _options(letter: Letter, page: Page) -> None:
         price = option_words.price_cell(letter, option)
         page.add(Cell(option_words.title(letter, option), "value bold", 2), price, keep=True)
         page.line(" ".join(_in_short(letter, option)), "small")
+    if any(map(days_later, compared(letter.quote))):
+        page.line(speak("+: visit after the lift."), "small")
 
 
 def _in_short(letter: Letter, option: Option) -> list[str]:
@@ -92,7 +95,8 @@ def _in_short(letter: Letter, option: Option) -> list[str]:
     found = letter.quote.found
     by: dict[Treated, list[str]] = {}
     for one in found:
-        by.setdefault(treated(one, option), []).append(one.letter)
+        done = treated(one, option)
+        by.setdefault("cleaned" if done == "cleaned in passing" else done, []).append(one.letter)
     out = [letter.say(DOES[word](runs(by[word]))) for word in DOES if word in by and len(by) + (word != "left") > 1]
     out.append(f"{option_words.length_of_work(letter, option)}.")
     if not option.fixed:
@@ -120,7 +124,7 @@ def _found(letter: Letter, page: Page) -> None:
                 _of_a_line(letter, page, line, list(those))
     if not quote.found:
         page.line(speak("We found no damage in the pipe we inspected."))
-    run_in(page, speak("Not inspected"), letter.all(quote.not_seen))
+    run_in(page, speak("Not seen"), letter.all(quote.not_seen))
     run_in(page, speak("Water tests"), letter.all(map(in_short, quote.diagnosis.tests)))
 
 

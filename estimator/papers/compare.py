@@ -19,12 +19,14 @@ from estimator.wording.say import capital
 TREATED: dict[Treated, Say] = {
     "repaired": Say.of("repaired"),
     "cleaned": Say.of("cleaned"),
+    "cleaned in passing": Say.of("cleaned, opening left"),
     "looked into": Say.of("looked into"),
     "left": Say.of("left as is"),
 }
 EVERY: dict[Treated, Callable[[str], Say]] = {
     "repaired": lambda letters: Say.of("Every option repairs {letters}.", letters=letters),
     "cleaned": lambda letters: Say.of("Every option cleans {letters}.", letters=letters),
+    "cleaned in passing": lambda letters: Say.of("Every option cleans {letters}; the opening stays.", letters=letters),
     "looked into": lambda letters: Say.of("Every option looks for the cause of {letters}.", letters=letters),
     "left": lambda letters: Say.of("Every option leaves {letters}.", letters=letters),
 }
@@ -104,11 +106,9 @@ def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
     if priced_apart(letter):
-        page.line(
-            speak("Line items share each option’s setup and crew days, so the same work can differ in price."), "small"
-        )
+        page.line(speak("Line items share setup and crew days, so the same work can differ in price."), "small")
     if quote.blocked:
-        page.line(speak("Not offered"), "bold")
+        page.line(speak("Not priced"), "bold")
         for group in quote.not_offered:
             page.line(capital(letter.say(group.text)), "small")
     if quote.if_cleaned:

@@ -7,6 +7,7 @@ from estimator.model.work import all_repairs
 from estimator.papers import option_words
 from estimator.papers.competent_person import digs
 from estimator.papers.letter import Letter
+from estimator.papers.lift import comes_back
 from estimator.papers.line_items import short
 from estimator.papers.page import Page
 from estimator.quote import where
@@ -47,14 +48,20 @@ def questions(letter: Letter, option: Option) -> list[tuple[str, str]]:
         (speak("How many feet of pipe?"), feet_by_line(letter, option)),
         (speak("What existing pipe remains?"), option_words.old_pipe(letter, option)),
         (speak("Who keeps the crew safe?"), crew_safety(letter, option)),
-        (speak("What is water-tested?"), option_words.tested(letter, option)),
+        (speak("What is water-tested?"), water_tested(letter, option)),
         (speak("Permit fees?"), permit(letter, option)),
         (speak("What is restored?"), put_back(letter, option)),
         (speak("Unit prices?"), more(letter, option)),
-        (speak("How long is the warranty?"), option_words.warranty(letter, option).split(". ")[0]),
+        (speak("Warranty?"), option_words.warranty(letter, option).split(". ")[0]),
         (speak("Days without drains?"), option_words.in_days(letter, option.days_without_drains)),
     ]  # fmt: skip
     return [(question, answer) for question, answer in asked if answer]
+
+
+def water_tested(letter: Letter, option: Option) -> str:
+    """What the test of the work covers, and the test at the visit after a lift."""
+    tested = option_words.tested(letter, option)
+    return letter.speak("{part}; after the lift, all", part=tested) if comes_back(option) else tested
 
 
 def feet_by_line(letter: Letter, option: Option) -> str:

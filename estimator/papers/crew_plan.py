@@ -33,14 +33,14 @@ def plan(letter: Letter, page: Page, schedule: Schedule) -> None:
 
 def crews_and_days(letter: Letter, option: Option, lines: Iterable[LineItem]) -> tuple[str, str]:
     """Return who does these lines of work and on which days, `2–4, 6`; nothing for what stands in no schedule."""
-    tasks = [t for line in lines for t in _tasks_of(option, line)]
+    tasks = [t for line in lines for t in tasks_of(option, line)]
     crews = dict.fromkeys(letter.say(in_plain_words(CREWS, t.crew)) for t in tasks)
     days = sorted({day for t in tasks if t.step != LATER for day in _days(option.schedule, t)})
     later = letter.speak("later visit") if any(t.step == LATER for t in tasks) else ""
     return ", ".join(crews), ", ".join(part for part in (_in_short(days), later) if part)
 
 
-def _tasks_of(option: Option, line: LineItem) -> list[Task]:
+def tasks_of(option: Option, line: LineItem) -> list[Task]:
     """The tasks on the schedule in which the line's own are done: those that share most with it."""
     mine = {t.task for t in option.all_tasks if (t.repair, t.work_item) == (line.repair, line.work_item)}
     shares = [

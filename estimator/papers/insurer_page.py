@@ -40,7 +40,7 @@ def insurer_page(quote: Quote, language: str, pictures: Mapping[str, bytes] | No
         (speak("Possible, not confirmed"), [f for f in quote.found if not _seen(f)]),
     ):
         page.listing(heading, [f"{found.letter}  {capital(letter.say(found.text))}" for found in those], mark="")
-    page.listing(speak("Not inspected"), letter.all(quote.not_seen))
+    page.listing(speak("Not seen"), letter.all(quote.not_seen))
     page.pair(speak("Cause"), speak("not determined by us"))
     if options:
         _by_class(letter, page, options)

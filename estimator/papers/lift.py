@@ -1,10 +1,18 @@
-"""What a planned foundation lift means for a quote: the steps in their order, what the price and the warranty then hold for."""
+"""What a planned foundation lift means for a quote: the steps in their order, what the price and the warranty then hold for.
+
+The order of the diagnosis says what must not wait for the lift; an option is done in one go before it, with a visit after, as
+its schedule has it. So a paper with options says that.
+"""
+
+from decimal import Decimal
 
 from estimator.model.found import runs
+from estimator.model.judgement import LiftStep
 from estimator.model.offer import Option
+from estimator.model.say import Say
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
-from estimator.quote.recommend import is_visit
+from estimator.quote.recommend import is_visit, only_prepares
 
 
 def lift_planned(letter: Letter) -> bool:
@@ -34,15 +42,37 @@ def _price_covers(letter: Letter) -> str:
 
 def steps(letter: Letter) -> list[str]:
     """The steps, each with its number and the letters of the findings to repair now that it is for."""
-    quote = letter.quote
-    found = [f for f in quote.found if f.act == "now"]
-    needs = {step.text: set(step.needs) for step in quote.diagnosis.lift_steps}
+    found = [f for f in letter.quote.found if f.act == "now"]
     out = []
-    for number, step in enumerate(quote.lift_steps, start=1):
-        letters = runs([f.letter for f in found if set(f.needs) & needs.get(step, set())])
-        text = letter.all([step])[0]
+    for number, step in enumerate(_steps(letter), start=1):
+        letters = runs([f.letter for f in found if set(f.needs) & set(step.needs)])
+        text = letter.all([step.text])[0]
         out.append(f"{number}. {text.rstrip('.')} ({letters})." if letters else f"{number}. {text}")
     return out
+
+
+def _steps(letter: Letter) -> list[LiftStep]:
+    """The diagnosis's steps; where options repair something, the repairs as they are scheduled: all before the lift."""
+    quote = letter.quote
+    known = {step.text: step for step in quote.diagnosis.lift_steps}
+    told = [known.get(text, LiftStep(text)) for text in quote.lift_steps]
+    if quote.job.foundation.work != "planned" or all(map(only_prepares, quote.options)):
+        return told
+    done = [LiftStep(REPAIRS) if step.what == "repairs" else step for step in told]
+    lift = next((n for n, step in enumerate(done) if step.what == "lift"), len(done))
+    return [LiftStep(AFTERWARDS) if step.text == REPAIRS and n > lift else step for n, step in enumerate(done)]
+
+
+REPAIRS = Say.of("We make the repairs of your option.")
+AFTERWARDS = Say.of("If that test fails, we quote the repair.")
+
+
+def release(letter: Letter) -> str:
+    """When the house may be lifted: by the numbers of our steps before it."""
+    before = next((n for n, step in enumerate(_steps(letter)) if step.what == "lift"), 0)
+    if not before:
+        return letter.speak("Do not lift before our written release.")
+    return letter.speak("Do not lift before our written release. We give it after steps 1–{last}.", last=before)
 
 
 def for_the_foundation_company(letter: Letter, page: Page) -> None:
@@ -52,7 +82,7 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
         return
     page.line(speak("For the foundation company"), "bold")
     texts = [
-        speak("Do not lift before our written release. We give it after the tests and repairs named above."),
+        release(letter),
         speak(
             "Send us the pier locations before we start. Keep both cleanouts reachable. Do not cut or move drain pipe."
         ),
@@ -70,6 +100,11 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
 def comes_back(option: Option) -> bool:
     """Return whether a second visit after the lift, with a water test, is in the price."""
     return any(takeoff.value("tests_after_lift") for takeoff in option.takeoffs)
+
+
+def days_later(option: Option) -> Decimal:
+    """Days of the second visit after the lift: of the crew that is there longest."""
+    return max(map(option.schedule.later_days_of, option.schedule.crews), default=Decimal(0))
 
 
 def warranty_begins(letter: Letter, option: Option) -> str:

@@ -113,13 +113,8 @@ def _extras(letter: Letter, page: Page, option: Option, total: str, own: list[st
     if option.fixed:
         caps = sum((extra.cap_amount for extra in option.extras), option.extras_tax)
         words = speak("All unit prices at their limits")
-        with_them = [
-            *([speak("with sales tax")] if option.extras_tax else []),
-            *([speak("see {tab}", tab=speak("Agreement"))] if len(own) < len(option.extras) else []),
-        ]
-        row = page.add(
-            Cell(f"{words} ({', '.join(with_them)})" if with_them else words, "cell", 2), Cell(caps, "money")
-        )
+        taxed = f"{words} ({speak('with sales tax')})" if option.extras_tax else words
+        row = page.add(Cell(taxed, "cell", 2), Cell(caps, "money"))
         most = speak("Not to exceed without a signed change order")
         page.add(Cell(most, "total words", 2), Cell(sum_of([total, at(AMOUNT, row)], option.most), "total"))
 
@@ -153,6 +148,6 @@ def _terms(letter: Letter, page: Page, option: Option, own: dict[str, list[str]]
         page.heading(speak("Terms"), starts=True)
         own |= {label: [answer] for label, answer in option_words.rows_alone(letter, option)}
     elif not is_visit(option):
-        page.heading(speak("Terms (see also {tab})", tab=speak("Agreement")), starts=True)
+        page.heading(speak("Terms (also: {tab})", tab=speak("Agreement")), starts=True)
     for label, texts in own.items():
         run_in(page, label, texts)

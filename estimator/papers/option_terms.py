@@ -8,12 +8,13 @@ from estimator.model.offer import Extra, Option
 from estimator.papers import option_words
 from estimator.papers.cautions import limits
 from estimator.papers.crew_boxes import TESTS
+from estimator.papers.if_not_lined import NO_LINER, if_not_lined
 from estimator.papers.letter import Letter
 from estimator.papers.lift import warranty_begins
 from estimator.papers.line_items import short
 from estimator.papers.page import Page, ended, run_in
 from estimator.papers.sizes import size
-from estimator.quote.recommend import cures_all_now, only_prepares
+from estimator.quote.recommend import only_prepares
 from estimator.wording.numbers import feet, money, number
 from estimator.wording.plain import PER, in_plain_words
 
@@ -51,26 +52,13 @@ def terms_of(letter: Letter, option: Option) -> dict[str, list[str]]:
         speak("Limits of the repair"): limits(letter, option),
         speak("We assume"): [
             *letter.all(option.assumptions),
-            *letter.terms(option.terms, "assumption"),
-            *_else_without_a_liner(letter, option),
+            *letter.terms([t for t in option.terms if t.id != NO_LINER], "assumption"),
         ],
+        speak("Risk"): if_not_lined(letter, option),
         speak("Permits and papers"): letter.all(option.needs_papers),
         speak("Warranty"): list(filter(None, [warranty_begins(letter, option)])),
         speak("Unit prices"): unit_prices(letter, option),
     }
-
-
-def _else_without_a_liner(letter: Letter, option: Option) -> list[str]:
-    """Beside an option that lines: the least firm price of a repair of all that must be that lines nothing."""
-    quote = letter.quote
-    others = [
-        o for o in quote.options if o.fixed and not o.works.lined and cures_all_now(quote, o) and not only_prepares(o)
-    ]
-    if not option.works.lined or not others:
-        return []
-    other = min(others, key=lambda o: o.price.total)
-    price = money(other.price.total, letter.language)
-    return [letter.speak("Option {letter} ({price}) needs no liner.", letter=other.letter, price=price)]
 
 
 def shared(letter: Letter) -> dict[str, list[tuple[str, str]]]:
@@ -132,11 +120,13 @@ def _in_common(letter: Letter, page: Page, kept: dict[str, list[tuple[str, str]]
 def received(letter: Letter, option: Option) -> list[str]:
     """What the homeowner has in hand when all is done; only what is in the work."""
     speak = letter.speak
-    some = {name: any(t.value(name) for t in option.takeoffs) for name in ("films_after", "permits", *TESTS)}
+    some = {
+        name: any(t.value(name) for t in option.takeoffs) for name in ("films_before", "films_after", "permits", *TESTS)
+    }
     built = not only_prepares(option)
     papers = {
-        speak("Camera videos before and after"): some["films_after"],
-        speak("Camera video before"): not some["films_after"],
+        speak("Camera video before"): some["films_before"],
+        speak("Camera video after"): some["films_after"],
         speak("Water test reading"): any(some[name] for name in TESTS),
         speak("Sketch of what was built"): built,
         speak("Signed permit card"): some["permits"],

@@ -7,6 +7,7 @@ from estimator.model.offer import Option, ToOthers
 from estimator.model.say import Say
 from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
+from estimator.papers.lift import days_later
 from estimator.papers.line_items import short
 from estimator.quote import where
 from estimator.quote.recommend import only_prepares
@@ -26,7 +27,7 @@ def rows(letter: Letter, option: Option) -> list[tuple[str, str]]:
     years = [(speak("Price per year of life, with interest"), cost_a_year(letter, option))] if costs else []
     return [
         (speak("Not to exceed"), not_to_exceed(letter, option)),
-        (speak("Days on site"), halves(option.days_on_site)),
+        (speak("Days on site"), on_site(option)),
         (speak("Days without drains"), without_drains(letter, option)),
         (speak("Floors cut"), floors(letter, option)),
         (speak("Yard dug"), area(letter, option.yard_sf)),
@@ -95,6 +96,8 @@ def without_drains(letter: Letter, option: Option) -> str:
 def length_of_work(letter: Letter, option: Option) -> str:
     """`4 days on site, 3½ without drains`."""
     days, off = in_days(letter, option.days_on_site), without_drains(letter, option)
+    if days_later(option):
+        return letter.speak("{days} days on site, {off} without drains", days=on_site(option), off=off)
     return letter.speak("{days} on site, {off} without drains", days=days, off=off)
 
 
@@ -140,6 +143,12 @@ def not_over(letter: Letter, option: Option) -> str:
 
 def cuts_floor(option: Option) -> bool:
     return bool(option.floors_opened or option.floor_sf)
+
+
+def on_site(option: Option) -> str:
+    """Days without their word, those of a second visit after a plus."""
+    later = days_later(option)
+    return f"{halves(option.days_on_site)} + {halves(later)}" if later else halves(option.days_on_site)
 
 
 def floors(letter: Letter, option: Option) -> str:

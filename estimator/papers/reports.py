@@ -72,7 +72,7 @@ def inspection_report(quote: Quote, language: str, pictures: Mapping[str, bytes]
         page.pair(capital(letter.say(in_plain_words(LINES, line.name))), letter.say(pipe))
     for text in letter.all((*quote.seen, *quote.tests)) or [speak("We did not inspect any pipe with the camera.")]:
         page.line(text)
-    page.listing(speak("Not inspected"), letter.all(quote.not_seen))
+    page.listing(speak("Not seen"), letter.all(quote.not_seen))
     still_pairs(letter, page, quote.found)
     page.line(
         speak("This report shows what the camera showed. It covers no pipe that we did not inspect."),

@@ -26,7 +26,8 @@ Measure = Callable[[Repair, Job], Takeoff]
 Changed = tuple[Repair, Job]
 PROTECTION = frozenset({"boxed", "hand_shored", "sloped", "engineer", "second_way_out", "depth_over_8", "hand_only"})
 """What holds the sides and who may dig: where one of these turns, a margin ends."""
-STEPS = {"length": 1.0, "depth": 0.1, "side drain": 1.0}
+STEPS = {"length": 1.0, "depth": 0.25, "side drain": 1.0}
+"""How finely the end of a margin is looked for: a limit is so many whole steps, and its amount is that times the unit price."""
 TIES = ("branches", "branches_tunnel", "reinstatements")
 DEPTHS = ("safety_depth_ft",)
 
@@ -48,7 +49,7 @@ def margins(
             price, step = max((cost for cost, _ in hold), default=0.0), tables.amount("extra_price_step")
             found[row.code] = Margin(
                 price=max(up_to(exact(round(price, 2)), step), row.price),
-                holds_to=exact(round(min((limit for _, limit in hold), default=0.0), 1)),
+                holds_to=exact(min((limit for _, limit in hold), default=0.0)),
                 counted=exact(round(sum(_counted(row.margin_of, t) for t in mine), 2)),
             )
     return found

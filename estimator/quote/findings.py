@@ -58,7 +58,7 @@ def hidden(job: Job, diagnosis: Diagnosis) -> tuple[Say, ...]:
     places = [(job.line(e.line), e.stretch) for e in diagnosis.evidence if e.rule == UNDER_SCALE and e.stretch]
     return tuple(
         Say.of(
-            "{line}, {place}: heavy scale hides the pipe wall.",
+            "{line}, {place}: heavy scale hides part of the wall.",
             line=where.line_name(line),
             place=where.place(line, stretch),
         )

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from estimator.model.found import Found
+from estimator.model.line import CLEANABLE
 from estimator.model.offer import Option, Quote
 from estimator.model.stretch import missing
 from estimator.model.work import all_repairs
@@ -13,7 +14,8 @@ SPARE_FT = 0.05
 """Rounding of stations: a defect is covered when no more than this of it is left."""
 
 
-Treated = Literal["repaired", "cleaned", "looked into", "left"]
+Treated = Literal["repaired", "cleaned", "cleaned in passing", "looked into", "left"]
+"""`cleaned`: what cleaning puts right; `in passing`: the tool takes it out on its way, and the opening it came in by stays."""
 
 
 def treated(found: Found, option: Option) -> Treated:
@@ -26,7 +28,9 @@ def treated(found: Found, option: Option) -> Treated:
     if found.needs and all(answers.values()):
         weakest = [_lasting(methods) for methods in answers.values()]
         return next(word for word in ("looked into", "cleaned", "repaired") if word in weakest)
-    return "repaired" if not found.needs and _renewed(found, option) else "left"
+    if not found.needs and _renewed(found, option):
+        return "repaired"
+    return "cleaned in passing" if _passed(found, option) else "left"
 
 
 def _lasting(methods: list[str]) -> Treated:
@@ -50,6 +54,13 @@ def _renewed(found: Found, option: Option) -> bool:
         or sum(s.length_ft for s in missing(place, new)) < SPARE_FT < place.length_ft
         for place in found.places
     )
+
+
+def _passed(found: Found, option: Option) -> bool:
+    """A cleaning tool goes through every place of what it can take out."""
+    cleaned = [s for repair in option.takeoffs for s in repair.works.cleans if repair.repair.line == found.line]
+    kinds = {finding.kind for finding in found.findings}
+    return bool(found.places) and kinds <= CLEANABLE and all(any(s.covers(p) for s in cleaned) for p in found.places)
 
 
 def cured(found: Found, option: Option) -> bool:

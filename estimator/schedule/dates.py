@@ -16,7 +16,8 @@ SATURDAY = 5
 def leads_of(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> tuple[Lead, ...]:
     """What is asked for before the work and how many working days each usually takes; the firm's settings `lead_…`.
 
-    The days in which the homeowner may cancel run first: nobody digs before them (16 CFR 429.1; check with your lawyer).
+    Nobody works while the homeowner may cancel, which is until midnight of the last of those days (16 CFR 429.1; check with
+    your lawyer): the first working day is the one after it.
     """
 
     def asked(*names: str) -> bool:
@@ -31,7 +32,7 @@ def leads_of(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None
         (asked("asbestos_tests"), Say.of("the laboratory"), "lead_lab_days"),
         (asked("liner_ft", "sectional_pieces"), Say.of("the lining, cut and delivered"), "lead_liner_days"),
     )
-    cancel = place.cancel_business_days if place is not None and place.cancel_business_days else 0
+    cancel = place.cancel_business_days + 1 if place is not None and place.cancel_business_days else 0
     return tuple(
         Lead(what=what, working_days=int(tables.number(key)) if key else cancel) for there, what, key in known if there
     )

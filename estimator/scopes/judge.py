@@ -6,13 +6,14 @@ from typing import Protocol
 
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
+from estimator.model.line import CLEANABLE
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.model.works import Works
 from estimator.scopes.ground import runs_under
 from estimator.scopes.rules import StretchFacts, facts_of
-from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_with
+from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
 from estimator.scopes.rules.rule import Rule
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 from estimator.scopes.rules.verdicts import ON_THE_CURE

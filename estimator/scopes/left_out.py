@@ -20,7 +20,7 @@ WHY: dict[str, Say] = {
         "It could be done, but option {option} costs no more and is no worse in days without drains, floor opened or old "
         "pipe left."
     ),
-    NO_ROOM: Say.of("Possible. We show option {option} instead."),
+    NO_ROOM: Say.of("Possible. Compare option {option}."),
     TOO_MUCH: Say.of("Nothing found here asks for so much work; something smaller puts it right."),
 }
 Set = tuple[Repair, ...]

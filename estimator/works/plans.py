@@ -4,6 +4,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from estimator.model import crawl_space
+from estimator.model.passed import passed
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing
 from estimator.model.works import Burst, Laid, Left, Lined, Opening, WayIn, Works
@@ -198,12 +199,12 @@ def _lining(case: Case, lined: Lined) -> Works:
         lined=(lined,),
         left=_old_pipe(case, case.stretch),
         ways_in=ways,
-        cleans=(case.stretch,),
+        cleans=(passed(case.profile, case.stretch),),
     )
 
 
 def clean(case: Case) -> Works:
-    return Works(line=case.line.name, left=_old_pipe(case, None), cleans=(case.stretch,))
+    return Works(line=case.line.name, left=_old_pipe(case, None), cleans=(passed(case.profile, case.stretch),))
 
 
 def visit(case: Case) -> Works:

@@ -170,7 +170,7 @@ def test_the_crew_is_asked_for_the_video_the_reading_and_the_sketch_that_are_pro
         if len(book.sheets) == 1:
             continue  # nobody is named who may lead the dig
         asked, promised = " ".join(texts(book)), received(letter, option)
-        assert ("Camera videos before and after" in promised) == ("☐ Camera run" in asked), option.letter
+        assert ("Camera video after" in promised) == ("☐ Camera run" in asked), option.letter
         assert ("Water test reading" in promised) == ("☐ Water test: start level" in asked), option.letter
         if "Sketch of what was built" in promised:
             assert "As built" in asked, option.letter
@@ -182,9 +182,9 @@ def test_what_is_included_is_never_excluded_and_what_is_promised_is_in_the_work(
     for option in options:
         terms = terms_of(letter, option)
         assert not set(terms["Included"]) & set(terms["Not included"])
-        has = {n: any(t.value(n) for t in option.takeoffs) for n in ("films_after", "tests", "permits")}
+        has = {n: any(t.value(n) for t in option.takeoffs) for n in ("films_before", "films_after", "permits")}
         promised = " ".join(received(letter, option))
-        assert ("before and after" in promised) == has["films_after"]
+        assert ("video before" in promised, "video after" in promised) == (has["films_before"], has["films_after"])
         assert ("permit card" in promised) == has["permits"]
         if option.water_test != "not promised":
             assert "Water test reading" in promised

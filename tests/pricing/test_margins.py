@@ -32,8 +32,8 @@ def extra(found: Option, code: str) -> Extra:
 
 
 def test_a_foot_deeper_is_the_price_of_the_same_trench_a_foot_deeper() -> None:
-    """60 ft of trench at 3 ft, counted by taking it off again 0.9 ft deeper, where it reaches 5 ft with the locator's
-    tolerance (29 CFR 1926.652(a)(1)) and the margin ends: 3 + 0.19 + 0.33 + 0.5 + 0.9 = 4.92 ft."""
+    """60 ft of trench at 3 ft, counted by taking it off again 0.75 ft deeper; the next 3 in reach 5 ft with the locator's
+    tolerance (29 CFR 1926.652(a)(1)) and the margin ends: 3 + 0.19 + 0.33 + 0.5 + 0.75 = 4.77 ft."""
     found = option("trench-60-ft", "trench")
     job = read_job(EVERYDAY / "trench-60-ft" / "job.toml").job
     assert job is not None
@@ -47,8 +47,8 @@ def test_a_foot_deeper_is_the_price_of_the_same_trench_a_foot_deeper() -> None:
         return smooth_price((*others, taken), tables, place_of(job, tables))
 
     agreed = extra(found, "deeper")
-    assert agreed.cap_quantity == D("0.9")
-    assert 0 <= float(agreed.price) - (smooth(0.9) - smooth(0)) / 0.9 < 5
+    assert agreed.cap_quantity == D("0.75")
+    assert 0 <= float(agreed.price) - (smooth(0.75) - smooth(0)) / 0.75 < 5
     assert agreed.price > 300  # 60 ft × 2.4 ft × 1 ft are 5.3 yards dug, filled again and part of them hauled
 
 

@@ -35,12 +35,20 @@ def missing_percent(finding: Finding) -> float:
     return finding.worst_percent or 0.0 if finding.kind == "channel" and "gone" in finding.signs else 0.0
 
 
-def bottom_gone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
+WORN = ("channel", "hole", "crack")
+
+
+def wall_is_lost(finding: Finding, limits: Limits) -> bool:
+    """More of the round is gone than a liner bridges, or the pipe is open to the soil for longer."""
     most, long_ft = limits("channel_missing_caution_percent"), limits("channel_missing_max_ft")
+    open_to_soil = bool({"soil seen", "void", "washing", "gone"} & set(finding.signs))
+    return missing_percent(finding) > most or (open_to_soil and finding.stretch.length_ft > long_ft)
+
+
+def bottom_gone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
     out = []
-    for f in it.of("channel", "hole", "crack"):
-        open_to_soil = bool({"soil seen", "void", "washing", "gone"} & set(f.signs))
-        if missing_percent(f) > most or (open_to_soil and f.stretch.length_ft > long_ft):
+    for f in it.of(*WORN):
+        if wall_is_lost(f, limits):
             out.append(
                 Ruling(
                     effect=Effect.REQUIRES_FIRST,

@@ -12,6 +12,7 @@
 """
 
 from estimator.model.judgement import Effect, Need
+from estimator.model.line import CLEANABLE
 from estimator.model.say import Say
 from estimator.scopes.rules.concern import ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
@@ -19,7 +20,6 @@ from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 from estimator.scopes.rules.soft_blockage_clean_first import cleaned_first
 
-CLEANABLE = frozenset({"roots", "scale", "grease", "mud", "insects", "blocked"})
 LIVED_WITH = frozenset({"sag"})
 """What may stay as long as somebody cleans it out on a schedule."""
 

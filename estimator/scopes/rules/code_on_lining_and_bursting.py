@@ -5,13 +5,23 @@
 ['adds work']
 >>> [r.effect.value for r in by_the_code(stretch(method="reline", sizes_in=(2.0,)), limits())]
 ['no fixed price']
+>>> said = [str(r.estimator) for r in by_the_code(stretch("8-14 channel sharp", pipes=("cast iron",)), limits())]
+>>> "over 33% of the round" in said[0], "from 8 ft to 14 ft was judged less" in said[0]
+(True, True)
+>>> gone = by_the_code(stretch("8-14 channel gone 50%", pipes=("cast iron",)), limits())  # dug out first: a rule of its own
+>>> "judged" in str(gone[0].estimator)
+False
 >>> by_the_code(stretch(method="reline", sizes_in=(2.0,)), place(code="UPC"))
 ()
 """
 
+from collections.abc import Sequence
+
 from estimator.knowledge.lining_code import BURST_UP_TO_IN, RELINED_FROM_IN, in_force
 from estimator.model.judgement import Effect
-from estimator.model.say import Say
+from estimator.model.line import Finding
+from estimator.model.say import Feet, Say
+from estimator.scopes.rules.bottom_gone_dig_first import WORN, wall_is_lost
 from estimator.scopes.rules.concern import BREAKS_PIPE, LINES
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
@@ -23,7 +33,7 @@ def by_the_code(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
         return ()
     if it.works.burst:
         return (_too_large(),) if it.sizes_in and max(it.sizes_in) > BURST_UP_TO_IN else (_bursting(),)
-    return (_too_small(),) if it.bore_in < RELINED_FROM_IN else (_relining(),)
+    return (_too_small(),) if it.bore_in < RELINED_FROM_IN else (_relining(it, limits),)
 
 
 def _too_small() -> Ruling:
@@ -36,13 +46,26 @@ def _too_small() -> Ruling:
     )
 
 
-def _relining() -> Ruling:
+def _relining(it: StretchFacts, limits: Limits) -> Ruling:
+    """What the section asks; where worn pipe is lined, what counts as lost wall here and that what was seen is less."""
+    worn = it.of(*WORN)
+    judged = bool(worn) and not any(wall_is_lost(f, limits) for f in worn)
     return Ruling(
         effect=Effect.ADDS_WORK,
         homeowner=Say.of("The city inspector gets a video before and after the lining, and a certificate of the work."),
-        estimator=Say.of(
-            "IPC 717: no liner over lost wall or lost slope. Video before and after, certificate to the code official."
-        ),
+        estimator=_judged(worn, limits)
+        if judged
+        else Say.of("IPC 717: video before and after, certificate to the code official."),
+    )
+
+
+def _judged(worn: Sequence[Finding], limits: Limits) -> Say:
+    return Say.of(
+        "IPC 717: no liner over lost wall or slope. Counted as lost: over {percent}% of the round, or open to soil over {length}. The worn pipe from {low} to {high} was judged less. More after cleaning: no liner, stop and call. Video before and after, certificate to the code official.",
+        percent=f"{limits('channel_missing_caution_percent'):g}",
+        length=Feet(limits("channel_missing_max_ft")),
+        low=Feet(min(f.stretch.from_ft for f in worn)),
+        high=Feet(max(f.stretch.to_ft for f in worn)),
     )
 
 
@@ -75,5 +98,6 @@ RULE = Rule(
     source=FROM_MEMORY,
     settled_by="",
     worse="offering what cannot work",
+    reads=("channel_missing_caution_percent", "channel_missing_max_ft"),
     applies=by_the_code,
 )

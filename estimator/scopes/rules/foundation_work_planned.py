@@ -25,7 +25,7 @@ def lift(it: StretchFacts, limits: Limits) -> Answers:
             "Your foundation will be lifted. We test before and after the lift. Before it we repair only what leaks or would break. The warranty starts after it."
         ),
         estimator=Say.of(
-            "Lift planned: test, fix what feeds the soil, lift, test after, then the rest; ask where the piers stand, share the tunnel, do not refill before the lift and the after-test; no warranty across a lift."
+            "Lift planned: test, fix what feeds the soil, lift, test after. Ask where the piers stand. Does their crew want the tunnel? Call before you backfill it. No warranty across a lift."
         ),
         facts=frozenset({"foundation_planned", "test_after_lift"}),
     )

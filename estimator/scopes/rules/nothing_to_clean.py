@@ -11,8 +11,9 @@ True
 """
 
 from estimator.model.judgement import Effect
+from estimator.model.line import CLEANABLE
 from estimator.model.say import Say
-from estimator.scopes.rules.cleaning_closes_no_opening import CLEANABLE, lived_with
+from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
 from estimator.scopes.rules.concern import ONLY_CLEANS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits

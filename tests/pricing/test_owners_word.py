@@ -36,6 +36,9 @@ def test_a_discount_stops_at_the_floor_margin(maple: Scope, tables: Tables, plac
     with pytest.raises(CannotGoOn) as stopped:
         price_scope(maple, tables, place, discounts=below)
     assert stopped.value.problems[0].code == "pricing/below-floor"
+    for word in (Override(rule="lead-paint", reason="my sister's house"), Override(rule="floor-margin", reason="")):
+        with pytest.raises(CannotGoOn):  # another rule's word, or the right one without a reason, lets nothing go
+            price_scope(maple, tables, place, discounts=below, overrides=[word])
     mine = [Override(rule="floor-margin", reason="my sister's house")]
     assert price_scope(maple, tables, place, discounts=below, overrides=mine).total == D("3451.06")
 

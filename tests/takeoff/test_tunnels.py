@@ -115,6 +115,9 @@ def test_deep_pits_get_a_ladder_and_are_shored_by_hand_for_no_machine_sets_a_box
     assert found.value("ladders") == 1
     assert found.value("boxes") == 0
     assert found.value("shores_sf") == pytest.approx(4 * 4 * 5.2)
+    far = tables.with_settings({"second_pit_over_ft": "20"})
+    two = take_off(repair("tunnel", -2, 27), pecan_house(replace(line, marks=marks)), far)
+    assert (two.value("pits"), two.value("ladders")) == (2, 2), "a ladder in each pit"
     assert {"depth_over_4", "depth_over_5", "hand_shored"} <= found.facts
 
 
@@ -137,6 +140,9 @@ def test_a_tunnel_to_a_side_line_first_follows_the_line_it_joins(tables: Tables)
     found = take_off(replace(repair("tunnel", 0, 14), line="kitchen"), job, tables)
     assert found.value("tunnel_ft") == 32.0
     assert any("follows the line it joins for 16 ft" in str(a) for a in found.assumptions)
+    assert (found.value("end_couplings_tunnel"), found.value("junctions")) == (1, 1), (
+        "the wye is glued on at the one end"
+    )
     assert found.value("hangers") == up(14 / 4) + 1
 
 

@@ -3,6 +3,7 @@
 from estimator.model.work import Repair, Takeoff
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
+from estimator.quote.lengths import on_paper, to_the_step
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import LEGS, LINES, in_plain_words
 
@@ -13,10 +14,12 @@ def signed(ft: float, letter: Letter) -> str:
 
 
 def where_it_is(letter: Letter, repair: Repair) -> str:
-    """The line with both stations; a way round by its name, since it lies on no station of the old line."""
+    """The line with both stations as the customer reads them; a way round by its name, since it lies on no station of the old line."""
     if repair.reroute:
         return letter.speak("New way {name}", name=_quoted(letter.typed(repair.reroute)))
-    start, end = (signed(at, letter) for at in (repair.stretch.from_ft, repair.stretch.to_ft))
+    line = letter.quote.job.line(repair.line)
+    first = to_the_step(line, repair.stretch.from_ft)
+    start, end = (signed(at, letter) for at in (first, first + on_paper(line, repair.stretch.length_ft)))
     return letter.speak("{line}: from {start} to {end}", line=in_plain_words(LINES, repair.line), start=start, end=end)
 
 

@@ -41,6 +41,7 @@ PLACES: dict[str, Say] = {
     "yard cleanout": Say.of("the yard cleanout"),
     "house cleanout": Say.of("the house cleanout"),
     "kitchen wall cleanout": Say.of("the cleanout in the kitchen wall"),
+    "front cleanout, with balls in both branches": Say.of("the front cleanout, with test balls in both branches"),
     "front cleanout, house side": Say.of("the front cleanout, house side"),
     "roof vent": Say.of("the roof vent"),
     "pulled toilet": Say.of("a pulled toilet"),

@@ -10,13 +10,16 @@ from estimator import demo
 from estimator.cli.way import priced
 from estimator.model.line import CLEANABLE
 from estimator.model.offer import Option
+from estimator.model.work import all_repairs
 from estimator.papers import option_words
 from estimator.papers.answer import answer_sheet
 from estimator.papers.crew import crew
+from estimator.papers.crew_where import where_it_is
 from estimator.papers.if_not_lined import before_the_liner, if_not_lined
 from estimator.papers.letter import Letter
 from estimator.papers.lift import comes_back, days_later, release, steps
 from estimator.quote.recommend import treated
+from estimator.works.methods import prepares
 from tests.papers.test_true import NAMES, offered, texts
 
 HERE = "the demo's"
@@ -112,3 +115,12 @@ def test_the_crew_is_told_why_worn_pipe_is_lined_beside_the_code_s_sentence(name
     for option in options:
         said = " ".join(texts(crew(letter.quote, letter=option.letter)))
         assert said.count("no liner over lost wall") == said.count("was judged less. More after cleaning")
+
+
+def test_the_crew_reads_the_stations_the_customer_signed(name: str) -> None:
+    letter, options = given(name)
+    for option in options:
+        signed_for = option_words.reach(letter, option)
+        for repair in (r for r in all_repairs(option.scope.repairs) if not r.reroute and not prepares(r.method)):
+            end = where_it_is(letter, repair).rsplit(" to ", 1)[1]
+            assert f"to {end}" in signed_for or end.startswith("−"), (option.letter, end)

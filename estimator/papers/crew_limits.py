@@ -41,7 +41,7 @@ def stop_and_call(letter: Letter, page: Page, option: Option) -> None:
     )  # fmt: skip
     limits = [_limit(letter, extra) for extra in option.extras]
     if limits:
-        page.line(speak("Agreed with the customer, each shown first; past a limit stop and call:"), "bold")
+        page.line(speak("Agreed with the customer, once you called and showed it. No farther than:"), "bold")
         page.line("; ".join(limits))
 
 

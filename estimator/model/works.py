@@ -192,6 +192,12 @@ class Works:
         return bool(self.floors or self.tunnels)
 
     @property
+    def in_crawl_space(self) -> bool:
+        """People work between the soil and the floor: pipe is hung there, or soil is dug to make room."""
+        dug = any(o.kind == "dig in the crawl space" for o in self.openings)
+        return dug or (not self.tunnels and any(pipe.hung for pipe in self.laid))
+
+    @property
     def digs(self) -> tuple[Opening, ...]:
         """Openings in which somebody or a machine takes out soil."""
         return tuple(o for o in self.openings if o.kind != "hole through" and o.depth_ft > 0)

@@ -85,7 +85,8 @@ SHIFT = (
     Box(what=Say.of("Air tested before entry and kept tested; blower on"), when=_entered, said_by=frozenset({"crw-air"})),
     Box(what=Say.of("House drains locked out and tagged; no flushing"), when=_dug, said_by=frozenset({"crw-lockout"})),
     Box(what=Say.of("Attendant outside; rescue plan reviewed, retrieval gear ready"), when=_entered, said_by=frozenset({"crw-air"})),
-    Box(what=Say.of("No gasoline engine at or in the excavation; lights and tools on a GFCI"), when=_dug, said_by=frozenset({"crw-air", "crw-co"})),
+    Box(what=Say.of("No gasoline engine at or in the excavation"), when=_dug, said_by=frozenset({"crw-air", "crw-co"})),
+    Box(what=Say.of("Lights and tools on a GFCI"), when=_dug, said_by=frozenset({"crw-vapor"})),
     Box(what=Say.of("Open excavation covered or fenced at night"), when=_dug, said_by=frozenset({"crw-night"})),
     Box(what=HEAT, when=_always, said_by=frozenset({"crw-heat"})),
 )  # fmt: skip

@@ -14,6 +14,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
 from estimator.model.works import Opening, Span, Works
 from estimator.papers.example_house import DIP, GROOVE, HOLE, example_line
+from estimator.takeoff.facts_of_works import facts_of_works
 from estimator.wording.plain import LINES
 
 
@@ -160,6 +161,7 @@ def _works(along: Stretch) -> Works:
 def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, price: Price, **more: object) -> Option:
     repair = Repair(id=f"{method}-main", method=method, line="main", stretch=stretch, answers=("n1",))
     job = Repair(id="job", method=JOB, line="main", stretch=Stretch(0, 0))
+    works = _works(stretch) if "floors_opened" in more else Works(line="main")
     quantities = (Quantity(name="pipe_ft", value=stretch.length_ft, unit="ft", formula="length of the stretch"),
                   Quantity(name="branches_tunnel", value=2, unit="each", formula="side drains in the stretch"),
                   Quantity(name="tests", value=1, unit="each", formula="the new pipe, before it is covered"))  # fmt: skip
@@ -177,7 +179,7 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
     base: dict[str, object] = {
         "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS, "add_ons": ADD_ONS,
         "scope": Scope(repairs=(repair,), needs=(need,)),
-        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=frozenset({"tunnel"}), size="4", works=_works(stretch) if "floors_opened" in more else Works(line="main")), Takeoff(repair=job, quantities=(), facts=frozenset())),
+        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=facts_of_works(works) or frozenset({"tunnel"}), size="4", works=works), Takeoff(repair=job, quantities=(), facts=frozenset())),
         "payments": _payments(str(price.total)),
         "stays_old": (Say.of("The side drains past the first feet stay old."),),
         "water_test": "only this part", "water_test_text": Say.of("The new pipe is filled and must hold. Old pipe we did not replace is not part of the promise."),

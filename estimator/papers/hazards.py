@@ -18,11 +18,11 @@ TOPICS: dict[Say, frozenset[str]] = {
         "ladder-from-four-feet", "slabs-are-not-undermined", "crw-heave",
     }),
     AIR: frozenset({
-        "crw-air", "crw-gas-numbers", "crw-co", "crw-co-around", "crw-gas", "crw-permit-space", "crw-vapor", "crw-soil-gas",
+        "crw-air", "crw-gas-numbers", "crw-co", "crw-gas", "crw-permit-space", "crw-vapor", "crw-soil-gas",
         "people-in-a-tunnel", "crawl-space-is-tight", "utility-in-the-bore", "resin-smell",
     }),
     SLAB: frozenset({
-        "crw-silica", "crw-silica-around", "crw-beam", "crw-beam-around", "crw-asbestos-cement", "asbestos-cement-pipe", "tendons-in-the-slab",
+        "crw-silica", "crw-beam", "crw-asbestos-cement", "asbestos-cement-pipe", "tendons-in-the-slab",
         "asbestos-before-cutting", "lead-paint", "strip-stops-at-a-beam", "concrete-dust",
     }),
     LINES: frozenset({"find-what-runs-in-the-slab", "locate-utilities", "burst-near-utilities", "crw-stray-current"}),

@@ -23,8 +23,6 @@ def facts(job: Job, takeoffs: Iterable[Takeoff]) -> frozenset[str]:
         "insurance_claim": bool(job.customer.claim),
         "soil_unknown": house.soil is None,
     }
-    takeoffs = tuple(takeoffs)
-    own["floor_cut"] = any(takeoff.works.cuts_floor for takeoff in takeoffs)
     found = (fact for takeoff in takeoffs for fact in takeoff.facts)
     place = f"place {house.jurisdiction}"  # so that a notice can be for one place alone
     return frozenset({place, *(name for name, holds in own.items() if holds), *found})

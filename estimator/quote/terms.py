@@ -9,7 +9,7 @@ from estimator.quote.facts import holds
 from estimator.tables.rows import ExtraRow, PlaceRow, TermRow
 from estimator.tables.tables import Tables
 
-FLOOR_TERMS = ("oth-floor", "oth-floor-around")
+FLOOR_TERM = "oth-floor"
 CHARGED = ("separated", "whole charge")
 """Kinds of sales tax that the homeowner is charged."""
 TO_OTHERS, NOTICE, FIRST_PAGE = "to others", "notice", "first page"
@@ -56,7 +56,7 @@ def to_others(
             found.setdefault(row.text_en, row)
     floor = cents(to_step(floor_price * exact(floor_sf), Decimal(1))) if floor_price and floor_sf else None
     return tuple(
-        ToOthers(text_en=row.text_en, text_es=row.text_es, amount=floor if row.id in FLOOR_TERMS else None)
+        ToOthers(text_en=row.text_en, text_es=row.text_es, amount=floor if row.id == FLOOR_TERM else None)
         for row in found.values()
     )
 

@@ -30,7 +30,6 @@ def bags(cubic_ft: float, bag_cf: float, extra_percent: float) -> float:
 def concrete_out(case: Case, openings: Openings) -> None:
     """Saw, break, carry out and haul."""
     paper, thick = case.paper, case.slab_ft
-    paper.facts.add("floor_cut")
     every = case.number("slab_cross_cut_ft")
     paper.put(
         "saw_lf",

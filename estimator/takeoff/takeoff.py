@@ -11,6 +11,7 @@ from estimator.takeoff.burst import burst
 from estimator.takeoff.by_works import by_works
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean
+from estimator.takeoff.facts_of_works import facts_of_works
 from estimator.takeoff.house import house_facts
 from estimator.takeoff.least_cover import say_least_cover
 from estimator.takeoff.liner import reline, sectional
@@ -64,6 +65,8 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     paper = case.paper
     facts = (
         frozenset(paper.facts)
+        | facts_of_works(works)
+        | ({"machine_dug"} if paper.value("dig_bcy") else set())
         | repair.facts
         | {f for v in (*repair.verdicts, *finds) if not v.overruled for f in v.facts}
     )

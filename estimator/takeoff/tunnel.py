@@ -80,7 +80,6 @@ def _write_shape(case: Case, way: Approach, pipe: Grade, shape: TunnelShape) -> 
 
 def _dug(case: Case, way: Approach, shape: TunnelShape, beams: tuple[Crossing, ...]) -> float:
     paper, width = case.paper, shape.width_ft
-    paper.facts.add("tunnel")
     paper.put("tunnel_ft", way.length_ft, way.words, *way.inputs, source=RUN_SOURCE)
     _bands(case, way)
     paper.put(

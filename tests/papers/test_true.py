@@ -136,8 +136,8 @@ SHARES = {
     "exc-asbestos-lead": ("removal",), "exc-landscape": ("landscap", "sprinkler", "fence"), "exc-trees": ("tree",),
     "exc-city-main": ("city sewer", "tap"), "exc-hotel": ("hotel", "meal", "storage"), "exc-upgrade": ("upgrade",),
     "exc-mold": ("mold", "foundation"), "exc-hidden": ("groundwater", "rock"), "exc-asbestos-pipe": ("landfill", "monitoring"),
-    "oth-floor": ("flooring",), "oth-floor-around": ("flooring",), "oth-paint": ("paint", "drywall", "cabinet"),
-    "oth-pest": ("termite",), "oth-pest-around": ("termite",), "oth-trees": ("arborist", "sprinkler"), "oth-hotel": ("hotel",),
+    "oth-floor": ("flooring",), "oth-paint": ("paint", "drywall", "cabinet"),
+    "oth-pest": ("termite",), "oth-trees": ("arborist", "sprinkler"), "oth-hotel": ("hotel",),
 }  # fmt: skip
 """What a sentence of the terms leaves to others or out, by the words a line item for it would have."""
 TESTED = frozenset({"asbestos test"})

@@ -10,23 +10,23 @@ from pathlib import Path
 import pytest
 
 import estimator
-from estimator.model.job import EdgeBeam, Site, WantedOption, WantedRepair
+from estimator.model.job import EdgeBeam, Job, Site, WantedOption, WantedRepair
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.model.works import Laid, Opening, Span, Works
 from estimator.pipeline import run
 from estimator.quote.facts import facts
-from estimator.quote.terms import terms
+from estimator.quote.terms import terms, to_others
 from estimator.scopes.rules import facts_of, may
 from estimator.scopes.rules.examples import demo_tables, finding, mark
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 from estimator.takeoff.quantities import FACTS, QUANTITIES
-from estimator.works import works_of
+from estimator.works import plans, works_of
 from estimator.works.case import Case
-from estimator.works.methods import RECORDS, Method, names
+from estimator.works.methods import RECORDS, Method, Plan, names
 from tests.takeoff.houses import changed, house, maple_line, pecan_house
 
 NAME = "side shaft"
@@ -85,18 +85,68 @@ def test_an_opening_in_a_tendon_floor_waits_for_the_scan_whatever_it_is_called()
     assert {"find-what-runs-in-the-slab", "concrete-dust", "treated-soil", "asbestos-before-cutting"} <= set(rules)
 
 
-def test_the_firms_cautions_for_an_opened_floor_are_printed_whatever_opens_it() -> None:
-    job, tables = pecan_house(), demo_tables()
-    repair = Repair(id="new", method=NAME, line="main", stretch=Stretch(8, 12))
+def told(monkeypatch: pytest.MonkeyPatch, plan: Plan, job: Job, stretch: Stretch) -> set[str]:
+    """Ids of the firm's sentences that are printed where the new way does this."""
+    monkeypatch.setitem(RECORDS, NAME, replace(RECORD, plan=plan))
+    tables = demo_tables()
+    repair = Repair(id="new", method=NAME, line=job.lines[0].name, stretch=stretch)
     known = facts(job, (take_off(repair, job, tables),))
-    said = {term.id for term in terms(tables, {NAME}, known)}
-    assert {
-        "cau-dust",
-        "cau-carbon-monoxide-around",
-        "cau-in-slab-around",
-        "crw-silica-around",
-        "crw-co-around",
-    } <= said
+    others = to_others(tables, {NAME}, known, 0.0, None)
+    return {term.id for term in terms(tables, {NAME}, known)} | {other.text_en for other in others}
+
+
+OF_A_DIG = {"cau-811", "cau-keep-out", "crw-spoil", "crw-type", "crw-footing", "crw-night", "exc-hidden", "inc-refill"}
+OF_PEOPLE_BELOW = {"cau-depth", "crw-protective", "crw-daily"}
+OF_OPEN_GROUND = {"crw-overhead", "cau-settle", "cau-trees", "ass-dry", "exc-trees"}
+OF_A_FLOOR = {"cau-dust", "cau-in-slab", "crw-silica", "crw-beam", "crw-soil-gas", "cau-soil-gas", "ass-empty-rooms"}
+OF_THE_HOUSE = {"crw-co", "cau-carbon-monoxide", "exc-asbestos-lead"}
+UNDER_THE_HOUSE = {"cau-no-use-tunnel", "crw-lockout", "crw-vapor", "crw-gas-numbers"}
+OF_A_TUNNEL = {"crw-air", "crw-which-rule"}
+OF_CUT_IRON = {"crw-stray-current", "crw-lead-joint"}
+OF_NEW_PIPE = {"ass-sound-ends", "crw-film-twice", "inc-transfer"}
+OF_A_CLEANED_PIPE = {"crw-jetter", "crw-cable-machine", "crw-blow-back", "cau-blow-back", "cau-chemicals"}
+OF_A_LINING = {"cau-odor", "cau-cure", "ass-lines", "inc-transfer", "exc-sag-stays"}
+OF_BURSTING = {"crw-line-of-pull", "crw-heave"}
+
+
+def test_a_new_way_that_opens_the_yard_says_what_a_yard_dig_says(monkeypatch: pytest.MonkeyPatch) -> None:
+    said = told(monkeypatch, shaft, house(maple_line()), Stretch(20, 24))
+    assert OF_A_DIG | OF_PEOPLE_BELOW | OF_OPEN_GROUND | OF_NEW_PIPE | {"An arborist; sprinkler repair"} <= said
+    assert not said & (OF_A_FLOOR | OF_THE_HOUSE | UNDER_THE_HOUSE | OF_A_TUNNEL | OF_A_CLEANED_PIPE | OF_BURSTING)
+
+
+def test_a_new_way_that_opens_a_floor_says_what_an_opened_floor_says(monkeypatch: pytest.MonkeyPatch) -> None:
+    said = told(monkeypatch, shaft, pecan_house(), Stretch(8, 12))
+    assert OF_A_DIG | OF_PEOPLE_BELOW | OF_A_FLOOR | OF_THE_HOUSE | {"cau-asbestos", "Termite treatment"} <= said
+    assert not said & (OF_OPEN_GROUND | UNDER_THE_HOUSE | OF_A_TUNNEL)
+
+
+def test_a_new_way_under_the_house_says_what_people_under_a_house_need(monkeypatch: pytest.MonkeyPatch) -> None:
+    said = told(monkeypatch, plans.tunnel, pecan_house(), Stretch(8, 12))
+    assert UNDER_THE_HOUSE | OF_A_TUNNEL | OF_PEOPLE_BELOW | OF_THE_HOUSE | {"crw-silica", "crw-beam"} <= said
+    assert "crw-permit-space" not in said
+    said = told(monkeypatch, plans.crawl_replace, house(maple_line()), Stretch(8, 12))
+    assert UNDER_THE_HOUSE | OF_THE_HOUSE | {"crw-permit-space"} <= said
+    assert not said & (OF_A_TUNNEL | OF_A_DIG)
+
+
+def test_a_new_way_that_cuts_iron_says_what_cut_iron_needs(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert told(monkeypatch, shaft, pecan_house(), Stretch(8, 12)) >= OF_CUT_IRON
+    assert told(monkeypatch, plans.abandon, pecan_house(), Stretch(8, 12)) >= OF_CUT_IRON
+    assert not told(monkeypatch, plans.reline, pecan_house(), Stretch(8, 12)) & OF_CUT_IRON
+
+
+def test_a_new_way_that_lines_or_breaks_the_old_pipe_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    said = told(monkeypatch, plans.reline, pecan_house(), Stretch(8, 12))
+    assert said >= OF_A_LINING | OF_A_CLEANED_PIPE and not said & (OF_A_DIG | OF_BURSTING)
+    said = told(monkeypatch, plans.burst, house(maple_line()), Stretch(20, 40))
+    assert OF_BURSTING | OF_OPEN_GROUND | {"exc-sag-stays"} <= said and not said & OF_A_CLEANED_PIPE
+    assert "cau-test-water" in told(monkeypatch, plans.isolation_test, pecan_house(), Stretch(8, 12))
+
+
+def test_no_sentence_of_the_firm_lists_ways() -> None:
+    """What depends on the work hangs on the works; a list of ways would leave the next way silent."""
+    assert not [row.id for row in demo_tables().terms if row.methods]
 
 
 def test_people_below_five_feet_are_protected_whatever_it_is_called() -> None:

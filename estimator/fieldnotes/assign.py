@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 GO_ON = ("scale", "channel", "grease", "mud", "sag", "roots", "oval")
 ON = ("on", "onward", "onwards", "on out", "and on", "en adelante", "from here on", "from there on", "on down")
 """`40 on scale light`: what goes on from there."""
+STANDS_FULL = Say.of("full of water: a belly, a block farther on, or a full main?")
 FILLS = ("roots", "grease", "scale", "mud")
 """What fills a pipe little by little."""
 
@@ -135,7 +136,7 @@ class Assign:
                 elif not self.drafts:
                     r.ask.append(
                         (
-                            Say.of("full of water: a belly, a block farther on, or a full main?"),
+                            STANDS_FULL,
                             ("sag full starts", "sag, lens under starts", "blocked cannot pass"),
                         )
                     )

@@ -15,6 +15,8 @@ class Changes(Doubts):
         where = [n for n, a in enumerate(r.atoms) if "material" in a.means]
         first, last = where[0], where[-1]
         before, after = (r.atoms[n].means["material"] for n in (first, last))
+        if "was" in r.atoms[last - 1].means:  # `clay picks up 37, was ci`
+            return [f"0-{shown(at)} pipe {after}", f"{shown(at)} pipe {before}"]
         if before == after:
             return []
         if to is not None:

@@ -2,7 +2,7 @@
 
 import copy
 
-from estimator.fieldnotes.assign import Assign
+from estimator.fieldnotes.assign import STANDS_FULL, Assign
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN, Way
 from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
@@ -50,6 +50,8 @@ class Doubts(Assign):
             return Say.of("is the first fraction part of the footage, or is it an amount from one to the other?"), best
         if self.half is not None:
             return self._half(way)
+        if r.has("doubt", "cannot tell") and any(d.word == "blocked" and not d.choice for d in findings):
+            return STANDS_FULL, ("sag full starts", "blocked")
         if r.has("cannot tell") and "sign" not in r.atoms[r.where("cannot tell")[0]].means:
             sure = [copy.copy(d) for d in self.drafts]
             for d in sure:

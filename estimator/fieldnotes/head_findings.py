@@ -1,5 +1,6 @@
 """Words of a finding in; the findings a line may mean, out."""
 
+import re
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import Draft
@@ -10,6 +11,8 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 from estimator.fieldnotes.head_words import _asked, _draft
 
+HIDES = re.compile(r"(?:(?:was|were|had been|is|are) )?(?:hid|hiding?|hides|hidin|covering|coverin|covered|covers)\b")
+"""`crack at the top, scale was hiding it`."""
 JOINT_STATES = {
     "apart": "gap", "off": "offset", "dropped": "offset down", "gone": "gap", "broken": "crack broken", "rotted": "crack broken",
 }  # fmt: skip
@@ -75,6 +78,8 @@ def _of_the_water(r: "Reader", out: list[Draft]) -> None:
 
 def _only_where(r: "Reader", n: int) -> bool:
     """`hole under the scale`: the second finding says where the first one is."""
+    if HIDES.match(" ".join((r.text(n + 1), r.text(n + 2)))) and any(m < n for m in r.where("finding")):
+        return True
     k = n - 1
     while k >= 0 and r.text(k) in ("the", "that", "all", "some", "all that", "this"):
         k -= 1

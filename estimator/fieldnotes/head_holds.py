@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 OUTDOORS = ("lawn", "bed", "bare ground", "gravel", "dirt")
 INDOORS = ("tile", "wood", "vinyl", "carpet", "laminate", "stone")
 TURNS_TO = ("goes", "changes", "turns", "becomes", "switches", "transitions", "transition", "converts", "cambia")
+OUTSIDE_TOO = ("porch", "pool", "stairs")
+"""What stands in the yard as well as at the house: over the line, or beside it?"""
 PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 
@@ -26,7 +28,8 @@ def _pipe_beside(r: "Reader", out: list[Draft]) -> None:
             k == n or r.clause[k] != r.clause[n] or (a.token is not None and a.token.kind == "mark")
             for k, a in enumerate(r.atoms)
         )
-        if alone and "finding" not in r.atoms[n].means and n not in r.used:
+        first = n == 0 and r.number(1) is not None and not r.single_place()  # `obg 22-31 egged`
+        if (alone or first) and "finding" not in r.atoms[n].means and n not in r.used:
             out.append(Draft("pipe", n, r.clause[n], choice=r.atoms[n].means["material"]))
             r.used.add(n)
 
@@ -292,5 +295,9 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.used |= {*rooms, *under}
     elif over and not rooms:
         n = over[0]
+        if not under and r.atoms[n].means["over"] in OUTSIDE_TOO and r.context.zone not in ("slab", "basement", "crawl"):
+            r.used.add(n)
+            _asked(r, r.atoms[n].means["over"])
+            return
         out.append(Draft("under", n, r.clause[n], choice=r.atoms[n].means["over"]))
         r.used.add(n)

@@ -41,6 +41,13 @@ def just_there(every: list[Atom]) -> list[Atom]:
     sized = [t is not None and t.kind == "in" for t in before]
     after = ["" if "live" in a.means else a.text.split()[0] for a in every[1:]] + [""]
     return [
-        replace(a, means={"plain": "plain"}) if a.text in ("right", "rt", "rite") and word in JUST and not size else a
-        for a, word, size in zip(every, after, sized, strict=False)
+        replace(a, means={"plain": "plain"})
+        if a.text in ("right", "rt", "rite") and not size and (word in JUST or _at_a_thing(every[n + 1 : n + 3]))
+        else a
+        for n, (a, word, size) in enumerate(zip(every, after, sized, strict=False))
     ]
+
+
+def _at_a_thing(after: list[Atom]) -> bool:
+    """`right at the hub`; `right at 33` may be a side."""
+    return len(after) > 1 and after[0].text in ("at", "at the") and "part" in after[1].means

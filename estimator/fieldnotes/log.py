@@ -54,6 +54,10 @@ class LogReader(LogTaking):
             self._unclear(unclear, place)
             return
         body, _, note = raw.partition(";")
+        if note and self._second(note):
+            self._line(body, place)
+            self._line(note, place)
+            return
         if len(body) > LONGEST_LINE and not _is_heading(body):
             self._understand(body, raw, note.strip(), place)
             return
@@ -72,6 +76,11 @@ class LogReader(LogTaking):
             self._take([said], line, raw, note.strip(), place, (line.text.strip(),))
         else:
             self._understand(own.text, raw, note.strip(), place)
+
+    def _second(self, note: str) -> bool:
+        """Whether what stands behind a `;` has a reading and a thing of its own: `lav 2in rt @ 22; shwr 2in rt @ 26`."""
+        found = understand(note, replace(self._context(), last_ft=None, before=()))
+        return bool(found.rows) and not found.instead and found.rows[0][:1].isdigit()
 
     def _heading(self, line: Tidied, note: str, place: Place) -> None:
         begins = re.match(r"\s*pass\b", line.text, re.IGNORECASE)
@@ -138,6 +147,8 @@ class LogReader(LogTaking):
             return
         if first == "back":
             self.back = True
+            if meaning.rows[1:]:
+                self._rows(replace(meaning, rows=meaning.rows[1:]), raw, note, place)
             return
         left = "; ".join(part for part in (note, meaning.left) if part)
         saids = []

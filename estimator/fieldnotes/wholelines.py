@@ -1,6 +1,7 @@
 """Lines that are something else than things at a reading: corrections, the begin of a camera run, its turning back, remarks, tapes."""
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import shown, where
@@ -114,6 +115,10 @@ def _access_name(r: "Reader", access: list[int]) -> str:
 
 
 def turned(r: "Reader") -> Meaning | None:
+    """`back`, or what it saw with it: `on the way out: 27.3 crk`."""
+    if len(r.atoms) > 2 and "back" in r.atoms[0].means and r.is_mark(1, ":,-") and r.number(2):
+        seen = r.other(r.atoms[2:]).meaning()
+        return replace(seen, rows=("back", *seen.rows)) if seen.rows and not (seen.asked or seen.instead) else seen
     if not r.has("back") or r.numbers():
         return None
     if any(c in a.means for a in r.atoms for c in ("finding", "surface", "place", "material", "room")):

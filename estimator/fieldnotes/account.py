@@ -123,7 +123,12 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
         return True
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
-    if n in r.used and a.means.get("zone", "edge") != "edge" and len(r.where("zone")) > 1 and a.means["zone"] not in told:
+    if (
+        n in r.used
+        and a.means.get("zone", "edge") != "edge"
+        and len(r.where("zone")) > 1
+        and a.means["zone"] not in told
+    ):
         return True
     return n not in r.used and "plain" not in a.means and _says(r, n) and not _said_before(r, n)
 

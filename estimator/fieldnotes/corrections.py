@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from estimator.fieldnotes import corrected_before
 from estimator.fieldnotes.corrected_before import Correction, among
 from estimator.fieldnotes.corrected_inside import WEAK, inside, named, put_right, read_again
+from estimator.fieldnotes.drafts import shown
 from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.words import standard_word
 from estimator.model.say import Say
@@ -13,6 +14,7 @@ from estimator.model.say import Say
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
+REALLY = re.compile(r"\b(?:really|actually|en realidad)\b")
 AMENDS = ("change", "make", "fix", "correct", "edit", "update", "amend", "cambia")
 _STARTS_NO = re.compile(r"\s*(?:no+|not|nope|nah|naw|oops|sorry|wait|digo|perdon)\b")
 _OTHER_SIDE = re.compile(r"\b(?:other|opposite) side\b")
@@ -29,7 +31,25 @@ def correction(r: "Reader") -> Meaning | None:
     for way in (_amends, _of_the_counter, inside, _struck_by_name, _struck, _struck_and_said, _on_the_other_side):
         if (found := way(r)) is not None:
             return found
-    return _of_the_line_before(r)
+    return _really_ends(r) or _of_the_line_before(r)
+
+
+def _really_ends(r: "Reader") -> Meaning | None:
+    """`that belly really starts 31.5`: an end of the stretch of the line before."""
+    leg = next((cls for cls in ("starts", "ends") if r.has(cls)), "")
+    kinds = {standard_word(r.atoms[n].means["finding"]) for n in r.where("finding")}
+    readings = [t for _, t in r.readings() if t.kind != "range"]
+    stretch = re.match(r"([\d.]+)-([\d.]+) (.*)", r.context.before[0]) if len(r.context.before) == 1 else None
+    if not (
+        leg
+        and stretch
+        and REALLY.search(r.words())
+        and among(kinds, stretch[3])
+        and len(readings) == len(r.numbers()) == 1
+    ):
+        return None
+    low, high = (shown(readings[0].value), stretch[2]) if leg == "starts" else (stretch[1], shown(readings[0].value))
+    return Meaning(rows=(f"{low}-{high} {stretch[3]}",), instead=True, score=9) if float(low) < float(high) else None
 
 
 def _strong(r: "Reader") -> bool:

@@ -18,6 +18,11 @@ INDOORS = ("tile", "wood", "vinyl", "carpet", "laminate", "stone")
 TURNS_TO = ("goes", "changes", "turns", "becomes", "switches", "transitions", "transition", "converts", "cambia")
 OUTSIDE_TOO = ("porch", "pool", "stairs")
 """What stands in the yard as well as at the house: over the line, or beside it?"""
+NO_ZONE = frozenset(
+    ["branch", "pipe", "size", "loc", "depth", "pothole", "invert", "bend", "tree", "crossing", "end", "stop", "cleaned", "beam", "utility"]
+)
+"""Beside these a word for what lies over the pipe says where they are."""
+FIXTURES = frozenset(("toilet", "sink", "lav", "washer", "yard drain", "dishwasher", "tub", "shower", "bidet"))
 PAVING = ("asphalt", "pavers", "concrete", "brick")
 
 
@@ -139,23 +144,7 @@ def _two_sizes(r: "Reader", n: int) -> bool:
 
 def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     words = {d.word for d in out}
-    if words & {
-        "branch",
-        "pipe",
-        "size",
-        "loc",
-        "depth",
-        "pothole",
-        "invert",
-        "bend",
-        "tree",
-        "crossing",
-        "end",
-        "stop",
-        "cleaned",
-        "beam",
-        "utility",
-    }:
+    if words & NO_ZONE:
         return
     if r.has("unclear", "deck"):
         return
@@ -259,17 +248,7 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.used |= {n, *under}
     elif rooms and (under or r.text(rooms[0]) in ("walk in closet",) or r.single_place()):
         n = rooms[0]
-        if not under and r.atoms[n].means["room"] in (
-            "toilet",
-            "sink",
-            "lav",
-            "washer",
-            "yard drain",
-            "dishwasher",
-            "tub",
-            "shower",
-            "bidet",
-        ):
+        if not under and r.atoms[n].means["room"] in FIXTURES:
             r.ask.append(
                 (
                     Say.of(
@@ -295,7 +274,11 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.used |= {*rooms, *under}
     elif over and not rooms:
         n = over[0]
-        if not under and r.atoms[n].means["over"] in OUTSIDE_TOO and r.context.zone not in ("slab", "basement", "crawl"):
+        if (
+            not under
+            and r.atoms[n].means["over"] in OUTSIDE_TOO
+            and r.context.zone not in ("slab", "basement", "crawl")
+        ):
             r.used.add(n)
             _asked(r, r.atoms[n].means["over"])
             return

@@ -56,7 +56,9 @@ class LogReader(LogTaking):
         body, _, note = raw.partition(";")
         if note and self._second(note):
             self._line(body, place)
+            first = self.log.understood.get((place.file, place.line or 0), ())
             self._line(note, place)
+            self.log.understood[place.file, place.line or 0] = (*first, *self.before.rows)
             return
         if len(body) > LONGEST_LINE and not _is_heading(body):
             self._understand(body, raw, note.strip(), place)
@@ -80,7 +82,7 @@ class LogReader(LogTaking):
     def _second(self, note: str) -> bool:
         """Whether what stands behind a `;` has a reading and a thing of its own: `lav 2in rt @ 22; shwr 2in rt @ 26`."""
         found = understand(note, replace(self._context(), last_ft=None, before=()))
-        return bool(found.rows) and not found.instead and found.rows[0][:1].isdigit()
+        return bool(found.rows) and not (found.asked or found.left or found.instead) and found.rows[0][:1].isdigit()
 
     def _heading(self, line: Tidied, note: str, place: Place) -> None:
         begins = re.match(r"\s*pass\b", line.text, re.IGNORECASE)

@@ -126,8 +126,16 @@ def _same(group: list[Atom], last: list[Atom]) -> list[Atom]:
 def _from_there(group: list[Atom], last: list[Atom], carried: bool) -> list[Atom]:
     """`22-24.5 light, then hvy to 27`, `grease from there to 38`: it begins where the part before ended."""
     ends, before = _readings(group), _readings(last)
-    if not ends and before and before[-1].to is not None and all(HOLDS & set(a.means) for a in group if not a.means.keys() & {"plain", "again"}):
-        return [Atom(shown(before[-1].to), 0, 0, token=replace(before[-1], kind="num", value=before[-1].to, to=None)), *group]
+    if (
+        not ends
+        and before
+        and before[-1].to is not None
+        and all(HOLDS & set(a.means) for a in group if not a.means.keys() & {"plain", "again"})
+    ):
+        return [
+            Atom(shown(before[-1].to), 0, 0, token=replace(before[-1], kind="num", value=before[-1].to, to=None)),
+            *group,
+        ]
     if len(ends) != 1 or not before or ends[0].kind == "range":
         return group
     end, begins = ends[0], before[-1].ends[1] or before[-1].value

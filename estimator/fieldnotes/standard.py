@@ -153,6 +153,8 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
     values, word = thing.values, thing.word
     if word.word == "branch" and re.search(r"\d\s*(?:in|\")?\s?x\s?\d", text[thing.at :]):
         return True  # main by branch, or branch by main
+    if word.word == "joint" and values.get("size") is not None and "open" in values.get("signs", ()):
+        return True  # a gap of so much
     if word.word == "under" and _nothing_over_it(str(values.get("choice", ""))):
         return True
     if word.word in ("end", "stop") and re.match(

@@ -31,7 +31,7 @@ HOW_MUCH = frozenset(
     ("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length")
 )
 """What may be asked with a mark behind it: `a lip, how high?`"""
-UNITS = frozenset(("inch", "inches", "percent", "degrees"))
+UNITS = frozenset(("inch", "inches", "percent", "degrees", "pulgada", "pulgadas", "grados"))
 """A unit whose number was not read."""
 NEAR = 0.02
 

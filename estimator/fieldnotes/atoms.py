@@ -147,12 +147,12 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
 
 
 def _shares_last(tokens: Sequence[Token], n: int, found: Atom) -> bool:
-    """`tee in use`: the last word of `tee in` begins `in use`, and `tee` alone says the same."""
+    """`tee in use`: the last word of `tee in` begins `in use`, and `tee` alone says the same; so does `see no fixtures`."""
     lex, after = lexicon(), tokens[found.last + 1 : found.last + 2]
     if not after or any(t.kind != "word" for t in (*tokens[n : found.last + 1], *after)):
         return False
     short, next_ = tuple(map(_words, tokens[n : found.last])), tuple(map(_words, (tokens[found.last], *after)))
-    return bool(lex.means(next_)) and lex.means(short) == found.means and not lex.means((next_[1],))
+    return bool(lex.means(next_)) and (lex.means(short) == found.means or "no" in found.means) and not lex.means((next_[1],))
 
 
 def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:

@@ -29,6 +29,7 @@ HEADS = (
     "cleaned",
 )
 """Classes of the lexicon that name a thing."""
+THINGS = ("finding", "place", "utility", "danger", "cable end", "reach", "cleaned")
 AMOUNTS = ("grade", "side", "fraction", "clock")
 HOLDS = {"material", "surface", "zone"}
 """What holds from there on: `sidewalk 52 to 56 then yard again` needs no second reading."""
@@ -97,7 +98,9 @@ def _carried(groups: list[list[Atom]]) -> list[list[Atom]]:
         if carried and head and amount:
             group = _same(group, last) if same and _readings(group) else [*head, *group]
         elif not carried:
-            head = [a for a in group if "finding" in a.means or a.means.get("place") in ("branch", "bend")][:1]
+            things = [a for a in group if any(c in a.means for c in THINGS)]
+            head = [a for a in things if "finding" in a.means or a.means.get("place") in ("branch", "bend")][:1]
+            head = head if len(things) == 1 else []  # of which of them would it be?
         group = _from_there(group, last, carried)
         out.append(group)
         last = group

@@ -26,7 +26,7 @@ _PATTERN = re.compile(
       | (?P<cross>\b{_DEC}\s?(?:"|in\b)?\s?[x×]\s?{_DEC}\b(?:\s?(?:"|in\b))?)
       | (?P<pct>~?{_DEC}\s?%?(?:\s?(?:-|\.\.|to)\s?{_DEC})?\s?(?:%|pct\b|percent\b|per\s?cent\b|prcnt\b|por\s?ciento\b))
       | (?P<clockwords>\b\d{{1,2}}(?:\s?(?:-|to)\s?\d{{1,2}})?\s?(?:o'?\s?clo?c?k|oclk|oclok|oc\b))
-      | (?P<feetin>~?{_INT}\s?(?:'(?!')|(?:ft|feet|foot|pies|pie)(?![^\W\d])\.?)\s?-?\s?(?:{_MIX}\s?(?:"|''|\s?(?:inches|inch|in|pulg)\b)|(?:10|11|\d(?:\s?{_FRAC})?){_END}(?!\s?(?:'|%|ft|feet|foot|in\b|pct|°|deg))))
+      | (?P<feetin>~?{_INT}\s?(?:'(?!')|(?:ft|feet|foot|pies|pie)(?![^\W\d])\.?)\s?-?\s?(?:{_MIX}\s?(?:"|''|\s?(?:inches|inch|in|pulgadas?|pulg)\b)|(?:10|11|\d(?:\s?{_FRAC})?){_END}(?!\s?(?:'|%|ft|feet|foot|in\b|pct|°|deg))))
       | (?P<feetrange>~?{_DEC}{_FT}?{_TO}~?{_DEC}{_FT}(?!\d))
       | (?P<inchrange>{_MIX}\s?-\s?{_MIX}{_IN})
       | (?P<feet>~?{_MIX}{_FT})
@@ -101,7 +101,8 @@ def tokens(text: str) -> list[Token]:
             continue
         match = _PATTERN.match(text, at)
         assert match is not None  # `other` takes any character
-        apart = _LARGE_AND_FRACTION.match(text, at) if match.lastgroup == "inch" else _downwards(match)
+        mixed = match.lastgroup == "inch" or (match.lastgroup == "mixed" and match.group().endswith("/3"))
+        apart = _LARGE_AND_FRACTION.match(text, at) if mixed else _downwards(match)  # no reel reads thirds
         if apart:  # `33 1/2" offset`: a reading and half an inch
             match = _PATTERN.match(text, at, apart.end(1))  # its first number alone
             assert match is not None
@@ -161,7 +162,7 @@ def _token(m: re.Match[str]) -> Token:
         feet, rest = re.split(r"'|(?:ft|feet|foot|pies|pie)\.?", text, maxsplit=1, flags=re.IGNORECASE)
         inches = re.findall(_MIX, rest)
         inch = _value(inches[-1]) if inches else 0.0
-        spaced = bool(re.search(r"(?:ft|feet|foot|')\.?\s", text)) and bool(re.search(r"\d\s?(?:\"|in|pulg)", rest))
+        spaced = bool(re.search(r"(?:ft|feet|foot|pies?|')\.?\s", text)) and bool(re.search(r"\d\s?(?:\"|in|pulg)", rest))
         if inch >= 12:  # 34 ft 18in: two lengths, read one by one
             return Token("ft", text, at, end, _value(feet), None, about, True, point)
         return made("ft", _value(feet) + inch / 12, plain=spaced)

@@ -27,6 +27,7 @@ class Line:
 
     text: str
     rows: tuple[str, ...]
+    back: bool = False
 
 
 # ── numbers ───────────────────────────────────────────────────────────────────────────────────
@@ -87,6 +88,7 @@ def feet(c: Chance, value: float, es: bool = False) -> str:
     if abs(part * 12 - inches) < 0.001:
         forms += [
             f"{whole}'{inches}\"",
+            f"{whole}'-{inches}\"",
             f"{whole}'{inches}",
             f"{whole}ft{inches}in",
             f"{whole} ft {inches} in",
@@ -179,7 +181,7 @@ def percent(c: Chance, value: int, es: bool = False) -> str:
 def about(c: Chance, text: str, es: bool) -> str:
     if c.random() < 0.75:
         return text
-    return f"{c.choice(['como', 'casi']) if es else c.choice(['about', 'bout', 'abt', '~' if text[0].isdigit() else 'around', 'approx', 'roughly'])} {text}".replace(
+    return f"{c.choice(['como', 'casi']) if es else c.choice(['about', 'bout', 'abt', '~' if text[0].isdigit() else 'around', 'approx', 'roughly', 'like'])} {text}".replace(
         "~ ", "~"
     )
 
@@ -243,7 +245,7 @@ def word(c: Chance, cls: str, meaning: str, es: bool) -> str:
 
 CLOCK_SAID = {
     "12": ["top", "on top", "at 12 oclock", "12 o'clock", "crown", "at the top"], "6": ["bottom", "at 6 oclock", "btm", "on the bottom", "6 o'clock"],
-    "9": ["left side", "at 9 oclock", "on the left", "9 o'clock"], "3": ["right side", "rt side", "at 3 oclock", "3 o'clock"],
+    "9": ["left side", "at 9 oclock", "on the left", "9 o'clock", "off the left wall", "in left wall", "left wall"], "3": ["right side", "rt side", "at 3 oclock", "3 o'clock", "off the right wall", "in the right wall", "right wall"],
 }  # fmt: skip
 
 
@@ -277,6 +279,9 @@ SIGNS: dict[str, tuple[str, ...]] = {
 }  # fmt: skip
 
 
+JUST_THERE = ("right at the hub", "rite at the jt", "right at the joint", "rt at the hub", "right by the hub")
+
+
 def finding(c: Chance, es: bool) -> tuple[list[str], str, bool]:
     """Its words without a place, what they say, and whether it is a stretch."""
     kind = c.choice(list(FINDINGS))
@@ -288,8 +293,10 @@ def finding(c: Chance, es: bool) -> tuple[list[str], str, bool]:
         pieces.append(about(c, percent(c, value, es), es))
         row.append(f"{value}%")
     elif how == "in":
-        value = c.choice([0.5, 0.75, 1, 1.5, 2, 3] if kind not in ("offset",) else [0.25, 0.5, 0.75, 1])
-        pieces.append(about(c, inches(c, value, es), es))
+        value = c.choice([0.5, 0.75, 1.0, 1.5, 2.0, 3.0] if kind not in ("offset",) else [0.25, 0.5, 0.75, 1])
+        a_by_b = kind == "hole" and value.is_integer() and c.random() < 0.3
+        said = c.choice(['1x{:g}"', "1 x {:g} in", "1x{:g}in"]).format(value) if a_by_b else inches(c, value, es)
+        pieces.append(about(c, said, es))
         row.append(f"{value:g}in")
     elif how == "grade":
         grade = c.choice(["light", "moderate", "severe"])
@@ -304,6 +311,10 @@ def finding(c: Chance, es: bool) -> tuple[list[str], str, bool]:
         hour = c.choice(list(CLOCK_SAID))
         pieces.append(c.choice(CLOCK_SAID[hour]))
         row.append(f"at {hour}")
+    if not es and c.random() < 0.08:
+        pieces.append(c.choice(JUST_THERE))
+    if kind in ("hole", "crack") and not es and c.random() < 0.08:
+        pieces.append(f", {c.choice(['scale', 'grease', 'mud'])} was {c.choice(['hiding', 'covering', 'hidin'])} it")
     return pieces, " ".join(row), kind in STRETCHES and c.random() < 0.6
 
 
@@ -325,11 +336,22 @@ def branch(c: Chance, es: bool) -> tuple[list[str], str, bool]:
     return pieces, " ".join(row), False
 
 
+def fixture(c: Chance, es: bool) -> tuple[list[str], str, bool]:
+    """A branch by its fixture alone: `lav 1-1/2in rt`."""
+    size, side = c.choice([1.5, 2, 3, 4]), c.choice(["left", "right"])
+    room = c.choice(["kitchen", "laundry", "shower", "tub", "lav", "washer", "toilet"])
+    said = f"{word(c, 'room', room, es)} {inches(c, size, es)} {word(c, 'side', side, es)}"
+    return [said], f"branch {size:g}in {side} called {room}", False
+
+
 def bend(c: Chance, es: bool) -> tuple[list[str], str, bool]:
-    degrees, side = c.choice(["90", "45"]), c.choice(["left", "right"])
+    degrees, side = c.choice([90, 45, 22.5]), c.choice(["left", "right", "up", "down"])
+    said = c.choice(["22-1/2", "22.5", "22 1/2"]) if degrees == 22.5 else f"{degrees}"
+    while any(own in (elbow := word(c, "place", "bend", es)) for own in ("quarter", "90")):
+        pass  # it has degrees of its own
     return (
-        [f"{degrees}{c.choice(['', ' deg', ' degree'])} {word(c, 'place', 'bend', es)}", word(c, "side", side, es)],
-        f"bend {degrees} {side}",
+        [f"{said}{c.choice(['', ' deg', ' degree'])} {elbow}", word(c, "side", side, es)],
+        f"bend {degrees:g} {side}",
         False,
     )
 
@@ -401,7 +423,7 @@ def stop(c: Chance, es: bool) -> tuple[list[str], str, bool]:
 
 
 MEANINGS: tuple[Callable[[Chance, bool], tuple[list[str], str, bool]], ...] = (
-    finding, finding, finding, finding, finding, branch, branch, bend, pipe, depth, zone, tree, utility, stop,
+    finding, finding, finding, finding, finding, branch, branch, fixture, bend, pipe, depth, zone, tree, utility, stop,
 )  # fmt: skip
 AT = (27, 28.5, 31, 33, 33.5, 36.25, 38, 41.5, 44, 46.75, 26.4)
 SPANS = ((28, 33), (26.5, 31), (30, 41), (34, 36.5), (44, 52))
@@ -416,13 +438,19 @@ def fact(c: Chance, es: bool, at: float | None = None) -> tuple[str, str]:
     else:
         at = c.choice(AT) if at is None else at
         place, where = point(c, at, es), f"{at:g}"
+    tails = [p for p in pieces if p.startswith(",")]
+    pieces = [p for p in pieces if p not in tails]
     c.shuffle(pieces)
+    pieces += tails
     if c.random() < 0.2 and not es:
         pieces.insert(0, c.choice(FILLERS))
     cut = c.choice([0, 0, 0, len(pieces), len(pieces), c.randrange(len(pieces) + 1)])
     if cut:
         place = place.rstrip(" -:,")
     joint = c.choice([" ", " ", " ", ", "])
+    behind = pieces[cut][:1] if cut < len(pieces) else ""
+    if place[-1:].isdigit() and not place.replace(".", "").isdigit() and (behind.isdigit() or "'" in place):
+        place += ","  # `41'6 3/4in` is 41 ft 6 3/4 in
     words = [*pieces[:cut], place, *pieces[cut:]]
     return joint.join(w for w in words if w).replace(" ,", ",").replace("-,", "-").replace(":,", ":").replace(
         ",,", ","
@@ -437,17 +465,42 @@ def dressed(c: Chance, text: str) -> str:
     return text.replace(" ", "  ") if c.random() < 0.05 else text
 
 
+def held(c: Chance) -> tuple[str, tuple[str, ...]]:
+    """What holds over a stretch, what was before it or comes after it."""
+    (low, high), at = c.choice(SPANS), c.choice(AT)
+    old, new = c.sample(["cast iron", "clay", "PVC", "ABS", "fiber"], 2)
+    said_old, said_new = (word(c, "material", m, False) for m in (old, new))
+    over = c.choice(["drive", "walk"])
+    zone = f"{word(c, 'zone', over, False)} {low:g} to {high:g} then yard{c.choice(['', ' again', ' agn'])}"
+    value = c.choice([10, 15, 20])
+    return c.choice([
+        (f"{said_new} {c.choice(['starts', 'picks up', 'begins'])} {at:g}, was {said_old}", (f"0-{at:g} pipe {old}", f"{at:g} pipe {new}")),
+        (f"{said_new} {low:g}-{high:g} egged {percent(c, value, False)}", (f"{low:g}-{high:g} pipe {new}, oval {value}%",)),
+        (f"{said_new} {low:g} to {high:g} then {said_old}", (f"{low:g}-{high:g} pipe {new}", f"{high:g} pipe {old}")),
+        (zone, (f"{low:g}-{high:g} {over}", f"{high:g} yard")),
+    ])  # fmt: skip
+
+
+BACKING = ("on the way out: ", "on the way back, ", "coming back out: ", "pulling out - ")
+
+
 def line(seed: int) -> Line:
     c = Chance(seed)
+    if c.random() < 0.04:
+        text, rows = held(c)
+        return Line(dressed(c, text), rows)
     es = c.random() < 0.2
     text, row = fact(c, es)
     rows = (row,)
     if c.random() < 0.2:
         more, other = fact(c, es)
         if other.split()[0] != row.split()[0]:
-            text += c.choice([", ", " and ", " / ", ". ", " then ", " + "] if not es else [", ", " y ", ". "]) + more
+            text += (
+                c.choice([", ", " and ", " / ", ". ", " then ", " + ", "; "] if not es else [", ", " y ", ". "]) + more
+            )
             rows = (row, other)
-    return Line(dressed(c, text), rows)
+    back = not es and text[:1].isdigit() and c.random() < 0.04
+    return Line(dressed(c, f"{c.choice(BACKING) if back else ''}{text}"), rows, back)
 
 
 # ── what was read ─────────────────────────────────────────────────────────────────────────────
@@ -492,5 +545,7 @@ def verdict(said: Line, before: tuple[str, ...] = HEADER) -> tuple[str, object]:
     rows = log.understood.get(("main.txt", len(before) + 1), ())
     if not rows or rows[0].startswith("pass ") or rows[0] == "back":
         return "wrong", rows or "a remark"
+    if said.back and not all(e.back for e in log.passes[-1].entries[-len(rows) :]):
+        return "wrong", "not on the way back"
     same = sorted(facts(rows), key=str) == sorted(facts(said.rows), key=str)
     return ("right" if same else "wrong"), rows

@@ -123,20 +123,24 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
         return True
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
-    if (
-        n in r.used
-        and a.means.get("zone", "edge") != "edge"
-        and len(r.where("zone")) > 1
-        and a.means["zone"] not in told
-    ):
+    stretch = not (r.has("finding") or r.single_place())
+    if n in r.used and stretch and any(_one_of_two(r, a, cls, told) for cls in ("zone", "material")):
         return True
     return n not in r.used and "plain" not in a.means and _says(r, n) and not _said_before(r, n)
+
+
+def _one_of_two(r: "Reader", a: Atom, cls: str, told: str) -> bool:
+    """`sidewalk 52 to 56 then yard`: one of two grounds or pipes that the rows leave out."""
+    said = a.means.get(cls, "edge")
+    return said not in told and said != "edge" and len(r.where(cls)) > 1
 
 
 def _says(r: "Reader", n: int) -> bool:
     means = r.atoms[n].means
     if means.get("place") in ("depth", "loc", "every"):
         return False  # without a number they say nothing
+    if means.get("part") in ("top", "bottom"):
+        return r.has("finding")
     if "reach" in means and any(r.atoms[k].means.get("place") == "branch" for k in r.used):
         return False  # `tie in, old septic line`
     if (

@@ -1,5 +1,6 @@
 """A line's tokens in, its atoms (words with what they may mean) out: a misspelt word put right where one thing can be meant."""
 
+import itertools
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
@@ -148,11 +149,15 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
 
 def _shares_last(tokens: Sequence[Token], n: int, found: Atom) -> bool:
     """`tee in use`: the last word of `tee in` begins `in use`, and `tee` alone says the same; so does `see no fixtures`."""
-    lex, after = lexicon(), tokens[found.last + 1 : found.last + 2]
-    if not after or any(t.kind != "word" for t in (*tokens[n : found.last + 1], *after)):
+    lex, after = lexicon(), tokens[found.last + 1 : found.last + 4]
+    said = [_words(t) for t in itertools.takewhile(lambda t: t.kind == "word", after)]
+    if not said or any(t.kind != "word" for t in tokens[n : found.last + 1]):
         return False
-    short, next_ = tuple(map(_words, tokens[n : found.last])), tuple(map(_words, (tokens[found.last], *after)))
-    return bool(lex.means(next_)) and (lex.means(short) == found.means or "no" in found.means) and not lex.means((next_[1],))
+    last = _words(tokens[found.last])
+    if "no" in found.means:
+        return any(lex.means((last, *said[:k])) for k in range(1, len(said) + 1))
+    short = tuple(map(_words, tokens[n : found.last]))
+    return bool(lex.means((last, said[0]))) and lex.means(short) == found.means and not lex.means((said[0],))
 
 
 def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:

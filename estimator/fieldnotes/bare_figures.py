@@ -46,7 +46,7 @@ def ways(r: "Reader", free: list[int], drafts: "list[Draft]") -> list[Way]:
     """All ways, best first."""
     kinds = {d.word for d in drafts}
     begins = {t.value for n in free if (t := r.number(n)) is not None and t.kind == "range"}
-    if len(kinds) == 1 and not r.has("zone"):  # else it may be of the other
+    if len(kinds) == 1 and not (r.has("zone") or r.has("room")):  # else it may be of the other
         free = [
             n for n in free if (t := r.number(n)) is None or t.kind == "range" or t.value not in begins
         ]  # said twice
@@ -229,6 +229,9 @@ def _several(r: "Reader", free: list[int], drafts: "list[Draft]") -> Way | None:
     kinds = {d.word for d in drafts}
     if len(drafts) > 1 and not (all(d.at < free[0] for d in drafts) or all(d.at > free[-1] for d in drafts)):
         return None  # a thing between the readings
+    things = [n for n in r.where("finding") if n not in r.amount_words and n not in r.aside]
+    if len(things) > 1 and min(things) < free[-1] and max(things) > free[0]:
+        return None  # `grease 2in 34-36.5 then grease 44-52, 20 percent`
     tokens = [r.atoms[n].token for n in free]
     same = len({t.kind for t in tokens if t is not None}) == 1  # all with a foot mark, or none
     plain = [t for t in tokens if t is not None and (t.kind == "num" or (t.kind == "ft" and (same or not t.plain)))]

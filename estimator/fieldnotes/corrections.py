@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
 REALLY = re.compile(r"\b(?:really|actually|en realidad)\b")
 AMENDS = ("change", "make", "fix", "correct", "edit", "update", "amend", "cambia")
-_STARTS_NO = re.compile(r"\s*(?:no+|not|nope|nah|naw|oops|sorry|wait|digo|perdon)\b")
+_STARTS_NO = re.compile(r"\s*(?:no+|not|nope|nah|naw|oops|sorry|wait|digo|perdon)(?![\w-])")
 _OTHER_SIDE = re.compile(r"\b(?:other|opposite) side\b")
 _LEFT_RIGHT = re.compile(r"\b(?:left|right)\b")
-SAYS_MORE = frozenset(("sign", "finding", "live", "cable end", "stop", "end", "reached", "state"))
+SAYS_MORE = frozenset(("sign", "finding", "live", "cable end", "stop", "end", "reached", "state", "material"))
 """Classes of words that begin with a no and are none: `no more cable 27`."""
 TURNED = {"left": "right", "right": "left"}
 

@@ -19,7 +19,23 @@ TURNS_TO = ("goes", "changes", "turns", "becomes", "switches", "transitions", "t
 OUTSIDE_TOO = ("porch", "pool", "stairs")
 """What stands in the yard as well as at the house: over the line, or beside it?"""
 NO_ZONE = frozenset(
-    ["branch", "pipe", "size", "loc", "depth", "pothole", "invert", "bend", "tree", "crossing", "end", "stop", "cleaned", "beam", "utility"]
+    [
+        "branch",
+        "pipe",
+        "size",
+        "loc",
+        "depth",
+        "pothole",
+        "invert",
+        "bend",
+        "tree",
+        "crossing",
+        "end",
+        "stop",
+        "cleaned",
+        "beam",
+        "utility",
+    ]
 )
 """Beside these a word for what lies over the pipe says where they are."""
 FIXTURES = frozenset(("toilet", "sink", "lav", "washer", "yard drain", "dishwasher", "tub", "shower", "bidet"))
@@ -118,16 +134,8 @@ def _pipes(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     draft = Draft("pipe", last, r.clause[last], choice=r.atoms[last].means["material"])
     out.append(draft)
-    r.used |= {
-        *where,
-        *r.where("change"),
-        *r.where("repair"),
-        *r.where("starts"),
-        *r.where("ends"),
-        *r.where("end"),
-        *r.where("reached"),
-        *r.where("part", "coupling"),
-    }
+    said = ("change", "repair", "starts", "ends", "end", "reached")
+    r.used |= {*where, *(n for cls in said for n in r.where(cls)), *r.where("part", "coupling")}
     if numbers.sizes:
         out.append(Draft("size", last, r.clause[last], inch=numbers.sizes[0][2]))
         numbers.sizes.clear()

@@ -13,6 +13,7 @@ JUST = (
     "across",
     "after",
     "by",
+    "at",
     "near",
     "down",
     "up",
@@ -35,14 +36,20 @@ JUST = (
 )
 
 
+JUST_SAID = ("right", "rt", "rite", "at right")
+
+
 def just_there(every: list[Atom]) -> list[Atom]:
-    """`right on the invert`, `right under the sink`: that right is no side, unless a size stands before it."""
+    """`right on the invert`, `right under the sink`: that right is no side, unless the size of a branch stands before it."""
     before = [None, *(a.token for a in every)]
-    sized = [t is not None and t.kind == "in" for t in before]
+    branch = any(a.means.get("place") == "branch" or "room" in a.means for a in every)
+    sized = [branch and t is not None and t.kind == "in" for t in before]
     after = ["" if "live" in a.means else a.text.split()[0] for a in every[1:]] + [""]
     return [
         replace(a, means={"plain": "plain"})
-        if a.text in ("right", "rt", "rite") and not size and (word in JUST or _at_a_thing(every[n + 1 : n + 3]))
+        if a.text in JUST_SAID
+        and not size
+        and ((word in JUST and not (word == "at" and (branch or a.text == "rt"))) or _at_a_thing(every[n + 1 : n + 3]))
         else a
         for n, (a, word, size) in enumerate(zip(every, after, sized, strict=False))
     ]

@@ -19,6 +19,8 @@ from estimator.model.say import Say
 
 NOT_READ = "#?"
 """Began a line that an earlier version could not read; it is read again."""
+TYPED = "typed:"
+"""Begins a remark that keeps what was typed before a question was answered."""
 _NAME = re.compile(r"^\s*([A-Za-z][\w/' ]{0,20}?)\s*=\s*([A-Za-z][\w' .-]*?)\s*$")
 _UNCLEAR = re.compile(r"^\s*(?:~?(\d+(?:\.\d+)?)(?:-(\d+(?:\.\d+)?))?\s+)?unclear( utility)?:\s*(.*)$")
 _HEADING_PART = re.compile(
@@ -54,7 +56,7 @@ class LogReader(LogTaking):
             self._unclear(unclear, place)
             return
         body, _, note = raw.partition(";")
-        if note and self._second(note):
+        if note and not note.lstrip().startswith(TYPED) and self._second(note):
             self._line(body, place)
             first = self.log.understood.get((place.file, place.line or 0), ())
             self._line(note, place)
@@ -82,7 +84,10 @@ class LogReader(LogTaking):
     def _second(self, note: str) -> bool:
         """Whether what stands behind a `;` has a reading and a thing of its own: `lav 2in rt @ 22; shwr 2in rt @ 26`."""
         found = understand(note, replace(self._context(), last_ft=None, before=()))
-        return bool(found.rows) and not (found.asked or found.left or found.instead) and found.rows[0][:1].isdigit()
+        said = found.choices if found.asked else found.rows
+        written = not found.asked or any(c.isdigit() for c in note)  # `three tries alike`
+        reads = written and any(row[:1].isdigit() for row in said)
+        return reads and not found.instead
 
     def _heading(self, line: Tidied, note: str, place: Place) -> None:
         begins = re.match(r"\s*pass\b", line.text, re.IGNORECASE)

@@ -104,7 +104,14 @@ def _carried(groups: list[list[Atom]]) -> list[list[Atom]]:
         group = _from_there(group, last, carried)
         out.append(group)
         last = group
-    return out[1:] if len(out) > 2 and _named(out[0]) and _only_counts(out[0], len(out) - 1) else out
+    return out[1:] if len(out) > 2 and _only_counts(out[0], len(out) - 1) and _heads(groups[0], groups[1:]) else out
+
+
+def _heads(first: Sequence[Atom], rest: Sequence[Sequence[Atom]]) -> bool:
+    """Whether the first part names what all the others are, and none of them is another thing."""
+    said = {pair for a in first for pair in a.means.items() if pair[0] in HEADS}
+    named = [{pair for a in g for pair in a.means.items() if pair[0] in HEADS} for g in rest]
+    return bool(said) and all(not pairs or pairs & said for pairs in named)
 
 
 def _only_counts(group: Sequence[Atom], places: int) -> bool:
@@ -129,14 +136,15 @@ def _same(group: list[Atom], last: list[Atom]) -> list[Atom]:
 def _from_there(group: list[Atom], last: list[Atom], carried: bool) -> list[Atom]:
     """`22-24.5 light, then hvy to 27`, `grease from there to 38`: it begins where the part before ended."""
     ends, before = _readings(group), _readings(last)
+    end_ft = before[-1].to or 0.0 if before else 0.0
     if (
         not ends
         and before
-        and before[-1].to is not None
+        and end_ft > before[-1].value
         and all(HOLDS & set(a.means) for a in group if not a.means.keys() & {"plain", "again"})
     ):
         return [
-            Atom(shown(before[-1].to), 0, 0, token=replace(before[-1], kind="num", value=before[-1].to, to=None)),
+            Atom(shown(end_ft), 0, 0, token=replace(before[-1], kind="num", value=end_ft, to=None)),
             *group,
         ]
     if len(ends) != 1 or not before or ends[0].kind == "range":

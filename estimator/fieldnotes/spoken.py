@@ -35,7 +35,8 @@ _WORDS_FOR = (
     (re.compile(r"\b(?:los )?primeros (\d[\d.]*) ?(?:pies\b)?"), r"0-\1"),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\b(?:h2o|wtr|watr)\b"), "water"),
-    (re.compile(r"\b(?:flr |floor )?drn\b"), lambda m: "floor drain" if " " in m[0] else "drain"),
+    (re.compile(r"\bflr (?=drn|drain)"), "floor "),
+    (re.compile(r"\bdrn\b"), "drain"),
     (re.compile(r"\bagn\b"), "again"),
     (re.compile(r"(?<=[\w\"'%] )an(?= [b-df-gj-np-tv-z])"), "and"),  # the article stands before a vowel
     (re.compile(r"\b(?:de|desde) las (\d{1,2}) (?:a|hasta) las (\d{1,2})\b"), r"\1-\2 oclock"),

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from estimator.fieldnotes.atoms import nearest
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.limits import MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
@@ -145,7 +146,7 @@ def _nothing_over_it(choice: str) -> bool:
     return bool(
         _NOT_OVER_IT.search(choice)
         or any(c.isdigit() for c in choice)
-        or any(nearest(w)[0] for w in re.findall(r"[a-z]+", choice.lower()))
+        or any(nearest(w)[0] or "zone" in lexicon().means((w,)) for w in re.findall(r"[a-z]+", choice.lower()))
     )
 
 
@@ -155,6 +156,9 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         return True  # main by branch, or branch by main
     if word.word == "joint" and values.get("size") is not None and "open" in values.get("signs", ()):
         return True  # a gap of so much
+    named = tuple(text[thing.at :].lower().split()[:2])
+    if word.word == "utility" and "room" in lexicon().means(named):
+        return True  # `utility room`
     if word.word == "under" and _nothing_over_it(str(values.get("choice", ""))):
         return True
     if word.word in ("end", "stop") and re.match(

@@ -14,7 +14,7 @@ _MIX = rf"(?:{_INT}[ -]{_FRAC}|{_FRAC}|{_DEC})"
 _FT = r"(?:'(?!')|[ -]?(?:ft|feet|foot|pies|pie)(?![^\W\d])\.?)"
 _IN_PLACE = (
     "the|it|a|hse|bldg|building|home|bsmt|main|front|back|rear|side|street|yard|lawn|grass|dirt|bed|mulch|patio|hall|hallway|house|kitchen|bath|bathroom|master|guest|"
-    "laundry|closet|den|garage|drive|driveway|sidewalk|walk|road|alley|city|crawl|basement|slab|concrete|asphalt"
+    r"laundry|closet|den|garage|drive|driveway|sidewalk|walk|road|alley|city|crawl|basement|slab|concrete|asphalt|(?:left|right)(?:\s+side)?\s*(?:wall|sidewall)"
 )
 """`20 in grass` is a place, `20 in down` an amount."""
 _IN = rf"(?:\"|''|[ -]?(?:de\s)?(?:inches|inch|pulgadas|pulgada|pulg)\b\.?|in\b\.?(?!\s+(?:the|it|a(?!\s+l[ao]s?\b))\b)|\sin\b\.?(?!\s+(?:{_IN_PLACE})\b))"
@@ -162,7 +162,9 @@ def _token(m: re.Match[str]) -> Token:
         feet, rest = re.split(r"'|(?:ft|feet|foot|pies|pie)\.?", text, maxsplit=1, flags=re.IGNORECASE)
         inches = re.findall(_MIX, rest)
         inch = _value(inches[-1]) if inches else 0.0
-        spaced = bool(re.search(r"(?:ft|feet|foot|pies?|')\.?\s", text)) and bool(re.search(r"\d\s?(?:\"|in|pulg)", rest))
+        spaced = bool(re.search(r"(?:ft|feet|foot|pies?|')\.?\s", text)) and bool(
+            re.search(r"\d\s?(?:\"|''|in|pulg)", rest)
+        )
         if inch >= 12:  # 34 ft 18in: two lengths, read one by one
             return Token("ft", text, at, end, _value(feet), None, about, True, point)
         return made("ft", _value(feet) + inch / 12, plain=spaced)

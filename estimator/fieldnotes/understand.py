@@ -68,7 +68,7 @@ LONG = ("for", "next", "another", "runs")
 
 
 def _in_two(t: Token) -> bool:
-    return t.kind == "ft" and t.plain and any(inch in t.text for inch in ("in", '"', "pulg"))
+    return t.kind == "ft" and t.plain and any(inch in t.text for inch in ("in", '"', "''", "pulg"))
 
 
 def _cut_in_two(found: list[Token], n: int) -> list[Token]:

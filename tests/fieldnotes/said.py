@@ -245,7 +245,7 @@ def word(c: Chance, cls: str, meaning: str, es: bool) -> str:
 
 CLOCK_SAID = {
     "12": ["top", "on top", "at 12 oclock", "12 o'clock", "crown", "at the top"], "6": ["bottom", "at 6 oclock", "btm", "on the bottom", "6 o'clock"],
-    "9": ["left side", "at 9 oclock", "on the left", "9 o'clock", "off the left wall", "in left wall", "left wall"], "3": ["right side", "rt side", "at 3 oclock", "3 o'clock", "off the right wall", "in the right wall", "right wall"],
+    "9": ["left side", "at 9 oclock", "on the left", "9 o'clock", "off the left wall", "off left wall", "left wall"], "3": ["right side", "rt side", "at 3 oclock", "3 o'clock", "off the right wall", "off of the right wall", "right wall"],
 }  # fmt: skip
 
 
@@ -449,7 +449,8 @@ def fact(c: Chance, es: bool, at: float | None = None) -> tuple[str, str]:
         place = place.rstrip(" -:,")
     joint = c.choice([" ", " ", " ", ", "])
     behind = pieces[cut][:1] if cut < len(pieces) else ""
-    if place[-1:].isdigit() and not place.replace(".", "").isdigit() and (behind.isdigit() or "'" in place):
+    feet_inches = place[-1:].isdigit() and not place.replace(".", "").isdigit() and (behind.isdigit() or "'" in place)
+    if feet_inches or pieces[cut : cut + 1] == ["in depth"]:
         place += ","  # `41'6 3/4in` is 41 ft 6 3/4 in
     words = [*pieces[:cut], place, *pieces[cut:]]
     return joint.join(w for w in words if w).replace(" ,", ",").replace("-,", "-").replace(":,", ":").replace(

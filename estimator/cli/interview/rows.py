@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from estimator.cli.interview.sheet import About, Sheet, read
 from estimator.fieldnotes.answers import LONGEST
+from estimator.fieldnotes.log import TYPED
 from estimator.fieldnotes.logbook import Asked
 from estimator.model.problem import Level, Problem
 from estimator.model.say import Say
@@ -154,7 +155,7 @@ def chosen(raw: str, choice: str) -> str:
     >>> chosen("30 roots 50", "30 roots 50%"), chosen("27 shadow", "note")
     ('30 roots 50% ; typed: 30 roots 50', '# 27 shadow')
     """
-    return f"# {raw}" if choice == REMARK else f"{choice} ; typed: {raw.replace(';', ',').strip()}"
+    return f"# {raw}" if choice == REMARK else f"{choice} ; {TYPED} {raw.replace(';', ',').strip()}"
 
 
 def wrong(sheet: Sheet) -> tuple[Problem, ...]:

@@ -85,8 +85,8 @@ class LogReader(LogTaking):
         """Whether what stands behind a `;` has a reading and a thing of its own: `lav 2in rt @ 22; shwr 2in rt @ 26`."""
         found = understand(note, replace(self._context(), last_ft=None, before=()))
         said = found.choices if found.asked else found.rows
-        written = not found.asked or any(c.isdigit() for c in note)  # `three tries alike`
-        reads = written and any(row[:1].isdigit() for row in said)
+        written = not found.asked or any(c.isdigit() for c in note)  # `locator, three tries alike`
+        reads = written and any(row[:1].isdigit() and not row.endswith(" loc") for row in said)
         return reads and not found.instead
 
     def _heading(self, line: Tidied, note: str, place: Place) -> None:

@@ -20,7 +20,8 @@ SO_FAR = {"eighth.toml": 0.84}
 
 
 @pytest.mark.parametrize(
-    "corpus", ["lines.toml", "more.toml", "own.toml", "fourth.toml", "fifth.toml", "sixth.toml", "seventh.toml", "eighth.toml"]
+    "corpus",
+    ["lines.toml", "more.toml", "own.toml", "fourth.toml", "fifth.toml", "sixth.toml", "seventh.toml", "eighth.toml"],
 )
 def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(corpus, tmp_path):
     out = tmp_path / "score.json"

@@ -26,7 +26,7 @@ _FEET_AMOUNT = re.compile(r"\d\s*(?:'|ft\b|feet\b|foot\b)", re.IGNORECASE)
 
 
 AT_ONE_PLACE = frozenset(("branch", "cleanout", "bend", "tree", "access", "stop", "end"))
-"""What lies at one footage: `9-11 branch` is 9 ft 11 in, or anywhere in 2 ft."""
+"""What lies at one footage: `9-11 branch` is 9 ft 11 in, or anywhere in 2 ft; `9- branch` is no stretch either."""
 
 
 MAY_BE_DEGREES = (11.25, 22.5, 45.0, 90.0)
@@ -103,7 +103,8 @@ def suspicious(said: Said, text: str, context: "Context") -> bool:
     dash = re.fullmatch(r"\s*~?(\d+)-(\d+)\s*", written)
     if dash and int(dash[2]) < 12 and int(dash[2]) < int(dash[1]):
         return True
-    if high is not None and high > low and any(t.word.word in AT_ONE_PLACE for t in said.things):
+    goes_on = said.to_end or where.open_end or (high is not None and high > low)
+    if goes_on and any(t.word.word in AT_ONE_PLACE for t in said.things):
         return True
     if (
         low in MAY_BE_DEGREES

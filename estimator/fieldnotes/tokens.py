@@ -90,6 +90,7 @@ def _value(text: str) -> float:
 def tokens(text: str) -> list[Token]:
     """All of the line, in order. `text` has gone through `normal`.
 
+    >>> from estimator.fieldnotes.spoken import normal
     >>> [(t.kind, t.value, t.to) for t in tokens(normal('12-6 hole 1in 30%')) if t.number]
     [('range', 12.0, 6.0), ('in', 1.0, None), ('pct', 30.0, 30.0)]
     """

@@ -75,10 +75,10 @@ def test_a_run_killed_anywhere_is_made_good_by_the_next(
     name: str, before: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setenv("ESTIMATOR_CACHE", str(tmp_path / "kept"))  # what was read before is not read at each kill
-    whole = tmp_path / "whole"
-    shutil.copytree(before, whole)
+    whole, of_tables = tmp_path / "whole", name in ("workbook", "folder")  # these two touch no job
+    shutil.copytree(before / "few" if of_tables else before, whole / "few" if of_tables else whole)
     monkeypatch.chdir(whole)
-    if name != "signed":
+    if name != "signed" and not of_tables:
         assert typed(WRITING["signed"]) == 0
     signed = tmp_path / "signed"
     shutil.copytree(whole, signed)

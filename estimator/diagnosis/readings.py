@@ -1,6 +1,6 @@
 """Every reading of the findings, in one tuple that anyone can read."""
 
-from estimator.diagnosis import camera, ground, iron, pump, roots, standing_water, symptoms, water_test_readings
+from estimator.diagnosis import camera, force_main, ground, iron, roots, standing_water, symptoms, water_test_readings
 from estimator.diagnosis.reading import Reading
 from estimator.model.gas import GAS_SMELL
 
@@ -12,7 +12,7 @@ READINGS: tuple[Reading, ...] = tuple(
             *iron.READINGS,
             *ground.READINGS,
             *camera.READINGS,
-            *pump.READINGS,
+            *force_main.READINGS,
             *water_test_readings.READINGS,
             *symptoms.READINGS,
         ),

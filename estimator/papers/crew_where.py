@@ -14,7 +14,7 @@ def signed(ft: float, letter: Letter) -> str:
 
 
 def where_it_is(letter: Letter, repair: Repair) -> str:
-    """The line with both stations as the customer reads them; a way round by its name, since it lies on no station of the old line."""
+    """The line with both stations as the customer reads them; a reroute by its name, since it lies on no station of the old line."""
     if repair.reroute:
         return letter.speak("New way {name}", name=_quoted(letter.typed(repair.reroute)))
     line = letter.quote.job.line(repair.line)

@@ -6,7 +6,6 @@ from decimal import Decimal
 import pytest
 
 from estimator.model.say import Days, Dollars, Feet, FromTable, Inches, Say
-from estimator.wording.in_words import in_words
 from estimator.wording.numbers import days, feet, halves, inches, money, number
 from estimator.wording.say import say, shown
 from estimator.wording.sweep import texts
@@ -50,30 +49,6 @@ def test_small_things() -> None:
     assert (halves(Decimal("0.24")), halves(Decimal("0.25"))) == ("0", "½")
     assert (inches(3.0), inches(0.375), inches(1.75)) == ("3", "⅜", "1¾")
     assert (number(Decimal("1234.50"), "es_US"), number(2.0, "en_US", 0)) == ("1,234.5", "2")
-
-
-@pytest.mark.parametrize(
-    ("amount", "english", "spanish"),
-    [
-        ("0", "Zero and 00/100 dollars", "Cero dólares con 00/100"),
-        ("21.05", "Twenty-one and 05/100 dollars", "Veintiún dólares con 05/100"),
-        ("100", "One hundred and 00/100 dollars", "Cien dólares con 00/100"),
-        ("1101", "One thousand one hundred one and 00/100 dollars", "Mil ciento un dólares con 00/100"),
-        ("31531.31", "Thirty-one thousand five hundred thirty-one and 31/100 dollars", "Treinta y un mil quinientos treinta y un dólares con 31/100"),
-        ("999999.99", "Nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve mil novecientos noventa y nueve dólares con 99/100"),
-        ("1000000", "One million and 00/100 dollars", "Un millón de dólares con 00/100"),
-        ("21000100.10", "Twenty-one million one hundred and 10/100 dollars", "Veintiún millones cien dólares con 10/100"),
-        ("999999999.99", "Nine hundred ninety-nine million nine hundred ninety-nine thousand nine hundred ninety-nine and 99/100 dollars", "Novecientos noventa y nueve millones novecientos noventa y nueve mil novecientos noventa y nueve dólares con 99/100"),
-    ],
-)  # fmt: skip
-def test_an_amount_in_words(amount: str, english: str, spanish: str) -> None:
-    assert (in_words(Decimal(amount), "en_US"), in_words(Decimal(amount), "es_US")) == (english, spanish)
-
-
-@pytest.mark.parametrize("amount", ["-0.01", "1000000000"])
-def test_no_words_below_zero_or_from_a_billion_on(amount: str) -> None:
-    with pytest.raises(ValueError, match="no words"):
-        in_words(Decimal(amount), "en_US")
 
 
 def test_every_kind_of_gap_is_filled_in_the_reader_s_manner() -> None:

@@ -18,10 +18,6 @@ STEP = Decimal(500)  # dollars; a figure finer than this would look like a price
 def figures(quote: Quote) -> tuple[Decimal, Decimal]:
     """The cheapest option down to the step, and the dearest with all its extras up to it.
 
-    >>> from estimator.papers.example import example_quote
-    >>> figures(example_quote())
-    (Decimal('9500'), Decimal('18500.00'))
-
     Errors: ValueError for a quote without options.
     """
     if not quote.options:

@@ -23,10 +23,6 @@ def crew(
     With the tables of the job the drawing says line and grade. `sold_on` is the day of the signature, as 2026-11-20, "" before it. An option
     that needs a competent person whom nobody has named gets a notice in place of its sheets.
 
-    >>> from estimator.papers.example import example_quote
-    >>> [sheet.name for sheet in crew(example_quote(), letter="A").sheets]
-    ['Safety', 'Work A', 'Drawing A', 'Load A', 'Hours A']
-
     Errors: ValueError for a letter that the quote does not have.
     """
     option, reader = worked_on(quote, letter), Letter(quote, language)

@@ -15,12 +15,7 @@ from estimator.sheets.book import Book
 
 
 def homeowner(quote: Quote, language: str, pictures: Mapping[str, bytes] | None = None) -> Book:
-    """The quote as one person reads it. `pictures` are files by the name the notes give them; "logo" is the firm's.
-
-    >>> from estimator.papers.example import example_quote
-    >>> [sheet.name for sheet in homeowner(example_quote(), "en_US").sheets][:3]
-    ['Start here', 'Your pipe', 'Compare options']
-    """
+    """The quote as one person reads it. `pictures` are files by the name the notes give them; "logo" is the firm's."""
     letter = Letter(quote, language, pictures or {})
     return Book(
         title=letter.speak("Drain quote {number}", number=letter.number),

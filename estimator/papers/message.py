@@ -13,10 +13,6 @@ LONGEST = 300  # characters, so that it goes as one text message on most phones
 def message(quote: Quote, language: str) -> str:
     """Under 300 characters; with many options only the cheapest and the dearest price.
 
-    >>> from estimator.papers.example import example_quote
-    >>> message(example_quote(), "en_US")
-    'Example only. The house and the prices are invented. Attached: A $16,525 · B $9,875. Questions: 555-0100'
-
     Errors: ValueError where even the short form is too long.
     """
     if gas_smelled(quote.job):

@@ -14,22 +14,12 @@ from estimator.tables.tables import Tables
 
 
 def office(quote: Quote, tables: Tables | None = None) -> Book:
-    """Return what the office prints: a page that answers, then one an option. With the tables it says who sells what.
-
-    >>> from estimator.papers.example import example_quote
-    >>> [sheet.name for sheet in office(example_quote()).sheets]
-    ['INTERNAL', 'Option A', 'Option B']
-    """
+    """Return what the office prints: a page that answers, then one an option. With the tables it says who sells what."""
     return _book(quote, front(quote, tables), *(option_page(quote, option, tables) for option in quote.options))
 
 
 def workings(quote: Quote, tables: Tables | None = None) -> Book:
-    """Return everything behind the figures, to look up and to try; with the tables the build-up recalculates to the same cent.
-
-    >>> from estimator.papers.example import example_quote
-    >>> [sheet.name for sheet in workings(example_quote()).sheets][:3]
-    ['Costs A', 'Costs B', 'Hours A']
-    """
+    """Return everything behind the figures, to look up and to try; with the tables the build-up recalculates to the same cent."""
     return _book(
         quote,
         *(cost_sheet(quote, option, tables) for option in quote.options),

@@ -20,10 +20,6 @@ def days_needed(work_hours: float, set_up_hours: float, rules: HouseRules) -> De
     """The least half-day d with 8 d + tolerance ≥ work + set-up × ceil(d); 0 for no work.
 
     A set-up is shorter than a day: `crews_of` sees to it.
-
-    >>> from estimator.pricing.examples import rules
-    >>> days_needed(52.10, 1, rules()), days_needed(3.25, 1, rules()), days_needed(3.26, 1, rules())
-    (Decimal('7.5'), Decimal('0.5'), Decimal('1.0'))
     """
     steps = paid_steps(
         work_hours,

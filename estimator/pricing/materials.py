@@ -21,16 +21,7 @@ PACK_DUST = Decimal("0.01")
 
 
 def order_quantity(amount: float, row: Material) -> Decimal:
-    """amount × (1 + waste), up to whole packs.
-
-    >>> from estimator.pricing.examples import material
-    >>> order_quantity(29.0, material("pvc-4", waste_percent="10", pack="10"))
-    Decimal('40')
-    >>> order_quantity(1.76, material("sand", pack="0.5"))
-    Decimal('2')
-    >>> order_quantity(10.0004, material("resin", pack="1"))
-    Decimal('10')
-    """
+    """amount × (1 + waste), up to whole packs."""
     wanted = (exact(amount) * (1 + row.waste_percent / 100)).quantize(FLOAT_DUST)
     if row.pack <= 0:
         return plain(wanted)

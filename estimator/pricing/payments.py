@@ -56,12 +56,7 @@ def payments_of(price: Price, tables: Tables, place: PlaceRow | None, installs: 
 
 
 def deposit_cap(total: Decimal, place: PlaceRow | None) -> Decimal | None:
-    """The lesser of the place's amount and its share of the price, to the cent below; None where neither is answered.
-
-    >>> from estimator.pricing.examples import place
-    >>> [deposit_cap(Decimal(p), place(deposit_cap_amount="1000", deposit_cap_percent="10")) for p in (8000, 10000, 24500)]
-    [Decimal('800.00'), Decimal('1000.00'), Decimal('1000.00')]
-    """
+    """The lesser of the place's amount and its share of the price, to the cent below; None where neither is answered."""
     if place is None or not deposit_known(place):
         return None
     amounts = [place.deposit_cap_amount] if place.deposit_cap_amount is not None else []

@@ -10,7 +10,7 @@ from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
 from estimator.model.job import Foundation, Job, WaterTest
 from estimator.quote import build_report
-from estimator.scopes.rules.examples import demo_tables
+from tests.made_up.stretch import demo_tables
 
 CLEAN = Path(__file__).parents[1] / "jobs" / "clean-line" / "job.toml"
 ORDER, COMPARED, URGENT = "The order with the foundation work", "Tests compared", "Is it urgent?"

@@ -12,7 +12,7 @@ from estimator.cli.rules_page import page
 from estimator.diagnosis.readings import READINGS
 from estimator.model.judgement import Effect
 from estimator.scopes.rules import RULES
-from estimator.scopes.rules.examples import demo_tables
+from tests.made_up.stretch import demo_tables
 
 
 def _said(*words: str) -> str:

@@ -17,9 +17,9 @@ from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
-from estimator.papers.example import example_quote
 from estimator.records.plain import dumped, plain
 from estimator.scopes.each_way import NeedWays, WayThere
+from tests.made_up.quote import example_quote
 
 QUOTE = example_quote()
 WAYS = tuple(

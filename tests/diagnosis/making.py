@@ -7,7 +7,7 @@ from estimator.diagnosis.case import Case
 from estimator.model.job import Customer, House, Job
 from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.stretch import Stretch
-from estimator.scopes.rules.examples import demo_tables, finding
+from tests.made_up.stretch import demo_tables, finding
 
 DAY = date(2026, 11, 18)
 

@@ -6,8 +6,8 @@ from estimator.diagnosis import diagnose
 from estimator.model.job import WaterTest
 from estimator.model.judgement import Need
 from estimator.model.stretch import Stretch
-from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
+from tests.made_up.stretch import demo_tables
 
 
 def needs(*findings: str, **more: object) -> tuple[Need, ...]:

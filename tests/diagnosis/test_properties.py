@@ -8,9 +8,9 @@ from estimator.model.job import Job
 from estimator.model.line import FINDING_WORDS, SIGNS, Finding
 from estimator.model.stretch import Stretch
 from estimator.scopes.rules import facts_of, may
-from estimator.scopes.rules.examples import demo_tables
 from estimator.works.methods import names
 from tests.diagnosis.making import job, line
+from tests.made_up.stretch import demo_tables
 
 PIPES = ("clay", "cast iron", "PVC", "fiber", "galvanized", "unknown")
 ZONES = ("yard", "slab", "drive", "street", "crawl", "basement")

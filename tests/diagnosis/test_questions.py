@@ -5,8 +5,8 @@ import pytest
 from estimator.diagnosis import diagnose
 from estimator.diagnosis.lift_sequence import lift_sequence
 from estimator.model.job import EdgeBeam, Foundation, Job, Site, WaterTest
-from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
+from tests.made_up.stretch import demo_tables
 
 
 def asked(one: Job) -> list[str]:

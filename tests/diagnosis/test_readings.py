@@ -9,8 +9,8 @@ from estimator.diagnosis.readings import READINGS
 from estimator.model.job import Foundation, Job, Sign
 from estimator.model.line import Origin, Pass
 from estimator.model.stretch import Stretch
-from estimator.scopes.rules.examples import demo_tables, finding
 from tests.diagnosis.making import job, line, mark
+from tests.made_up.stretch import demo_tables, finding
 
 CLEANED = replace(finding("20 hole 3in"), after_cleaning=True, history=(finding("20 hole 2in"),))
 SLAB_FROM_10 = {"marks": (mark("slab", 10.0, holds=True),), "downstream": -1}

@@ -4,8 +4,8 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.model.job import Foundation, Sign
-from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line
+from tests.made_up.stretch import demo_tables
 
 
 def urgency(*findings: str, **more: object) -> int:

@@ -10,8 +10,8 @@ from estimator.diagnosis.tests_read import pairs, read_test
 from estimator.model.job import WaterTest
 from estimator.model.judgement import Diagnosis
 from estimator.model.stretch import Stretch
-from estimator.scopes.rules.examples import demo_tables
 from tests.diagnosis.making import job, line, mark
+from tests.made_up.stretch import demo_tables
 
 
 def a_test(**more: object) -> WaterTest:

@@ -12,7 +12,6 @@ import xlsxwriter
 from openpyxl import load_workbook
 
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.office import office, workings
@@ -20,6 +19,7 @@ from estimator.papers.reports import inspection_report
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
 from estimator.tables import demo_folder, read_tables
+from tests.made_up.quote import example_quote
 
 RECALCULATE_ALWAYS = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">

@@ -16,9 +16,9 @@ from estimator.pricing.minimum import lifts
 from estimator.quote.option import life
 from estimator.quote.stays import water_test
 from estimator.scopes.extent import sound_pipe
-from estimator.scopes.rules.examples import demo_tables
 from estimator.takeoff import take_off
 from tests.fieldnotes.fieldnote_texts import line_of
+from tests.made_up.stretch import demo_tables
 from tests.takeoff.houses import house, maple_line, pecan_house, pecan_line, repair
 
 

@@ -20,7 +20,7 @@ from estimator.model.work import Repair, all_repairs
 from estimator.scopes.candidates import Offers, repairs
 from estimator.scopes.judge import Judge
 from estimator.scopes.rules import may
-from estimator.scopes.rules.examples import demo_tables
+from tests.made_up.stretch import demo_tables
 
 HERE = Path(__file__).parent
 CASES = sorted(p.parent.name for p in HERE.glob("*/expect.toml"))

@@ -9,13 +9,13 @@ from openpyxl import load_workbook
 from estimator.model.offer import Quote
 from estimator.papers.agreement import agreement_sheet
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.letter import Letter
 from estimator.papers.office import office, workings
 from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 LANGUAGES = ("en_US", "es_US")
 

@@ -11,12 +11,12 @@ from estimator.model.work import Scope
 from estimator.papers.agreement import agreement_sheet
 from estimator.papers.care_sheet import care_sheet
 from estimator.papers.cautions import AFTER, BEFORE, LIMITS, SAID_BY, cautions, grouped
-from estimator.papers.example import example_quote
 from estimator.papers.hazards import SAFETY
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.scopes.rules import RULES
 from estimator.sheets.book import Sheet
+from tests.made_up.quote import example_quote
 
 
 def texts(sheet: Sheet) -> list[str]:

@@ -8,9 +8,9 @@ import pytest
 
 from estimator.model.say import Say
 from estimator.papers.change_order import ChangeOrder, change_order, moves
-from estimator.papers.example import example_quote
 from estimator.sheets.book import Formula
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 DAY = date(2026, 11, 20)
 

@@ -21,18 +21,18 @@ from estimator.model.say import Feet, Say
 from estimator.model.work import all_repairs
 from estimator.papers.crew import crew
 from estimator.papers.crew_boxes import DOCUMENTS, SHIFT, Box, boxes
-from estimator.papers.example import example_quote
 from estimator.papers.hazards import hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.papers.rules_for_the_crew import FOR_THE_CREW, FOR_THE_OFFICE, MONEY
 from estimator.papers.said_elsewhere import ELSEWHERE
 from estimator.pipeline import run
-from estimator.scopes.rules.examples import demo_tables
 from estimator.tables.read import demo_folder, read_tables
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.wording.say import say
 from estimator.works.methods import names
+from tests.made_up.quote import example_quote
+from tests.made_up.stretch import demo_tables
 
 ROOT = Path(__file__).parents[2]
 JOBS = (ROOT / "estimator" / "demo" / "job.toml", *sorted((ROOT / "tests" / "jobs").glob("*/job.toml")))

@@ -16,9 +16,9 @@ from estimator.papers.crew import crew
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.pipeline import with_job_settings
-from estimator.scopes.rules.examples import demo_tables
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
+from tests.made_up.stretch import demo_tables
 from tests.papers.test_crew_cautions import JOBS, quote_of
 
 MOST_PAGES = 5

@@ -10,12 +10,12 @@ from estimator.model.offer import Quote
 from estimator.model.work import Quantity
 from estimator.papers.compare_bids import crew_safety
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.papers.hazards import SAFETY, TOPICS, hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.scopes.rules import RULES
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 
 def with_quantity(name: str, value: float, person: str = "") -> Quote:

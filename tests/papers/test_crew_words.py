@@ -10,10 +10,10 @@ from estimator.papers.crew import crew
 from estimator.papers.crew_drawing import mark_words
 from estimator.papers.crew_limits import LIMITS
 from estimator.papers.crew_words import FOR_THE_CREW, crew_words
-from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
-from estimator.scopes.rules.examples import demo_tables
 from estimator.wording.say import say
+from tests.made_up.quote import example_quote
+from tests.made_up.stretch import demo_tables
 
 LINE = example_quote().options[0].price.lines[0]
 

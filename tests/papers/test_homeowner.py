@@ -13,11 +13,11 @@ from PIL import Image
 from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Quote, Term
 from estimator.model.say import Dollars, Say
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.line_items import LinesDoNotAdd
 from estimator.sheets.verify import parts_not_allowed
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 LANGUAGES = ("en_US", "es_US")
 

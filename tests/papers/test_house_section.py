@@ -13,8 +13,8 @@ from estimator.model.stretch import Stretch
 from estimator.model.works import Laid, Opening, Works
 from estimator.papers import house_section as section
 from estimator.papers import section_bars as bars_of
-from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
+from tests.made_up.quote import example_quote
 
 
 def color(code: str) -> tuple[int, int, int]:

@@ -10,11 +10,11 @@ from openpyxl import load_workbook
 
 from estimator.papers.check_code import check_code
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.papers.office import office, workings
 from estimator.sheets.book import Formula
 from estimator.sheets.write import write
 from estimator.tables import demo_folder, read_tables
+from tests.made_up.quote import example_quote
 from tests.papers.test_crew_person import with_quantity
 
 

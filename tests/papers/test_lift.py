@@ -10,11 +10,11 @@ from estimator.model.say import Say
 from estimator.model.work import Quantity
 from estimator.papers.agreement import agreement_sheet
 from estimator.papers.care_sheet import care_sheet
-from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.lift import days_apart
 from estimator.papers.reports import water_test_report
 from estimator.sheets.book import Sheet
+from tests.made_up.quote import example_quote
 
 STEPS = (
     Say.of("Water-test all drains before the lift, as a job of its own."),

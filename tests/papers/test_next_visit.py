@@ -12,11 +12,11 @@ from estimator.model.judgement import Diagnosis, Question
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.papers.budget_letter import budget_letter
-from estimator.papers.example import example_quote
 from estimator.papers.next_visit import FOR_THE_FIRM, SETTLED, for_the_homeowner, for_the_office
 from estimator.papers.office_front import front
 from estimator.sheets.book import Sheet
 from estimator.wording.say import say
+from tests.made_up.quote import example_quote
 
 COMPETENT = next(asked for asked in FOR_THE_FIRM if "competent_person" in asked)
 AGAIN = "Run water, then film again with the flow stopped."

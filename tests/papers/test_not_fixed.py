@@ -8,12 +8,12 @@ from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers.agreement import agreement_sheet
 from estimator.papers.cancellation import cancellation_sheets
-from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.message import LONGEST, message
 from estimator.papers.option_sheet import option_sheets
 from estimator.sheets.book import Sheet
 from estimator.sheets.paging import page_starts
+from tests.made_up.quote import example_quote
 
 LANGUAGES = ("en_US", "es_US")
 LINE_PT = 30.0  # two printed lines a row, more than any of these takes

@@ -8,8 +8,8 @@ import pytest
 from estimator.cli.views.likely_range import priced
 from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Option
-from estimator.papers.example import example_quote
 from estimator.papers.office_range import range_sheet
+from tests.made_up.quote import example_quote
 
 OWN = example_quote().options[0]
 RANGE = LikelyRange(

@@ -14,13 +14,13 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.ways import Turning, Way, Ways
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.office import office, workings
 from estimator.papers.office_ways import turned
 from estimator.pipeline import with_job_settings
 from estimator.sheets.write import write
 from estimator.studies.ways import ways_of
+from tests.made_up.quote import example_quote
 
 POINTS = ((4.0, 7311.13, 5311.17), (10.0, 8311.19, 8311.19), (20.0, 9311.23, 12311.29))
 TURNING = Turning(

@@ -12,12 +12,12 @@ from estimator.model.job import WaterTest
 from estimator.model.offer import Quote
 from estimator.model.say import Say
 from estimator.papers.budget_letter import budget_letter, figures
-from estimator.papers.example import example_quote
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.message import LONGEST, message
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 LANGUAGES = ("en_US", "es_US")
 

@@ -14,7 +14,6 @@ from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Quote
 from estimator.papers.budget_letter import budget_letter
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.message import message
@@ -22,6 +21,7 @@ from estimator.papers.office import workings
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.sheets.book import Book
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 COSTS, DAYS = (6271.31, 6272.33, 6273.35, 6274.39), (61.31, 62.33, 63.35, 64.39)
 LEAKS = ("RANGEdriver", *map(str, COSTS), *map(str, DAYS), "27.17", "19.73", "43.19", "5557771", "7331")

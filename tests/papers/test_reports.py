@@ -8,13 +8,13 @@ import pytest
 from estimator.diagnosis.tests_read import read_test
 from estimator.model.job import WaterTest
 from estimator.model.offer import Quote
-from estimator.papers.example import example_quote
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.quote import findings
-from estimator.scopes.rules.examples import demo_tables
 from estimator.sheets.book import Book
 from estimator.wording.say import say
+from tests.made_up.quote import example_quote
+from tests.made_up.stretch import demo_tables
 
 PIXEL = b"\x89PNG\r\n\x1a\n" + b"\x00\x00\x00\rIHDR\x00\x00\x00\x02\x00\x00\x00\x02\x08\x02\x00\x00\x00"
 

@@ -6,9 +6,9 @@ import pytest
 
 from estimator.model.line import Finding
 from estimator.model.stretch import Stretch
-from estimator.papers.example import example_quote
 from estimator.papers.message import LONGEST, message
 from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
+from tests.made_up.quote import example_quote
 
 SEEN = Finding(id="u", kind="utility", stretch=Stretch(28.5, 28.5), grade="suspected")
 

@@ -15,7 +15,7 @@ from estimator.model.work import JOB, Takeoff
 from estimator.pricing.amounts import asked
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import days_needed
-from estimator.pricing.examples import rules
+from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.markup import sell
 from estimator.pricing.missing_hours import always
 from estimator.pricing.parts import made_of
@@ -29,6 +29,8 @@ from estimator.works.methods import names
 D = Decimal
 MakeTakeoff = Callable[..., Takeoff]
 feet = st.floats(0.1, 120).map(lambda x: round(x, 3))
+RULES = HouseRules(day_hours=8, day_step=D("0.5"), tolerance_hours=0.25, factor_cap=3, night_rate=D("1.5"),
+                   small_parts_percent=D(5), price_step=D(25), unit_price_step=D(1))  # fmt: skip
 
 
 @given(
@@ -65,7 +67,7 @@ def test_lines_sum_to_the_total_and_every_line_is_unit_price_times_quantity(
 @given(hours=st.floats(0.01, 400), more=st.floats(0, 50))
 @settings(max_examples=200, deadline=None)
 def test_more_hours_never_take_fewer_days(hours: float, more: float) -> None:
-    assert days_needed(hours, 1, rules()) <= days_needed(hours + more, 1, rules())
+    assert days_needed(hours, 1, RULES) <= days_needed(hours + more, 1, RULES)
 
 
 @given(dug=feet, more=feet)
@@ -82,10 +84,19 @@ def test_more_earth_never_costs_less_before_minimum_and_rounding(
 
 @pytest.mark.parametrize(
     ("work", "days"),
-    [(3.25, "0.5"), (3.251, "1.0"), (7.25, "1.0"), (7.251, "1.5"), (52.25, "7.5"), (52.251, "8.0"), (0.0, "0")],
+    [
+        (3.25, "0.5"),
+        (3.251, "1.0"),
+        (7.25, "1.0"),
+        (7.251, "1.5"),
+        (52.1, "7.5"),
+        (52.25, "7.5"),
+        (52.251, "8.0"),
+        (0.0, "0"),
+    ],
 )
 def test_a_half_day_ends_at_its_hours_plus_the_tolerance(work: float, days: str) -> None:
-    assert days_needed(work, 1, rules()) == D(days)
+    assert days_needed(work, 1, RULES) == D(days)
 
 
 def test_margin_is_a_share_of_the_price_and_markup_of_the_cost() -> None:

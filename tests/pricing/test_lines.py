@@ -9,11 +9,10 @@ import pytest
 from estimator.model.money import cents
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.examples import material
 from estimator.pricing.lines import lines_of
 from estimator.pricing.materials import order_quantity
 from estimator.pricing.parts import items_of
-from estimator.tables.rows import PlaceRow
+from estimator.tables.rows import Material, PlaceRow
 from estimator.tables.tables import Tables
 
 D = Decimal
@@ -79,7 +78,18 @@ def test_a_work_item_whose_facts_do_not_hold_is_not_sold(
     assert ["sod" in sold for sold in items] == [False, True]
 
 
+def material(item: str, waste_percent: str = "0", pack: str = "0") -> Material:
+    return Material(item=item, text=item, size="", unit="ft", cost=D(1), waste_percent=D(waste_percent), pack=D(pack), taxable=True,
+                    small_parts=True, price_day=None, supplier="", part_no="", good_until=None)  # fmt: skip
+
+
+def test_with_its_waste_a_material_is_bought_in_whole_packs() -> None:
+    assert order_quantity(29.0, material("pvc-4", waste_percent="10", pack="10")) == 40
+    assert order_quantity(1.76, material("sand", pack="0.5")) == 2
+
+
 def test_what_adding_floats_leaves_behind_buys_no_pack() -> None:
+    assert order_quantity(10.0004, material("resin", pack="1")) == 10
     assert order_quantity(0.1 + 0.2, material("sand", pack="0.3")) == D("0.3")
     assert order_quantity(0.303, material("sand", pack="0.3")) == D("0.3")  # a hundredth of a pack over
     assert order_quantity(0.304, material("sand", pack="0.3")) == D("0.6")

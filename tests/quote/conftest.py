@@ -2,9 +2,9 @@
 
 import pytest
 
-from estimator.papers.example import example_quote
 from estimator.quote import Chosen
 from estimator.tables import Tables, demo_folder, read_tables
+from tests.made_up.quote import example_quote
 
 
 @pytest.fixture(scope="session")

@@ -13,13 +13,13 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Quantity
-from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.papers.option_terms import received
 from estimator.quote import PROBLEMS, Chosen, build_quote
 from estimator.quote.facts import facts, holds
 from estimator.quote.urgency import if_cleaned, if_nothing
 from estimator.tables import Tables
+from tests.made_up.quote import example_quote
 
 DAY = date(2026, 11, 18)
 JOB = example_quote().job

@@ -5,10 +5,10 @@ from datetime import date
 from decimal import Decimal
 from typing import Any
 
-from estimator.papers.example import example_quote
 from estimator.quote.terms import extras, extras_tax
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import ExtraRow
+from tests.made_up.quote import example_quote
 
 
 def extra(code: str, methods: tuple[str, ...], when: tuple[str, ...] = ()) -> ExtraRow:

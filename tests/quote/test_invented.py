@@ -12,7 +12,6 @@ from estimator.fieldnotes import read_job
 from estimator.model.job import Job
 from estimator.model.offer import Quote
 from estimator.model.say import Say
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import not_real
 from estimator.papers.message import LONGEST, message
@@ -21,6 +20,7 @@ from estimator.quote.invented import IDENTITY, figures_of, share_of
 from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
+from tests.made_up.quote import example_quote
 from tests.tables.workbench import demo
 
 

@@ -8,11 +8,11 @@ import pytest
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.model.work import Repair
-from estimator.papers.example import example_quote
 from estimator.quote.titles import title, told_apart
 from estimator.tables import Tables
 from estimator.wording.say import say
 from estimator.works.methods import names, record_of
+from tests.made_up.quote import example_quote
 
 LINES = example_quote().job.lines
 

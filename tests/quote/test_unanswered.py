@@ -9,10 +9,10 @@ from estimator.model.line import Finding
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.papers.answer import answer_sheet
-from estimator.papers.example import example_quote
 from estimator.papers.letter import Letter
 from estimator.quote import Chosen, build_quote
 from estimator.tables import Tables
+from tests.made_up.quote import example_quote
 
 QUOTE = example_quote()
 HOLE = Finding(id="h", kind="hole", stretch=Stretch(3, 3))

@@ -5,10 +5,10 @@ from dataclasses import replace
 import pytest
 
 from estimator.model.work import Quantity, Takeoff
-from estimator.papers.example import example_quote
 from estimator.quote.stays import water_test
 from estimator.tables import Tables
 from estimator.wording.say import catalog, say
+from tests.made_up.quote import example_quote
 
 OPTION = example_quote().options[0]
 PIPE = OPTION.scope.repairs[0]

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from estimator.model.offer import Quote
 from estimator.model.price import Overruled
-from estimator.papers.example import example_quote
+from tests.made_up.quote import example_quote
 
 
 def with_own_tunnel(ours: Decimal) -> Quote:

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 from estimator.model.problem import CannotGoOn
 from estimator.pricing.actuals import Actual
 from estimator.records.afterwards import actuals, money
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.sold import Sold, sold
+from tests.made_up.sold import issued
 
 ANYTHING = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text(),

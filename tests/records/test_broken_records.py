@@ -12,7 +12,6 @@ import pytest
 from estimator.disk.disk import Disk
 from estimator.model.problem import CannotGoOn, Problem
 from estimator.model.say import Feet, Say
-from estimator.papers.example import example_quote
 from estimator.records import bundle
 from estimator.records.accepted import accept, accepted, not_before
 from estimator.records.again import again
@@ -22,6 +21,7 @@ from estimator.records.lock import locked
 from estimator.records.problems import PROBLEMS
 from estimator.records.revisions import named, pair
 from estimator.records.verify import verify
+from tests.made_up.quote import example_quote
 
 BROKEN = Path(__file__).parents[1] / "broken"
 BY_DEED = [kind.code for kind in PROBLEMS if not (BROKEN / kind.code.replace("/", "-") / "case.py").exists()]

@@ -8,7 +8,6 @@ from pathlib import Path
 from estimator.pricing.actuals import Actual
 from estimator.records.afterwards.actuals import keep
 from estimator.records.afterwards.crew_day_profit import Earned
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.lost import lose, lost
 from estimator.records.afterwards.money import changed, note
 from estimator.records.afterwards.month import Month, month_of
@@ -16,6 +15,7 @@ from estimator.records.afterwards.sold import sold
 from estimator.records.finished import finish
 from estimator.records.sealed import sealed, unsealed
 from estimator.records.standing import standing
+from tests.made_up.sold import issued
 
 D = Decimal
 DAY = date(2026, 12, 5)

@@ -9,10 +9,10 @@ from typing import Any
 from openpyxl import load_workbook
 
 from estimator.cli.purchasing import listed, written
-from estimator.records.afterwards.examples import issued
 from estimator.records.finished import finish
 from estimator.records.sealed import sealed, unsealed
 from estimator.tables.read import demo_folder, read_tables
+from tests.made_up.sold import issued
 
 DAY = date(2026, 11, 25)
 

@@ -8,9 +8,9 @@ import pytest
 from estimator.model.say import Feet, FromTable, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope
-from estimator.papers.example import example_quote
 from estimator.records.plain import plain
 from estimator.records.same_option import doing, like, names, paired, recorded, same
+from tests.made_up.quote import example_quote
 
 LINING = Say.of("{title}", title=FromTable("Line the pipe from inside", "Revestir el tubo viejo por dentro"))
 

@@ -10,7 +10,6 @@ import pytest
 
 from estimator.pricing.ledger import Account, Entry, bookkeeping_csv
 from estimator.records.accepted import accept
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.money import Money, changed, money, note
 from estimator.records.afterwards.ordered import order_entries
 from estimator.records.afterwards.owing import owing
@@ -18,6 +17,7 @@ from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.finished import finish
 from estimator.records.revisions import Revision, revisions
 from estimator.records.sealed import sealed, unsealed
+from tests.made_up.sold import issued
 
 D = Decimal
 

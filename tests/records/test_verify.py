@@ -10,11 +10,11 @@ from openpyxl.styles import Font, PatternFill
 from openpyxl.styles.colors import Color
 
 from estimator.model.problem import CannotGoOn
-from estimator.papers.example import example_quote
 from estimator.papers.homeowner import homeowner
 from estimator.records.issue import Made, issue
 from estimator.records.verify import verify
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
 
 NAME = "Drain quote r1 - 417 Larkspur Court.xlsx"
 

@@ -8,7 +8,7 @@ from estimator.model.basis import Fact
 from estimator.model.job import Job, Override
 from estimator.model.offer import Option
 from estimator.pipeline import run
-from estimator.scopes.rules.examples import demo_tables
+from tests.made_up.stretch import demo_tables
 from tests.scopes.conftest import NotesOf
 
 DEEP = "pass front cleanout to street, with flow, surface\n0 cleanout, yard lawn\n2-60 joints every 3ft\n0-60 clear 60ft\n0-60 {depth}\n26 offset 30% down\n28 crack broken, soil seen\n60 end city main, stop reached main"

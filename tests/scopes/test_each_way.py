@@ -11,8 +11,8 @@ from estimator.pipeline import handed, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.each_way import NeedWays, each_way
-from estimator.scopes.rules.examples import demo_tables
 from estimator.works.methods import names
+from tests.made_up.stretch import demo_tables
 
 JOBS = Path(__file__).parents[1] / "jobs"
 HOUSES = ("maple", "pecan", "alder", "hidden-leak", "j02-walnut", "j09-sycamore", "j10-chestnut", "gas-in-the-drain")

@@ -7,7 +7,7 @@ from estimator.model.offer import Option
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, all_repairs
 from estimator.pipeline import run
-from estimator.scopes.rules.examples import demo_tables
+from tests.made_up.stretch import demo_tables
 from tests.scopes.conftest import NotesOf
 
 YARD = "pass front cleanout to street, with flow, surface\n0 cleanout, yard lawn\n0-66 joints every 3ft\n0-66 depth 3ft from lawn\n{more}\n66 end city main, stop reached main"

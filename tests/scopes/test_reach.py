@@ -9,7 +9,7 @@ from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.scopes.extent import Extent
 from estimator.scopes.reach import from_the_exit
-from estimator.scopes.rules.examples import demo_tables
+from tests.made_up.stretch import demo_tables
 
 LONG = Line(name="kitchen", size_in=2, pipe="galvanized", length_ft=40.0, joins=Join("main", 16.0))
 

@@ -10,10 +10,10 @@ from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Takeoff
-from estimator.scopes.rules.examples import demo_tables
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job
 from estimator.takeoff.quantities import FACTS, QUANTITIES
+from tests.made_up.stretch import demo_tables
 from tests.takeoff.houses import at, changed, house, maple_line, pecan_house, repair
 
 PRICED: dict[str, str] = {

@@ -19,7 +19,6 @@ from estimator.pipeline import run
 from estimator.quote.facts import facts
 from estimator.quote.terms import terms, to_others
 from estimator.scopes.rules import facts_of, may
-from estimator.scopes.rules.examples import demo_tables, finding, mark
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
@@ -27,6 +26,7 @@ from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.works import plans, works_of
 from estimator.works.case import Case
 from estimator.works.methods import RECORDS, Method, Plan, names
+from tests.made_up.stretch import demo_tables, finding, mark
 from tests.takeoff.houses import changed, house, maple_line, pecan_house
 
 NAME = "side shaft"

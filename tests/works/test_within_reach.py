@@ -11,8 +11,8 @@ from estimator.model.job import Site
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.rules import facts_of, may
-from estimator.scopes.rules.examples import demo_tables, mark
 from estimator.works import works_of
+from tests.made_up.stretch import demo_tables, mark
 from tests.takeoff.houses import changed, house, maple_line
 
 SIX_INCHES = 0.5

@@ -1,6 +1,6 @@
 """Closing a pipe for good is a repair only for a dead branch; else it follows a reroute.
 
->>> from estimator.scopes.rules.examples import branch, limits, stretch
+>>> from tests.made_up.stretch import branch, limits, stretch
 >>> follows(stretch(method="abandon"), limits()).effect.value
 'blocks'
 >>> follows(stretch(method="abandon", branches=(branch(2.0, "dead"),)), limits()) is None

@@ -1,6 +1,6 @@
 """Floors, glue and ducts are tested before they are cut, whatever the year, unless proven clean.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> asbestos(stretch(method="slab spot", zones=("slab",), house={"built": 1980}), limits()).effect.value
 'requires first'
 >>> asbestos(stretch(method="slab spot", zones=("slab",), house={"built": 1981}), limits()).effect.value

@@ -1,6 +1,6 @@
 """Asbestos-cement pipe needs no test: its name says it. It is never broken in the ground at a fixed price, and dug out wet.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> cement(stretch(method="burst", pipes=("asbestos cement",)), limits()).effect.value
 'no fixed price'
 >>> cement(stretch(method="trench", pipes=("asbestos cement",)), limits()).effect.value

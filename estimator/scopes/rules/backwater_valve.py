@@ -1,6 +1,6 @@
 """Where the place asks for a valve against the city's sewage, one goes in when the drain to the street is renewed.
 
->>> from estimator.scopes.rules.examples import limits, place, stretch
+>>> from tests.made_up.stretch import limits, place, stretch
 >>> valve(stretch(method="trench"), place(backwater_valve=True)).effect.value
 'adds work'
 >>> valve(stretch(method="trench"), place(backwater_valve=False)) is None

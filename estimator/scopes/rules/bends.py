@@ -1,6 +1,6 @@
 """Tight bends stop short liners and bursting heads, and ask for a flexible full liner.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> bends(stretch(method="burst", marks=(mark("bend", degrees=90.0),)), limits()).effect.value
 'blocks'
 >>> bends(stretch(marks=(mark("bend", degrees=90.0),)), limits()).effect.value

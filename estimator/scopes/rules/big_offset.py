@@ -1,7 +1,7 @@
 """Pipe ends far out of line are dug up: a liner would fold there. A smaller lip may be trimmed only where the wall is sound.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> [r.effect.value for r in big_offset(stretch("offset 30%", method="sectional liner"), limits())]
 ['blocks']
 >>> [r.effect.value for r in big_offset(stretch("offset 30%", "20 crack", needs=(need("offset"), need("crack", at=Stretch(20, 20)))), limits())]

@@ -1,6 +1,6 @@
 """Liners and bursting heads exist for some sizes only.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> bore(stretch(method="sectional liner", sizes_in=(2.5,)), limits()).effect.value
 'blocks'
 >>> bore(stretch(method="sectional liner", sizes_in=(3.0,)), limits()) is None

@@ -1,6 +1,6 @@
 """Where the bottom of the pipe is missing, a liner has nothing to press against: that part is dug out first.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> bottom_gone(stretch("20-29 channel gone, soil seen", pipes=("cast iron",)), limits())[0].effect.value
 'requires first'
 >>> bottom_gone(stretch("20-23 channel soil seen", pipes=("cast iron",)), limits())

@@ -1,6 +1,6 @@
 """A liner closes every side drain it passes: each live one is cut open again, a dead one is left shut and said so.
 
->>> from estimator.scopes.rules.examples import branch, limits, stretch
+>>> from tests.made_up.stretch import branch, limits, stretch
 >>> [r.effect.value for r in branches_opened(stretch(branches=(branch(3.0, "live"),)), limits())]
 ['adds work']
 >>> [r.effect.value for r in branches_opened(stretch(branches=(branch(1.5, "live"),)), limits())]

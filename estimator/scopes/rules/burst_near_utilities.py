@@ -1,6 +1,6 @@
 """A bursting head pushes the ground aside, so anything close is uncovered and left open to see.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> gas = lambda inches: (mark("crossing", choice="gas", lengths=(("above", inches / 12),)),)
 >>> near(stretch(method="burst", marks=gas(11)), limits()).effect.value
 'requires first'

@@ -1,6 +1,6 @@
 """The pit must be long enough for the new pipe to bend into the old one.
 
->>> from estimator.scopes.rules.examples import limits, mark, measured
+>>> from tests.made_up.stretch import limits, mark, measured
 >>> room = (mark("clear", lengths=(("", 8.0),)),)
 >>> pit_length(measured(3.0, method="burst", burst_entry_ft=8.1, marks=room), limits()).effect.value
 'blocks'

@@ -1,7 +1,7 @@
 """Under bare concrete or carpet a short shallow spot is better reached through the floor.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> at = {"method": "slab spot", "zones": ("slab",), "stretch": Stretch(0.0, 5.9), "depth_ft": 2.9, "house": {"floor_finish": "carpet"}}
 >>> cheap_floor(stretch(**at), limits()).effect.value
 'prefers'

@@ -1,6 +1,6 @@
 """A liner copies what it lies on, so roots and build-up come out and the pipe is filmed again first.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> clean_first(stretch("roots 30%"), limits()).effect.value
 'requires first'
 >>> clean_first(stretch("crack"), limits()) is None

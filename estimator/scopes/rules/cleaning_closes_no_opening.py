@@ -1,6 +1,6 @@
 """Cleaning takes out what is in the pipe; the opening it came in by stays.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> [r.effect.value for r in no_opening(stretch(method="clean", needs=(need("roots", 3, kinds=("roots", "opening")),)), limits())]
 ['does not fix']
 >>> [r.effect.value for r in no_opening(stretch(method="clean", needs=(need("roots", 2, kinds=("roots", "opening")),)), limits())]

@@ -1,7 +1,7 @@
 """A drain that is renewed gets a way in: near the house, at every long stretch, at every turn.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> cleanouts(stretch(method="trench", cleanouts_ft=(), slab_edge_ft=0.0), limits()).effect.value
 'adds work'
 >>> cleanouts(stretch(method="trench", cleanouts_ft=(0.0,), slab_edge_ft=0.0), limits()) is None

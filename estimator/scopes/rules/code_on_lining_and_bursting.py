@@ -1,6 +1,6 @@
 """Where the IPC of 2018 or later is in force it has a section on bursting (716) and one on relining (717).
 
->>> from estimator.scopes.rules.examples import limits, place, stretch
+>>> from tests.made_up.stretch import limits, place, stretch
 >>> [r.effect.value for r in by_the_code(stretch(method="reline", sizes_in=(4.0,)), limits())]
 ['adds work']
 >>> [r.effect.value for r in by_the_code(stretch(method="reline", sizes_in=(2.0,)), limits())]

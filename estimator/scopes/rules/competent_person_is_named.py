@@ -1,6 +1,6 @@
 """No crew goes into a tunnel, or a pit of 4 ft and more, without a named competent person.
 
->>> from estimator.scopes.rules.examples import dug, limits
+>>> from tests.made_up.stretch import dug, limits
 >>> named(dug(2.0, method="tunnel"), limits()).effect.value
 'requires first'
 >>> named(dug(4.0), limits()).effect.value

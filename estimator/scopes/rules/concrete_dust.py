@@ -1,6 +1,6 @@
 """Concrete is cut wet; indoors, and a tunnel is indoors, saws and breakers also need breathing protection.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> dust(stretch(method="break-through", zones=("slab",)), limits()).effect.value
 'adds work'
 >>> dust(stretch(method="trench", zones=("yard",)), limits()) is None

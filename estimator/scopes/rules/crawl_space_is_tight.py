@@ -1,6 +1,6 @@
 """A low or muddy crawl space slows the work and asks for a way out.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> tight(stretch(method="crawl replace", zones=("crawl",), marks=(mark("crawl", lengths=(("", 1.99),)),)), limits()).effect.value
 'adds work'
 >>> tight(stretch(method="crawl replace", zones=("crawl",), marks=(mark("crawl", lengths=(("", 2.0),)),)), limits()).effect.value

@@ -1,6 +1,6 @@
 """A side pipe that sticks in is cut flush before a liner goes past it.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> sticks_in(stretch("intruding 20%"), limits()).effect.value
 'requires first'
 >>> sticks_in(stretch("crack"), limits()) is None

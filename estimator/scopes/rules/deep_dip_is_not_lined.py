@@ -1,6 +1,6 @@
 """Where a dip is the only trouble, lining or bursting cures nothing and is not offered.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> deep_dip(stretch("sag 36%", needs=(need("sag"),)), limits()).effect.value
 'blocks'
 >>> deep_dip(stretch("sag 14%", needs=(need("sag", 1),)), limits()).effect.value  # shallow or deep, it stays

@@ -1,6 +1,6 @@
 """Where no depth was read nobody knows how deep the dig is: no fixed price for it.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> located(stretch(method="trench", depth_ft=None), limits()).effect.value
 'no fixed price'
 >>> located(stretch(method="trench", depth_ft=3.0), limits()) is None

@@ -1,6 +1,6 @@
 """Scaled iron is scraped to the bare wall, and only if it still holds its shape may it be lined.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> bare_wall(stretch("scale 30%", pipes=("cast iron",)), limits()).effect.value
 'requires first'
 >>> bare_wall(stretch("scale 30%", pipes=("clay",)), limits()) is None

@@ -1,6 +1,6 @@
 """How far a sunken pipe must be laid anew comes from levels only; without them the length is an allowance, not a price.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> measured_dip(stretch(method="trench", needs=(need("sag"),), fall_ft=None), limits()).effect.value
 'no fixed price'
 >>> measured_dip(stretch(method="trench", needs=(need("sag"),), fall_ft=0.5), limits()) is None

@@ -1,7 +1,7 @@
 """Build-up with nothing else wrong is cleaned out, not lined over or dug up.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> dirty = (need("scale", 2, at=Stretch(0.0, 22.0)),)
 >>> [r.effect.value for r in dirt_alone(stretch("0-22 scale 30%", needs=dirty), limits())]
 ['does not fix']

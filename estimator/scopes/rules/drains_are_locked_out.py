@@ -1,6 +1,6 @@
 """In a crawl space too nobody runs water while anyone is under the house.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> locked(stretch(method="crawl replace", zones=("crawl",)), limits()).effect.value
 'requires first'
 >>> locked(stretch(method="crawl replace", zones=("yard",)), limits()) is None

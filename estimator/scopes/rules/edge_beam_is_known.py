@@ -2,7 +2,7 @@
 
 >>> from estimator.model.edge_beam import KnownEdge
 >>> from estimator.model.job import EdgeBeam
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> [r.effect.value for r in edge_known(stretch(method="tunnel", zones=("slab",)), limits())]
 ['no fixed price', 'requires first']
 >>> none = KnownEdge(EdgeBeam(0.0, 0.0), "the house")

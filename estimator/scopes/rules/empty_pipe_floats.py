@@ -1,6 +1,6 @@
 """An empty pipe floats in wet fill: it is filled with water and held down, and the fill goes in by lifts.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> floats(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'caution'
 >>> RULE.is_asked(stretch(method="trench"))

@@ -1,6 +1,6 @@
 """Deeper than 20 ft a registered engineer designs the dig.
 
->>> from estimator.scopes.rules.examples import dug, limits
+>>> from tests.made_up.stretch import dug, limits
 >>> past_twenty(dug(20.01), limits()).effect.value
 'until approved'
 >>> past_twenty(dug(20.0), limits()) is None

@@ -1,6 +1,6 @@
 """Tar-paper pipe has failed as a material: no spot repair, no cutting tools in it, nothing to couple to.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> fibre(stretch("blister", method="yard spot", pipes=("fiber",)), limits()).effect.value
 'blocks'
 >>> fibre(stretch("blister", method="burst", pipes=("fiber",)), limits()).effect.value

@@ -1,6 +1,6 @@
 """Water, gas, power and ducts in or under the slab are found and shut off before anyone saws, breaks or digs there.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> services(stretch(method="break-through", zones=("slab",)), limits()).effect.value
 'requires first'
 >>> clear = {"in_slab": "nothing", "water_lines": "overhead"}

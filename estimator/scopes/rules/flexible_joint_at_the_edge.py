@@ -1,6 +1,6 @@
 """Where the joint at the slab edge has moved, the new connection must be able to move too.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> flexible(stretch("2 offset 20%", method="yard spot", slab_edge_ft=0.0), limits()).effect.value
 'adds work'
 >>> flexible(stretch("6 offset 20%", method="yard spot", slab_edge_ft=0.0), limits()) is None

@@ -1,6 +1,6 @@
 """A dig that goes below the base of a footing beside or above it needs support, stable rock or an engineer.
 
->>> from estimator.scopes.rules.examples import dug, limits, mark
+>>> from tests.made_up.stretch import dug, limits, mark
 >>> near = mark("footing", 10.0, lengths=(("away", 3.0), ("deep", 1.5)))
 >>> footing_below(dug(4.6, dig_width_ft=2.4, line_marks=(near,)), limits()).effect.value
 'until approved'

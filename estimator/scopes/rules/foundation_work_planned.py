@@ -1,7 +1,7 @@
 """Where the house is to be lifted: test, fix only what feeds the soil or would break, lift, test again, then the rest.
 
 >>> from estimator.model.job import Foundation
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> lift(stretch(method="tunnel", zones=("slab",), foundation=Foundation(work="planned")), limits()).effect.value
 'caution'
 >>> lift(stretch(method="tunnel", zones=("slab",)), limits()) is None

@@ -1,6 +1,6 @@
 """Under a slab, in rock, in concrete or beside a footing a pipe is not burst.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> cannot_give(stretch(method="burst", zones=("slab",)), limits()).effect.value
 'blocks'
 >>> cannot_give(stretch(method="burst", zones=("yard", "drive")), limits()) is None

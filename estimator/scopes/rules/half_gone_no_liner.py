@@ -1,6 +1,6 @@
 """With more than half of the round missing there is no pipe left to line.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> half_gone(stretch("20-22 hole at 2-9"), limits()).effect.value
 'blocks'
 >>> half_gone(stretch("20-22 hole at 3-9"), limits()) is None  # half exactly

@@ -1,6 +1,6 @@
 """What lies past the property line is somebody else's to repair where the city says so: the pipe is handed over at the line.
 
->>> from estimator.scopes.rules.examples import limits, mark, need, stretch
+>>> from tests.made_up.stretch import limits, mark, need, stretch
 >>> from estimator.model.stretch import Stretch
 >>> lot = mark("property line", 40.0)
 >>> past = need("crack", at=Stretch(44.0, 46.0))

@@ -1,6 +1,6 @@
 """Through a collapse or a hard blockage nothing can be pulled: no cleaning by machine, no lining; bursting only after a cable went through.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> hard_blockage(stretch("collapse cannot pass"), limits()).effect.value
 'blocks'
 >>> hard_blockage(stretch("collapse cannot pass", method="burst"), limits()).effect.value

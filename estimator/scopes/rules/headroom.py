@@ -1,6 +1,6 @@
 """A tunnel too low to crawl out of is not dug.
 
->>> from estimator.scopes.rules.examples import limits, measured
+>>> from tests.made_up.stretch import limits, measured
 >>> headroom(measured(3.0, method="tunnel", tunnel_face_height_ft=2.49), limits()).effect.value
 'blocks'
 >>> headroom(measured(3.0, method="tunnel", tunnel_face_height_ft=2.5), limits()) is None

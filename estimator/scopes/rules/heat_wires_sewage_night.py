@@ -1,6 +1,6 @@
 """Every dig: heat, wires overhead, soil soaked with sewage, and a hole left open at night.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> every_dig(stretch(method="trench"), limits()).effect.value
 'caution'
 >>> RULE.is_asked(stretch(method="reline"))

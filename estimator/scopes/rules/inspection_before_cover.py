@@ -1,6 +1,6 @@
 """Where an inspector must see the pipe, it stays open and under water until he has.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> inspection(stretch(method="trench"), limits(place="demo")).effect.value
 'adds work'
 >>> inspection(stretch(method="trench"), limits(place="")).effect.value

@@ -1,6 +1,6 @@
 """A test that failed with a clean camera says that something leaks, not where: it is isolated before anything is repaired.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> isolate(stretch(method="tunnel", needs=(need("failed test"),)), limits()).effect.value
 'blocks'
 >>> isolate(stretch(method="tunnel", needs=(need("failed test"), need("hole"))), limits()) is None

@@ -1,6 +1,6 @@
 """Where people live in the house or want their floors kept, ways from outside or inside the pipe come first.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> keep_floors(stretch(method="tunnel", zones=("slab",), wishes={"keep_floors": True}), limits()).effect.value
 'prefers'
 >>> keep_floors(stretch(method="tunnel", zones=("slab",), house={"lived_in": False}), limits()) is None

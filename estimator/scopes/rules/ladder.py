@@ -1,6 +1,6 @@
 """From 4 ft on there is a ladder within reach of everyone in the dig.
 
->>> from estimator.scopes.rules.examples import dug, limits
+>>> from tests.made_up.stretch import dug, limits
 >>> ladder(dug(4.0), limits()).effect.value
 'requires first'
 >>> ladder(dug(3.99), limits()) is None

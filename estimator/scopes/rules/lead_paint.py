@@ -1,6 +1,6 @@
 """In a house built before 1978, painted parts disturbed beyond a small area need a lead-safe firm and the leaflet.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> lead(stretch(method="reroute", house={"built": 1977}, site={"paint_sqft": 6.5}), limits()).effect.value
 'requires first'
 >>> lead(stretch(method="reroute", house={"built": 1977}, site={"paint_sqft": 6.0}), limits()) is None

@@ -1,7 +1,7 @@
 """Spots are short, short liners shorter, and a burst needs some length to be worth its pits.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> length(stretch(method="sectional liner", stretch=Stretch(0.0, 10.1)), limits()).effect.value
 'blocks'
 >>> length(stretch(method="sectional liner", stretch=Stretch(0.0, 10.0)), limits()) is None

@@ -1,6 +1,6 @@
 """How thick a liner must be is the place's word: ask the inspector where nobody has.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> liner_wall(stretch(), limits(place="")).effect.value
 'caution'
 >>> str(liner_wall(stretch(), limits(place="")).homeowner)[:18]

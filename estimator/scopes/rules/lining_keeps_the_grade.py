@@ -1,6 +1,6 @@
 """A liner or a burst pipe lies where the old pipe lay, so a dip stays a dip.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> [r.effect.value for r in keeps_the_grade(stretch("sag 16%"), limits())]
 ['does not fix']
 >>> keeps_the_grade(stretch("sag 15%"), limits())

@@ -1,6 +1,6 @@
 """Before any dig the public utilities are located, and the firm finds the private ones.
 
->>> from estimator.scopes.rules.examples import dug, limits, mark, stretch
+>>> from tests.made_up.stretch import dug, limits, mark, stretch
 >>> locate(stretch(method="trench"), limits())[0].effect.value
 'requires first'
 >>> private = stretch(method="trench", site={"located": True}, marks=(mark("crossing", choice="irrigation"),))

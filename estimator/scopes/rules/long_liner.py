@@ -1,7 +1,7 @@
 """A small rig lines only so far in one shot, and less far in small pipe.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> long_liner(stretch(stretch=Stretch(0.0, 120.5)), limits()).effect.value
 'caution'
 >>> long_liner(stretch(stretch=Stretch(0.0, 120.0)), limits()) is None

@@ -1,6 +1,6 @@
 """A dig to look is offered where something is closed or only suspected, not where it was seen.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> unclear(stretch(method="look and see", needs=(need("crack"),)), limits()).effect.value
 'blocks'
 >>> unclear(stretch(method="look and see", needs=(need("blocked", grade="suspected"),)), limits()) is None

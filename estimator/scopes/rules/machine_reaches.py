@@ -1,6 +1,6 @@
 """A machine digs only as deep as its arm reaches: beyond that another machine is hired, and the price is not fixed.
 
->>> from estimator.scopes.rules.examples import dug, limits
+>>> from tests.made_up.stretch import dug, limits
 >>> reaches(dug(10.1, facts=("depth_over_8",)), limits()).effect.value
 'no fixed price'
 >>> reaches(dug(10.0, facts=("depth_over_8",)), limits()) is None

@@ -1,6 +1,6 @@
 """More than two sharp turns in one liner are one too many to promise.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> many(stretch(marks=tuple(mark("bend", at, degrees=90.0) for at in (5.0, 10.0, 15.0))), limits()).effect.value
 'caution'
 >>> many(stretch(marks=tuple(mark("bend", at, degrees=90.0) for at in (5.0, 10.0))), limits()) is None

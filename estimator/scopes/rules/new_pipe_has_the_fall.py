@@ -1,6 +1,6 @@
 """New pipe laid between two known levels must fall as the code asks.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> falls(stretch(method="trench", fall_ft=0.312), limits()).effect.value  # 30 ft at 1/8 in/ft is 0.3125 ft
 'no fixed price'
 >>> falls(stretch(method="trench", fall_ft=0.27), limits()).effect.value  # more than two readings may be off

@@ -1,6 +1,6 @@
 """New pipe under a slab is tested before it is covered; the old system is filled only to the lowest opening, never higher.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> new_pipe(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'requires first'
 >>> new_pipe(stretch(method="trench", zones=("yard",)), limits()) is None

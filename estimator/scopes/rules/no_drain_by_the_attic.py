@@ -1,6 +1,6 @@
 """Water does not run up: no drain goes by the attic, only vents do.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> attic(stretch(method="reroute", reroutes=(reroute(attic_ft=20.0),)), limits()).effect.value
 'blocks'
 >>> attic(stretch(method="reroute", reroutes=(reroute(wall_ft=20.0),)), limits()) is None

@@ -1,6 +1,6 @@
 """Where the whole run is at its end, repairing spots is money thrown after it.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> worn_out(stretch(method="slab spot", needs=(need("channel", whole_line="only"),)), limits()).effect.value
 'blocks'
 >>> worn_out(stretch(method="slab spot", needs=(need("channel", whole_line="option"),)), limits()) is None

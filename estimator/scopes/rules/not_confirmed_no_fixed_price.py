@@ -1,6 +1,6 @@
 """A part that was only suspected or never filmed gets no fixed price.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> not_confirmed(stretch("crack suspected", method="trench"), limits()).effect.value
 'no fixed price'
 >>> not_confirmed(stretch("crack inferred", method="trench"), limits()) is None

@@ -1,6 +1,6 @@
 """A pipe with nothing in it needs no cleaning.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> nothing(stretch("crack", method="clean"), limits()).effect.value
 'blocks'
 >>> nothing(stretch("roots 10%", method="clean"), limits()) is None

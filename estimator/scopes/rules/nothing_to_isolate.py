@@ -1,6 +1,6 @@
 """Sections are tested apart only where a test failed and nobody knows where it leaks.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> nothing(stretch(method="isolation test", needs=(need("hole"),)), limits()).effect.value
 'blocks'
 >>> nothing(stretch(method="isolation test", needs=(need("failed test"),)), limits()) is None

@@ -1,6 +1,6 @@
 """A house with one bathroom and drains off for more than a day needs a toilet or a room elsewhere.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> one_bath(stretch(method="break-through", zones=("slab",), house={"bathrooms": 1}), limits()).effect.value
 'adds work'
 >>> one_bath(stretch(method="break-through", zones=("slab",), house={"bathrooms": 2}), limits()) is None

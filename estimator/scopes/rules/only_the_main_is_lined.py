@@ -1,7 +1,7 @@
 """Lining the main cures the main: a water test of the whole house can still fail at side drains and risers.
 
 >>> from estimator.model.job import WaterTest
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> failed = (WaterTest(section="all", result="failed"),)
 >>> only_main(stretch(tests=failed), limits()).effect.value
 'caution'

@@ -1,6 +1,6 @@
 """A pipe squeezed far out of round is not lined: burst it or dig it.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> out_of_round(stretch("oval 12%"), limits()).effect.value
 'blocks'
 >>> out_of_round(stretch("oval 10%"), limits()) is None

@@ -1,6 +1,6 @@
 """Past the property line somebody else must agree in writing.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> line(stretch(method="trench", marks=(mark("property line"),)), limits()).effect.value
 'requires first'
 >>> line(stretch(method="trench"), limits()) is None

@@ -1,6 +1,6 @@
 """Whatever its depth, a tunnel brings its own safety page: air, a second person, light, locked-out drains, a way out.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> in_a_tunnel(stretch(method="tunnel", zones=("slab",)), limits()).effect.value
 'requires first'
 >>> RULE.is_asked(stretch(method="break-through"))

@@ -1,6 +1,6 @@
 """Short liners that a full liner would later cover are paid for twice: choose one.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> pieces_or_full(stretch(method="sectional liner", needs=(need("crack", whole_line="option"),)), limits()).effect.value
 'caution'
 >>> pieces_or_full(stretch(method="sectional liner", needs=(need("crack"),)), limits()) is None

@@ -1,6 +1,6 @@
 """The new pipe must be large enough for all that drains into it, and 3 in at least with a toilet.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> way = lambda size, *serves: stretch(method="reroute", reroutes=(reroute(size_in=size, serves=serves),))
 >>> carries(way(2.0, ("toilet", 1)), limits()).effect.value
 'blocks'

@@ -1,6 +1,6 @@
 """Old pipe left under a slab or a drive is capped at both ends, and filled when it is large or the soil sinks.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> sorted(left_behind(stretch(method="abandon", zones=("slab",), sizes_in=(4.0,)), limits()).facts)
 ['cap_ends', 'fill_old_pipe']
 >>> sorted(left_behind(stretch(method="abandon", zones=("slab",), sizes_in=(3.0,)), limits()).facts)

@@ -1,6 +1,6 @@
 """Each way belongs somewhere: a yard dig in the yard, a tunnel under a slab, a crawl-space job in a crawl space.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> fits(stretch(method="tunnel", zones=("yard",)), limits()).effect.value
 'blocks'
 >>> fits(stretch(method="tunnel", zones=("yard", "slab")), limits()) is None

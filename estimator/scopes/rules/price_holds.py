@@ -3,7 +3,7 @@
 >>> from estimator.model.basis import Basis, Fact
 >>> from estimator.model.say import Say
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits
+>>> from tests.made_up.stretch import limits
 >>> depth = Fact(subject="depth", line="main", stretch=Stretch(0, 9), how="measured", words=Say.of("x"), rises=1100)
 >>> holds(Basis(price=10_000, facts=(depth,)), limits()).effect.value
 'no fixed price'

@@ -1,6 +1,6 @@
 """From 5 ft on, or at any depth with a sign of caving, the sides are sloped, shored or boxed.
 
->>> from estimator.scopes.rules.examples import dug, limits
+>>> from tests.made_up.stretch import dug, limits
 >>> protect(dug(5.0), limits()).effect.value
 'requires first'
 >>> protect(dug(4.99), limits()).effect.value

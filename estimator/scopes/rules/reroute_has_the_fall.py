@@ -1,6 +1,6 @@
 """A way round must fall enough, invert to invert, after the wye's drop and the clearance; else only a pump would do.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> way = lambda fall_in: stretch(method="reroute", reroutes=(reroute(yard_ft=40.0, fall_in=fall_in, size_in=4.0),))
 >>> has_the_fall(way(8.2), limits()).effect.value  # 40 ft and 5 %: 42 ft at 1/8 in/ft is 5.25 in, the wye takes 3
 'blocks'

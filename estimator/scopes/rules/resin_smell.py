@@ -1,6 +1,6 @@
 """Lining resin smells: in a lived-in house traps are filled, windows opened, and a low-odor resin is chosen.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> resin(stretch(), limits()).effect.value
 'adds work'
 >>> resin(stretch(house={"lived_in": False}), limits()) is None

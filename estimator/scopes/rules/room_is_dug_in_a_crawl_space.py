@@ -1,6 +1,6 @@
 """Where the floor joists hang too low over the soil nobody couples pipe: room is dug out first, and the price is not fixed.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> from estimator.model.stretch import Stretch
 >>> from estimator.model.works import Laid, Opening, Works
 >>> from estimator.model.say import Say

@@ -1,6 +1,6 @@
 """Under cabinets, a tub or a wall a floor can be opened only once they are out of the way.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> room(stretch(method="break-through", zones=("slab",), under=("cabinets",)), limits()).effect.value
 'adds work'
 >>> room(stretch(method="break-through", zones=("slab",), under=("wall",)), limits()).effect.value

@@ -1,7 +1,7 @@
 """Small galvanized, lead or copper drains that are rusted or furred shut are replaced, not lined and not scraped.
 
 >>> from estimator.model.stretch import Stretch
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> furred = {"pipes": ("galvanized",), "needs": (need("scale", 3, at=Stretch(2.0, 17.0)),)}
 >>> [r.effect.value for r in rusted(stretch(method="reline", **furred), limits())]
 ['blocks']

@@ -1,6 +1,6 @@
 """A long dead-end tunnel needs a second way out, and past a limit it is not dug from one pit.
 
->>> from estimator.scopes.rules.examples import limits, measured
+>>> from tests.made_up.stretch import limits, measured
 >>> way_out(measured(3.0, method="tunnel", tunnel_ft=25.1), limits()).effect.value
 'caution'
 >>> way_out(measured(3.0, method="tunnel", tunnel_ft=25.0), limits()) is None

@@ -1,6 +1,6 @@
 """A house on a septic tank: the health department's permit, and debris kept out of the tank.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> septic(stretch(house={"sewer": "septic"}), limits()).effect.value
 'adds work'
 >>> septic(stretch(), limits()) is None

@@ -1,6 +1,6 @@
 """A pump pushes the sewage: a force main is opened only when the pump is off, and no price is fixed before it is known where it runs.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> under_pressure(stretch(house={"force_main": True}), limits()).effect.value
 'no fixed price'
 >>> under_pressure(stretch(house={"force_main": False}), limits()) is None

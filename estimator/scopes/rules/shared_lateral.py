@@ -1,6 +1,6 @@
 """Another house drains into the same line: its owner agrees first, and its water is stopped while the pipe is open.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> shared(stretch(house={"shared_lateral": True}), limits()).effect.value
 'caution'
 >>> shared(stretch(), limits()) is None

@@ -1,6 +1,6 @@
 """A short liner needs sound round pipe at both ends and a small defect between.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> sound_ends(stretch(method="sectional liner", needs=(need("collapse"),)), limits()).effect.value
 'blocks'
 >>> sound_ends(stretch(method="sectional liner", needs=(need("crack"),)), limits()) is None

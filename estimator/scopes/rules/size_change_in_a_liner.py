@@ -1,6 +1,6 @@
 """Where the pipe changes size one plain liner will not fit: a tapered one, or two liners.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> size_change(stretch(sizes_in=(3.0, 4.0)), limits()).effect.value
 'requires first'
 >>> size_change(stretch(sizes_in=(4.0,)), limits()) is None

@@ -1,6 +1,6 @@
 """A drain never gets smaller on its way down.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> shrinks(stretch(method="reroute", sizes_below_in=(3.0,), reroutes=(reroute(size_in=4.0),)), limits()).effect.value
 'blocks'
 >>> shrinks(stretch(method="reroute", sizes_below_in=(4.0,), reroutes=(reroute(size_in=4.0),)), limits()) is None

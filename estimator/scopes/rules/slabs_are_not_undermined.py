@@ -1,6 +1,6 @@
 """Walks, drives and slabs beside a dig are not left hanging: support or break them back.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> undermined(stretch(method="trench", zones=("yard", "walk")), limits()).effect.value
 'caution'
 >>> undermined(stretch(method="trench", zones=("yard",)), limits()) is None

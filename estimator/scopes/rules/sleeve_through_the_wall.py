@@ -1,6 +1,6 @@
 """Pipe through a foundation wall gets a sleeve or arch two sizes larger; under a footing the same by good habit.
 
->>> from estimator.scopes.rules.examples import beam, limits, stretch
+>>> from tests.made_up.stretch import beam, limits, stretch
 >>> sleeve(stretch(method="trench", beams=(beam(through=True),)), limits()).effect.value
 'adds work'
 >>> sleeve(stretch(method="trench"), limits()) is None

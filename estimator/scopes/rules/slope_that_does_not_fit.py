@@ -1,6 +1,6 @@
 """Where a sloped dig is wider than the ground allows it is boxed or shored instead.
 
->>> from estimator.scopes.rules.examples import dug, limits, mark
+>>> from tests.made_up.stretch import dug, limits, mark
 >>> wall = mark("edge", lengths=(("away", 5.0),))
 >>> no_room(dug(5.2, dig_top_width_ft=10.4, held_by="sloped", line_marks=(wall,)), limits()).effect.value
 'requires first'

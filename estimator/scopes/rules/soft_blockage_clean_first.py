@@ -1,6 +1,6 @@
 """A soft blockage is what cleaning is for: clean gently, film again, and only then decide on anything else.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> soft_blockage(stretch("blocked soft", method="clean"), limits()).effect.value
 'prefers'
 >>> soft_blockage(stretch("blocked soft"), limits()).effect.value

@@ -1,6 +1,6 @@
 """Soil over an existing pipe was dug before: never type A, and at a leak or unclassified type C.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> str(soil_type(stretch("hole soil seen", method="trench"), limits()).estimator)[:11]
 'Soil type C'
 >>> classified = stretch("offset 30%", method="trench", site={"competent_person": "the foreman", "caving_signs": False})

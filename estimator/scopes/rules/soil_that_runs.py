@@ -1,6 +1,6 @@
 """No tunnel in loose sand, gravel or fill, unless it is fully shored by design.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> soil_runs(stretch(method="tunnel", soils=("fill",)), limits()).effect.value
 'until approved'
 >>> soil_runs(stretch(method="tunnel", soils=("firm clay",)), limits()) is None

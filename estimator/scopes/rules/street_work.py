@@ -1,6 +1,6 @@
 """In the street the city's permit, traffic control and patch come with the dig.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> street(stretch(method="trench", zones=("yard", "street")), limits()).effect.value
 'adds work'
 >>> street(stretch(method="trench", zones=("yard",)), limits()) is None

@@ -1,6 +1,6 @@
 """A strip broken through the floor never crosses a beam: it stops each side, and the pipe goes under by hand.
 
->>> from estimator.scopes.rules.examples import beam, limits, stretch
+>>> from tests.made_up.stretch import beam, limits, stretch
 >>> at_a_beam(stretch(method="break-through", zones=("slab",), beams=(beam(),)), limits()).effect.value
 'requires first'
 >>> at_a_beam(stretch(method="slab spot", zones=("slab",), beams=(beam(),)), limits()).effect.value

@@ -1,6 +1,6 @@
 """A slab that has, or may have, steel tendons is not cut until it is scanned and an engineer has spoken.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> unknown = {"floor": "slab, tendons unknown"}
 >>> tendons(stretch(method="break-through", zones=("slab",), house={**unknown, "built": 1965}), limits()).effect.value
 'until approved'

@@ -1,6 +1,6 @@
 """A trap too far from its vent loses its water: a long new way needs a vent.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> sink = lambda feet, vents=0: stretch(method="reroute", reroutes=(reroute(wall_ft=feet, vents=vents, serves=(("kitchen sink", 1),)),))
 >>> trap_arm(sink(6.1), limits()).effect.value
 'requires first'

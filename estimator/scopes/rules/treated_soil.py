@@ -1,6 +1,6 @@
 """Breaking a slab cuts the soil treated against termites.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> treated(stretch(method="break-through", zones=("slab",)), limits()).effect.value
 'caution'
 >>> RULE.is_asked(stretch(method="trench"))

@@ -1,6 +1,6 @@
 """Close to a trunk roots carry the tree: ask an arborist, bore or dig by hand, and ask the town.
 
->>> from estimator.scopes.rules.examples import limits, mark, stretch
+>>> from tests.made_up.stretch import limits, mark, stretch
 >>> # the trench is 2.4 ft wide: its edge lies 1.2 ft off the pipe
 >>> tree = lambda away, trunk=12.0: (mark("tree", size_in=trunk, lengths=(("away", away),)),)
 >>> trees(stretch(method="trench", line_marks=tree(6.1)), limits()).effect.value

@@ -1,6 +1,6 @@
 """A tunnel that passes under a beam or a footing needs an engineer's letter before anyone digs.
 
->>> from estimator.scopes.rules.examples import beam, limits, stretch
+>>> from tests.made_up.stretch import beam, limits, stretch
 >>> under_a_beam(stretch(method="tunnel", zones=("slab",), beams=(beam(),)), limits()).effect.value
 'requires first'
 >>> under_a_beam(stretch(method="tunnel", zones=("slab",), beams=()), limits()) is None

@@ -1,6 +1,6 @@
 """A foreign pipe or cable through the drain may be gas: everything stops.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> in_the_bore(stretch("utility", method="clean"), limits()).effect.value
 'blocks'
 >>> in_the_bore(stretch("intruding", method="clean"), limits()) is None

@@ -1,6 +1,6 @@
 """A hollow under a slab or drive is looked at by an engineer before anyone works on or under it.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> hollow(stretch("hole void", method="tunnel", zones=("slab",)), limits()).effect.value
 'requires first'
 >>> hollow(stretch("hole soil seen", method="tunnel", zones=("slab",)), limits()) is None

@@ -1,6 +1,6 @@
 """Toilets, tubs and showers drain through the floor: a way through the wall needs the floor opened at each, and that counted.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> tub = {"wall_ft": 12.0, "serves": (("tub", 1),)}
 >>> floor_drained(stretch(method="reroute", reroutes=(reroute(**tub),)), limits()).effect.value
 'blocks'

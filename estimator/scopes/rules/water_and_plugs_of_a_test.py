@@ -1,6 +1,6 @@
 """A water test soaks the soil and its plugs burst: filled to the lowest opening only, for minutes, nobody in line with a plug.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> plugs(stretch(method="isolation test"), limits()).effect.value
 'caution'
 >>> RULE.is_asked(stretch(method="clean"))

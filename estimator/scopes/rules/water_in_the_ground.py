@@ -1,6 +1,6 @@
 """Running ground water is stopped or pumped first; a tunnel is not dug below it.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> ground_water(stretch("leak running in"), limits()).effect.value
 'requires first'
 >>> ground_water(stretch(method="trench", wet=True), limits()).effect.value

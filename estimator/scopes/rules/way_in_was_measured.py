@@ -1,7 +1,7 @@
 """An opening that nobody measured a place for, or a wye in a line at a place nobody noted, is a guess: no fixed price until
 somebody has.
 
->>> from estimator.scopes.rules.examples import limits, stretch
+>>> from tests.made_up.stretch import limits, stretch
 >>> [r.effect.value for r in measured_way(stretch(method="tunnel", zones=("slab",), assumed=True), limits())]
 ['no fixed price']
 >>> measured_way(stretch(method="tunnel", zones=("slab",)), limits())

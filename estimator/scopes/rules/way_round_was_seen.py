@@ -1,6 +1,6 @@
 """A way round exists only if somebody saw it on site and wrote it down.
 
->>> from estimator.scopes.rules.examples import limits, reroute, stretch
+>>> from tests.made_up.stretch import limits, reroute, stretch
 >>> seen(stretch(method="reroute"), limits()).effect.value
 'blocks'
 >>> seen(stretch(method="reroute", reroutes=(reroute(),)), limits()).effect.value  # named, no leg of it measured

@@ -1,6 +1,6 @@
 """Some troubles no lining and no bursting cures: a fallen-in pipe, a wrong fitting, another line through the bore.
 
->>> from estimator.scopes.rules.examples import limits, need, stretch
+>>> from tests.made_up.stretch import limits, need, stretch
 >>> [r.effect.value for r in no_cure(stretch(needs=(need("collapse"),)), limits())]
 ['does not fix']
 >>> no_cure(stretch(needs=(need("crack"),)), limits())

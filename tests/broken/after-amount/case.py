@@ -8,10 +8,10 @@ import openpyxl
 
 from estimator.model.problem import CannotGoOn
 from estimator.papers.crew import crew
-from estimator.papers.example import example_quote
 from estimator.records.afterwards.crew_hours import crew_hours
-from estimator.records.afterwards.examples import issued
 from estimator.sheets.write import write
+from tests.made_up.quote import example_quote
+from tests.made_up.sold import issued
 
 
 def problems(folder):

@@ -8,8 +8,8 @@ from pathlib import Path
 from types import SimpleNamespace
 
 from estimator.cli.job_money import doubts
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.money import money
+from tests.made_up.sold import issued
 
 
 def problems(folder):

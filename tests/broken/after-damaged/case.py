@@ -6,7 +6,7 @@ from pathlib import Path
 
 from estimator.model.problem import CannotGoOn
 from estimator.records.afterwards.actuals import NAME, worked
-from estimator.records.afterwards.examples import issued
+from tests.made_up.sold import issued
 
 
 def problems(folder):

@@ -5,8 +5,8 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.pricing.actuals import Actual
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.far_hours import far_from_estimate
+from tests.made_up.sold import issued
 
 
 def problems(folder):

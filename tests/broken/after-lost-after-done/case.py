@@ -6,9 +6,9 @@ from datetime import date
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.lost import lose
 from estimator.records.finished import finish
+from tests.made_up.sold import issued
 
 
 def problems(folder):

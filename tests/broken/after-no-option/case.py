@@ -5,8 +5,8 @@ import tempfile
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.sold import sold
+from tests.made_up.sold import issued
 
 
 def problems(folder):

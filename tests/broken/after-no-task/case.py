@@ -7,7 +7,7 @@ from pathlib import Path
 from estimator.model.problem import CannotGoOn
 from estimator.pricing.actuals import Actual
 from estimator.records.afterwards.actuals import keep
-from estimator.records.afterwards.examples import issued
+from tests.made_up.sold import issued
 
 
 def problems(folder):

@@ -6,8 +6,8 @@ from datetime import date
 from pathlib import Path
 
 from estimator.model.problem import CannotGoOn
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.ordered import order_entries
+from tests.made_up.sold import issued
 
 
 def problems(folder):

@@ -8,8 +8,8 @@ from pathlib import Path
 
 from estimator.cli.job_money import twice
 from estimator.pricing.ledger import Entry
-from estimator.records.afterwards.examples import issued
 from estimator.records.afterwards.money import money, note
+from tests.made_up.sold import issued
 
 
 def problems(folder):

@@ -11,11 +11,11 @@ from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Works
 from estimator.scopes.rules import BY_ID, facts_of
-from estimator.scopes.rules.examples import beam, branch, demo_tables, limits, mark, measured, need, reroute, stretch
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.verdicts import each
 from tests.diagnosis.making import job, line
+from tests.made_up.stretch import beam, branch, demo_tables, limits, mark, measured, need, reroute, stretch
 
 Facts = Callable[[float], StretchFacts]
 SLAB = {"zones": ("slab",)}

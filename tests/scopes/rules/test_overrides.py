@@ -6,9 +6,9 @@ from datetime import date
 from estimator.model.job import Approval, Override
 from estimator.model.judgement import Effect, Verdict
 from estimator.scopes.rules import may
-from estimator.scopes.rules.examples import beam, demo_tables, stretch
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.verdicts import refused
+from tests.made_up.stretch import beam, demo_tables, stretch
 
 OFFSET = stretch("offset 30%", method="reline")
 TENDONS = stretch(method="break-through", zones=("slab",), house={"floor": "slab, tendons unknown"})

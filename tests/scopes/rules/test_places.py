@@ -5,10 +5,10 @@ import pytest
 from estimator.knowledge.trap_arm import IPC_FT, UPC_FT
 from estimator.model.judgement import Effect
 from estimator.scopes.rules import BY_ID
-from estimator.scopes.rules.examples import limits, place, reroute, stretch
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.verdicts import each
+from tests.made_up.stretch import limits, place, reroute, stretch
 
 
 def asked(rule: str, facts: StretchFacts, limits: Limits) -> list[str]:

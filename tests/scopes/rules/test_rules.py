@@ -15,12 +15,12 @@ from estimator.cli.rules_page import page
 from estimator.diagnosis.readings import READINGS
 from estimator.model.visit import KINDS
 from estimator.scopes.rules import BY_ID, RULES, Rule
-from estimator.scopes.rules.examples import demo_tables, limits, measured, need, stretch
 from estimator.scopes.rules.rule import asked
 from estimator.scopes.rules.verdicts import each
 from estimator.takeoff import quantities
 from estimator.takeoff.quantities import FACTS
 from estimator.works.methods import names
+from tests.made_up.stretch import demo_tables, limits, measured, need, stretch
 
 DOCS = Path(__file__).parents[3] / "docs" / "rules.md"
 R_NUMBERS = {f"R{n:02d}" for n in range(1, 51)}

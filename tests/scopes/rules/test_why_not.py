@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from estimator.diagnosis import diagnose
 from estimator.model.work import Repair
-from estimator.scopes.rules.examples import demo_tables, reroute
 from estimator.scopes.rules.why_not import why_not
 from tests.diagnosis.making import job, line
+from tests.made_up.stretch import demo_tables, reroute
 
 WORN = job(line("8-44 channel gone, soil seen", pipe="cast iron", zone="slab"))
 NEEDS = diagnose(WORN, demo_tables()).needs

@@ -1,8 +1,7 @@
-"""The example quote issued and, where asked, signed, for the examples and cases of what comes after the signature."""
+"""The made-up quote issued and, where asked, signed, for the cases of what comes after the signature."""
 
 from pathlib import Path
 
-from estimator.papers.example import example_quote
 from estimator.records.accepted import accept
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import INTERNAL
@@ -10,6 +9,7 @@ from estimator.records.record import Inputs, made
 from estimator.records.revisions import Revision
 from estimator.records.sealed import sealed
 from estimator.tables.read import demo_folder, read_tables
+from tests.made_up.quote import example_quote
 
 
 def issued(folder: Path, letter: str = "A") -> Sold:

@@ -1,4 +1,4 @@
-"""A few words in, the facts of a made-up stretch out: for the examples on top of every rule and for the tests."""
+"""A few words in, the facts of a made-up stretch out: for the examples on top of every rule and for tests."""
 
 import re
 from dataclasses import replace

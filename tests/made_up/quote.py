@@ -1,4 +1,4 @@
-"""A small made-up quote, put together by hand, for the examples in this package and for looking at pages."""
+"""A small made-up quote, put together by hand: its sentences are its own, so they are in no catalog."""
 
 from datetime import date
 from decimal import Decimal
@@ -9,13 +9,19 @@ from estimator.model.job import Customer, House, Job, Site, Wishes
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import Extra, Firm, Option, Payment, Quote, Term, ToOthers
 from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, TaskHours
-from estimator.model.say import Dollars, Feet, Say
+from estimator.model.say import FromTable, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
 from estimator.model.works import Opening, Span, Works
-from estimator.papers.example_house import DIP, GROOVE, HOLE, example_line
+from estimator.pricing.payments import WORDS
 from estimator.takeoff.facts_of_works import facts_of_works
 from estimator.wording.plain import LINES
+from tests.made_up.house import DIP, GROOVE, HOLE, example_line
+
+
+def said(english: str, spanish: str) -> Say:
+    """A sentence in both languages, as a firm's own words from its tables."""
+    return Say.of("{words}", words=FromTable(english, spanish))
 
 
 def _line(
@@ -144,8 +150,8 @@ ADD_ONS = tuple(
 def _payments(total: str) -> tuple[Payment, ...]:
     whole, first = Decimal(total), Decimal(500)
     return (
-        Payment(text=Say.of("When you sign"), amount=first),
-        Payment(text=Say.of("When the work is done and tested"), amount=whole - first),
+        Payment(text=WORDS["deposit"], amount=first),
+        Payment(text=WORDS["done"], amount=whole - first),
     )
 
 
@@ -153,7 +159,7 @@ def _works(along: Stretch) -> Works:
     """A strip opened in the floor over the pipe."""
     strip = Opening(
         kind="floor opening", line="main", along=along, depth_ft=2.5, bottom_width_ft=1.9, top_width_ft=1.9, spans=(Span(along, "slab"),),
-        name=Say.of("the strip in the floor"),
+        name=said("the strip in the floor", "la franja abierta en el piso"),
     )  # fmt: skip
     return Works(line="main", openings=(strip,))
 
@@ -181,9 +187,9 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
         "scope": Scope(repairs=(repair,), needs=(need,)),
         "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=facts_of_works(works) or frozenset({"tunnel"}), size="4", works=works), Takeoff(repair=job, quantities=(), facts=frozenset())),
         "payments": _payments(str(price.total)),
-        "stays_old": (Say.of("The side drains past the first feet stay old."),),
-        "water_test": "only this part", "water_test_text": Say.of("The new pipe is filled and must hold. Old pipe we did not replace is not part of the promise."),
-        "needs_papers": (Say.of("City plumbing permit; an inspector sees the pipe before it is covered."),),
+        "stays_old": (said("The side drains past the first feet stay old.", "Pasando los primeros pies, los ramales siguen siendo los viejos."),),
+        "water_test": "only this part", "water_test_text": said("The new pipe is filled and must hold. Old pipe we did not replace is not part of the promise.", "El tubo nuevo se llena y debe aguantar. El tubo viejo que no cambiamos no entra en la garantía."),
+        "needs_papers": (said("City plumbing permit; an inspector sees the pipe before it is covered.", "Permiso de plomería de la ciudad; un inspector ve el tubo antes de taparlo."),),
         "floors_opened": (), "floor_sf": 0.0, "yard_sf": 60.0, "old_pipe_left_ft": 12.0,
         "life_low": 50, "life_high": 75, "warranty_en": "The new pipe, 10 years. Goes with the house.", "warranty_es": "El tubo nuevo, 10 años. Pasa al nuevo dueño.",
     }  # fmt: skip
@@ -207,15 +213,19 @@ def example_options() -> tuple[Option, ...]:
         _line("B4", "patch", "put back", "r", "Strip poured back with steel pins, bare concrete", "Colado de la franja con varillas de amarre, queda en concreto", 54, "sq ft", "1850.00"),
         _line("B5", "permit", "pipe", "job", "City plumbing permit and inspection: the city's own fee, nothing added", "Permiso e inspección de la ciudad: lo que cobra la ciudad, sin recargo", 1, "each", "150.00", "pass-through"),
     )  # fmt: skip
-    replace_title, by = Say.of("Replace the whole line"), Stretch(0.0, 29.0)
+    new = said(
+        "29 ft of the main, under kitchen and hall, become new pipe.",
+        "29 pies de la línea principal, debajo de la cocina y el pasillo, quedan con tubo nuevo.",
+    )
+    replace_title, by = said("Replace the whole line", "Cambiar toda la línea"), Stretch(0.0, 29.0)
     return (
-        _option("A", replace_title, Say.of("By tunnel: new pipe with the right slope; the floor is not touched."), "tunnel", by, _price(tunnel, "16525.00", "8601.80"),
-                days_on_site=Decimal(9), days_without_drains=Decimal(2), main_risk=Say.of("Rain and hard digging can cost days; the refilled tunnel settles a little."),
-                does=(Say.of("{length} of the main, under kitchen and hall, become new pipe.", length=Feet(29.0)),)),
-        _option("B", replace_title, Say.of("Through the floor: a strip is cut open and poured back."), "break-through", by, _price(floor, "9875.00", "5100.00"),
+        _option("A", replace_title, said("By tunnel: new pipe with the right slope; the floor is not touched.", "Por túnel: tubo nuevo con su caída correcta; el piso no se toca."), "tunnel", by, _price(tunnel, "16525.00", "8601.80"),
+                days_on_site=Decimal(9), days_without_drains=Decimal(2), main_risk=said("Rain and hard digging can cost days; the refilled tunnel settles a little.", "La lluvia o la tierra dura pueden costar días; el túnel rellenado se asienta un poco."),
+                does=(new,)),
+        _option("B", replace_title, said("Through the floor: a strip is cut open and poured back.", "Por el piso: se abre una franja y se vuelve a colar."), "break-through", by, _price(floor, "9875.00", "5100.00"),
                 days_on_site=Decimal("5.5"), days_without_drains=Decimal(2), floors_opened=("kitchen", "hall"), floor_sf=54.0, yard_sf=0.0,
-                main_risk=Say.of("The same tile may no longer be made; a beam in the way is dug by hand."),
-                does=(Say.of("{length} of the main, under kitchen and hall, become new pipe.", length=Feet(29.0)),),
+                main_risk=said("The same tile may no longer be made; a beam in the way is dug by hand.", "Puede que ya no se haga la misma loseta; si hay una trabe, se excava a mano."),
+                does=(new,),
                 to_others=(ToOthers(text_en="New floor over the strip", text_es="Piso nuevo sobre la franja", amount=Decimal(4200)),
                            ToOthers(text_en="Hotel while drains are off", text_es="Hotel mientras no hay drenaje"))),
     )  # fmt: skip
@@ -223,9 +233,17 @@ def example_options() -> tuple[Option, ...]:
 
 def example_found() -> tuple[Found, ...]:
     """A hole and a dip that must be repaired, roots that are only suspected."""
-    worn = Say.of("The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in.")
-    dip = Say.of("Under the hall the pipe has a dip that holds water over {length}.", length=Feet(4.0))
-    roots = Say.of("Roots beyond the dip are suspected, not seen.")
+    worn = said(
+        "The bottom of the iron pipe is rusted through under the kitchen, with a hole where soil comes in.",
+        "El fondo del tubo de fierro está podrido debajo de la cocina, con un hoyo por donde entra tierra.",
+    )
+    dip = said(
+        "Under the hall the pipe has a dip that holds water over 4 ft.",
+        "Debajo del pasillo el tubo tiene un bajón que junta agua a lo largo de 4 pies.",
+    )
+    roots = said(
+        "Roots beyond the dip are suspected, not seen.", "Más allá del bajón se sospechan raíces; no se vieron."
+    )
     main, names = (
         LINES["main"],
         [Say.of(text) for text in ("rusted through", "a dip that holds water", "possible roots")],
@@ -244,20 +262,20 @@ def example_quote() -> Quote:
               house=House(floor="slab", jurisdiction="demo", built=1967, soil="firm clay", fixtures=(("bathroom group", 2), ("kitchen sink", 1))),
               lines=(example_line(),), site=Site(competent_person="Teo Marlow"), wishes=Wishes(recommend="A", because="Your tile cannot be bought any more, and you live here during the work.", by="Ines Calder"))  # fmt: skip
     lining = Verdict(rule="lining-needs-a-whole-pipe", effect=Effect.BLOCKS, method="reline", line="main", stretch=Stretch(8, 26),
-                     homeowner=Say.of("Lining from inside: the bottom of the pipe is gone, so there is nothing to line, and the dip would stay."),
-                     estimator=Say.of("channel gone over {length}", length=Feet(13.0)))  # fmt: skip
+                     homeowner=said("Lining from inside: the bottom of the pipe is gone, so there is nothing to line, and the dip would stay.", "Recubrir por dentro: el fondo del tubo ya no existe, no hay qué recubrir, y el bajón se quedaría."),
+                     estimator=said("channel gone over 13 ft", "fondo podrido en 13 pies"))  # fmt: skip
     return Quote(
         job=job, diagnosis=Diagnosis(needs=example_options()[0].scope.needs), options=example_options(), blocked=(lining,),
         firm=Firm(name="Juniper Drain Repair (demo)", address="17 Sample Road, Demo City", phone="555-0100", email="office@juniper.example",
                   licence="DEMO-0001", insurance="DEMO-INS-77", accent="1F5D57"),
         place="Demo County (invented)", revision=1, day=date(2026, 11, 18), valid_until=date(2026, 12, 18),
-        seen=(Say.of("We filmed from the {access} to {end}: {length}. There the camera could not go on.", access="front cleanout", end="hall", length=Feet(42.0)),),
-        not_seen=(Say.of("The last {length} of the main were not seen.", length=Feet(5.0)),),
+        seen=(said("We filmed from the front cleanout to hall: 42 ft. There the camera could not go on.", "Grabamos desde el registro del frente hasta el pasillo: 42 pies. Ahí la cámara ya no pudo seguir."),),
+        not_seen=(said("The last 5 ft of the main were not seen.", "No se vieron los últimos 5 pies de la línea principal."),),
         found=example_found(),
-        urgency=Say.of("Yes, soon: each use washes soil from under the floor."),
-        if_nothing=Say.of("The hole grows, soil washes in, and the floor above can lose its support."),
-        if_cleaned=Say.of("The drain runs again for a while. The hole and the dip stay."),
-        tests=(Say.of("Water test: the level fell {drop} in {minutes} minutes. It should not fall.", drop="1½ in", minutes=20),),
+        urgency=said("Yes, soon: each use washes soil from under the floor.", "Sí, pronto: con cada uso se lava tierra de debajo del piso."),
+        if_nothing=said("The hole grows, soil washes in, and the floor above can lose its support.", "El hoyo crece, se mete la tierra y el piso de arriba puede quedarse sin apoyo."),
+        if_cleaned=said("The drain runs again for a while. The hole and the dip stay.", "El drenaje corre por un tiempo. El hoyo y el hundimiento se quedan."),
+        tests=(said("Water test: the level fell 1½ in in 20 minutes. It should not fall.", "Prueba de agua: el nivel bajó 1½ in en 20 minutos. No debe bajar."),),
         notices=(), tables_fingerprint="3f9a12c077de", cancel_business_days=3,
-        paper_warnings=(Say.of("Permit fee of {fee} was learned more than a year ago.", fee=Dollars(Decimal(150))),),
+        paper_warnings=(said("Permit fee of $150 was learned more than a year ago.", "El costo del permiso, $150, se averiguó hace más de un año."),),
     )  # fmt: skip

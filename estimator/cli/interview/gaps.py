@@ -53,7 +53,8 @@ def _zone(sheet: Sheet) -> Iterator[Gap]:
     zones = [entry.from_ft for entry in entries if entry.thing.word.kind == "zone"]
     profile, run = Profile(sheet.line), sheet.line.passes[0]
     start = min((entry.from_ft for entry in entries), default=0.0)
-    if not entries or profile.zone(round(run.station(start), STATION_DECIMALS)).value is not None:
+    told_at_start = bool(zones) and min(zones) <= start  # at the lip of the riser, before the pipe begins
+    if not entries or told_at_start or profile.zone(round(run.station(start), STATION_DECIMALS)).value is not None:
         return
 
     def rows(answer: str) -> Rows | Unread:

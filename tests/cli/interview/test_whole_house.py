@@ -486,6 +486,13 @@ def test_what_lies_over_the_start_is_asked_where_nobody_said(tmp_path, interview
     assert (tmp_path / "main.txt").read_text("utf-8").splitlines()[-1] == "3 yard"
 
 
+def test_what_lies_over_the_start_is_not_asked_where_it_was_said_at_the_lip_of_the_riser(tmp_path, interview):
+    (tmp_path / "job.toml").write_text('[[line]]\nname = "main"\nsize = "4 in"\npipe = "clay"\n')
+    log = ["pass cleanout to house, riser 24in", "0 yard", "3 roots 20%", "18 slab", "40 end", "done"]
+    _, typist = interview(tmp_path / "job.toml", log, at="line.0.log")
+    assert not any(asked.startswith("What lies over") for asked in typist.asked)
+
+
 def test_a_still_beside_the_job_is_asked_which_reading_it_shows(tmp_path, interview):
     (tmp_path / "hole.jpg").write_bytes(b"x")
     (tmp_path / "job.toml").write_text('[[line]]\nname = "main"\nsize = "4 in"\npipe = "clay"\n')

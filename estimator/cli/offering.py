@@ -127,10 +127,8 @@ def _nothing(
     offers = repairs(job, diagnosis, own)
     verdicts = choose(job, diagnosis, offers, handed(job, own, place_of(job, own)), own).verdicts
     rows = [
-        *check.rows(job, diagnosis, columns, language),
+        *check.rows(job, diagnosis, columns, language, _in_a_word(diagnosis, language)),
         *each_way.rows(ways(job, diagnosis.needs, offers.repairs, verdicts, own), columns, language),
-        Row(""),
-        Row(_in_a_word(diagnosis, language), "head"),
     ]
     return Answer(
         {"needs": diagnosis.needs, "against": verdicts},
@@ -147,5 +145,5 @@ def _in_a_word(diagnosis: Diagnosis, language: str) -> str:
     if diagnosis.needs:
         return speak("No way of repair can be offered on these notes.")
     if any(question.line for question in diagnosis.questions):
-        return speak("Nothing was found that has to be repaired; the questions above are still open.")
+        return speak("Nothing was found that has to be repaired; the questions below are still open.")
     return speak("There is nothing to repair.")

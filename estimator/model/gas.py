@@ -1,4 +1,4 @@
-"""Somebody smells gas: what comes before anything else, on every screen and paper."""
+"""Somebody smells gas, or a line that may be gas runs through a drain: what comes before anything else."""
 
 from estimator.model.job import Job, Sign
 from estimator.model.say import Say
@@ -8,10 +8,16 @@ GAS_SMELL = "gas-smell"
 GAS_FIRST = Say.of(
     "GAS SMELL: leave the house now, touch no switch, light no flame, and call 911 and the gas company from outside. No drain work before they say it is safe."
 )
+UTILITY_FIRST = Say.of(
+    "STOP: another line runs through this drain and may be gas. Leave the tool where it is, no flame, no switch. People out; call 911 and the gas company from outside."
+)
 NO_PRICE_IN_GAS = Say.of(
     "Somebody smelled gas in this house. No work is agreed on before the gas company has said in writing that it is safe."
 )
 
+
+UTILITY_IN_THE_BORE = "utility-in-the-bore"
+"""The rule; an [[approval]] that covers it is its owner's word that the line is cleared."""
 
 FUEL = ("gas", "rotten egg", "mercaptan")
 SEWER = ("sewer", "sewage", "septic", "drain", "methane")
@@ -37,3 +43,14 @@ def gas_signs(job: Job) -> tuple[Sign, ...]:
 def gas_smelled(job: Job) -> bool:
     """Whether a gas smell was reported that nobody has cleared."""
     return bool(gas_signs(job))
+
+
+def utility_in_a_drain(job: Job) -> bool:
+    """Return whether a utility was found in a drain and its owner has not cleared it."""
+    cleared = any(UTILITY_IN_THE_BORE in paper.covers for paper in job.approvals)
+    return not cleared and any(found.kind == "utility" for line in job.lines for found in line.findings)
+
+
+def first_warnings(job: Job) -> tuple[Say, ...]:
+    """Return what a crew reads before anything else: nothing, or what to do about gas."""
+    return (*((GAS_FIRST,) if gas_smelled(job) else ()), *((UTILITY_FIRST,) if utility_in_a_drain(job) else ()))

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 
-from estimator.model.gas import GAS_FIRST, gas_smelled
+from estimator.model.gas import first_warnings
 from estimator.model.job import Job
 from estimator.model.say import Say
 
@@ -30,10 +30,10 @@ class SiteSheet:
     name: str
     title: Say
     answer: Say
-    first: Say | None = None  # what comes before anything else
+    first: tuple[Say, ...] = ()  # what comes before anything else
     blocks: tuple[Block, ...]
 
 
 def of_the_house(sheet: SiteSheet, job: Job) -> SiteSheet:
-    """Return the sheet with what comes before anything else in this house: somebody smelled gas in it."""
-    return replace(sheet, first=GAS_FIRST) if gas_smelled(job) else sheet
+    """Return the sheet with what comes before anything else in this house: there may be gas in it."""
+    return replace(sheet, first=first_warnings(job))

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
-from estimator.model.gas import GAS_FIRST, gas_smelled
+from estimator.model.gas import first_warnings
 from estimator.model.job import Job
 from estimator.model.money import cents
 from estimator.papers.page import Page
@@ -18,10 +18,10 @@ PAGE_WORDS = ("Page", "of")
 def inside_page(
     name: str, widths: tuple[float, ...], title: str, warning: str = INTERNAL, job: Job | None = None
 ) -> Page:
-    """A page that says at once that it stays in the house; before that, where somebody smelled gas, what comes first."""
+    """A page that says at once that it stays in the house; before that, where there may be gas, what comes first."""
     page = Page(name, widths)
-    if job is not None and gas_smelled(job):
-        page.line(str(GAS_FIRST), "alarm")
+    for first in first_warnings(job) if job else ():
+        page.line(str(first), "alarm")
     page.line(warning, "alarm")
     page.line(title, "title")
     return page

@@ -19,8 +19,8 @@ def site_book(sheet: SiteSheet, job: Job | None, language: str, day: date, pictu
     """Return the workbook for the person who needs the sheet, with a picture on top where there is one; a sheet over many jobs has no job."""
     speak = speaker(language)
     page = Page(sheet.name, _widths(sheet, language))
-    if sheet.first:
-        page.line(say(sheet.first, language), "alarm")
+    for first in sheet.first:
+        page.line(say(first, language), "alarm")
     page.line(say(sheet.title, language), "title")
     whose = f"{job.number} · {job.customer.site}" if job else ""
     if whose:

@@ -1,4 +1,4 @@
-"""Somebody smells gas: on every screen, site sheet and office sheet that comes before anything else."""
+"""Somebody smells gas, or a line that may be gas runs through a drain: on every screen, site sheet and office sheet that comes before anything else."""
 
 import json
 import shutil
@@ -40,7 +40,23 @@ def test_gas_comes_first_on_the_screen(job: Path, screen: tuple[str, ...]) -> No
 
 def test_a_site_sheet_says_it_as_data_too(job: Path) -> None:
     data = json.loads(CliRunner().invoke(build(["site"]), ["site", str(job), "tests", "--json"]).stdout)
-    assert "911" in data["first"]
+    assert "911" in data["first"][0]
+
+
+@pytest.mark.parametrize("screen", [("check",), ("options",), ("site", "tests")], ids=" ".join)
+def test_a_line_through_the_drain_comes_first_on_the_screen_too(tmp_path: Path, screen: tuple[str, ...]) -> None:
+    """Stop, leave the tool, call from outside: common practice for gas lines bored through drains."""
+    shutil.copytree(HOUSE.parent / "gas-line-through-the-drain", tmp_path / "house")
+    command, *rest = screen
+    text = said(tmp_path, command, str(tmp_path / "house" / "job.toml"), *rest)
+    assert text.startswith("STOP: another line runs through this drain") and "911" in text[:200], text[:200]
+
+
+def test_what_stops_every_way_is_said_once_for_all_places(tmp_path: Path) -> None:
+    shutil.copytree(HOUSE.parent / "gas-line-through-the-drain", tmp_path / "house")
+    text = said(tmp_path, "options", str(tmp_path / "house" / "job.toml"))
+    assert text.count("(utility-in-the-bore)") == 1
+    assert text.index("No way of repair can be offered") < text.index("What it means")
 
 
 def test_gas_comes_first_on_every_office_sheet(job: Path) -> None:

@@ -20,11 +20,12 @@ ON_THE_WAY: tuple[str, ...] = ("branch", "beam", "loc", "pothole", "bend", "cros
 AGREES_WITHIN_FT = 1.0
 
 
-def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = ENGLISH) -> list[Row]:
-    """Everything the notes say, line by line, then what it means and what to find out on a return visit."""
+def rows(job: Job, diagnosis: Diagnosis | None, columns: int, language: str = ENGLISH, answer: str = "") -> list[Row]:
+    """The answer, where there is one; what the notes say, line by line; what it means; what to ask on a return visit."""
     said = speaker(language)("filmed and tested for {day}, by {who}", day=day(job.day, language), who=job.prepared_by)
     return [
         *gas_first(job, columns, language),
+        *([Row(answer, "head"), Row("")] if answer else []),
         Row(f"{job.number}  {job.customer.site}", "head"),
         Row(said),
         *(row for line in job.lines for row in line_rows(line, columns, language)),

@@ -1,6 +1,6 @@
 """Every need with every way of repair in; place by place what may be offered and what not, and why, as rows out."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from estimator.cli.views.needs import place_of
 from estimator.cli.views.screen import Row
@@ -15,18 +15,25 @@ Same = tuple[bool, str, str]
 
 
 def rows(found: Sequence[NeedWays], columns: int, language: str = ENGLISH) -> list[Row]:
-    """For each place the ways that may be offered, then the others; each with a reason for either reader."""
+    """For each place the ways that may be offered, then the others, with a reason for either reader; places answered alike together."""
     if not found:
         return []
     out = [Row(""), Row(speaker(language)("Every way, place by place"), "head")]
+    alike: dict[tuple[Row, ...], list[NeedWays]] = {}
     for one in found:
-        out += [Row(line) for line in indented(place_of(one.need, language), columns)]
-        for (offered, mine, theirs), methods in _alike(one.ways, language).items():
-            names = ", ".join(term(m, language) for m in methods)
-            look = "" if offered else "dim"
-            out += [Row(line, look) for line in indented(f"{names}: {mine}", columns, by=4, hanging=2)]
-            out += [Row(line, look) for line in indented(theirs, columns, by=6, hanging=2)] if theirs else []
+        alike.setdefault(tuple(_answers(one, columns, language)), []).append(one)
+    for answers, places in alike.items():
+        out += [Row(line) for one in places for line in indented(place_of(one.need, language), columns)]
+        out += answers
     return out
+
+
+def _answers(one: NeedWays, columns: int, language: str) -> Iterator[Row]:
+    """What is said of the ways at one place; ways answered alike stand together."""
+    for (offered, mine, theirs), methods in _alike(one.ways, language).items():
+        names, look = ", ".join(term(m, language) for m in methods), "" if offered else "dim"
+        yield from (Row(line, look) for line in indented(f"{names}: {mine}", columns, by=4, hanging=2))
+        yield from (Row(line, look) for line in indented(theirs, columns, by=6, hanging=2) if theirs)
 
 
 def _alike(ways: Sequence[WayThere], language: str) -> dict[Same, list[str]]:

@@ -10,7 +10,7 @@ from estimator.wording.say import plain_words, say
 
 def rows(sheet: SiteSheet, columns: int, language: str = ENGLISH) -> list[Row]:
     """Return the title, the answer, and each block under its heading."""
-    first = indented(sentence(sheet.first, language), columns, by=0) if sheet.first else []
+    first = [text for warning in sheet.first for text in indented(sentence(warning, language), columns, by=0)]
     out = [*(Row(text, "bad") for text in first), Row(sentence(sheet.title, language), "head")]
     out += [Row(text) for text in indented(sentence(sheet.answer, language), columns, by=0)]
     for block in sheet.blocks:
@@ -35,7 +35,7 @@ def as_data(sheet: SiteSheet, language: str = ENGLISH) -> dict[str, object]:
     """Return the same for --json, its sentences said."""
     return {
         "sheet": sheet.name,
-        **({"first": say(sheet.first, language)} if sheet.first else {}),
+        **({"first": [say(warning, language) for warning in sheet.first]} if sheet.first else {}),
         "title": say(sheet.title, language),
         "answer": say(sheet.answer, language),
         "blocks": [

@@ -17,6 +17,7 @@ from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
+from estimator.quote.recommend import recommended
 from estimator.records.plain import dumped, plain
 from estimator.scopes.each_way import NeedWays, WayThere
 from tests.made_up.quote import example_quote
@@ -198,3 +199,11 @@ def test_every_option_shows_its_warranty_the_papers_it_needs_and_that_years_are_
     for option in QUOTE.options:
         assert option.warranty_en.split()[0] in text
     assert "papers needed" in text.lower()
+
+
+def test_options_begin_with_what_the_quote_recommends():
+    said = [row.text for row in options.rows(QUOTE, 120) if row.text]
+    assert said[2].startswith(f"We recommend {recommended(QUOTE).letter}: ")
+    no_wish = replace(QUOTE.job, wishes=replace(QUOTE.job.wishes, recommend=""))
+    loose = replace(QUOTE, job=no_wish, options=tuple(replace(option, fixed=False) for option in QUOTE.options))
+    assert "No price is firm yet" in [row.text for row in options.rows(loose, 120) if row.text][2]

@@ -13,7 +13,7 @@ from estimator.cli.views.words import ENGLISH, day, dollars, feet, number, sente
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
 from estimator.model.work import Repair
-from estimator.quote.recommend import compared
+from estimator.quote.recommend import compared, recommended
 from estimator.wording.say import pick, say, speaker
 
 LABEL_WIDTH, LEAST_COLUMN, ROOMY_COLUMN = 16, 10, 14
@@ -31,6 +31,7 @@ def rows(quote: Quote, columns: int, language: str = ENGLISH) -> list[Row]:
     return [
         *gas_first(quote.job, columns, language),
         *_heading(quote, language),
+        *_recommended(quote, columns, language),
         *(row for line in quote.job.lines for row in _drawing(quote, line.name, columns, language)),
         *_comparison(quote, columns, language),
         *_who_works_when(quote, columns, language),
@@ -43,6 +44,17 @@ def _heading(quote: Quote, language: str) -> list[Row]:
     job = quote.job
     prices = speaker(language)("{place}; prices of {day}", place=quote.place, day=day(quote.day, language))
     return [Row(f"{job.number}  {job.customer.site}", "head"), Row(prices), Row("")]
+
+
+def _recommended(quote: Quote, columns: int, language: str) -> list[Row]:
+    """The answer first: what the quote recommends, as its first page does."""
+    speak, option = speaker(language), recommended(quote)
+    if option is None:
+        said = speak("No price is firm yet, so we do not recommend a repair yet.") if quote.options else ""
+    else:
+        words = {"title": heading(option, language), "price": price(option, language)}
+        said = speak("We recommend {letter}: {title}, {price}.", letter=option.letter, **words)
+    return [*(Row(text, "head") for text in indented(said, columns, by=0)), Row("")] if said else []
 
 
 def _who_works_when(quote: Quote, columns: int, language: str) -> list[Row]:

@@ -1,12 +1,13 @@
 """The steps in their order: a Job and the firm's tables in, options with prices and the Quote out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 
 from estimator.diagnosis import diagnose
 from estimator.model.add_on import AddOn
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, Override
 from estimator.model.judgement import FLOOR_RULE, Diagnosis
 from estimator.model.offer import Margin, Quote
@@ -60,8 +61,7 @@ LOST_ADD_ON = Kind(
 PROBLEMS = (*against_job.PROBLEMS, *owners_words.PROBLEMS, LOST_OVERRIDE, LOST_ADD_ON)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Result:
+class Result(Frozen, kw_only=True):
     """Everything on the way, for the papers, the record and `explain`."""
 
     job: Job

@@ -5,19 +5,18 @@ newest revision, and the words of the question. Any change of any of them asks a
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 from typing import Generic, TypeVar
 
 from estimator.disk.kept import kept
 from estimator.disk.read import read_bytes
+from estimator.model.frozen import Frozen
 
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
-class Answer(Generic[T]):
+class Answer(Frozen, Generic[T]):
     """The answer, and the digest of each file it was read from, by its name below the job's folder."""
 
     files: tuple[tuple[str, bytes], ...]

@@ -1,12 +1,10 @@
 """Every command: its name, its module, the line the overview shows, an example. The module is imported when it runs."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Frozen):
     """One command; `module` holds a function `command`."""
 
     name: str

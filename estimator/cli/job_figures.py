@@ -1,11 +1,12 @@
 """A job and a firm's tables in; the demo's figures its price still rests on, as questions, those first that move it most, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.way import priced
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Option
 from estimator.model.say import FromTable, Say
 from estimator.quote.invented import figures_of
@@ -18,8 +19,7 @@ NAMED = 3
 """So many of the figures that are left are named."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Left:
+class Left(Frozen, kw_only=True):
     """How much of an option's cost still rests on the demo's figures, percent, and the largest of them, in words."""
 
     letter: str

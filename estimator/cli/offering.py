@@ -1,7 +1,7 @@
 """A job typed on the command line in, what `options` answers out: the options, or why there is none."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from estimator.cli.guard import DONE, TO_MEND
 from estimator.cli.views.screen import Row
 from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
@@ -18,8 +19,7 @@ if TYPE_CHECKING:
     from estimator.scopes.each_way import NeedWays
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Frozen):
     """What goes out as JSON, what goes out as text, and the exit code."""
 
     data: object

@@ -7,10 +7,10 @@ The file lies where each system keeps such files. Two keys:
 """
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
 
 from estimator.cli.problems import OWN_SETTINGS
+from estimator.model.frozen import Frozen
 from estimator.model.languages import LANGUAGES
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
@@ -20,8 +20,7 @@ NAME = "settings.toml"
 KEYS = ("tables", "language")
 
 
-@dataclass(frozen=True, slots=True)
-class OwnSettings:
+class OwnSettings(Frozen):
     """What the user wants where nothing else is said; `tables` None: the demo's."""
 
     tables: Path | None = None

@@ -10,7 +10,6 @@ import sys
 import threading
 from collections.abc import Callable, Generator, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
-from dataclasses import dataclass
 from datetime import date
 from multiprocessing import get_context, parent_process
 from pathlib import Path
@@ -24,6 +23,7 @@ from estimator.cli.reader import speak_to_reader
 from estimator.cli.tables_asked import readable_tables
 from estimator.cli.views.problems import tell
 from estimator.cli.writing import WORKBOOK, free, new_file
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.half_way import keep, kept, kept_beside
 from estimator.records.reprice import Repriced, fingerprint, reprice
@@ -34,16 +34,14 @@ WORTH_A_PROCESS = 4
 """From so many jobs on another process pays for its start."""
 
 
-@dataclass(frozen=True, slots=True)
-class Done:
+class Done(Frozen):
     """One row a job in the order of the folder, and how many of them were kept from a run that was stopped."""
 
     rows: tuple[Repriced, ...]
     from_before: int
 
 
-@dataclass(frozen=True, slots=True)
-class Desk:
+class Desk(Frozen):
     """What a worker holds between jobs."""
 
     tables: Tables

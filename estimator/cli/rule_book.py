@@ -4,13 +4,13 @@ import inspect
 import re
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass
 from difflib import get_close_matches
 from doctest import DocTestParser
 
 from estimator.cli.problems import NO_RULE
 from estimator.diagnosis.reading import Reading
 from estimator.diagnosis.readings import READINGS
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Effect
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
@@ -18,8 +18,7 @@ from estimator.scopes.rules import RULES, Rule
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class Entry(Frozen, kw_only=True):
     """One reading or rule as printed. `settings` are (key, value, unit); `examples` lines of code with what they give."""
 
     id: str

@@ -1,13 +1,13 @@
 """Two sets of price tables and a folder in; what moved in them, and what that does to the demo job and every open job, out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
 from estimator import demo
 from estimator.cli.way import errors_in
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Level
 from estimator.model.say import Say
 from estimator.records.changes import title, totals_of
@@ -20,8 +20,7 @@ CLOSED = ("accepted", "done", "damaged")
 """States in which new tables change nothing any more, or nobody can say."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Effects:
+class Effects(Frozen, kw_only=True):
     """What moved in the tables, and what it does to each job; the demo's first."""
 
     changes: tuple[TableChange, ...]

@@ -1,12 +1,15 @@
 """A job file and tables in, the whole way run on them out; what is wrong stops it with every problem at once."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from msgspec import field
+
 from estimator.cli.tables_asked import readable_tables, tables_for
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, PastVisit
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.problem import CannotGoOn, Level, Problem
@@ -19,8 +22,7 @@ if TYPE_CHECKING:
 NOTHING_TO_OFFER = "quote/nothing-to-offer"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Looked:
+class Looked(Frozen, kw_only=True):
     """A job as far as it could be read: without one, `job` is None and the problems say why.
 
     `notices` are what stands against a quote of this job, to be told beside its problems. `priced_on` is the day of the
@@ -96,8 +98,7 @@ def errors_in(job_file: Path) -> int:
     return sum(problem.level is Level.ERROR for problem in read_job(job_file).problems)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Priced:
+class Priced(Frozen, kw_only=True):
     """A job run the whole way; `as_filed` is the quote without the changes where something was changed for a what-if;
     `repairs` are all that the rules allow."""
 
@@ -197,8 +198,7 @@ def _run(
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Run:
+class _Run(Frozen):
     """What is kept of a run: all but the tables, which are kept by themselves."""
 
     quote: "Quote"

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from itertools import zip_longest
 from pathlib import Path
@@ -12,6 +11,7 @@ import typer
 from estimator.cli.views import actuals as view
 from estimator.cli.views.problems import tell
 from estimator.cli.views.screen import Row
+from estimator.model.frozen import Frozen
 from estimator.pricing.actuals import Actual, Outcome, Suggestion, outcomes_of, strangers_to, suggestions
 from estimator.records.afterwards.actuals import keep, worked
 from estimator.records.afterwards.crew_hours import crew_hours
@@ -23,8 +23,7 @@ from estimator.tables.tables import Tables
 from estimator.wording.say import speaker
 
 
-@dataclass(frozen=True, slots=True)
-class Compared:
+class Compared(Frozen):
     """What goes out as JSON: the option, its tasks, work it did not have, crew days."""
 
     option: str

@@ -1,9 +1,9 @@
 """One line of a job with its profile and the firm's numbers: what every reading of the findings looks at."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 from estimator.knowledge.pipe_family import Family, family
+from estimator.model.frozen import Frozen
 from estimator.model.job import SLAB_FLOORS, Job, WaterTest
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
@@ -16,16 +16,14 @@ SOAKS = OPENINGS | {"channel", "opening", "failed test"}
 """Kinds of need that let water into the soil, or would open further when the ground moves."""
 
 
-@dataclass(frozen=True)
-class Run:
+class Run(Frozen, dict=True):
     """A part of a line that is of one family of pipe from end to end."""
 
     stretch: Stretch
     family: Family
 
 
-@dataclass(frozen=True)
-class Case:
+class Case(Frozen, dict=True):
     """A line in its job. `number` reads a setting."""
 
     job: Job

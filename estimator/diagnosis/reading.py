@@ -1,9 +1,9 @@
 """What a reading of the findings is: a line in its job in, the places where it was seen together out."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
 from estimator.diagnosis.case import Case
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Evidence
 from estimator.model.line import Finding
 from estimator.model.say import Say
@@ -12,8 +12,7 @@ from estimator.model.stretch import Stretch
 COMMON_PRACTICE = "common practice"
 
 
-@dataclass(frozen=True, slots=True)
-class Hit:
+class Hit(Frozen):
     """Where a reading holds: the stretch (None: the whole line or system), the findings, and words for the gaps."""
 
     stretch: Stretch | None = None
@@ -21,8 +20,7 @@ class Hit:
     words: tuple[tuple[str, object], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reading:
+class Reading(Frozen, kw_only=True):
     """One line of diagnosis: what is seen together, what it means, what must be confirmed, what follows.
 
     `asks`: the confirmation is a question for a return visit. `not_fixed`: what the homeowner

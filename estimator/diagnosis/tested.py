@@ -1,11 +1,11 @@
 """A job's water tests in; the sections they leave under suspicion, and what the camera saw in them, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from estimator.diagnosis.case import Case, branches_without_a_line, opens
 from estimator.diagnosis.severity import PLAN, REPAIR, severity
 from estimator.diagnosis.tests_read import read_test
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, WaterTest
 from estimator.model.line import Finding
 from estimator.model.stretch import Stretch
@@ -31,8 +31,7 @@ def openings(case: Case) -> tuple[Finding, ...]:
 FLOORS = frozenset({"slab", "basement", "crawl"})
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Frozen):
     """What one failed test leaves under suspicion: the parts it covered less those that held by themselves.
 
     `line` bears the leak where nothing seen explains it: the first line that may leak, under a floor if any lies there;

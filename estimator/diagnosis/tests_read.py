@@ -1,10 +1,10 @@
 """A water test as written in; what it proves out: passed, failed or inconclusive with the reasons, and two tests compared."""
 
-from dataclasses import dataclass
 from itertools import pairwise
 
 from estimator.diagnosis.leak_rate import leak_rate, settled
 from estimator.knowledge.pipe_family import family
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, WaterTest
 from estimator.model.say import Say
 from estimator.model.test_read import Outcome, TestRead
@@ -75,8 +75,7 @@ def _two_way(job: Job) -> bool:
     return any("two-way" in m.signs or "two-way" in (m.choice or "") for m in marks)
 
 
-@dataclass(frozen=True, slots=True)
-class Pair:
+class Pair(Frozen):
     """The same section tested twice, such as before and after a lift."""
 
     before: TestRead

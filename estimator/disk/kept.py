@@ -35,6 +35,7 @@ PLAIN = frozenset(
         ("builtins", "list"),
         ("datetime", "date"),
         ("decimal", "Decimal"),
+        ("msgspec._utils", "rebuild"),  # makes a record from its fields
     }
 )
 """What a kept thing may be made of beside the program's own records."""
@@ -105,7 +106,9 @@ class _OwnRecords(pickle.Unpickler):
     """Reads the program's own records and plain values; anything else is refused."""
 
     def find_class(self, module: str, name: str) -> object:
-        if (module, name) in PLAIN or module.startswith(OURS):
+        if (module, name) in PLAIN:
+            return super().find_class(module, name)
+        if module.startswith(OURS):
             found = super().find_class(module, name)
             if isinstance(found, type) and found.__module__ == module:  # not one that the module only imports
                 return found

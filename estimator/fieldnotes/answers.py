@@ -2,17 +2,18 @@
 
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
 from datetime import date
 from difflib import get_close_matches
 from typing import Any
 
+from msgspec import field
+
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import Unit, parse_length, plain_marks, show, unit_written
 from estimator.model.say import Say, Typed
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Known:
+class Known(Frozen, kw_only=True):
     """What an answer may lean on: the day, the tables' words, the last job beside this one, this job as far as it is."""
 
     today: date
@@ -33,16 +34,14 @@ class Known:
         return tuple(str(line["name"]) for line in found if isinstance(line, Mapping) and line.get("name"))
 
 
-@dataclass(frozen=True, slots=True)
-class Got:
+class Got(Frozen):
     """Values by key (None takes the key out). `said` is what was understood, where that is not plain from the answer."""
 
     values: Mapping[str, Any]
     said: Say | str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Unread:
+class Unread(Frozen):
     """What to write instead, in one line; `offer` is the nearest known answer, taken by an empty line."""
 
     wrong: Say

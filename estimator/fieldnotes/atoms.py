@@ -3,15 +3,17 @@
 import itertools
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from functools import lru_cache
 
+from msgspec import field
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from estimator.fieldnotes.folded import bare, phrase_key
 from estimator.fieldnotes.lexicon import SHORTEST_SLIP, Meanings, lexicon
 from estimator.fieldnotes.tokens import Token
+from estimator.model.frozen import Frozen
 
 LONG_WORD = 8
 """Letters from which on two slips may be made in a word: `drowned` is no `dropped`."""
@@ -33,8 +35,7 @@ LOOSE = (
 """Classes whose phrases hold with fillers between their words."""
 
 
-@dataclass(frozen=True, slots=True)
-class Atom:
+class Atom(Frozen):
     """One word or phrase of the line, or one number. `means` is empty for a word nobody knows."""
 
     text: str

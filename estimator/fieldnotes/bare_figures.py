@@ -1,10 +1,10 @@
 """Numbers that stand alone in; the footages and amounts they may be, the likeliest first, out."""
 
 import itertools
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.model.frozen import Frozen
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.drafts import Draft
@@ -26,8 +26,7 @@ BEFORE_AN_END = ("till", "ends", "out of water")
 """Classes of the lexicon: a number after such a word is a footage, or the footage where a stretch ends."""
 
 
-@dataclass(frozen=True, slots=True)
-class Way:
+class Way(Frozen):
     """One way to take the open numbers. `roles`: atom -> what it is."""
 
     score: float

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.bare_figures import DEGREES, SIZES_IN
@@ -12,6 +12,7 @@ from estimator.fieldnotes.logproblems import more_than_whole
 from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.tokens import Token
 from estimator.fieldnotes.words import GRADE_WORDS, SIDES, standard_word
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import show
 from estimator.model.say import Say
 
@@ -34,8 +35,7 @@ STRUCK = Meaning(rows=(), instead=True, score=9)
 WHAT_INSTEAD = Say.of("what is there instead?")
 
 
-@dataclass(frozen=True, slots=True)
-class Correction:
+class Correction(Frozen):
     """A line that puts the one before it right: its numbers, the findings it denies, and whether it begins with a no."""
 
     r: "Reader"

@@ -2,20 +2,19 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import tomlkit
 
 from estimator.fieldnotes.dumplog import dump_log, number
 from estimator.fieldnotes.written import written
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, Reroute, WantedOption, WaterTest
 from estimator.model.lengths import show
 from estimator.model.line import Line
 
 
-@dataclass(frozen=True, slots=True)
-class Dump:
+class Dump(Frozen):
     """`job` is the job file's text; `logs` are (file name, text) beside it."""
 
     job: str

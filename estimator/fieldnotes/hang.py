@@ -8,6 +8,7 @@ from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.logbook import Entry, Log, LogPass, Same
 from estimator.fieldnotes.spans import closed, furthest_ft
 from estimator.fieldnotes.words import PLURALS
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Problem
 
 UNPLACED = error(
@@ -42,8 +43,7 @@ PROBLEMS = (UNPLACED, TIE_UNKNOWN, TIE_AMBIGUOUS, DISAGREE, ZERO_SLIPPED)
 SAME_READING_FT = 1e-6  # the same number written twice, floats apart
 
 
-@dataclass(frozen=True, slots=True)
-class Sight:
+class Sight(Frozen):
     """Something a placed pass saw, ft along the way of the first pass from its access."""
 
     word: str

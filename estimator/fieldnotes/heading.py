@@ -1,12 +1,12 @@
 """A pass heading comes in (`pass front cleanout to house, riser 28in, before cleaning`); access, direction, riser go out."""
 
 import re
-from dataclasses import dataclass
 from typing import Literal
 
 from estimator.fieldnotes.kinds import error, warning
 from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tidy import Tidied
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import match_length, parse_length, unit_written
 from estimator.model.problem import Place, Problem
 
@@ -45,8 +45,7 @@ _OUT = re.compile(r"\b(?:street|main|city|tank|septic|sewer|alley|downstream|out
 _IN = re.compile(r"\b(?:house|upstream|in)\b", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Heading:
+class Heading(Frozen, kw_only=True):
     """As written. `riser_ft` None: not said. `zero_at_ft` is where this pass begins, as a reading of the first pass."""
 
     access: str = ""

@@ -1,10 +1,11 @@
 """Lines as read come in; the same lines, each with the place where it runs into another, go out."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from estimator.fieldnotes.forms import JoinForm
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.lines import ReadLine
+from estimator.model.frozen import Frozen
 from estimator.model.line import Join, Mark
 from estimator.model.problem import Problem
 from estimator.model.profile import Profile
@@ -35,8 +36,7 @@ PROBLEMS = (JOINS_UNKNOWN, JOINS_NO_PLACE, JOINS_BEYOND, JOINS_NOTHING)
 NEAR_THE_END_FT = 0.5  # a tie is read to half a foot at best
 
 
-@dataclass(frozen=True, slots=True)
-class LineTree:
+class LineTree(Frozen):
     read: tuple[ReadLine, ...]
 
     def named(self, name: str) -> ReadLine | None:

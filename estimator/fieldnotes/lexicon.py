@@ -4,12 +4,12 @@ import itertools
 import tomllib
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 from estimator.fieldnotes.folded import Folded, Key, beginning, first_words, folded, single_words
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 
 Meanings = Mapping[str, str]  # class -> meaning
@@ -19,8 +19,7 @@ GUARDED = ("danger", "utility", "live")
 SHORTEST_SLIP = 4  # letters: `hle` may be anything
 
 
-@dataclass(frozen=True, slots=True)
-class Ask:
+class Ask(Frozen):
     question: Say
     choices: tuple[str, ...]
 

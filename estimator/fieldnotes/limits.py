@@ -4,7 +4,7 @@ These are tolerances of *reading the notes*, not of the work: nothing is dug, pr
 practice with a camera reel and a locator, and can be given to `read_job` in a Limits of one's own.
 """
 
-from dataclasses import dataclass
+from estimator.model.frozen import Frozen
 
 MOST_BARE_RISER_FT = 6.0
 """A riser longer than this is asked for its unit: 28 without one is inches more often than feet (common practice)."""
@@ -18,8 +18,7 @@ THICK_SLAB_FT = 1.5
 """No floor slab of a house is thicker than this: 4 to 6 in is common practice, beams are written as beams."""
 
 
-@dataclass(frozen=True, slots=True)
-class Limits:
+class Limits(Frozen):
     """Reading tolerances, ft and inches."""
 
     same_place_ft: float = 1.0

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from estimator.fieldnotes.heading import Heading, heading_problems
 from estimator.fieldnotes.logproblems import ASKED, GAS_ASKED
 from estimator.fieldnotes.things import Thing
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 
@@ -15,8 +16,7 @@ DANGERS = re.compile(
 MOST_ASKED_SHOWN = 60  # letters of a line in its question
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Frozen):
     """One thing at one place of a run, in footage. `leg`: starts, still, ends, to end or ""."""
 
     from_ft: float
@@ -30,8 +30,7 @@ class Entry:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Same:
+class Same(Frozen):
     """`12.1 = branch`: at this reading lies something an earlier run saw."""
 
     from_ft: float
@@ -40,8 +39,7 @@ class Same:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Frozen):
     """A line that is asked back: where it may lie (footage; None where it names none), what is asked, what may be meant."""
 
     from_ft: float | None

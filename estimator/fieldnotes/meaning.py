@@ -1,12 +1,10 @@
 """What is known when a line is read, and what a line was understood to mean."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 
 
-@dataclass(frozen=True, slots=True)
-class Context:
+class Context(Frozen):
     """What the log says before this line."""
 
     bore_in: float = 4.0
@@ -20,8 +18,7 @@ class Context:
     names: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Meaning:
+class Meaning(Frozen):
     """`rows` are standard words; `asked` is a question, `choices` what may be meant, best first ("note" keeps a remark).
 
     `instead`: the rows stand in place of the line before. `left` are words that had no part in it.

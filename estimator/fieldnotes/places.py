@@ -4,7 +4,8 @@ The standard reader gives values without places, so this small scanner walks the
 """
 
 import re
-from dataclasses import dataclass
+
+from estimator.model.frozen import Frozen
 
 Path = tuple[str | int, ...]
 
@@ -16,8 +17,7 @@ _ESCAPED = re.compile(r"\\(u[0-9A-Fa-f]{4}|U[0-9A-Fa-f]{8}|.)", re.DOTALL)
 _ESCAPES = {"b": "\b", "t": "\t", "n": "\n", "f": "\f", "r": "\r", '"': '"', "\\": "\\", "e": "\x1b"}
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Frozen):
     """Line and column, both from 1, of a key and of its value."""
 
     line: int

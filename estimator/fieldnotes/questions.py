@@ -4,7 +4,6 @@ A section with `many` asks for one thing after another (line 1, line 2 …): an 
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any
 
 from estimator.fieldnotes import customer_answers as customer
@@ -27,13 +26,13 @@ from estimator.fieldnotes.answers import (
     year_built,
     yes_no,
 )
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 
 Data = known_by.Data
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(Frozen, kw_only=True):
     """`asked` looks at the whole job and at the item the question is about; `default` is words, as a person types them."""
 
     key: str
@@ -50,8 +49,7 @@ class Question:
     is_log: bool = False  # typed line by line, into a file of its own
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Section:
+class Section(Frozen, kw_only=True):
     """Questions of one table of the job file; of `many` things `one` is what one is called, `more` asks for another."""
 
     table: str

@@ -1,6 +1,5 @@
 """A job file's path comes in; the Job, every problem, and the texts that were read go out."""
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from estimator.fieldnotes.build import build
@@ -10,12 +9,12 @@ from estimator.fieldnotes.limits import LIMITS, Limits
 from estimator.fieldnotes.lines import LogFiles
 from estimator.fieldnotes.syntax import parse
 from estimator.fieldnotes.textfile import read_text
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.problem import Level, Place, Problem
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Frozen):
     """`job` is None when an error stands in the way; `files` are (name, text) of all that was read, job file first."""
 
     job: Job | None

@@ -1,11 +1,12 @@
 """Sights of findings in the order of the passes come in; one finding for each thing, with its history, goes out."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from estimator.fieldnotes.kinds import question
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.words import ALL_SIGNS, UTILITIES
+from estimator.model.frozen import Frozen
 from estimator.model.line import Finding, Line, Pass
 from estimator.model.problem import Place, Problem
 from estimator.model.stretch import Stretch
@@ -34,8 +35,7 @@ def opened(finding: Finding) -> Finding:
     return replace(finding, signs=tuple(s for s in finding.signs if s not in CLOSES))
 
 
-@dataclass(frozen=True, slots=True)
-class Cleaned:
+class Cleaned(Frozen):
     """A pass after cleaning, and how far was cleaned, as a stretch of stations (None: all it saw)."""
 
     number: int

@@ -3,12 +3,12 @@
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
 from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.places import Path, Spot, positions
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 
@@ -33,8 +33,7 @@ _AT = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 _MARK_IN_VALUE = re.compile(r"""=\s*"[^"\n]*\d\s?['’]?\s?\d*\s?(?:\d/\d)?"(?=\s*"|[^"\n]*\S)""")
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(Frozen):
     """A job file that is good TOML. `place` finds the nearest thing written for a path."""
 
     file: str

@@ -6,14 +6,13 @@ square to the wall. Geometry.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import combinations
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line, Mark, Tie
 
 
-@dataclass(frozen=True, slots=True)
-class TapePair:
+class TapePair(Frozen):
     """Two places with a tape to the same thing; ft between them at least by the tapes, and along the pipe by the reel."""
 
     one: Mark

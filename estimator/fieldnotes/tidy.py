@@ -2,16 +2,15 @@
 
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache, lru_cache
 
 from estimator.fieldnotes.lexicon import lexicon_data
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, MATERIALS, PLURALS, SURFACES
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import plain_marks
 
 
-@dataclass(frozen=True, slots=True)
-class Tidied:
+class Tidied(Frozen):
     """`columns[i]` is the column, from 1, where character i of `text` stood in the line as typed."""
 
     text: str

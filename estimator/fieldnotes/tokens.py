@@ -1,8 +1,9 @@
 """A log line as typed in; its numbers (in every form a length is written), words and marks out, each with its place."""
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
+
+from estimator.model.frozen import Frozen
 
 MOST_INCHES = 12
 """From here on the first of two numbers before `in` is a reading: `44 - 66 inches deep`."""
@@ -44,8 +45,7 @@ _PATTERN = re.compile(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(Frozen):
     """A number, word or mark. `kind`: word, mark, other, or of numbers: num, range, ft, in, pct, frac, clock, deg, cross, time.
 
     `value` (and `to` of a range) are ft, inches, percent, hours or degrees by kind. `plain`: how it was written leaves

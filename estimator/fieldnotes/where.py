@@ -1,10 +1,10 @@
 """Step 1 of a log line: where. `12.5`, `8-`, `17-21`, `~5 call 5.3`, `16 no 16.6`, `same` come in; reel readings go out."""
 
 import re
-from dataclasses import dataclass
 from typing import Literal
 
 from estimator.fieldnotes.tidy import Tidied
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import match_length, unit_written
 
 LONGEST_REEL_FT = 2000
@@ -17,8 +17,7 @@ _TO = re.compile(r"\s*(?:to|\.\.|-)\s*~?(?=[\d.])", re.IGNORECASE)
 _OPEN = re.compile(r"\s*-(?=\s|$|[A-Za-z])")
 
 
-@dataclass(frozen=True, slots=True)
-class Where:
+class Where(Frozen):
     """Reel readings in ft, lower first; `open_end` for `8-`; `about` for `~5`; `end` is where the rest begins."""
 
     from_ft: float

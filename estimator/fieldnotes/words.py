@@ -1,8 +1,8 @@
 """The table of log words: what each means and which slots may follow it. One row a word; nothing else knows them."""
 
-from dataclasses import dataclass
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import Unit
 from estimator.model.line import FINDING_WORDS, SIGNS, ZONES
 
@@ -33,8 +33,7 @@ WHOSE_ROOM: tuple[str, ...] = ("hall", "master", "guest", "front", "back", "half
 ALL_SIGNS: tuple[str, ...] = (*SIGNS, *EXTRA_SIGNS)
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
+class Word(Frozen):
     """A log word. `bare` is the unit of a number without one ("" refuses it); `free` takes words up to the next comma;
     `needs` names slots of which at least one must be filled."""
 

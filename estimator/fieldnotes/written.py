@@ -13,7 +13,6 @@ import dataclasses
 import re
 import types
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from functools import cache
@@ -23,6 +22,7 @@ from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler, create_
 from pydantic_core import CoreSchema, core_schema
 
 from estimator.fieldnotes import values
+from estimator.model.frozen import Frozen
 from estimator.model.job import EdgeBeam, House, Override
 from estimator.model.lengths import show
 
@@ -35,8 +35,7 @@ class Form(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True, allow_inf_nan=False)
 
 
-@dataclass(frozen=True, slots=True)
-class Kind:
+class Kind(Frozen):
     """What may be written for a field, how its value is written again, and what it is, in words."""
 
     reads: Any
@@ -44,8 +43,7 @@ class Kind:
     words: str = "words"
 
 
-@dataclass(frozen=True, slots=True)
-class Written:
+class Written(Frozen):
     """One field: its name in the record, its key in the file."""
 
     name: str

@@ -1,16 +1,15 @@
 """Hung passes come in; where the line's own zero lies, and which way its stations grow, goes out."""
 
-from dataclasses import dataclass
 from typing import Literal
 
 from estimator.fieldnotes.hang import Hung
+from estimator.model.frozen import Frozen
 from estimator.model.stretch import Stretch
 
 STATION_DECIMALS = 6  # a hundred-thousandth of an inch: far below any reel, and floats stay equal when read again
 
 
-@dataclass(frozen=True, slots=True)
-class Zero:
+class Zero(Frozen):
     """Where the line's zero lies on the way of the first pass, ft, and whether stations grow with that way."""
 
     at_ft: float

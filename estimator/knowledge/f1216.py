@@ -6,8 +6,9 @@ a liner that carries soil is designed by who is allowed to.
 """
 
 import math
-from dataclasses import dataclass
 from typing import Literal
+
+from estimator.model.frozen import Frozen
 
 SOURCE = "ASTM F1216 appendix X1, by way of a textbook (Najafi, pp. 75-83), read"
 LOOKED = "2026-11-25"
@@ -21,8 +22,7 @@ COEFFICIENT = 0.721  # (12 / 32)^(1/3): I = t³/12 put into X1.3
 Edition = Literal["from 07b", "before 07b"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Liner:
+class Liner(Frozen, kw_only=True):
     """Resin and safety: short-term modulus psi, share kept over 50 years, flexural strength psi, ovality percent, factor."""
 
     modulus_psi: float = 250_000.0
@@ -38,8 +38,7 @@ class Liner:
         return self.modulus_psi * self.long_term_share
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ground:
+class Ground(Frozen, kw_only=True):
     """Cover over the crown ft, water over the crown and over the invert ft, soil weight pcf, soil modulus psi, live load psi."""
 
     cover_ft: float
@@ -147,8 +146,7 @@ def wall_for_stress_in(bore_in: float, liner: Liner, water_over_invert_ft: float
     return bore_in / ((b + math.sqrt(b * b + 4 * a * c)) / (2 * a))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LeastWall:
+class LeastWall(Frozen, kw_only=True):
     """The four conditions, inches, and the largest of those that apply."""
 
     water_in: float

@@ -1,6 +1,6 @@
 """A pipe's name and size in; its outside diameter, wall and bore out, in inches."""
 
-from dataclasses import dataclass
+from estimator.model.frozen import Frozen
 
 SOURCE_PLASTIC = (
     "ASTM D1785 / D2665 (Schedule 40 sizes), from memory; agree with an engineering library within 0.002 in"
@@ -10,8 +10,7 @@ SOURCE_IRON = "CISPI 301 (no-hub barrel sizes), read"
 LOOKED = "2026-11-25"
 
 
-@dataclass(frozen=True, slots=True)
-class PipeSize:
+class PipeSize(Frozen):
     """One size of one kind of pipe, inches."""
 
     nominal_in: float

@@ -3,8 +3,9 @@
 Published ranges, to check the firm's own soils table against; the table decides.
 """
 
-from dataclasses import dataclass
 from typing import Literal
+
+from estimator.model.frozen import Frozen
 
 State = Literal["bank", "loose", "compacted"]
 SOURCE = "FM 5-434 table 1-1, from memory; its rows agree with themselves"
@@ -43,8 +44,7 @@ LB_PER_CY: dict[str, tuple[float, float]] = {
 """Pounds a cubic yard, in the bank and loose."""
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Frozen):
     """What three densities say: swell and shrinkage in percent, load factor."""
 
     bank_lb: float

@@ -1,13 +1,12 @@
 """What a homeowner may add to an option: a price of its own beside the total, which stands whatever else is chosen."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import BESIDE, CostLine, Step, TaskHours
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AddOn:
+class AddOn(Frozen, kw_only=True):
     """One add-on of one option. `amount` is its price before sales tax, `price` what the homeowner pays for it.
 
     `tasks` and `costs` say what it takes; both are empty where it is the estimator's own, at his price.

@@ -1,10 +1,10 @@
 """What was really done at a house and what came of it, as typed after the work: pipe laid, levels, tests, stills, inspections, callbacks."""
 
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Annotated, Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Feet, Inches
 
 Station = Annotated[float, "station"]
@@ -15,8 +15,7 @@ Cause = Literal["our work", "our material", "old pipe beyond", "ground movement"
 OURS: tuple[Cause, ...] = ("our work", "our material")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LaidPipe:
+class LaidPipe(Frozen, kw_only=True):
     """New pipe or lining as it lies: stations on its line, size, material."""
 
     line: str
@@ -27,8 +26,7 @@ class LaidPipe:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BuiltLevel:
+class BuiltLevel(Frozen, kw_only=True):
     """The new pipe's bottom below the slab top at a station."""
 
     line: str
@@ -36,8 +34,7 @@ class BuiltLevel:
     bottom_ft: Inches
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BuiltTest:
+class BuiltTest(Frozen, kw_only=True):
     """A test after the work: head above the highest joint, minutes, and how far the water dropped."""
 
     what: str
@@ -50,8 +47,7 @@ class BuiltTest:
     witness: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Inspection:
+class Inspection(Frozen, kw_only=True):
     """A visit of the inspector, or of our own camera after a time."""
 
     on: date
@@ -60,8 +56,7 @@ class Inspection:
     why: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Still:
+class Still(Frozen, kw_only=True):
     """A picture of the finished work: its file beside the job file, where, and what it shows."""
 
     file: str
@@ -70,8 +65,7 @@ class Still:
     at_ft: Station | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Callback:
+class Callback(Frozen, kw_only=True):
     """A customer called back: the day, the way of repair that is blamed, why, and what it cost us."""
 
     on: date
@@ -81,8 +75,7 @@ class Callback:
     what: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LiftHeight:
+class LiftHeight(Frozen, kw_only=True):
     """How far the house was raised at one place, as the foundation company gives it; `from_walls` are tapes (wall, ft) to two walls."""
 
     name: str
@@ -90,8 +83,7 @@ class LiftHeight:
     raised_ft: Inches
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LiftLevel:
+class LiftLevel(Frozen, kw_only=True):
     """The old pipe's bottom before and after the lift, both below the slab top, or both below a point that did not move."""
 
     line: str
@@ -101,8 +93,7 @@ class LiftLevel:
     below: Literal["slab top", "benchmark"] = "slab top"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Afterwards:
+class Afterwards(Frozen, kw_only=True):
     """All of it, in the order in which it was typed."""
 
     laid: tuple[LaidPipe, ...] = ()

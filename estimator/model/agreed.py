@@ -1,11 +1,11 @@
 """An option as it was signed and as it stands now in; what the unit prices that were signed make of the difference, out."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 from zlib import crc32
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.money import cents
 from estimator.model.offer import Extra, Option
@@ -19,8 +19,7 @@ GROUND = frozenset({"soil", "crossing", "tree", "footing", "beam", "property lin
 """What lies in and over the ground: where one is noted that was not, the work is another."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Side:
+class Side(Frozen, kw_only=True):
     """One of the two: what is done without its lengths, what is paid, and the extras agreed with it."""
 
     work: str
@@ -30,8 +29,7 @@ class Side:
     extras_tax: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class AgreedMove:
+class AgreedMove(Frozen):
     """So many units more of an extra, at the price that was signed."""
 
     extra: Extra
@@ -39,8 +37,7 @@ class AgreedMove:
     amount: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class Agreed:
+class Agreed(Frozen):
     """The difference by the signed prices alone: nothing else moves."""
 
     moves: tuple[AgreedMove, ...]

@@ -1,9 +1,9 @@
 """How a station's answers are known, what a branch and a beam are to the work, and readings joined by straight lines."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Generic, Literal, TypeVar
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Mark
 from estimator.model.stretch import Stretch
 
@@ -11,8 +11,7 @@ How = Literal["read", "between", "carried", "assumed"]
 T = TypeVar("T")
 
 
-@dataclass(frozen=True, slots=True)
-class Answer(Generic[T]):
+class Answer(Frozen, Generic[T]):
     """A value with how it is known: read there; between two readings; carried beyond the last one; or assumed."""
 
     value: T
@@ -20,8 +19,7 @@ class Answer(Generic[T]):
     marks: tuple[Mark, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Branch:
+class Branch(Frozen):
     """A side drain where it joins. `side` is left, right, up or down as one looks with the flow."""
 
     station_ft: float
@@ -35,8 +33,7 @@ class Branch:
     mark: Mark
 
 
-@dataclass(frozen=True, slots=True)
-class Beam:
+class Beam(Frozen):
     """A footing or grade beam across the line: its stretch along the line and its bottom below the slab top, ft."""
 
     stretch: Stretch

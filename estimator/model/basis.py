@@ -1,9 +1,9 @@
 """What a price rests on: each fact with how it is known, and how far it could move the price; firm or not."""
 
-from dataclasses import dataclass
 from math import hypot
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
@@ -18,8 +18,7 @@ HOW: dict[str, Say] = {
 """How a fact is known, in a word."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Fact:
+class Fact(Frozen, kw_only=True):
     """One thing a price rests on. `falls` and `rises` say by how many dollars the price would move, nothing rounded, at the
     two ends of what is not known of it; `settled_by` is the kind of visit that would find it out, "" where none is needed.
     """
@@ -34,8 +33,7 @@ class Fact:
     settled_by: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Basis:
+class Basis(Frozen, kw_only=True):
     """All facts of one price and that price, dollars, nothing rounded. Errors in different facts are independent of one
     another, so that what they do together is the root of the sum of their squares.
 

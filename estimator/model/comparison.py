@@ -1,16 +1,15 @@
 """The ways to renew one stretch side by side, and where two of them break even."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Verdict
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Column:
+class Column(Frozen, kw_only=True):
     """One way over the stretch: an option with its dollars by class of work; or the rule that stands against it.
 
     `differs` says what is not the same work as in the first column; empty: the same.
@@ -23,8 +22,7 @@ class Column:
     differs: tuple[Say, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Comparison:
+class Comparison(Frozen, kw_only=True):
     """Columns in order of the all-in price, those that may not be offered last; `decides` the sentence for the driveway."""
 
     line: str
@@ -38,8 +36,7 @@ class Comparison:
         return tuple(c for c in self.columns if c.option is not None)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Axis:
+class Axis(Frozen, kw_only=True):
     """What is turned, from where to where, in steps; `now` is where the job stands."""
 
     name: Say
@@ -50,8 +47,7 @@ class Axis:
     now: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turn:
+class Turn(Frozen, kw_only=True):
     """One crossing: the way that is cheaper below it and the one above, and both real all-in prices a step away."""
 
     at: float
@@ -61,8 +57,7 @@ class Turn:
     prices_above: tuple[Decimal, Decimal]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AlongAxis:
+class AlongAxis(Frozen, kw_only=True):
     """All turns along one axis, and (value, first, second) smooth all-in prices in dollars for a small chart."""
 
     axis: Axis
@@ -70,8 +65,7 @@ class AlongAxis:
     points: tuple[tuple[float, float, float], ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BreakEven:
+class BreakEven(Frozen, kw_only=True):
     first: str
     second: str
     along: tuple[AlongAxis, ...]

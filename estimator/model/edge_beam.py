@@ -1,8 +1,8 @@
 """A job and a line in; what is known of the beam along the slab's edge, and who says so, out."""
 
-from dataclasses import dataclass
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import EdgeBeam, Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile
@@ -10,8 +10,7 @@ from estimator.model.profile import Profile
 SaidBy = Literal["the line's log", "the house", "another line's log", "nobody"]
 
 
-@dataclass(frozen=True, slots=True)
-class KnownEdge:
+class KnownEdge(Frozen):
     """`beam` is None where nobody said anything: silence is not "none"."""
 
     beam: EdgeBeam | None

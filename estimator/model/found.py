@@ -1,8 +1,8 @@
 """What was found, as the papers name it: one entry a defect, with the letter it has in the picture and the rows."""
 
-from dataclasses import dataclass
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Finding
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -10,8 +10,7 @@ from estimator.model.stretch import Stretch
 Act = Literal["now", "later"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Found:
+class Found(Frozen, kw_only=True):
     """One defect. `text` is the whole sentence, `name` its name alone, `of_line` its line; `needs` are ids of the needs it is part of.
 
     `beside` is the sentence beside a drawing that says what its feet are counted from; None: the whole one.

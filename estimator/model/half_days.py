@@ -2,16 +2,16 @@
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
+
+from estimator.model.frozen import Frozen
 
 HALF_DAY = Decimal("0.5")
 DUST = 1e-6
 """Hours less than anybody means: what adding floats may leave behind."""
 
 
-@dataclass(frozen=True, slots=True)
-class Clock:
+class Clock(Frozen):
     """Site days by the half: hours of a day, hours over that start no new half day, the hour at which the work ends."""
 
     day_hours: float

@@ -1,11 +1,12 @@
 """The job as read from the notes: who, where, the house, its lines, its tests, its wishes."""
 
 import datetime
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Annotated, Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line
 from estimator.model.stretch import Stretch
 
@@ -24,8 +25,7 @@ Floor = Literal["slab", "post-tensioned slab", "slab, tendons unknown", "crawl s
 SLAB_FLOORS: tuple[str, ...] = ("slab", "post-tensioned slab", "slab, tendons unknown")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Customer:
+class Customer(Frozen, kw_only=True):
     name: str
     site: str
     phone: str = ""
@@ -35,8 +35,7 @@ class Customer:
     claim: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class EdgeBeam:
+class EdgeBeam(Frozen):
     """The beam along the slab's edge: its bottom below the slab top and its width, ft. Both 0: somebody made sure there is none."""
 
     deep_ft: float
@@ -47,8 +46,7 @@ class EdgeBeam:
         return self.deep_ft > 0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class House:
+class House(Frozen, kw_only=True):
     """Facts of the house. Lengths in ft. `fixtures` counts fixtures by word, bathroom groups among them."""
 
     floor: Floor
@@ -78,8 +76,7 @@ class House:
     ] = ()  # the firm's own facts (setting own_facts): "steep yard" holds, "not steep yard" does not
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Site:
+class Site(Frozen, kw_only=True):
     """What the crew meets. `caving_signs` is the competent person's word; None: nobody looked."""
 
     gate_ft: Feet | None = None
@@ -93,8 +90,7 @@ class Site:
     competent_person: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wishes:
+class Wishes(Frozen, kw_only=True):
     keep_floors: bool = False
     asked: str = ""
     selling: date | None = None
@@ -104,8 +100,7 @@ class Wishes:
     add_ons: tuple[str, ...] = ()  # codes of the add-ons the homeowner chose
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WaterTest:
+class WaterTest(Frozen, kw_only=True):
     """A standing-water test. `readings` are (minutes, drop in inches), in order of time."""
 
     section: str
@@ -129,14 +124,12 @@ class WaterTest:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Leg:
+class Leg(Frozen, kw_only=True):
     zone: str  # "wall", "yard", "crawl", "attic", "drive" ...
     length_ft: Feet
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Reroute:
+class Reroute(Frozen, kw_only=True):
     """A way round that the estimator saw on site. `fall_available_ft` is gross, invert to invert."""
 
     name: str
@@ -154,8 +147,7 @@ class Reroute:
     vents: int = 0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sign:
+class Sign(Frozen, kw_only=True):
     """Something seen off the camera: wet lawn, sinkhole, smell, water meter that turns."""
 
     what: str
@@ -163,8 +155,7 @@ class Sign:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Approval:
+class Approval(Frozen, kw_only=True):
     """A paper on file from an engineer or an authority, for the rules it covers."""
 
     what: str
@@ -173,8 +164,7 @@ class Approval:
     covers: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Override:
+class Override(Frozen, kw_only=True):
     """The owner's own word against a rule, a quantity, hours or a price, with the reason."""
 
     reason: str
@@ -188,8 +178,7 @@ class Override:
     price: Decimal | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WantedRepair:
+class WantedRepair(Frozen, kw_only=True):
     """A repair named by hand in an option. Stations are ft on the line; `entry` is "exit", "wall" or ""; `tasks` those of a visit."""
 
     method: str
@@ -200,29 +189,25 @@ class WantedRepair:
     tasks: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WantedOption:
+class WantedOption(Frozen, kw_only=True):
     do: Literal["add", "drop", "rename", "pin"]
     name: str = ""
     new_name: str = ""
     repairs: tuple[WantedRepair, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Allowance:
+class Allowance(Frozen, kw_only=True):
     text: str
     amount: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Discount:
+class Discount(Frozen, kw_only=True):
     reason: str
     amount: Decimal
     reason_es: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PastVisit:
+class PastVisit(Frozen, kw_only=True):
     """A visit, a test or a cleaning that the homeowner accepted before this quote: its day, and its price before sales tax,
     or what of that was paid where the office notes the job's money."""
 
@@ -230,8 +215,7 @@ class PastVisit:
     charged: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WantedAddOn:
+class WantedAddOn(Frozen, kw_only=True):
     """A word of the estimator's on add-ons: how many of one from the tables (0: not here), or one of his own with its price.
 
     `options` are letters or names of the options it is offered with; empty: all it fits.
@@ -245,16 +229,14 @@ class WantedAddOn:
     options: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Foundation:
+class Foundation(Frozen, kw_only=True):
     work: Literal["none", "planned", "done"] = "none"
     lift_date: date | None = None
     company: str = ""
     piers: int | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Job:
+class Job(Frozen, kw_only=True):
     """Everything the notes say about one house."""
 
     number: str
@@ -266,9 +248,9 @@ class Job:
     inspected_on: date | None = None  # where it was not on `day`
     languages: tuple[str, ...] = ("en_US",)
     demo: bool = False
-    site: Site = field(default_factory=Site)
-    wishes: Wishes = field(default_factory=Wishes)
-    foundation: Foundation = field(default_factory=Foundation)
+    site: Site = Site()
+    wishes: Wishes = Wishes()
+    foundation: Foundation = Foundation()
     water_tests: tuple[WaterTest, ...] = ()
     reroutes: tuple[Reroute, ...] = ()
     signs: tuple[Sign, ...] = ()

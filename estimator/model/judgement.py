@@ -1,9 +1,9 @@
 """What the findings mean and which ways of repair they leave open: Evidence, Need, Verdict."""
 
-from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Finding, Grade
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -13,8 +13,7 @@ FLOOR_RULE = "floor-margin"
 """The name under which an owner lets a price go below the floor: [[override]] rule = "floor-margin"."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Evidence:
+class Evidence(Frozen, kw_only=True):
     """A diagnosis rule that fired: what was seen together, what it means, what must be confirmed first."""
 
     rule: str
@@ -30,8 +29,7 @@ PLAN = 2
 """From this severity on a repair is planned."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Need:
+class Need(Frozen, kw_only=True):
     """A bare stretch that must (or may) be repaired. Severity 0–4; urgency 0–4; `must` when leaving it is no answer."""
 
     id: str
@@ -52,8 +50,7 @@ class Need:
         return not self.must and self.severity < PLAN
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(Frozen, kw_only=True):
     """Something the return visit should settle: what to find out, where; `not_fixed` is what the homeowner is told where no
     price is fixed before it is answered.
     """
@@ -64,8 +61,7 @@ class Question:
     not_fixed: Say | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class LiftStep:
+class LiftStep(Frozen):
     """One step of the order of tests, repairs and foundation lift, with the ids of the needs it is about; `what` it is."""
 
     text: Say
@@ -73,8 +69,7 @@ class LiftStep:
     what: Literal["test", "piers", "repairs", "lift"] = "test"
 
 
-@dataclass(frozen=True, slots=True)
-class LineUrgency:
+class LineUrgency(Frozen):
     """How soon a line must be seen to, 0 to 4, and what makes it sooner or later than its trouble alone would."""
 
     line: str
@@ -82,8 +77,7 @@ class LineUrgency:
     because: tuple[Say, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Diagnosis:
+class Diagnosis(Frozen, kw_only=True):
     needs: tuple[Need, ...]
     evidence: tuple[Evidence, ...] = ()
     questions: tuple[Question, ...] = ()
@@ -106,8 +100,7 @@ class Effect(StrEnum):
     PREFERS = "prefers"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Verdict:
+class Verdict(Frozen, kw_only=True):
     """One rule's answer on one method over one stretch; `facts` are the yes/no facts it adds to the takeoff."""
 
     rule: str
@@ -118,5 +111,5 @@ class Verdict:
     homeowner: Say
     estimator: Say
     settings: tuple[str, ...] = ()
-    facts: frozenset[str] = field(default_factory=frozenset)
+    facts: frozenset[str] = frozenset()
     overruled: str = ""  # the reason, when the owner overruled it

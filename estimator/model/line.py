@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.stretch import Stretch
 
 Grade = Literal["seen", "inferred", "suspected", "not inspected"]
@@ -21,8 +22,7 @@ SIGNS: tuple[str, ...] = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Origin:
+class Origin(Frozen):
     """Where in the notes a mark or finding was written: file, line from 1, the text, the pass (from 1), the reading.
 
     It takes no part in whether two marks or findings are equal: the same thing may be written in two places.
@@ -48,8 +48,7 @@ def plain_wall(name: str) -> str:
     return " ".join(name.lower().split()).removeprefix("the ")
 
 
-@dataclass(frozen=True, slots=True)
-class Tie:
+class Tie(Frozen):
     """A tape distance from something fixed, such as 14.17 ft from the front wall."""
 
     length_ft: float
@@ -160,8 +159,7 @@ class Unclear:
     origin: Origin = field(default=Origin(), compare=False)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pass:
+class Pass(Frozen, kw_only=True):
     """One camera run: reading r on the reel lies at station  start + sign·(r − riser + shift).
 
     `ties` are (what, how much more the reel shows than the other pass makes it, ft) for each thing seen twice, and
@@ -196,16 +194,14 @@ class Pass:
         return self.sign * (station_ft - self.start_ft) + self.riser_ft - self.shift_ft
 
 
-@dataclass(frozen=True, slots=True)
-class Join:
+class Join(Frozen):
     """A line that branches off: the line it runs into, and the station there."""
 
     line: str
     station_ft: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Line:
+class Line(Frozen, kw_only=True):
     """One run of drain pipe. Stations are plan feet from `zero`, a place a tape can reach.
 
     From an access they grow the way pass 1 went; from the slab edge they grow into the house, whichever way it went.

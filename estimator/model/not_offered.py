@@ -1,14 +1,13 @@
 """Verdicts on ways that no option uses in; each reason once, with all the ways it holds for, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Verdict
 from estimator.model.say import Say
 
 
-@dataclass(frozen=True, slots=True)
-class NotOffered:
+class NotOffered(Frozen):
     """One reason: the ways it holds for, in the words of the tables; the reason alone; both in a sentence."""
 
     methods: tuple[str, ...]

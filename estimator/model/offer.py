@@ -1,6 +1,5 @@
 """What leaves the house: options side by side, the quote, the record of a revision."""
 
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Literal
@@ -8,6 +7,7 @@ from typing import Literal
 from estimator.model.add_on import AddOn
 from estimator.model.basis import Basis
 from estimator.model.found import Found
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Verdict
 from estimator.model.likely_range import LikelyRange
@@ -22,8 +22,7 @@ from estimator.model.works import Works, together
 TestPromise = Literal["yes", "only this part", "not promised"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Extra:
+class Extra(Frozen, kw_only=True):
     """A unit price agreed before work starts, with the most it can add before we stop and call.
 
     `margin_of` is what of the option's own price it is a margin of: length, depth, side drain; empty: a price of the table.
@@ -41,8 +40,7 @@ class Extra:
     counted: Decimal = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True)
-class Margin:
+class Margin(Frozen):
     """What one more of something adds to an option's price, up to how many that holds, and how many are in it now."""
 
     price: Decimal
@@ -50,8 +48,7 @@ class Margin:
     counted: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Term:
+class Term(Frozen, kw_only=True):
     """A sentence of the terms; its kind is one of those of table terms, but for what goes to others."""
 
     id: str
@@ -60,16 +57,14 @@ class Term:
     text_es: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Payment:
+class Payment(Frozen, kw_only=True):
     """A milestone: when it falls due and how much; the amounts sum to the total to the cent."""
 
     text: Say
     amount: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ToOthers:
+class ToOthers(Frozen, kw_only=True):
     """Something the homeowner will also meet: who does it, and about how much; None where nobody can say yet."""
 
     text_en: str
@@ -78,8 +73,7 @@ class ToOthers:
     amount: Decimal | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Option:
+class Option(Frozen, kw_only=True):
     """A scope in words a homeowner compares by. Percent, days and lengths are as shown."""
 
     letter: str
@@ -162,8 +156,7 @@ class Option:
         return self.price.total + self.extras_tax + sum((e.cap_amount for e in self.extras), Decimal(0))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Firm:
+class Firm(Frozen, kw_only=True):
     """The firm's letterhead, from the settings table."""
 
     name: str
@@ -176,8 +169,7 @@ class Firm:
     logo: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Quote:
+class Quote(Frozen, kw_only=True):
     """Options side by side with everything the papers need; pure data, no files."""
 
     job: Job

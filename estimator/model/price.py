@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.schedule import Schedule
 
@@ -10,8 +11,7 @@ BESIDE = "add-on "
 """What the tasks, costs and lines of an add-on are laid on begins so; those of repairs never do."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TaskHours:
+class TaskHours(Frozen, kw_only=True):
     """Crew-hours of one task of one work item: each × quantity × per × factor, unrounded. `cell` is the table cell.
 
     `each` is what the price is built on, crew-hours a unit: the mean of low, likely and high, or the likely alone.
@@ -35,8 +35,7 @@ class TaskHours:
     cell: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CrewDays:
+class CrewDays(Frozen, kw_only=True):
     """One crew over the scope: hours of work, set-up on each day, days to the half, and what they cost."""
 
     crew: str
@@ -49,8 +48,7 @@ class CrewDays:
     cell: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CostLine:
+class CostLine(Frozen, kw_only=True):
     """A line of cost, rounded once to the cent. part: labor, overhead, material, small parts, tax, equipment, sub, fee.
 
     `shares` are (repair, work item, weight) by which the line is laid on repairs and work items. `need` is how much of a
@@ -77,8 +75,7 @@ class CostLine:
         return self.part == "equipment" and self.rate == 0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LineItem:
+class LineItem(Frozen, kw_only=True):
     """A line the homeowner reads. amount == unit_price × quantity, to the cent.
 
     `billed` is "measured" (quantity in its unit) or "lump" (quantity 1, `size` says how much work it stands for).
@@ -106,8 +103,7 @@ class LineItem:
         return self.repair.startswith(BESIDE)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class Step(Frozen, kw_only=True):
     """One step of the build-up from direct cost to price, as the office reads it."""
 
     text: str
@@ -115,8 +111,7 @@ class Step:
     amount: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Overruled:
+class Overruled(Frozen, kw_only=True):
     """A number the owner set against the program's, as the office reads it: ours, mine, why."""
 
     what: str  # "quantity of tunnel", "hours of tunnel dig", "price"
@@ -130,8 +125,7 @@ class Overruled:
         return f"${number:,.2f}" if self.what == "price" else f"{number:f} {self.unit}".strip()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PriceShare:
+class PriceShare(Frozen, kw_only=True):
     """What leaves with the price: a percent of it before sales tax, to the cent."""
 
     name: str  # commission, card fee, warranty reserve

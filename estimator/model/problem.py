@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import GAP, Dollars, Feet, FromTable, Inches, Say, Typed
 
 
@@ -15,8 +16,7 @@ class Level(StrEnum):
     QUESTION = "question"
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Frozen):
     """Where to look: a file with line and column (both from 1), or a table with row and column name."""
 
     file: str = ""
@@ -41,8 +41,7 @@ NAMED_PLACES = (
 """What stands for the file of a place where none by name is meant."""
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(Frozen):
     """One thing to mend: code, level, place, what is wrong, what to write instead; both are said in the reader's language."""
 
     code: str

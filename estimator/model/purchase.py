@@ -1,13 +1,12 @@
 """What to buy for jobs that were sold."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import FromTable
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Purchase:
+class Purchase(Frozen, kw_only=True):
     """One material for all jobs that need it: `quantity` in its unit, waste added, up to whole packs; dollars a unit."""
 
     supplier: str

@@ -2,55 +2,49 @@
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 
-@dataclass(frozen=True, slots=True)
-class Feet:
+
+class Feet(Frozen):
     """A length to be shown in the reader's manner."""
 
     ft: float
 
 
-@dataclass(frozen=True, slots=True)
-class Dollars:
+class Dollars(Frozen):
     """An amount to be shown in the reader's manner; cents only where there are any."""
 
     amount: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class Days:
+class Days(Frozen):
     """A number of days, halves among them, to be shown with its word."""
 
     days: Decimal
 
 
-@dataclass(frozen=True, slots=True)
-class Inches:
+class Inches(Frozen):
     """A size or a drop in inches."""
 
     inches: float
 
 
-@dataclass(frozen=True, slots=True)
-class FromTable:
+class FromTable(Frozen):
     """A text the firm keeps in its tables in both languages."""
 
     en: str
     es: str
 
 
-@dataclass(frozen=True, slots=True)
-class Typed:
+class Typed(Frozen):
     """What stands as somebody typed it, in every language: a key, a command, a word of the notes."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Say:
+class Say(Frozen):
     """`text` is the message id of the catalogs (English with {gaps}); `words` are (gap, value) pairs.
 
     A value is text, a number, a date, Feet, Inches, Dollars, Days, FromTable, Typed, another Say, or a tuple of these (said as a list).

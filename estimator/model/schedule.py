@@ -2,18 +2,17 @@
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.half_days import DUST, HALF_DAY, Clock
 from estimator.model.money import up_to
 from estimator.model.say import Say
 from estimator.model.steps import CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Task:
+class Task(Frozen, kw_only=True):
     """Work of one crew without a break but nights. `start` and `end` are hours of site days: 8 × day + hour of that day.
 
     `crew_hours` are hours of one crew; `gangs` of them share it, side by side. `waits_for` are ids of tasks and waits.
@@ -41,8 +40,7 @@ class Task:
         return self.at_the_pipe if self.step == "pipe" and self.at_the_pipe else STEPS[self.step]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Wait:
+class Wait(Frozen, kw_only=True):
     """Time that passes by itself: the inspector's coming, a cure, concrete. Hours of site days; nobody is paid for it."""
 
     id: str
@@ -54,16 +52,14 @@ class Wait:
     end: float = 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lead:
+class Lead(Frozen, kw_only=True):
     """What has to come in before the first day: its name and how many working days it usually takes."""
 
     what: Say
     working_days: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
+class Mark(Frozen, kw_only=True):
     """A milestone and the site day at whose end it is reached, from 1."""
 
     name: str
@@ -71,16 +67,14 @@ class Mark:
     day: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Risk:
+class Risk(Frozen, kw_only=True):
     """Something that may move the end: what, and by how many site days."""
 
     what: Say
     days: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CrewDay:
+class CrewDay(Frozen, kw_only=True):
     """What one crew does on one site day (from 1), and for how many hours each; set-up is not among them."""
 
     day: int
@@ -92,8 +86,7 @@ class CrewDay:
         return sum(hours for _, hours in self.work)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DaySpan:
+class DaySpan(Frozen, kw_only=True):
     """Days of the work from the morning of day `start` (from 0) for `length` days: what is done, and whether drains work."""
 
     start: Decimal
@@ -102,8 +95,7 @@ class DaySpan:
     no_drains: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Schedule:
+class Schedule(Frozen, kw_only=True):
     """The tasks of an option on its days. Every number of days anywhere is read from here."""
 
     tasks: tuple[Task, ...] = ()
@@ -270,8 +262,7 @@ class Schedule:
         return max((lead.working_days for lead in self.leads), default=0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Dated:
+class Dated(Frozen, kw_only=True):
     """A schedule on the calendar: the date of each site day, in order."""
 
     schedule: Schedule

@@ -1,11 +1,11 @@
 """A stretch of one line, between two stations in feet."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from estimator.model.frozen import Frozen
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Stretch:
+class Stretch(Frozen, order=True):
     """From one station to another, ft; a point has both alike. Errors: ValueError when the ends are swapped."""
 
     from_ft: float

@@ -1,14 +1,13 @@
 """The ways to one stretch laid side by side, for the office: what each costs, what decides, where the choice turns out."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Way:
+class Way(Frozen, kw_only=True):
     """One way over the stretch with its dollars by class of work; or what stands against it, then without a price."""
 
     method: str
@@ -21,8 +20,7 @@ class Way:
     against: Say | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turning:
+class Turning(Frozen, kw_only=True):
     """All-in dollars of the two ways along one thing that may be otherwise than noted, and where the cheaper one changes.
 
     `points` are (value, first, second); `turns` are (value, cheaper below, cheaper above).
@@ -35,8 +33,7 @@ class Turning:
     turns: tuple[tuple[float, str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ways:
+class Ways(Frozen, kw_only=True):
     line: str
     stretch: Stretch
     does: Say

@@ -1,9 +1,9 @@
 """A way of repair over a real stretch, and the quantities it takes: Repair, Quantity, Takeoff, Scope."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Need, Verdict
 from estimator.model.remembered import remembered
 from estimator.model.say import Say
@@ -11,8 +11,7 @@ from estimator.model.stretch import Stretch
 from estimator.model.works import Works
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Repair:
+class Repair(Frozen, kw_only=True):
     """One method over one stretch of one line.
 
     `stretch` is the pipe replaced or lined, pads and remnants included (stations, ft). `answers` are ids of needs it puts
@@ -29,7 +28,7 @@ class Repair:
     leaves: tuple[str, ...] = ()
     entry: str = ""
     reroute: str = ""  # the name of the way round it follows
-    facts: frozenset[str] = field(default_factory=frozenset)
+    facts: frozenset[str] = frozenset()
     verdicts: tuple[Verdict, ...] = ()
     first: tuple["Repair", ...] = ()
     because: tuple[Say, ...] = ()  # how the stretch came about: pads, whole joints, remnants
@@ -47,8 +46,7 @@ JOB = "job"
 """The method of the one takeoff a scope has besides its repairs: mobilising, permit, film, waits."""
 
 
-@dataclass(frozen=True, slots=True)
-class Input:
+class Input(Frozen):
     """One number that went into a quantity, as a person would write it down."""
 
     name: str
@@ -56,8 +54,7 @@ class Input:
     unit: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Quantity:
+class Quantity(Frozen, kw_only=True):
     """How much: name (one of takeoff.quantities.NAMES), value, unit, formula in words, inputs, where the formula is from."""
 
     name: str
@@ -68,8 +65,7 @@ class Quantity:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Takeoff:
+class Takeoff(Frozen, kw_only=True):
     """All quantities of one repair (or of the job itself, repair.method == JOB), and the facts recipes ask for.
 
     `sizes` names what {size} in a recipe means here, in inches as text: "4", "3x4" ... `finds` are findings of the takeoff
@@ -100,8 +96,7 @@ def _by_name(quantities: tuple[Quantity, ...]) -> Mapping[str, Quantity]:
     return {q.name: q for q in reversed(quantities)}  # the first of a name counts
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Candidate:
+class Candidate(Frozen, kw_only=True):
     """A repair as the search sees it. `cost` in whole cents; `shared` are keys of charges paid once a scope.
 
     `kind` is what people call it where its method does not say, such as a spot; else "".
@@ -112,14 +107,13 @@ class Candidate:
     stretch: Stretch
     answers: frozenset[str]
     cost: int
-    shared: frozenset[str] = field(default_factory=frozenset)
+    shared: frozenset[str] = frozenset()
     method: str = ""
     kind: str = ""
     cleans: bool = False  # it works inside the pipe and leaves its wall as it is: it may go on where another repair is
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Scope:
+class Scope(Frozen, kw_only=True):
     """Repairs that together answer a set of needs; what they leave; and by how much at most the price could be beaten."""
 
     repairs: tuple[Repair, ...]

@@ -1,10 +1,10 @@
 """Works: what a repair does to the ground, the floor and the house. Computed once per repair, before any rule or quantity."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 from math import hypot
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch, joined
 
@@ -18,8 +18,7 @@ OPEN_GROUND: tuple[OpeningKind, ...] = ("pit", "trench")
 """Openings dug from the open air: what stands or runs beside them meets them."""
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Frozen):
     """A length of an opening in one zone: stations, the zone over it and what grows or lies there ("lawn", "bed" ...)."""
 
     stretch: Stretch
@@ -31,8 +30,7 @@ class Span:
         return self.stretch.length_ft
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Opening:
+class Opening(Frozen, kw_only=True):
     """One hole that is dug, cut or broken for a repair. Feet.
 
     `along` are the stations it takes at its bottom, working room counted, `top` those at the ground; `offset_ft` how far
@@ -103,8 +101,7 @@ class Opening:
         return hypot(ends.gap_ft(place), max(0.0, abs(away_ft - self.offset_ft) - half))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Laid:
+class Laid(Frozen, kw_only=True):
     """New pipe: where, its size, inches, and the stations of side drains tied in again."""
 
     line: str
@@ -115,8 +112,7 @@ class Laid:
     hung: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Lined:
+class Lined(Frozen, kw_only=True):
     """Old pipe kept and lined; `pieces_ft` where it is done in short pieces."""
 
     line: str
@@ -125,8 +121,7 @@ class Lined:
     pieces_ft: tuple[float, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Burst:
+class Burst(Frozen, kw_only=True):
     """Old pipe broken in place by one pull, and the size of the new pipe behind it, inches."""
 
     line: str
@@ -134,8 +129,7 @@ class Burst:
     size_in: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Left:
+class Left(Frozen, kw_only=True):
     """Old pipe left in the ground: in use as before, or closed ("capped", "filled")."""
 
     line: str
@@ -143,8 +137,7 @@ class Left:
     how: Literal["in use", "capped", "filled"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WayIn:
+class WayIn(Frozen, kw_only=True):
     """How tools or people get to the pipe: a cleanout, a pulled toilet, a pit."""
 
     what: Literal["cleanout", "toilet", "pit", "roof vent"]
@@ -153,8 +146,7 @@ class WayIn:
     new: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Works:
+class Works(Frozen, kw_only=True):
     """All that one repair does. Rules ask it, takeoff measures it, papers add it up."""
 
     line: str
@@ -169,7 +161,7 @@ class Works:
     tested: tuple[Stretch, ...] = ()  # old pipe plugged and filled section by section, to find a leak
     piece: bool = False  # a piece of a run is renewed by itself
     guesses: tuple[Say, ...] = ()  # what had to be assumed to plan it at all, such as a way in nobody measured
-    assumptions: tuple[Say, ...] = field(default=())
+    assumptions: tuple[Say, ...] = ()
 
     # ── questions the rules ask ───────────────────────────────────────────────────────────────
 

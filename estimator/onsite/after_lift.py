@@ -6,11 +6,12 @@ before and after say which; without them both are told.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import hypot
 
 from estimator.model.afterwards import LiftLevel
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
@@ -22,8 +23,7 @@ from estimator.onsite.lift_surface import Surface
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Frozen):
     """Pipe from an upper to a lower point: fall with the flow before, inches a foot (None: no levels), and how much it changed.
 
     `measured`: from levels before and after; else as if the pipe hung from the slab.
@@ -50,8 +50,7 @@ class Run:
         return "may" if self.after - NINE_OF_TEN * self.sigma < 0 else "no"
 
 
-@dataclass(frozen=True, slots=True)
-class Lifted:
+class Lifted(Frozen):
     """One line after the lift: its points with the flow, the runs between them, and the joints whose turn can be told.
 
     `again` are stations read before the lift where a level now tells the joints under the slab; `another` those to read before

@@ -1,10 +1,10 @@
 """A line's sightings, locates and tapes in; the spot to probe for a cleanout that is buried, with what to allow, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line, Mark, plain_wall
 from estimator.model.profile import Profile
 from estimator.onsite.positions import Errors, FromWall, from_walls
@@ -17,8 +17,7 @@ PAIR_FT = 3.0
 """Two wyes that point up so near to each other are what a two-way cleanout looks like from below (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Frozen):
     """Where to probe: along the line and from walls, each with its standard error; depth of the pipe's top below the surface there.
 
     `located` counts locates taken at the fitting itself; without one the place comes from footage alone.

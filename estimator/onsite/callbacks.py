@@ -2,11 +2,11 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from math import sqrt
 
 from estimator.model.afterwards import OURS, Callback
+from estimator.model.frozen import Frozen
 from estimator.model.say import Dollars, Say
 from estimator.onsite.as_built import way
 from estimator.onsite.record_sheet import CAUSES
@@ -17,16 +17,14 @@ NINE_OF_TEN = 1.6449
 """Standard errors on each side that hold nine of ten of a normal distribution."""
 
 
-@dataclass(frozen=True, slots=True)
-class DoneJob:
+class DoneJob(Frozen):
     """The ways of repair of a job that was done, and who called back."""
 
     methods: frozenset[str]
     callbacks: tuple[Callback, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Count:
+class Count(Frozen):
     """One way of repair over all jobs: done so often, called back on so many of those jobs, so often through us, at what cost."""
 
     method: str

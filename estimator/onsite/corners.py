@@ -1,8 +1,8 @@
 """An opening and its line in; both its ends on the ground with their corners from two walls, and what to allow, out."""
 
-from dataclasses import dataclass
 from math import hypot
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.works import Opening
 from estimator.onsite.positions import Errors, FromPoint, FromWall, allowed_ft, from_point, from_walls
@@ -12,8 +12,7 @@ Corner = tuple[tuple[str, float], ...]
 """Distances from two walls, ft; below 0 outside the wall."""
 
 
-@dataclass(frozen=True, slots=True)
-class End:
+class End(Frozen):
     """One end of an opening: its middle from walls and from the nearest point that can be seen, and its corners where two walls tell them."""
 
     station_ft: float

@@ -6,11 +6,11 @@ plane), and what is left over is spread between them. Without two such places it
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import atan2, cos, hypot, radians, sin
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
 
@@ -20,8 +20,7 @@ USUAL_DEGREES = 45.0
 """A bend written without degrees (judgment)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Track:
+class Track(Frozen):
     """A line on the plan, ft: its corners by station, the stations that are taped to two walls, and how its direction is known."""
 
     line: str

@@ -9,10 +9,11 @@ so the drop is  d(t) = a + b t - c t²  and the opening lies  a + b² / 4c  belo
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import inf, sqrt
 from typing import Literal
+
+from estimator.model.frozen import Frozen
 
 CHI_SQUARE_9_OF_10 = 2.706
 """What may be added to the least squares so that nine bands of ten hold the true height: chi-square, one degree of freedom, 90 %."""
@@ -21,8 +22,7 @@ STEPS, NEWTON_STEPS, HALVINGS = 50, 8, 8
 Tells = Literal["band", "at or below", "nothing"]
 
 
-@dataclass(frozen=True, slots=True)
-class OpeningHeight:
+class OpeningHeight(Frozen):
     """Where the opening lies below the level the test was filled to, inches.
 
     `tells` is "band" where both ends are known, "at or below" where the data give no lower end (`to_in` is then infinite),

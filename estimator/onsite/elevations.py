@@ -5,12 +5,12 @@ level line, so the pipe's bottom is equally high where the water begins and wher
 """
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from itertools import pairwise
 from math import hypot
 from typing import Literal
 
 from estimator.model.answers import INDOOR_ZONES, Answer, taken_indoors
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
@@ -36,8 +36,7 @@ UNTOLD_FT = 2 / 12
 Kind = Literal["level", "locate", "pothole", "riser", "standing water", "water depth", "slope as laid"]
 
 
-@dataclass(frozen=True, slots=True)
-class Height:
+class Height(Frozen):
     """The pipe's bottom at a station: ft below the slab top, and its standard error."""
 
     station_ft: float
@@ -45,8 +44,7 @@ class Height:
     sigma_ft: float
 
 
-@dataclass(frozen=True, slots=True)
-class Heard:
+class Heard(Frozen):
     """What one reading says and how it agrees: `off_ft` is it less the profile (below 0: it says higher), `odd` where it does not fit."""
 
     kind: Kind
@@ -56,8 +54,7 @@ class Heard:
     odd: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Elevations:
+class Elevations(Frozen):
     """One line's profile. `levels` counts readings that are good for slope; without one the heights serve digging alone.
 
     `laid` is how much the bottom sinks a foot of station where pipe is laid as usual, and the standard error of that.
@@ -114,8 +111,7 @@ class Elevations:
         return bottom - bore_in - off <= to_in and from_in <= bottom + off
 
 
-@dataclass(frozen=True, slots=True)
-class _Saying:
+class _Saying(Frozen):
     kind: Kind
     parts: tuple[tuple[float, float], ...]  # (station, factor)
     value: float

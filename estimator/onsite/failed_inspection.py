@@ -1,9 +1,9 @@
 """An option in; what it costs the firm, and which days move, where the inspector does not pass the work, out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.half_days import HALF_DAY
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option
@@ -14,8 +14,7 @@ from estimator.tables.tables import Tables
 from estimator.wording.plain import CREWS, in_plain_words
 
 
-@dataclass(frozen=True, slots=True)
-class Failed:
+class Failed(Frozen):
     """Working days that are lost, what is paid meanwhile (what, dollars), and milestones with their day before and after."""
 
     days: Decimal

@@ -1,8 +1,8 @@
 """New pipe's size, length and fall in; what is spare against the code of the place, and the sentences that say so, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.say import Inches, Say
 from estimator.tables.tables import Tables
@@ -12,8 +12,7 @@ EVEN_IN = 0.05
 """A fall so near to the least is enough: no level reads it closer (judgment)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fall:
+class Fall(Frozen):
     """A run of new pipe: how far it falls from end to end, and the least a foot that the code asks for."""
 
     size_in: float

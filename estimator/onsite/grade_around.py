@@ -1,9 +1,9 @@
 """An option's new routes in; the grade of each from its upper end down, with the fall that is there and the fall the code asks for, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import accumulate
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, Reroute
 from estimator.model.offer import Option
 from estimator.model.say import Feet, Inches, Say
@@ -17,8 +17,7 @@ EVERY_FT = 5.0
 """So often the new pipe's bottom is told."""
 
 
-@dataclass(frozen=True, slots=True)
-class NewWay:
+class NewWay(Frozen):
     """A new route, its legs from the upper end down, and its fall; None where nobody measured it."""
 
     way: Reroute

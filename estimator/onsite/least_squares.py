@@ -4,12 +4,12 @@ Small on purpose: a line has some tens of heights, so the normal equations are s
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
 
+from estimator.model.frozen import Frozen
 
-@dataclass(frozen=True, slots=True)
-class Equation:
+
+class Equation(Frozen):
     """One reading: the sum of `parts` (unknown's number, factor) is `value`, with standard error `sigma`."""
 
     parts: tuple[tuple[int, float], ...]
@@ -17,8 +17,7 @@ class Equation:
     sigma: float
 
 
-@dataclass(frozen=True, slots=True)
-class Solution:
+class Solution(Frozen):
     """`values` of the unknowns and the inverse of the normal matrix, of which standard errors come."""
 
     values: tuple[float, ...]

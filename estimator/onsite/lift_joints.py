@@ -6,9 +6,9 @@ Outside the slab edge the ground stayed, and the first length of pipe takes all 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
 
+from estimator.model.frozen import Frozen
 from estimator.onsite.lift_points import Point
 from estimator.onsite.lift_surface import Rise
 
@@ -19,8 +19,7 @@ LEVELS, APART_FT = 3, 2.0
 """A joint turns between three levels; nearer to each other than this, their own errors hide it (judgment)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(Frozen):
     """The joint at or next to a point, and how far it turned, inches a foot. `outside`: the first one beyond the slab edge."""
 
     point: Point

@@ -1,11 +1,12 @@
 """A line, levels before and after and the slab's rise in; its points under the slab, each with how far slab and pipe rose, out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import hypot
 
 from estimator.model.afterwards import LiftLevel
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.onsite.elevations import INCHES_PER_FT
@@ -16,8 +17,7 @@ from estimator.tables.tables import Tables
 SAME_FT = 0.3
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(Frozen):
     """A level before and after: how far the pipe rose there, and how far the slab rose beyond it, each as sure as what it was read from."""
 
     station_ft: float
@@ -25,8 +25,7 @@ class Read:
     pull: Rise
 
 
-@dataclass(frozen=True, slots=True)
-class Point:
+class Point(Frozen):
     """A station under the slab: what is there, how far the slab rose, and whether a riser stands there.
 
     `reads` are the levels that tell of the pipe there, each with its share: one of its own, or two between which it lies.

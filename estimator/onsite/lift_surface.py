@@ -5,9 +5,9 @@ corners (bilinear). With fewer than four places the tilt is taken to be none, gi
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from estimator.model.afterwards import LiftHeight
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line, plain_wall
 from estimator.onsite.least_squares import Equation, Solution, solve
 from estimator.onsite.positions import Errors, from_walls
@@ -17,16 +17,14 @@ TILT_IN_PER_FT, TWIST_IN_PER_SQ_FT = 0.1, 0.005
 a corner of a house 30 by 30 ft by 4 1/2 in off the plane of the other three."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rise:
+class Rise(Frozen):
     """How far the slab rose at one place, inches, and its standard error."""
 
     inches: float
     sigma_in: float
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Frozen):
     """Distances from the two walls of the plan, ft, and the standard error of each."""
 
     x_ft: float
@@ -34,8 +32,7 @@ class Place:
     sigma_ft: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Surface:
+class Surface(Frozen):
     """The slab after the lift: rise = c + ax + by + dxy over the distances from two walls."""
 
     walls: tuple[str, str]

@@ -5,11 +5,12 @@ locate there lets the opening be shorter, a level lets it be shallower. Both are
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 
 from estimator.model.answers import INDOOR_ZONES
 from estimator.model.deeper import deeper
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark, Tie
 from estimator.model.money import exact
@@ -33,8 +34,7 @@ Allowed = tuple[float, float, float]
 MOST_ROWS, LEAST_DOLLARS, LEAST_FT, BESIDE_FT = 5, 10.0, 0.05, 5.0
 
 
-@dataclass(frozen=True, slots=True)
-class OneMore:
+class OneMore(Frozen):
     """A reading that would pay: its place, floor in sq ft and dollars less.
 
     `where` is from where a level is read; a locate, which is taken from above, has none. `less_ft` is how much shorter all openings

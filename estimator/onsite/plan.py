@@ -4,10 +4,10 @@ Lines are placed one after another: the one with the most taped places first, th
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import hypot
 
 from estimator.model.afterwards import LiftHeight
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile
@@ -19,8 +19,7 @@ MARGIN_FT = 6.0
 """So far beyond the drain an outer wall is drawn that nobody measured (judgment; it is drawn as not measured)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Outline:
+class Outline(Frozen):
     """The house: its four sides, ft, and which of them were measured."""
 
     left: float
@@ -30,8 +29,7 @@ class Outline:
     measured: frozenset[str]
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Frozen):
     """Tracks by line, in the order of the notes, and the house."""
 
     tracks: Mapping[str, Track]

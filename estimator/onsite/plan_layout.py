@@ -1,8 +1,8 @@
 """A plan in; what of it goes on a sheet, which way up, and how large, out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.say import Say
 from estimator.model.works import Works
@@ -17,8 +17,7 @@ COARSE = frozenset({"access point", "branch", "utility", "tree", "lot line", "ro
 """What stands on a small plan."""
 
 
-@dataclass(frozen=True, slots=True)
-class Frame:
+class Frame(Frozen):
     """The part of a sheet a plan may take, points; its words may stand so far beyond."""
 
     left: float
@@ -39,8 +38,7 @@ class Frame:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Lettered:
+class Lettered(Frozen):
     """A finding by its letter, in its color, at a station of a line."""
 
     text: str

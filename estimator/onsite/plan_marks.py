@@ -1,9 +1,9 @@
 """A plan in; what stands on it beside pipe and walls: ways in, branches, beams, utilities, trees, lot lines, rooms, as places with words, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
@@ -19,8 +19,7 @@ TREE_FT, FOOTING_FT = 5.0, 3.0
 """How far beside the pipe a tree or footing is drawn whose distance nobody noted (judgment; it is drawn as not measured)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Thing:
+class Thing(Frozen):
     """One thing on the plan: where, the direction of the pipe there, its words, the station it was logged at, and whether its place was noted."""
 
     kind: Kind

@@ -1,9 +1,9 @@
 """A test plan and what its tests showed so far in; what was done, the next test, or where the leak is, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.onsite.test_plan import Step, TestPlan
 
 Result = Literal["drop", "hold"]
@@ -14,8 +14,7 @@ class TooManyResults(ValueError):
     """More results than the plan has tests on that way."""
 
 
-@dataclass(frozen=True, slots=True)
-class Followed:
+class Followed(Frozen):
     """Tests made with their results, the step that comes next (None: none), and the sections the leak must lie in once none does.
 
     `left` are the steps that may still come, the next one first.

@@ -1,8 +1,7 @@
 """The sections a plug tests in; where it goes, by which way in, and the water that stands on it, out."""
 
-from dataclasses import dataclass
-
 from estimator.knowledge.hydrostatics import head_psi, plug_load_lb
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.profile import Profile
 from estimator.onsite.sections import Cut, Tree
@@ -15,8 +14,7 @@ TOILET_TESTS = 0.5
 """Pulling a toilet and setting it again takes about half as long as a test (from memory)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Plug:
+class Plug(Frozen):
     """Where a plug goes: station on its line and which side of a branch, size, the way in and how far from it, the water on it.
 
     `branch` is the one it stands next to or in, "" at the lower end of a drain; `upstream` whether it stands on that branch's upstream side;

@@ -5,11 +5,11 @@ nearest taped place: the cable counter is off by its share, and nobody says that
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import hypot
 from statistics import NormalDist
 
 from estimator.model.answers import INDOOR_ZONES
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line, Mark, Tie, plain_wall
 from estimator.model.profile import Profile
 from estimator.model.say import Say
@@ -17,8 +17,7 @@ from estimator.onsite.ways_in import named_ways
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Errors:
+class Errors(Frozen):
     """Standard errors: of a locate on the ground and a tape, ft; of the counter and of an unseen bow, shares of the way."""
 
     spot_ft: float
@@ -37,8 +36,7 @@ class Errors:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class FromWall:
+class FromWall(Frozen):
     """A distance from one wall, ft, and its standard error; `away_ft` is how far along the pipe the nearest tape lies."""
 
     wall: str
@@ -90,8 +88,7 @@ def _from_wall(wall: str, places: list[tuple[float, float]], station_ft: float, 
 HERE_FT = 0.05
 
 
-@dataclass(frozen=True, slots=True)
-class FromPoint:
+class FromPoint(Frozen):
     """A distance along the pipe from a point that can be seen on site, ft, and its standard error; `upstream` of it or not."""
 
     point: Say

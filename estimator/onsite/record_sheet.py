@@ -1,12 +1,12 @@
 """A sold option and what was typed after the work in; the record of the work as a sheet: as built, warranties, callbacks, what is missing, out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from itertools import zip_longest
 
 from estimator.model.afterwards import OURS, Afterwards, BuiltLevel
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.say import Dollars, Feet, FromTable, Inches, Say
@@ -21,8 +21,7 @@ from estimator.tables.tables import Tables
 NAME = "record"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sold:
+class Sold(Frozen, kw_only=True):
     """The option as it was sold, its job, the tables of that day and those of today, and the day the work was noted as done."""
 
     option: Option

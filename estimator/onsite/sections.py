@@ -5,12 +5,11 @@ end. A plug anywhere in the drain, filled from above, tests all that lies upstre
 has a way in of its own.
 """
 
-from dataclasses import dataclass
-
 from estimator.diagnosis.tests_read import read_test
 from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.knowledge.pipe_family import family
 from estimator.model.answers import INDOOR_ZONES
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.line import Line
@@ -32,8 +31,7 @@ PROVED, SAME_FT = {"passed": "tight", "failed": "leaks"}, 0.5
 """A seen opening counts as so many feet of pipe (judgment)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Frozen):
     """One part of the tree. `stretch` is on `line`; a branch in one piece has the point where it joins. `known` is what a test proved of it."""
 
     name: str
@@ -54,8 +52,7 @@ class Section:
         return (self.riser_ft or 0.0) * pipe_gal_per_ft(self.size_in)
 
 
-@dataclass(frozen=True, slots=True)
-class Cut:
+class Cut(Frozen):
     """Where a plug can stand, and which sections lie upstream of it. `branch` is the one it stands next to, "" for none."""
 
     line: str
@@ -65,8 +62,7 @@ class Cut:
     upstream: bool = True  # on that branch's upstream side
 
 
-@dataclass(frozen=True, slots=True)
-class Tree:
+class Tree(Frozen):
     """`sections` from the lower end up; the first of `cuts` tests them all."""
 
     line: str

@@ -1,7 +1,8 @@
 """A short sheet for the person who needs it: a title, and blocks of sentences and tables; the same on a phone, on paper and as JSON."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from estimator.model.frozen import Frozen
 from estimator.model.gas import first_warnings
 from estimator.model.job import Job
 from estimator.model.say import Say
@@ -9,8 +10,7 @@ from estimator.model.say import Say
 Words = Say | str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Block:
+class Block(Frozen, kw_only=True):
     """A heading, sentences, and a table where `heads` names its columns."""
 
     heading: Say
@@ -23,8 +23,7 @@ class Block:
         return not self.lines and not self.rows
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SiteSheet:
+class SiteSheet(Frozen, kw_only=True):
     """One sheet; `answer` says in one sentence what it comes to."""
 
     name: str

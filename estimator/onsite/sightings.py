@@ -8,6 +8,7 @@ squares (Gauss and Markov), so a run pulled back, and a run from another way in,
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line, Pass
 from estimator.onsite.least_squares import Equation, solve
 
@@ -20,8 +21,7 @@ ZERO_FT, TIED_FT = 0.5, 5.0
 """How far a run's own zero may be off where it began at a known access, and where it hangs on ties alone (judgment)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sighting:
+class Sighting(Frozen):
     """A fitting as one run saw it: the run's number, its reading, and whether the camera was pulled back."""
 
     run: int
@@ -29,8 +29,7 @@ class Sighting:
     back: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Fitting:
+class Fitting(Frozen):
     """A fitting with all sightings of it; `odd` are those that do not fit the others."""
 
     word: str

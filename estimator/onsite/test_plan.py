@@ -6,12 +6,12 @@ more. A yard line is a drain of its own, filled by its cleanout with the house s
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache
 from itertools import count
 from math import log2
 
 from estimator.diagnosis.tests_read import read_test
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.line import Line
@@ -20,8 +20,7 @@ from estimator.onsite.sections import Section, Tree, drains_of, tree_of, yard_li
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Frozen):
     """One test: all sections upstream of the plug. What comes next where the level drops, and where it holds.
 
     A next step is its number, or the names of the sections the leak must then lie in.
@@ -34,8 +33,7 @@ class Step:
     if_holds: int | tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class TestPlan:
+class TestPlan(Frozen):
     """`steps` begin with the first test to make; `expected` is how many tests it takes on average, `most` at worst."""
 
     __test__ = False

@@ -1,9 +1,9 @@
 """A job's tapes and lift heights in; the house's walls on a plan with the front at the bottom, and any tape as coordinates, out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from estimator.model.afterwards import LiftHeight
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, plain_wall
 from estimator.onsite.positions import tapes_of
@@ -13,8 +13,7 @@ RIGHT, LEFT = ("right", "east"), ("left", "west")
 XY = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Walls:
+class Walls(Frozen):
     """Where the outer walls stand, ft; None where no tape or lift height tells. x grows to the right, y away from the front.
 
     `names` are the words by which each wall was taped.

@@ -3,14 +3,14 @@
 import re
 from calendar import monthrange
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from estimator.model.frozen import Frozen
 
 _TERM = re.compile(r"^\s*(\d+)\s+(day|month|year)s?\b", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Warranty:
+class Warranty(Frozen):
     """What a way of repair is warranted for: the words in both languages, first and last day, None where not known yet or no term is stated."""
 
     method: str

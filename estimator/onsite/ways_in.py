@@ -1,8 +1,7 @@
 """A line in; its ways in for a camera, the best first, and whether a camera may get stuck there, out."""
 
-from dataclasses import dataclass
-
 from estimator.model.answers import INDOOR_ZONES
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile
@@ -14,8 +13,7 @@ MOST_TIGHT_BENDS = 2
 """So many square bends on the way and the cable may not come back (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class WayIn:
+class WayIn(Frozen):
     """One way in: its name, station and size, how far the camera would go from there, the square bends on that way."""
 
     line: str

@@ -1,11 +1,11 @@
 """An agreement and what became of it in, a change order out: what was found, what it adds or credits, new total, signatures."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
 from estimator.model.agreed import Agreed, agreed, side_of
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Extra, Option, Quote
 from estimator.model.say import Say
 from estimator.papers import option_words
@@ -22,8 +22,7 @@ WIDTHS = (48.0, 16.0, 16.0, 16.0)
 SIGNED, NOW, MOVED = 1, 2, 3
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ChangeOrder:
+class ChangeOrder(Frozen, kw_only=True):
     """The quote and option that were signed, on their day, and the same option as it stands now.
 
     `noted` and `no_longer` are what the notes say besides findings and tests: now and not then, then and not now.
@@ -38,8 +37,7 @@ class ChangeOrder:
     no_longer: tuple[Say, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(Frozen):
     """One work line by its text in both languages: dollars signed and dollars now."""
 
     text_en: str

@@ -1,9 +1,9 @@
 """An option in, the boxes of its safety page out: documents before digging, and checks of each shift that no caution says."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from estimator.knowledge.paint import BUILT_BEFORE
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
 from estimator.papers.competent_person import digs, goes_in
@@ -14,8 +14,7 @@ TESTS = ("tests", "whole_tests", "isolation_tests", "tests_after_lift")
 Asked = Callable[[Quote, Option], bool]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Box:
+class Box(Frozen, kw_only=True):
     """Something to tick: what the option must have for it, and the ids of the firm's cautions that say the same."""
 
     what: Say

@@ -1,7 +1,6 @@
 """Notes of the job, tests to show, and the table of actual hours and quantities by line of the estimate, read back later."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.languages import LANGUAGES
 from estimator.model.offer import Option
 from estimator.model.price import TaskHours
@@ -33,8 +32,7 @@ def written(word: str) -> frozenset[str]:
     return frozenset({word.lower(), *(spoken(word, language).lower() for language in LANGUAGES)})
 
 
-@dataclass(frozen=True, slots=True)
-class Planned:
+class Planned(Frozen):
     """One row: a task of a work item, all pipes together."""
 
     work_item: str

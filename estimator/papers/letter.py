@@ -1,8 +1,10 @@
 """What every sheet of a quote shares: the reader's language, the firm's head, the foot of the page."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 
+from msgspec import field
+
+from estimator.model.frozen import Frozen
 from estimator.model.gas import GAS_FIRST, gas_smelled
 from estimator.model.offer import Extra, Quote, Term
 from estimator.model.price import LineItem
@@ -27,8 +29,7 @@ def not_real(quote: Quote, language: str) -> str:
     return ""
 
 
-@dataclass(frozen=True)
-class Letter:
+class Letter(Frozen, dict=True):
     """A quote and the language it is written in."""
 
     quote: Quote

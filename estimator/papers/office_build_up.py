@@ -1,8 +1,8 @@
 """Cost lines on a page in, the way from cost to price below them out, live where the margins are known."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents, up_to
 from estimator.model.offer import Option
 from estimator.papers.inside import live
@@ -15,8 +15,7 @@ HUNDRED = Decimal(100)
 LEAVES = "of the price: commission, card fee, warranty reserve"
 
 
-@dataclass(frozen=True, slots=True)
-class ClassRow:
+class ClassRow(Frozen):
     """What a price class costs and is sold for; contingency and margin as shares."""
 
     name: str

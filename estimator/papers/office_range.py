@@ -1,9 +1,9 @@
 """The hours' range for the office: how far each task may go on a good and on a bad day, and which tasks move the cost most."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
 from estimator.model.basis import HOW
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents, exact
 from estimator.model.offer import Option, Quote
 from estimator.model.visit import KINDS
@@ -16,8 +16,7 @@ WIDTHS = (34.0, 12.0, 10.0, 10.0, 10.0, 12.0, 12.0)
 MOST_DRIVERS = 8
 
 
-@dataclass(frozen=True, slots=True)
-class Driver:
+class Driver(Frozen):
     """A task of an option: hours on a good day, as a rule, on a bad day; what less and more of it is worth at its crew's rate."""
 
     task: str

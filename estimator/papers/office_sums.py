@@ -1,8 +1,8 @@
 """An option in, what the firm asks, spends and keeps out: cost as priced, in the middle and at the firm's own confidence."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.offer import Option
 
@@ -10,8 +10,7 @@ PARTS = ("labor", "overhead", "material", "small parts", "tax", "equipment", "su
 MIDDLE = 50
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sums:
+class Sums(Frozen, kw_only=True):
     """Dollars. `middle` and `sure` are None where no range was drawn; `profit` is the price without tax less the middle cost; `days` are the day plan's, without one those paid."""
 
     price: Decimal

@@ -1,10 +1,10 @@
 """What every job would cost on new tables in, one workbook for the office out. Nothing of it leaves the house."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.papers.inside import close, head, inside_page
 from estimator.papers.page import at, sum_of
@@ -18,8 +18,7 @@ ISSUED, NOW, MOVED = 5, 6, 7
 LANGUAGE = "en_US"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Move:
+class Move(Frozen, kw_only=True):
     """One option of one job; None where it was not issued, or is no longer offered."""
 
     job: str
@@ -31,8 +30,7 @@ class Move:
     now: Decimal | None
 
 
-@dataclass(frozen=True, slots=True)
-class Repricing:
+class Repricing(Frozen):
     """All of them, those left out with the reason, and which tables of which day it was."""
 
     moves: tuple[Move, ...]

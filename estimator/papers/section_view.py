@@ -1,7 +1,6 @@
 """How a line's stations and heights fall on the drawing: its scale, its colors, its View."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line
 from estimator.model.stretch import Stretch
 from estimator.papers.heights import Points
@@ -17,8 +16,7 @@ GUESSED_DEPTH_FT, USUAL_SLAB_FT = 3.0, 4 / 12
 HARD = ("slab", "basement", "drive", "walk", "street")
 
 
-@dataclass(frozen=True)
-class View:
+class View(Frozen, dict=True):
     """How a line's stations and heights fall on the sheet."""
 
     line: Line

@@ -4,9 +4,9 @@ A suggestion is never applied by itself: the office changes the table or leaves 
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from statistics import pstdev
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import Price, TaskHours
 from estimator.pricing.percentile import percentile
 from estimator.tables.rows import Production
@@ -17,8 +17,7 @@ OURS = "our error"
 """Hours lost by our own error say nothing about the next job, so no suggestion is made from them."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Actual:
+class Actual(Frozen, kw_only=True):
     """Crew-hours of a task as they turned out; the quantity where it was not as estimated; why it differed."""
 
     task: str
@@ -28,8 +27,7 @@ class Actual:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Outcome:
+class Outcome(Frozen, kw_only=True):
     """One task of one job: estimated and actual. Quantities count `per` in, factors say what made it slow already."""
 
     task: str
@@ -56,8 +54,7 @@ class Outcome:
         return self.actual_hours / (self.actual_quantity * self.factor) if self.actual_quantity else 0.0
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Suggestion:
+class Suggestion(Frozen, kw_only=True):
     """A production row as the jobs would have it, beside the one in the table."""
 
     task: str

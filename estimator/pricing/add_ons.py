@@ -1,10 +1,11 @@
 """An option's takeoffs and price in; what may be added to it, each at a price that stands by itself, out."""
 
 from collections.abc import Iterable, Sequence, Set
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.add_on import AddOn
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, WantedAddOn
 from estimator.model.judgement import FLOOR_RULE
 from estimator.model.money import cents
@@ -19,8 +20,7 @@ from estimator.tables.rows import AddOnRow, PlaceRow
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Frozen):
     """What a job says of add-ons for one option, which is `called` by its letter and its name, in small letters."""
 
     words: Sequence[WantedAddOn] = ()

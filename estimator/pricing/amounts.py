@@ -1,11 +1,12 @@
 """Parts that ask for the same row, put together: how much the scope takes of it and who asked; what it comes to."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from functools import cached_property
 from typing import Generic, NamedTuple, TypeVar
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.pricing.parts import ROUNDED_LATER, Part
 from estimator.pricing.spread_on import Owner, Shares, shares
@@ -13,8 +14,7 @@ from estimator.pricing.spread_on import Owner, Shares, shares
 Row = TypeVar("Row")
 
 
-@dataclass(frozen=True)
-class Asked:
+class Asked(Frozen, dict=True):
     """A row asked for, how much of it, and the parts that ask. Of what is paid `once` a scope the largest counts."""
 
     ref: str

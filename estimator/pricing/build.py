@@ -1,9 +1,10 @@
 """The build-up, steps 1 to 8 in their order: takeoffs of a scope in, its Price out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Allowance, Discount, Override
 from estimator.model.money import up_to
 from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price, TaskHours
@@ -34,8 +35,7 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Cost:
+class Cost(Frozen):
     """Steps 1 to 5: what the scope costs the firm, line by line, and who carries it."""
 
     tasks: tuple[TaskHours, ...]

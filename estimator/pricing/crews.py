@@ -1,9 +1,9 @@
 """The crews a scope needs in; what each costs an hour and how long it sets up each day, out."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.remembered import remembered
@@ -20,8 +20,7 @@ SET_UP_TASK = "daily set-up"
 NIGHT = "night_work"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Crew:
+class Crew(Frozen, kw_only=True):
     """A crew in this scope: dollars an hour, hours of set-up a day, likely and at most, and the cells they come from."""
 
     name: str

@@ -2,15 +2,14 @@
 
 import random
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
+from estimator.model.frozen import Frozen
 from estimator.pricing.three_points import Column, ThreePoints
 
 
-@dataclass(frozen=True, slots=True)
-class Uncertain:
+class Uncertain(Frozen):
     """Something that may turn out otherwise: its name, low/likely/high, and the cause it shares with others ("" for none)."""
 
     name: str

@@ -5,9 +5,9 @@ of scopes, takes them as they are (total.py). So nothing is reckoned in two plac
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.price import CrewDays, TaskHours
 from estimator.pricing.amounts import Asked, Charge, Worked, put_together, with_days
@@ -24,8 +24,7 @@ from estimator.tables.tables import Tables
 ZERO = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Figures:
+class Figures(Frozen, kw_only=True):
     """What a scope costs the firm: hours, crews by the half day, machines, what is bought, what others bill."""
 
     tasks: tuple[TaskHours, ...]

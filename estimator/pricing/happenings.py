@@ -1,8 +1,8 @@
 """A priced scope and the table of events in; what may come once on this job, with its chance and its cost, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import Price
 from estimator.model.work import Takeoff
 from estimator.pricing.facts import holds
@@ -10,8 +10,7 @@ from estimator.tables.rows import Event
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Happening:
+class Happening(Frozen):
     """An event: the repair it comes to, crew-hours and dollars it takes, its chance from 0 to 1. `crew` is one of the price's or empty."""
 
     name: str

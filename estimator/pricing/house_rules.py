@@ -1,14 +1,13 @@
 """The settings pricing reads, in one record: tables in, the firm's numbers out."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.remembered import remembered
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HouseRules:
+class HouseRules(Frozen, kw_only=True):
     """How the firm counts days and rounds prices. Hours are crew-hours, money dollars."""
 
     day_hours: float

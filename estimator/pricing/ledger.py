@@ -3,11 +3,11 @@
 import csv
 import io
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.plain_cell import plain_cell
 
@@ -15,8 +15,7 @@ Kind = Literal["deposit", "draw", "change", "credit", "tax", "fee", "payment"]
 COLUMNS = ("date", "job", "customer", "kind", "text", "amount", "account", "reference")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Entry:
+class Entry(Frozen, kw_only=True):
     """One line of a job's money. Amounts are above 0; what comes in and credits are taken off what is owed."""
 
     day: date | None  # None: not due yet
@@ -55,8 +54,7 @@ def tax_on(amount: Decimal, price_without_tax: Decimal, tax: Decimal, whole_char
     return cents(amount * tax / price_without_tax)
 
 
-@dataclass(frozen=True, slots=True)
-class Account:
+class Account(Frozen):
     """The money of one job."""
 
     job: str

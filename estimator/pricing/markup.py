@@ -1,9 +1,9 @@
 """Step 6: costs by price class in; what they are sold for, out. Margin is a share of the price, never of the cost."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
@@ -72,8 +72,7 @@ def class_prices(
     }
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ByClass:
+class ByClass(Frozen, kw_only=True):
     """What each price class costs and is sold for, dollars, and the contingency on it, percent."""
 
     costs: Mapping[str, Decimal]

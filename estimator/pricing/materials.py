@@ -1,9 +1,10 @@
 """Step 4: the material parts of a scope in; what to buy, small parts and the tax the firm pays, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents, exact, up_to
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, Charge
@@ -30,8 +31,7 @@ def order_quantity(amount: float, row: Material) -> Decimal:
     return plain(packs - row.pack if over <= row.pack * PACK_DUST and packs > row.pack else packs)
 
 
-@dataclass(frozen=True, slots=True)
-class Stuff:
+class Stuff(Frozen):
     """What a scope buys; and dollars of small parts, and of the sales tax where the firm pays it when buying.
 
     `small_base` and `tax_base` are what the two are a percent of.

@@ -6,10 +6,11 @@ Worked out a column at a time, all draws of a task, then all of a crew: ten thou
 import functools
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 
 import numpy as np
+from msgspec import field
 
+from estimator.model.frozen import Frozen
 from estimator.model.paid_days import NOISE
 from estimator.model.price import CostLine, CrewDays, Price
 from estimator.model.work import Takeoff
@@ -32,8 +33,7 @@ Values = Mapping[str, Column]
 """A column for each uncertain thing, as multiples of the likely; what is not there is certain."""
 
 
-@dataclass(frozen=True, slots=True)
-class Model:
+class Model(Frozen):
     """What the draws are put through: tasks, crews and costs of the price, and what may happen."""
 
     price: Price
@@ -95,8 +95,7 @@ def _work(model: Model, values: Values, certain: Column) -> Work:
     return work
 
 
-@dataclass(frozen=True, slots=True)
-class _Days:
+class _Days(Frozen):
     """Days of crews on some of their work, each asked for once; `luck` is that of the daily set-up."""
 
     model: Model

@@ -1,8 +1,8 @@
 """Takeoffs and recipes in; the parts each work item of each repair is made of, out."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Place, Problem
 from estimator.model.remembered import remembered
 from estimator.model.work import Takeoff
@@ -22,8 +22,7 @@ ROUNDED_LATER = ("days.", "hours.")
 """Quantities that follow a crew's days or hours and are known only once those are."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Part:
+class Part(Frozen, kw_only=True):
     """One recipe row of one work item of one repair, with the quantity it takes. `amount` = quantity × per."""
 
     repair: str
@@ -48,8 +47,7 @@ class Part:
         return self.repair, self.item.item
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sold:
+class Sold(Frozen, kw_only=True):
     """A work item of one repair that the homeowner pays for, and how much of it there is."""
 
     takeoff: Takeoff

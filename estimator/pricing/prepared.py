@@ -1,8 +1,10 @@
 """A takeoff in; what a scope has only to add up out: its parts, their hours, and the rows they ask for, worked out once."""
 
 from collections.abc import Hashable, Mapping, Sequence
-from dataclasses import dataclass, field
 
+from msgspec import field
+
+from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.model.problem import Problem
 from estimator.model.remembered import remembered_by
@@ -16,8 +18,7 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Prepared:
+class Prepared(Frozen, kw_only=True):
     """The parts of a takeoff, the hours of those that are labor, what each of its crews meets, the rows asked for by kind.
 
     Where a row is missing or an item would cost nothing there are problems alone.

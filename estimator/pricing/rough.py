@@ -1,9 +1,9 @@
 """Steps 1 to 6 without any rounding: takeoffs in; a smooth price for break-even and an additive cost for the search, out."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import partial
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.model.work import Takeoff
@@ -22,16 +22,14 @@ from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class RoughCost:
+class RoughCost(Frozen):
     """What a repair adds to a scope, marked up, in whole cents; `shared` are (key, cents) paid once a scope."""
 
     cents: int
     shared: tuple[tuple[str, int], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Bit:
+class Bit(Frozen):
     """An unrounded cost: its price class, dollars, who carries it, how much of it is material, the key it is shared by."""
 
     price_class: str
@@ -127,8 +125,7 @@ def _by_crew(tasks: Iterable[TaskHours]) -> dict[str, list[TaskHours]]:
     return out
 
 
-@dataclass(frozen=True, slots=True)
-class _Crews:
+class _Crews(Frozen):
     """Who works how long, and how many days that is unrounded."""
 
     tasks: Mapping[str, Sequence[TaskHours]]

@@ -1,9 +1,9 @@
 """Steps 6 and 7: what each class is sold for in; what each work item is sold for before rounding, out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
@@ -17,8 +17,7 @@ from estimator.tables.tables import Tables
 ZERO = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sale:
+class Sale(Frozen, kw_only=True):
     """Costs and prices by class, prices by work item, and what they sum to before rounding."""
 
     costs: Mapping[str, Decimal]

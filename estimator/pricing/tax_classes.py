@@ -1,9 +1,9 @@
 """Priced lines and the place in; tax on work that the place taxes in its own way, and what is left for its usual way, out."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.model.price import LineItem
 from estimator.model.say import Dollars, Say
@@ -14,8 +14,7 @@ from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class OwnWay:
+class OwnWay(Frozen):
     """`amount`: sold under a row of its own; `passed_on`: how much of that is handed on at cost; their tax and its words.
 
     `owners` are those work items by repair.

@@ -1,16 +1,15 @@
 """Low, likely and high in; any percentile of the triangle between them out."""
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
+
+from estimator.model.frozen import Frozen
 
 Column = NDArray[np.float64]
 """One value a draw."""
 
 
-@dataclass(frozen=True, slots=True)
-class ThreePoints:
+class ThreePoints(Frozen):
     """low ≤ likely ≤ high of anything."""
 
     low: float

@@ -6,10 +6,10 @@ work that the place taxes in its own way needs the whole build-up. What nobody a
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Allowance
 from estimator.model.money import up_to
 from estimator.model.price import TaskHours
@@ -32,8 +32,7 @@ from estimator.tables.tables import Tables
 ZERO = Decimal(0)
 
 
-@dataclass(frozen=True)
-class Total:
+class Total(Frozen, dict=True):
     """A scope in figures: what it costs, and what the homeowner pays for it, dollars. Errors: CannotGoOn, when asked."""
 
     takeoffs: tuple[Takeoff, ...]

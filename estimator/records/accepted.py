@@ -1,13 +1,13 @@
 """An option letter and a day in, a lasting note of what the homeowner accepted out; one for each revision, never written over."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.disk import Disk
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import chained
 from estimator.pricing.cancellation import cancel_until
@@ -27,8 +27,7 @@ from estimator.records.revisions import Revision, revisions
 from estimator.records.told import said
 
 
-@dataclass(frozen=True, slots=True)
-class Acceptance:
+class Acceptance(Frozen):
     """Which option of which revision, when it was signed, and the last day to cancel ("" where the place says none)."""
 
     revision: int

@@ -4,13 +4,14 @@ import contextlib
 import hashlib
 import tempfile
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from estimator.disk.disk import Disk
 from estimator.disk.read import read_bytes
 from estimator.disk.whole import cleared, fresh, sweep
 from estimator.fieldnotes.textfile import lies_below
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
 from estimator.records.issue import Made
@@ -25,8 +26,7 @@ Remake = Callable[[Path, Inputs, int], Made]
 """A job file on the disk, the tables and day of old, and the revision's number in; its quote and papers out."""
 
 
-@dataclass(frozen=True, slots=True)
-class Again:
+class Again(Frozen):
     """Where the files were put, and which came out with other bytes."""
 
     folder: Path

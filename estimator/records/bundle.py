@@ -1,8 +1,8 @@
 """A quote and what it was made from in, the papers of its revision out: bytes by their path below the revision folder."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.papers.budget_letter import budget_letter
@@ -21,8 +21,7 @@ from estimator.sheets.book import Book
 from estimator.sheets.write import write
 
 
-@dataclass(frozen=True, slots=True)
-class Sent:
+class Sent(Frozen):
     """A workbook that may leave the house: its first words by language, what makes it, when it is made."""
 
     names: tuple[tuple[str, str], ...]

@@ -2,9 +2,10 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Option
 from estimator.model.say import Say, Typed
 from estimator.records.record import Record
@@ -14,8 +15,7 @@ from estimator.tables.changes import changes as table_changes
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Frozen):
     """One thing that moved: where it belongs, what it is, before and after; empty where it was not there."""
 
     about: str  # "option", "line", "finding", "notes", "rule", "wish", "table", "day", "version"
@@ -37,8 +37,7 @@ BECAUSE: Mapping[str, str] = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class Parted:
+class Parted(Frozen):
     """An option's total before and after, and how the way between parts; None where it is not offered on one of the three.
 
     `prices` is what the new prices alone do to the old notes, `found` what the new findings do at the new prices,

@@ -1,12 +1,12 @@
 """A day in, a lasting note that the accepted work was done out; one for each revision that was accepted, never written over."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.disk import Disk
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.records.accepted import accepted
 from estimator.records.lock import locked
@@ -16,8 +16,7 @@ from estimator.records.refusals import told
 from estimator.records.revisions import revisions
 
 
-@dataclass(frozen=True, slots=True)
-class Finished:
+class Finished(Frozen):
     """Which option of which revision was built, and the day it was done."""
 
     revision: int

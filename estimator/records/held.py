@@ -1,10 +1,9 @@
 """A number that the owner set by hand, as a record keeps it for the next revision."""
 
-from dataclasses import dataclass
+from estimator.model.frozen import Frozen
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Frozen):
     """A number set by hand: the letter and title of its option, what it is of, the program's own number then, why."""
 
     letter: str

@@ -6,11 +6,12 @@ runs that want the same number one gets it, and the other tries the next. Issued
 
 import errno
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from estimator.disk.disk import Disk
 from estimator.disk.whole import cleared, fresh, sweep
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
@@ -25,16 +26,14 @@ from estimator.records.sealed import sealed
 TRIES = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Made:
+class Made(Frozen):
     """A quote numbered for a revision, and its papers by their path below the revision folder (`to send/…`)."""
 
     quote: Quote
     files: Mapping[str, bytes]
 
 
-@dataclass(frozen=True, slots=True)
-class Issued:
+class Issued(Frozen):
     """What came of it: the revision, its folder and files; `new` is False when nothing had changed since.
 
     `problems` warns of a newest revision whose record nobody can use.

@@ -2,15 +2,18 @@
 
 import hashlib
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import Any
 
+from msgspec import field
+
 import estimator
 from estimator.disk.read import read_bytes
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job, PastVisit
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
@@ -32,8 +35,7 @@ NOT_CONTENT: frozenset[str] = frozenset(
 that is credited to nothing."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Inputs:
+class Inputs(Frozen, kw_only=True):
     """What a quote is made from: the texts of the job file and its logs by name, the tables, the day, the languages,
     the pictures by the name the notes give them, and the seed of what is drawn by chance."""
 
@@ -54,8 +56,7 @@ class Inputs:
         return replace(job.with_add_ons(self.add_ons), visits=self.visits)
 
 
-@dataclass(frozen=True, slots=True)
-class Record:
+class Record(Frozen):
     """The record as kept: a JSON object with the keys that `made` writes."""
 
     data: Mapping[str, Any]

@@ -1,7 +1,7 @@
 """A job file and new tables in, what each of its options would cost against what was issued out; nothing is written."""
 
 import hashlib
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -9,6 +9,7 @@ from pathlib import Path
 from estimator.disk.read import read_bytes
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.beside import logs_in_folders
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Level, Problem, first_of
 from estimator.pipeline import run_with
 from estimator.records.afterwards.visits import visits
@@ -20,8 +21,7 @@ from estimator.records.same_option import doing, names
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OptionMove:
+class OptionMove(Frozen, kw_only=True):
     """One option by its letter and title: issued and now, in dollars; None where it was not, or is no longer, offered."""
 
     option: str
@@ -29,8 +29,7 @@ class OptionMove:
     now: Decimal | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Repriced:
+class Repriced(Frozen, kw_only=True):
     """One job on new tables. `wrong` says in plain words why it could not be priced; then there are no moves."""
 
     job_file: str

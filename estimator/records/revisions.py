@@ -1,10 +1,10 @@
 """A job's folder in, its revisions out: which there are, the newest, the record of each."""
 
 import re
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.records.names import INTERNAL
@@ -16,8 +16,7 @@ if TYPE_CHECKING:
 FOLDER = re.compile(r"r([1-9][0-9]{0,5})")
 
 
-@dataclass(frozen=True, slots=True)
-class Revision:
+class Revision(Frozen):
     """One issued revision: its number and its folder."""
 
     number: int

@@ -2,9 +2,9 @@
 name, never by letters or lengths, which move with what is found."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from estimator.model.frozen import Frozen
 from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.model.work import Repair
@@ -15,8 +15,7 @@ Piece = tuple[float, float, str]
 """From and to (stations, ft), and from where a tunnel is begun."""
 
 
-@dataclass(frozen=True, slots=True)
-class Doing:
+class Doing(Frozen):
     """What an option does: every way with its pieces of pipe. `title` has no length in it."""
 
     letter: str

@@ -3,13 +3,13 @@
 import os
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.read import read_bytes
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.records.accepted import Acceptance, accepted
 from estimator.records.afterwards.lost import lost
@@ -35,8 +35,7 @@ JOB = re.compile(r"^[ \t]*(\[[ \t]*job\b|job[ \t]*=[ \t]*\{|job\.)", re.MULTILIN
 NOTHING = Say.of("nothing")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Standing:
+class Standing(Frozen, kw_only=True):
     """Where one job stands. `total` is the accepted option's, else the cheapest one's; `waits_for` says who is next."""
 
     job_file: Path

@@ -3,10 +3,10 @@
 import hashlib
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 from estimator.disk.read import read_bytes
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.names import TO_SEND
 from estimator.records.problems import NEVER_ISSUED
@@ -18,8 +18,7 @@ from estimator.sheets.seen import MISSING, SHOWN, Seen, seen
 MOSTLY = 0.5  # of its sheets tell which paper it was
 
 
-@dataclass(frozen=True, slots=True)
-class Differing:
+class Differing(Frozen):
     """A cell that is not as issued, or a row, a column or a sheet that is hidden now."""
 
     sheet: str
@@ -28,8 +27,7 @@ class Differing:
     now: str
 
 
-@dataclass(frozen=True, slots=True)
-class Verified:
+class Verified(Frozen):
     """The issued file it was held against; `same_bytes`, or the cells that differ (none: saved again, figures untouched).
 
     `filled` is what somebody wrote where the paper leaves room for it; `marked` the cells of the boxes among them.

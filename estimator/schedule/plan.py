@@ -2,8 +2,9 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.model.say import Say
@@ -19,8 +20,7 @@ LATE_STEPS = ("film", "inspect", "fill", "close", "return")
 """Steps of the job that follow all work on the pipe; its other work on the pipe goes with that."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Plan:
+class Plan(Frozen, kw_only=True):
     """What has to be placed. `before` are the tasks and waits that each task or wait waits for, by id."""
 
     tasks: tuple[Task, ...]

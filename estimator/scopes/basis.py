@@ -5,10 +5,11 @@ far end of the locator's tolerance, so at either end the depth is taken as found
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from estimator.model.basis import Basis, Fact, How
 from estimator.model.deeper import found_at
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
@@ -24,8 +25,7 @@ INCHES_PER_FT = 12.0
 HOW_DEEP: dict[str, How] = {"read": "measured", "between": "measured", "carried": "assumed", "assumed": "assumed"}
 
 
-@dataclass(frozen=True, slots=True)
-class _Asked:
+class _Asked(Frozen):
     """What every question below reads: the scope, its takeoffs and what it costs as it stands."""
 
     repairs: tuple[Repair, ...]

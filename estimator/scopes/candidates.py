@@ -1,8 +1,9 @@
 """A job and its needs in; every repair the rules allow out, and the rules that forbid the others."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile
@@ -21,8 +22,7 @@ from estimator.works.grade import fall_asked_in_per_ft
 from estimator.works.methods import record_of
 
 
-@dataclass(frozen=True, slots=True)
-class Offers:
+class Offers(Frozen):
     """Repairs that may be offered, and the verdicts that block the others (one a rule, a method and a stretch).
 
     `instead` stop short of a beam or of a neighbor: they are offered where the longer one of that way cannot be.

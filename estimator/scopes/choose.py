@@ -1,11 +1,12 @@
 """Repairs the rules allow in, the options as scopes with their prices and what the homeowner lives with, out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from string import ascii_lowercase
 
 from estimator.model.basis import Basis
+from estimator.model.frozen import Frozen
 from estimator.model.gas import gas_smelled
 from estimator.model.job import Job, WantedOption
 from estimator.model.judgement import Diagnosis, Need, Verdict
@@ -34,8 +35,7 @@ LookedAt = tuple[tuple[Dish, ...], tuple[Dish, ...]]
 """Sets that are worth showing, and all that the estimator did not drop."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chosen:
+class Chosen(Frozen, kw_only=True):
     """One option before it has words. Days are working days in halves, areas sq ft, lengths ft.
 
     `by_hand` is what the estimator wanted of it ("pin", "add" or ""); `scope.bound` by how much it could be beaten.
@@ -55,8 +55,7 @@ class Chosen:
     waits_for_visit: bool = False  # a visit would settle what keeps its price from being firm
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Choices:
+class Choices(Frozen, kw_only=True):
     """Options in the order they are shown: pinned ones, those the search found by price, those added by hand.
 
     `verdicts` are all that stand against a way, those found once a repair was measured among them; `unanswered` are needs
@@ -142,16 +141,22 @@ def _found(
     if most <= 0 or not counter.candidates:
         return (), ((), ())
     dropped = _dropped(wishes)
-    asked = dict.fromkeys((_to_answer(needs), _planned(needs) or needs))
-    looked_at = [_dishes(some, counter) for some in asked]
-    allowed = [_wanted_ones(_no_bigger(some, needs), dropped) for some in looked_at]
-    picked = _picked([menu(some) for some in allowed], needs, most)
+
+    def allowed(some: tuple[Dish, ...]) -> tuple[Dish, ...]:
+        return _wanted_ones(_no_bigger(some, needs), dropped)
+
+    looked_at = _dishes(_to_answer(needs), counter)
+    best = menu(allowed(looked_at))
+    picked, planned = shown(best, most), _planned(needs)
+    if not any({n.id for n in planned} <= {a for c in d.answer.chosen for a in c.answers} for d in picked):
+        complete = best if planned == _to_answer(needs) else menu(allowed(_dishes(planned, counter)))
+        picked = (*shown(best, max(1, most - len(complete[:1]))), *complete[:1])[:most]
     if len(picked) < most:
         picked += _the_yard_new(picked, needs, counter, dropped)
     sold = (_sold(d, counter) for d in picked)
     keep = counter.job.wishes.keep_floors
     options = tuple(sorted(sold, key=lambda option: (keep and _opens_a_floor(option), option.price.total)))
-    return options, (allowed[0], _wanted_ones(looked_at[0], dropped))
+    return options, (allowed(looked_at), _wanted_ones(looked_at, dropped))
 
 
 def _the_yard_new(
@@ -182,15 +187,6 @@ def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, 
     if dearest is None:
         return () if all(n.watched for n in needs) else found
     return tuple(d for d in found if d in little or d.price < dearest)
-
-
-def _picked(menus: Sequence[tuple[Dish, ...]], needs: tuple[Need, ...], most: int) -> tuple[Dish, ...]:
-    """Those shown of the first menu; the first of the last one in the last place where they all leave some of it."""
-    best, complete = menus[0], menus[-1][:1]
-    planned = {n.id for n in _planned(needs)}
-    if any(planned <= {a for c in d.answer.chosen for a in c.answers} for d in shown(best, most)):
-        complete = ()
-    return (*shown(best, max(1, most - len(complete))), *complete)[:most]
 
 
 def _sold(dish: Dish, counter: Counter) -> Chosen:

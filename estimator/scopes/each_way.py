@@ -1,8 +1,8 @@
 """Needs, the repairs offered and what stands against others in; for every need every way of repair with its verdict out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.say import Say
@@ -18,8 +18,7 @@ WEIGHT: tuple[Effect, ...] = tuple(Effect)
 NOT_FOR_THIS = Say.of("This way does not put that trouble right.")
 
 
-@dataclass(frozen=True, slots=True)
-class WayThere:
+class WayThere(Frozen):
     """One way of repair for one need: may it be offered, and the gravest thing a rule says of it (None: nothing)."""
 
     method: str
@@ -27,8 +26,7 @@ class WayThere:
     verdict: Verdict | None
 
 
-@dataclass(frozen=True, slots=True)
-class NeedWays:
+class NeedWays(Frozen):
     need: Need
     ways: tuple[WayThere, ...]
 

@@ -1,10 +1,10 @@
 """A bare need and the line it lies on in, the stretch that reaches sound pipe out, with the reasons in words."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from estimator.knowledge.pipe_family import family
 from estimator.model.fall import LEVEL_REACH_FT, fall_over, level_stations
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Need
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
@@ -18,8 +18,7 @@ SLIGHT_FT = 0.05
 """A shorter move nobody can measure in the ground: it is made and not spoken of."""
 
 
-@dataclass(frozen=True, slots=True)
-class Extent:
+class Extent(Frozen):
     """A stretch and how it came about."""
 
     stretch: Stretch

@@ -1,10 +1,10 @@
 """The functions of other steps that choosing a scope needs; the pipeline hands them in, so that no step imports another."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Protocol
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Verdict
 from estimator.model.price import Price, TaskHours
@@ -51,8 +51,7 @@ Smooth = Callable[[Sequence[Repair], Job, Tables], float]
 """Repairs measured and priced as one scope on another job or with other tables, nothing rounded, dollars."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Handed:
+class Handed(Frozen, kw_only=True):
     """`take_off` measures one repair, without those that come first.
 
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are

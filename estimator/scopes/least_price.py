@@ -6,8 +6,8 @@ days are too; packs, machines, minimums and the price step can only add to that.
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.paid_days import paid_steps
 from estimator.model.work import JOB
 from estimator.scopes.handed import InFigures
@@ -21,16 +21,14 @@ ROUNDED_CENTS = 100
 Hours = Mapping[str, float]
 
 
-@dataclass(frozen=True, slots=True)
-class Crew:
+class Crew(Frozen):
     """Dollars an hour, and hours of set-up each day."""
 
     rate: float
     set_up: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Firm:
+class Firm(Frozen, kw_only=True):
     """How the firm counts days, and the least and most a dollar of its own work is sold for."""
 
     day: float

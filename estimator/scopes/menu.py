@@ -1,8 +1,12 @@
 """Needs, candidates and functions that price and measure a set in, the menu out: sets none of which beats another; and the beaten."""
 
+import operator
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from functools import cached_property
+from itertools import groupby
 
+from estimator.model.frozen import Frozen
 from estimator.model.work import Candidate
 from estimator.scopes.real import LeftOf, PriceOf, best_real, nothing_left
 from estimator.scopes.search import Answer, cheapest, in_order, least_by
@@ -11,23 +15,25 @@ MOST_METHOD_SETS = 256
 """So many sets of allowed methods are tried at most."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Dish:
-    """One set on the menu: its real price in cents and what the homeowner lives with. Less is better in all four."""
+Measures = tuple[float, float, float]
+"""Days without drains, floor opened in sq ft, old pipe left in ft."""
+MeasuresOf = Callable[[Answer], Measures]
+
+
+class Dish(Frozen, kw_only=True, dict=True):
+    """One set on the menu: its real price in cents and, once asked, what the homeowner lives with. Less is better in all four."""
 
     answer: Answer
     price: int
-    days_without_drains: float
-    floor_sf: float
-    old_pipe_left_ft: float
+    measures_of: MeasuresOf
     bound: int | None = None  # by how many cents it could be beaten; None: it is the cheapest of its kind, not of all
     left: tuple[int, ...] = ()  # how much it leaves as it is, the worst first
 
-    @property
-    def measures(self) -> tuple[float, float, float, float]:
-        return (self.price, self.days_without_drains, self.floor_sf, self.old_pipe_left_ft)
+    @cached_property
+    def measures(self) -> Measures:
+        return self.measures_of(self.answer)
 
-    @property
+    @cached_property
     def ways(self) -> frozenset[tuple[str, str]]:
         """Which need it treats by which method."""
         return frozenset((need, c.method) for c in self.answer.chosen for need in c.answers)
@@ -37,17 +43,17 @@ class Dish:
 
         A lining is no new pipe and a tunnel no open floor, whatever they cost: those people compare themselves.
         """
-        return self.ways == other.ways and self.no_worse(other) and self.measures != other.measures
+        return self.ways == other.ways and self.no_worse(other) and not self.is_like(other)
 
     def no_worse(self, other: "Dish") -> bool:
         """As good or better in price, days, floor and old pipe left."""
-        pairs = list(zip(self.measures, other.measures, strict=True))
-        return all(a <= b for a, b in pairs)
+        return self.price <= other.price and all(map(operator.le, self.measures, other.measures))
+
+    def is_like(self, other: "Dish") -> bool:
+        """Every need is treated by the same method, and all four are alike."""
+        return (self.ways, self.price) == (other.ways, other.price) and self.measures == other.measures
 
 
-Measures = tuple[float, float, float]
-"""Days without drains, floor opened in sq ft, old pipe left in ft."""
-MeasuresOf = Callable[[Answer], Measures]
 PartOf = Callable[[Candidate], Measures]
 """What one candidate adds: days its line is out, floor it opens, and (below zero) old pipe it takes away."""
 
@@ -74,7 +80,7 @@ def dishes(
     answers = {best.answer: None}
     answers |= dict.fromkeys(cheapest_of_methods(needs, candidates, shared_costs))
     answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
-    found = (replace(_dish(answer, price_of, measures_of), left=left_of(answer)) for answer in answers)
+    found = [Dish(answer=a, price=price_of(a), measures_of=measures_of, left=left_of(a)) for a in answers]
     never_below = best.price - best.bound
     return tuple(replace(d, bound=max(0, d.price - never_below)) if d.price <= best.price else d for d in found)
 
@@ -85,21 +91,27 @@ def menu(found: Sequence[Dish]) -> tuple[Dish, ...]:
     A dish is dropped when another that treats every need by the same method beats it, or is like it in all four and comes
     first. Not promised: every set that nothing beats.
     """
-    kept = by_price(d for d in found if not any(other.beats(d) for other in found))
-    alike: dict[object, Dish] = {}
-    for dish in kept:
-        alike.setdefault((dish.ways, dish.measures), dish)
-    return tuple(alike.values())
+    kept: list[Dish] = []
+    for dish in by_price(d for d in found if not any(other.beats(d) for other in found)):
+        if not any(one.is_like(dish) for one in kept):
+            kept.append(dish)
+    return tuple(kept)
 
 
 def by_price(found: Iterable[Dish]) -> list[Dish]:
     """The cheapest first; at one price what leaves less as it is, then by what the homeowner lives with, then by name."""
-    return sorted(found, key=lambda d: (d.price, d.left, d.measures, tuple(c.id for c in d.answer.chosen)))
+    alike = groupby(sorted(found, key=_asked_first), _asked_first)
+    return [dish for _, some in alike for dish in _in_order([*some])]
 
 
-def _dish(answer: Answer, price_of: PriceOf, measures_of: MeasuresOf) -> Dish:
-    days, floor, old = measures_of(answer)
-    return Dish(answer=answer, price=price_of(answer), days_without_drains=days, floor_sf=floor, old_pipe_left_ft=old)
+def _asked_first(dish: Dish) -> tuple[int, tuple[int, ...]]:
+    return dish.price, dish.left
+
+
+def _in_order(alike: list[Dish]) -> list[Dish]:
+    if len(alike) < 2:
+        return alike
+    return sorted(alike, key=lambda d: (d.measures, tuple(c.id for c in d.answer.chosen)))
 
 
 def cheapest_of_methods(

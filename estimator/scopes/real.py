@@ -1,8 +1,9 @@
 """Sets in order of their sum and a function that prices one in, the best real price with its bound out. No clock."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from estimator.model.frozen import Frozen
 from estimator.scopes.search import Answer
 
 MOST_PRICED = 200
@@ -21,8 +22,7 @@ def nothing_left(answer: Answer) -> tuple[int, ...]:
     return ()
 
 
-@dataclass(frozen=True, slots=True)
-class Real:
+class Real(Frozen):
     """The best set by real price. No other set can be cheaper by more than `bound` cents; 0: proved."""
 
     answer: Answer

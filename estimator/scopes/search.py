@@ -5,31 +5,29 @@ length on one line. A set from which something could be taken away is never give
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from heapq import heappop, heappush
 
+from estimator.model.frozen import Frozen
 from estimator.model.work import Candidate
 from estimator.scopes.cover import Bits, Cover, ones
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Frozen):
     """Candidates in order of id, and their sum in cents."""
 
     chosen: tuple[Candidate, ...]
     cost: int
 
 
-@dataclass(frozen=True, slots=True)
-class Cheapest:
+class Cheapest(Frozen):
     """The cheapest set (None when candidates clash so that nothing answers the rest), and needs nobody answers."""
 
     answer: Answer | None
     unreachable: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Node:
+class _Node(Frozen):
     """Sets that hold `chosen`, nothing of `banned`, and use every key of `must_use`."""
 
     spent: int

@@ -1,8 +1,8 @@
 """Needs that lie side by side on one line in, the shapes each way of repair could take there out. Rules come later."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Reroute
 from estimator.model.judgement import Need
 from estimator.model.profile import Profile
@@ -16,8 +16,7 @@ from estimator.works.methods import RECORDS, Method
 from estimator.works.methods import Shape as Shaping
 
 
-@dataclass(frozen=True, slots=True)
-class Shape:
+class Shape(Frozen):
     """The stretch of one way of repair, how it gets in, which way round it follows.
 
     `stops_short` of a beam or a neighbor that the longer shape passes: for where it cannot. `apart` from a bad place so
@@ -32,8 +31,7 @@ class Shape:
     hands_over: bool = False  # the bad places it answers lie beyond its end, and are somebody else's to repair
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Frozen):
     """Where shapes are asked for: neighbouring needs of one line. `new_fall` is the least fall of new pipe, ft per ft."""
 
     needs: tuple[Need, ...]

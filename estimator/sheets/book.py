@@ -1,10 +1,11 @@
 """A workbook as plain data: sheets of rows of cells, charts and print set-up. Nothing here knows a spreadsheet library."""
 
 import re
-from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 from typing import Literal
+
+from estimator.model.frozen import Frozen
 
 KNOWN_FUNCTIONS = frozenset(
     {
@@ -29,8 +30,7 @@ KNOWN_FUNCTIONS = frozenset(
 """Functions that every spreadsheet program computes alike; nothing else is written."""
 
 
-@dataclass(frozen=True, slots=True)
-class Formula:
+class Formula(Frozen):
     """A formula together with the value the program computed for it, so that a viewer that does not calculate shows it too.
 
     >>> Formula("=ROUND(B2*C2,2)", Decimal("84.00")).value
@@ -55,8 +55,7 @@ class Formula:
 Value = str | int | float | Decimal | date | Formula | None
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Frozen):
     """A value in a named style over `span` columns; `open` cells may be typed into on a protected sheet."""
 
     value: Value = None
@@ -65,8 +64,7 @@ class Cell:
     open: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Frozen):
     """Cells from the first column on. `height_pt` None: computed so that nothing is cut.
 
     `new_page`: a page begins here. `starts`: a block begins that is not parted between pages where one can hold it.
@@ -80,8 +78,7 @@ class Row:
     keep: bool = False
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Series:
+class Series(Frozen, kw_only=True):
     """One series of a chart; ranges are (first row, first column, last row, last column), from 0.
 
     `sheet` names the sheet they are on; empty: the chart's own.
@@ -99,8 +96,7 @@ class Series:
     sheet: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Chart:
+class Chart(Frozen, kw_only=True):
     """A native chart that stands over rows left empty for it. `alt` says in words what it shows; it may not be empty."""
 
     kind: Literal["scatter", "bar", "column", "stacked bar"]
@@ -123,8 +119,7 @@ class Chart:
             raise ValueError("a chart needs words for those who cannot see it")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Picture:
+class Picture(Frozen, kw_only=True):
     """An image (PNG or JPEG bytes) set at a cell, scaled to a height; `alt` says what it shows."""
 
     data: bytes
@@ -134,8 +129,7 @@ class Picture:
     height_px: int
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Sheet:
+class Sheet(Frozen, kw_only=True):
     """One sheet. `widths` are column widths in characters; `repeat` rows (first, last; from 0) head every printed page.
 
     `scale` is the print size in percent; None: as large as fits one page wide, never above 100. Where that saves a page the
@@ -157,12 +151,11 @@ class Sheet:
     pictures: tuple[Picture, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Book:
+class Book(Frozen, kw_only=True):
     """A workbook: its sheets, the day it carries, its title, and the one accent colour its styles are made of."""
 
     title: str
     day: date
     accent: str
     sheets: tuple[Sheet, ...]
-    names: tuple[tuple[str, str], ...] = field(default=())  # defined names, (name, ='Sheet'!$A$1)
+    names: tuple[tuple[str, str], ...] = ()  # defined names, (name, ='Sheet'!$A$1)

@@ -1,23 +1,22 @@
 """A workbook for people to edit, as plain data: sheets of columns with notes, lists to choose from and computed cells."""
 
-from dataclasses import dataclass
 from datetime import date
 from typing import Literal
+
+from estimator.model.frozen import Frozen
 
 Kind = Literal["text", "number", "dollars", "whole", "yes/no", "day"]
 Value = str | int | float | date | None
 
 
-@dataclass(frozen=True, slots=True)
-class Computed:
+class Computed(Frozen):
     """A locked cell: its formula with {row} for the row's number; the spreadsheet program works it out on opening."""
 
     formula: str
     values: tuple[float | str, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EditColumn:
+class EditColumn(Frozen, kw_only=True):
     """One column. `choose` are the words allowed; `list_from` a range such as =roles!$A$2:$A$40, or a formula giving one.
 
     `needed` cells are marked while empty; `old_after_days` marks a day that is longer ago. `several` names may stand in a
@@ -37,8 +36,7 @@ class EditColumn:
     computed: Computed | None = None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EditSheet:
+class EditSheet(Frozen, kw_only=True):
     """One table: a header row, then `rows`. `read_only` sheets are locked whole; no password anywhere."""
 
     name: str
@@ -50,8 +48,7 @@ class EditSheet:
     spare_rows: int = 60
 
 
-@dataclass(frozen=True, slots=True)
-class CoverLine:
+class CoverLine(Frozen):
     """A line of the cover: text in columns; `link` is a place in the workbook such as materials!E12 for the last text."""
 
     texts: tuple[str, ...]
@@ -60,8 +57,7 @@ class CoverLine:
     colour: str = ""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class EditBook:
+class EditBook(Frozen, kw_only=True):
     title: str
     day: date
     cover: tuple[CoverLine, ...]

@@ -1,10 +1,9 @@
 """What a cell can hold besides a value: nothing that can be used."""
 
-from dataclasses import dataclass
+from estimator.model.frozen import Frozen
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Frozen):
     """A cell without a value that can be used.
 
     kind "error": it shows `text`, such as #N/A; "uncalculated": a formula without a result; "merged": `text` is the range;

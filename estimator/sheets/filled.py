@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.read import read_bytes
+from estimator.model.frozen import Frozen
 
 MARK = "x"
 COUNTS_MARKS = re.compile(r'=ROUND\(SUMIF\(([A-Z]+)(\d+):\1(\d+),"x",([A-Z]+)\2:\4\3\),2\)')
@@ -26,8 +26,7 @@ def marked(boxes: str, prices: str) -> str:
     return f'=ROUND(SUMIF({boxes},"{MARK}",{prices}),2)'
 
 
-@dataclass(frozen=True, slots=True)
-class MarkedSum:
+class MarkedSum(Frozen):
     """Such a sum: where it stands, and by box what a mark adds and its short name."""
 
     cell: str
@@ -48,8 +47,7 @@ class MarkedSum:
         return sum((self.adds[box] for box in self.marked(written)), Decimal(0))
 
 
-@dataclass(frozen=True, slots=True)
-class ToFill:
+class ToFill(Frozen):
     """What may be written on one sheet."""
 
     cells: frozenset[str]

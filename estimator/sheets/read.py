@@ -2,13 +2,13 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from io import BytesIO
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.read import read_bytes
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 from estimator.sheets import problems as p
@@ -23,8 +23,7 @@ CellValue = str | int | float | bool | date | Fault
 """A day with a time of day is a datetime; an empty cell an empty text."""
 
 
-@dataclass(frozen=True, slots=True)
-class ReadRow:
+class ReadRow(Frozen):
     """One row with its number as the spreadsheet counts, from 1."""
 
     number: int
@@ -34,16 +33,14 @@ class ReadRow:
     formulas: frozenset[int] = frozenset()  # cells that are worked out, counted from 0
 
 
-@dataclass(frozen=True, slots=True)
-class ReadSheet:
+class ReadSheet(Frozen):
     name: str
     rows: tuple[ReadRow, ...]
     hidden: bool = False
     hidden_columns: tuple[int, ...] = ()  # counted from 0
 
 
-@dataclass(frozen=True, slots=True)
-class SheetsReading:
+class SheetsReading(Frozen):
     """The sheets by name; empty, with one problem, when the file cannot be read."""
 
     sheets: dict[str, ReadSheet]

@@ -5,13 +5,14 @@ on; the real prices stand on both sides of it. A real price goes up in steps, so
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from functools import cache
 
 from estimator.diagnosis import diagnose
 from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn
 from estimator.model.deeper import deeper
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.profile import Profile
@@ -28,8 +29,7 @@ Turned = Callable[[Repair, float], tuple[Repair, Job]]
 """A repair and a value of the axis in, the repair and the job as they would be there."""
 
 
-@dataclass(frozen=True, slots=True)
-class Turning:
+class Turning(Frozen):
     """What is turned, and how a repair and its job are there; `straight` where the price of the floor alone moves."""
 
     axis: Axis

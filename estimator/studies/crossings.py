@@ -2,15 +2,15 @@
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+
+from estimator.model.frozen import Frozen
 
 Curve = Callable[[float], float]
 WIDTH = 1e-3
 """A crossing is closed in on until its two sides lie this near."""
 
 
-@dataclass(frozen=True, slots=True)
-class Crossing:
+class Crossing(Frozen):
     """Where the choice turns. `before` and `after` are the two prices one grid step below and above; `cheaper_before` is
     the one (0 or 1) that is cheaper below."""
 

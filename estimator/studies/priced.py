@@ -1,8 +1,8 @@
 """Repairs on a job in, the Option and the smooth price out: what every study asks again and again."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Option
@@ -18,8 +18,7 @@ from estimator.tables.tables import Tables
 from estimator.takeoff import measure_with
 
 
-@dataclass(frozen=True, slots=True)
-class Studied:
+class Studied(Frozen):
     """A scope on a job as it would be sold, and its price with nothing rounded, in dollars."""
 
     option: Option

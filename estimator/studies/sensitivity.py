@@ -1,9 +1,10 @@
 """An option on a job in, the unknowns that move its price most, out: sorted, each with the question that settles it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Mark
 from estimator.model.profile import Profile
@@ -19,8 +20,7 @@ from estimator.takeoff import take_off
 from estimator.works.methods import record_of, renews
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Unknown:
+class Unknown(Frozen, kw_only=True):
     """Something not known for sure: the smooth all-in price at its two ends in dollars, and what to find out."""
 
     what: Say

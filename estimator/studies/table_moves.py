@@ -4,10 +4,10 @@ The way from a job to its options is handed in as a function, so that nothing is
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Generic, TypeVar
 
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, first_of
 from estimator.model.say import Say
 from estimator.tables.tables import Tables
@@ -17,8 +17,7 @@ Way = Callable[[Job, Tables], Mapping[Say, Decimal]]
 """A job and tables in, the total of each option by what it does out."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OptionMove:
+class OptionMove(Frozen, kw_only=True):
     """One option with the old tables and with the new; None where it is not offered with the one or the other."""
 
     option: Say
@@ -42,8 +41,7 @@ class OptionMove:
         return (100 * self.difference / self.old).quantize(Decimal("0.1"))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class JobMove(Generic[Job]):
+class JobMove(Frozen, Generic[Job], kw_only=True):
     """One job; `wrong` says in plain words why it could not be priced, and then there are no options."""
 
     job: Job

@@ -1,19 +1,19 @@
 """A job, tables and changes in, the options before and after, out. The files stay as they are."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, fields, replace
+from dataclasses import fields, replace
 from datetime import date
 from decimal import Decimal
 from typing import Any
 
+from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.pipeline import Result, run
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Moved:
+class Moved(Frozen, kw_only=True):
     """One way of repair before and after; None where it was not, or is no longer, among the options."""
 
     methods: tuple[str, ...]
@@ -25,8 +25,7 @@ class Moved:
         return None if self.before is None or self.after is None else self.after - self.before
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class WhatIf:
+class WhatIf(Frozen, kw_only=True):
     before: Result
     after: Result
     moved: tuple[Moved, ...]

@@ -1,11 +1,12 @@
 """Two sets of tables in, what moved between them and by how much out."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.tables.as_csv import written
 from estimator.tables.columns import Column, columns
 from estimator.tables.rows import TABLES, Kept
@@ -15,8 +16,7 @@ UNSPOKEN = ("changed_by", "changed_on", "starts", "cell_row")
 """Columns whose change alone is no change: they say who and when."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TableChange:
+class TableChange(Frozen, kw_only=True):
     """One row new, gone, or one value of it moved. `percent` where both are amounts and the old one is not 0."""
 
     table: str

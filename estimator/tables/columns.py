@@ -1,13 +1,14 @@
 """A table's name in, its columns out: header, kind of value, what it refers to, what an empty cell means."""
 
 from collections.abc import Mapping
-from dataclasses import MISSING, dataclass, fields
+from dataclasses import MISSING, fields
 from datetime import date
 from decimal import Decimal
 from functools import cache
 from types import UnionType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
+from estimator.model.frozen import Frozen
 from estimator.tables.kept import Usual
 from estimator.tables.rows import HEADERS, TABLES
 
@@ -24,8 +25,7 @@ KINDS: Mapping[Any, Kind] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(Frozen):
     """One column. `name` is the field, `header` what stands on top, `empty` whether a cell may be empty."""
 
     name: str

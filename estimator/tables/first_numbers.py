@@ -1,15 +1,15 @@
 """Which figures of the tables a firm needs first, by how much of a usual job's cost hangs on each: measured, in first_numbers.csv."""
 
 import csv
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+
+from estimator.model.frozen import Frozen
 
 FILE = Path(__file__).with_name("first_numbers.csv")
 
 
-@dataclass(frozen=True, slots=True)
-class FirstNumber:
+class FirstNumber(Frozen):
     """One figure: its table, row and column, and the percent of a usual job's cost that moves with it."""
 
     table: str

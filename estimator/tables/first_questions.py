@@ -1,9 +1,9 @@
 """Tables in, the fifty questions of a firm that begins out: who it is, people, overhead, its city, then what moves a price most."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import FromTable, Say
 from estimator.tables.first_numbers import measured
 from estimator.tables.rows import Production
@@ -17,8 +17,7 @@ OVERHEAD, CREW_DAYS, PROFIT = "overhead_a_year", "crew_days_a_year", "profit_per
 OF_THE_MARGIN = (OVERHEAD, CREW_DAYS, PROFIT)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Question:
+class Question(Frozen, kw_only=True):
     """One number: where it goes, what is asked in plain words, what it decides, and the percent of the cost of a usual job, or of
     the job asked for, that hangs on it (0 where that cannot be said)."""
 

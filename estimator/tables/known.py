@@ -1,15 +1,15 @@
 """What the rest of the program knows and the tables refer to, handed in by the caller: None means not checked."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from estimator.model.frozen import Frozen
 
 if TYPE_CHECKING:
     from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(Frozen):
     """quantities: name to unit; facts and methods: names; settings: key to the demo's value with its unit.
 
     Tables do not import the rooms that own them.

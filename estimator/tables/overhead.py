@@ -1,8 +1,8 @@
 """Overhead a year, crew-days a year and the profit wanted in; what a crew-day costs and the margin that pays for it out."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.tables.first_numbers import measured
 from estimator.tables.read import demo_rows
@@ -11,8 +11,7 @@ from estimator.tables.tables import Tables
 A_CREW_DAY = "a crew-day"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CrewDayCost:
+class CrewDayCost(Frozen, kw_only=True):
     """Dollars of one crew-day, to the cent: labor, other own cost, its share of overhead, the price with profit; the margin
     on own work, percent of the price, to the tenth."""
 

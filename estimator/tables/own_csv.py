@@ -2,19 +2,18 @@
 
 import csv
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import date
 from io import StringIO
 from pathlib import Path
 
 from estimator.disk.read import read_text
 from estimator.disk.whole import write_whole
+from estimator.model.frozen import Frozen
 
 Rows = list[dict[str, str]]
 
 
-@dataclass(frozen=True, slots=True)
-class OwnTables:
+class OwnTables(Frozen):
     """The folder, who keeps it, and today: every row that is changed says so in changed_by and changed_on."""
 
     folder: Path

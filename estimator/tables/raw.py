@@ -1,18 +1,19 @@
 """What a CSV file and a sheet have in common: headers and rows of cells, each with a place that can be named."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
 
+from msgspec import field
+
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Place
 from estimator.sheets.fault import Fault
 
 CellValue = str | int | float | bool | date | Decimal | Fault
 
 
-@dataclass(frozen=True, slots=True)
-class RawRow:
+class RawRow(Frozen):
     """One row as it stands; `number` counts from 1 at the header; a cell that is not there is empty."""
 
     number: int
@@ -25,8 +26,7 @@ class RawRow:
         return all(isinstance(cell, str) and not cell.strip() for cell in self.cells)
 
 
-@dataclass(frozen=True, slots=True)
-class RawTable:
+class RawTable(Frozen):
     """One table as it stands. `letters` names cells the spreadsheet way, D17; else "row 17, cost"."""
 
     name: str
@@ -50,8 +50,7 @@ class RawTable:
         return Place(file=self.file, table=self.name, cell=cell)
 
 
-@dataclass(frozen=True, slots=True)
-class RawTables:
+class RawTables(Frozen):
     """All tables found at a path, by name."""
 
     file: str

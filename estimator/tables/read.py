@@ -1,12 +1,12 @@
 """A folder of CSV files or a workbook in; the firm's tables, or everything wrong with them, out."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from pathlib import Path
 
 from estimator.disk.kept import kept
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Problem
 from estimator.tables.known import Known
 from estimator.tables.tables import Tables
@@ -14,8 +14,7 @@ from estimator.tables.where import content_of
 from estimator.tables.where import demo_folder as demo_folder
 
 
-@dataclass(frozen=True, slots=True)
-class TablesReading:
+class TablesReading(Frozen):
     """The tables, None when an error was found, and all problems, worst first."""
 
     tables: Tables | None

@@ -1,10 +1,11 @@
 """A raw table in, its rows out; whatever cannot be read is a problem with its cell."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Level, Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
@@ -17,8 +18,7 @@ from estimator.tables.values import BadCell, parse_number, plain_number, read_ce
 ZERO: dict[str, object] = {"number": 0.0, "dollars": Decimal(0), "whole": 0}
 
 
-@dataclass(frozen=True, slots=True)
-class RowsReading:
+class RowsReading(Frozen):
     """All rows that can be read whole, all problems of the others, and the names of those others."""
 
     rows: tuple[Kept, ...]

@@ -1,11 +1,12 @@
 """A set of tables as of one day: the newest row begun by that day, by id."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from typing import Any, cast
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents
 from estimator.tables.follows import in_force
 from estimator.tables.rows import (
@@ -40,8 +41,7 @@ def _in_order(counting: tuple[Kept, ...], rows: tuple[Kept, ...]) -> list[Kept]:
     return sorted(counting, key=lambda row: at[id(row)])
 
 
-@dataclass(frozen=True)
-class Tables:
+class Tables(Frozen, dict=True):
     """All rows read, and the day they are looked at. Look-ups raise KeyError for an unknown id."""
 
     rows: Mapping[str, tuple[Kept, ...]]

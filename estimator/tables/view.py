@@ -2,8 +2,8 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Place
 from estimator.tables.known import Known
 from estimator.tables.raw import RawTable, RawTables
@@ -11,8 +11,7 @@ from estimator.tables.rows import HEADERS, Kept
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True)
-class View:
+class View(Frozen, dict=True):
     """The tables on their day, with a way to name a cell."""
 
     tables: Tables

@@ -1,15 +1,14 @@
 """Tables of a day in; the day they hold from, and the rows that begin later, out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 
+from estimator.model.frozen import Frozen
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Waiting:
+class Waiting(Frozen, order=True):
     """A row that does not count yet."""
 
     begins: date

@@ -1,7 +1,5 @@
 """A test of new pipe or of an old section in; water, head, pressure on the plug, out; and a leak rate from readings."""
 
-from dataclasses import dataclass
-
 from estimator.knowledge.hydrostatics import (
     CODE_HEAD_FT,
     CODE_MINUTES,
@@ -12,6 +10,7 @@ from estimator.knowledge.hydrostatics import (
     pipe_gal_per_ft,
     plug_load_lb,
 )
+from estimator.model.frozen import Frozen
 from estimator.model.job import WaterTest
 from estimator.takeoff.case import Case
 
@@ -74,8 +73,7 @@ def _plug_warning(case: Case) -> None:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Leak:
+class Leak(Frozen):
     """How fast a section loses water, by two readings: gallons an hour and a day."""
 
     gal_per_hour: float

@@ -1,7 +1,6 @@
 """A stretch under the slab in; the way a tunnel gets to it and how long it is, out."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.line import Mark
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
@@ -9,8 +8,7 @@ from estimator.works.case import Case
 from estimator.works.notes import Given
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Approach:
+class Approach(Frozen, kw_only=True):
     """Along the pipe from its exit ("exit") or straight in from the nearest open wall ("wall").
 
     `mouth_ft` and `face_ft` are distances inside the slab edge along the pipe, for the invert there; `reaches_ft` how far

@@ -1,10 +1,9 @@
 """A way round that was seen on site in; the trench of its buried legs and every hole it takes, out."""
 
-from dataclasses import dataclass
-
 from estimator.knowledge.excavation import needs_system
 from estimator.knowledge.pipes import pipe_size
 from estimator.knowledge.trench import d2321_width_in
+from estimator.model.frozen import Frozen
 from estimator.model.job import Leg, Reroute
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -20,8 +19,7 @@ from estimator.works.trench_width import trench_width_ft
 BURIED = ("yard", "drive", "walk", "street")
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class NewTrench:
+class NewTrench(Frozen, kw_only=True):
     """The trench of the buried legs: as deep as the firm begins a new drain, and deeper by its fall at the far end."""
 
     legs: tuple[Leg, ...]

@@ -1,10 +1,11 @@
 """One repair with everything a takeoff looks up beside it: the line's profile, the soil, the place, the firm's numbers."""
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, Self
 
 from estimator.knowledge.pipe_family import family
+from estimator.model.frozen import Frozen
 from estimator.model.job import SLAB_FLOORS, Job
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.line import Line, runs_into_another
@@ -23,8 +24,7 @@ if TYPE_CHECKING:
 UNKNOWN_SOIL = "unknown"  # the row of the soils table for what nobody named
 
 
-@dataclass(frozen=True)
-class Case:
+class Case(Frozen, dict=True):
     """What planning reads (`repair`, `job`, `tables`) and writes on (`paper`)."""
 
     repair: Repair

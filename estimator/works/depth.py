@@ -1,10 +1,10 @@
 """A stretch of line in; how deep the new trench bottom is along it, and how well that is known, out."""
 
-from dataclasses import dataclass
 from typing import Literal
 
 from estimator.knowledge.pipes import pipe_size
 from estimator.knowledge.trench import bedding_in
+from estimator.model.frozen import Frozen
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch, missing
 from estimator.works.case import Case
@@ -15,8 +15,7 @@ from estimator.works.rounding import up
 INCHES_PER_FT = 12.0
 
 
-@dataclass(frozen=True, slots=True)
-class Bottom:
+class Bottom(Frozen):
     """Trench bottom below the ground along a hole, distances from the hole's own start, ft.
 
     `dug` is rounded up to the firm's step and gives volumes; `exact_ft` is the deepest unrounded bottom; `safety_ft` adds

@@ -5,8 +5,9 @@ function of the way along, so the prismoidal formula gives its volume without er
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+
+from estimator.model.frozen import Frozen
 
 PRISMOIDAL = "prismoidal formula: length x (first area + 4 x middle area + last area) / 6"
 
@@ -46,8 +47,7 @@ def end_area_cf(length_ft: float, first_sf: float, last_sf: float) -> float:
     return length_ft * (first_sf + last_sf) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Depth:
+class Depth(Frozen):
     """How deep at a distance along the hole, ft."""
 
     at_ft: float

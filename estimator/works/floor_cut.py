@@ -1,10 +1,11 @@
 """A strip or a spot to open in the floor in; the openings between the beams, how deep the dig below them goes, out."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from estimator.knowledge.excavation import needs_system
 from estimator.model.edge_beam import edge_beam
+from estimator.model.frozen import Frozen
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening
@@ -19,8 +20,7 @@ from estimator.works.surface import spans
 from estimator.works.trench_width import trench_width_ft
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FloorPlan:
+class FloorPlan(Frozen, kw_only=True):
     """Openings in the floor over a stretch. `near_ft` and `far_ft` are distances inside the slab edge, room counted.
 
     `exact_ft` is the deepest bottom below the floor's top, not rounded; `tolerance_ft` what the locator may be off.

@@ -1,7 +1,6 @@
 """The line's exit and readings in; the new pipe's invert and crown at any distance inside the slab edge, out."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import inf
 from typing import TYPE_CHECKING, Literal
@@ -9,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from estimator.knowledge.fixture_units import SMALL_PIPE_IN, Family
 from estimator.knowledge.pipes import pipe_size
 from estimator.model.answers import INDOOR_ZONES
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.profile import Beam
 from estimator.model.say import Feet, Say
@@ -48,8 +48,7 @@ def approved_in_per_ft(size_in: float, place_asked: bool) -> float:
     return 1 / 8 if size_in >= (4.0 if place_asked else 3.0) else inf
 
 
-@dataclass(frozen=True, slots=True)
-class Grade:
+class Grade(Frozen):
     """A straight pipe: its invert below the slab top where it leaves the slab, and its fall. All ft, fall in ft per ft."""
 
     exit_invert_ft: float
@@ -130,8 +129,7 @@ def _from_depth(case: Case, least_fall: float) -> Grade:
     return Grade(centre + to_invert + least_fall * middle, least_fall, size.inside_in, size.wall_in, "depth reading")
 
 
-@dataclass(frozen=True, slots=True)
-class Crossing:
+class Crossing(Frozen):
     """A beam on the way: where it begins and ends inside the slab edge, its bottom below the slab top, ft."""
 
     from_ft: float

@@ -4,9 +4,9 @@ Rules, takeoff, schedule and papers ask the record, or the works its plan makes;
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Literal
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.works import Works
 from estimator.works import plans
@@ -37,8 +37,7 @@ DIG, AT_THE_PIPE, FINDING = ("reach", "pipe", "put back"), ("pipe",), ("find",)
 YARD, SLAB, UNDER = "merge_gap_yard_ft", "merge_gap_slab_ft", "merge_gap_tunnel_ft"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Method:
+class Method(Frozen, kw_only=True):
     """One way of repair.
 
     `plan` says what it does to ground, floor and house; `renews` is False where the pipe is as old afterwards as before.

@@ -1,8 +1,7 @@
 """A length of pipe to reach from the open air in; the hole over it, its depth, what holds its sides and its widths, out."""
 
-from dataclasses import dataclass
-
 from estimator.knowledge.excavation import SoilType
+from estimator.model.frozen import Frozen
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening
@@ -17,8 +16,7 @@ from estimator.works.surface import spans
 from estimator.works.trench_width import trench_width_ft
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OpenDig:
+class OpenDig(Frozen, kw_only=True):
     """One dig: its bottom along the line, how deep, the soil type counted with, the room beside it, its sides."""
 
     hole: Stretch

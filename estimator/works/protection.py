@@ -4,18 +4,17 @@ A price allowance: who works in the dig is protected by what the competent perso
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from estimator.knowledge.excavation import SoilType, may_bench, needs_system, slope
+from estimator.model.frozen import Frozen
 from estimator.works.earth import Depth, sloped_all_round_cf, top_width_ft, trench_cf
 from estimator.works.room import Room
 
 WayName = Literal["vertical", "sloped", "benched", "boxed", "shored"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hole:
+class Hole(Frozen, kw_only=True):
     """A dig before its sides are settled: length along the line, bottom width, depth along it, all ft.
 
     `shored_width_ft` is the bottom width where people work between shores; `safety_ft` the depth limits are compared with.
@@ -28,16 +27,14 @@ class Hole:
     safety_ft: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Box:
+class Box(Frozen, kw_only=True):
     """The firm's trench box: outside width, length, ft."""
 
     width_ft: float
     length_ft: float
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Way:
+class Way(Frozen, kw_only=True):
     """One way of keeping the sides up: its name, side slope, bottom, earth to move and the width at the top."""
 
     name: WayName

@@ -1,9 +1,9 @@
 """A stretch to burst in; the pulls, the pits at their ends and at the side drains, and how deep they go, out."""
 
 import math
-from dataclasses import dataclass
 
 from estimator.knowledge.excavation import needs_system
+from estimator.model.frozen import Frozen
 from estimator.model.profile import Branch
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
@@ -34,8 +34,7 @@ def s_entry_ft(radius_ft: float, depth_ft: float) -> float:
     return 2 * radius_ft if depth_ft >= 2 * radius_ft else math.sqrt(depth_ft * (4 * radius_ft - depth_ft))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PullPlan:
+class PullPlan(Frozen, kw_only=True):
     """Pulls over a stretch. Plans are (length, width) of pits as they are dug; `safe_ft` is never rounded up first."""
 
     under: Bottom

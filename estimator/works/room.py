@@ -1,22 +1,19 @@
 """A hole along the line in; the room beside it out: free width, the nearest edge, the nearest footing."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.line import Mark
 from estimator.model.stretch import Stretch
 from estimator.works.case import Case
 
 
-@dataclass(frozen=True, slots=True)
-class Footing:
+class Footing(Frozen):
     """A footing beside the dig: how far its face is from the pipe, how deep its lower edge lies, ft."""
 
     away_ft: float
     deep_ft: float
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(Frozen):
     """`clear_ft`: free width over the pipe. `side_ft`: from the pipe to the nearest edge. None where nobody said."""
 
     clear_ft: float | None

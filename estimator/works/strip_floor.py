@@ -1,10 +1,9 @@
 """Openings in the floor, and the bottom of the dig below them: where each lies and how deep it is there, ft."""
 
-from dataclasses import dataclass
+from estimator.model.frozen import Frozen
 
 
-@dataclass(frozen=True, slots=True)
-class FloorCut:
+class FloorCut(Frozen):
     """One opening in the floor: where it begins and ends inside the slab edge, and how wide, ft."""
 
     from_ft: float
@@ -20,8 +19,7 @@ class FloorCut:
         return (self.from_ft + self.to_ft) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class StripFloor:
+class StripFloor(Frozen):
     """The dig's bottom below the slab's underside, straight from the nearer end of the strip to the farther, ft."""
 
     near_ft: float

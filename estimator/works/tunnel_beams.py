@@ -1,8 +1,9 @@
 """A tunnel's way in; the beams it passes under, measured along the tunnel, out, the beam at the slab's edge among them."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from estimator.model.edge_beam import KnownEdge, edge_beam
+from estimator.model.frozen import Frozen
 from estimator.model.profile import Profile
 from estimator.works.approach import Approach
 from estimator.works.case import Case
@@ -10,8 +11,7 @@ from estimator.works.grade import Crossing, crossings
 from estimator.works.slab_beams import edge_counted, say_inner_beams
 
 
-@dataclass(frozen=True, slots=True)
-class TunnelBeams:
+class TunnelBeams(Frozen):
     """`over_ft` lie along the tunnel from its mouth; `edge` is what is known of the slab's edge, None where the tunnel begins inside."""
 
     over: tuple[Crossing, ...]

@@ -1,8 +1,9 @@
 """A stretch under the slab in; the tunnel to it, its pits and how deep they go, out."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from estimator.knowledge.excavation import needs_system
+from estimator.model.frozen import Frozen
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Opening, Span
@@ -18,8 +19,7 @@ from estimator.works.tunnel_beams import TunnelBeams, tunnel_beams
 from estimator.works.tunnel_shape import TunnelShape, beam_concrete_cf, dip_under, height_ft
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TunnelPlan:
+class TunnelPlan(Frozen, kw_only=True):
     """A tunnel as it will be dug: its way in, the new pipe's grade, the beams over it, its shape before dips and with them."""
 
     way: Approach

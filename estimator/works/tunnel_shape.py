@@ -1,16 +1,15 @@
 """A tunnel's ends, its floor and the beams over it in; its heights, dips and volume out, ft and cubic ft."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from estimator.model.frozen import Frozen
 from estimator.works.earth import prismoid_cf
 from estimator.works.grade import Crossing
 from estimator.works.rounding import total, up
 
 
-@dataclass(frozen=True, slots=True)
-class Dip:
+class Dip(Frozen):
     """A lower piece of floor under a beam: how much lower, from where to where along the tunnel, ft."""
 
     depth_ft: float
@@ -36,8 +35,7 @@ def dips_sf(dips: Sequence[Dip]) -> float:
     return total((b - a) * depth for a, b, depth in deepest)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class TunnelShape:
+class TunnelShape(Frozen, kw_only=True):
     """A straight tunnel from its mouth at the slab edge to its face; heights below the slab's underside, straight between."""
 
     length_ft: float

@@ -90,7 +90,7 @@ def one(id: str, method: str, cost: int, answers: str = "1") -> Candidate:
 
 def dish(*chosen: Candidate, price: int = 0) -> Dish:
     total = price or sum(c.cost for c in chosen)
-    return Dish(answer=Answer(chosen, total), price=total, days_without_drains=0, floor_sf=0, old_pipe_left_ft=0)
+    return Dish(answer=Answer(chosen, total), price=total, measures_of=measures_of({c.id: (0, 0, 0) for c in chosen}))
 
 
 def test_options_are_the_cheapest_and_other_ways_on_the_dearest_need() -> None:

@@ -5,13 +5,13 @@ An answer becomes part of the log, so that nothing is kept in two places. Enter 
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from estimator.cli.interview.sheet import Sheet
 from estimator.cli.views.words import number
 from estimator.fieldnotes.answers import Unread, chosen
 from estimator.fieldnotes.zero import STATION_DECIMALS
 from estimator.model.answers import taken_indoors
+from estimator.model.frozen import Frozen
 from estimator.model.lengths import match_length, parse_length, plain_marks, show_inches
 from estimator.model.line import ZONES
 from estimator.model.profile import Profile
@@ -29,8 +29,7 @@ _AT = re.compile(r"\s*(?:\bat\b|@)\s*(\d+(?:\.\d+)?)\s*(?:ft)?\s*\Z", re.IGNOREC
 Rows = tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Gap:
+class Gap(Frozen):
     """`rows` makes the whole log, with the answer in it, of an answer."""
 
     text: Say

@@ -1,15 +1,13 @@
 """Words that one log teaches its firm: kept when they are taught, forgotten when the line that taught them goes."""
 
-from dataclasses import dataclass
-
 from estimator.cli.interview.own_words import TEACHES, FirmWords, Rows, explanations, holds, unused
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.terminal import Terminal
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say, Typed
 
 
-@dataclass(frozen=True, slots=True)
-class Lessons:
+class Lessons(Frozen):
     """`here` names the log, so that a word another log taught is never forgotten by this one."""
 
     words: FirmWords

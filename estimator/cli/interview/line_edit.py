@@ -3,9 +3,10 @@ that line changed, out. A line struck stays as a remark, so that nothing typed i
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from estimator.cli.interview.rows import Typed, put
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 from estimator.model.say import Typed as AsTyped
 
@@ -17,8 +18,7 @@ _COMMAND = re.compile(
 _STRIKES = ("strike", "delete", "remove")
 
 
-@dataclass(frozen=True, slots=True)
-class Edit:
+class Edit(Frozen):
     """`row` counts from 0; None lists the lines. No `text` strikes the line."""
 
     row: int | None = None

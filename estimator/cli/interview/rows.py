@@ -6,13 +6,16 @@ row in standard words, with what was typed behind its semicolon.
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from functools import lru_cache
+
+from msgspec import field
 
 from estimator.cli.interview.sheet import About, Sheet, read
 from estimator.fieldnotes.answers import LONGEST
 from estimator.fieldnotes.log import TYPED
 from estimator.fieldnotes.logbook import Asked
+from estimator.model.frozen import Frozen
 from estimator.model.problem import Level, Problem
 from estimator.model.say import Say
 
@@ -27,8 +30,7 @@ def too_long(letters: int) -> Say:
     return Say.of("that is {letters} letters, more than a line of a log; type it in pieces", letters=letters)
 
 
-@dataclass(frozen=True, slots=True)
-class Typed:
+class Typed(Frozen):
     """A log being typed. Each line gives a new one; `row` is the row just read, `problems` what to say of it.
 
     `asked` is the question that waits, of row `asking`.

@@ -1,19 +1,18 @@
 """The lines of a log so far in, how the program reads them out: the log, the line put together, what is wrong where."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from estimator.fieldnotes.assemble import assemble
 from estimator.fieldnotes.heading import Heading
 from estimator.fieldnotes.limits import LIMITS
 from estimator.fieldnotes.log import LogReader
 from estimator.fieldnotes.logbook import Log
+from estimator.model.frozen import Frozen
 from estimator.model.line import Line
 from estimator.model.problem import Level, Place, Problem
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class About:
+class About(Frozen, kw_only=True):
     """What the job file says of the line the log is of."""
 
     file: str = "main.txt"
@@ -24,8 +23,7 @@ class About:
     given: Heading | None = None  # a pass that stands in the job file's keys
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Frozen):
     """A log as it reads. `problems` are those of its words; `hanging` those of its passes, ends and stations."""
 
     rows: tuple[str, ...]

@@ -2,19 +2,18 @@
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from estimator.cli.reader import told
 from estimator.fieldnotes.answers import nearest
 from estimator.fieldnotes.questions import SECTIONS, Data, Question, Section
+from estimator.model.frozen import Frozen
 
 Path = tuple[str | int, ...]
 MOST_OTHERS = 4
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Frozen):
     """A question about one table; `index` counts from 0 where there are several."""
 
     section: Section

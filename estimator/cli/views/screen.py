@@ -4,16 +4,15 @@ import os
 import shutil
 import sys
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import TextIO
 
 from estimator.cli.streams import HANDLER, plain
+from estimator.model.frozen import Frozen
 
 NARROWEST, PLAIN, WIDEST = 40, 80, 120
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Frozen):
     """One line of text and how it is to stand out: "", "head", "dim", "bad", "good"."""
 
     text: str

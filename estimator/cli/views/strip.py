@@ -5,12 +5,12 @@ was filmed and dotted where it was not. Findings carry small letters that the li
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from string import ascii_lowercase
 
 from estimator.cli.views.table import indented, table
 from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, at, feet, finding, number
+from estimator.model.frozen import Frozen
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
@@ -31,16 +31,14 @@ LEAST_NAMED = 2  # letters: a zone shorter than that has no name over it
 FILMED, NOT_FILMED, BEAM, BRANCH = "─", "·", "#", "┬"
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Frozen):
     """A repair to draw under the line: its name and its stretch."""
 
     name: str
     stretch: Stretch
 
 
-@dataclass(frozen=True, slots=True)
-class Labels:
+class Labels(Frozen):
     """What stands to the left of each row of a drawing, in the reader's language."""
 
     language: str
@@ -63,8 +61,7 @@ def labels(language: str) -> Labels:
     return Labels(language, speak("surface"), speak("station"), speak("found"), speak("repair"))
 
 
-@dataclass(frozen=True, slots=True)
-class Scale:
+class Scale(Frozen):
     """Stations to columns and back: `extent` over `columns` letters, with the labels beside them."""
 
     extent: Stretch

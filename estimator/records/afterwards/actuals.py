@@ -2,13 +2,14 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from decimal import Decimal
 from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.disk import Disk
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
 from estimator.pricing.actuals import CAUSES, Actual
@@ -21,8 +22,7 @@ from estimator.records.refusals import told
 NAME = "actuals.json"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Worked:
+class Worked(Frozen, kw_only=True):
     """The hours of one option as they turned out; `days` are crew days in all, None where nobody said."""
 
     revision: int

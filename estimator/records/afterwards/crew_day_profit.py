@@ -1,10 +1,10 @@
 """A sold option and its hours as they turned out in; gross profit and crew-days of each of its methods out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
+from estimator.model.frozen import Frozen
 from estimator.model.money import cents, exact, spread
 from estimator.model.price import BESIDE
 from estimator.model.work import JOB
@@ -15,8 +15,7 @@ from estimator.records.afterwards.sold import Sold
 ZERO = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Earned:
+class Earned(Frozen, kw_only=True):
     """What one method left over its cost, dollars, and the crew-days it took."""
 
     method: str

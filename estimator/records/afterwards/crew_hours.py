@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
+from estimator.model.frozen import Frozen
 from estimator.model.languages import LANGUAGES
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place, Problem
@@ -18,8 +18,7 @@ from estimator.sheets.read import CellValue, ReadRow, ReadSheet, read
 COLUMN = {name: column for column, name in enumerate(COLUMNS)}
 
 
-@dataclass(frozen=True, slots=True)
-class Filled:
+class Filled(Frozen):
     """One row of the sheet beside the lines of the estimate it stands for; none for work that was written in by hand."""
 
     name: str

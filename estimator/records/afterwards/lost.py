@@ -1,12 +1,12 @@
 """A quote that was not taken in, the day and the reason noted beside its revisions out; of each revision the last note counts."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 from estimator.disk.disk import Disk
+from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
 from estimator.records.afterwards.problems import LOST_AFTER_DONE
 from estimator.records.afterwards.small_file import read_small, write_small
@@ -17,8 +17,7 @@ from estimator.records.revisions import named, newest
 NAME = "lost.json"
 
 
-@dataclass(frozen=True, slots=True)
-class Lost:
+class Lost(Frozen):
     """The newest revision when it was noted, the day, and why, in the office's own words ("" where nobody said)."""
 
     revision: int

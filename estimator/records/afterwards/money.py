@@ -1,13 +1,14 @@
 """The payments agreed, what fell due, what came in, changes and credits, in; what is owed and rows for bookkeeping out."""
 
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 from typing import Any, get_args
 
 from estimator.disk.disk import Disk
+from estimator.model.frozen import Frozen
 from estimator.model.money import spread
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
@@ -34,8 +35,7 @@ SHORT = {**EARLIER, **{str(said): name for name, said in WORDS.items()}}
 """The short name of a payment by its words."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Milestone:
+class Milestone(Frozen, kw_only=True):
     """A payment that was agreed: its short name, its words, how much of it is tax, and the day it fell due."""
 
     name: str
@@ -45,8 +45,7 @@ class Milestone:
     due: date | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Money:
+class Money(Frozen, kw_only=True):
     """Where a job's money stands. `later` are changes, credits and what came in, in the order they were noted."""
 
     milestones: tuple[Milestone, ...]

@@ -1,11 +1,14 @@
 """Job files and a month in; quotes sent, won and lost, money, work in hand and what a crew-day earned by method, out."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from msgspec import field
+
+from estimator.model.frozen import Frozen
 from estimator.model.problem import in_short
 from estimator.model.say import Say, Typed
 from estimator.pricing.ledger import Entry, owed
@@ -22,8 +25,7 @@ from estimator.records.revisions import revisions
 ZERO = Decimal(0)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Counted:
+class Counted(Frozen, kw_only=True):
     """How many jobs, and the dollars of their options: the accepted one's price, else the cheapest of the newest quote. Of
     jobs done or in hand with the change orders and credits noted by then."""
 
@@ -31,8 +33,7 @@ class Counted:
     dollars: Decimal = ZERO
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Month:
+class Month(Frozen, kw_only=True):
     """Sums over a month. `backlog_days` are crew-days of all jobs accepted and not done by its end; `earned` are methods of
     jobs done in it whose hours are kept. `wrong` names jobs that cannot be read."""
 
@@ -49,8 +50,7 @@ class Month:
     wrong: tuple[Say, ...] = ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Life:
+class Life(Frozen, kw_only=True):
     """The days of one job as ISO text ("" where it has not come to that), its price, and what it holds. `changes` are what
     change orders and credits moved its price by, tax in it, each with its day."""
 

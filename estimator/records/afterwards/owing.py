@@ -1,11 +1,11 @@
 """Job files and a day in; who owes what since when out, over all jobs."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
+from estimator.model.frozen import Frozen
 from estimator.model.problem import in_short
 from estimator.model.say import Say
 from estimator.pricing.ledger import Entry
@@ -15,8 +15,7 @@ from estimator.records.afterwards.sold import sold
 from estimator.records.names import revisions_folder
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Owing:
+class Owing(Frozen, kw_only=True):
     """What one job owes: `due` has fallen due by the day, `owed` is all that is open; `since` the first day of what is due.
 
     `wrong` names a job whose money cannot be read; it never hides the others.

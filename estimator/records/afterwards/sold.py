@@ -1,11 +1,11 @@
 """A job's folder in; the option that was signed, or the one that is named, with its revision and its record, out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
+from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.schedule import Schedule, Task
@@ -21,8 +21,7 @@ from estimator.tables.rows import Production
 from estimator.works.methods import prepares
 
 
-@dataclass(frozen=True, slots=True)
-class Sold:
+class Sold(Frozen):
     """One option as it was issued; `signed` is None where it was named by hand."""
 
     revision: Revision

@@ -1,16 +1,16 @@
 """What works a rule concerns: asked of the works of a repair, whatever its method is called."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from estimator.model.frozen import Frozen
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.works.methods import Method, known
 
 Holds = Callable[[StretchFacts], bool]
 
 
-@dataclass(frozen=True, slots=True)
-class Concern:
+class Concern(Frozen):
     """A property of works, in words for the list of rules, and how it is asked."""
 
     words: str

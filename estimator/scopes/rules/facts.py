@@ -1,12 +1,13 @@
 """A job, a line and a stretch in; everything the rules may ask about it, gathered once, out."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from typing import Literal
 
 from estimator.knowledge.pipe_family import family
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.fall import fall_over
+from estimator.model.frozen import Frozen
 from estimator.model.job import (
     SLAB_FLOORS,
     Approval,
@@ -31,8 +32,7 @@ from estimator.scopes.rules.deepest import deepest_ft
 from estimator.tables.tables import Tables
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StretchFacts:
+class StretchFacts(Frozen, kw_only=True):
     """What is known of one stretch of one line. `method` is the way of repair being asked about.
 
     `findings`, `marks` and `needs` are those that touch the stretch; `line_*` those of the whole line. `sizes_in` are in the
@@ -74,10 +74,10 @@ class StretchFacts:
     ends: str = ""
     works: Works = Works(line="")
     marks_of: tuple[tuple[str, tuple[Mark, ...]], ...] = ()
-    house: House = field(default_factory=lambda: House(floor="slab", jurisdiction=""))
-    site: Site = field(default_factory=Site)
-    wishes: Wishes = field(default_factory=Wishes)
-    foundation: Foundation = field(default_factory=Foundation)
+    house: House = House(floor="slab", jurisdiction="")
+    site: Site = Site()
+    wishes: Wishes = Wishes()
+    foundation: Foundation = Foundation()
     tests: tuple[WaterTest, ...] = ()
     reroutes: tuple[Reroute, ...] = ()
     signs: tuple[Sign, ...] = ()

@@ -1,13 +1,11 @@
 """A repair with its takeoff in; the depths, widths and lengths that rules compare out."""
 
-from dataclasses import dataclass
-
+from estimator.model.frozen import Frozen
 from estimator.model.work import Repair, Takeoff
 from estimator.scopes.rules.facts import StretchFacts
 
 
-@dataclass(frozen=True, slots=True)
-class Measured:
+class Measured(Frozen):
     """What a rule is asked about once a repair is measured: the repair, its takeoff, the facts of its stretch."""
 
     repair: Repair

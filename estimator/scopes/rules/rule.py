@@ -1,10 +1,10 @@
 """What a rule is: facts of a stretch and the limits in, one ruling (or several, or none) out."""
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, field
 from typing import Literal
 
 from estimator.model.basis import Basis
+from estimator.model.frozen import Frozen
 from estimator.model.judgement import Effect
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
@@ -22,8 +22,7 @@ Worse = Literal[
 """Which mistake a rule is there to avoid; the first three make a doubtful case fire, the last makes it keep still."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ruling:
+class Ruling(Frozen, kw_only=True):
     """A rule's answer: the effect, a sentence for the homeowner, one for the estimator, the facts it adds to takeoff.
 
     `stretch` is set where the answer is about less than the whole stretch asked about (a dip in a long line).
@@ -32,15 +31,14 @@ class Ruling:
     effect: Effect
     homeowner: Say
     estimator: Say
-    facts: frozenset[str] = field(default_factory=frozenset)
+    facts: frozenset[str] = frozenset()
     stretch: Stretch | None = None
 
 
 Answers = Ruling | Iterable[Ruling] | None
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
+class Rule(Frozen, kw_only=True):
     """One rule. `concerns` says what works it is asked of. `numbers` are for those who build it; `reads` are the settings it asks for.
 
     `settled_by` is the kind of visit after which it no longer stands against a firm price, "" where no visit settles it.

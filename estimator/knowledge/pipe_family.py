@@ -3,6 +3,7 @@
 Source: common practice (the families behave alike when cut, lined or burst).
 """
 
+from functools import cache
 from typing import Literal
 
 Family = Literal["iron", "clay", "concrete", "fibre", "plastic", "metal", "unknown"]
@@ -17,6 +18,7 @@ _WORDS: tuple[tuple[Family, tuple[str, ...]], ...] = (
 )
 
 
+@cache
 def family(pipe: str) -> Family:
     """The family of a pipe by a word in its name.
 

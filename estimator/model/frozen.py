@@ -3,9 +3,14 @@
 import dataclasses
 from copy import copy
 from functools import cache
-from typing import Any, ClassVar, dataclass_transform
+from typing import TYPE_CHECKING, Any, ClassVar, dataclass_transform
 
 import msgspec
+
+if TYPE_CHECKING:  # the same for these records, and known to the type checker
+    from dataclasses import replace as replace
+else:
+    from msgspec.structs import replace as replace
 
 Fields = dict[str, dataclasses.Field[Any]]
 

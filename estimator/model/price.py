@@ -1,6 +1,5 @@
 """What a scope costs and what it is sold for, with every step of the build-up kept."""
 
-from dataclasses import dataclass, field
 from decimal import Decimal
 
 from estimator.model.frozen import Frozen
@@ -133,8 +132,7 @@ class PriceShare(Frozen, kw_only=True):
     amount: Decimal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Price:
+class Price(Frozen, kw_only=True):
     """A scope's price: hours, crew days, cost lines, the steps up to the total, and the lines that add up to it."""
 
     tasks: tuple[TaskHours, ...]
@@ -154,7 +152,7 @@ class Price:
     warnings: tuple[Say, ...] = ()
     overruled: tuple[Overruled, ...] = ()  # what the owner set by hand; the margin above is the one after it
     leaves: tuple[PriceShare, ...] = ()  # commission, card fee, warranty reserve
-    schedule: Schedule = field(default_factory=Schedule, repr=False)  # who does the tasks above on which day
+    schedule: Schedule = Schedule()  # who does the tasks above on which day
 
     @property
     def machines(self) -> dict[str, float]:

@@ -20,7 +20,19 @@ def remembered(function: Callable[P, R]) -> Callable[P, R]:
     >>> double(word), double(word), asked
     ('draindrain', 'draindrain', ['drain'])
     """
-    return remembered_by(lambda *records, **none: tuple(map(id, records)))(function)
+    known: dict[tuple[int, ...], tuple[object, R]] = {}  # with the records, so that no id in a key is given again
+
+    @wraps(function)
+    def ask(*records: P.args, **none: P.kwargs) -> R:
+        key = tuple(map(id, records))
+        held = known.get(key)
+        if held is None:
+            if len(known) >= MOST:
+                known.clear()
+            held = known[key] = records, function(*records, **none)
+        return held[1]
+
+    return ask
 
 
 def remembered_by(told: Callable[P, Hashable]) -> Callable[[Callable[P, R]], Callable[P, R]]:

@@ -91,12 +91,12 @@ def put_together(wanted: Iterable[Asked]) -> tuple[Asked, ...]:
     rows: dict[str, list[Asked]] = {}
     for want in wanted:
         rows.setdefault(want.ref, []).append(want)
-    return tuple(same[0] if len(same) == 1 else _sum(same) for same in rows.values())
+    return tuple([same[0] if len(same) == 1 else _sum(same) for same in rows.values()])
 
 
 def _sum(same: Sequence[Asked]) -> Asked:
-    parts = tuple(part for want in same for part in want.parts)
-    return Asked(same[0].ref, sum(want.several for want in same), max(want.once for want in same), parts)
+    parts = tuple([part for want in same for part in want.parts])
+    return Asked(same[0].ref, sum([want.several for want in same]), max([want.once for want in same]), parts)
 
 
 def with_days(want: Asked, tasks: Sequence[TaskHours], crews: Mapping[str, Worked]) -> Asked:

@@ -1,8 +1,8 @@
 """The figures of a scope in; a cost line for each, which says how it came about and who carries it, out."""
 
-from dataclasses import replace
 from decimal import Decimal
 
+from estimator.model.frozen import replace
 from estimator.model.price import CostLine
 from estimator.pricing.crew_days import labor_lines, overhead_line
 from estimator.pricing.equipment import equipment_lines

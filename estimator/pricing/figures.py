@@ -6,6 +6,7 @@ of scopes, takes them as they are (total.py). So nothing is reckoned in two plac
 
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
+from itertools import chain
 
 from estimator.model.frozen import Frozen
 from estimator.model.money import cents
@@ -57,7 +58,7 @@ class Figures(Frozen, kw_only=True):
 
 def hours_of(scope: Sequence[Prepared]) -> tuple[TaskHours, ...]:
     """The hours of a scope's work."""
-    return tuple(hours for one in scope for hours in one.tasks)
+    return tuple(chain.from_iterable([one.tasks for one in scope]))
 
 
 def figures_of(
@@ -83,7 +84,8 @@ def figures_with(
     worked = {c.crew: Worked(float(c.days), float(c.hours), c.work_hours) for c in crews}
 
     def wanted(kind: str) -> tuple[Asked, ...]:
-        return put_together(with_days(want, tasks, worked) for one in scope for want in one.wanted[kind])
+        some = (want for one in scope for want in one.wanted[kind])
+        return put_together(with_days(want, tasks, worked) if want.later else want for want in some)
 
     days = sum((crew.days for crew in crews), ZERO)
     return Figures(

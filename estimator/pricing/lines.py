@@ -1,10 +1,10 @@
 """Step 8: prices of work items and the total in; the homeowner's lines, which sum to it to the cent, out."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from decimal import Decimal
 from typing import NoReturn
 
+from estimator.model.frozen import replace
 from estimator.model.money import CENT, cents, to_step
 from estimator.model.price import LineItem
 from estimator.model.problem import CannotGoOn, Place

@@ -1,10 +1,9 @@
 """Step 4: the material parts of a scope in; what to buy, small parts and the tax the firm pays, out."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 from decimal import Decimal
 
-from estimator.model.frozen import Frozen
+from estimator.model.frozen import Frozen, replace
 from estimator.model.money import cents, exact, up_to
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, Charge

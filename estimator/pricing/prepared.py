@@ -1,24 +1,25 @@
 """A takeoff in; what a scope has only to add up out: its parts, their hours, and the rows they ask for, worked out once."""
 
 from collections.abc import Hashable, Mapping, Sequence
+from functools import cached_property
 
 from msgspec import field
 
 from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
 from estimator.model.problem import Problem
-from estimator.model.remembered import remembered_by
+from estimator.model.remembered import remembered, remembered_by
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import Asked, asked
 from estimator.pricing.hours import facts_by_crew, task_hours
 from estimator.pricing.parts import Part, by_kind, made_of, something_to_sell
 from estimator.pricing.problems import stop
 from estimator.pricing.subs import with_fees_of
-from estimator.tables.rows import PlaceRow
+from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables
 
 
-class Prepared(Frozen, kw_only=True):
+class Prepared(Frozen, kw_only=True, dict=True):
     """The parts of a takeoff, the hours of those that are labor, what each of its crews meets, the rows asked for by kind.
 
     Where a row is missing or an item would cost nothing there are problems alone.
@@ -29,6 +30,11 @@ class Prepared(Frozen, kw_only=True):
     met: Mapping[str, frozenset[str]] = field(default_factory=dict)
     wanted: Mapping[str, Sequence[Asked]] = field(default_factory=dict)
     problems: Sequence[Problem] = ()
+
+    @cached_property
+    def items(self) -> frozenset[str]:
+        """The work items that are sold."""
+        return frozenset(part.item.item for part in self.parts)
 
 
 def prepared(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> tuple[Prepared, ...]:
@@ -48,6 +54,7 @@ def _told(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Hashable:
     return id(tables), id(place), takeoff.repair.id, takeoff.repair.method, takeoff.size, takeoff.facts, amounts
 
 
+@remembered
 @remembered_by(_told)
 def _prepared(takeoff: Takeoff, tables: Tables, place: PlaceRow | None) -> Prepared:
     made, problems = made_of(takeoff, tables)
@@ -62,3 +69,15 @@ def of_parts(parts: Sequence[Part], tables: Tables) -> Prepared:
         met=facts_by_crew(parts),
         wanted={kind: asked(some) for kind, some in by_kind(parts).items()},
     )
+
+
+def taxed_in_their_own_way(scope: Sequence[Prepared], tables: Tables, place: PlaceRow | None) -> Mapping[str, TaxClass]:
+    """The work items of a scope that the place taxes in a way of their own, and its row for each."""
+    taxed = _taxed_apart(tables, place) if place else {}
+    return {item: row for item, row in taxed.items() if any(item in one.items for one in scope)}
+
+
+@remembered
+def _taxed_apart(tables: Tables, place: PlaceRow) -> Mapping[str, TaxClass]:
+    rows = ((item.item, tables.tax_class(place.place, item.tax_class)) for item in tables.work_items)
+    return {item: row for item, row in rows if row is not None}

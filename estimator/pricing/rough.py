@@ -5,7 +5,7 @@ from functools import partial
 
 from estimator.model.frozen import Frozen
 from estimator.model.price import TaskHours
-from estimator.model.remembered import remembered
+from estimator.model.remembered import answered_once, remembered
 from estimator.model.work import Takeoff
 from estimator.pricing.amounts import Asked, Worked, put_together, with_days
 from estimator.pricing.crew_days import OVERHEAD
@@ -14,7 +14,7 @@ from estimator.pricing.figures import hours_of
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_rows, contingency_percent
-from estimator.pricing.prepared import prepared
+from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.spread_on import Owner, Shares, shares
 from estimator.pricing.tax_classes import class_rate
 from estimator.tables.price_shares import kept
@@ -57,22 +57,16 @@ def smooth_price(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | 
 
 
 def _sold(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[tuple[Bit, float]]:
-    bits = _bits(takeoffs, tables, place)
+    scope = prepared(takeoffs, tables, place)
+    bits = _bits(scope, tables, place)
     rows = class_rows(tuple(dict.fromkeys(b.price_class for b in bits)), tables)
     contingency, stays = float(contingency_percent(takeoffs, tables)) / 100, float(kept(tables))
     factor = {
         name: (1 + contingency * row.contingency) / (1 - float(row.margin_percent) / 100) / stays
         for name, row in rows.items()
     }
-    own_way = _taxed_in_its_own_way(tables, place) if place else {}
+    own_way = taxed_in_their_own_way(scope, tables, place)
     return [(b, b.dollars * factor[b.price_class] * (1 + _tax(b, place, own_way))) for b in bits]
-
-
-@remembered
-def _taxed_in_its_own_way(tables: Tables, place: PlaceRow) -> Mapping[str, TaxClass]:
-    """The work items that a place taxes in a way of their own, and its row for each."""
-    rows = ((item.item, tables.tax_class(place.place, item.tax_class)) for item in tables.work_items)
-    return {item: row for item, row in rows if row is not None}
 
 
 def _tax(bit: Bit, place: PlaceRow | None, own_way: Mapping[str, TaxClass]) -> float:
@@ -81,9 +75,11 @@ def _tax(bit: Bit, place: PlaceRow | None, own_way: Mapping[str, TaxClass]) -> f
     if not own_way:
         return usual
     by = bit.by()
-    taxed = ((weight, own_way.get(item)) for _, item, weight in by)
-    charged = sum(weight * (class_rate(row) if row else usual) for weight, row in taxed)
-    return charged / sum(weight for _, _, weight in by)
+    if own_way.keys().isdisjoint([item for _, item, _ in by]):
+        return usual
+    taxed = [(weight, own_way.get(item)) for _, item, weight in by]
+    charged = sum([weight * (class_rate(row) if row else usual) for weight, row in taxed])
+    return charged / sum([weight for _, _, weight in by])
 
 
 def _usual_tax(bit: Bit, place: PlaceRow | None) -> float:
@@ -97,9 +93,8 @@ def _usual_tax(bit: Bit, place: PlaceRow | None) -> float:
     return 0.0
 
 
-def _bits(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> list[Bit]:
+def _bits(scope: Sequence[Prepared], tables: Tables, place: PlaceRow | None) -> list[Bit]:
     rules = house_rules(tables)
-    scope = prepared(takeoffs, tables, place)
     tasks = hours_of(scope)
     there = _Crews(_by_crew(tasks), crews_of(scope, tables, rules), rules)
     worked = {crew: there.worked(crew) for crew in there.tasks}
@@ -125,7 +120,7 @@ def _by_crew(tasks: Iterable[TaskHours]) -> dict[str, list[TaskHours]]:
     return out
 
 
-class _Crews(Frozen):
+class _Crews(Frozen, dict=True):
     """Who works how long, and how many days that is unrounded."""
 
     tasks: Mapping[str, Sequence[TaskHours]]
@@ -142,6 +137,7 @@ class _Crews(Frozen):
         days = self.days(crew)
         return Worked(days, days * self.rules.day_hours, sum(t.hours for t in self.tasks[crew]))
 
+    @answered_once
     def who_works(self, crew: str) -> Shares:
         return shares(((t.repair, t.work_item), t.hours) for t in self.tasks.get(crew, ()))
 

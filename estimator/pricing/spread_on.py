@@ -17,5 +17,5 @@ def shares(weights: Iterable[tuple[Owner, float]]) -> Shares:
     total: dict[Owner, float] = {}
     for owner, weight in weights:
         total[owner] = total.get(owner, 0.0) + weight
-    level = 0.0 if any(w > 0 for w in total.values()) else 1.0
-    return tuple((repair, item, w + level) for (repair, item), w in total.items())
+    level = 0.0 if max(total.values(), default=1.0) > 0 else 1.0
+    return tuple([(repair, item, w + level) for (repair, item), w in total.items()])

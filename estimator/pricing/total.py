@@ -22,8 +22,7 @@ from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import sold_by_class
 from estimator.pricing.minimum import lift_of
-from estimator.pricing.parts import items_of
-from estimator.pricing.prepared import Prepared, prepared
+from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.tax import charged_tax, charges_tax
 from estimator.schedule import days_off
 from estimator.tables.rows import PlaceRow
@@ -83,11 +82,8 @@ class Total(Frozen, dict=True):
 
     def _taxed_apart(self) -> bool:
         """Some of the work is taxed in a way of its own."""
-        place, tables = self.place, self.tables
-        if place is None or not charges_tax(place):
-            return False
-        sold = (s.item for t in self.takeoffs for s in items_of(t, tables))
-        return any(tables.tax_class(place.place, item.tax_class) for item in sold)
+        taxed = self.place is not None and charges_tax(self.place)
+        return taxed and bool(taxed_in_their_own_way(self.scope, self.tables, self.place))
 
 
 def total_of(

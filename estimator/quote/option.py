@@ -1,10 +1,10 @@
 """One chosen scope in, the Option in words out."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.agreed import work_of
+from estimator.model.frozen import replace
 from estimator.model.gas import NO_PRICE_IN_GAS, gas_smelled
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Verdict

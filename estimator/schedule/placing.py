@@ -9,8 +9,8 @@ follows it. Where the two agree the schedule is exact.
 
 import math
 from collections.abc import Mapping
-from dataclasses import replace
 
+from estimator.model.frozen import replace
 from estimator.model.half_days import DUST
 from estimator.model.remembered import remembered
 from estimator.model.schedule import Task

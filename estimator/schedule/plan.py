@@ -2,9 +2,8 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
-from estimator.model.frozen import Frozen
+from estimator.model.frozen import Frozen, replace
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.model.say import Say

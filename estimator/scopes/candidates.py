@@ -1,9 +1,8 @@
 """A job and its needs in; every repair the rules allow out, and the rules that forbid the others."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
-from estimator.model.frozen import Frozen
+from estimator.model.frozen import Frozen, replace
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile

@@ -1,10 +1,10 @@
 """Repairs and the functions of other steps in; what the search asks of them out: takeoffs, candidates, prices, measures."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.basis import Basis
+from estimator.model.frozen import replace
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.price import Price

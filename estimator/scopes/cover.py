@@ -81,10 +81,12 @@ class Cover:
             (c.cost << self._shift) + (1 << count) - (1 << (count - 1 - i)) for i, c in enumerate(self.candidates)
         ]
         self.clashes = self._clashes()
-        self.answered_by = [[i for i, a in enumerate(self.answers) if a >> n & 1] for n in range(len(self.needs))]
-        for answering in self.answered_by:
-            answering.sort(key=self.weights.__getitem__)
-        self._can_answer = [sum(1 << i for i in answering) for answering in self.answered_by]
+        self.answered_by: list[list[int]] = [[] for _ in self.needs]
+        self._can_answer: list[Bits] = [0] * len(self.needs)
+        for i in sorted(range(count), key=self.weights.__getitem__):
+            for n in ones(self.answers[i]):
+                self.answered_by[n].append(i)
+                self._can_answer[n] |= 1 << i
 
     def _clashes(self) -> list[Bits]:
         """For every candidate the ones that cannot go with it: a sweep along each line."""
@@ -126,7 +128,7 @@ class Cover:
         self.across_groups = sorted((k for k, n in enumerate(using) if n > 1), key=lambda k: -self.charges[k])
 
     def charge(self, keys: Bits) -> int:
-        return sum(self.charges[k] for k in ones(keys))
+        return sum([self.charges[k] for k in ones(keys)]) if keys else 0
 
     def cents(self, number: int) -> int:
         """The cents in a set's whole number."""
@@ -166,7 +168,8 @@ class Cover:
             if banned >> c & 1:
                 continue
             number = self.weights[c]
-            number += sum(charge for key, charge in self._bound_uses[c] if not key & paid)
+            for key, charge in self._bound_uses[c]:
+                number += 0 if key & paid else charge
             if best is not None and self._only_adds and number >= best:
                 continue
             rest = self.least(needs & ~self.answers[c], paid | self.uses[c], banned | self.clashes[c])

@@ -1,9 +1,9 @@
 """What the rules say of a way of repair over a stretch, asked once each; and which needs it puts right."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from typing import Protocol
 
+from estimator.model.frozen import replace
 from estimator.model.job import Job
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.line import CLEANABLE

@@ -8,8 +8,9 @@ from itertools import groupby
 
 from estimator.model.frozen import Frozen
 from estimator.model.work import Candidate
+from estimator.scopes.cover import Cover
 from estimator.scopes.real import LeftOf, PriceOf, best_real, nothing_left
-from estimator.scopes.search import Answer, cheapest, in_order, least_by
+from estimator.scopes.search import Answer, cheapest_without, in_order, least_by
 
 MOST_METHOD_SETS = 256
 """So many sets of allowed methods are tried at most."""
@@ -126,17 +127,17 @@ def cheapest_of_methods(
     seen = set(waiting)
     given: set[Answer] = set()
     solved = 0
-    wanted = set(needs) - set(cheapest(needs, candidates, shared_costs).unreachable)
+    cover = Cover(needs, candidates, shared_costs)
     while waiting and solved < MOST_METHOD_SETS:
         forbidden = waiting.pop(0)
         solved += 1
-        found = cheapest(wanted, [c for c in candidates if c.method not in forbidden], shared_costs)
-        if found.answer is None or found.unreachable:
+        answer = cheapest_without(cover, forbidden)
+        if answer is None:
             continue
-        if found.answer not in given:
-            given.add(found.answer)
-            yield found.answer
-        for method in sorted({c.method for c in found.answer.chosen}):
+        if answer not in given:
+            given.add(answer)
+            yield answer
+        for method in sorted({c.method for c in answer.chosen}):
             fewer = forbidden | {method}
             if fewer not in seen:
                 seen.add(fewer)

@@ -4,11 +4,10 @@ The sum of a set is the costs of its candidates and each shared charge once. Two
 length on one line. A set from which something could be taken away is never given: taking it away costs nothing.
 """
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
 
-from estimator.model.frozen import Frozen
+from estimator.model.frozen import Frozen, replace
 from estimator.model.work import Candidate
 from estimator.scopes.cover import Bits, Cover, ones
 
@@ -68,6 +67,12 @@ def in_order(
     return _in_order(Cover(needs, candidates, shared_costs or {}))
 
 
+def cheapest_without(cover: Cover, methods: Container[str]) -> Answer | None:
+    """Return the cheapest set that uses none of these methods; None where the others cannot answer every need."""
+    banned = sum([1 << i for i, c in enumerate(cover.candidates) if c.method in methods])
+    return next(_in_order(cover, banned), None)
+
+
 def least_by(
     needs: Iterable[str],
     candidates: Sequence[Candidate],
@@ -79,7 +84,7 @@ def least_by(
     return next(_in_order(Cover(needs, weighed, shared_costs, may_be_negative=True)), None)
 
 
-def _in_order(cover: Cover) -> Iterator[Answer]:
+def _in_order(cover: Cover, banned: Bits = 0) -> Iterator[Answer]:
     """Best first: the node that may hold the cheapest set is opened next, so sets come out in order."""
     queue: list[tuple[int, int, _Node]] = []
     pushed = 0
@@ -91,7 +96,7 @@ def _in_order(cover: Cover) -> Iterator[Answer]:
             pushed += 1
             heappush(queue, (node.spent + more, pushed, node))
 
-    push(_Node(0, cover.all_needs, 0, 0))
+    push(_Node(0, cover.all_needs, 0, banned))
     while queue:
         _, _, node = heappop(queue)
         if node.decided < len(cover.across_groups):

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from decimal import Decimal
-from typing import Any, cast
+from typing import Any, TypeVar, cast
 
 from estimator.model.frozen import Frozen
 from estimator.model.money import cents
@@ -34,6 +34,8 @@ from estimator.tables.rows import (
     WorkItem,
 )
 
+Row = TypeVar("Row", bound=Kept)
+
 
 def _in_order(counting: tuple[Kept, ...], rows: tuple[Kept, ...]) -> list[Kept]:
     """As the file has them."""
@@ -51,7 +53,7 @@ class Tables(Frozen, dict=True):
 
     def on(self, day: date) -> "Tables":
         """The same tables looked at on another day."""
-        return replace(self, day=day)
+        return self if day == self.day else replace(self, day=day)
 
     def current(self, table: str) -> tuple[Kept, ...]:
         """Active rows, one for each id: the newest begun by the day, in the order of the file."""
@@ -62,12 +64,13 @@ class Tables(Frozen, dict=True):
             cache[table] = tuple(row for row in _in_order(counting, rows) if row.active)
         return cast(tuple[Kept, ...], cache[table])
 
-    def _find(self, table: str, key: str) -> Kept:
-        index = self.__dict__.setdefault("_index", {})
-        if table not in index:
-            name = TABLES[table][1][0]
-            index[table] = {getattr(row, name): row for row in self.current(table)}
-        return cast(Kept, index[table][key])
+    def _by_id(self, kind: type[Row]) -> Mapping[str, Row]:
+        index: dict[type[Kept], Any] = self.__dict__.setdefault("_index", {})
+        if kind not in index:
+            table, (name, *_) = next((table, names) for table, (row, names) in TABLES.items() if row is kind)
+            index[kind] = {getattr(row, name): row for row in self.current(table)}
+        found: Mapping[str, Row] = index[kind]
+        return found
 
     def to_data(self) -> dict[str, Any]:
         """Everything in plain data, for the record; see tables/data.py."""
@@ -85,7 +88,7 @@ class Tables(Frozen, dict=True):
     # ── look-ups ──────────────────────────────────────────────────────────────────────────────
 
     def setting(self, key: str) -> Setting:
-        return cast(Setting, self._find("settings", key))
+        return self._by_id(Setting)[key]
 
     def number(self, key: str) -> float:
         """A setting as a float."""
@@ -123,19 +126,19 @@ class Tables(Frozen, dict=True):
         return replace(self, rows={**self.rows, "settings": rows})
 
     def material(self, item: str) -> Material:
-        return cast(Material, self._find("materials", item))
+        return self._by_id(Material)[item]
 
     def equipment(self, item: str) -> Equipment:
-        return cast(Equipment, self._find("equipment", item))
+        return self._by_id(Equipment)[item]
 
     def sub(self, item: str) -> SubOrFee:
-        return cast(SubOrFee, self._find("subs_and_fees", item))
+        return self._by_id(SubOrFee)[item]
 
     def production(self, task: str) -> Production:
-        return cast(Production, self._find("production", task))
+        return self._by_id(Production)[task]
 
     def method(self, method: str) -> MethodRow:
-        return cast(MethodRow, self._find("methods", method))
+        return self._by_id(MethodRow)[method]
 
     @property
     def methods_off(self) -> frozenset[str]:
@@ -144,13 +147,13 @@ class Tables(Frozen, dict=True):
         return frozenset(getattr(row, "method", "") for row in self.rows.get("methods", ())) - sold
 
     def price_class(self, name: str) -> PriceClass:
-        return cast(PriceClass, self._find("pricing", name))
+        return self._by_id(PriceClass)[name]
 
     def soil(self, soil: str) -> Soil:
-        return cast(Soil, self._find("soils", soil))
+        return self._by_id(Soil)[soil]
 
     def place(self, place: str) -> PlaceRow:
-        return cast(PlaceRow, self._find("places", place))
+        return self._by_id(PlaceRow)[place]
 
     def known_place(self, place: str) -> PlaceRow | None:
         """The place's row; None where the tables have none, so that nothing about it is answered."""
@@ -165,10 +168,10 @@ class Tables(Frozen, dict=True):
         return next((row for row in rows if word and (row.place, row.tax_class) == (place, word)), None)
 
     def work_item(self, item: str) -> WorkItem:
-        return cast(WorkItem, self._find("work_items", item))
+        return self._by_id(WorkItem)[item]
 
     def role(self, role: str) -> Role:
-        return cast(Role, self._find("roles", role))
+        return self._by_id(Role)[role]
 
     def rate(self, crew: str) -> Decimal:
         """Dollars for one hour of a whole crew: the sum of count × wage × (1 + burden), to the cent.

@@ -1,8 +1,8 @@
 """The takeoffs of one scope in; the same out, each foot of a line jetted once and each line filmed once after it."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
+from estimator.model.frozen import replace
 from estimator.model.job import Job
 from estimator.model.passed import passed
 from estimator.model.profile import Profile

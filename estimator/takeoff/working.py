@@ -32,7 +32,7 @@ class Working(Notes):
     def put(self, name: str, value: float, formula: str, *inputs: Given, source: str = COMMON_PRACTICE) -> float:
         """Write a quantity down and give its value back. Writing the same name again replaces it."""
         unit = QUANTITIES[name][0]
-        given = tuple(Input(i[0], i[1], i[2] if len(i) == 3 else "") for i in inputs)
+        given = tuple([Input(*i) for i in inputs])
         self._found[name] = Quantity(name=name, value=value, unit=unit, formula=formula, inputs=given, source=source)
         return value
 

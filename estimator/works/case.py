@@ -1,11 +1,10 @@
 """One repair with everything a takeoff looks up beside it: the line's profile, the soil, the place, the firm's numbers."""
 
 import re
-from dataclasses import replace
 from typing import TYPE_CHECKING, Self
 
 from estimator.knowledge.pipe_family import family
-from estimator.model.frozen import Frozen
+from estimator.model.frozen import Frozen, replace
 from estimator.model.job import SLAB_FLOORS, Job
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.line import Line, runs_into_another

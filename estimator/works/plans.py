@@ -1,9 +1,9 @@
 """One repair's case in, what each way of repair opens, lays, lines, bursts and leaves, out. The ways are in methods.py."""
 
-from dataclasses import replace
 from itertools import pairwise
 
 from estimator.model import crawl_space
+from estimator.model.frozen import replace
 from estimator.model.passed import passed
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing

@@ -90,7 +90,7 @@ def one(id: str, method: str, cost: int, answers: str = "1") -> Candidate:
 
 def dish(*chosen: Candidate, price: int = 0) -> Dish:
     total = price or sum(c.cost for c in chosen)
-    return Dish(answer=Answer(chosen, total), price=total, measures_of=measures_of({c.id: (0, 0, 0) for c in chosen}))
+    return Dish(answer=Answer(chosen, total), price=total, measures_of=lambda _: (0, 0, 0))
 
 
 def test_options_are_the_cheapest_and_other_ways_on_the_dearest_need() -> None:
@@ -141,8 +141,8 @@ def test_a_way_on_a_lesser_need_comes_before_a_second_method_on_the_dearest() ->
     assert shown(found) == found[:3] + found[4:]
 
 
-def measured(floor: float, *chosen: Candidate, price: int = 0, old: float = 0) -> Dish:
-    return replace(dish(*chosen, price=price), floor_sf=floor, old_pipe_left_ft=old)
+def measured(floor: float, *chosen: Candidate, price: int = 0, old: float = 0, days: float = 0) -> Dish:
+    return replace(dish(*chosen, price=price), measures_of=lambda _: (days, floor, old))
 
 
 def test_tunnel_and_floor_come_before_variants_on_a_lesser_need() -> None:
@@ -168,10 +168,11 @@ def test_a_tunnel_comes_before_a_smaller_opening_of_the_floor() -> None:
 
 
 def test_a_third_way_of_one_kind_is_shown_where_it_gives_what_the_others_do_not() -> None:
-    slow = replace(measured(0, one("d", "trench", 20), old=9), days_without_drains=1)
-    pulled, hung = measured(0, one("b", "burst", 21), old=9), measured(0, one("c", "crawl replace", 30), old=4)
+    slow = measured(0, one("d", "trench", 20), old=9, days=1)
+    pulled = measured(0, one("b", "burst", 21), old=9)
+    hung, leaves_more = (measured(0, one("c", "crawl replace", 30), old=old) for old in (4, 9))
     assert shown((slow, pulled, hung)) == (slow, pulled, hung)
-    assert shown((slow, pulled, replace(hung, old_pipe_left_ft=9))) == (slow, pulled)
+    assert shown((slow, pulled, leaves_more)) == (slow, pulled)
 
 
 @pytest.mark.parametrize("seed", range(200))

@@ -1,13 +1,12 @@
 """A job, a line and a stretch in; everything the rules may ask about it, gathered once, out."""
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Literal
 
 from estimator.knowledge.pipe_family import family
 from estimator.model.edge_beam import KnownEdge, edge_beam
 from estimator.model.fall import fall_over
-from estimator.model.frozen import Frozen
+from estimator.model.frozen import Frozen, replace
 from estimator.model.job import (
     SLAB_FLOORS,
     Approval,

@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 
 from estimator.model.basis import Basis
+from estimator.model.frozen import replace
 from estimator.model.job import Job, Override
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say

@@ -33,7 +33,8 @@ from estimator.quote.build import LETTERS
 from estimator.quote.invented import with_invented
 from estimator.scopes import owners_words
 from estimator.scopes.candidates import Offers, repairs
-from estimator.scopes.choose import Choices, Chosen, choose
+from estimator.scopes.choose import Choices, choose
+from estimator.scopes.chosen import Chosen
 from estimator.scopes.discounted import discounted
 from estimator.scopes.handed import Handed
 from estimator.scopes.owners_words import lost_wishes, unknown_words

@@ -8,6 +8,7 @@ from estimator.model.say import Dollars, Say
 from estimator.model.visit import kinds_in
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.figures import Figures
+from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import ByClass
 from estimator.pricing.shares import laid_by_method, loads_of
 from estimator.pricing.spread_on import Owner
@@ -54,7 +55,7 @@ def short_of(
 def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
     """What least charges add to a scope, dollars."""
     methods = {t.repair.id: t.repair.method for t in takeoffs}
-    if _labor_alone_reaches(figures, by_class, methods, takeoffs, tables):
+    if _reached_alone(figures, by_class, methods, takeoffs, tables):
         return Decimal(0)
     laid = laid_by_method(loads_of(figures), methods)
     work = {method: by_class.share(cells, passed_on=False) for method, cells in laid.items()}
@@ -62,19 +63,26 @@ def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], ta
     return sum((cents(least - reached) for reached, least in short.values()), Decimal(0))
 
 
-def _labor_alone_reaches(
+def _reached_alone(
     figures: Figures, by_class: ByClass, methods: Mapping[str, str], takeoffs: Sequence[Takeoff], tables: Tables
 ) -> bool:
-    """Whether its share of the crews brings each method over its least charge: then the rest need not be laid on methods."""
+    """Whether its crews and what it alone uses bring each method over its least charge: then nothing need be laid on methods."""
     sold = set(methods.values()) - {JOB}
     if not sold or not by_class.costs.get("own"):
         return False
-    marked_up = float(by_class.prices["own"] / by_class.costs["own"])
-    hour = {crew.crew: float(crew.amount) / crew.work_hours for crew in figures.crews}
-    labor = dict.fromkeys(methods.values(), 0.0)
+    rates = {n: float(by_class.prices[n] / cost) for n, cost in by_class.costs.items() if cost and n != PASSED_ON}
+    hour = {crew.crew: rates["own"] * float(crew.amount) / crew.work_hours for crew in figures.crews}
+    alone = dict.fromkeys(methods.values(), 0.0)
     for task in figures.tasks:
-        labor[methods[task.repair]] += task.hours * hour.get(task.crew, 0.0)
-    return all(marked_up * labor[m] > float(least_charge(m, takeoffs, tables)) + A_DOLLAR for m in sold)
+        alone[methods[task.repair]] += task.hours * hour.get(task.crew, 0.0)
+    used = [(m.want, m.amount, "own") for m in figures.machines]
+    used += [(b.want, b.amount, "own") for b in figures.stuff.bought]
+    used += [(s.want, s.amount, s.row.price_class) for s in figures.subs]
+    for want, amount, price_class in used:
+        carriers = {methods[repair] for repair, _ in want.owners}
+        if len(carriers) == 1:
+            alone[carriers.pop()] += float(amount) * rates.get(price_class, 0.0)
+    return all(alone[m] > float(least_charge(m, takeoffs, tables)) + A_DOLLAR for m in sold)
 
 
 def least_charge(method: str, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:

@@ -13,6 +13,7 @@ from estimator.model.frozen import Frozen
 from estimator.model.job import Allowance
 from estimator.model.money import up_to
 from estimator.model.price import TaskHours
+from estimator.model.schedule import Schedule
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import crew_days
@@ -24,7 +25,7 @@ from estimator.pricing.markup import sold_by_class
 from estimator.pricing.minimum import lift_of
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.tax import charged_tax, charges_tax
-from estimator.schedule import days_off
+from estimator.schedule import days_off, schedule_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -77,8 +78,16 @@ class Total(Frozen, dict=True):
     @cached_property
     def days_without_drains(self) -> float:
         """Days on which no drain may be used, from the schedule of the same hours."""
-        set_ups = {name: crew.set_up_hours for name, crew in self.teams.items()}
-        return days_off(self.takeoffs, self.tasks, set_ups, self.tables)
+        return days_off(self.takeoffs, self.tasks, self._set_ups, self.tables)
+
+    @cached_property
+    def schedule(self) -> Schedule:
+        """Who does which task on which day."""
+        return schedule_of(self.takeoffs, self.tasks, self._set_ups, self.tables, self.place)
+
+    @property
+    def _set_ups(self) -> dict[str, float]:
+        return {name: crew.set_up_hours for name, crew in self.teams.items()}
 
     def _taxed_apart(self) -> bool:
         """Some of the work is taxed in a way of its own."""

@@ -2,23 +2,20 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
-from decimal import Decimal
 from string import ascii_lowercase
 
-from estimator.model.basis import Basis
 from estimator.model.frozen import Frozen
 from estimator.model.gas import gas_smelled
 from estimator.model.job import Job, WantedOption
 from estimator.model.judgement import Diagnosis, Need, Verdict
-from estimator.model.price import Price
-from estimator.model.work import Repair, Scope, Takeoff, all_repairs
+from estimator.model.work import Repair, all_repairs
 from estimator.scopes.candidates import Offers
+from estimator.scopes.chosen import Chosen, chosen, resting
 from estimator.scopes.counter import Counter
 from estimator.scopes.firm import is_firm, settled_by, visits
 from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
-from estimator.scopes.measures import yard_sf
 from estimator.scopes.menu import Dish, by_price, dishes, menu
 from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
@@ -33,26 +30,6 @@ SERIOUS = 3
 
 LookedAt = tuple[tuple[Dish, ...], tuple[Dish, ...]]
 """Sets that are worth showing, and all that the estimator did not drop."""
-
-
-class Chosen(Frozen, kw_only=True):
-    """One option before it has words. Days are working days in halves, areas sq ft, lengths ft.
-
-    `by_hand` is what the estimator wanted of it ("pin", "add" or ""); `scope.bound` by how much it could be beaten.
-    """
-
-    scope: Scope
-    takeoffs: tuple[Takeoff, ...]
-    price: Price
-    days_on_site: Decimal
-    days_without_drains: Decimal
-    floor_sf: float
-    yard_sf: float
-    old_pipe_left_ft: float
-    name: str = ""
-    by_hand: str = ""
-    basis: Basis = Basis()
-    waits_for_visit: bool = False  # a visit would settle what keeps its price from being firm
 
 
 class Choices(Frozen, kw_only=True):
@@ -155,7 +132,7 @@ def _found(
         picked += _the_yard_new(picked, needs, counter, dropped)
     sold = (_sold(d, counter) for d in picked)
     keep = counter.job.wishes.keep_floors
-    options = tuple(sorted(sold, key=lambda option: (keep and _opens_a_floor(option), option.price.total)))
+    options = tuple(sorted(sold, key=lambda option: (keep and _opens_a_floor(option), option.total)))
     return options, (allowed(looked_at), _wanted_ones(looked_at, dropped))
 
 
@@ -222,29 +199,6 @@ def _dishes(needs: Sequence[Need], counter: Counter) -> tuple[Dish, ...]:
         counter.left,
     )
     return tuple(d for d in found if d.answer.chosen)
-
-
-def chosen(repairs: tuple[Repair, ...], counter: Counter, wish: WantedOption | None = None) -> Chosen:
-    takeoffs, price = counter.priced(repairs)
-    _, floor, old = counter.measures_of(repairs)
-    return Chosen(
-        scope=counter.scope_of(repairs),
-        takeoffs=takeoffs,
-        price=price,
-        days_on_site=price.schedule.days_on_site,
-        days_without_drains=price.schedule.days_without_drains,
-        floor_sf=floor,
-        yard_sf=yard_sf(takeoffs),
-        old_pipe_left_ft=old,
-        name=wish.name if wish else "",
-        by_hand=wish.do if wish else "",
-    )
-
-
-def resting(option: Chosen, counter: Counter) -> Chosen:
-    """The option with what its price rests on, and what the rules say of that."""
-    basis, takeoffs = counter.on_its_basis(option.scope.repairs, option.takeoffs)
-    return replace(option, basis=basis, takeoffs=takeoffs)
 
 
 def _wanted(

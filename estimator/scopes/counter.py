@@ -56,6 +56,7 @@ class Counter:
         self.candidates, cleaned = share_cleaning(on_the_way, self._cleaning())
         self.shared_costs |= ways | cleaned
         self._ways = frozenset(ways)
+        self._old_pipe_ft = old_pipe_left_ft((), needs, job)
         self._least = self._least_price()
 
     # ── takeoffs ──────────────────────────────────────────────────────────────────────────────
@@ -227,7 +228,7 @@ class Counter:
     def part(self, candidate: Candidate) -> Measures:
         """What one candidate adds to each measure; the pipe it renews counts below zero."""
         days, floor, left = self.measures_of((self.repairs[candidate.id],))
-        return days, floor, left - old_pipe_left_ft((), self.needs, self.job)
+        return days, floor, left - self._old_pipe_ft
 
     # ── scopes ────────────────────────────────────────────────────────────────────────────────
 

@@ -8,6 +8,7 @@ from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.judgement import Verdict
 from estimator.model.price import Price, TaskHours
+from estimator.model.schedule import Schedule
 from estimator.model.work import Repair, Takeoff
 from estimator.tables.tables import Tables
 
@@ -45,6 +46,8 @@ class InFigures(Protocol):
     def total(self) -> Decimal: ...
     @property
     def days_without_drains(self) -> float: ...
+    @property
+    def schedule(self) -> Schedule: ...
 
 
 Smooth = Callable[[Sequence[Repair], Job, Tables], float]

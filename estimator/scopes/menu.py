@@ -93,7 +93,7 @@ def menu(found: Sequence[Dish]) -> tuple[Dish, ...]:
     first. Not promised: every set that nothing beats.
     """
     kept: list[Dish] = []
-    for dish in by_price(d for d in found if not any(other.beats(d) for other in found)):
+    for dish in by_price(d for d in found if not any(other is not d and other.beats(d) for other in found)):
         if not any(one.is_like(dish) for one in kept):
             kept.append(dish)
     return tuple(kept)

@@ -1,6 +1,7 @@
 """What the owner wrote by hand in the job file in; every word of it that hits nothing, as a warning, out."""
 
 from collections.abc import Iterator
+from functools import cache
 from typing import TYPE_CHECKING
 
 from estimator.model.gas import GAS_SMELL
@@ -9,14 +10,13 @@ from estimator.model.judgement import FLOOR_RULE, Effect
 from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.say import Say, chained
 from estimator.model.work import all_repairs
-from estimator.scopes.judge import counts
-from estimator.scopes.rules import BY_ID
 from estimator.tables.against_job import against_job
 from estimator.tables.near import near, near_or_all
 from estimator.works.methods import names
 
 if TYPE_CHECKING:
-    from estimator.scopes.choose import Choices, Chosen
+    from estimator.scopes.choose import Choices
+    from estimator.scopes.chosen import Chosen
     from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"
@@ -72,8 +72,7 @@ def unknown_words(job: Job, tables: "Tables") -> tuple[Problem, ...]:
 
 def words_that_hit_nothing(job: Job) -> tuple[Problem, ...]:
     """Overrides, approvals and wishes that name what is not there."""
-    rules = (*BY_ID, FLOOR_RULE, GAS_SMELL)
-    return (*_overrides(job, rules), *_approvals(job, rules), *_wishes(job))
+    return (*_overrides(job), *_approvals(job), *_wishes(job))
 
 
 def lost_wishes(job: Job, choices: "Choices") -> tuple[Problem, ...]:
@@ -81,13 +80,21 @@ def lost_wishes(job: Job, choices: "Choices") -> tuple[Problem, ...]:
     return (*_not_offered(job, choices), *_not_renamed(job, choices))
 
 
-def _overrides(job: Job, rules: tuple[str, ...]) -> Iterator[Problem]:
+@cache
+def _rules() -> tuple[str, ...]:
+    """Loaded where a job names one: most name none."""
+    from estimator.scopes.rules import BY_ID
+
+    return (*BY_ID, FLOOR_RULE, GAS_SMELL)
+
+
+def _overrides(job: Job) -> Iterator[Problem]:
     lines = [line.name for line in job.lines]
     place = Place(JOB_FILE, table="override")
     for override in job.overrides:
-        if override.rule and override.rule not in rules:
+        if override.rule and override.rule not in _rules():
             what = Say.of("the override “{reason}”", reason=override.reason)
-            yield UNKNOWN_RULE(place, what=what, rule=override.rule, near=near(override.rule, rules))
+            yield UNKNOWN_RULE(place, what=what, rule=override.rule, near=near(override.rule, _rules()))
         if override.line and override.line not in lines:
             hint = near_or_all(override.line, lines)
             yield OVERRIDE_LINE(place, reason=override.reason, line=override.line, near=hint)
@@ -99,11 +106,11 @@ def _says_what(override: Override) -> bool:
     return bool(override.rule or override.quantity or override.hours is not None or override.price is not None)
 
 
-def _approvals(job: Job, rules: tuple[str, ...]) -> Iterator[Problem]:
+def _approvals(job: Job) -> Iterator[Problem]:
     for approval in job.approvals:
-        for rule in (r for r in approval.covers if r not in rules):
+        for rule in (r for r in approval.covers if r not in _rules()):
             what = Say.of("the approval “{what}”", what=approval.what)
-            yield UNKNOWN_RULE(Place(JOB_FILE, table="approval"), what=what, rule=rule, near=near(rule, rules))
+            yield UNKNOWN_RULE(Place(JOB_FILE, table="approval"), what=what, rule=rule, near=near(rule, _rules()))
 
 
 def _wishes(job: Job) -> Iterator[Problem]:
@@ -130,7 +137,8 @@ def _answers(option: "Chosen", wish: WantedOption) -> bool:
 
 def _why_not(wish: WantedOption, choices: "Choices") -> Say:
     wanted = {(r.method, r.line) for r in wish.repairs}
-    against = (v for v in choices.verdicts if (v.method, v.line) in wanted and counts(v, Effect.BLOCKS))
+    said = (v for v in choices.verdicts if v.effect is Effect.BLOCKS and not v.overruled)
+    against = (v for v in said if (v.method, v.line) in wanted)
     no_room = Say.of("there was no room for it or a rule is against it.")
     return next((Say.of("{why} ({rule})", why=v.estimator, rule=v.rule) for v in against), no_room)
 

@@ -11,7 +11,7 @@ from estimator.pipeline import handed, place_of, smooth_as_measured
 from estimator.pricing.rough import smooth_price
 from estimator.quote import Chosen as InWords
 from estimator.quote.option import option
-from estimator.scopes.choose import chosen, resting
+from estimator.scopes.chosen import chosen, resting
 from estimator.scopes.counter import Counter
 from estimator.scopes.measures import floor_sf
 from estimator.tables.tables import Tables

@@ -42,7 +42,7 @@ from estimator.scopes.rules import conditions
 from estimator.tables import against_job
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.takeoff import follows_days_off, measure_with, take_off_job
+from estimator.takeoff import follows_days_off, measure_with, on_rent, open_for, take_off_job
 from estimator.takeoff.together import together
 
 LOST_OVERRIDE = Kind(
@@ -151,16 +151,19 @@ def handed(job: Job, tables: Tables, place: PlaceRow | None) -> Handed:
 def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow | None) -> Total:
     """The takeoffs of a scope's repairs and what it has once, reckoned to the cent. Errors: those of takeoff and pricing.
 
-    What is rented for as long as the drains are off, such as a portable toilet, is known only once the hours are.
+    What is rented as long as the drains are off, such as a portable toilet, or the ground is open, as boxes and pumps are,
+    is known only once the hours are.
     """
     once = take_off_job(job, own, tables)
     found = total_of((*own, once), tables, place, job.allowances)
-    if not follows_days_off(once):
-        return found
-    for_so_long = take_off_job(job, own, tables, found.days_without_drains)
-    if for_so_long == once:
-        return found
-    return total_of((*own, for_so_long), tables, place, job.allowances)
+    days = found.days_open if any(map(on_rent, own)) else {}
+    for_so_long = [
+        open_for(one, *days[one.repair.id]) if one.repair.id in days and on_rent(one) else one for one in own
+    ]
+    if follows_days_off(once):
+        once = take_off_job(job, own, tables, found.days_without_drains)
+    whole = (*for_so_long, once)
+    return found if whole == found.takeoffs else total_of(whole, tables, place, job.allowances)
 
 
 def smooth(repairs: Sequence[Repair], job: Job, tables: Tables) -> float:

@@ -6,7 +6,7 @@ from estimator.tables.rows import Equipment, Kept, Production
 from estimator.tables.tables import Tables
 
 HOURS = {
-    "mobilise job": ("plumbing", 1.0, 1.5, 2.5),
+    "mobilize job": ("plumbing", 1.0, 1.5, 2.5),
     "daily set-up": ("", 0.75, 1.0, 1.25),
     "camera pass": ("plumbing", 0.75, 1.0, 1.75),
     "sod": ("excavation", 0.01, 0.015, 0.025),

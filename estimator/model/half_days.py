@@ -44,3 +44,21 @@ class Clock(Frozen):
         ordered = sorted(spans)
         off = sum(self.off(half, ordered) for half in range(self.halves))
         return HALF_DAY * (off or (1 if spans else 0))
+
+    def day_at_start(self, hour: float) -> int:
+        """The site day, from 1, on which what begins at an hour begins."""
+        return math.floor((hour + DUST) / self.day_hours) + 1
+
+    def day_at_end(self, hour: float) -> int:
+        """The site day on which what ends at an hour ends; a quarter hour over a day starts no new one."""
+        return max(1, math.ceil((hour - self.tolerance_hours) / self.day_hours - DUST))
+
+    def halves_of(self, spans: Sequence[tuple[float, float]]) -> tuple[int, ...]:
+        """The half days, from 0, that hold more than a quarter hour of these spans."""
+        half, spare = self.day_hours / 2, self.tolerance_hours
+        last = math.ceil(max((end for _, end in spans), default=0.0) / half)
+        return tuple(
+            n
+            for n in range(last)
+            if any(low < (n + 1) * half - spare and high > n * half + spare for low, high in spans)
+        )

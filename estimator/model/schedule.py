@@ -1,15 +1,13 @@
 """Who does what on which day: tasks placed on working days, waits, and what papers and prices read from them."""
 
-import math
 from collections.abc import Iterable
-from datetime import date
 from decimal import Decimal
 
 from estimator.model.frozen import Frozen
 from estimator.model.half_days import DUST, HALF_DAY, Clock
 from estimator.model.money import up_to
 from estimator.model.say import Say
-from estimator.model.steps import CLOSING_STEPS, LATER, OPENING_STEPS, STEPS
+from estimator.model.steps import LATER, STEPS
 
 
 class Task(Frozen, kw_only=True):
@@ -118,7 +116,7 @@ class Schedule(Frozen, kw_only=True):
     @property
     def days_on_site(self) -> Decimal:
         """Working days from the first morning to the last task, up to the half; a quarter hour over starts no new half."""
-        return max(HALF_DAY, up_to(HALF_DAY * self._halves, HALF_DAY)) if self.tasks else Decimal(0)
+        return max(HALF_DAY, up_to(HALF_DAY * self._clock.halves, HALF_DAY)) if self.tasks else Decimal(0)
 
     @property
     def days_without_drains(self) -> Decimal:
@@ -131,38 +129,9 @@ class Schedule(Frozen, kw_only=True):
         spans = [(t.start, t.end) for t in self.tasks if t.drains_off]
         return sorted([*spans, *((w.start, w.end) for w in self.waits if w.drains_off)])
 
-    @property
-    def _halves(self) -> int:
-        """Half days on site."""
-        return self._clock.halves if self.tasks else 0
-
-    def _span(self, half: int) -> tuple[float, float]:
-        return self._clock.span(half)
-
-    def _off(self, half: int) -> bool:
-        return self._clock.off(half, self._spans_off)
-
-    def days_open(self, repair: str) -> int:
-        """Whole days, first and last counted, from the first shovel to the last fill of one repair; 0 where nothing is dug."""
-        mine = [t for t in self.tasks if t.repair == repair]
-        opened = [t.start for t in mine if t.step in OPENING_STEPS]
-        if not opened:
-            return 0
-        held = [t.end for t in mine if t.step not in CLOSING_STEPS]
-        filled = [t.end for t in mine if t.step == "fill"]
-        return self._day_at_end(max(filled or held)) - self._day_at_start(min(opened)) + 1
-
-    def days_held(self, repair: str) -> int:
-        """Whole days people are in the opening: from the dig to the last work before the fill; 0 where nothing is dug."""
-        mine = [t for t in self.tasks if t.repair == repair and t.step not in CLOSING_STEPS]
-        opened = [t.start for t in mine if t.step in OPENING_STEPS]
-        if not opened:
-            return 0
-        return self._day_at_end(max(t.end for t in mine)) - self._day_at_start(min(opened)) + 1
-
     def half_days_of(self, crew: str) -> tuple[int, ...]:
         """The half days on site, from 0, on which a crew is there for more than a quarter hour."""
-        return self._halves_of([t for t in self.tasks if t.crew == crew and t.step != LATER])
+        return self._clock.halves_of([(t.start, t.end) for t in self.tasks if t.crew == crew and t.step != LATER])
 
     def crew_days_of(self, crew: str) -> Decimal:
         """The days of one crew, half day by half day and gang by gang, a second visit counted."""
@@ -170,18 +139,17 @@ class Schedule(Frozen, kw_only=True):
 
     def later_days_of(self, crew: str) -> Decimal:
         """The days of one crew at a second visit, half day by half day."""
-        return HALF_DAY * len(self._halves_of([t for t in self.tasks if t.crew == crew and t.step == LATER]))
+        later = [(t.start, t.end) for t in self.tasks if t.crew == crew and t.step == LATER]
+        return HALF_DAY * len(self._clock.halves_of(later))
+
+    @property
+    def days_later(self) -> Decimal:
+        """Days of a second visit on another day: of the crew that is there longest."""
+        return max(map(self.later_days_of, self.crews), default=Decimal(0))
 
     def gangs_of(self, crew: str) -> int:
         """How many of one crew work side by side."""
         return max((t.gangs for t in self.tasks if t.crew == crew), default=1)
-
-    def _halves_of(self, tasks: list[Task]) -> tuple[int, ...]:
-        half, spare = self.day_hours / 2, self.tolerance_hours
-        last = math.ceil(max((t.end for t in tasks), default=0.0) / half)
-        return tuple(
-            n for n in range(last) if any(t.start < (n + 1) * half - spare and t.end > n * half + spare for t in tasks)
-        )
 
     @property
     def half_days_off(self) -> tuple[int, ...]:
@@ -208,19 +176,12 @@ class Schedule(Frozen, kw_only=True):
 
     def _by_day(self, task: Task) -> Iterable[tuple[int, float]]:
         """The task's crew hours laid on its days in proportion to the time it takes of each."""
-        first, last = self._day_at_start(task.start), self._day_at_end(task.end)
+        first, last = self._clock.day_at_start(task.start), self._clock.day_at_end(task.end)
         whole = task.end - task.start
         for day in range(first, last + 1):
             low, high = max(task.start, (day - 1) * self.day_hours), min(task.end, day * self.day_hours)
             if high - low > DUST:
                 yield day, task.crew_hours * (high - low) / whole if whole else task.crew_hours
-
-    def _day_at_start(self, hour: float) -> int:
-        return math.floor((hour + DUST) / self.day_hours) + 1
-
-    def _day_at_end(self, hour: float) -> int:
-        """A quarter hour over a day starts no new one."""
-        return max(1, math.ceil((hour - self.tolerance_hours) / self.day_hours - DUST))
 
     @property
     def marks(self) -> tuple[Mark, ...]:
@@ -231,8 +192,8 @@ class Schedule(Frozen, kw_only=True):
         out = [Mark(name="start", text=Say.of("the crew comes"), day=1)]
         if pipe:
             text = Say.of("the work on the pipe is done and not yet covered")
-            out.append(Mark(name="pipe in before cover", text=text, day=self._day_at_end(max(pipe))))
-        out.append(Mark(name="done", text=Say.of("all work is done"), day=self._day_at_end(self.end)))
+            out.append(Mark(name="pipe in before cover", text=text, day=self._clock.day_at_end(max(pipe))))
+        out.append(Mark(name="done", text=Say.of("all work is done"), day=self._clock.day_at_end(self.end)))
         return tuple(out)
 
     @property
@@ -240,15 +201,15 @@ class Schedule(Frozen, kw_only=True):
         """What the homeowner sees, half day by half day, those alike put together."""
         spans: list[DaySpan] = []
         order = list(STEPS)
-        for half in range(self._halves):
-            low, high = self._span(half)
+        for half in range(self._clock.halves if self.tasks else 0):
+            low, high = self._clock.span(half)
             here = [
                 t for t in self.tasks if t.step != LATER and min(t.end, high) - max(t.start, low) > self.tolerance_hours
             ]
             here = here or [t for t in self.tasks if t.step != LATER and min(t.end, high) - max(t.start, low) > DUST]
             texts = [t.text for t in sorted(here, key=lambda t: order.index(t.step))]
             texts = texts or [w.why for w in self.waits if min(w.end, high) - max(w.start, low) > DUST]
-            text, off = Say.of("{works}", works=tuple(dict.fromkeys(texts))), self._off(half)
+            text, off = Say.of("{works}", works=tuple(dict.fromkeys(texts))), self._clock.off(half, self._spans_off)
             last = spans[-1] if spans else None
             if last and (last.text, last.no_drains) == (text, off):
                 spans[-1] = DaySpan(start=last.start, length=last.length + HALF_DAY, text=text, no_drains=off)
@@ -260,14 +221,3 @@ class Schedule(Frozen, kw_only=True):
     def lead_days(self) -> int:
         """Working days before the first: the longest of what has to come in, since all is asked for at once."""
         return max((lead.working_days for lead in self.leads), default=0)
-
-
-class Dated(Frozen, kw_only=True):
-    """A schedule on the calendar: the date of each site day, in order."""
-
-    schedule: Schedule
-    days: tuple[date, ...]
-
-    def on(self, day: int) -> date:
-        """The date of a site day, from 1. Errors: IndexError beyond the last."""
-        return self.days[day - 1]

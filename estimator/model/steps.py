@@ -22,4 +22,3 @@ STEPS: dict[str, Say] = {
 LATER = "return"
 """A visit long after the rest: it holds nobody up and counts in no days."""
 OPENING_STEPS = frozenset({"uncover", "open", "dig"})
-CLOSING_STEPS = frozenset({"fill", "close"})

@@ -43,7 +43,7 @@ LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 """What options are called by, in the order in which they are shown."""
 
 JOB = "job"
-"""The method of the one takeoff a scope has besides its repairs: mobilising, permit, film, waits."""
+"""The method of the one takeoff a scope has besides its repairs: mobilizing, permit, film, waits."""
 
 
 class Input(Frozen):

@@ -11,6 +11,7 @@ from estimator.model.say import Days, Dollars, FromTable, Say
 from estimator.onsite.sheet import Block
 from estimator.tables.rows import Equipment, Recipe
 from estimator.tables.tables import Tables
+from estimator.takeoff.rented import BY_DAY
 from estimator.wording.plain import CREWS, in_plain_words
 
 
@@ -51,10 +52,6 @@ def _crews(option: Option, crews: set[str]) -> list[tuple[Say, Decimal]]:
     ]
 
 
-BY_DAY = {"shoring_box_days": "boxes", "end_shield_days": "end_shields"}
-"""Rented by piece and day: the quantity that is charged, and how many stand there at one time."""
-
-
 def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say, Decimal]]:
     """What is rented and stays on site, one day's rent for each day lost; the firm's own gear costs nothing more."""
     rows = {r.item: r for r in tables.current("equipment") if isinstance(r, Equipment) and not r.own and r.cost}
@@ -62,8 +59,9 @@ def _rents(option: Option, tables: Tables, days: Decimal) -> Iterator[tuple[Say,
     standing = {item: Decimal(1) for item, row in rows.items() if row.unit == "day" and item in charged}
     for recipe in tables.current("recipes"):
         if isinstance(recipe, Recipe) and recipe.ref in rows and recipe.quantity in BY_DAY:
-            count = sum(t.value(BY_DAY[recipe.quantity]) for t in option.takeoffs)
-            standing[recipe.ref] = exact(count) if count else Decimal(0)
+            of = BY_DAY[recipe.quantity]
+            count = sum(t.value(of) if of else t.value(recipe.quantity) > 0 for t in option.takeoffs)
+            standing[recipe.ref] = exact(count)
     for item, pieces in standing.items():
         if pieces:
             said = Say.of("{what}: {days} more", what=FromTable(rows[item].text, rows[item].text_es), days=Days(days))

@@ -8,7 +8,6 @@ from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers import option_words
 from estimator.papers.letter import Letter
-from estimator.papers.lift import days_later
 from estimator.papers.page import Page, run_in
 from estimator.quote.findings import in_short
 from estimator.quote.recommend import Treated, compared, cures_all_now, only_prepares, recommended, treated
@@ -86,8 +85,8 @@ def _options(letter: Letter, page: Page) -> None:
         price = option_words.price_cell(letter, option)
         page.add(Cell(option_words.title(letter, option), "value bold", 2), price, keep=True)
         page.line(" ".join(_in_short(letter, option)), "small")
-    if any(map(days_later, compared(letter.quote))):
-        page.line(speak("+: visit after the lift."), "small")
+    if any(option.schedule.days_later for option in compared(letter.quote)):
+        page.line(speak("+: visit after the lift. Its water test stops the drains for some hours."), "small")
 
 
 def _in_short(letter: Letter, option: Option) -> list[str]:

@@ -5,7 +5,7 @@ from estimator.model.say import Say
 from estimator.papers.letter import Letter
 
 FOR_THE_CREW: dict[str, Say] = {
-    "mobilisation": Say.of("Set up; protect the way in"),
+    "mobilization": Say.of("Set up; protect the way in"),
     "private locate": Say.of("Locate private lines: pool, irrigation, gas to the grill"),
     "tendon scan": Say.of("Scan the slab for post-tension cables"),
     "asbestos test": Say.of("Test the floor for asbestos"),

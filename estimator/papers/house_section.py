@@ -3,11 +3,10 @@
 from itertools import pairwise
 
 from estimator.drawing.canvas import Canvas
-from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.onsite.plan_picture import in_words
-from estimator.papers.heights import Points, height_at, pipe, surface
+from estimator.papers.heights import height_at
 from estimator.papers.house_plan import FOOT, draw_plan, frame_below, frame_beside, plan_sketch
 from estimator.papers.letter import Letter
 from estimator.papers.line_words import counted_from, title
@@ -19,11 +18,10 @@ from estimator.papers.section_view import (
     GRASS,
     GUESSED_DEPTH_FT,
     HARD,
+    HEAD,
     INK,
-    LEAST_SECTION,
     LEFT,
     MOST_SCALE,
-    MOST_TIMES,
     PIPE,
     QUIET,
     RED,
@@ -34,8 +32,10 @@ from estimator.papers.section_view import (
     USUAL_SLAB_FT,
     WIDTH,
     View,
+    extent,
+    view_of,
 )  # fmt: skip
-from estimator.wording.numbers import number
+from estimator.wording.numbers import feet, number
 from estimator.wording.places import OVER
 from estimator.wording.plain import ROOMS, in_plain_words
 
@@ -48,14 +48,14 @@ def house_section(letter: Letter, *, short: bool = False) -> tuple[bytes, int, s
     lines = [line for line in letter.quote.job.lines if line.filmed or line.findings]
     if not lines:
         return None
-    parts = [_extent(letter, line) for line in lines]
+    parts = [extent(letter, line) for line in lines]
     scale = min(MOST_SCALE, (WIDTH - LEFT - RIGHT) / max(part.length_ft for part in parts))
     views: list[View] = []
     ends = [0.0]
     for line, whole in zip(lines, parts, strict=True):
-        view = _view(letter, line, whole, scale, ends[-1])
+        view = view_of(letter, line, whole, scale, ends[-1])
         views.append(view)
-        ends.append(_bottom(view) + BAR * len(options_on(letter, line)) + 8)
+        ends.append(view.bottom + BAR * len(options_on(letter, line)) + 8)
     signs, top = signs_of(letter, views), ends[-1]
     sketch = plan_sketch(letter)
     beside = frame_beside(sketch, views, ends[1:]) if sketch else None
@@ -68,47 +68,6 @@ def house_section(letter: Letter, *, short: bool = False) -> tuple[bytes, int, s
     if sketch and (frame := beside or below):
         draw_plan(letter, canvas, sketch, frame)
     return canvas.png(), round(canvas.height), _in_words(letter, bool(beside or below))
-
-
-def _extent(letter: Letter, line: Line) -> Stretch:
-    whole = Profile(line).extent
-    for option in letter.quote.options:
-        for opening in option.works.openings:
-            if opening.line == line.name:
-                whole = whole.union(opening.at_top)
-    return whole if whole.length_ft >= 1 else whole.padded(0.5, 0.5)
-
-
-HEAD = 52.0
-"""Points above the section: the line's name, rooms, letters."""
-
-
-def _view(letter: Letter, line: Line, whole: Stretch, scale: float, top: float) -> View:
-    profile, floor_ft = Profile(line), letter.quote.job.house.slab_above_grade_ft or 0.0
-    known = pipe(profile, floor_ft)
-    ground = _to_the_ends(surface(profile, floor_ft) or ((whole.from_ft, 0.0), (whole.to_ft, 0.0)), whole)
-    highest = max(height for _, height in ground)
-    lowest = min([height for _, height in known] or [highest - GUESSED_DEPTH_FT]) - 0.7
-    high = (highest - lowest) * scale
-    times = next((t for t in range(1, MOST_TIMES) if high * t >= LEAST_SECTION), MOST_TIMES)
-    return View(line, known, ground, whole, scale, times, top + HEAD, highest)
-
-
-def _to_the_ends(ground: Points, whole: Stretch) -> Points:
-    """The ground as far as the drawing goes, level beyond what was noted."""
-    (first, low), (last, high) = ground[0], ground[-1]
-    before: Points = ((whole.from_ft, low),) if whole.from_ft < first else ()
-    after: Points = ((whole.to_ft, high),) if whole.to_ft > last else ()
-    return (*before, *ground, *after)
-
-
-def _lowest(view: View) -> float:
-    heights = [height for _, height in view.known] or [view.highest_ft - GUESSED_DEPTH_FT]
-    return min(heights) - 0.7
-
-
-def _bottom(view: View) -> float:
-    return view.y(_lowest(view)) + 16
 
 
 def _draw(letter: Letter, canvas: Canvas, view: View) -> None:
@@ -125,7 +84,7 @@ def _draw(letter: Letter, canvas: Canvas, view: View) -> None:
     _letters(letter, canvas, view)
     _axis(letter, canvas, view)
     for row, option in enumerate(options_on(letter, view.line)):
-        bar(letter, canvas, view, option, _bottom(view) + BAR * row)
+        bar(letter, canvas, view, option, view.bottom + BAR * row)
 
 
 def _how_counted(letter: Letter, view: View, canvas: Canvas, room: float) -> tuple[str, ...]:
@@ -140,7 +99,7 @@ def _how_counted(letter: Letter, view: View, canvas: Canvas, room: float) -> tup
 
 def _ground(letter: Letter, canvas: Canvas, view: View) -> None:
     """Soil, floors and paving, and what lies above: rooms by name, else the yard, the driveway."""
-    profile, floor = Profile(view.line), view.y(_lowest(view))
+    profile, floor = Profile(view.line), view.y(view.lowest_ft)
     for (x0, y0), (x1, y1) in pairwise(view.ground):
         if x1 > x0:
             canvas.shape(
@@ -207,10 +166,6 @@ def _pipe(canvas: Canvas, view: View) -> None:
             canvas.line(ends, QUIET, 1.4, dash=5)
 
 
-def _pipe_height(view: View, at_ft: float) -> float:
-    return height_at(view.known, at_ft) if view.known else view.highest_ft - GUESSED_DEPTH_FT
-
-
 def _depths(letter: Letter, canvas: Canvas, view: View) -> None:
     """Feet below the ground outside, at the left."""
     if not view.known:
@@ -221,10 +176,10 @@ def _depths(letter: Letter, canvas: Canvas, view: View) -> None:
     least = 12.0
     step = next((s for s in (1, 2, 5, 10) if s * view.scale * view.times >= least), 20)
     depth = 0
-    while -depth >= _lowest(view):
+    while -depth >= view.lowest_ft:
         y = view.y(-depth)
         canvas.line([(LEFT - 8, y), (LEFT - 4, y)], QUIET, 0.8)
-        name = letter.speak("ground") if depth == 0 else letter.speak("{depth} ft", depth=depth)
+        name = letter.speak("ground") if depth == 0 else feet(depth, letter.language)
         canvas.text((LEFT - 11, y), name, TINY, QUIET, anchor="rm")
         depth += step
 
@@ -237,12 +192,10 @@ def _letters(letter: Letter, canvas: Canvas, view: View) -> None:
         color = RED if entry.act == "now" else AMBER
         x = max(last + 17, view.x(stretch.middle_ft))
         last = x
-        at = (view.x(stretch.middle_ft), view.y(_pipe_height(view, stretch.middle_ft)))
+        at = (view.x(stretch.middle_ft), view.y(view.pipe_ft(stretch.middle_ft)))
         canvas.line([(x, y), at], color, 1.0)
         if stretch.length_ft > 0.5:
-            ends = [
-                (view.x(s), view.y(_pipe_height(view, s))) for s in (stretch.from_ft, stretch.middle_ft, stretch.to_ft)
-            ]
+            ends = [(view.x(s), view.y(view.pipe_ft(s))) for s in (stretch.from_ft, stretch.middle_ft, stretch.to_ft)]
             canvas.line(ends, color, 3.2)
         else:
             canvas.disc(at, 3.2, color)
@@ -251,12 +204,14 @@ def _letters(letter: Letter, canvas: Canvas, view: View) -> None:
 
 
 def _axis(letter: Letter, canvas: Canvas, view: View) -> None:
-    y = view.y(_lowest(view)) + 1
+    y = view.y(view.lowest_ft) + 1
     step = next((s for s in (5, 10, 20, 50) if s * view.scale >= 34), 100)
     first = -(-int(view.whole.from_ft) // step) * step
     for at in range(first, int(view.whole.to_ft) + 1, step):
+        words = feet(at, letter.language)
         canvas.line([(view.x(at), y), (view.x(at), y + 3)], QUIET, 0.8)
-        canvas.text((view.x(at), y + 4), letter.speak("{depth} ft", depth=at), TINY, QUIET, anchor="mt")
+        middle = min(view.x(at), WIDTH - canvas.wide(words, TINY) / 2)
+        canvas.text((middle, y + 4), words, TINY, QUIET, anchor="mt")
 
 
 def _in_words(letter: Letter, plan: bool) -> str:

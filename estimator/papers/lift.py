@@ -4,8 +4,6 @@ The order of the diagnosis says what must not wait for the lift; an option is do
 its schedule has it. So a paper with options says that.
 """
 
-from decimal import Decimal
-
 from estimator.model.found import runs
 from estimator.model.judgement import LiftStep
 from estimator.model.offer import Option
@@ -100,11 +98,6 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
 def comes_back(option: Option) -> bool:
     """Return whether a second visit after the lift, with a water test, is in the price."""
     return any(takeoff.value("tests_after_lift") for takeoff in option.takeoffs)
-
-
-def days_later(option: Option) -> Decimal:
-    """Days of the second visit after the lift: of the crew that is there longest."""
-    return max(map(option.schedule.later_days_of, option.schedule.crews), default=Decimal(0))
 
 
 def warranty_begins(letter: Letter, option: Option) -> str:

@@ -139,7 +139,7 @@ def due(page: Page, option: Option) -> None:
 
 def payments(option: Option) -> Iterable[tuple[str, str, Decimal]]:
     """Each payment, the day of the work at whose end it falls due ("" before it), and its amount."""
-    days = {WORDS[mark.name].text: mark.day for mark in option.schedule.marks if mark.name in WORDS}
+    days = {WORDS[mark.name]: f"day {mark.day}" for mark in option.schedule.marks if mark.name in WORDS}
+    days[WORDS["second visit"]] = "second visit"
     for payment in option.payments:
-        day = days.get(payment.text.text)
-        yield say(payment.text, ENGLISH), f"day {day}" if day else "", payment.amount
+        yield say(payment.text, ENGLISH), days.get(payment.text, ""), payment.amount

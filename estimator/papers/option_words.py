@@ -7,7 +7,6 @@ from estimator.model.offer import Option, ToOthers
 from estimator.model.say import Say
 from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
-from estimator.papers.lift import days_later
 from estimator.papers.line_items import short
 from estimator.quote import where
 from estimator.quote.recommend import only_prepares
@@ -96,7 +95,7 @@ def without_drains(letter: Letter, option: Option) -> str:
 def length_of_work(letter: Letter, option: Option) -> str:
     """`4 days on site, 3½ without drains`."""
     days, off = in_days(letter, option.days_on_site), without_drains(letter, option)
-    if days_later(option):
+    if option.schedule.days_later:
         return letter.speak("{days} days on site, {off} without drains", days=on_site(option), off=off)
     return letter.speak("{days} on site, {off} without drains", days=days, off=off)
 
@@ -147,7 +146,7 @@ def cuts_floor(option: Option) -> bool:
 
 def on_site(option: Option) -> str:
     """Days without their word, those of a second visit after a plus."""
-    later = days_later(option)
+    later = option.schedule.days_later
     return f"{halves(option.days_on_site)} + {halves(later)}" if later else halves(option.days_on_site)
 
 

@@ -17,7 +17,7 @@ from estimator.tables.rows import WorkItem
 
 PASSED_ON = "pass-through"
 REST_QUANTITY = "jobs"
-"""The work item of the job itself, mobilising, takes what rounding leaves."""
+"""The work item of the job itself, mobilizing, takes what rounding leaves."""
 LAST = (10**6, 0)
 """What is no work item, such as an allowance, comes last."""
 
@@ -30,7 +30,7 @@ def lines_of(
     total: Decimal,
     step: Decimal,
 ) -> tuple[LineItem, ...]:
-    """Every work item a line, `fixed` lines (allowances) as they are, mobilising the rest. Errors: CannotGoOn when no line can take it."""
+    """Every work item a line, `fixed` lines (allowances) as they are, mobilizing the rest. Errors: CannotGoOn when no line can take it."""
     made = [
         _line(s, prices[s.takeoff.repair.id, s.item.item], classes[s.takeoff.repair.id, s.item.item], step)
         for s in sold
@@ -88,7 +88,7 @@ def _places(sold: Sequence[Sold]) -> dict[Owner, tuple[int, int]]:
 
 
 def _rest_line(made: Sequence[LineItem], sold: Sequence[Sold]) -> int | None:
-    """Where mobilising stands; the dearest other lump line of the firm's own work where there is none."""
+    """Where mobilizing stands; the dearest other lump line of the firm's own work where there is none."""
     items: dict[Owner, WorkItem] = {(s.takeoff.repair.id, s.item.item): s.item for s in sold}
     lumps = [i for i, m in enumerate(made) if m.billed == "lump" and m.price_class not in (PASSED_ON, "allowance")]
     for i in lumps:

@@ -7,8 +7,10 @@ from estimator.model.money import CENT, cents
 from estimator.model.offer import Payment
 from estimator.model.price import Price
 from estimator.model.say import Say
+from estimator.model.steps import LATER
 from estimator.model.work import Takeoff
 from estimator.pricing.price_by_class import price_by_class
+from estimator.schedule.order import step_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.setting_words import payments_in
 from estimator.tables.tables import Tables
@@ -18,6 +20,7 @@ WORDS = {
     "start": Say.of("Start of work"),
     "pipe in before cover": Say.of("New pipe or liner in"),
     "done": Say.of("Completion"),
+    "second visit": Say.of("Visit after the lift"),
 }
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
 """What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""
@@ -38,21 +41,32 @@ def payments_of(price: Price, tables: Tables, place: PlaceRow | None, installs: 
 
     Before any work is done no more is asked for than the place's deposit cap; after that no more than the work done is
     worth, by the classes of the lines. Where the place has no answer on deposits the firm's shares stand (`deposit_known`).
+    A second visit, after a foundation lift, is paid for when it is made.
     """
     if price.total <= 0:
         return ()
     schedule = payments_in(tables.text("payments")) or ()
     cap = deposit_cap(price.total, place)
+    before_visit = price.total - _second_visit(price, tables)
     paid, made = Decimal(0), []
     for n, (name, upto) in enumerate(_running(schedule)):
         last = n == len(schedule) - 1
         if name in DONE_BY_THEN and not installs and not last:
             continue
-        due = price.total if last else _due(name, upto, price, cap)
+        due = before_visit if last else min(before_visit, _due(name, upto, price, cap))
         if due > paid:
             made.append(Payment(text=WORDS.get(name, Say(name)), amount=cents(due - paid)))
             paid = due
+    if price.total > paid:
+        made.append(Payment(text=WORDS["second visit"], amount=cents(price.total - paid)))
     return tuple(made)
+
+
+def _second_visit(price: Price, tables: Tables) -> Decimal:
+    """What the lines of a visit long after the rest come to; 0 where there is none."""
+    items = {line.work_item: line.amount for line in price.lines}
+    later = (row.item for row in tables.work_items if row.item in items and step_of(row) == LATER)
+    return sum((items[item] for item in dict.fromkeys(later)), Decimal(0))
 
 
 def deposit_cap(total: Decimal, place: PlaceRow | None) -> Decimal | None:

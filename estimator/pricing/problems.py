@@ -78,7 +78,7 @@ NO_LUMP_LINE = Kind(
     Level.ERROR,
     "the lines sum to {lines} and the price is {total}: no lump line is large enough to take the difference.",
     "Keep a lump line for mobilizing (quantity jobs) among the work items of method job.",
-    "What is left by rounding goes on mobilising, which must stay above nothing.",
+    "What is left by rounding goes on mobilizing, which must stay above nothing.",
 )
 BELOW_FLOOR = Kind(
     "pricing/below-floor",

@@ -4,13 +4,25 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 from math import ceil
 
+from estimator.model.frozen import Frozen
 from estimator.model.say import Say
-from estimator.model.schedule import Dated, Lead, Schedule
+from estimator.model.schedule import Lead, Schedule
 from estimator.model.work import Takeoff
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
 SATURDAY = 5
+
+
+class Dated(Frozen, kw_only=True):
+    """A schedule on the calendar: the date of each site day, in order."""
+
+    schedule: Schedule
+    days: tuple[date, ...]
+
+    def on(self, day: int) -> date:
+        """The date of a site day, from 1. Errors: IndexError beyond the last."""
+        return self.days[day - 1]
 
 
 def leads_of(takeoffs: Sequence[Takeoff], tables: Tables, place: PlaceRow | None) -> tuple[Lead, ...]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
+from typing import NamedTuple
 
 from estimator.model.half_days import Clock
 from estimator.model.money import exact
@@ -15,6 +16,13 @@ from estimator.schedule.placing import least_hours, placed, spans_of
 from estimator.schedule.plan import plan_of, without_later
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
+
+
+class DaysOpen(NamedTuple):
+    """Whole days from the first shovel, first and last counted: while people work in the opening, and until it is filled."""
+
+    in_it: int = 0
+    until_filled: int = 0
 
 
 def schedule_of(
@@ -53,6 +61,30 @@ def days_off(
     end = max((spans[t.id][1] for t in plan.tasks if t.step != LATER), default=0.0)
     clock = Clock(day, tables.number("crew_tolerance_hours"), end)
     return float(clock.days_off([spans[name] for name in off]))
+
+
+def days_open(
+    takeoffs: Sequence[Takeoff], tasks: Sequence[TaskHours], set_ups: Mapping[str, float], tables: Tables
+) -> Mapping[str, DaysOpen]:
+    """Return the days for which the ground of each repair is open; none where nothing is dug."""
+    day = tables.number("crew_day_hours")
+    plan = plan_of(takeoffs, tasks, tables)
+    spans = spans_of(plan, set_ups, day)
+    clock = Clock(day, tables.number("crew_tolerance_hours"), 0.0)
+    dug: dict[str, float] = {}
+    work: dict[str, dict[str, float]] = {}
+    for task in plan.tasks:
+        start, end = spans[task.id]
+        if task.step == "dig":
+            dug[task.repair] = min(start, dug.get(task.repair, start))
+        ends = work.setdefault(task.repair, {})
+        ends[task.step] = max(end, ends.get(task.step, end))
+
+    def days(repair: str, *after: str) -> int:
+        end = max(end for step, end in work[repair].items() if step not in after)
+        return clock.day_at_end(end) - clock.day_at_start(dug[repair]) + 1
+
+    return {name: DaysOpen(in_it=days(name, "fill", "close"), until_filled=days(name, "close")) for name in dug}
 
 
 def _risks(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Risk, ...]:

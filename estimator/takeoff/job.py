@@ -1,4 +1,4 @@
-"""The job and all takeoffs of a scope in; what comes once, out: mobilising, permit, visits, films, closures, tests."""
+"""The job and all takeoffs of a scope in; what comes once, out: mobilizing, permit, visits, films, closures, tests."""
 
 from collections.abc import Sequence
 

@@ -35,7 +35,7 @@ def test_each_method_is_credited_with_its_share_of_the_job_alone() -> None:
         replace(tables.method("tunnel"), min_charge=Decimal(6500)),
     ]
     tables = replace(tables, rows={**tables.rows, "methods": tuple(rows)})
-    prices = {("yard spot", "dig"): Decimal(2000), ("tunnel", "dig"): Decimal(6000), (JOB, "mobilise"): Decimal(1000)}
+    prices = {("yard spot", "dig"): Decimal(2000), ("tunnel", "dig"): Decimal(6000), (JOB, "mobilize"): Decimal(1000)}
     added, _ = lifts(prices, [_takeoff("yard spot"), _takeoff("tunnel"), _takeoff(JOB)], tables)
     assert added == {("yard spot", "dig"): Decimal(250)}
 

@@ -199,7 +199,7 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
 def example_options() -> tuple[Option, ...]:
     """A tunnel and a way through the floor over the same pipe, and a lining that needs a cleaning first."""
     tunnel = (
-        _line("A1", "mobilise", "find", "job", "Coming with tools, protecting the house, leaving it clean", "Traslado de herramientas, protección de la casa y limpieza final", 1, "job", "1015.00"),
+        _line("A1", "mobilize", "find", "job", "Coming with tools, protecting the house, leaving it clean", "Traslado de herramientas, protección de la casa y limpieza final", 1, "job", "1015.00"),
         _line("A2", "tunnel", "reach", "r", "Hand-dug tunnel under the house from one pit at the front wall; crew protection, fresh air and lights included. No floor is cut.", "Túnel excavado a mano debajo de la casa desde un solo pozo en la pared del frente; incluye protección de la cuadrilla, aire y luz. No se corta ningún piso.", 29, "ft", "9460.00"),
         _measured("A3", "pipe", "pipe", "New 4-inch PVC drain, hung from the slab, sloped as the city asks", "Drenaje nuevo de PVC de 4 pulgadas, colgado de la losa, con la caída que pide la ciudad", 29, "ft", "92.00"),
         _line("A4", "branch", "pipe", "r", "Side drains joined again with new fittings", "Ramales conectados con piezas nuevas", 2, "each", "1032.00"),
@@ -207,7 +207,7 @@ def example_options() -> tuple[Option, ...]:
         _line("A6", "permit", "pipe", "job", "City plumbing permit and inspection: the city's own fee, nothing added", "Permiso e inspección de la ciudad: lo que cobra la ciudad, sin recargo", 1, "each", "150.00", "pass-through"),
     )  # fmt: skip
     floor = (
-        _line("B1", "mobilise", "find", "job", "Coming with tools, protecting the house, leaving it clean", "Traslado de herramientas, protección de la casa y limpieza final", 1, "job", "957.00"),
+        _line("B1", "mobilize", "find", "job", "Coming with tools, protecting the house, leaving it clean", "Traslado de herramientas, protección de la casa y limpieza final", 1, "job", "957.00"),
         _line("B2", "slab", "reach", "r", "Open the floor in one strip 2 ft wide: wet saw, dust walls, concrete hauled off", "Abrir el piso en una franja de 2 pies: corte con agua, plásticos contra el polvo, retiro del concreto", 27, "ft", "4250.00"),
         _measured("B3", "pipe", "pipe", "New 4-inch PVC drain, bedded in sand, sloped as the city asks", "Drenaje nuevo de PVC de 4 pulgadas, sobre arena, con la caída que pide la ciudad", 29, "ft", "92.00"),
         _line("B4", "patch", "put back", "r", "Strip poured back with steel pins, bare concrete", "Colado de la franja con varillas de amarre, queda en concreto", 54, "sq ft", "1850.00"),

@@ -107,7 +107,7 @@ def test_a_failed_inspection_by_hand() -> None:
     found = failed_inspection(replace(option, takeoffs=(first, *others)), run.tables)
     assert found is not None
     rate = next(c.rate for c in option.price.crews if c.crew == "plumbing")
-    assert found.cost == 4 * rate + 320 + 2 * 140 + 2 * 45 + 75
+    assert found.cost == 4 * rate + 320 + 2 * 120 + 2 * 35 + 75
     assert [(before + found.days, after) for _, before, after in found.moved] == [
         (after, after) for *_, after in found.moved
     ]

@@ -11,8 +11,9 @@ from estimator.model.line import Line, Mark, Pass
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.works import Laid, Opening, Works
-from estimator.papers import house_section as section
 from estimator.papers import section_bars as bars_of
+from estimator.papers import section_view as section
+from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from tests.made_up.quote import example_quote
 
@@ -43,7 +44,7 @@ def drawn(line: Line, works: Works | None = None) -> Image.Image:
         first, *rest = option.takeoffs
         options = (replace(option, takeoffs=(replace(first, works=works), *rest)),)
     quote = replace(quote, job=replace(quote.job, lines=(line,)), options=options, found=())
-    data, _, _ = section.house_section(Letter(quote, "en_US")) or (b"", 0, "")
+    data, _, _ = house_section(Letter(quote, "en_US")) or (b"", 0, "")
     return Image.open(io.BytesIO(data)).convert("RGB")
 
 
@@ -91,10 +92,10 @@ def test_pipe_that_no_camera_saw_is_dashed() -> None:
 
 def test_the_drawing_is_the_same_every_time_and_has_words() -> None:
     letter = Letter(example_quote(), "en_US")
-    one, two = section.house_section(letter), section.house_section(letter)
+    one, two = house_section(letter), house_section(letter)
     assert one == two and one is not None and "3 findings" in one[2]
 
 
 def test_without_a_line_that_was_filmed_nothing_is_drawn() -> None:
     quote = example_quote()
-    assert section.house_section(Letter(replace(quote, job=replace(quote.job, lines=())), "en_US")) is None
+    assert house_section(Letter(replace(quote, job=replace(quote.job, lines=())), "en_US")) is None

@@ -17,7 +17,7 @@ from estimator.papers.crew import crew
 from estimator.papers.crew_where import where_it_is
 from estimator.papers.if_not_lined import before_the_liner, if_not_lined
 from estimator.papers.letter import Letter
-from estimator.papers.lift import comes_back, days_later, release, steps
+from estimator.papers.lift import comes_back, release, steps
 from estimator.quote.recommend import treated
 from estimator.works.methods import prepares
 from tests.papers.test_true import NAMES, offered, texts
@@ -83,8 +83,8 @@ def test_days_on_site_name_the_second_visit(name: str) -> None:
     letter, options = given(name)
     for option in options:
         said = option_words.length_of_work(letter, option)
-        assert (" + " in said) == bool(days_later(option)) == (" + " in option_words.on_site(option))
-        assert bool(days_later(option)) == comes_back(option)
+        assert (" + " in said) == bool(option.schedule.days_later) == (" + " in option_words.on_site(option))
+        assert bool(option.schedule.days_later) == comes_back(option)
 
 
 def test_an_option_that_lines_says_what_it_comes_to_where_the_pipe_holds_no_liner(name: str) -> None:
@@ -124,3 +124,14 @@ def test_the_crew_reads_the_stations_the_customer_signed(name: str) -> None:
         for repair in (r for r in all_repairs(option.scope.repairs) if not r.reroute and not prepares(r.method)):
             end = where_it_is(letter, repair).rsplit(" to ", 1)[1]
             assert f"to {end}" in signed_for or end.startswith("−"), (option.letter, end)
+
+
+def test_a_visit_after_the_lift_is_paid_for_when_it_is_made(name: str) -> None:
+    """What falls due at completion is the rest of the work before the lift; the visit's own price is the last payment."""
+    _, options = given(name)
+    for option in options:
+        *_, last = option.payments
+        visits = [line.amount for line in option.price.lines if line.work_item == "test after lift"]
+        assert (str(last.text) == "Visit after the lift") == bool(visits), option.letter
+        assert not visits or last.amount == sum(visits)
+        assert sum(p.amount for p in option.payments) == option.price.total

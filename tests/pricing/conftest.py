@@ -81,7 +81,7 @@ SUBS = {"load": ("160", "own"), "engineer": ("450", "sub"), "permit": ("150", "p
 # task: crew, low, likely, high
 PRODUCTION = {
     "daily set-up": ("", 0.75, 1.0, 1.25),
-    "mobilise": ("plumbing", 1.0, 1.5, 2.5),
+    "mobilize": ("plumbing", 1.0, 1.5, 2.5),
     "inspection wait": ("plumbing", 0.5, 1.0, 2.0),
     "camera pass": ("plumbing", 0.75, 1.0, 1.75),
     "new-pipe test": ("plumbing", 2.0, 2.5, 4.0),
@@ -102,9 +102,9 @@ PRODUCTION = {
 FACTORS = [("tunnel", ("branch", "coupling"), 1.5), ("inside_work", ("daily set-up",), 1.3)]
 # item: class, methods, quantity, unit, billed, recipe rows (part, ref, quantity, per, crew)
 ITEMS: dict[str, tuple[str, str, str, str, str, list[tuple[str, str, str, float, str]]]] = {
-    "mobilise": (
+    "mobilize": (
         "reach", JOB, "jobs", "job", "lump",
-        [("labor", "mobilise", "", 1, ""), ("equipment", "excavator-delivery", "excavator_deliveries", 1, "")],
+        [("labor", "mobilize", "", 1, ""), ("equipment", "excavator-delivery", "excavator_deliveries", 1, "")],
     ),
     "permit": ("pipe", JOB, "permits", "each", "lump", [("fee", "permit", "", 1, "")]),
     "inspection": ("pipe", JOB, "inspections", "each", "lump", [("labor", "inspection wait", "", 1, "")]),

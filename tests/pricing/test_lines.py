@@ -1,4 +1,4 @@
-"""The homeowner's lines at their edges: what is left for mobilising, what is passed on, what is too small for a step."""
+"""The homeowner's lines at their edges: what is left for mobilizing, what is passed on, what is too small for a step."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -20,7 +20,7 @@ MakeTakeoff = Callable[..., Takeoff]
 
 
 def amounts(prices: dict[str, str], total: str, tables: Tables, make_takeoff: MakeTakeoff) -> dict[str, Decimal]:
-    """Lines of a job with mobilising, inspection and permit at these prices."""
+    """Lines of a job with mobilizing, inspection and permit at these prices."""
     job = make_takeoff(JOB, jobs=1, inspections=1, permits=1)
     sold = items_of(job, tables)
     owners = {(JOB, s.item.item): D(prices[s.item.item]) for s in sold}
@@ -30,19 +30,19 @@ def amounts(prices: dict[str, str], total: str, tables: Tables, make_takeoff: Ma
     return {line.work_item: line.amount for line in lines}
 
 
-def test_mobilising_takes_what_rounding_leaves(tables: Tables, make_takeoff: MakeTakeoff) -> None:
-    made = amounts({"mobilise": "300.40", "inspection": "200.30", "permit": "150.55"}, "675.00", tables, make_takeoff)
-    assert made == {"mobilise": D("324.45"), "inspection": D(200), "permit": D("150.55")}
+def test_mobilizing_takes_what_rounding_leaves(tables: Tables, make_takeoff: MakeTakeoff) -> None:
+    made = amounts({"mobilize": "300.40", "inspection": "200.30", "permit": "150.55"}, "675.00", tables, make_takeoff)
+    assert made == {"mobilize": D("324.45"), "inspection": D(200), "permit": D("150.55")}
 
 
 @pytest.mark.parametrize(
-    ("total", "inspection", "mobilise"), [("301", "200", "1"), ("300", "199", "1"), ("299", "198", "1")]
+    ("total", "inspection", "mobilize"), [("301", "200", "1"), ("300", "199", "1"), ("299", "198", "1")]
 )
-def test_mobilising_stays_above_nothing_and_the_dearest_line_gives_way(
-    total: str, inspection: str, mobilise: str, tables: Tables, make_takeoff: MakeTakeoff
+def test_mobilizing_stays_above_nothing_and_the_dearest_line_gives_way(
+    total: str, inspection: str, mobilize: str, tables: Tables, make_takeoff: MakeTakeoff
 ) -> None:
-    made = amounts({"mobilise": "0.40", "inspection": "200", "permit": "100"}, total, tables, make_takeoff)
-    assert made == {"mobilise": D(mobilise), "inspection": D(inspection), "permit": D(100)}
+    made = amounts({"mobilize": "0.40", "inspection": "200", "permit": "100"}, total, tables, make_takeoff)
+    assert made == {"mobilize": D(mobilize), "inspection": D(inspection), "permit": D(100)}
 
 
 def test_a_measured_line_gives_way_by_its_unit_price(

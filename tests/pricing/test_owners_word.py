@@ -114,7 +114,7 @@ def test_a_price_by_hand_moves_every_line_but_what_is_passed_on(
     ratio = (D(mine) - 150) / (D("16519.97") - 150)
     for item in ("tunnel", "fill the tunnel", "inspection"):
         assert float(set_by_hand[item]) == pytest.approx(float(ours[item] * ratio), abs=1.5)
-    assert float(set_by_hand["mobilise"]) == pytest.approx(float(ours["mobilise"] * ratio), abs=25)
+    assert float(set_by_hand["mobilize"]) == pytest.approx(float(ours["mobilize"] * ratio), abs=25)
 
 
 def test_of_two_prices_by_hand_the_last_counts(pecan: Scope, tables: Tables, place: PlaceRow) -> None:

@@ -40,7 +40,7 @@ def plain_price(maple: Scope, tables: Tables, where: PlaceRow) -> Price:
 
 
 def share(price: Price, tables: Tables) -> tuple[str, Decimal]:
-    """A work item of the price that is neither handed on at cost nor mobilising, and what it is sold for."""
+    """A work item of the price that is neither handed on at cost nor mobilizing, and what it is sold for."""
     line = next(line for line in price.lines if line.price_class == "own" and line.work_class == "put back")
     return line.work_item, line.amount
 

@@ -171,7 +171,7 @@ def test_pecan_with_side_cuts(pecan: Scope, demo: Tables, place: PlaceRow) -> No
 
 
 def test_pecan_without_what_happens_on_every_job(pecan: Scope, demo: Tables, place: PlaceRow) -> None:
-    bare = without_hours(demo, "daily set-up", "mobilise job", "inspection wait")
+    bare = without_hours(demo, "daily set-up", "mobilize job", "inspection wait")
     price = price_scope(pecan, bare, place)
     assert (price.direct, price.total) == (D("7591.40"), D("14675.00"))
 

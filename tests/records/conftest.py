@@ -26,7 +26,7 @@ DAY = date(2026, 11, 18)
 def _line(amount: str) -> LineItem:
     return LineItem(
         id="A1",
-        work_item="mobilise",
+        work_item="mobilize",
         work_class="find",
         repair="job",
         text_en="Coming and going",

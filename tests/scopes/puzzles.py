@@ -17,7 +17,7 @@ METHODS = ("clean", "sectional", "reline", "spot", "tunnel", "floor", "trench", 
 
 
 def house(random: Random, lines: int, needs_a_line: int, methods: int = 8, drop: float = 0.2) -> Puzzle:
-    """A house: needs along lines; by each method every run of neighbours, padded; mobilisations shared by method."""
+    """A house: needs along lines; by each method every run of neighbours, padded; mobilizations shared by method."""
     needs: list[str] = []
     candidates: list[Candidate] = []
     shared = {method: random.randrange(0, 90_000, 100) for method in METHODS[:methods]}

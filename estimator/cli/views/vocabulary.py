@@ -81,7 +81,7 @@ TASKS: tuple[Say, ...] = (
     Say.of("fill hollow"), Say.of("fill old pipe"), Say.of("fixture off and on"), Say.of("flatwork"), Say.of("fuse joint"),
     Say.of("hand dig"), Say.of("hand dig inside"), Say.of("inspection wait"), Say.of("isolate section"), Say.of("jet"),
     Say.of("lead-safe set-up"), Say.of("liner cure"), Say.of("liner run"), Say.of("liner set-up"), Say.of("machine dig"),
-    Say.of("mobilise job"), Say.of("patch slab"), Say.of("penetration"), Say.of("pipe in crawl space"),
+    Say.of("mobilize job"), Say.of("patch slab"), Say.of("penetration"), Say.of("pipe in crawl space"),
     Say.of("pipe in trench"), Say.of("pipe in tunnel"), Say.of("planting bed"), Say.of("prove side drain"),
     Say.of("reinstate"), Say.of("reroute pipe"), Say.of("saw flatwork"), Say.of("saw slab"), Say.of("seal water"),
     Say.of("shore by hand"), Say.of("sleeve"), Say.of("sod"), Say.of("static test"), Say.of("toilet"),

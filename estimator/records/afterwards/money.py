@@ -29,9 +29,7 @@ TAX_ON = "sales tax: "
 """Before the text of a change or credit: the tax that it carries."""
 ORDER = "change order to "
 """How the text of an order's line begins; the revision follows."""
-EARLIER = {"When the new pipe is in, before it is covered": "pipe in before cover"}
-"""Words of payments as they stood in revisions issued before."""
-SHORT = {**EARLIER, **{str(said): name for name, said in WORDS.items()}}
+SHORT = {str(said): name for name, said in WORDS.items()}
 """The short name of a payment by its words."""
 
 

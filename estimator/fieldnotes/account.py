@@ -4,15 +4,19 @@ The one place that holds the promise of reading: it is taken in silence only whe
 says something of the pipe is used up.
 """
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.corrected_before import among
+from estimator.fieldnotes.lexicon import lexicon
+from estimator.fieldnotes.skeleton import says_nothing
 from estimator.fieldnotes.standard import tied
 from estimator.fieldnotes.tidy import tidied
 from estimator.fieldnotes.words import standard_word
+from estimator.model.line import FINDING_WORDS, ZONES
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.tokens import Token
@@ -25,6 +29,10 @@ SAYS = frozenset((
 """Classes of the lexicon that say what is in the pipe and how much; what only says where or of what may be left over as a remark."""
 GRAVE = frozenset(("soil seen", "void", "washing", "cannot pass", "no flow", "only in use"))
 """Signs that change what a finding means for the repair."""
+OPEN = frozenset(
+    ("plug", "rebar", "concrete inside", "shadow", "broken", "plastic", "ruined", "unknown pipe", "gas smell")
+)
+"""Words that leave open what is there, beside any other thing."""
 OVER = frozenset(("zone", "material", "room", "reach"))
 """What only says where, in a line of one place."""
 HOW_MUCH = frozenset(
@@ -33,6 +41,17 @@ HOW_MUCH = frozenset(
 """What may be asked with a mark behind it: `a lip, how high?`"""
 UNITS = frozenset(("inch", "inches", "percent", "degrees", "pulgada", "pulgadas", "grados"))
 """A unit whose number was not read."""
+TOLD = {
+    "side": r"left|right|up|down|at \d", "grade": r"^(?!.*(?:light|moderate|severe)).*(?:%|\din\b|hair)", "part": r"at \d|up|down|channel|sag|mud|fall", "live": "live|dead|proven",
+    "rises": "sag|water", "out of water": "sag|water", "fraction": "%|full", "coin": r"\din\b", "reach": "end|stop|pipe",
+    "cable end": "end|stop|cannot pass", "stop": "end|stop|cannot pass", "end": "end|stop", "cleaned": "clean", "danger": "utility", "sign": "end|stop",
+}  # fmt: skip
+"""How the rows tell a word of a class, where not by its own meaning."""
+LIES_THERE = re.compile(
+    rf"\b(?:{'|'.join((*FINDING_WORDS, *ZONES, 'pipe', 'size', 'end', 'stop', 'utility', 'cleaned'))})\b"
+)
+BIG_OR_SMALL = re.compile(r"\b(?:hole|crack|gap|blocked|tree)\b")
+GRADED = re.compile(rf"\b(?:{'|'.join(w for w in FINDING_WORDS if not BIG_OR_SMALL.fullmatch(w))})\b")
 NEAR = 0.02
 
 
@@ -115,18 +134,24 @@ def unexplained(r: "Reader", rows: Iterable[str], places: int) -> Atom | None:
 def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
     """Whether a word says something and the rows do not."""
     a = r.atoms[n]
+    if a.unknown and not (lexicon().known(a.text) or says_nothing(a.text)):
+        return True
     if (r.is_mark(n + 1, "?") and (a.unknown or a.text in HOW_MUCH)) or a.text in UNITS:
         return True
     if "finding" in a.means and n not in r.amount_words and not among((standard_word(a.means["finding"]),), told):
-        return True
-    if "utility" in a.means and "danger" not in a.means and n in r.used and a.means["utility"] not in told:
         return True
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
     stretch = not (r.has("finding") or r.single_place())
     if n in r.used and stretch and any(_one_of_two(r, a, cls, told) for cls in ("zone", "material")):
         return True
-    return n not in r.used and "plain" not in a.means and _says(r, n) and not _said_before(r, n)
+    return "plain" not in a.means and not _told(a, told) and _says(r, n, told)
+
+
+def _told(a: Atom, told: str) -> bool:
+    """Whether the rows tell one of the meanings of a word."""
+    own = any(m in told or standard_word(m) in told for m in a.means.values())
+    return own or any(re.search(TOLD[c], told) for c in TOLD.keys() & a.means.keys())
 
 
 def _one_of_two(r: "Reader", a: Atom, cls: str, told: str) -> bool:
@@ -135,26 +160,20 @@ def _one_of_two(r: "Reader", a: Atom, cls: str, told: str) -> bool:
     return said not in told and said != "edge" and len(r.where(cls)) > 1
 
 
-def _says(r: "Reader", n: int) -> bool:
+def _says(r: "Reader", n: int, told: str) -> bool:
     means = r.atoms[n].means
-    if means.get("place") in ("depth", "loc", "every"):
-        return False  # without a number they say nothing
+    if "place" in means and (means["place"] in ("depth", "loc", "every") or LIES_THERE.search(told)):
+        return False  # without a number they say nothing; beside a finding a place says where
     if means.get("part") in ("top", "bottom"):
         return r.has("finding")
-    if "reach" in means and any(r.atoms[k].means.get("place") == "branch" for k in r.used):
-        return False  # `tie in, old septic line`
-    if (
-        "material" in means
-        and any("place" in r.atoms[k].means for k in r.used)
-        and not r.has("finding")
-        and not r.has("place", "pothole")
-    ):
-        return True
-    after = bool(n) and "change" in r.atoms[n - 1].means and "material" in means  # `then clay`
-    return after or bool(SAYS & set(means)) or means.get("sign") in GRAVE
-
-
-def _said_before(r: "Reader", n: int) -> bool:
-    """Another word of the line that is used up says the same: `pecan tree`, `roots … root ball`."""
-    means = r.atoms[n].means.items()
-    return any(k in r.used and any(pair in r.atoms[k].means.items() for pair in means) for k in range(len(r.atoms)))
+    if {"reach", "out of water"} & means.keys() and r.has("place", "branch"):
+        return False  # `tie in, old septic line`, `ran the tub and it came out the branch`
+    if "live" in means and not r.has("place", "branch") and (r.has("finding") or means["live"] not in ("live", "dead")):
+        return False  # `rat ran by`, `panza con agua`
+    if {"grade", "side"} & set(means) and BIG_OR_SMALL.search(told) and not GRADED.search(told):
+        return "side" in means and "tree" not in told  # `small crack`, `big oak left of the line`
+    if "material" in means and r.has("place") and not (r.has("finding") or r.has("place", "pothole")):
+        return not (r.has("change") and "pipe" in told)
+    last = r.where("material")[-1:] == [n]
+    after = last and bool(n) and "change" in r.atoms[n - 1].means  # `then clay`
+    return after or bool(SAYS & set(means)) or means.get("sign") in GRAVE or means.get("unclear") in OPEN

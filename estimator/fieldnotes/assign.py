@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.drafts import TAKES_INCHES, TAKES_PERCENT, Draft
+from estimator.fieldnotes.drafts import FILLS, TAKES_INCHES, TAKES_PERCENT, Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
 from estimator.fieldnotes.sides import give_sides
 from estimator.model.say import Say
@@ -15,8 +15,6 @@ GO_ON = ("scale", "channel", "grease", "mud", "sag", "roots", "oval")
 ON = ("on", "onward", "onwards", "on out", "and on", "en adelante", "from here on", "from there on", "on down")
 """`40 on scale light`: what goes on from there."""
 STANDS_FULL = Say.of("full of water: a belly, a block farther on, or a full main?")
-FILLS = ("roots", "grease", "scale", "mud")
-"""What fills a pipe little by little."""
 
 
 class Assign:
@@ -46,7 +44,7 @@ class Assign:
                 sag.signs.append("lens under")
             r.ask = [a for a in r.ask if "water pipe" not in a[0].text]
             return
-        if r.has("out of water"):
+        if r.has("out of water") and not r.has("place", "branch"):
             n = r.where("out of water")[0]
             r.used |= set(r.where("out of water"))
             sag = next((d for d in findings if d.word == "sag"), None)
@@ -183,6 +181,15 @@ class Assign:
             if target is not None:
                 target.degrees = value
 
+    def _of_the_amount(self, n: int) -> bool:
+        """`maybe 10%`: about so much; what is there is no doubt."""
+        after = self.r.number(n + 1)
+        amount = after is not None and after.kind in ("in", "pct", "frac")
+        if amount or (n + 1 < len(self.r.atoms) and "fraction" in self.r.atoms[n + 1].means):
+            self.r.used.add(n)
+            return True
+        return False
+
     def _one_block(self) -> None:
         """`roots plugging 60%`: the roots are what blocks, and the percent is theirs."""
         block = next((d for d in self.drafts if d.word == "blocked" and not d.signs and d.inch is None), None)
@@ -202,7 +209,7 @@ class Assign:
         """Grades, sides, doubt, pictures."""
         r = self.r
         findings = [d for d in self.drafts if d.finding]
-        for n in r.where("grade"):
+        for n in sorted(r.where("grade"), key=lambda n: "plain" in r.atoms[n].means):  # `some heavy roots`
             if "side" in r.atoms[n].means and not findings:
                 continue
             if n in r.used and "finding" in r.atoms[n].means:
@@ -232,7 +239,7 @@ class Assign:
             if "hair" in d.signs and d.grade == "light":
                 d.grade = ""
         give_sides(self.r, self.drafts, self._nearest, findings)
-        doubts = r.where("doubt")
+        doubts = [n for n in r.where("doubt") if not self._of_the_amount(n)]
         if any("lens under" in d.signs for d in findings):  # that is why nothing was seen
             r.used |= {n for n in doubts if r.atoms[n].means["doubt"] == "cannot tell"}
             doubts = [n for n in doubts if n not in r.used]

@@ -12,6 +12,7 @@ from rapidfuzz.distance import OSA
 
 from estimator.fieldnotes.folded import bare, phrase_key
 from estimator.fieldnotes.lexicon import SHORTEST_SLIP, Meanings, lexicon
+from estimator.fieldnotes.skeleton import may_stand_for
 from estimator.fieldnotes.tokens import Token
 from estimator.model.frozen import Frozen
 
@@ -36,7 +37,7 @@ LOOSE = (
 
 
 class Atom(Frozen):
-    """One word or phrase of the line, or one number. `means` is empty for a word nobody knows."""
+    """One word or phrase of the line as it is spelt, or one number. `means` is empty for a word nobody knows."""
 
     text: str
     first: int  # tokens it is made of
@@ -59,7 +60,7 @@ class Atom(Frozen):
 def nearest(word: str) -> tuple[str, str]:
     """(the word meant, "") or ("", a guarded word it is like) or ("", "")."""
     lex = lexicon()
-    if word in lex.language:
+    if word in lex.whole:
         return "", ""
     most = 1 if len(word) < LONG_WORD else 2
     if len(word) >= 3:
@@ -87,7 +88,7 @@ def _one_slip(typed: str, meant: str, steps: int) -> bool:
         return typed[0] == meant[0] and (typed[-1] == meant[-1] or (typed[:4] == meant[:4] and len(typed) > 7))
     if len(typed) == len(meant) == SHORTEST_SLIP and sorted(typed) != sorted(meant):
         return False
-    return typed[0] == meant[0] or len(typed) > SHORTEST_SLIP
+    return typed[0] == meant[0] or len(typed) > SHORTEST_SLIP + 1 or sorted(typed) == sorted(meant)
 
 
 def _words(token: Token) -> str:
@@ -134,8 +135,8 @@ def atoms(tokens: Sequence[Token], own: Iterable[str] = ()) -> list[Atom]:
                 found = Atom(" ".join(key), n, n + size - 1, {"name": " ".join(key)})
             elif means := lex.means(key):
                 found = Atom(" ".join(key), n, n + size - 1, means)
-            elif size > 1 and (right := _put_right(key)) is not None:
-                found = Atom(" ".join(key), n, n + size - 1, lex.means(right), slip=True)
+            elif size > 1 and (right := _shortened(key) or _put_right(key)) is not None:
+                found = Atom(" ".join(right), n, n + size - 1, lex.means(right), slip=True)
             if found:
                 break
         if found and found.last > n and _shares_last(tokens, n, found):
@@ -165,28 +166,41 @@ def _loose(tokens: Sequence[Token], n: int, longer_than: int) -> Atom | None:
     """The longest phrase that begins here and has fillers between its words."""
     if tokens[n].kind != "word":
         return None
-    lex = lexicon()
+    lex, said = lexicon(), [_words(t) if t.kind == "word" else "" for t in tokens[n:]]
     best: tuple[int, int, tuple[str, ...]] | None = None
-    for key, means in lex.beginning(_words(tokens[n])).items():
-        if not any(c in means for c in LOOSE):
+    for key, means in lex.beginning(said[0]).items():
+        if len(key) <= (best[0] if best else longer_than) or not any(c in means for c in LOOSE):
             continue
-        at, ok = n + 1, True
-        for word in key[1:]:
-            skipped = 0
-            while (
-                at < len(tokens)
-                and _words(tokens[at]) != word
-                and _words(tokens[at]) in lex.fillers
-                and skipped < MOST_FILLERS
-            ):
-                at, skipped = at + 1, skipped + 1
-            if at >= len(tokens) or tokens[at].kind != "word" or _words(tokens[at]) != word:
-                ok = False
-                break
-            at += 1
-        if ok and len(key) > longer_than and (best is None or len(key) > best[0]):
-            best = (len(key), at - 1, key)
+        last = _with_fillers(key, said)
+        best = best if last is None else (len(key), n + last, key)
     return Atom(" ".join(best[2]), n, best[1], lex.means(best[2])) if best else None
+
+
+def _with_fillers(key: tuple[str, ...], said: Sequence[str]) -> int | None:
+    """Where a phrase ends that begins the words, with at most so many fillers between two of its own."""
+    at = 0
+    for word in key[1:]:
+        at += 1
+        skipped = 0
+        while at < len(said) and said[at] != word and said[at] in lexicon().fillers and skipped < MOST_FILLERS:
+            at, skipped = at + 1, skipped + 1
+        if at >= len(said) or said[at] != word:
+            return None
+    return at
+
+
+def _shortened(key: tuple[str, ...]) -> tuple[str, ...] | None:
+    """A phrase of which some words lack their vowels: `rt mass`, `blk plstc`; a danger only where it is typed out: `gas ln`."""
+    lex = lexicon()
+    each = [(word, *may_stand_for(word)) for word in key]
+    if not any(others for _, *others in each):
+        return None
+    for first in each[0]:
+        listed = lex.beginning(first)
+        for right in itertools.product((first,), *each[1:]) if listed else ():
+            if right in listed and (not lex.guarded(right) or any(lex.guarded((w,)) for w in key)):
+                return right
+    return None
 
 
 def _put_right(key: tuple[str, ...]) -> tuple[str, ...] | None:
@@ -226,7 +240,10 @@ def _single(token: Token, n: int) -> Atom:
     ):
         if len(tried) >= 3 and (means := lex.means((tried,))):
             return Atom(word, n, n, means)
+    wholes = may_stand_for(word)
     right, guarded = nearest(word)
-    if right:
-        return Atom(word, n, n, lex.means((right,)), slip=True)
+    guarded = next((whole for whole in wholes if lex.guarded((whole,))), guarded)
+    right = next((whole for whole in wholes if "plain" in lex.means((whole,))), right)
+    if right and not guarded:
+        return Atom(right, n, n, lex.means((right,)), slip=True)
     return Atom(word, n, n, near=guarded)

@@ -243,7 +243,10 @@ def _several(r: "Reader", free: list[int], drafts: "list[Draft]") -> Way | None:
     joined = all(
         all(
             r.is_mark(k, ",&+")
-            or (r.text(k) in ("and", "y", "also", "then", "at", "again", "plus", "to") and r.text(k) != "to")
+            or (
+                "again" in r.atoms[k].means
+                or r.text(k) in ("and", "y", "also", "then", "at", "plus", "one", "more", "another", "one more")
+            )
             for k in range(a + 1, b)
         )
         for a, b in itertools.pairwise(free)

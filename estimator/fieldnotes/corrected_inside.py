@@ -48,11 +48,11 @@ def _heads(r: "Reader", low: int, high: int) -> bool:
     return any(c in a.means for a in r.atoms[low:high] for c in HEADS)
 
 
-def _instead(r: "Reader", mark: int, numbers: list[int]) -> Meaning:
+def _instead(r: "Reader", mark: int, numbers: list[int]) -> Meaning | None:
     """What stands after the correction where it says all of it; else what it changes of what stands before; else asked."""
     right = r.atoms[mark + 1 :]
     if not right:
-        return Meaning(score=9)
+        return Meaning(score=9) if r.atoms[mark].means["correct"] == "strike" else None
     first, after = r.other(r.atoms[:mark]).meaning(), Meaning()
     own = _heads(r, mark + 1, len(r.atoms))
     if own:  # `25 slab no its yard` has its reading before the correction
@@ -73,7 +73,8 @@ def put_right(r: "Reader", first: int, marker: int) -> Meaning | None:
     numbers = r.numbers()
     after = next(((n, t) for n, t in numbers if n > marker), None)
     between = any(first < n < marker for n, _ in numbers)
-    if after is not None and after[1].may_be_footage and not between and after[0] == marker + 1:
+    whole = _heads(r, marker, len(r.atoms))
+    if whole and after is not None and after[1].may_be_footage and not between and after[0] == marker + 1:
         return r.other(r.atoms[after[0] :]).meaning()
     return None
 

@@ -4,7 +4,7 @@ import re
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes import corrected_before
-from estimator.fieldnotes.corrected_before import Correction, among
+from estimator.fieldnotes.corrected_before import among
 from estimator.fieldnotes.corrected_inside import WEAK, inside, named, put_right, read_again
 from estimator.fieldnotes.drafts import shown
 from estimator.fieldnotes.meaning import Meaning
@@ -123,10 +123,11 @@ def _of_the_line_before(r: "Reader") -> Meaning | None:
     if numbers and numbers[0][0] < marker:  # else `16 no 16.6 jt up` has its own reading
         both = says_instead and len(numbers) >= 2
         return read_again(r, numbers[0][0], marker) or put_right(r, numbers[0][0], marker) if both else None
-    begins_anew = words and not among(words, told) and r.readings()  # `thats a crack at 33`
+    things = words | {r.atoms[n].means["place"] for n in r.where("place")}
+    begins_anew = things and not among(things, told) and r.readings()  # `thats a crack at 33`
     if not before or (begins_anew and not _strong(r)):
         return None
-    return corrected_before.now(Correction(r, tuple(numbers), tuple(denied), no_first))
+    return corrected_before.now(r, numbers, denied)
 
 
 def _opposed(r: "Reader") -> bool:

@@ -43,7 +43,7 @@ class Doubts(Assign):
             tenth = [row(round(at / 10, 4), None, self.drafts)] if way.to is None and at >= 100 else []
             return Say.of("{at} ft is far beyond everything before; is a point missing?", at=shown(at)), (*tenth, *best)
         if self.counted is not None:
-            return Say.of("{count} in, or {count} of them?", count=shown(self.counted)), best
+            return Say.of("{count} in, {count} of them, or the name of one?", count=shown(self.counted)), best
         if unknown:
             return self._unknown(unknown[0], way, best)
         if self._mixed_and_fraction():

@@ -9,6 +9,8 @@ CLOCKS = {"top": "12", "bottom": "6", "left": "9", "right": "3"}
 NEEDS_AMOUNT = ("roots", "offset", "sag", "oval", "grease")
 TAKES_PERCENT = (*NEEDS_AMOUNT, "scale", "mud", "blocked", "intruding", "reverse fall", "channel")
 TAKES_INCHES = (*TAKES_PERCENT, "gap", "crack", "hole", "blister", "leak", "fitting")
+FILLS = ("roots", "grease", "scale", "mud")
+"""What fills a pipe little by little."""
 SAYS_HOW_MUCH = frozenset(("cannot pass", "hair", "lens under", "full", "no flow", "still flows", "flat", "broken"))
 """Signs that say how much; `drags` and `several` do not."""
 
@@ -51,12 +53,7 @@ class Draft:
     @property
     def short_of_amount(self) -> bool:
         return self.word in NEEDS_AMOUNT and not (
-            self.percent
-            or self.inch is not None
-            or self.grade
-            or SAYS_HOW_MUCH & set(self.signs)
-            or self.count
-            or self.leg
+            self.percent or self.inch is not None or self.grade or SAYS_HOW_MUCH & set(self.signs) or self.leg
         )
 
     def words(self) -> str:

@@ -168,7 +168,7 @@ def _counts(r: "Reader", n: int) -> bool:
     if n and {"at", "starts", "till"} & set(r.atoms[n - 1].means):
         return False
     if after in COUNTED:
-        return n > 0 or t.value == len(r.readings()) - 1
+        return True
     of_many = near.get("finding") in ("hole", "crack", "gap", "sag", "offset") or near.get("place") in (
         "branch",
         "bend",

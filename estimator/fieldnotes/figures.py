@@ -71,7 +71,7 @@ def labelled(r: "Reader") -> Numbers:
 
     for n, a in enumerate(r.atoms):
         t = a.token
-        if n in done or t is None:
+        if n in done or n in r.denied or t is None:
             continue
         before, _after = word(n - 1), word(n + 1)
         if t.kind in ("time", "phone"):
@@ -129,6 +129,10 @@ def labelled(r: "Reader") -> Numbers:
             if share == "full":
                 continue
             low, _, high = share.partition("..")
+            if a.text in BARE_SHARES and r.text(n + 1) not in OF_THE_PIPE and _opened_by(r):
+                out.bare_fractions.append((n, float(share) / 100))
+                r.used.add(n)
+                continue
             out.percents.append((n, (float(low), float(high or low))))
             r.used.add(n)
         elif size := a.means.get("coin"):
@@ -152,8 +156,27 @@ def labelled(r: "Reader") -> Numbers:
         r.filled.add("away")
     if out.inches or out.sizes:
         r.filled.add("size")
-    out.free = [n for n, a in enumerate(r.atoms) if n not in done and r.number(n) is not None]
+    out.free = [n for n, _ in r.numbers() if n not in done]
     return out
+
+
+BARE_SHARES = (
+    "half",
+    "a half",
+    "1 half",
+    "quarter",
+    "a quarter",
+    "1 quarter",
+    "one quarter",
+    "three quarters",
+    "3 quarters",
+)
+"""Of an inch as well as of the pipe, where a thing is measured by inches: `joint is off about a quarter`."""
+
+
+def _opened_by(r: "Reader") -> bool:
+    kinds = [r.atoms[n].means["finding"].split()[0] for n in r.where("finding")]
+    return bool(kinds or r.has("part", "joint")) and all(kind in ("offset", "gap", "intruding") for kind in kinds)
 
 
 def _marks(text: str) -> bool:

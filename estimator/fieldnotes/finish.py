@@ -11,6 +11,7 @@ from estimator.fieldnotes.understand import POINT_LIKE
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.changes import Changes
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.logproblems import WHAT
 from estimator.model.say import Say
 
@@ -97,7 +98,8 @@ class Finish(Changes):
             if role == "size":
                 for d in [d for d in self.drafts if d.word == "branch"]:
                     d.inch = d.inch if d.inch is not None else t.value
-                if n == 0 and "room" in self.r.atoms[1].means and "/" not in t.text:
+                counts = n == 0 and "room" in self.r.atoms[1].means
+                if "/" not in t.text and (counts or self.r.text(n - 1).startswith(("bath", "unit", "apt"))):
                     self.counted = t.value
             elif role == "degrees":
                 next(d for d in self.drafts if d.word == "bend").degrees = t.value
@@ -239,7 +241,8 @@ class Finish(Changes):
     def _strange(self, rows: list[str], way: Way) -> Say | None:
         """A word that could be gas, or one that the reading leaves out."""
         r = self.r
-        near = next((a for a in r.atoms if a.near), None)
+        said = [dict(a.means) for a in r.atoms if a.means]
+        near = next((a for a in r.atoms if a.near and dict(lexicon().means((a.near,))) not in said), None)
         if near is not None:
             return Say.of(
                 "“{typed}”: was {word} meant? A word that may be gas, live or dead, or “cannot pass” is never guessed?",

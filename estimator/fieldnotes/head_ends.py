@@ -128,7 +128,9 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         r.used |= {*ends, *room, *stops, *stuck, *r.where("reached")}
         return
     real = [n for n in stops if r.text(n) not in ("stops",)]
-    if real and not r.has("material") and not r.has("surface") and not r.has("zone"):
+    if real and r.has("doubt", "cannot tell"):
+        _asked(r, "stopped")
+    elif real and not r.has("material") and not r.has("surface") and not r.has("zone"):
         out.append(Draft("stop", real[0], r.clause[real[0]]))
         r.used |= {*stops, *stuck}
     elif stuck and not out:

@@ -13,6 +13,20 @@ from estimator.fieldnotes.head_words import _asked, _draft
 
 HIDES = re.compile(r"(?:(?:was|were|had been|is|are) )?(?:hid|hiding?|hides|hidin|covering|coverin|covered|covers)\b")
 """`crack at the top, scale was hiding it`."""
+BESIDE = (
+    "under",
+    "behind",
+    "beneath",
+    "below",
+    "underneath",
+    "past",
+    "after",
+    "before",
+    "between",
+    "debajo de",
+    "bajo",
+    "atras de",
+)
 JOINT_STATES = {
     "apart": "gap", "off": "offset", "dropped": "offset down", "gone": "gap", "broken": "crack broken", "rotted": "crack broken",
 }  # fmt: skip
@@ -25,9 +39,11 @@ def _findings(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         means = r.atoms[n].means
         if n in r.amount_words or (n in r.used and "fraction" in means):
             continue
-        if "sign" in means and r.has("place", "branch") and means["sign"] == "capped":
+        if (means.get("sign") == "capped" and r.has("place", "branch")) or (
+            r.text(n) == "plug" and r.has("place", "cleanout")
+        ):
             r.aside.add(n)
-            continue  # the branch is shut, not the drain
+            continue  # the branch or the cleanout is shut, not the drain
         if "cleaned" in means and r.has("cleaned"):
             continue
         if means["finding"] == "reverse fall flat" and any(
@@ -81,23 +97,9 @@ def _only_where(r: "Reader", n: int) -> bool:
     if HIDES.match(" ".join((r.text(n + 1), r.text(n + 2)))) and any(m < n for m in r.where("finding")):
         return True
     k = n - 1
-    while k >= 0 and r.text(k) in ("the", "that", "all", "some", "all that", "this"):
+    while k >= 0 and r.text(k) not in BESIDE and {"plain", "grade"} & set(r.atoms[k].means):
         k -= 1
-    others = [m for m in r.where("finding") if m != n]
-    return bool(others) and r.text(k) in (
-        "under",
-        "behind",
-        "beneath",
-        "below",
-        "underneath",
-        "past",
-        "after",
-        "before",
-        "between",
-        "debajo de",
-        "bajo",
-        "atras de",
-    )
+    return any(m != n for m in r.where("finding")) and r.text(k) in BESIDE
 
 
 def _states(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:

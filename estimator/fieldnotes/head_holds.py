@@ -18,25 +18,10 @@ INDOORS = ("tile", "wood", "vinyl", "carpet", "laminate", "stone")
 TURNS_TO = ("goes", "changes", "turns", "becomes", "switches", "transitions", "transition", "converts", "cambia")
 OUTSIDE_TOO = ("porch", "pool", "stairs")
 """What stands in the yard as well as at the house: over the line, or beside it?"""
-NO_ZONE = frozenset(
-    [
-        "branch",
-        "pipe",
-        "size",
-        "loc",
-        "depth",
-        "pothole",
-        "invert",
-        "bend",
-        "tree",
-        "crossing",
-        "end",
-        "stop",
-        "cleaned",
-        "beam",
-        "utility",
-    ]
-)
+NO_ZONE = frozenset((
+    "branch", "pipe", "size", "loc", "depth", "pothole", "invert", "bend", "tree", "crossing", "end", "stop", "cleaned", "beam",
+    "utility", "cleanout",
+))  # fmt: skip
 """Beside these a word for what lies over the pipe says where they are."""
 FIXTURES = frozenset(("toilet", "sink", "lav", "washer", "yard drain", "dishwasher", "tub", "shower", "bidet"))
 PAVING = ("asphalt", "pavers", "concrete", "brick")
@@ -179,6 +164,9 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
             return
     elif surface in OUTDOORS:
         zone = "yard"
+    elif surface == "tile" and all(n in surfaces or a.token for n, a in enumerate(r.atoms)):
+        _asked(r, "tile")
+        return
     elif surface in INDOORS:
         zone = r.context.zone if r.context.zone in ("slab", "basement") else "slab"
     elif surface in PAVING:
@@ -241,7 +229,7 @@ def _rooms(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     under = r.where("under")
     over = [n for n in r.where("over") if n not in r.used]
     rooms = [n for n in r.where("room") if n not in r.used]
-    fixtures = [n for n in rooms if r.atoms[n].means["room"] in ("tub", "shower") or r.text(n).startswith("vanit")]
+    fixtures = [n for n in rooms if r.atoms[n].means["room"] in FIXTURES or r.text(n).startswith("vanit")]
     if under and (over or fixtures):
         n = (over or fixtures)[0]
         out.append(

@@ -55,7 +55,6 @@ def _places(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         and not r.has("under")
         and not r.has("place", "loc")
         and not r.has("place", "bend")
-        and not r.has("end")
     )
     if tied or implied or left_room:
         _branch(r, numbers, out, branches, rooms)
@@ -181,6 +180,9 @@ def _bend_by_degrees(r: "Reader") -> bool:
     )
 
 
+DENIED_LIVE = {"live": "dead", "proven": "not proven"}
+
+
 def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int], rooms: list[int]) -> None:
     n = (branches or rooms or r.where("side"))[0]
     draft = Draft("branch", n, r.clause[n])
@@ -230,8 +232,12 @@ def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int]
         if not draft.direction:
             draft.direction = "up"
             r.used.add(k)
-    for k in r.where("live"):
-        live = r.atoms[k].means["live"]
+    for k, a in enumerate(r.atoms):
+        if "live" not in a.means:
+            continue
+        live = a.means["live"]
+        if k in r.denied:  # `aint in use no more`
+            live = DENIED_LIVE.get(live, "")
         if "finding" in r.atoms[k].means and k in r.used:
             continue
         if live in ("live", "dead") and draft.live != "dead":

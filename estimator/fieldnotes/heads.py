@@ -2,8 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from estimator.fieldnotes.assign import FILLS
-from estimator.fieldnotes.drafts import Draft
+from estimator.fieldnotes.drafts import FILLS, Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
 
 if TYPE_CHECKING:
@@ -42,15 +41,10 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
 
 
 def _left_open(r: "Reader") -> bool:
-    """`scale only 2 1/2in left`: inches that are left of the pipe, not a side."""
+    """`scale only 2 1/2in left`, `scl, 2in left`: inches that are left of the pipe, or a side."""
     fills = any(r.atoms[n].means["finding"].split()[0] in FILLS for n in r.where("finding"))
     return fills and any(
-        t.kind == "in"
-        and (
-            r.text(n + 1) in ("open", "clear", "opened")
-            or (r.text(n + 1) == "left" and r.text(n - 1) in ("only", "just", "about", "bout", "maybe", "leaves"))
-        )
-        for n, t in r.numbers()
+        t.kind == "in" and r.text(n + 1) in ("left", "open", "clear", "opened") for n, t in r.numbers()
     )
 
 

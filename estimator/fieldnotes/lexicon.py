@@ -1,6 +1,7 @@
 """The words of a log as people type them, from lexicon.toml: a phrase in, what it may mean out."""
 
 import itertools
+import re
 import tomllib
 from collections import defaultdict
 from collections.abc import Mapping
@@ -31,10 +32,12 @@ class Lexicon:
     def __init__(self, data: Mapping[str, Any]) -> None:
         self.asks = {name: Ask(Say(a["question"]), tuple(a["choices"])) for name, a in data["ask"].items()}
         self.fillers = frozenset(data["filler"]["filler"]["say"])
-        self.language = frozenset(data["language"]["word"]["say"])
+        self.language = frozenset(data["language"]["word"].split())
         self.alone: dict[tuple[str, str], str] = {}
         well_spelt: set[Key] = set()
         self.listed: list[tuple[Folded, str, str]] = []
+        self.english = set(self.fillers | self.language)  # words as they are spelt
+        self.spanish: set[str] = set()
         for cls, words in data.items():
             if cls in ("ask", "standard", "filler", "language"):
                 continue
@@ -45,6 +48,8 @@ class Lexicon:
                 for said in ("say", "short", "slip", "es"):
                     these = [folded(phrase) for phrase in entry.get(said, ())]
                     self.listed += [(phrase, name, meaning) for phrase in these]
+                    spelt = {"say": self.english, "es": self.spanish}.get(said, set())
+                    spelt |= {w for phrase in these for place in phrase for words in place for w in words}
                     well_spelt |= (
                         set() if said == "slip" else set(itertools.chain.from_iterable(map(single_words, these)))
                     )
@@ -60,6 +65,7 @@ class Lexicon:
         self.single = sorted(  # a slip never makes a remark, and is not slipped again
             key[0] for key in well_spelt if len(key[0]) >= SHORTEST_SLIP and "remark" not in self._words[key]
         )
+        self.whole = self.english | self.spanish
         self.parts = frozenset(w for phrase, _, _ in self.listed for place in phrase for words in place for w in words)
         self.part_list = sorted(w for w in self.parts if len(w) >= SHORTEST_SLIP)
         self.single_guarded = sorted(
@@ -82,6 +88,12 @@ class Lexicon:
                     if len(key) > 1:
                         found.setdefault(key, {}).setdefault(name, meaning)
         return self._written[word]
+
+    def known(self, word: str) -> bool:
+        """Return whether it is a word of the trade or of the language, in any of its forms: `sprayed`, `hidin`."""
+        stem = re.sub(r"(?<=..)(?:ing?|e[drs]|s|d|y|ly|est)$", "", word)
+        forms = (word, stem, f"{stem}e", stem[:-1] if stem[-2:-1] == stem[-1:] else stem, f"{word}g")
+        return len(word) == 1 or any(form in self.parts or form in self.language for form in forms)
 
     def guarded(self, key: Key) -> bool:
         means = self.means(key)

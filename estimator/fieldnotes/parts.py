@@ -1,6 +1,7 @@
 """A line of several things in; what its parts say, where it can be cut in one way alone so that each is read in silence, out."""
 
 import itertools
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -31,6 +32,7 @@ HEADS = (
 """Classes of the lexicon that name a thing."""
 THINGS = ("finding", "place", "utility", "danger", "cable end", "reach", "cleaned")
 AMOUNTS = ("grade", "side", "fraction", "clock")
+LOOSE_LOCATE = re.compile(r"\bloc\b(?! [\d,])|\bloc, (?!\d|flag)")
 HOLDS = {"material", "surface", "zone"}
 """What holds from there on: `sidewalk 52 to 56 then yard again` needs no second reading."""
 Cuts = tuple[int, ...]
@@ -50,6 +52,10 @@ def _ways(r: "Reader") -> Iterator[list[Cuts]]:
     joints = [n for n, a in enumerate(r.atoms) if n and _joins(a)][:MOST_JOINTS]
     marks = tuple(n for n in joints if r.atoms[n].token is not None)
     yield [marks]
+    ends = (*marks[1:], len(r.atoms))
+    yield [
+        tuple(n for n, end in zip(marks, ends, strict=False) if _readings(r.atoms[n:end]))
+    ]  # the others say more of it
     yield [tuple(joints)]
     if not joints:
         yield [_turns(r)]
@@ -74,6 +80,8 @@ def _read(r: "Reader", cuts: Cuts) -> Meaning | None:
             return None
         each.append(m)
     rows = tuple(row for m in each for row in m.rows)
+    if any(" depth " in row for row in rows) and any(LOOSE_LOCATE.search(row) for row in rows):
+        return None  # of which reading is the depth?
     return Meaning(rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1)
 
 

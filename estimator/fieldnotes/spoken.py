@@ -2,7 +2,9 @@
 
 import re
 import unicodedata
+from collections.abc import Iterable
 
+from estimator.fieldnotes.skeleton import with_vowels
 from estimator.model.lengths import plain_marks
 
 _UNITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]  # fmt: skip
@@ -17,6 +19,8 @@ _ONE = re.compile(r"one\b(?!\s*(?:inch|in\b|ft|feet|foot|percent|pct|and a))", r
 _ZERO = re.compile(r"zero\b(?!\s*(?:inch|ft|feet|foot|yard|slab))", re.IGNORECASE)
 _WORD_INCHES = (
     (re.compile(r"\b(?:an? |one )?inch and (?:a |one )?half\b", re.IGNORECASE), '1.5"'),
+    (re.compile(r"\b(?:an? |one )?inch and (?:a |one )?quarter\b", re.IGNORECASE), '1.25"'),
+    (re.compile(r"\b(?:an? |one )?inch and three quarters?\b", re.IGNORECASE), '1.75"'),
     (re.compile(r"\b(?:a |one )?half (?:an? )?(?:inch|in)\b|\bhalf inch\b|\bmedia pulgada\b", re.IGNORECASE), '0.5"'),
     (re.compile(r"\bthree quarters? (?:of )?(?:an? )?inch\b|\bthree quarter inch\b", re.IGNORECASE), '0.75"'),
     (re.compile(r"\b(?:a |one )?quarter (?:of )?(?:an? )?inch\b|\bquarter in\b", re.IGNORECASE), '0.25"'),
@@ -96,13 +100,14 @@ def _spoken(match: re.Match[str]) -> str:
     return f"{total}{half}"
 
 
-def normal(text: str) -> str:
-    """The line with spoken numbers and inches in digits; what it means does not change.
+def normal(text: str, names: Iterable[str] = ()) -> str:
+    """The line with the vowels of its words, spoken numbers and inches in digits; what it means does not change.
 
     >>> normal("thirty one and a half roots light"), normal("offset about an inch 44")
     ('31.5 roots light', 'offset about 1" 44')
     """
     text = _SENTENCE.sub(r"\1, ", " ".join(fold(text).split()))
+    text = with_vowels(text, (word for name in names for word in fold(name).split()))
     for sign, words in _VULGAR.items():
         text = re.sub(rf"(\d)\s?{sign}", rf"\1 {words}", text).replace(sign, words)
     text = re.sub(r"(?<![\w'.])n(?![\w'.])", "and", text)

@@ -9,10 +9,12 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.atoms import nearest
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
+from estimator.fieldnotes.drafts import FILLS
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.limits import MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
+from estimator.fieldnotes.skeleton import with_vowels
 from estimator.fieldnotes.things import Thing, read_thing_word, read_things
 from estimator.fieldnotes.tidy import Tidied
 from estimator.fieldnotes.where import Bad, Where, read_where
@@ -168,7 +170,7 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         return True
     if word.word == "end" and _OF_CABLE.search(str(values.get("choice", ""))):
         return True
-    if any(_NO_WALL.search(to) for _, to in values.get("ties", ())):
+    if any(_NO_WALL.search(with_vowels(to)) for _, to in values.get("ties", ())):
         return True
     size = values.get("size")
     leg = values.get("leg")
@@ -176,6 +178,8 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         return False  # it may start further on in the log; spans tells
     if word.kind == "finding" and "long" in values.get("signs", ()):
         return True
+    if word.word in FILLS and size is not None and values.get("direction") in ("left", "right"):
+        return True  # `scale 2in left`: of the opening
     lip = word.kind == "finding" and word.word not in ("hole", "gap", "crack")
     if lip and size is not None and (size >= context.bore_in or _FEET_AMOUNT.search(text[thing.at :])):
         return True

@@ -14,7 +14,7 @@ _FRAC = r"\d{1,2}/\d{1,2}"
 _MIX = rf"(?:{_INT}[ -]{_FRAC}|{_FRAC}|{_DEC})"
 _FT = r"(?:'(?!')|[ -]?(?:ft|feet|foot|pies|pie)(?![^\W\d])\.?)"
 _IN_PLACE = (
-    "the|it|a|hse|bldg|building|home|bsmt|main|front|back|rear|side|street|yard|lawn|grass|dirt|bed|mulch|patio|hall|hallway|house|kitchen|bath|bathroom|master|guest|"
+    "the|water|wtr|it|a|hse|bldg|building|home|bsmt|main|front|back|rear|side|street|yard|lawn|grass|dirt|bed|mulch|patio|hall|hallway|house|kitchen|bath|bathroom|master|guest|"
     r"laundry|closet|den|garage|drive|driveway|sidewalk|walk|road|alley|city|crawl|basement|slab|concrete|asphalt|(?:left|right)(?:\s+side)?\s*(?:wall|sidewall)"
 )
 """`20 in grass` is a place, `20 in down` an amount."""

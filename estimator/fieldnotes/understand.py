@@ -11,6 +11,7 @@ from functools import lru_cache
 
 from estimator.fieldnotes import corrections, wholelines
 from estimator.fieldnotes.atoms import Atom, atoms, split
+from estimator.fieldnotes.denials import denied
 from estimator.fieldnotes.figures import labelled
 from estimator.fieldnotes.heads import drafts
 from estimator.fieldnotes.just_there import just_there
@@ -31,7 +32,7 @@ def understand(text: str, context: Context) -> Meaning:
     body = text.partition(";")[0]
     if len(body) > LONGEST_LINE:
         return Meaning(asked=Say.of("this line is too long to be one finding; type it in pieces?"))
-    found = [_one(variant, context) for variant in _variants(tokens(normal(body)))]
+    found = [_one(variant, context) for variant in _variants(tokens(normal(body, context.names)))]
     best = max(found, key=lambda m: (m.score, not m.asked))
     clear = [m for m in found if m.rows and not m.asked]
     short = next((m for m in found if m.short), None)
@@ -104,11 +105,9 @@ class Reader:
     def __init__(self, every: list[Atom], context: Context) -> None:
         self.atoms, self.context = just_there(every), context
         self.used: set[int] = set()
-        self.aside: set[int] = (
-            set()
-        )  # what measures or names nothing in the pipe: men, blades, the scale a hole lies under
+        self.aside: set[int] = set()  # what is nothing in the pipe: men, blades, the scale a hole lies under
         self.clause = self._clauses()
-        self.denied = self._denied()
+        self.denied = denied(self.atoms)
         self.ask: list[tuple[Say, tuple[str, ...]]] = []
         self.amount_words: set[int] = set()
         self.turned = False  # the degrees of a bend are said
@@ -138,7 +137,7 @@ class Reader:
 
     def numbers(self) -> list[tuple[int, Token]]:
         """Every number of the line, with where it stands."""
-        return [(n, a.token) for n, a in enumerate(self.atoms) if a.token is not None and a.token.number]
+        return [(n, t) for n in range(len(self.atoms)) if (t := self.number(n)) is not None and n not in self.denied]
 
     def readings(self) -> list[tuple[int, Token]]:
         """The numbers that may be a footage."""
@@ -156,82 +155,15 @@ class Reader:
             out.append(now)
         return out
 
-    def _denied(self) -> set[int]:
-        """Atoms that a `no` takes away: the next word that says something, and those joined to it by `or`."""
-        out: set[int] = set()
-        for n, a in enumerate(self.atoms):
-            if "no" not in a.means or ("finding" in a.means or "sign" in a.means or "live" in a.means):
-                continue
-            going = False
-            for k in range(n + 1, len(self.atoms)):
-                b = self.atoms[k]
-                if b.token is not None and not (b.token.kind == "mark" and b.token.text == "/"):
-                    break
-                if any(
-                    c in b.means
-                    for c in ("finding", "sign", "place", "state", "part", "unclear", "danger", "utility", "side")
-                ):
-                    if going and not self._joined(k):
-                        break
-                    out.add(k)
-                    going = True
-                elif "grade" in b.means and a.text in ("not", "isnt", "aint", "no"):
-                    following = self.atoms[k + 1].means if k + 1 < len(self.atoms) else {}
-                    if not any(c in following for c in ("finding", "part", "sign", "place")):
-                        out.add(k)
-                        break
-                elif (
-                    "or" in b.means
-                    or "plain" in b.means
-                    or "grade" in b.means
-                    or "remark" in b.means
-                    or b.text in ("nor", "ni")
-                ):
-                    continue
-                else:
-                    break
-        for n, a in enumerate(self.atoms):  # `roots? none to 45`
-            if a.text in ("none", "nope", "ninguno", "ninguna"):
-                said = [k for k in range(n) if "finding" in self.atoms[k].means]
-                out |= {k for k in said if not any("finding" in b.means for b in self.atoms[n + 1 :])}
-        for n, a in enumerate(self.atoms):  # `roots gone`, `scale came off`
-            after = self.atoms[n + 1].means if n + 1 < len(self.atoms) else {}
-            lasting = ("hole", "gap", "channel", "channel gone", "collapse")
-            later = self._gone_later(n) if "finding" in a.means else None
-            past = after.get("state") == "gone" or "past" in after or later is not None
-            if past and a.means.get("finding", lasting[0]) not in lasting:
-                out |= {n, later or n + 1}
-        return out
-
-    def _gone_later(self, n: int) -> int | None:
-        """`roots at 33 all gone`: nothing but its place stands before the word that takes it away."""
-        for k in range(n + 1, len(self.atoms)):
-            a = self.atoms[k]
-            if "past" in a.means:
-                return k
-            if not (a.token or "plain" in a.means or "at" in a.means or "remark" in a.means):
-                return None
-        return None
-
-    def _joined(self, k: int) -> bool:
-        """Same clause run: the atom before is `or`, or a word of the same thing."""
-        before = self.atoms[k - 1]
-        return (
-            "or" in before.means
-            or before.text in ("nor", "ni", "/")
-            or "part" in before.means
-            or "plain" not in before.means
-        )
-
     # ── the whole line ────────────────────────────────────────────────────────────────────────
 
     def meaning(self) -> Meaning:
         for way in (
+            wholelines.tapes,
             corrections.correction,
             wholelines.heading,
             wholelines.turned,
             wholelines.remark,
-            wholelines.tapes,
             wholelines.ditto,
         ):
             found = way(self)

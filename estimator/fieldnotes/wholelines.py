@@ -4,14 +4,21 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.drafts import shown, where
+from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.meaning import Meaning
+from estimator.fieldnotes.skeleton import says_nothing
 from estimator.model.lengths import show
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 
+MUTE = frozenset((
+    "plain", "remark", "at", "no", "past", "or", "whose", "again", "still", "correct", "doubt", "after cleaning", "till",
+))  # fmt: skip
+"""Classes of words that say nothing of what lies in the pipe."""
 QUIET = ("surface", "zone", "room", "over", "side", "back")
 LOUD = (
     "finding", "place", "material", "utility", "unclear", "danger", "state", "reach", "sign", "correct", "stop", "end", "cable end",
@@ -145,7 +152,7 @@ def _by_the_whole(r: "Reader", says: bool, reads: bool) -> Meaning | None:
     """A phrase that is a remark, `house 1962`, or a test with its hours."""
     if says and (r.numbers() or r.has("danger") or r.has("utility")):
         return None
-    somewhere = any(r.has(c) for c in ("stop", "cable end", "end", "unclear"))
+    somewhere = any(r.has(c) for c in ("stop", "cable end", "end", "unclear", "rises", "out of water"))
     somewhere = somewhere or (r.has("place") and not r.has("place", "loc"))
     whole = any(a.means.get("remark") == "whole" for a in r.atoms)
     if whole and not (somewhere and reads) and not r.has("sign", "cannot pass"):
@@ -166,31 +173,28 @@ def _speaking(r: "Reader", classes: tuple[str, ...]) -> list[int]:
 
 
 def _by_its_words(r: "Reader", says: bool) -> Meaning | None:
-    """Nothing in it lies in the pipe, or what does is denied or only rough."""
+    """Nothing in it lies in the pipe, or what does is denied or only rough; beside a footage each word must be one of those."""
+    mute = [n in r.denied or bool(a.token) or _mute(a) for n, a in enumerate(r.atoms)]
+    noted = bool(r.denied) or any("remark" in a.means or a.means.get("state") == "rough" for a in r.atoms)
+    if any(t.kind != "in" for _, t in r.numbers()):
+        amounts = any(t.kind == "pct" for _, t in r.numbers()) and r.readings() and not r.denied
+        coupled = r.has("part", "coupling") and not r.has("side")
+        return Meaning(score=4) if all(mute) and (noted or coupled) and not amounts and not r.has("grade") else None
     speaks = _speaking(r, (*LOUD, *QUIET))
-    loud = [n for n in speaks if any(c in r.atoms[n].means for c in LOUD)]
-    readings = [t for _, t in r.numbers() if t.kind != "in"]
-    amounts = [t for t in readings if t.kind == "pct"]
-    if amounts and len(readings) > len(amounts) and not r.denied:
-        return None
-    unknown = any(a.unknown for a in r.atoms)
-    noted = any("remark" in a.means for a in r.atoms)
-    bland = ("pipe", "joint") if noted and not r.has("grade") else ("pipe",)
-    parts = [n for n in r.where("part") if r.atoms[n].means["part"] not in bland]
-    noted = noted and not (readings and unknown)
-    if not speaks and not parts and (noted or r.denied):
-        return Meaning(score=4)
-    if not loud and not parts and not readings:
-        still = not speaks or noted or unknown or (len(r.atoms) > 1 and not r.has("zone"))
-        return Meaning(score=4) if still else None
-    couplings = r.where("part", "coupling")
-    if couplings and not loud and len(parts) == len(couplings):
-        return Meaning(score=4)
-    over = any(c in r.atoms[n].means for n in speaks for c in ("zone", "surface"))
-    rough = all(r.atoms[n].means.get("state") == "rough" or "part" in r.atoms[n].means for n in loud)
-    if (not loud and r.denied and not over) or (r.has("state", "rough") and not says and rough):
-        return Meaning(score=4)
-    return None
+    if any(c in r.atoms[n].means for n in speaks for c in LOUD) or any(
+        "part" in r.atoms[n].means and not mute[n] for n in range(len(mute))
+    ):
+        return Meaning(score=4) if not says and r.has("state", "rough") and all(mute) else None
+    still = not speaks or noted or any(a.unknown for a in r.atoms) or (len(r.atoms) > 1 and not r.has("zone"))
+    return Meaning(score=4) if still else None
+
+
+def _mute(a: Atom) -> bool:
+    """A word that says nothing of what lies in the pipe."""
+    quiet = (
+        MUTE & a.means.keys() or a.means.get("part") in ("pipe", "joint", "coupling") or a.means.get("state") == "rough"
+    )
+    return bool(quiet) or (a.unknown and (lexicon().known(a.text) or says_nothing(a.text)) and not a.near)
 
 
 MORE_OR_LESS = frozenset((

@@ -2,7 +2,8 @@
 
 The judge and lines.toml were written from trade practice, not from the program's grammar; more.toml after it, in other words. own.toml
 was written without a look at the lexicon, and scored once before anything was mended: 77, 77 and 82 % of its three parts were good
-then. fourth.toml to eighth.toml came from other hands, blind: 74, 85, 87, 81 and 71 % were good when they were first read.
+then. fourth.toml to tenth.toml came from other hands, blind: 74, 85, 87, 81, 71, 68 and 82 % were good when they were first read,
+84 % of tenth.toml once ninth.toml alone had been mended.
 """
 
 import json
@@ -15,14 +16,9 @@ import pytest
 NOTES = Path(__file__).parents[1] / "cases" / "notes"
 GOOD = {"right": ("RIGHT",), "note": ("RIGHT",), "ask": ("GUESS", "ASKED")}
 LEAST_RIGHT = 0.95
-SO_FAR = {"eighth.toml": 0.84}
-"""The newest set, of which nothing is read wrong but too much is still asked that a person would understand."""
 
 
-@pytest.mark.parametrize(
-    "corpus",
-    ["lines.toml", "more.toml", "own.toml", "fourth.toml", "fifth.toml", "sixth.toml", "seventh.toml", "eighth.toml"],
-)
+@pytest.mark.parametrize("corpus", sorted(path.name for path in NOTES.glob("*.toml")))
 def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(corpus, tmp_path):
     out = tmp_path / "score.json"
     ran = subprocess.run(
@@ -37,4 +33,4 @@ def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_
         assert [text for _, verdict, text in said if verdict in ("WRONG", "BADGUESS", "n/a")] == []
         assert [text for must, verdict, text in said if must == "ask" and verdict not in GOOD[must]] == []
         right = [verdict in GOOD[must] for must, verdict, _ in said if must == "right"]
-        assert sum(right) / len(right) >= SO_FAR.get(corpus, LEAST_RIGHT)
+        assert sum(right) / len(right) >= LEAST_RIGHT

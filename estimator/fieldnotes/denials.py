@@ -1,0 +1,72 @@
+"""The atoms of a line in; those that a no takes away (`no roots or scale`, `roots all gone`, `27.5 not 25.7`), out."""
+
+from collections.abc import Iterator, Sequence
+
+from estimator.fieldnotes.atoms import Atom
+
+SAYS = ("finding", "sign", "place", "state", "part", "unclear", "danger", "utility", "side", "live")
+OF_AN_AMOUNT = ("not", "isnt", "aint", "no")
+"""`not bad`: this no takes away how much, where nothing follows that it is much of."""
+LASTING = ("hole", "gap", "channel", "channel gone", "collapse")
+"""What does not go away: `bottom gone`."""
+
+
+def denied(every: Sequence[Atom]) -> set[int]:
+    """Return the numbers of the atoms that are denied."""
+    out: set[int] = set()
+    for n, a in enumerate(every):
+        if "no" in a.means and not {"finding", "sign", "live"} & a.means.keys():
+            out |= set(_after(every, n))
+        if 0 < n < len(every) - 1 and a.text == "not" and _number(every[n - 1]) and _number(every[n + 1]):
+            out.add(n + 1)
+        if a.text in ("none", "nope", "ninguno", "ninguna") and not any("finding" in b.means for b in every[n + 1 :]):
+            out |= {k for k in range(n) if "finding" in every[k].means}  # `roots? none to 45`
+        out |= _gone(every, n)
+    return out
+
+
+def _number(a: Atom) -> bool:
+    return a.token is not None and a.token.number
+
+
+def _after(every: Sequence[Atom], n: int) -> Iterator[int]:
+    """The next word that says something, and those joined to it by `or`."""
+    going = False
+    for k in range(n + 1, len(every)):
+        b = every[k]
+        if b.token is not None and not (b.token.kind == "mark" and b.token.text == "/"):
+            return
+        if any(c in b.means for c in SAYS):
+            if going and not _joined(every[k - 1]):
+                return
+            yield k
+            going = True
+        elif "grade" in b.means and every[n].text in OF_AN_AMOUNT:
+            following = every[k + 1].means if k + 1 < len(every) else {}
+            if not {"finding", "part", "sign", "place"} & following.keys():
+                yield k
+                return
+        elif not ({"or", "plain", "grade", "remark"} & b.means.keys() or b.text in ("nor", "ni")):
+            return
+
+
+def _joined(before: Atom) -> bool:
+    """The atom before is `or`, or a word of the same thing."""
+    return (
+        bool({"or", "part"} & before.means.keys()) or before.text in ("nor", "ni", "/") or "plain" not in before.means
+    )
+
+
+def _gone(every: Sequence[Atom], n: int) -> set[int]:
+    """`roots gone`, `scale came off`, `roots at 33 all gone`: nothing but its place stands before the word that takes it away."""
+    means = every[n].means
+    if means.get("finding", LASTING[0]) in LASTING:
+        return set()
+    if n + 1 < len(every) and every[n + 1].means.get("state") == "gone":
+        return {n, n + 1}
+    for k in range(n + 1, len(every)):
+        if "past" in every[k].means:
+            return {n, k}
+        if not (every[k].token or {"plain", "at", "remark"} & every[k].means.keys()):
+            return set()
+    return set()

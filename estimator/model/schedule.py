@@ -14,6 +14,7 @@ class Task(Frozen, kw_only=True):
     """Work of one crew without a break but nights. `start` and `end` are hours of site days: 8 × day + hour of that day.
 
     `crew_hours` are hours of one crew; `gangs` of them share it, side by side. `waits_for` are ids of tasks and waits.
+    `below`: under drains that may be in use, in a tunnel.
     """
 
     id: str
@@ -25,6 +26,7 @@ class Task(Frozen, kw_only=True):
     items: tuple[str, ...]
     waits_for: tuple[str, ...] = ()
     drains_off: bool = False
+    below: bool = False
     gangs: int = 1
     part: int = 1
     parts: int = 1
@@ -157,6 +159,12 @@ class Schedule(Frozen, kw_only=True):
         return tuple(
             n for s in self.calendar if s.no_drains for n in range(int(s.start * 2), int((s.start + s.length) * 2))
         )
+
+    @property
+    def half_days_asked(self) -> tuple[int, ...]:
+        """The half days, from 0, on which somebody works under drains that are in use: nobody runs water unasked."""
+        below = self._clock.halves_of([(t.start, t.end) for t in self.tasks if t.below])
+        return tuple(n for n in below if n not in self.half_days_off)
 
     @property
     def crews(self) -> tuple[str, ...]:

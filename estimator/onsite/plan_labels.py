@@ -19,6 +19,7 @@ STEPS = (
         for across in (7, -7, 0, 30, -30)
     ),
     *((across, down) for across in (30, -30, 60, -60) for down in (0, -11, 12)),
+    *((across, down) for far in (2, 3, 4, 5) for across in (60, -60, 90, -90) for down in (-11 * far, 11 * far)),
 )
 """Places tried around the point, in points of the screen: right of it first, then left, above and below, then farther off."""
 FAR = 14

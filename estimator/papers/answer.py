@@ -11,6 +11,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page, run_in
 from estimator.quote.findings import in_short
 from estimator.quote.recommend import Treated, compared, cures_all_now, only_prepares, recommended, treated
+from estimator.quote.urgency import what_must
 from estimator.sheets.book import Cell, Sheet
 from estimator.wording.numbers import long_date
 from estimator.wording.say import capital
@@ -116,7 +117,7 @@ def _found(letter: Letter, page: Page) -> None:
     page.heading(speak("What we found"))
     now = [f for f in quote.found if f.act == "now"]
     later = [f for f in quote.found if f.act == "later"]
-    for head, entries in ((speak("Repair now"), now), (speak("Can wait"), later)):
+    for head, entries in ((capital(letter.say(what_must(quote.diagnosis.needs))), now), (speak("Can wait"), later)):
         if entries:
             page.line(head, "bold")
             for line, those in groupby(entries, lambda entry: letter.say(entry.of_line)):

@@ -51,7 +51,7 @@ def cancellation_sheets(letter: Letter) -> tuple[Sheet, ...]:
     if not days or not any(option.fixed for option in quote.options):
         return ()
     page = Page(speak("Notice of Cancellation"), WIDTHS)
-    letter.not_an_offer(page)
+    letter.say_not_real(page)
     words = {"count": COUNTS.get(days, str(days)), "firm": quote.firm.name, "address": quote.firm.address}
     for copy in range(COPIES):
         page.line(speak("Notice of Cancellation"), "title", starts=copy > 0)

@@ -1,12 +1,16 @@
 """What the crew's sheets share: the red first row, whose job it is, check boxes and lines to write on."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import zip_longest
 
 from estimator.papers.inside import RED
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
+from estimator.sheets.fit import column_px, row_heights
+from estimator.sheets.paging import page_starts, print_percent
+from estimator.sheets.style import styles
+from estimator.sheets.write import PAGE_WIDTH_PX
 
 NAME_LENGTH = 31  # the longest a sheet's name may be
 SHORT_LABEL = 40  # characters: a longer label takes two lines
@@ -48,6 +52,20 @@ def blank(page: Page, label: str) -> None:
 
 def _height(label: str) -> float:
     return 21.0 if len(label) <= SHORT_LABEL else 33.0
+
+
+Widths = tuple[float, ...]
+
+
+def on_one_page(build: Callable[[Widths], Sheet], *widths: Widths) -> Sheet:
+    """Return the sheet as it is with the first of the widths that takes one page, the narrowest and largest in print first; else with the last."""
+    for each in widths:
+        sheet = build(each)
+        heights = row_heights(sheet, styles(sheet.tab))
+        full = PAGE_WIDTH_PX / sum(map(column_px, each)) * 100
+        if not page_starts(sheet, heights, print_percent(sheet, heights, full)):
+            break
+    return sheet
 
 
 PRINT_SCALE = 88  # of the size on the screen; where that saves a page it is made smaller still

@@ -4,20 +4,24 @@ from estimator.model.offer import Option
 from estimator.model.say import Say
 from estimator.papers.competent_person import digs
 from estimator.papers.crew_boxes import SHIFT, boxes
-from estimator.papers.crew_page import close, crew_page
+from estimator.papers.crew_page import Widths, close, crew_page, on_one_page
 from estimator.papers.hazards import hazards
 from estimator.papers.hazards_of_a_dig import of_each_dig
 from estimator.papers.letter import Letter
 from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
 
-WIDTHS = (4.0, 13.0, 46.0, 4.0, 29.0, 30.0)
+WIDTHS = ((4.0, 12.0, 40.0, 4.0, 21.0, 24.0), (4.0, 13.0, 46.0, 4.0, 29.0, 30.0))
 
 
 def safety_sheet(letter: Letter, option: Option) -> Sheet:
     """Return the page to read before each shift."""
+    return on_one_page(lambda widths: _safety(letter, option, widths), *WIDTHS)
+
+
+def _safety(letter: Letter, option: Option, widths: Widths) -> Sheet:
     speak, quote = letter.speak, letter.quote
-    page = crew_page(letter, speak("Safety"), WIDTHS, speak("Safety first: read before each shift"))
+    page = crew_page(letter, speak("Safety"), widths, speak("Safety first: read before each shift"))
     page.line(
         speak("Worse than shown: stop, take a picture, call {name}, {phone}", name=quote.job.prepared_by, phone=quote.firm.phone),
         "box",

@@ -11,7 +11,7 @@ from estimator.wording.say import capital
 
 WIDTH, MARGIN, AFTER, BAR, HEAD = 660.0, 3.0, 12.0, 15.0, 18.0
 MOST_DAY, LONG_DAY, SHORT_DAY, SIZE = 64.0, 40.0, 22.0, 11.0
-INK, QUIET, OFF, GRID = "#222B33", "#5B6770", "#E3A79B", "#D5DBDF"
+INK, QUIET, OFF, ASK, GRID = "#222B33", "#5B6770", "#E3A79B", "#F0CFA0", "#D5DBDF"
 
 
 def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | None:
@@ -29,6 +29,8 @@ def day_bars(letter: Letter, schedule: Schedule) -> tuple[bytes, int, str] | Non
         for crew in schedule.crews
     ]
     bars.append((speak("drains out of service"), schedule.half_days_off, OFF))
+    if asked := schedule.half_days_asked:
+        bars.append((speak("ask before you run water"), asked, ASK))
     left = max(text_wide(capital(name), SIZE) for name, *_ in bars) + MARGIN + AFTER
     gap = text_wide(speak("foundation lift"), 10) + AFTER if later else 0.0
     scale = _Scale(left, min(MOST_DAY, (WIDTH - left - gap) / (days + later)), days, gap)

@@ -169,9 +169,8 @@ def _pipe(canvas: Canvas, view: View) -> None:
 def _depths(letter: Letter, canvas: Canvas, view: View) -> None:
     """Feet below the ground outside, at the left."""
     if not view.known:
-        canvas.text(
-            (0, view.y(view.highest_ft - GUESSED_DEPTH_FT)), letter.speak("depth unknown"), TINY, QUIET, anchor="lm"
-        )
+        over = view.y(view.highest_ft - GUESSED_DEPTH_FT) - 4
+        canvas.text((LEFT + 4, over), letter.speak("depth unknown"), TINY, QUIET, anchor="ls")
         return
     least = 12.0
     step = next((s for s in (1, 2, 5, 10) if s * view.scale * view.times >= least), 20)

@@ -87,9 +87,13 @@ class Letter(Frozen, dict=True):
         page.line(" · ".join(filter(None, [*address, *call, *licence, *insurance])), "quiet")
         for text in self.terms(self.quote.notices, "first page"):
             page.line(text, "first page")
-        if self.quote.job.demo or self.quote.invented:
-            page.line(not_real(self.quote, self.language), "box")
+        self.say_not_real(page)
         page.gap()
+
+    def say_not_real(self, page: Page) -> None:
+        """In a box, where the house or the prices are invented; on every page that somebody could sign or send back."""
+        if text := not_real(self.quote, self.language):
+            page.line(text, "box")
 
     def gas_first(self, page: Page) -> None:
         """Where somebody smelled gas, what comes before anything else."""

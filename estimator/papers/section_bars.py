@@ -9,6 +9,7 @@ from estimator.model.profile import Profile
 from estimator.model.works import Burst, Laid, Left, Lined, Opening
 from estimator.papers.letter import Letter
 from estimator.papers.section_view import AMBER, BAR, INK, LEFT, QUIET, RED, TINY, WIDTH, View
+from estimator.quote.urgency import what_must
 
 DIG, CUT = "#D9B88A", "#E3A79B"
 TUNNEL = "#7A5B2E"
@@ -78,7 +79,7 @@ def signs_of(letter: Letter, views: Sequence[View]) -> list[list[Sign]]:
     openings = [o for w in works for o in w.openings if o.line in names]
     acts = {f.act for f in letter.quote.found if f.line in names and f.places}
     drawn: dict[Sign, bool] = {
-        ("disc", RED, speak("repair now")): "now" in acts,
+        ("disc", RED, letter.say(what_must(letter.quote.diagnosis.needs))): "now" in acts,
         ("disc", AMBER, speak("can wait")): "later" in acts,
         ("dash", QUIET, speak("not inspected")): any(Profile(v.line).not_inspected for v in views),
         ("box", DIG, speak("dug from outside")): any(o.opens_ground for o in openings),

@@ -49,6 +49,16 @@ def how_soon(needs: Sequence[Need]) -> Say | None:
     return HOW_SOON[min(len(HOW_SOON) - 1, max(need.urgency for need in needs))] if needs else None
 
 
+SOON = 3
+"""From this urgency on what must be repaired is to be repaired now."""
+
+
+def what_must(needs: Sequence[Need]) -> Say:
+    """What stands over the findings that must be repaired: now, where the most urgent is so."""
+    soon = any(need.must and need.urgency >= SOON for need in needs)
+    return Say.of("repair now") if soon else Say.of("must be repaired")
+
+
 def if_nothing(needs: Sequence[Need], job: Job | None = None) -> Say | None:
     """One honest sentence: the worst that fits. Pipe that hangs free washes no soil away."""
     kinds = {kind for need in needs for kind in need.kinds}

@@ -95,3 +95,15 @@ def test_as_many_costs_of_others_are_named_as_are_counted(name: str) -> None:
         )
         assert bool(named) == bool(count), option.letter
         assert (f"{count} without a price yet" in option_words.to_others(letter, option)) == bool(count)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_water_is_asked_for_while_somebody_works_in_a_tunnel_under_drains_in_use(name: str) -> None:
+    _, options = offered(name)
+    for option in options:
+        plan, half = option.schedule, option.schedule.day_hours / 2
+        tunnels = {t.repair.id for t in option.takeoffs if t.works.tunnels}
+        inside = [t for t in plan.tasks if t.repair in tunnels and t.step == "dig"]
+        shown = {*plan.half_days_asked, *plan.half_days_off}
+        assert all(int((t.start + 0.26) // half) in shown for t in inside if t.end - t.start > 1), option.letter
+        assert bool(plan.half_days_asked) <= bool(inside)

@@ -12,7 +12,7 @@ from estimator.cli.app import build
 from estimator.disk.disk import Disk
 from estimator.tables.read import demo_folder
 
-KILLED = 9
+FAILED = 70
 ALONE = {"COLUMNS": "100", "ESTIMATOR_SETTINGS": "/nowhere/settings.toml", "ESTIMATOR_TABLES": None}
 WRITING: dict[str, tuple[str, ...]] = {
     "signed": ("quote", "job.toml", "--accepted", "D", "--on", "2026-11-20"),
@@ -31,35 +31,36 @@ def typed(words: tuple[str, ...]) -> int:
     return CliRunner().invoke(build(list(words)), list(words), env=ALONE).exit_code
 
 
-def in_a_child(words: tuple[str, ...], before: Callable[[str, Path], None] | None = None) -> int:
-    """The exit code of a run of its own; `before` is called at each change of the disk and may end it there."""
+def held(folder: Path) -> dict[str, bytes | None]:
+    """Every file, unfinished ones too, and every folder, but the locks, which stay and hold nothing."""
+    there = (p for p in folder.rglob("*") if p.name != ".lock")
+    return {str(p.relative_to(folder)): p.read_bytes() if p.is_file() else None for p in there}
+
+
+class Killed:
+    """Keeps, before each change of the disk, what a run killed there would leave of its folder; two that are the same once."""
+
+    def __init__(self, folder: Path, into: Path) -> None:
+        self.folder, self.into, self.number = folder, into, 0
+        self.last: dict[str, bytes | None] = {}
+
+    def __call__(self, what: str, path: Path) -> None:
+        if (now := held(self.folder)) != self.last:
+            self.last, self.number = now, self.number + 1
+            shutil.copytree(self.folder, self.into / f"killed-{self.number:03}")
+
+
+def in_a_child(words: tuple[str, ...], before: Callable[[str, Path], None]) -> int:
+    """The exit code of a run that is over and gone when this returns; `before` is called at each change of the disk."""
     child = os.fork()
     if child == 0:
-        code = KILLED + 1
+        code = FAILED
         try:
-            if before is not None:
-                Disk.__init__.__defaults__ = (before,)
+            Disk.__init__.__defaults__ = (before,)
             code = typed(words)
         finally:
             os._exit(code)
     return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
-
-
-class Countdown:
-    """Ends the run at the n-th change."""
-
-    def __init__(self, number: int) -> None:
-        self.left = number
-
-    def __call__(self, what: str, path: Path) -> None:
-        self.left -= 1
-        if not self.left:
-            os._exit(KILLED)
-
-
-def held(folder: Path) -> dict[str, bytes]:
-    """Every file, unfinished ones too, but the locks, which stay and hold nothing."""
-    return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file() and p.name != ".lock"}
 
 
 @pytest.fixture(scope="module", name="before")
@@ -80,18 +81,11 @@ def test_a_run_killed_anywhere_is_made_good_by_the_next(
     monkeypatch.chdir(whole)
     if name != "signed" and not of_tables:
         assert typed(WRITING["signed"]) == 0
-    signed = tmp_path / "signed"
-    shutil.copytree(whole, signed)
-    assert in_a_child(WRITING[name]) == 0
-    kills = 0
-    while True:
-        folder = tmp_path / f"killed-{kills + 1}"
-        shutil.copytree(signed, folder)
-        monkeypatch.chdir(folder)
-        if in_a_child(WRITING[name], Countdown(kills + 1)) != KILLED:
-            break
-        kills += 1
+    assert in_a_child(WRITING[name], Killed(whole, tmp_path)) == 0
+    left = sorted(tmp_path.glob("killed-*"))
+    assert len(left) > 3
+    for folder in left:
         if held(folder) != held(whole):  # else it had done all it was to do, and who types it again means it twice
-            assert in_a_child(WRITING[name]) in (0, 1)  # 1: the file stands there whole, and is not written over
+            monkeypatch.chdir(folder)
+            assert typed(WRITING[name]) in (0, 1)  # 1: the file stands there whole, and is not written over
             assert held(folder) == held(whole)
-    assert kills > 3

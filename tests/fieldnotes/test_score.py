@@ -6,31 +6,53 @@ then. fourth.toml to tenth.toml came from other hands, blind: 74, 85, 87, 81, 71
 84 % of tenth.toml once ninth.toml alone had been mended.
 """
 
+import importlib.util
 import json
 import subprocess
 import sys
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
+from estimator.cli.interview import log_talk
+
 NOTES = Path(__file__).parents[1] / "cases" / "notes"
-GOOD = {"right": ("RIGHT",), "note": ("RIGHT",), "ask": ("GUESS", "ASKED")}
 LEAST_RIGHT = 0.95
+CORPORA = sorted(path.stem for path in NOTES.glob("*.toml"))
 
 
-@pytest.mark.parametrize("corpus", sorted(path.name for path in NOTES.glob("*.toml")))
-def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(corpus, tmp_path):
-    out = tmp_path / "score.json"
-    ran = subprocess.run(
-        [sys.executable, NOTES / "score.py", NOTES / corpus, sys.executable, "--json", out],
-        capture_output=True,
-        text=True,
-    )
-    assert ran.returncode == 0, ran.stderr
-    rows = json.loads(out.read_text("utf-8"))
+def _score() -> ModuleType:
+    spec = importlib.util.spec_from_file_location("notes_score", NOTES / "score.py")
+    assert spec is not None and spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+SCORE = _score()
+
+
+@pytest.mark.parametrize("name", CORPORA)
+def test_what_a_person_would_understand_is_read_what_one_would_ask_is_asked_and_nothing_is_wrong(name, monkeypatch):
+    monkeypatch.setattr(
+        log_talk.log_files, "written", log_talk.log_files.written
+    )  # the judge's interview writes no file
+    lines = SCORE.corpus(NOTES / f"{name}.toml")
+    assert SCORE.checked(lines) == []
+    rows = SCORE.scored(lines)
     for reader in ("batch", "interview"):
-        said = [(row["must"], row[reader]["verdict"], row["text"]) for row in rows]
+        said = [(line["must"], row[reader]["verdict"], line["text"]) for line, row in zip(lines, rows, strict=True)]
         assert [text for _, verdict, text in said if verdict in ("WRONG", "BADGUESS", "n/a")] == []
-        assert [text for must, verdict, text in said if must == "ask" and verdict not in GOOD[must]] == []
-        right = [verdict in GOOD[must] for must, verdict, _ in said if must == "right"]
+        assert [text for must, verdict, text in said if must == "ask" and verdict not in SCORE.GOOD[must]] == []
+        right = [verdict in SCORE.GOOD[must] for must, verdict, _ in said if must == "right"]
         assert sum(right) / len(right) >= LEAST_RIGHT
+
+
+def test_the_judge_runs_by_itself_with_the_standard_library_alone(tmp_path):
+    out = tmp_path / "score.json"
+    words = [NOTES / "score.py", NOTES / "lines.toml", sys.executable, "--line", "1", "--json", out]
+    ran = subprocess.run([sys.executable, *words], capture_output=True, text=True)
+    assert ran.returncode == 0, ran.stderr
+    (row,) = json.loads(out.read_text("utf-8"))
+    assert row["batch"]["verdict"] in SCORE.GOOD[row["must"]]

@@ -72,21 +72,9 @@ def test_what_was_chosen_can_be_accepted_and_its_money_is_owed(job: Path, tmp_pa
     assert f"{totals(job, 2)['D']:,.2f}" in run("money", folder / "job.toml").output
 
 
-def test_the_job_file_may_say_it_too_and_the_command_line_stands_over_it(job: Path, tmp_path: Path) -> None:
-    folder = tmp_path / "house"
-    folder.mkdir()
-    for name in demo.FILES:
-        shutil.copyfile(NOTES / name, folder / name)
-    path = folder / "job.toml"
-    path.write_text(
-        path.read_text("utf-8").replace("[wishes]\n", '[wishes]\nadd_ons = ["cleanout", "drain-plan"]\n'), "utf-8"
-    )
-    for words, like in (((), 2), (("--with", "none"), 1)):
-        assert run("quote", path, "--on", "2026-11-18", *words).exit_code == 0
-        assert totals(path, len(list((folder / "job").glob("r?")))) == totals(job, like)
-
-
-def test_none_stays_none_until_the_job_file_wishes_otherwise(job: Path, tmp_path: Path) -> None:
+def test_the_job_file_may_say_it_too_and_none_stands_over_it_until_the_file_wishes_otherwise(
+    job: Path, tmp_path: Path
+) -> None:
     folder = tmp_path / "house"
     folder.mkdir()
     for name in demo.FILES:

@@ -22,6 +22,7 @@ from estimator.papers.office_sums import sums_of
 from estimator.pipeline import with_job_settings, with_ranges
 from estimator.quote.recommend import is_visit
 from estimator.sheets.write import write
+from tests.printed_pages import printed_pages
 from tests.wording.plain_english import sentences
 
 JOB = Path(demo.__file__).parent / "job.toml"
@@ -33,9 +34,7 @@ def _quote():
 
 
 def pages_of(book):
-    """Printed pages as the file has them turned, one a sheet and one a break; sheets that are not printed left out."""
-    sheets = load_workbook(io.BytesIO(write(book)))
-    return sum(1 + len(sheet.row_breaks.brk) for sheet in sheets if sheet.sheet_state == "visible")
+    return sum(printed_pages(book).values())
 
 
 @pytest.mark.parametrize(("language", "most"), [("en_US", 2999), ("es_US", 2999)])

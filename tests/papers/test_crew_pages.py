@@ -3,13 +3,12 @@
 Pages are counted as the file turns them: one a sheet and one more a break.
 """
 
-import io
 from collections import Counter
-from collections.abc import Iterator
+from functools import cache
+from itertools import product
 from pathlib import Path
 
 import pytest
-from openpyxl import load_workbook
 
 from estimator.model.offer import Option, Quote
 from estimator.papers.crew import crew
@@ -17,34 +16,29 @@ from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
 from estimator.pipeline import with_job_settings
 from estimator.sheets.book import Book
-from estimator.sheets.write import write
 from tests.made_up.stretch import demo_tables
 from tests.papers.test_crew_cautions import JOBS, quote_of
+from tests.printed_pages import printed_pages
 
 MOST_PAGES = 5
 LANGUAGES = ("en_US", "es_US")
 
 
-def books(path: Path) -> Iterator[tuple[Quote, Option, str, Book]]:
+@cache
+def books(path: Path) -> tuple[tuple[Quote, Option, str, Book], ...]:
     quote = quote_of(path)
     if quote is None:
-        return
+        return ()
     tables = with_job_settings(quote.job, demo_tables())
-    for option in quote.options:
-        for language in LANGUAGES:
-            yield quote, option, language, crew(quote, language, option.letter, tables=tables)
-
-
-def pages_of(book: Book) -> dict[str, int]:
-    sheets = load_workbook(io.BytesIO(write(book)))
-    return {sheet.title: 1 + len(sheet.row_breaks.brk) for sheet in sheets if sheet.sheet_state == "visible"}
+    kinds = product(quote.options, LANGUAGES)
+    return tuple((quote, o, language, crew(quote, language, o.letter, tables=tables)) for o, language in kinds)
 
 
 @pytest.mark.parametrize("path", JOBS, ids=lambda path: path.parent.name)
 def test_no_crew_book_prints_more_than_five_pages_nor_says_a_caution_twice_nor_lacks_its_drawing(path: Path) -> None:
     for quote, option, language, book in books(path):
         name = f"{option.letter} {language}"
-        pages = pages_of(book)
+        pages = printed_pages(book)
         assert sum(pages.values()) <= MOST_PAGES, (name, pages)
         safety = [str(cell.value) for cell in (row.cells[-1] for row in book.sheets[0].rows if row.cells)]
         ticked = Counter(text for text in safety if text.startswith("☐"))

@@ -8,12 +8,13 @@ from decimal import Decimal
 from estimator.diagnosis import diagnose
 from estimator.model.add_on import AddOn
 from estimator.model.frozen import Frozen
-from estimator.model.job import Job, Override
+from estimator.model.job import Job
 from estimator.model.judgement import FLOOR_RULE, Diagnosis
 from estimator.model.offer import Margin, Quote
 from estimator.model.price import Price
 from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.say import Say
+from estimator.model.wanted import Override
 from estimator.model.work import Repair, Takeoff, all_repairs
 from estimator.pricing.add_ons import add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope

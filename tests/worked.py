@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from estimator.tables.rows import Equipment, Kept, Production
+from estimator.tables.rows import Equipment, Kept
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 
 HOURS = {

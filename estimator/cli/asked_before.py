@@ -31,7 +31,7 @@ def asked_before(
     Notes that cannot be read give none: the log that they lack may come later. Errors: those of `make`, which are never kept.
     """
     from estimator.cli.tables_asked import tables_folder
-    from estimator.tables.where import content_of
+    from estimator.tables.table_files import content_of
 
     folder = job_file.parent
     text, prices = _digest(job_file), content_of(tables_folder(tables))

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 import typer
 
+from estimator.cli.priced_job import ready
 from estimator.cli.problems import BEYOND_LINE, NO_LINE, NOTHING_TO_COMPARE
 from estimator.cli.views.words import number
-from estimator.cli.way import ready
 from estimator.model.job import Job
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Place

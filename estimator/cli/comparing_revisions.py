@@ -72,7 +72,7 @@ def _asked(old: Record, new: Record, moved: tuple[Change, ...]) -> bool:
 
 def _as_found(old: Record, new: Record, known: Known) -> dict[str, Decimal]:
     """What the new notes found, with the wishes and decisions of the old ones, at the new prices; nothing where not."""
-    from estimator.records.whose import as_found
+    from estimator.records.change_source import as_found
 
     before, after = _job(old), _job(new)
     return _priced(as_found(after, before), new, known) if before and after else {}

@@ -12,10 +12,10 @@ from estimator.model.problem import Level, Problem
 from estimator.model.say import Say, Typed
 from estimator.tables.first_answers import BURDEN_TYPED, TYPED, members_of, own_place, typed_columns, written_values
 from estimator.tables.first_questions import CITY, OF_THE_MARGIN, Question
+from estimator.tables.invented_rows import own_rows
 from estimator.tables.overhead import CrewDayCost, crew_day_cost
 from estimator.tables.own_csv import OwnTables
 from estimator.tables.tables import Tables
-from estimator.tables.whose import own_rows
 from estimator.wording.say import say
 
 LANGUAGES = ("en_US", "es_US")

@@ -1,17 +1,17 @@
 """What `estimator quote` can do, one function each: write a revision, make one again, note an acceptance, verify a file."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
-from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.problems import DAY_TO_COME, STILL_INVENTED
+from estimator.cli.priced_job import Priced, only_nothing_to_offer, quoted, same_day
+from estimator.cli.problems import STILL_INVENTED
 from estimator.cli.reader import reader, speak_to_reader
 from estimator.cli.views.gas import gas_first
 from estimator.cli.views.screen import Row, width
 from estimator.cli.views.words import dollars
-from estimator.cli.way import Priced, only_nothing_to_offer, quoted, same_day
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Typed, chained
@@ -22,6 +22,25 @@ if TYPE_CHECKING:
     from estimator.model.job import Job
     from estimator.records.issue import Issued, Made
     from estimator.records.record import Inputs, Record
+
+
+def new(
+    job_file: Path,
+    tables: Path | None,
+    on: date | None,
+    languages: tuple[str, ...],
+    anew: bool,
+    add_ons: tuple[str, ...] | None,
+    pdf: bool,
+) -> list[Row]:
+    """The next revision written, and told; its customer's papers as PDF too where that is asked for."""
+    run, issued = written(job_file, tables, on, languages, anew, add_ons)
+    rows = told(issued, run.quote)
+    if pdf:
+        from estimator.cli.pdf import write_pdfs
+
+        rows += write_pdfs(issued.files)
+    return rows
 
 
 def written(
@@ -42,31 +61,17 @@ def written(
     from estimator.records.accepted import not_before
     from estimator.records.edited_prices import edited
     from estimator.records.issue import Made, issue
-    from estimator.records.own_numbers import held, to_look_at
-    from estimator.records.record import Inputs
+    from estimator.records.own_numbers import to_look_at
 
     if on is not None:
         not_before(revisions_folder(job_file), on)
     last = _newest_record(revisions_folder(job_file))
     run = quoted(job_file, tables, on, last.price_day if last and not anew else same_day, add_ons)
-    wanted = languages or run.quote.job.languages
     pictures, wrong = photos(job_file.parent, run.quote)
     tell(wrong)
     if run.quote.invented:
         tell([STILL_INVENTED(Place(file=job_file.name), because=chained(run.quote.invented))])
-    inputs = Inputs(
-        job_file=job_file.name,
-        texts=run.texts,
-        tables=run.tables,
-        day=run.quote.price_day,
-        dated=run.quote.day,
-        languages=wanted,
-        pictures=pictures,
-        own_numbers=held(last.data["quote"]) if last else (),
-        seed=seed_of(run.quote.job.number),
-        add_ons=run.quote.job.chosen,
-        visits=run.quote.job.visits,
-    )
+    inputs = _inputs(job_file, run, languages, pictures, last)
     quote = _for_the_office(run.quote, inputs)
 
     def make(number: int) -> Made:
@@ -77,6 +82,29 @@ def written(
     of_price = (*to_look_at(inputs.own_numbers, quote), *short_of_confidence(quote)) if issued.new else ()
     tell((*issued.problems, *of_price, *moved))
     return run, issued
+
+
+def _inputs(
+    job_file: Path, run: Priced, languages: tuple[str, ...], pictures: "Mapping[str, bytes]", last: "Record | None"
+) -> "Inputs":
+    """All that the papers of a revision are made of, as its record keeps it."""
+    from estimator.records.own_numbers import set_by_hand
+    from estimator.records.record import Inputs
+
+    quote = run.quote
+    return Inputs(
+        job_file=job_file.name,
+        texts=run.texts,
+        tables=run.tables,
+        day=quote.price_day,
+        dated=quote.day,
+        languages=languages or quote.job.languages,
+        pictures=pictures,
+        own_numbers=set_by_hand(last.data["quote"]) if last else (),
+        seed=seed_of(quote.job.number),
+        add_ons=quote.job.chosen,
+        visits=quote.job.visits,
+    )
 
 
 def short_of_confidence(quote: Quote) -> tuple[Problem, ...]:
@@ -164,63 +192,6 @@ def _quote_of(job: "Job", inputs: "Inputs") -> Quote:
     if result.quote is None:
         raise CannotGoOn(*result.problems)
     return result.quote
-
-
-def accept(job_file: Path, letter: str, on: date, asked: str = "") -> list[Row]:
-    """The note that an option was accepted: of the revision that was asked for, such as r1, else of the newest one."""
-    from estimator.records.accepted import accept as note
-    from estimator.records.accepted import note_of
-    from estimator.records.revisions import named, newest
-
-    folder = revisions_folder(job_file)
-    revision = named(folder, asked) if asked else newest(folder) or named(folder, "r1")
-    kept = note(folder, revision, letter, on)
-    _ask_about_a_day_to_come(on, note_of(folder, revision))
-    speak, words = speak_to_reader(), {"letter": kept.option, "number": kept.revision, "day": kept.on}
-    said = [speak("Option {letter} of r{number} accepted on {day}, {total}.", **words, total=_total(kept.total))]
-    if kept.cancel_until:
-        until = kept.cancel_until
-        said.append(speak("The homeowner may cancel until the end of {day}; start nothing before.", day=until))
-    return [Row(text) for text in said]
-
-
-def _total(amount: str) -> str:
-    return dollars(Decimal(amount), language=reader())
-
-
-def finish(job_file: Path, on: date) -> list[Row]:
-    """The note that the accepted work was done."""
-    from estimator.cli.views.problems import tell
-    from estimator.records.finished import doubts, note_of
-    from estimator.records.finished import finish as note
-
-    folder = revisions_folder(job_file)
-    kept = note(folder, on)
-    tell(doubts(folder, kept))
-    _ask_about_a_day_to_come(on, note_of(folder, kept.revision))
-    words = {"letter": kept.option, "number": kept.revision, "day": kept.on}
-    return [Row(speak_to_reader()("Option {letter} of r{number} was done on {day}.", **words))]
-
-
-def lose(job_file: Path, on: date, why: str) -> list[Row]:
-    """The note that the job was not won, and why; typed again it takes the place of the one before."""
-    from estimator.records.afterwards.lost import NAME
-    from estimator.records.afterwards.lost import lose as note
-
-    folder = revisions_folder(job_file)
-    kept = note(folder, on, why.strip())
-    _ask_about_a_day_to_come(on, folder / NAME)
-    words = {"number": kept.revision, "day": kept.on, "why": Typed(kept.why)}
-    return [Row(speak_to_reader()("r{number} was lost on {day}: {why}.", **words))]
-
-
-def _ask_about_a_day_to_come(on: date, note: Path) -> None:
-    """Nothing is refused for it: the machine's clock may be the one that is wrong."""
-    from estimator.cli.clock import today
-    from estimator.cli.views.problems import tell
-
-    if on > today():
-        tell([DAY_TO_COME(Place(), day=on, today=today(), file=note)])
 
 
 def listed(files: "tuple[Path, ...]") -> list[Row]:

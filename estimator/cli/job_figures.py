@@ -5,7 +5,7 @@ from dataclasses import replace
 from decimal import Decimal
 from pathlib import Path
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.frozen import Frozen
 from estimator.model.offer import Option
 from estimator.model.say import FromTable, Say

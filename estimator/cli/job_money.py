@@ -8,6 +8,7 @@ from typing import get_args
 
 import typer
 
+from estimator.cli.tables_asked import readable_tables
 from estimator.cli.views.vocabulary import term
 from estimator.cli.writing import new_file
 from estimator.model.problem import Place, Problem
@@ -16,6 +17,7 @@ from estimator.pricing.ledger import Account, Entry, Kind, bookkeeping_csv
 from estimator.records.accepted import accepted
 from estimator.records.afterwards.money import START, Money, changed, milestone, money, note
 from estimator.records.afterwards.ordered import order_entries
+from estimator.records.afterwards.owing import Owing, owing
 from estimator.records.afterwards.problems import (
     BEFORE_SIGNING,
     BOOKED_ALREADY,
@@ -24,6 +26,7 @@ from estimator.records.afterwards.problems import (
 )
 from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
+from estimator.records.standing import job_files
 from estimator.tables.tables import Tables
 from estimator.wording.say import speaker, spoken
 
@@ -55,6 +58,16 @@ def noted(folder: Path, done: Sold, said: dict[str, str], amount: str, day: date
                 done, "change" if kind == "change" else "credit", said[kind], _above(amount), day, reference
             )
     return note(folder, done, entries, due) if entries or due else state
+
+
+def noted_with_doubts(
+    folder: Path, done: Sold, said: dict[str, str], amount: str, day: date, reference: str
+) -> tuple[Money, list[Problem]]:
+    """The same, and what is asked about it: money that came early or too much, or that may have been noted twice."""
+    before = money(folder, done)
+    state = noted(folder, done, said, amount, day, reference)
+    typed = bool(said["paid"] or said["change"] or said["credit"])
+    return state, [*doubts(folder, done, state, said["paid"], amount, day), *twice(folder, before, state, typed)]
 
 
 def _due_name(state: Money, typed: str, folder: Path) -> str:
@@ -158,6 +171,15 @@ def of_all(job_files: Iterable[Path]) -> Iterator[Account]:
         if accepted(folder):
             done = sold(folder)
             yield account(money(folder, done), done)
+
+
+def of_folder(folder: Path, day: date, to: Path | None, tables: Path | None, language: str) -> tuple[Owing, ...]:
+    """Who owes what over a folder of jobs; where a file is named, every accepted job's money is written there. Errors: CannotGoOn."""
+    files = list(job_files(folder))
+    found = owing(files, day)
+    if to is not None:
+        written(to, of_all(files), readable_tables(day, tables), language)
+    return found
 
 
 def account(state: Money, done: Sold) -> Account:

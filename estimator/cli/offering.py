@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from estimator.cli.guard import DONE, TO_MEND
+from estimator.cli.priced_job import Priced, only_nothing_to_offer, priced, ready
 from estimator.cli.views.screen import Row
-from estimator.cli.way import Priced, only_nothing_to_offer, priced, ready
 from estimator.model.frozen import Frozen
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Quote

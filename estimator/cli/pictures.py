@@ -13,9 +13,10 @@ from rich.text import Text
 
 from estimator import demo
 from estimator.cli.comparing import compared_with
+from estimator.cli.judged_job import look
+from estimator.cli.priced_job import priced
 from estimator.cli.views import check, compare, explain, options
 from estimator.cli.views.screen import STYLES, Row
-from estimator.cli.way import look, priced
 
 COLUMNS = 80
 PAPER = TerminalTheme((255, 255, 255), (32, 33, 36), [(32, 33, 36), (176, 0, 32), (0, 110, 50), *[(32, 33, 36)] * 5])

@@ -3,9 +3,9 @@
 import inspect
 import re
 import sys
-from collections.abc import Callable
 from difflib import get_close_matches
 from doctest import DocTestParser
+from types import ModuleType
 
 from estimator.cli.problems import NO_RULE
 from estimator.diagnosis.reading import Reading
@@ -15,6 +15,7 @@ from estimator.model.judgement import Effect
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.scopes.rules import RULES, Rule
+from estimator.scopes.rules.rule import Row
 from estimator.tables.tables import Tables
 
 
@@ -56,19 +57,18 @@ def looked_up(asked: str, tables: Tables) -> tuple[Entry, ...]:
 
 
 def _rule(rule: Rule, tables: Tables) -> Entry:
-    function = rule.applies or rule.measures or rule.rests
     return Entry(
         id=rule.id,
         kind="rule",
         statement=rule.statement,
         reason=rule.reason,
         source=rule.source,
-        effects=_effects(function) if function else (),
+        effects=_effects(rule),
         methods=rule.asked_of,
         settings=_settings(rule.reads, tables),
         guards_people=rule.guards_people,
         worse=rule.worse,
-        examples=_examples(function) if function else (),
+        examples=_examples(rule),
     )
 
 
@@ -90,13 +90,25 @@ def _settings(keys: tuple[str, ...], tables: Tables) -> tuple[tuple[str, str, st
     return tuple((row.key, row.value, row.unit) for row in rows)
 
 
-def _effects(function: Callable[..., object]) -> tuple[str, ...]:
-    """What the rule may answer, in the order of Effect: read from its own file."""
-    named = set(re.findall(r"Effect\.([A-Z_]+)", inspect.getsource(sys.modules[function.__module__])))
+def _effects(rule: Rule) -> tuple[str, ...]:
+    """What the rule may answer, in the order of Effect: a row's one answer, else as its own file names them."""
+    if isinstance(rule, Row):
+        return (str(rule.effect),)
+    home = _home(rule)
+    named = set(re.findall(r"Effect\.([A-Z_]+)", inspect.getsource(home) if home else ""))
     return tuple(str(effect) for effect in Effect if effect.name in named)
 
 
-def _examples(function: Callable[..., object]) -> tuple[tuple[str, str], ...]:
-    """The examples on top of the rule's file, one that fires and one that just misses."""
-    parts = DocTestParser().get_examples(sys.modules[function.__module__].__doc__ or "")
+def _examples(rule: Rule) -> tuple[tuple[str, str], ...]:
+    """Facts it fires on and facts it just misses, each with the answer: a row's own, else those on top of its file."""
+    if isinstance(rule, Row):
+        return (*((facts, str(rule.effect)) for facts in rule.fires), *((facts, "None") for facts in rule.misses))
+    home = _home(rule)
+    parts = DocTestParser().get_examples((home and home.__doc__) or "")
     return tuple((e.source.strip(), e.want.strip()) for e in parts if e.want)
+
+
+def _home(rule: Rule) -> ModuleType | None:
+    """The file of a rule that has one of its own; None for one that takeoff finds."""
+    function = rule.applies or rule.measures or rule.rests
+    return sys.modules[function.__module__] if function else None

@@ -3,7 +3,8 @@
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-from estimator.cli.way import Looked, look, priced
+from estimator.cli.judged_job import Looked, look
+from estimator.cli.priced_job import priced
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.job import Job
 from estimator.model.offer import Option

@@ -6,7 +6,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator import demo
-from estimator.cli.way import errors_in
+from estimator.cli.judged_job import errors_in
 from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Level
 from estimator.model.say import Say

@@ -34,7 +34,7 @@ def tables_before(day: date, asked: Path | None, before: Path | None) -> "Tables
 
     Errors: CannotGoOn where the ones named cannot be read.
     """
-    from estimator.tables.where import demo_folder
+    from estimator.tables.table_files import demo_folder
 
     if before is not None:
         return readable_tables(day, before)
@@ -46,7 +46,7 @@ def tables_before(day: date, asked: Path | None, before: Path | None) -> "Tables
 
 def tables_folder(asked: Path | None) -> Path:
     """Where those tables lie."""
-    from estimator.tables.where import demo_folder
+    from estimator.tables.table_files import demo_folder
 
     return firms_own(asked) or demo_folder()
 

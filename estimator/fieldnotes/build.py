@@ -17,10 +17,11 @@ from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.unlikely import thick_slab
 from estimator.fieldnotes.wanted import UNKNOWN_LINE, WHERE, is_where, wanted_options
 from estimator.fieldnotes.watertests import water_test
-from estimator.model.job import Foundation, Job, Override, Reroute, WantedOption, WaterTest, Wishes
+from estimator.model.job import Foundation, Job, Reroute, WaterTest, Wishes
 from estimator.model.lengths import parse_quantity
 from estimator.model.problem import Problem
 from estimator.model.say import Say
+from estimator.model.wanted import Override, WantedOption
 
 NO_LINES = error("job/no-lines", "the job has no [[line]].", "Add one for each run of pipe that was filmed or matters.")
 TWO_LINES = error("job/two-lines", "two lines are called {name}.", "Give each line a name of its own.")

@@ -9,9 +9,10 @@ import tomlkit
 from estimator.fieldnotes.dumplog import dump_log, number
 from estimator.fieldnotes.written import written
 from estimator.model.frozen import Frozen
-from estimator.model.job import Job, Reroute, WantedOption, WaterTest
+from estimator.model.job import Job, Reroute, WaterTest
 from estimator.model.lengths import show
 from estimator.model.line import Line
+from estimator.model.wanted import WantedOption
 
 
 class Dump(Frozen):

@@ -23,20 +23,8 @@ from estimator.fieldnotes.values import (
     Words,
 )
 from estimator.fieldnotes.written import AsRecord, Form
-from estimator.model.job import (
-    Allowance,
-    Approval,
-    Customer,
-    Discount,
-    Foundation,
-    House,
-    Leg,
-    Override,
-    Sign,
-    Site,
-    WantedAddOn,
-    Wishes,
-)
+from estimator.model.job import Customer, Foundation, House, Leg, Sign, Site, Wishes
+from estimator.model.wanted import Allowance, Approval, Discount, Override, WantedAddOn
 
 
 class JobForm(Form):

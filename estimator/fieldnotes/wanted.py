@@ -8,13 +8,13 @@ from estimator.fieldnotes.forms import JobFileForm, RerouteForm, WantedRepairFor
 from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.syntax import Document
-from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.line import Line
 from estimator.model.problem import Place, Problem
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.visit import KINDS
+from estimator.model.wanted import WantedOption, WantedRepair
 from estimator.works.methods import known as known_way
 from estimator.works.methods import names
 

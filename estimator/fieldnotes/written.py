@@ -23,8 +23,9 @@ from pydantic_core import CoreSchema, core_schema
 
 from estimator.fieldnotes import values
 from estimator.model.frozen import Frozen
-from estimator.model.job import EdgeBeam, House, Override
+from estimator.model.job import EdgeBeam, House
 from estimator.model.lengths import show
+from estimator.model.wanted import Override
 
 _UNIT = re.compile(r"_(?:ft|sf)$")
 

@@ -4,7 +4,7 @@ from math import hypot
 
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
-from estimator.model.works import Opening
+from estimator.model.opening import Opening
 from estimator.onsite.positions import Errors, FromPoint, FromWall, allowed_ft, from_point, from_walls
 from estimator.onsite.walls import side_of
 

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 
 from estimator.model.job import Job
 from estimator.model.offer import Option
+from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
-from estimator.model.works import Opening
 from estimator.onsite.corners import End, ends_of, width_ft
 from estimator.onsite.one_more import one_more_block
 from estimator.onsite.positions import Errors

@@ -9,17 +9,17 @@ from dataclasses import replace
 from functools import cache
 
 from estimator.model.answers import INDOOR_ZONES
-from estimator.model.deeper import deeper
+from estimator.model.deeper_line import deeper
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark, Tie
 from estimator.model.money import exact
 from estimator.model.offer import Option
+from estimator.model.opening import Opening
 from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Inches, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Takeoff
-from estimator.model.works import Opening
 from estimator.onsite.elevations import INCHES_PER_FT, elevations
 from estimator.onsite.positions import Errors, allowed_ft, from_point, from_walls, within_ft
 from estimator.onsite.sheet import Block, Words

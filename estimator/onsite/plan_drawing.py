@@ -8,8 +8,8 @@ from collections.abc import Callable
 from itertools import pairwise
 
 from estimator.drawing.canvas import Canvas
+from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
-from estimator.model.works import Opening
 from estimator.onsite.dead_reckoning import XY, Track
 from estimator.onsite.plan_labels import Labels
 from estimator.onsite.plan_layout import Frame, Lettered, Sketch

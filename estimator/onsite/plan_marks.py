@@ -11,7 +11,8 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.dead_reckoning import XY, Track
 from estimator.onsite.plan import Plan, distance_ft
 from estimator.onsite.ways_in import PLAIN, SAME_FT
-from estimator.wording.plain import ROOMS, UTILITIES, in_plain_words
+from estimator.wording.crew_words import UTILITIES
+from estimator.wording.plain import ROOMS, in_plain_words
 
 Kind = Literal["access point", "branch", "beam", "utility", "tree", "footing", "lot line", "room"]
 Words = Say | str

@@ -4,11 +4,12 @@ from collections.abc import Iterable, Sequence
 
 from estimator.model.job import Job
 from estimator.model.line import Line, Mark
+from estimator.model.opening import Opening
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
-from estimator.model.works import Opening
 from estimator.onsite.sheet import Block, Words
-from estimator.wording.plain import UTILITIES, in_plain_words
+from estimator.wording.crew_words import UTILITIES
+from estimator.wording.plain import in_plain_words
 
 HAND_FT = 2.0
 """So near to a utility people dig by hand: 18 to 24 in each side in most states (from memory; your state's law counts)."""

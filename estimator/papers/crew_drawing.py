@@ -19,9 +19,10 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page
 from estimator.sheets.book import Cell, Sheet
 from estimator.tables.tables import Tables
-from estimator.wording.found import in_words
+from estimator.wording.crew_words import FLOWS, LIVE, MARKS, SIDES
+from estimator.wording.finding_words import in_words
 from estimator.wording.numbers import feet, inches
-from estimator.wording.plain import FLOWS, GRADES, LIVE, MARKS, PIPES, ROOMS, SIDES, in_plain_words
+from estimator.wording.plain import GRADES, PIPES, ROOMS, in_plain_words
 from estimator.wording.say import capital, plain_words
 
 WIDTHS = (24.0, 54.0, 14.0, 32.0)

@@ -13,7 +13,7 @@ from estimator.papers.check_code import check_code
 from estimator.papers.page import Page
 from estimator.sheets.book import Sheet
 from estimator.wording.say import Speaker, capital, pick, say, speaker
-from estimator.wording.typed import as_typed
+from estimator.wording.typed_words import as_typed
 
 LOGO, LOGO_HEIGHT_PX = "logo", 56
 

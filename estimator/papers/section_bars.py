@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from estimator.drawing.canvas import Canvas, text_wide
 from estimator.model.line import Line
 from estimator.model.offer import Option
+from estimator.model.opening import Opening
 from estimator.model.profile import Profile
-from estimator.model.works import Burst, Laid, Left, Lined, Opening
+from estimator.model.works import Burst, Laid, Left, Lined
 from estimator.papers.letter import Letter
 from estimator.papers.section_view import AMBER, BAR, INK, LEFT, QUIET, RED, TINY, WIDTH, View
 from estimator.quote.urgency import what_must

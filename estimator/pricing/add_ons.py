@@ -6,11 +6,12 @@ from decimal import Decimal
 
 from estimator.model.add_on import AddOn
 from estimator.model.frozen import Frozen
-from estimator.model.job import Job, WantedAddOn
+from estimator.model.job import Job
 from estimator.model.judgement import FLOOR_RULE
 from estimator.model.money import cents
 from estimator.model.price import Price
 from estimator.model.problem import Place, Problem
+from estimator.model.wanted import WantedAddOn
 from estimator.model.work import LETTERS, Scope, Takeoff
 from estimator.pricing.add_on_price import priced, taxed
 from estimator.pricing.facts import holds

@@ -5,11 +5,11 @@ from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.frozen import Frozen
-from estimator.model.job import Allowance, Discount, Override
 from estimator.model.money import up_to
 from estimator.model.price import CostLine, CrewDays, LineItem, Overruled, Price, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
+from estimator.model.wanted import Allowance, Discount, Override
 from estimator.model.work import Takeoff
 from estimator.pricing.cost_lines import cost_lines
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor

@@ -12,7 +12,7 @@ from estimator.pricing.hours import hours_each, slowed_by, times
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.prepared import Prepared
 from estimator.pricing.problems import NO_CREW, SET_UP_EATS_THE_DAY, UNKNOWN_ROW, cell, stop
-from estimator.tables.rows import CrewMember, Production, Role
+from estimator.tables.rows_of_hours import CrewMember, Production, Role
 from estimator.tables.tables import Tables
 
 SET_UP_TASK = "daily set-up"

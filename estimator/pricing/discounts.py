@@ -4,11 +4,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
-from estimator.model.job import Allowance, Discount, Override
 from estimator.model.judgement import FLOOR_RULE
 from estimator.model.money import cents
 from estimator.model.price import LineItem
 from estimator.model.problem import Place
+from estimator.model.wanted import Allowance, Discount, Override
 from estimator.pricing.problems import BELOW_FLOOR, stop
 from estimator.tables.rows import PriceClass
 

@@ -6,7 +6,7 @@ from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
 from estimator.pricing.parts import Part
 from estimator.pricing.problems import cell
-from estimator.tables.rows import Factor, Production
+from estimator.tables.rows_of_hours import Factor, Production
 from estimator.tables.tables import Tables
 
 

@@ -7,11 +7,11 @@ from decimal import Decimal
 
 import numpy as np
 
-from estimator.model.job import Override
 from estimator.model.likely_range import LikelyRange
 from estimator.model.money import exact, up_to
 from estimator.model.price import Price
 from estimator.model.problem import Place, Problem
+from estimator.model.wanted import Override
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.causes import UNSEEN, cause_of

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cache
 
-from estimator.model.deeper import deeper
+from estimator.model.deeper_line import deeper
 from estimator.model.job import Job
 from estimator.model.judgement import Effect
 from estimator.model.line import Mark

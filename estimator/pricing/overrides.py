@@ -5,15 +5,15 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import NoReturn
 
-from estimator.model.job import Override
 from estimator.model.lengths import parse_quantity
 from estimator.model.money import exact
 from estimator.model.price import Overruled, TaskHours
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
+from estimator.model.wanted import Override
 from estimator.model.work import Quantity, Takeoff
 from estimator.pricing.problems import BAD_OVERRIDE, OVERRIDE_UNIT
-from estimator.tables.near import near
+from estimator.tables.nearest_words import near
 from estimator.tables.tables import Tables
 
 

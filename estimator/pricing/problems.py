@@ -144,7 +144,7 @@ def at(table: str, row: Kept, column: str) -> Place:
 def cell(table: str, row: Kept, column: str) -> str:
     """The same as one text, for the trail of a cost: as the first sheet of a workbook names it, or as a file and its row.
 
-    >>> from estimator.tables.rows import Role
+    >>> from estimator.tables.rows_of_hours import Role
     >>> from decimal import Decimal
     >>> helper = Role(role="helper", wage=Decimal(22), burden_percent=Decimal(32), cell_row=3)
     >>> cell("roles", helper, "wage")

@@ -10,10 +10,10 @@ from decimal import Decimal
 from functools import cached_property
 
 from estimator.model.frozen import Frozen
-from estimator.model.job import Allowance
 from estimator.model.money import up_to
 from estimator.model.price import TaskHours
 from estimator.model.schedule import Schedule
+from estimator.model.wanted import Allowance
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import crew_days

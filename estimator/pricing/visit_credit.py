@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from estimator.model.job import Discount, PastVisit
 from estimator.model.money import cents
 from estimator.model.say import Dollars, Say
+from estimator.model.wanted import Discount, PastVisit
 from estimator.model.work import JOB, Takeoff
 from estimator.pricing.shown import plain
 from estimator.tables.tables import Tables

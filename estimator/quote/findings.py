@@ -11,7 +11,7 @@ from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch
 from estimator.model.test_read import TestRead
 from estimator.quote import where
-from estimator.wording.found import in_words
+from estimator.wording.finding_words import in_words
 from estimator.wording.plain import FINDINGS
 
 LEAST_FT = 0.5  # shorter pieces that the camera missed are not worth a sentence

@@ -8,9 +8,9 @@ from decimal import Decimal
 from estimator.model.job import Job
 from estimator.model.offer import Option, Quote
 from estimator.model.say import Say
+from estimator.tables.invented_rows import invented
 from estimator.tables.lookups import SETUP_TASK
 from estimator.tables.tables import Tables
-from estimator.tables.whose import invented
 
 MOST_PERCENT = 20
 """More of a price than this may not rest on figures that nobody of the firm has looked at."""

@@ -11,7 +11,7 @@ from estimator.model.visit import KINDS, kinds_in
 from estimator.model.work import JOB, Repair, Scope, Takeoff, all_repairs
 from estimator.quote import where
 from estimator.quote.lengths import old_on_paper, on_paper
-from estimator.wording.found import in_words
+from estimator.wording.finding_words import in_words
 from estimator.wording.plain import FINDINGS, LINES, in_plain_words
 from estimator.works.methods import REPLACE, record_of, renews
 

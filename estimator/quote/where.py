@@ -1,10 +1,10 @@
 """A stretch of a line in, where that is in the house out, in words."""
 
 from estimator.model.line import Line
-from estimator.model.passed import passed
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
+from estimator.model.tool_reach import passed
 from estimator.model.work import Repair
 from estimator.quote.lengths import on_paper, to_the_step
 from estimator.wording.places import OVER, PLACES, THE_ROOMS

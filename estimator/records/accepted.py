@@ -22,9 +22,9 @@ from estimator.records.problems import (
     NOT_FIXED,
     QUOTED_TOO_EARLY,
 )
-from estimator.records.refusals import told
+from estimator.records.recorded_text import sentence
+from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import Revision, revisions
-from estimator.records.told import said
 
 
 class Acceptance(Frozen):
@@ -45,7 +45,7 @@ def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk |
     """
     quote = revision.record().data["quote"]
     if why := quote.get("invented"):
-        because = chained(said(one) for one in why)
+        because = chained(sentence(one) for one in why)
         raise CannotGoOn(INVENTED(Place(file=str(folder)), number=revision.number, because=because))
     option = _offered(folder, revision, letter, quote["options"])
     _fixed(folder, revision, option)
@@ -53,7 +53,7 @@ def accept(folder: Path, revision: Revision, letter: str, on: date, disk: Disk |
     days = quote.get("cancel_business_days")
     until = str(cancel_until(on, days)) if days else ""
     wanted = Acceptance(revision.number, option["letter"], str(on), option["price"]["total"], until)
-    with told(folder, revision.number), locked(folder):
+    with in_plain_words(folder, revision.number), locked(folder):
         held = _of(folder, revision)
         if held is None:
             write_note(note_of(folder, revision), wanted, disk or Disk())
@@ -111,7 +111,7 @@ def _fixed(folder: Path, revision: Revision, option: Mapping[str, Any]) -> None:
     """What waits for a confirmation is signed only after it. Records made before prices could wait hold fixed ones."""
     if option.get("fixed", True):
         return
-    because = chained((said(why) for why in option["not_fixed_because"]), " ")
+    because = chained((sentence(why) for why in option["not_fixed_because"]), " ")
     raise CannotGoOn(
         NOT_FIXED(Place(file=str(folder)), letter=option["letter"], number=revision.number, because=because)
     )

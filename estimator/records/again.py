@@ -19,7 +19,7 @@ from estimator.records.lock import locked
 from estimator.records.names import INTERNAL
 from estimator.records.problems import DAMAGED, LEADS_OUT, NOT_THE_SAME
 from estimator.records.record import Inputs, Record, this_program
-from estimator.records.refusals import told
+from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import Revision
 
 Remake = Callable[[Path, Inputs, int], Made]
@@ -39,7 +39,7 @@ def again(revision: Revision, remake: Remake, disk: Disk | None = None) -> Again
     record = revision.record()
     made = _remade(revision, record, remake)
     disk, above = disk or Disk(), revision.folder.parent
-    with told(above, revision.number), locked(above):
+    with in_plain_words(above, revision.number), locked(above):
         sweep(above, disk)
         free = _free(revision.folder)
         folder = _written(free, made, fresh(free), disk)

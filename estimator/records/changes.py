@@ -8,9 +8,9 @@ from decimal import Decimal
 from estimator.model.frozen import Frozen
 from estimator.model.offer import Option
 from estimator.model.say import Say, Typed
+from estimator.records.change_source import moved, rules_of
 from estimator.records.record import Record
 from estimator.records.same_option import Doing, names, recorded
-from estimator.records.whose import moved, rules_of
 from estimator.tables.changes import changes as table_changes
 from estimator.tables.tables import Tables
 

@@ -12,7 +12,7 @@ from estimator.records.accepted import accepted
 from estimator.records.lock import locked
 from estimator.records.note import day_of, read_note, write_note
 from estimator.records.problems import ALREADY_DONE, DONE_TOO_EARLY, DONE_WHILE_CANCELLABLE, NOT_ACCEPTED
-from estimator.records.refusals import told
+from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import revisions
 
 
@@ -34,7 +34,7 @@ def finish(folder: Path, on: date, disk: Disk | None = None) -> Finished:
     if str(on) < signed.on:
         raise CannotGoOn(DONE_TOO_EARLY(place, day=on, letter=signed.option, accepted=signed.on))
     wanted = Finished(signed.revision, signed.option, str(on))
-    with told(folder, signed.revision), locked(folder):
+    with in_plain_words(folder, signed.revision), locked(folder):
         held = done_of(folder, signed.revision)
         if held is None:
             write_note(note_of(folder, signed.revision), wanted, disk or Disk())

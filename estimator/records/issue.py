@@ -15,13 +15,13 @@ from estimator.model.frozen import Frozen
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Say
+from estimator.records.checksum import sealed
 from estimator.records.lock import locked
 from estimator.records.names import INTERNAL, stem
 from estimator.records.problems import CANNOT_WRITE, NEWEST_DAMAGED
 from estimator.records.record import Inputs, content, made
-from estimator.records.refusals import told
+from estimator.records.refusals import in_plain_words
 from estimator.records.revisions import Revision, newest
-from estimator.records.sealed import sealed
 
 TRIES = 5
 
@@ -52,9 +52,9 @@ def issue(folder: Path, quote: Quote, inputs: Inputs, make: Callable[[int], Made
     `make(number)` gives the papers of that revision. Errors: CannotGoOn, with the folder as it was before.
     """
     disk = disk or Disk()
-    with told(folder, 1):
+    with in_plain_words(folder, 1):
         disk.make_folder(folder)
-    with told(folder, 1), locked(folder):
+    with in_plain_words(folder, 1), locked(folder):
         sweep(folder, disk)
         last = newest(folder)
         before, wrong = _content(last)
@@ -82,7 +82,7 @@ def _write(folder: Path, number: int, papers: Made, inputs: Inputs, disk: Disk) 
     """One revision; None when another run has taken the number meanwhile."""
     final = folder / f"r{number}"
     making = fresh(final)
-    with told(final, number), cleared(making, disk):
+    with in_plain_words(final, number), cleared(making, disk):
         for name, data in _with_record(papers, inputs).items():
             disk.make_folder((making / name).parent)
             disk.write(making / name, data)

@@ -11,21 +11,21 @@ from typing import Any
 from estimator.model.offer import Option, Quote
 from estimator.model.price import Overruled
 from estimator.model.problem import Place, Problem
-from estimator.records.held import Held
+from estimator.records.own_number import OwnNumber
 from estimator.records.problems import OWN_NUMBER_ELSEWHERE, OWN_NUMBER_MOVED
 from estimator.records.same_option import doing, recorded
 
 
-def held(quote: Mapping[str, Any]) -> tuple[Held, ...]:
+def set_by_hand(quote: Mapping[str, Any]) -> tuple[OwnNumber, ...]:
     """Those of a quote as its record keeps it."""
     return tuple(
-        Held(option["letter"], recorded(option).title, number["what"], number["ours"], number["reason"])
+        OwnNumber(option["letter"], recorded(option).title, number["what"], number["ours"], number["reason"])
         for option in quote["options"]
         for number in option["price"].get("overruled", ())
     )
 
 
-def to_look_at(before: Iterable[Held], quote: Quote) -> tuple[Problem, ...]:
+def to_look_at(before: Iterable[OwnNumber], quote: Quote) -> tuple[Problem, ...]:
     """One warning for each number whose ground has moved since."""
     was = {(number.letter, number.what, number.reason): number for number in before}
     return tuple(
@@ -37,7 +37,7 @@ def to_look_at(before: Iterable[Held], quote: Quote) -> tuple[Problem, ...]:
     )
 
 
-def _moved(old: Held, option: Option, number: Overruled) -> Iterator[Problem]:
+def _moved(old: OwnNumber, option: Option, number: Overruled) -> Iterator[Problem]:
     place, mine = Place("the job file"), number.shown(number.mine)
     words = {"mine": mine, "what": number.what, "letter": option.letter, "reason": number.reason}
     now = doing(option).title

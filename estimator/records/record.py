@@ -14,14 +14,15 @@ from msgspec import field
 import estimator
 from estimator.disk.read import read_bytes
 from estimator.model.frozen import Frozen
-from estimator.model.job import Job, PastVisit
+from estimator.model.job import Job
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
-from estimator.records.held import Held
+from estimator.model.wanted import PastVisit
+from estimator.records.checksum import ChangedSince, unsealed
+from estimator.records.own_number import OwnNumber
 from estimator.records.plain import dumped, plain
 from estimator.records.problems import CHANGED_SINCE, DAMAGED
-from estimator.records.sealed import ChangedSince, unsealed
 from estimator.records.summary import NAME, chosen_in, summary
 from estimator.tables.data import from_data, to_data
 from estimator.tables.tables import Tables
@@ -46,7 +47,7 @@ class Inputs(Frozen, kw_only=True):
     languages: tuple[str, ...]
     pictures: Mapping[str, bytes] = field(default_factory=dict)
     dated: date | None = None  # the quote's own day where it is later than its prices
-    own_numbers: tuple[Held, ...] = ()  # set by hand, as the revision before had them
+    own_numbers: tuple[OwnNumber, ...] = ()  # set by hand, as the revision before had them
     seed: int | None = None  # of the draws behind the range; None: no range was made
     add_ons: tuple[str, ...] | None = None  # `Job.chosen`: instead of what the job file says; None: as it says
     visits: tuple[PastVisit, ...] = ()  # accepted before it
@@ -79,7 +80,7 @@ class Record(Frozen):
             languages=tuple(held["languages"]),
             dated=date.fromisoformat(held["dated"]) if held.get("dated") else None,
             seed=held.get("seed"),
-            own_numbers=tuple(Held(**number) for number in held.get("own_numbers", ())),
+            own_numbers=tuple(OwnNumber(**number) for number in held.get("own_numbers", ())),
             add_ons=chosen_in(held[NAME]),
             visits=visits_in(held),
         )

@@ -12,7 +12,7 @@ FULL: frozenset[int] = frozenset({errno.ENOSPC, errno.EFBIG, getattr(errno, "EDQ
 
 
 @contextlib.contextmanager
-def told(path: Path, number: int) -> Iterator[None]:
+def in_plain_words(path: Path, number: int) -> Iterator[None]:
     """Turns a refusal of the disk into a problem with a plain message."""
     place = Place(file=str(path))
     try:

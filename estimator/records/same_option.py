@@ -56,7 +56,7 @@ TOLD_APART = "{title} ({what})"
 
 def recorded(option: Mapping[str, Any]) -> Doing:
     """The same of an option as a record keeps it."""
-    from estimator.records.told import told
+    from estimator.records.recorded_text import sentence
 
     title = option["title"]
     bare = dict(title["words"])["title"] if title["text"] == TOLD_APART else title
@@ -64,7 +64,7 @@ def recorded(option: Mapping[str, Any]) -> Doing:
         ((r["line"], r["method"], r["reroute"]), (r["stretch"]["from_ft"], r["stretch"]["to_ft"], r["entry"]))
         for r in _all(option["scope"]["repairs"])
     ]
-    return Doing(option["letter"], option["name"], option["name"] or told(bare), _gathered(pieces))
+    return Doing(option["letter"], option["name"], option["name"] or str(sentence(bare)), _gathered(pieces))
 
 
 def _all(repairs: Iterable[Mapping[str, Any]]) -> Iterable[Mapping[str, Any]]:

@@ -15,9 +15,9 @@ from estimator.records.accepted import Acceptance, accepted
 from estimator.records.afterwards.lost import lost
 from estimator.records.finished import Finished, finished
 from estimator.records.names import revisions_folder
+from estimator.records.recorded_text import sentence
 from estimator.records.revisions import newest
 from estimator.records.summary import read_summary
-from estimator.records.told import said
 
 STATES: tuple[str, ...] = (
     "notes incomplete",
@@ -124,7 +124,7 @@ def owed_on(folder: Path) -> Decimal:
 
 def _open(reasons: Sequence[Mapping[str, Any]]) -> Say:
     """Nothing can be signed yet: the first thing to settle, and how many more there are."""
-    first, more = said(reasons[0]), len(reasons) - 1
+    first, more = sentence(reasons[0]), len(reasons) - 1
     if more:
         return Say.of("a fixed price: {why} (and {count} more)", why=first, count=more)
     return Say.of("a fixed price: {why}", why=first)

@@ -8,13 +8,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from estimator.model.basis import Basis, Fact, How
-from estimator.model.deeper import found_at
+from estimator.model.deeper_line import found_at
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
+from estimator.model.opening import Opening
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.work import Repair, Takeoff
-from estimator.model.works import Opening
 from estimator.scopes.handed import Smooth
 from estimator.scopes.rules import of_price
 from estimator.tables.rows import Soil

@@ -6,8 +6,9 @@ from string import ascii_lowercase
 
 from estimator.model.frozen import Frozen
 from estimator.model.gas import gas_smelled
-from estimator.model.job import Job, WantedOption
+from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Need, Verdict
+from estimator.model.wanted import WantedOption
 from estimator.model.work import Repair, all_repairs
 from estimator.scopes.candidates import Offers
 from estimator.scopes.chosen import Chosen, chosen, resting

@@ -6,8 +6,8 @@ from functools import cached_property
 
 from estimator.model.basis import Basis
 from estimator.model.frozen import Frozen, replace
-from estimator.model.job import WantedOption
 from estimator.model.price import Price
+from estimator.model.wanted import WantedOption
 from estimator.model.work import Repair, Scope, Takeoff
 from estimator.scopes.counter import Counter
 from estimator.scopes.measures import yard_sf

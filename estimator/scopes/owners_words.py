@@ -5,13 +5,14 @@ from functools import cache
 from typing import TYPE_CHECKING
 
 from estimator.model.gas import GAS_SMELL
-from estimator.model.job import Job, Override, WantedOption
+from estimator.model.job import Job
 from estimator.model.judgement import FLOOR_RULE, Effect
 from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.say import Say, chained
+from estimator.model.wanted import Override, WantedOption
 from estimator.model.work import all_repairs
 from estimator.tables.against_job import against_job
-from estimator.tables.near import near, near_or_all
+from estimator.tables.nearest_words import near, near_or_all
 from estimator.works.methods import names
 
 if TYPE_CHECKING:

@@ -2,13 +2,13 @@
 
 from dataclasses import replace
 
-from estimator.model.job import WantedOption, WantedRepair
 from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.visit import fact
+from estimator.model.wanted import WantedOption, WantedRepair
 from estimator.model.work import Repair
 from estimator.scopes.before import DIG_FACTS, with_what_comes_first
 from estimator.scopes.extent import Extent, bare_stretch, sound_pipe

@@ -11,7 +11,7 @@ from functools import cache
 
 from estimator.diagnosis import diagnose
 from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn
-from estimator.model.deeper import deeper
+from estimator.model.deeper_line import deeper
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
 from estimator.model.line import Line

@@ -3,11 +3,12 @@
 import re
 from collections.abc import Iterator
 
-from estimator.model.job import Job, WantedAddOn
+from estimator.model.job import Job
 from estimator.model.money import cents
 from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.say import Say
-from estimator.tables.near import near_or_all
+from estimator.model.wanted import WantedAddOn
+from estimator.tables.nearest_words import near_or_all
 from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"

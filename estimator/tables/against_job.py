@@ -8,7 +8,7 @@ from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
 from estimator.model.say import Say
 from estimator.tables import against_add_ons, own_facts
 from estimator.tables.check_settings import wrong_with
-from estimator.tables.near import near_or_all
+from estimator.tables.nearest_words import near_or_all
 from estimator.tables.row_reader import tidy
 from estimator.tables.rows import Setting, Soil
 from estimator.tables.tables import Tables

@@ -9,8 +9,9 @@ from estimator.sheets.edit_book import Computed, EditBook, EditColumn, EditSheet
 from estimator.sheets.tables_workbook import write_tables
 from estimator.tables.columns import Column, columns
 from estimator.tables.cover import TABS, Speak, cover
-from estimator.tables.keepers import KEEPERS
-from estimator.tables.rows import NO_NUMBER, Kept, PriceClass, Production, Role, Setting
+from estimator.tables.rows import NO_NUMBER, Kept, PriceClass, Setting
+from estimator.tables.rows_of_hours import Production, Role
+from estimator.tables.table_owners import KEEPERS
 from estimator.tables.tables import Tables
 
 TITLE = "Price tables"

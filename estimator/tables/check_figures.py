@@ -7,13 +7,14 @@ from estimator.model.problem import Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.check_others import AGAINST_OTHERS
+from estimator.tables.check_view import View
 from estimator.tables.columns import columns
 from estimator.tables.figures import called, figures
-from estimator.tables.follows import in_force
+from estimator.tables.following_rows import in_force
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
-from estimator.tables.rows import TABLES, Equipment, Production, Setting, WorkItem
+from estimator.tables.rows import TABLES, Equipment, Setting, WorkItem
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.values import plain_number
-from estimator.tables.view import View
 
 DAYS_LEARNED = ("price_day", "checked_on")
 

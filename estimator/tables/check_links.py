@@ -5,12 +5,12 @@ from collections.abc import Iterable, Iterator
 from estimator.model.problem import Place, Problem
 from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
+from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
-from estimator.tables.follows import HEADS
+from estimator.tables.following_rows import HEADS
 from estimator.tables.lookups import PARTS, each, expanded, ids, off
-from estimator.tables.near import near_or_all
+from estimator.tables.nearest_words import near_or_all
 from estimator.tables.rows import TABLES, Kept
-from estimator.tables.view import View
 
 
 def twice(view: View) -> Iterator[Problem]:

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from estimator.model.problem import Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
+from estimator.tables.check_view import View
 from estimator.tables.lookups import SETUP_TASK, each, ids
-from estimator.tables.near import near, near_or_all
+from estimator.tables.nearest_words import near, near_or_all
 from estimator.tables.own_facts import FACTS_READ
 from estimator.tables.rows import HEADERS
-from estimator.tables.view import View
 
 
 def crew_time(view: View) -> set[str]:

@@ -10,12 +10,12 @@ from decimal import Decimal
 from estimator.model.problem import Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
+from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
 from estimator.tables.figures import Name, answered, called, figure, figures, named
 from estimator.tables.rows import TABLES, Kept
 from estimator.tables.tables import Tables
 from estimator.tables.values import plain_number
-from estimator.tables.view import View
 
 FAR = 5
 """A figure this many times the one before, or that part of it, is asked about: a decimal point is ten, minutes for hours sixty."""

@@ -12,10 +12,11 @@ from estimator.model.say import Say
 from estimator.tables import dated_problems as dated
 from estimator.tables import problems as p
 from estimator.tables.check_settings import settings
+from estimator.tables.check_view import View
 from estimator.tables.columns import columns
-from estimator.tables.rows import Equipment, ExtraRow, Material, PriceClass, Production, SubOrFee
+from estimator.tables.rows import Equipment, ExtraRow, Material, PriceClass, SubOrFee
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.values import plain_number
-from estimator.tables.view import View
 
 LEAST_COST = Decimal("0.0001")
 """Dollars for one of anything that is bought: less than a hundredth of a cent is a slip in price_for."""

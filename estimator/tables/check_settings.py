@@ -5,12 +5,12 @@ from collections.abc import Iterator
 
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
-from estimator.tables import problems as p
+from estimator.tables import cell_problems
 from estimator.tables import setting_problems as sp
+from estimator.tables.check_view import View
 from estimator.tables.rows import NO_NUMBER, Setting
 from estimator.tables.setting_words import wrong_word
 from estimator.tables.values import BadCell, parse_number, plain_number
-from estimator.tables.view import View
 
 ON_EVERY_PAPER = ("firm_name", "firm_address", "firm_phone")
 """A paper without these is nobody's."""
@@ -42,13 +42,13 @@ def wrong_with(row: Setting, place: Place) -> Iterator[Problem]:
 
 def _word(row: Setting, place: Place) -> Iterator[Problem]:
     if row.unit == "day" and row.value and not re.fullmatch(r"\d{4}-\d{2}-\d{2}", row.value, re.ASCII):
-        yield p.NOT_A_DAY(place, column="value", text=row.value)
+        yield cell_problems.NOT_A_DAY(place, column="value", text=row.value)
     if row.unit == "yes/no" and row.value not in ("yes", "no"):
-        yield p.NOT_YES_NO(place, column="value", text=row.value)
+        yield cell_problems.NOT_YES_NO(place, column="value", text=row.value)
     if row.key == "pipe_sizes" and not re.fullmatch(r"\s*[\d.]+\s*(,\s*[\d.]+\s*)*", row.value, re.ASCII):
         yield sp.SIZE_TEXT(place, text=row.value)
     if row.key == "accent_colour" and not re.fullmatch(r"#?[0-9A-Fa-f]{6}", row.value):
         yield sp.COLOR(place, text=row.value)
     yield from wrong_word(row, place)
     if row.key in ON_EVERY_PAPER and not row.value.strip():
-        yield p.EMPTY_CELL(place, column=row.key, note=Say.of(row.why), or_off="")
+        yield cell_problems.EMPTY_CELL(place, column=row.key, note=Say.of(row.why), or_off="")

@@ -5,9 +5,9 @@ from decimal import Decimal
 
 from estimator.model.problem import Problem
 from estimator.tables import problems as p
+from estimator.tables.check_view import View
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
 from estimator.tables.rows import TABLES, Recipe, WorkItem
-from estimator.tables.view import View
 
 SAME_KIND = {
     "sq ft": "area",

@@ -12,9 +12,11 @@ from estimator.tables.check_links import LINK_CHECKS
 from estimator.tables.check_names import NAME_CHECKS
 from estimator.tables.check_rows import ROW_CHECKS
 from estimator.tables.check_use import USE_CHECKS
+from estimator.tables.check_view import View
 from estimator.tables.csv_folder import read_folder
 from estimator.tables.fingerprint import fingerprint
-from estimator.tables.known import Known
+from estimator.tables.known_names import Known
+from estimator.tables.later_rows import first_day
 from estimator.tables.own_facts import named
 from estimator.tables.raw import RawTables
 from estimator.tables.read import TablesReading
@@ -23,8 +25,6 @@ from estimator.tables.rows import TABLES, Kept
 from estimator.tables.setting_words import WORD_CHECKS
 from estimator.tables.tables import Tables
 from estimator.tables.trap_arms import arms_can_be_read
-from estimator.tables.view import View
-from estimator.tables.waiting import first_day
 
 
 def read_path(path: Path, day: date, known: Known) -> TablesReading:

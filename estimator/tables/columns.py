@@ -9,7 +9,7 @@ from types import UnionType
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
 from estimator.model.frozen import Frozen
-from estimator.tables.kept import Usual
+from estimator.tables.row_base import Usual
 from estimator.tables.rows import HEADERS, TABLES
 
 Kind = Literal["text", "words", "number", "dollars", "whole", "yes/no", "day"]

@@ -8,7 +8,7 @@ from estimator.disk.read import read_bytes
 from estimator.model.problem import Place, Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
-from estimator.tables.near import near
+from estimator.tables.nearest_words import near
 from estimator.tables.raw import RawRow, RawTable, RawTables
 from estimator.tables.rows import TABLES
 

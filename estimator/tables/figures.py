@@ -4,9 +4,9 @@ import re
 from collections.abc import Iterator
 from decimal import Decimal
 
+from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
 from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Material, Setting
-from estimator.tables.view import View
 
 Name = tuple[object, ...]
 LOOKED_AT = re.compile(r"checked\s+\$?(\d[\d,]*(?:\.\d+)?)", re.IGNORECASE)

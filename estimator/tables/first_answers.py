@@ -7,10 +7,10 @@ from decimal import Decimal, InvalidOperation
 
 from estimator.tables.first_numbers import measured
 from estimator.tables.first_questions import CITY, OF_THE_MARGIN, PRICED, Question
+from estimator.tables.invented_rows import own_rows
 from estimator.tables.read import demo_rows
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-from estimator.tables.whose import own_rows
 
 OWNED = re.compile(
     r"(?P<amount>[\d.,]*\d)\W+(?:(?P<own>own|ours?|mine|propi[oa]|nuestr[oa])|rent(?:ed|al|ad[oa]|a)?)", re.IGNORECASE

@@ -6,7 +6,7 @@ from typing import Any
 from estimator.model.frozen import Frozen
 from estimator.model.say import FromTable, Say
 from estimator.tables.first_numbers import measured
-from estimator.tables.rows import Production
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 
 PRICES, TASKS = 11, 13

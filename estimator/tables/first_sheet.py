@@ -6,10 +6,10 @@ from estimator.model.say import Say
 from estimator.sheets.edit_book import CoverLine
 from estimator.tables.columns import columns
 from estimator.tables.first_questions import CITY, Question, first_questions
+from estimator.tables.invented_rows import invented
 from estimator.tables.raw import letters
 from estimator.tables.rows import TABLES
 from estimator.tables.tables import Tables
-from estimator.tables.whose import invented
 
 
 def first_lines(tables: Tables, speak: Callable[[Say], str]) -> Iterator[CoverLine]:

@@ -1,7 +1,7 @@
 """Nothing in, the columns of every table out as text for docs/table-columns.md."""
 
 from estimator.tables.columns import Column, columns
-from estimator.tables.keepers import KEEPERS, TITLES
+from estimator.tables.table_owners import KEEPERS, TITLES
 
 BEGIN = "<!-- columns: printed from estimator/tables/rows.py and rows_for_paper.py; tests/tables/test_guide.py says how to renew them -->"
 END = "<!-- end of the printed part -->"

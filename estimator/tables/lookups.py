@@ -2,8 +2,8 @@
 
 from typing import Any
 
+from estimator.tables.check_view import View
 from estimator.tables.rows import TABLES
-from estimator.tables.view import View
 
 SETUP_TASK = "daily set-up"
 """The task each crew does on each day; no recipe names it."""

@@ -6,10 +6,10 @@ from estimator.model.job import Job
 from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.say import Say
 from estimator.tables import problems as p
+from estimator.tables.check_view import View
 from estimator.tables.lookups import each
-from estimator.tables.near import near_or_all
+from estimator.tables.nearest_words import near_or_all
 from estimator.tables.tables import Tables
-from estimator.tables.view import View
 
 FACTS_READ = (
     *((table, "when") for table in ("work_items", "recipes", "events", "extras", "add_ons", "terms", "subs_and_fees")),

@@ -2,7 +2,7 @@
 
 from estimator.model.problem import Kind, Level
 from estimator.model.say import Say
-from estimator.tables import dated_problems, setting_problems
+from estimator.tables import cell_problems, dated_problems, setting_problems
 
 E, W = Level.ERROR, Level.WARNING
 OR_OFF = Say.of(", or set active to no if the row is not in use")
@@ -47,70 +47,6 @@ LONG_ROW = Kind(
     E,
     "the row has {cells} cells, the header {headers}.",
     "Put quotation marks around a text with a comma in it, or take the extra cell out.",
-)
-
-# ── one cell ──────────────────────────────────────────────────────────────────────────────────
-EMPTY_CELL = Kind("tables/empty-cell", E, "{column} is empty.", "Fill it in ({note}){or_off}.")
-NOT_A_NUMBER = Kind("tables/number", E, "{column} is “{text}”.", "Write a number such as {example}{or_off}.")
-COMMA_NUMBER = Kind(
-    "tables/decimal-comma", E, "{column} is “{text}”, with a comma for the decimal point.", "Write {fixed}."
-)
-NOT_WHOLE = Kind("tables/whole-number", E, "{column} is “{text}”.", "Write a whole number such as 3.")
-NEGATIVE = Kind("tables/negative", E, "{column} is {text}, less than {least}.", "Write {least} or more.")
-NOT_ABOVE = Kind(
-    "tables/not-above",
-    E,
-    "{column} is {text}.",
-    "Write a number above {above}{or_off}; something is paid or counted by it.",
-)
-TOO_LARGE = Kind(
-    "tables/too-large", E, "{column} is {text}.", "No figure of these tables is above {most}; look for a slip."
-)
-NOT_YES_NO = Kind("tables/yes-no", E, "{column} is “{text}”.", "Write yes or no.")
-NOT_A_DAY = Kind("tables/day", E, "{column} is “{text}”.", "Write a day as year-month-day, such as 2026-03-31.")
-NOT_TEXT = Kind("tables/text", E, "{column} holds {text}, not a text.", "Write the word itself.")
-NOT_A_CHOICE = Kind("tables/choice", E, "{column} is “{text}”.", "{near} Write one of: {choices}.")
-ERROR_VALUE = Kind("tables/error-value", E, "{column} shows {text}.", "Mend the formula, or write the value itself.")
-NOT_CALCULATED = Kind(
-    "tables/not-calculated",
-    E,
-    "{column} is a formula whose result was never calculated.",
-    "Open the workbook in a spreadsheet program, let it calculate, and save it.",
-)
-MERGED = Kind("tables/merged", E, "{column} lies in merged cells.", "Unmerge {range} and fill each cell.")
-CURRENCY = Kind(
-    "tables/currency",
-    E,
-    "{column} is shown in {text}; all amounts here are U.S. dollars.",
-    "Write it in dollars, and show the cell as a plain number.",
-)
-TYPED_OVER = Kind(
-    "tables/typed-over",
-    W,
-    "{column} is worked out for you to see; what is typed into it is never read.",
-    "Write the figure into the columns it is worked out from, and put the formula back.",
-)
-SHEET_NOT_READ = Kind(
-    "tables/sheet-not-read",
-    W,
-    "the sheet “{sheet}” has the columns of {table} and is not read.",
-    "Take it out; if its rows are the right ones, name it {table} and take the other away.",
-)
-HIDDEN_ROW = Kind("tables/hidden-row", W, "{rows}.", "Show what is hidden, or set active to no.")
-STRUCK = Kind(
-    "tables/struck-through",
-    W,
-    "the row, or a cell of it, is struck through, and counts all the same.",
-    "Take the line through it away; or set active to no if it is out of use: the rows that still need it are named then.",
-)
-HIDDEN_COLUMN = Kind(
-    "tables/hidden-column", W, "column {column} is hidden, and counts all the same.", "Show the column."
-)
-HIDDEN_SHEET = Kind(
-    "tables/hidden-sheet",
-    W,
-    "the sheet {table} is hidden, and its rows count all the same.",
-    "Show the sheet, so that whoever looks at the workbook sees all that is in the prices.",
 )
 
 # ── rows against each other ───────────────────────────────────────────────────────────────────
@@ -284,6 +220,6 @@ OTHER_UNIT = Kind(
 )
 BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {gap} may stand in braces.")
 
-_KINDS = {**globals(), **vars(setting_problems), **vars(dated_problems)}.values()
+_KINDS = {**globals(), **vars(cell_problems), **vars(setting_problems), **vars(dated_problems)}.values()
 PROBLEMS: tuple[Kind, ...] = tuple(dict.fromkeys(value for value in _KINDS if isinstance(value, Kind)))
 """Every kind of this package, for docs/problems.md and the broken cases."""

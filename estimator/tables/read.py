@@ -8,10 +8,10 @@ from pathlib import Path
 from estimator.disk.kept import kept
 from estimator.model.frozen import Frozen
 from estimator.model.problem import Problem
-from estimator.tables.known import Known
+from estimator.tables.known_names import Known
+from estimator.tables.table_files import content_of
+from estimator.tables.table_files import demo_folder as demo_folder
 from estimator.tables.tables import Tables
-from estimator.tables.where import content_of
-from estimator.tables.where import demo_folder as demo_folder
 
 
 class TablesReading(Frozen):
@@ -54,9 +54,8 @@ def read_tables(
 ) -> TablesReading:
     """Read and check a set of tables as of a day; `before`: the firm's own as they were, to hold its figures against.
 
-    `quantities` (name to unit), `facts` and `methods` are what the program knows by name; None: not checked. Every setting
-    of the demo tables must be there, since some step asks for it.
-    Never raises for anything in the files.
+    `quantities` (name to unit), `facts` and `methods` are what the program knows by name; None: not checked. Every setting of
+    the demo tables must be there, since some step asks for it. Never raises for anything in the files.
 
     >>> reading = read_tables(demo_folder(), date(2026, 11, 25))
     >>> reading.problems
@@ -67,14 +66,8 @@ def read_tables(
     usual = path == demo_folder()
     content = content_of(path)
     names = sorted((quantities or {}).items()), sorted(facts or ()), sorted(methods or ())
-    about = (
-        path.name,
-        day,
-        names,
-        (quantities is None, facts is None, methods is None),
-        usual,
-        before and before.fingerprint,
-    )
+    asked = quantities is None, facts is None, methods is None
+    about = path.name, day, names, asked, usual, before and before.fingerprint
     key = repr((content, about)), content if usual else content_of(demo_folder())
     if key in _read:
         return _read[key]
@@ -89,10 +82,13 @@ def read_tables(
         return content == content_of(path)
 
     reading = kept("tables", (repr(key).encode(),), read, unchanged) if content else read()
-    if content and reading.tables is not None and unchanged(reading):
-        while len(_read) >= MOST_READ:
-            del _read[next(iter(_read))]
-        _read[key] = reading
+    return _kept(key, reading) if content and reading.tables is not None and unchanged(reading) else reading
+
+
+def _kept(key: object, reading: TablesReading) -> TablesReading:
+    while len(_read) >= MOST_READ:
+        del _read[next(iter(_read))]
+    _read[key] = reading
     return reading
 
 

@@ -8,9 +8,10 @@ from typing import Any
 from estimator.model.frozen import Frozen
 from estimator.model.problem import Level, Problem
 from estimator.model.say import Say
+from estimator.tables import cell_problems
 from estimator.tables import problems as p
 from estimator.tables.columns import columns
-from estimator.tables.near import near
+from estimator.tables.nearest_words import near
 from estimator.tables.raw import RawRow, RawTable, letters
 from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Setting
 from estimator.tables.values import BadCell, parse_number, plain_number, read_cell, shown
@@ -56,18 +57,21 @@ def _hidden(table: RawTable) -> list[Problem]:
         else:
             runs.append([number])
     return [
-        p.HIDDEN_ROW(table.place(first), rows=_rows(first, last)) for first, last in ((run[0], run[-1]) for run in runs)
+        cell_problems.HIDDEN_ROW(table.place(first), rows=_rows(first, last))
+        for first, last in ((run[0], run[-1]) for run in runs)
     ]
 
 
 def _struck(table: RawTable, found: dict[str, int]) -> list[Problem]:
     """Rows struck through by hand that count all the same; one that is out of use may look as it likes."""
-    return [p.STRUCK(table.place(row.number)) for row in table.rows if row.struck and not _is_off(row, found)]
+    return [
+        cell_problems.STRUCK(table.place(row.number)) for row in table.rows if row.struck and not _is_off(row, found)
+    ]
 
 
 def _hidden_columns(table: RawTable) -> list[Problem]:
     at = table.header_row
-    return [p.HIDDEN_COLUMN(table.place(at, i), column=table.headers[i]) for i in table.hidden_columns]
+    return [cell_problems.HIDDEN_COLUMN(table.place(at, i), column=table.headers[i]) for i in table.hidden_columns]
 
 
 def _rows(first: int, last: int) -> Say:

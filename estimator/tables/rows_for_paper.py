@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
 
-from estimator.tables.kept import Kept, Usual, col
+from estimator.tables.row_base import Kept, Usual, col
 
 TAX = Usual(1, 15, "no state and city together charge more")
 SLOPE = Usual(0.0625, 1, "inches in a foot: the codes say 1/16 to 1/4")
@@ -21,12 +21,6 @@ class MethodRow(Kept):
     )
     life_low: int = col("years, typical, low", least=0, usual=Usual(1, 100, "a drain's life"))
     life_high: int = col("years, typical, high", least=0, usual=Usual(1, 150, "a drain's life"))
-    drains_out_days: float = col(
-        "days without drains, each repair", least=0, usual=Usual(0.05, 15, "days, never hours")
-    )
-    drains_out_per_pipe_day: float = col(
-        "and for each crew-day on the pipe", least=0, usual=Usual(0.05, 2, "days for each crew-day")
-    )
     warranty_en: str = col("what is promised, English")
     warranty_es: str = col("what is promised, Spanish")
     title_en: str = col("the way of repair in plain words, English", needed=True)

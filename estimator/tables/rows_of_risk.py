@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from decimal import Decimal
 
-from estimator.tables.kept import Kept, Usual, col
+from estimator.tables.row_base import Kept, Usual, col
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

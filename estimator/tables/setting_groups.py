@@ -1,7 +1,7 @@
 """Settings by what they decide: for each group who keeps it and what moves with it, in the office's words."""
 
 from estimator.model.say import Say
-from estimator.tables.keepers import Keeper
+from estimator.tables.table_owners import Keeper
 
 GROUPS: dict[str, tuple[Keeper, Say]] = {
     "letterhead": ("office", Say.of("names, papers and colors on every sheet; a day that is past stops every quote")),

@@ -5,12 +5,12 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from estimator.model.problem import Place, Problem
-from estimator.tables import problems as p
+from estimator.tables import cell_problems
 from estimator.tables import setting_problems as sp
+from estimator.tables.check_view import View
 from estimator.tables.lookups import ids
-from estimator.tables.near import near
+from estimator.tables.nearest_words import near
 from estimator.tables.rows import Setting
-from estimator.tables.view import View
 
 CHOICES: Mapping[str, tuple[str, ...]] = {
     "tunnel_fill": ("native", "slurry", "flowable", "open"),
@@ -43,7 +43,7 @@ def wrong_word(row: Setting, place: Place) -> Iterator[Problem]:
     choices = CHOICES.get(row.key, ())
     if choices and row.value not in choices:
         words = {"text": row.value, "near": near(row.value, choices), "choices": ", ".join(choices)}
-        yield p.NOT_A_CHOICE(place, column=row.key, **words)
+        yield cell_problems.NOT_A_CHOICE(place, column=row.key, **words)
     if row.key == "payments" and payments_in(row.value) is None:
         yield sp.PAYMENTS(place, text=row.value)
 

@@ -8,24 +8,20 @@ from typing import Any, TypeVar, cast
 
 from estimator.model.frozen import Frozen
 from estimator.model.money import cents
-from estimator.tables.follows import in_force
+from estimator.tables.following_rows import in_force
 from estimator.tables.rows import (
     TABLES,
     AddOnRow,
     Contingency,
-    CrewMember,
     Equipment,
     Event,
     ExtraRow,
-    Factor,
     Kept,
     Material,
     MethodRow,
     PlaceRow,
     PriceClass,
-    Production,
     Recipe,
-    Role,
     Setting,
     Soil,
     SubOrFee,
@@ -33,6 +29,7 @@ from estimator.tables.rows import (
     TermRow,
     WorkItem,
 )
+from estimator.tables.rows_of_hours import CrewMember, Factor, Production, Role
 
 Row = TypeVar("Row", bound=Kept)
 

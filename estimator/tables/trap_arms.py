@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from estimator.model.problem import Problem
 from estimator.tables import setting_problems as sp
+from estimator.tables.check_view import View
 from estimator.tables.rows import PlaceRow
-from estimator.tables.view import View
 
 Arms = dict[float, float]
 """The longest arm in ft, by the trap's size in inches."""

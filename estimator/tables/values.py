@@ -10,9 +10,10 @@ from estimator.model.problem import Kind
 from estimator.model.say import Say
 from estimator.sheets.fault import Fault
 from estimator.sheets.percent import Percent
+from estimator.tables import cell_problems
 from estimator.tables import problems as p
 from estimator.tables.columns import Column
-from estimator.tables.near import near
+from estimator.tables.nearest_words import near
 from estimator.tables.raw import CellValue
 
 MOST = Decimal(10_000_000)
@@ -27,8 +28,6 @@ UNSEEN = dict.fromkeys(map(ord, "\u200b\u200c\u200d\u2060\ufeff\u00ad"))
 DASHES = dict.fromkeys(map(ord, "\u2010\u2011\u2012\u2013\u2212"), "-")
 """What comes along with a text pasted from a web page or a letter, and nobody sees."""
 ERRORS = ("#N/A", "#REF!", "#VALUE!", "#DIV/0!", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#ERROR!")
-
-Wrong = tuple[Kind, dict[str, object]]
 
 
 class BadCell(Exception):
@@ -54,7 +53,7 @@ def read_cell(cell: CellValue, column: Column) -> Any:
     if isinstance(cell, str):
         cell = as_typed(cell, column)
         if cell.upper() in ERRORS:
-            raise BadCell(p.ERROR_VALUE, column=column.header, text=cell)
+            raise BadCell(cell_problems.ERROR_VALUE, column=column.header, text=cell)
         if not cell and column.blank is not None:
             cell = column.blank
     if cell == "" and isinstance(cell, str):
@@ -74,19 +73,24 @@ def as_typed(text: str, column: Column) -> str:
 
 
 def _fault(fault: Fault, column: Column) -> None:
-    kinds = {"error": p.ERROR_VALUE, "uncalculated": p.NOT_CALCULATED, "merged": p.MERGED, "currency": p.CURRENCY}
+    kinds = {
+        "error": cell_problems.ERROR_VALUE,
+        "uncalculated": cell_problems.NOT_CALCULATED,
+        "merged": cell_problems.MERGED,
+        "currency": cell_problems.CURRENCY,
+    }
     raise BadCell(kinds[fault.kind], column=column.header, text=fault.text, range=fault.text)
 
 
 def _nothing(column: Column) -> Any:
     if not column.empty:
-        raise BadCell(p.EMPTY_CELL, column=column.header, note=Say.of(column.note))
+        raise BadCell(cell_problems.EMPTY_CELL, column=column.header, note=Say.of(column.note))
     return {"text": "", "words": ()}.get(column.kind)
 
 
 def _text(cell: CellValue, column: Column) -> str:
     if isinstance(cell, bool | datetime | date) and column.name != "value":
-        raise BadCell(p.NOT_TEXT, column=column.header, text=shown(cell))
+        raise BadCell(cell_problems.NOT_TEXT, column=column.header, text=shown(cell))
     if isinstance(cell, bool):
         return "yes" if cell else "no"
     if isinstance(cell, datetime):
@@ -97,7 +101,11 @@ def _text(cell: CellValue, column: Column) -> str:
     if column.choices and text not in column.choices:
         known = [c for c in column.choices if c]
         raise BadCell(
-            p.NOT_A_CHOICE, column=column.header, text=shown(text), near=near(text, known), choices=", ".join(known)
+            cell_problems.NOT_A_CHOICE,
+            column=column.header,
+            text=shown(text),
+            near=near(text, known),
+            choices=", ".join(known),
         )
     return text
 
@@ -117,7 +125,7 @@ def _words(cell: CellValue, column: Column) -> tuple[str, ...]:
 
 def _decimal(cell: CellValue, column: Column) -> Decimal:
     if isinstance(cell, bool | datetime | date):
-        raise BadCell(p.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
+        raise BadCell(cell_problems.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
     if isinstance(cell, str) and column.percent and cell.rstrip().endswith("%"):
         cell = cell.rstrip().removesuffix("%").rstrip()
     if isinstance(cell, Percent):
@@ -125,15 +133,15 @@ def _decimal(cell: CellValue, column: Column) -> Decimal:
     elif isinstance(cell, int | float | Decimal):
         number = Decimal(repr(round(cell, FLOAT_PLACES)) if isinstance(cell, float) else str(cell))
         if not number.is_finite():
-            raise BadCell(p.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
+            raise BadCell(cell_problems.NOT_A_NUMBER, column=column.header, text=shown(cell), example=_example(column))
     else:
         number = parse_number(str(cell), column.header, _example(column))
     if column.above is not None and number <= Decimal(str(column.above)):
-        raise BadCell(p.NOT_ABOVE, column=column.header, text=shown(cell), above=plain_number(column.above))
+        raise BadCell(cell_problems.NOT_ABOVE, column=column.header, text=shown(cell), above=plain_number(column.above))
     if column.least is not None and number < Decimal(str(column.least)):
-        raise BadCell(p.NEGATIVE, column=column.header, text=shown(cell), least=plain_number(column.least))
+        raise BadCell(cell_problems.NEGATIVE, column=column.header, text=shown(cell), least=plain_number(column.least))
     if abs(number) > MOST:
-        raise BadCell(p.TOO_LARGE, column=column.header, text=shown(cell), most=f"{MOST:,}")
+        raise BadCell(cell_problems.TOO_LARGE, column=column.header, text=shown(cell), most=f"{MOST:,}")
     if column.name in SHARES and 0 < number < 1:
         fixed = plain_number(number * 100)
         raise BadCell(p.MARGIN_SMALL, column=column.header, text=shown(cell), fixed=fixed)
@@ -151,8 +159,8 @@ def parse_number(text: str, header: str, example: str) -> Decimal:
         return Decimal(bare.replace(",", ""))
     if DECIMAL_COMMA.fullmatch(bare) and bare.isascii():
         fixed = bare.replace(".", "").replace(",", ".")
-        raise BadCell(p.COMMA_NUMBER, column=header, text=shown(text), fixed=fixed)
-    raise BadCell(p.NOT_A_NUMBER, column=header, text=shown(text), example=example)
+        raise BadCell(cell_problems.COMMA_NUMBER, column=header, text=shown(text), fixed=fixed)
+    raise BadCell(cell_problems.NOT_A_NUMBER, column=header, text=shown(text), example=example)
 
 
 def _example(column: Column) -> str:
@@ -166,7 +174,7 @@ def _float(cell: CellValue, column: Column) -> float:
 def _whole(cell: CellValue, column: Column) -> int:
     number = _decimal(cell, column)
     if number != number.to_integral_value():
-        raise BadCell(p.NOT_WHOLE, column=column.header, text=shown(cell))
+        raise BadCell(cell_problems.NOT_WHOLE, column=column.header, text=shown(cell))
     return int(number)
 
 
@@ -174,7 +182,7 @@ def _yes_no(cell: CellValue, column: Column) -> bool:
     words = {"yes": True, "true": True, "no": False, "false": False}
     answer = cell if isinstance(cell, bool) else words.get(str(cell).lower())
     if answer is None:
-        raise BadCell(p.NOT_YES_NO, column=column.header, text=shown(cell))
+        raise BadCell(cell_problems.NOT_YES_NO, column=column.header, text=shown(cell))
     return answer
 
 
@@ -188,7 +196,7 @@ def _day(cell: CellValue, column: Column) -> date:
             raise ValueError
         return date.fromisoformat(str(cell))
     except ValueError:
-        raise BadCell(p.NOT_A_DAY, column=column.header, text=shown(cell)) from None
+        raise BadCell(cell_problems.NOT_A_DAY, column=column.header, text=shown(cell)) from None
 
 
 READERS: dict[str, Callable[[CellValue, Column], Any]] = {

@@ -6,10 +6,11 @@ from pathlib import Path
 from estimator.model.problem import Place, Problem
 from estimator.sheets.fault import Fault
 from estimator.sheets.read import ReadRow, ReadSheet, read
+from estimator.tables import cell_problems
 from estimator.tables import problems as p
 from estimator.tables.columns import columns
 from estimator.tables.csv_folder import no_table
-from estimator.tables.near import near
+from estimator.tables.nearest_words import near
 from estimator.tables.raw import RawRow, RawTable, RawTables
 from estimator.tables.rows import TABLES
 
@@ -33,7 +34,7 @@ def read_workbook(path: Path) -> tuple[RawTables, tuple[Problem, ...]]:
             problems.append(p.EMPTY_TABLE(place, table=name))
         else:
             found[name] = _table(name, path.name, sheet)
-            problems += [p.HIDDEN_SHEET(place, table=name)] if sheet.hidden else []
+            problems += [cell_problems.HIDDEN_SHEET(place, table=name)] if sheet.hidden else []
             problems += _typed_over(found[name], sheet)
     return RawTables(path.name, found), (*problems, *_copies(reading.sheets, path.name))
 
@@ -42,7 +43,7 @@ def _typed_over(table: RawTable, sheet: ReadSheet) -> list[Problem]:
     """Cells of computed columns that hold no formula any more."""
     worked_out = [at for at, header in enumerate(table.headers) if header.startswith("(")]
     return [
-        p.TYPED_OVER(table.place(row.number, at), column=table.headers[at])
+        cell_problems.TYPED_OVER(table.place(row.number, at), column=table.headers[at])
         for row in sheet.rows[1:]
         for at in worked_out
         if at < len(row.cells) and row.cells[at] != "" and at not in row.formulas
@@ -55,7 +56,7 @@ def _copies(sheets: Mapping[str, ReadSheet], file: str) -> list[Problem]:
     for name, sheet in sheets.items():
         heads = {str(cell).strip() for cell in sheet.rows[0].cells} if sheet.rows and name not in TABLES else set()
         like = next((t for t in TABLES if heads >= {c.header for c in columns(t) if not c.optional}), None)
-        found += [p.SHEET_NOT_READ(Place(file=file, table=name), sheet=name, table=like)] if like else []
+        found += [cell_problems.SHEET_NOT_READ(Place(file=file, table=name), sheet=name, table=like)] if like else []
     return found
 
 

@@ -11,10 +11,10 @@ from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
 from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards, shown, up
+from estimator.works.burst_works import PullPlan, openings, pull_plan
 from estimator.works.depth import bedding_ft, outside_ft
 from estimator.works.ground import ground_facts, hand_only
-from estimator.works.held_plan import Plan
-from estimator.works.pulled import PullPlan, openings, pull_plan
+from estimator.works.held_sides import Plan
 
 PIT_SOURCE = "geometry of a bend; radius of 20 outside diameters from a city's code (read)"
 

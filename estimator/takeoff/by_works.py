@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from estimator.model.judgement import Verdict
-from estimator.model.works import Opening
+from estimator.model.opening import Opening
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean
 from estimator.takeoff.dig import dig_as
@@ -58,7 +58,7 @@ def _open_dig(case: Case, one: Opening) -> Working:
 def _add(case: Case, more: Working) -> None:
     paper = case.paper
     for q in more.quantities:
-        given = tuple((i.name, i.value, i.unit) for i in q.inputs)
+        given = more.inputs_of(q.name)
         if q.name not in GREATEST:
             paper.add(q.name, q.value, q.formula, *given, source=q.source)
         elif q.value > paper.value(q.name):

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from estimator.model.frozen import replace
 from estimator.model.job import Job
-from estimator.model.passed import passed
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch, missing
+from estimator.model.tool_reach import passed
 from estimator.model.work import Quantity, Takeoff
 
 

@@ -1,6 +1,6 @@
 """A stretch to clean or scrape in; the feet the tool has to go, films and toilets, out."""
 
-from estimator.model.passed import passed
+from estimator.model.tool_reach import passed
 from estimator.takeoff.case import Case
 
 SCALE_KINDS = ("scale", "channel")
@@ -26,5 +26,4 @@ def descale(case: Case) -> None:
     case.paper.put(
         "descale_ft", case.stretch.length_ft, "iron pipe of the stretch", ("stretch", case.stretch.length_ft, "ft")
     )
-    case.paper.facts.add("cast_iron")
     case.paper.warn("old iron can have holes under the rust: scraping shows them, it does not make them")

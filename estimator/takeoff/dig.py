@@ -28,7 +28,9 @@ def dig_as(case: Case, dug: OpenDig, days: float, *, new_pipe: bool = True) -> O
     """Everything that a dig takes whose bottom and sides are settled."""
     hole, way, under = dug.hole, dug.way, dug.under
     ground_facts(case)
-    _write_size(case, hole, way, under, dug.kind)
+    _depths(case, hole, way, under)
+    _widths(case, way, dug.kind)
+    _earth(case, way)
     safety(case, hole, way, under, dug.wet, days)
     potholes(case, hole)
     heap_room(case, way, dug.beside)
@@ -41,9 +43,8 @@ def dig_as(case: Case, dug: OpenDig, days: float, *, new_pipe: bool = True) -> O
     return dug
 
 
-def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -> None:
+def _depths(case: Case, hole: Stretch, way: Way, under: Bottom) -> None:
     paper, outside, bed = case.paper, outside_ft(case), bedding_ft(case)
-    deepest = max(d.depth_ft for d in way.depths)
     paper.put(
         "dig_length_ft",
         way.length_ft,
@@ -54,7 +55,7 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
     )
     paper.put(
         "dig_depth_ft",
-        deepest,
+        way.deepest_ft,
         "depth to the pipe's center + half its outside + bedding, up to the dig step",
         ("depth to center", under.exact_ft - outside / 2 - bed, "ft"),
         ("outside of the pipe", outside, "ft"),
@@ -68,12 +69,15 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
         ("bottom", under.exact_ft, "ft"),
         ("locator", under.tolerance_ft, "ft"),
     )
-    shored = way.name in ("boxed", "shored")
+
+
+def _widths(case: Case, way: Way, kind: str) -> None:
+    paper, shored = case.paper, way.name in ("boxed", "shored")
     paper.put(
         "dig_width_ft",
         way.width_ft,
         "the larger of the firm's rule and the standard's, up to the dig step",
-        ("outside of the pipe", outside, "ft"),
+        ("outside of the pipe", outside_ft(case), "ft"),
         ("before rounding", exact_width_ft(case, shored), "ft"),
         source=D2321_SOURCE,
     )
@@ -86,13 +90,18 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
         ("soil type", kind),
         source=SLOPE_SOURCE,
     )
+
+
+def _earth(case: Case, way: Way) -> None:
+    """The earth in the bank, by hand or machine, and where it goes."""
+    paper = case.paper
     cubic_ft = paper.put(
         "dig_cf",
         way.bank_cf,
         _volume_words(way),
         ("length", way.length_ft, "ft"),
         ("bottom width", way.width_ft, "ft"),
-        ("deepest", deepest, "ft"),
+        ("deepest", way.deepest_ft, "ft"),
         ("shallowest", min(d.depth_ft for d in way.depths), "ft"),
         ("along the dig: depth", _along(way)),
         ("slope, across to down", way.slope_h_to_v),
@@ -105,18 +114,13 @@ def _write_size(case: Case, hole: Stretch, way: Way, under: Bottom, kind: str) -
         "hand_dig_bcy" if by_hand else "dig_bcy",
         bank,
         f"{_volume_words(way)}; cubic ft / 27",
-        ("length", way.length_ft, "ft"),
-        ("bottom width", way.width_ft, "ft"),
-        ("deepest", deepest, "ft"),
-        ("shallowest", min(d.depth_ft for d in way.depths), "ft"),
-        ("along the dig: depth", _along(way)),
-        ("slope, across to down", way.slope_h_to_v),
+        *paper.inputs_of("dig_cf")[:-1],
         ("dug", cubic_ft, "cu ft"),
         source=PRISMOIDAL,
     )
     if by_hand:
         paper.facts.add("hand_only")
-    elif deepest > case.number("machine_slow_from_ft"):
+    elif way.deepest_ft > case.number("machine_slow_from_ft"):
         paper.facts.add("depth_over_8")
     spoil(case, bank)
 

@@ -49,30 +49,34 @@ def fill(case: Case, way: Way) -> None:
         ("pipe zone", zone, "cu ft"),
     )
     by_hand = "hand_only" in paper.facts
-    paper.put(
-        "hand_backfill_ccy" if by_hand else "backfill_ccy",
-        native + sand,
-        "native + pipe zone, in 6 in lifts",
-        ("native", native, "cy"),
-        ("pipe zone", sand, "cy"),
-    )
+    packed(case, native, sand, formula="native + pipe zone, in 6 in lifts", by_hand=by_hand)
+    _layers(case, way.deepest_ft, by_hand)
+    soil = case.soil
+    export(case, cubic_yards(way.bank_cf), native, soil.shrink_hand if by_hand else soil.shrink_machine)
+
+
+def packed(case: Case, native: float, sand: float, *, formula: str, by_hand: bool) -> None:
+    """Native soil and pipe-zone sand put back, cubic yards in place."""
+    name = "hand_backfill_ccy" if by_hand else "backfill_ccy"
+    case.paper.put(name, native + sand, formula, ("native", native, "cy"), ("pipe zone", sand, "cy"))
+
+
+def _layers(case: Case, deepest_ft: float, by_hand: bool) -> None:
     if not by_hand:
-        paper.warn(
+        case.paper.warn(
             "up to {over} over the pipe the fill is packed by hand, in layers of {layer}; the machine packs only above that",
             over=Feet(LAYERS_TO_OVER_PIPE_IN / INCHES_PER_FT),
             layer=Feet(LAYER_IN / INCHES_PER_FT),
         )
     lift = case.number("lift_ft")
-    paper.put(
+    case.paper.put(
         "lifts",
-        up(max(d.depth_ft for d in way.depths) / lift),
+        up(deepest_ft / lift),
         "depth / one lift, up",
-        ("depth", max(d.depth_ft for d in way.depths), "ft"),
+        ("depth", deepest_ft, "ft"),
         ("lift", lift, "ft"),
         source="IPC 306.3: tamped layers of 6 in",
     )
-    soil = case.soil
-    export(case, cubic_yards(way.bank_cf), native, soil.shrink_hand if by_hand else soil.shrink_machine)
 
 
 def fill_as_it_was(case: Case, way: Way) -> None:

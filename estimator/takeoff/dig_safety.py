@@ -42,9 +42,9 @@ def safety(case: Case, hole: Stretch, way: Way, under: Bottom, wet: bool, days: 
     if way.name in ("sloped", "benched"):
         facts.add("sloped")
     if way.name == "boxed":
-        trench_boxes(case, (way.length_ft,), max(d.depth_ft for d in way.depths), days)
+        trench_boxes(case, (way.length_ft,), way.deepest_ft, days)
     if way.name == "shored":
-        hand_shores(case, 2 * (way.length_ft + way.width_ft), max(d.depth_ft for d in way.depths))
+        hand_shores(case, 2 * (way.length_ft + way.width_ft), way.deepest_ft)
     if wet:
         facts.add("wet")
         paper.put("dewater_days", days, "days the dig is open", ("days open", days))
@@ -55,10 +55,7 @@ def safety(case: Case, hole: Stretch, way: Way, under: Bottom, wet: bool, days: 
 def _say_protection(case: Case, way: Way, depth_ft: float) -> None:
     paper = case.paper
     if needs_engineer(depth_ft):
-        paper.facts.add("engineer")
-        paper.put(
-            "engineer_letters",
-            1,
+        case.letter(
             "deeper than 20 ft a registered engineer designs the protection",
             source="29 CFR 1926.652(b), (c)",
         )
@@ -119,10 +116,7 @@ def footing_line(case: Case, way: Way, under: Bottom, beside: Room) -> None:
         below = under.safety_ft - footing.deep_ft
         if clear_of_footing(offset, below):
             continue
-        case.paper.facts.add("engineer")
-        case.paper.put(
-            "engineer_letters",
-            1,
+        case.letter(
             "the dig comes below the 45 degree line from a footing",
             ("from the dig's edge to the footing", offset, "ft"),
             ("below the footing", below, "ft"),

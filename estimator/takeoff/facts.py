@@ -1,5 +1,7 @@
 """The yes/no facts that recipes, factors and terms may ask for, with when each holds."""
 
+from estimator.works.properties import PROPERTIES
+
 FACTS: dict[str, str] = {
     "depth_over_4": "the dig, with the locator's tolerance, is deeper than 4 ft",
     "depth_over_5": "the dig, with the locator's tolerance, is 5 ft or deeper",
@@ -50,25 +52,7 @@ FACTS: dict[str, str] = {
     "street_work": "part of the work lies in the street or right of way",
     "one_bathroom": "the house has one bathroom",
     "machine_dug": "a machine digs to the pipe",
-    # read off the works, whatever the way is called (takeoff/facts_of_works)
-    "dug": "soil is dug",
-    "people_below": "people work in a dig, a pit, a tunnel or an opening in a floor",
-    "ground_opened": "the ground is opened outside",
-    "floor_cut": "a floor is opened",
-    "below_floor": "the ground under a floor is dug, from above or in a tunnel",
-    "house_cut": "a floor, a wall or the roof is opened",
-    "under_house": "people work in a tunnel or a crawl space",
-    "in_or_under_house": "a floor, a wall or the roof is opened, or people work in a tunnel or a crawl space",
-    "tunnel": "people work in a tunnel",
-    "crawl_space": "people work in a crawl space",
-    "pipe_laid": "new pipe is laid or pulled",
-    "pipe_cut": "old pipe is cut, to lay new pipe or to close it off",
-    "pipe_renewed": "new pipe is laid or pulled, or old pipe is lined",
-    "lining": "old pipe is lined",
-    "cleaning": "the pipe is cleaned, by itself or for a lining",
-    "bursting": "old pipe is broken in place",
-    "from_inside": "tools work inside the pipe: it is cleaned, lined or broken in place",
-    "sections_tested": "old pipe is tested section by section",
+    **{name: one.words for name, one in PROPERTIES.items()},  # of the works, whatever the way is called
     # asked for by the rules (scopes/rules)
     "air_plan": "air is tested, blown and watched while people are under the house",
     "arborist": "a trunk stands close to the dig",

@@ -7,9 +7,9 @@ from estimator.model.job import Job
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Repair, Takeoff
 from estimator.tables.tables import Tables
-from estimator.takeoff.asked import asked
+from estimator.takeoff.asked_by_rules import asked
 from estimator.takeoff.case import Case
-from estimator.takeoff.house import house_facts
+from estimator.takeoff.house_facts import house_facts
 from estimator.works.methods import renews
 
 BURIED_PRIVATE = ("irrigation", "pool", "gas to grill", "private", "lighting", "sprinkler")

@@ -9,8 +9,8 @@ from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.model.works import Works
 from estimator.takeoff.case import Case
-from estimator.works.around import BURIED
 from estimator.works.depth import INCHES_PER_FT, outside_ft
+from estimator.works.reroute_works import BURIED
 
 
 def say_least_cover(case: Case, works: Works) -> None:

@@ -3,6 +3,7 @@
 import math
 
 from estimator.takeoff.case import Case
+from estimator.takeoff.dig_fill import packed
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.restoration import put_back
 from estimator.takeoff.working import cubic_yards, up
@@ -37,12 +38,6 @@ def outside_end(case: Case, pipe: Grade) -> tuple[float, float]:
     sand = cubic_yards(zone - math.pi / 4 * outside_ft(case) ** 2 * length)
     native = bank - cubic_yards(zone)
     paper.put("pipe_zone_ccy", sand, "outside end: (pipe zone - the pipe in it) / 27", ("pipe zone", zone, "cu ft"))
-    paper.put(
-        "hand_backfill_ccy",
-        native + sand,
-        "outside end: native + pipe zone",
-        ("native", native, "cy"),
-        ("pipe zone", sand, "cy"),
-    )
+    packed(case, native, sand, formula="outside end: native + pipe zone", by_hand=True)
     put_back(case, (hole.along, width))
     return bank, native

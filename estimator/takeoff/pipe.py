@@ -28,7 +28,14 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
     )
     paper.put("pipe_buy_ft", length, "net length; waste and whole sticks come on top", ("pipe", length, "ft"))
     _branches(case, tunnel)
-    junction = 1 if case.at_junction else 0
+    _ends(case, tunnel)
+    _joints(case, turn_fittings(case))
+    _cleanouts(case)
+    _tests(case, tests)
+
+
+def _ends(case: Case, tunnel: bool) -> None:
+    paper, junction = case.paper, 1 if case.at_junction else 0
     paper.put(
         "end_couplings_tunnel" if tunnel else "end_couplings",
         2 - junction,
@@ -36,7 +43,11 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
         ("new wyes in the line it joins", junction),
     )
     paper.put("junctions", junction, "a side line renewed down to where it joins: a new wye, cut in with two couplings")
-    bends = turn_fittings(case)
+
+
+def _joints(case: Case, bends: float) -> None:
+    """Bends, couplings, and what is glued: sticks of pipe, side drains and bends."""
+    paper = case.paper
     paper.put(
         "eighth_bends",
         len(case.branches) + bends,
@@ -52,7 +63,7 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
         ("ends", 2),
         ("side drains", len(case.branches)),
     )
-    sticks = up(length / case.number("pipe_stick_ft"))
+    sticks = up(case.stretch.length_ft / case.number("pipe_stick_ft"))
     paper.put(
         "glue_joints",
         max(0.0, sticks - 1) + 3 * len(case.branches) + 2 * bends,
@@ -63,12 +74,6 @@ def new_pipe(case: Case, *, tunnel: bool, tests: int) -> None:
     )
     joints, a_set = paper.value("glue_joints"), case.number("glue_joints_per_set")
     paper.put("glue_sets", up(joints / a_set), "joints / joints of one set, up", ("joints", joints), ("one set", a_set))
-    _cleanouts(case)
-    _tests(case, tests)
-    if case.is_iron():
-        paper.facts.add("cast_iron")
-    if case.is_clay():
-        paper.facts.add("clay_pipe")
 
 
 def turn_fittings(case: Case) -> float:
@@ -160,34 +165,33 @@ def _tests(case: Case, tests: int) -> None:
 
 def hangers(case: Case, hung_ft: float) -> None:
     """Hangers for pipe hung from the slab: one each so many ft and one at the end, one more a side drain and a turn."""
-    every = case.number("hanger_plastic_ft")
-    ties = len(case.branches) + case.bends
-    case.paper.put(
-        "hangers",
-        up(hung_ft / every) + 1 + ties,
-        "pipe / spacing, up, + 1 + side drains and turns",
-        ("pipe hung", hung_ft, "ft"),
-        ("spacing", every, "ft"),
-        ("side drains and turns", ties),
-        source="IPC table 308.5 / IRC P2605.1: 4 ft for plastic, from memory",
+    _supports(
+        case, "hangers", formula="pipe / spacing, up, + 1 + side drains and turns", words=("pipe hung", hung_ft, "ft")
     )
-    case.paper.warn("the pipe is filled with water and held down before fill is pumped: an empty pipe floats")
 
 
 def stands(case: Case, held_ft: float) -> None:
     """Where the slab may hold tendons nothing is anchored in it: the pipe stands on supports from the tunnel's floor."""
-    every = case.number("hanger_plastic_ft")
-    ties = len(case.branches) + case.bends
-    case.paper.put(
+    case.paper.warn(
+        "Tendons possible: no anchors or cores into the slab, no cleanout core without a scan; pipe on stands from the tunnel floor, no hangers."
+    )
+    _supports(
+        case,
         "pipe_stands",
-        up(held_ft / every) + 1 + ties,
-        "pipe / spacing, up, + 1 + side drains and turns; no anchor in a slab that may have tendons",
-        ("pipe held", held_ft, "ft"),
+        formula="pipe / spacing, up, + 1 + side drains and turns; no anchor in a slab that may have tendons",
+        words=("pipe held", held_ft, "ft"),
+    )
+
+
+def _supports(case: Case, name: str, *, formula: str, words: tuple[str, float, str]) -> None:
+    every, ties = case.number("hanger_plastic_ft"), len(case.branches) + case.bends
+    case.paper.put(
+        name,
+        up(words[1] / every) + 1 + ties,
+        formula,
+        words,
         ("spacing", every, "ft"),
         ("side drains and turns", ties),
         source="IPC table 308.5 / IRC P2605.1: 4 ft for plastic, from memory",
-    )
-    case.paper.warn(
-        "Tendons possible: no anchors or cores into the slab, no cleanout core without a scan; pipe on stands from the tunnel floor, no hangers."
     )
     case.paper.warn("the pipe is filled with water and held down before fill is pumped: an empty pipe floats")

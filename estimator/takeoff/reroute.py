@@ -12,8 +12,8 @@ from estimator.takeoff.slab_concrete import concrete_back, concrete_out, in_word
 from estimator.takeoff.slab_room import floor_and_dust
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import cubic_yards, up
-from estimator.works.around import BURIED, floor_holes
 from estimator.works.grade import code_families
+from estimator.works.reroute_works import BURIED, floor_holes
 
 
 def reroute(case: Case) -> tuple[Verdict, ...]:

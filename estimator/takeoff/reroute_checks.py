@@ -24,9 +24,8 @@ def needed_fall_ft(level_ft: float, fall_in_per_ft: float) -> float:
 def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
     """Fall needed against what invert to invert leaves after the wye's drop and the clearance."""
     paper, fall = case.paper, least_fall_in_per_ft(case.place, size, case.number)
-    level = sum(leg.length_ft for leg in way.legs if leg.zone not in UPRIGHT) * (
-        1 + case.number("reroute_extra_percent") / 100
-    )
+    longer = 1 + case.number("reroute_extra_percent") / 100
+    level = sum(leg.length_ft for leg in way.legs if leg.zone not in UPRIGHT) * longer
     needed = paper.put(
         "fall_needed_ft",
         needed_fall_ft(level, fall),
@@ -45,14 +44,9 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
     )
     if way.fall_available_ft is None:
         paper.assume("the drop from end to end is not measured yet, so there is no firm price")
-        return (
-            case.find(
-                "reroute-has-the-fall",
-                Effect.NO_FIXED_PRICE,
-                Say.of("We must measure the drop of the reroute before we can price it."),
-                Say.of("fall not measured; {needed} in are needed", needed=round(needed * INCHES_PER_FT, 1)),
-            ),
-        )
+        homeowner = Say.of("We must measure the drop of the reroute before we can price it.")
+        said = Say.of("fall not measured; {needed} in are needed", needed=round(needed * INCHES_PER_FT, 1))
+        return (case.find("reroute-has-the-fall", Effect.NO_FIXED_PRICE, homeowner, said),)
     drop, clear = case.number("wye_drop_in") / INCHES_PER_FT, case.number("reroute_clearance_in") / INCHES_PER_FT
     left = way.fall_available_ft - drop - clear
     paper.put(
@@ -63,26 +57,26 @@ def fall_finds(case: Case, way: Reroute, size: float) -> tuple[Verdict, ...]:
         ("wye drop", drop, "ft"),
         ("clearance", clear, "ft"),
     )
-    if left >= needed - 1e-9:
-        return ()
-    return (
-        case.find(
-            "reroute-has-the-fall",
-            Effect.BLOCKS,
-            Say.of(
-                "The new way does not fall enough for the water to run: it needs {needed} inches and has {left}.",
-                needed=round(needed * INCHES_PER_FT, 1),
-                left=round(max(0.0, left) * INCHES_PER_FT, 1),
-            ),
-            Say.of(
-                "needs {needed} in at {fall} in/ft, has {left} in after wye drop and clearance",
-                needed=round(needed * INCHES_PER_FT, 2),
-                fall=fall,
-                left=round(left * INCHES_PER_FT, 2),
-            ),
-            "wye_drop_in",
-            "reroute_clearance_in",
+    return () if left >= needed - 1e-9 else (_falls_too_little(case, needed, fall, left),)
+
+
+def _falls_too_little(case: Case, needed: float, fall: float, left: float) -> Verdict:
+    return case.find(
+        "reroute-has-the-fall",
+        Effect.BLOCKS,
+        Say.of(
+            "The new way does not fall enough for the water to run: it needs {needed} inches and has {left}.",
+            needed=round(needed * INCHES_PER_FT, 1),
+            left=round(max(0.0, left) * INCHES_PER_FT, 1),
         ),
+        Say.of(
+            "needs {needed} in at {fall} in/ft, has {left} in after wye drop and clearance",
+            needed=round(needed * INCHES_PER_FT, 2),
+            fall=fall,
+            left=round(left * INCHES_PER_FT, 2),
+        ),
+        "wye_drop_in",
+        "reroute_clearance_in",
     )
 
 

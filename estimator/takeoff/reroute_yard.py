@@ -4,16 +4,16 @@ from estimator.knowledge.excavation import ladders, needs_ladder, needs_system
 from estimator.model.job import Reroute
 from estimator.model.say import Feet
 from estimator.takeoff.case import Case
-from estimator.takeoff.dig_fill import sand_tons
+from estimator.takeoff.dig_fill import packed, sand_tons
 from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil, with_flatwork
 from estimator.takeoff.restoration import put_back_zone, round_sod
 from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards
-from estimator.works.around import new_trench
 from estimator.works.depth import bedding_ft
 from estimator.works.earth import Depth, trench_cf
 from estimator.works.ground import ground_facts, hand_only
+from estimator.works.reroute_works import new_trench
 
 
 def yard_legs(case: Case, way: Reroute, size_in: float) -> None:
@@ -82,13 +82,7 @@ def _fill(case: Case, cubic_ft: float, length_ft: float, width_ft: float, outsid
     )
     sand_tons(case, sand)
     paper.put("native_ccy", native, "dug - pipe zone", ("dug", bank, "cy"), ("pipe zone", sand, "cy"))
-    paper.put(
-        "hand_backfill_ccy" if by_hand else "backfill_ccy",
-        native + sand,
-        "native + pipe zone",
-        ("native", native, "cy"),
-        ("pipe zone", sand, "cy"),
-    )
+    packed(case, native, sand, formula="native + pipe zone", by_hand=by_hand)
     export(case, bank, native, case.soil.shrink_hand if by_hand else case.soil.shrink_machine)
 
 

@@ -60,12 +60,11 @@ def round_sod(case: Case) -> None:
     area, step = case.paper.value("sod_sf"), case.number("sod_step_sf")
     if area:
         quantity = next(q for q in case.paper.quantities if q.name == "sod_sf")
-        given = tuple((i.name, i.value, i.unit) for i in quantity.inputs)
         case.paper.put(
             "sod_sf",
             up(area, step),
             quantity.formula + ", up to what is sold",
-            *given,
+            *case.paper.inputs_of("sod_sf"),
             ("before rounding", area, "sq ft"),
             ("sold by", step, "sq ft"),
         )

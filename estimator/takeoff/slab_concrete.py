@@ -52,33 +52,37 @@ def concrete_out(case: Case, openings: Openings) -> None:
         "length x width of each opening",
         ("openings", in_words(openings)),
     )
-    volume = paper.put(
+    paper.put(
         "slab_cy",
         cubic_yards(area * thick),
         "area x thickness / 27",
         ("area", area, "sq ft"),
         ("thickness", thick, "ft"),
     )
-    weight = case.number("concrete_pcf")
-    paper.put(
-        "slab_tons",
-        area * thick * weight / POUNDS_PER_TON,
-        "cubic ft x weight / 2000",
-        ("concrete", area * thick, "cu ft"),
-        ("weight", weight, "lb/cu ft"),
-    )
-    bulk = case.number("concrete_swell_percent")
-    paper.put(
-        "slab_haul_lcy",
-        volume * (1 + bulk / 100),
-        "concrete x (1 + bulking)",
-        ("concrete", volume, "cy"),
-        ("bulking", bulk, "percent"),
-    )
+    _rubble(case, area * thick)
     paper.warn(
         "concrete dust is deadly over the years: wet saw, shrouded breaker, and masks indoors for saw and breaker alike"
     )
     paper.warn("water, gas, power and ducts in and under the floor are found and shut off before the first cut")
+
+
+def _rubble(case: Case, cubic_ft: float) -> None:
+    """The weight of the concrete taken out, and its room once broken."""
+    paper, weight, bulk = case.paper, case.number("concrete_pcf"), case.number("concrete_swell_percent")
+    paper.put(
+        "slab_tons",
+        cubic_ft * weight / POUNDS_PER_TON,
+        "cubic ft x weight / 2000",
+        ("concrete", cubic_ft, "cu ft"),
+        ("weight", weight, "lb/cu ft"),
+    )
+    paper.put(
+        "slab_haul_lcy",
+        cubic_yards(cubic_ft) * (1 + bulk / 100),
+        "concrete x (1 + bulking)",
+        ("concrete", cubic_yards(cubic_ft), "cy"),
+        ("bulking", bulk, "percent"),
+    )
 
 
 def in_words(openings: Openings) -> str:
@@ -87,7 +91,7 @@ def in_words(openings: Openings) -> str:
 
 def concrete_back(case: Case, openings: Openings) -> None:
     """Dowels round the edge, vapour retarder, and bags for little or ready-mix for much."""
-    paper, thick = case.paper, case.slab_ft
+    paper = case.paper
     area = paper.put(
         "patch_sf", sum(length * wide for length, wide in openings), "what was opened", ("openings", in_words(openings))
     )
@@ -107,7 +111,13 @@ def concrete_back(case: Case, openings: Openings) -> None:
         ("openings", in_words(openings)),
         ("lap", lap, "ft"),
     )
-    cubic_ft, extra = area * thick, case.number("concrete_waste_percent")
+    _poured(case, area)
+
+
+def _poured(case: Case, area: float) -> None:
+    """Ready-mix for much, bags for little."""
+    paper, thick, extra = case.paper, case.slab_ft, case.number("concrete_waste_percent")
+    cubic_ft = area * thick
     if cubic_yards(cubic_ft) > case.number("ready_mix_over_cy"):
         paper.put(
             "patch_ready_mix_cy",

@@ -23,24 +23,9 @@ def dig_below(case: Case, plan: FloorPlan) -> tuple[float, float]:
     near, far = plan.near_ft, plan.far_ft
     step = case.number("dig_step_ft")
     floor = StripFloor(near, far, *(up(below_slab_ft(case, pipe, at), step) for at in (near, far)))
-    length = sum(o.length_ft for o in openings)
     under = _under_beams(case, beams, floor, width)
     plain = sum(o.length_ft * o.width_ft * floor.depth_ft(o.middle_ft) for o in openings)
-    paper.put("dig_length_ft", length, "strip less the beams", ("openings", len(openings)))
-    paper.put(
-        "dig_width_ft", width, "the firm's opening; where its sides are held, as wide as people need between shores"
-    )
-    paper.put(
-        "dig_depth_ft",
-        floor.deepest_ft + case.slab_ft,
-        "invert + pipe wall + bedding, the slab taken off, up to the dig step, the slab put on again",
-        ("invert, nearer end", pipe.invert_ft(near), "ft"),
-        ("invert, farther end", pipe.invert_ft(far), "ft"),
-        ("pipe wall", pipe.wall_in, "in"),
-        ("bedding", bedding_ft(case), "ft"),
-        ("slab", case.slab_ft, "ft"),
-        ("dig step", step, "ft"),
-    )
+    _write_size(case, plan, floor)
     paper.put(
         "inside_dig_bcy",
         cubic_yards(plain + under),
@@ -62,6 +47,32 @@ def dig_below(case: Case, plan: FloorPlan) -> tuple[float, float]:
     return plain + under, across * high
 
 
+def _write_size(case: Case, plan: FloorPlan, floor: StripFloor) -> None:
+    paper, pipe = case.paper, plan.pipe
+    paper.put(
+        "dig_length_ft",
+        sum(o.length_ft for o in plan.cuts),
+        "strip less the beams",
+        ("openings", len(plan.cuts)),
+    )
+    paper.put(
+        "dig_width_ft",
+        plan.width_ft,
+        "the firm's opening; where its sides are held, as wide as people need between shores",
+    )
+    paper.put(
+        "dig_depth_ft",
+        floor.deepest_ft + case.slab_ft,
+        "invert + pipe wall + bedding, the slab taken off, up to the dig step, the slab put on again",
+        ("invert, nearer end", pipe.invert_ft(plan.near_ft), "ft"),
+        ("invert, farther end", pipe.invert_ft(plan.far_ft), "ft"),
+        ("pipe wall", pipe.wall_in, "in"),
+        ("bedding", bedding_ft(case), "ft"),
+        ("slab", case.slab_ft, "ft"),
+        ("dig step", case.number("dig_step_ft"), "ft"),
+    )
+
+
 def _width_in(beam: Crossing, near: float, far: float) -> float:
     return max(0.0, min(beam.to_ft, far) - max(beam.from_ft, near))
 
@@ -71,15 +82,7 @@ def _under_beams(case: Case, beams: tuple[Crossing, ...], floor: StripFloor, wid
     crossed = [(b, wide) for b in beams if (wide := _width_in(b, floor.near_ft, floor.far_ft)) > 0]
     case.paper.put("beam_crossings", len(crossed), "beams the strip stops at; the crew digs under them by hand")
     if crossed:
-        case.paper.facts.add("engineer")
-        letter = any("engineer" in a.what.lower() for a in case.job.approvals)
-        case.paper.put(
-            "engineer_letters",
-            0 if letter else 1,
-            "digging under a beam",
-            ("beams", len(crossed)),
-            source="29 CFR 1926.651(i)(2)",
-        )
+        case.letter("digging under a beam", ("beams", len(crossed)), source="29 CFR 1926.651(i)(2)")
         case.paper.warn("no beam is sawn or notched; the crew stops on each side and digs under it by hand")
     least, slab = case.number("under_beam_height_ft"), case.slab_ft
     return sum(wide * width * max(least, floor.depth_ft(b.middle_ft) + slab - b.bottom_ft) for b, wide in crossed)

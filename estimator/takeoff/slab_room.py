@@ -33,7 +33,15 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         ("length", length, "ft"),
         ("ft a day", a_day, "ft"),
     )
-    path = case.number("floor_path_per_room_ft")
+    _path_and_masks(case, rooms)
+    paper.assume("the floor is left as bare concrete")
+    if days > 1:
+        paper.assume("we pour the concrete patch on a separate day")
+
+
+def _path_and_masks(case: Case, rooms: int) -> None:
+    """A covered way through the house, and a mask for each person at saw and breaker."""
+    paper, path = case.paper, case.number("floor_path_per_room_ft")
     paper.put(
         "floor_path_ft",
         rooms * path,
@@ -51,6 +59,3 @@ def floor_and_dust(case: Case, openings: Openings) -> None:
         ("protection factor", masks),
         source=SOURCE,
     )
-    paper.assume("the floor is left as bare concrete")
-    if days > 1:
-        paper.assume("we pour the concrete patch on a separate day")

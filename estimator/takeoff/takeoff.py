@@ -11,8 +11,7 @@ from estimator.takeoff.burst import burst
 from estimator.takeoff.by_works import by_works
 from estimator.takeoff.case import Case
 from estimator.takeoff.cleaning import clean
-from estimator.takeoff.facts_of_works import facts_of_works
-from estimator.takeoff.house import house_facts
+from estimator.takeoff.house_facts import house_facts
 from estimator.takeoff.least_cover import say_least_cover
 from estimator.takeoff.liner import reline, sectional
 from estimator.takeoff.reroute import reroute
@@ -24,6 +23,7 @@ from estimator.takeoff.visit import visit
 from estimator.takeoff.yard import hand_over, trench, yard_spot
 from estimator.works import works_of
 from estimator.works.methods import Measure, record_of
+from estimator.works.properties import properties_of
 
 Step = Callable[[Case], tuple[Verdict, ...] | None]
 
@@ -65,7 +65,7 @@ def take_off(repair: Repair, job: Job, tables: Tables, *, from_tunnel: bool = Fa
     paper = case.paper
     facts = (
         frozenset(paper.facts)
-        | facts_of_works(works)
+        | properties_of(works)
         | ({"machine_dug"} if paper.value("dig_bcy") else set())
         | repair.facts
         | {f for v in (*repair.verdicts, *finds) if not v.overruled for f in v.facts}

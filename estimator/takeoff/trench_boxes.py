@@ -27,8 +27,7 @@ def trench_boxes(case: Case, lengths_ft: tuple[float, ...], depth_ft: float, day
         ("box height", high, "ft"),
         source="29 CFR 1926.652(a)",
     )
-    moves = layers * sum(max(0.0, place - at_once) for place in places)
-    if moves:
+    if moves := layers * sum(max(0.0, place - at_once) for place in places):
         paper.put(
             "box_moves",
             moves,
@@ -39,15 +38,19 @@ def trench_boxes(case: Case, lengths_ft: tuple[float, ...], depth_ft: float, day
         )
     open_days = max(days, *(up(up(place / at_once) / LENGTHS_A_DAY) for place in places))
     paper.put("shoring_box_days", boxes * open_days, "boxes x days open", ("boxes", boxes), ("days open", open_days))
-    shields = paper.put(
+    _end_shields(case, len(lengths_ft), layers, open_days)
+
+
+def _end_shields(case: Case, holes: int, layers: float, open_days: float) -> None:
+    shields = case.paper.put(
         "end_shields",
-        2 * layers * len(lengths_ft),
+        2 * layers * holes,
         "two open ends of each hole x boxes one on another",
-        ("holes", len(lengths_ft)),
+        ("holes", holes),
         ("boxes one on another", layers),
         source="29 CFR 1926.652(a): protected from cave-ins on all sides",
     )
-    paper.put(
+    case.paper.put(
         "end_shield_days",
         shields * open_days,
         "end shields x days open",

@@ -157,17 +157,12 @@ def _shoring(case: Case, shape: TunnelShape) -> None:
 def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -> None:
     """The engineer's letter, water, and what is always said of a tunnel."""
     paper = case.paper
-    letter = any("engineer" in a.what.lower() for a in case.job.approvals)
     if beams.unknown:
         paper.facts.add("edge_beam_unknown")
     if beams.over or "slab_may_have_tendons" in paper.facts:
-        paper.facts.add("engineer")
-        paper.put(
-            "engineer_letters",
-            0 if letter else 1,
+        case.letter(
             "a tunnel under beams or under a slab that may have tendons",
             ("beams crossed", len(beams.over)),
-            ("letter on file", "yes" if letter else "no"),
             source="29 CFR 1926.651(i)(2): a registered engineer's approval below a footing",
         )
     hole = Stretch.between(case.station(way.mouth_ft), case.station(way.face_ft))

@@ -33,6 +33,17 @@ def fill(case: Case, bank: float, pit_bank: float) -> None:
     paper.put(
         "tunnel_native_ccy", native_in, "tunnel x share", ("tunnel", bank, "cy"), ("share", share * 100, "percent")
     )
+    _pumped(case, kind, bank, native_in)
+    if kind == "native":
+        paper.warn("native fill packed by hand settles: the tunnel is not a support")
+    if kind == "open":
+        paper.warn("a tunnel left open needs a door, drainage and the engineer's word")
+    export(case, bank + pit_bank, native, case.soil.shrink_hand)
+
+
+def _pumped(case: Case, kind: str, bank: float, native_in: float) -> None:
+    """Cement slurry over native soil, or flowable fill alone; an empty pipe floats in either."""
+    paper = case.paper
     if kind == "slurry":
         paper.put(
             "slurry_cy",
@@ -55,11 +66,6 @@ def fill(case: Case, bank: float, pit_bank: float) -> None:
         paper.put("short_loads", 1, "a part load is charged")
     if kind in ("slurry", "flowable"):
         _uplift(case)
-    if kind == "native":
-        paper.warn("native fill packed by hand settles: the tunnel is not a support")
-    if kind == "open":
-        paper.warn("a tunnel left open needs a door, drainage and the engineer's word")
-    export(case, bank + pit_bank, native, case.soil.shrink_hand)
 
 
 def _uplift(case: Case) -> None:

@@ -10,7 +10,6 @@ from estimator.works.rounding import up as up
 
 CUBIC_FT_PER_CY = 27.0
 COMMON_PRACTICE = "common practice"
-GEOMETRY = "geometry"
 
 
 class Working(Notes):
@@ -41,9 +40,9 @@ class Working(Notes):
         old = self._found.get(name)
         if old is None:
             return self.put(name, value, formula, *inputs, source=source)
-        before = tuple((i.name, i.value, i.unit) for i in old.inputs)
         total = old.value + value
-        return self.put(name, total, f"{old.formula}; plus {formula}", *before, *inputs, source=old.source)
+        formula = f"{old.formula}; plus {formula}"
+        return self.put(name, total, formula, *self.inputs_of(name), *inputs, source=old.source)
 
     def drop(self, name: str) -> None:
         """Strike a quantity that another way of working makes unneeded."""
@@ -52,6 +51,10 @@ class Working(Notes):
     def value(self, name: str) -> float:
         found = self._found.get(name)
         return found.value if found else 0.0
+
+    def inputs_of(self, name: str) -> tuple[Given, ...]:
+        """The inputs of a quantity already written down."""
+        return tuple((i.name, i.value, i.unit) for i in self._found[name].inputs)
 
     def given(self, name: str) -> Given:
         """A quantity already written down, as an input of the next one."""

@@ -105,7 +105,7 @@ def plain_words(text: str, language: str) -> str:
     """
     if numbers.family(language) == NOTES_LANGUAGE:
         return text
-    from estimator.wording.typed import known
+    from estimator.wording.typed_words import known
 
     parts = [text] if text in known_words() else text.split(", ")
     return ", ".join(say(found, language) if (found := known(p)) else p for p in parts)

@@ -72,8 +72,8 @@ def _said(tree: ast.AST, path: Path) -> Iterator[str]:
             yield from _own_words(node)
         elif path.parent.name in MEASURING:
             own = [keyword.value for keyword in node.keywords if keyword.arg in NAMED]
-            down = isinstance(node.func, ast.Attribute) and node.func.attr in WRITTEN_DOWN
-            yield from _formula([*own, *(node.args[2:] if down else ())])
+            formula_at = WRITTEN_DOWN.get(node.func.attr) if isinstance(node.func, ast.Attribute) else None
+            yield from _formula([*own, *(node.args[formula_at:] if formula_at is not None else ())])
 
 
 DECLARING = {"Kind": (2, 3), "error": (1, 2), "warning": (1, 2), "question": (1, 2)}
@@ -98,11 +98,13 @@ def _all_gaps(text: str) -> bool:
     return not any(letter.isalpha() for letter in GAP.sub("", text))
 
 
-OF_THEMSELVES = {"Rule": ("statement", "reason", "worse"), "Reading": ("evidence",)}
+OF_A_RULE = ("statement", "reason", "worse")
+OF_THEMSELVES = {"Rule": OF_A_RULE, "Row": OF_A_RULE, "Reading": ("evidence",)}
 """Records that hold sentences about themselves, by keyword."""
-MEASURING, WRITTEN_DOWN = ("works", "takeoff"), ("put", "add")
+MEASURING, WRITTEN_DOWN = ("works", "takeoff"), {"put": 2, "add": 2, "letter": 0}
 NAMED = ("formula", "words")
-"""Where quantities are written down: name, value, formula, then inputs that begin with their names; or the formula by keyword."""
+"""Where quantities are written down, and which argument is the formula, with the inputs that begin with their names behind it; or
+the formula by keyword."""
 
 
 def _own_words(node: ast.Call) -> Iterator[str]:

@@ -6,9 +6,10 @@
 from typing import TYPE_CHECKING
 
 from estimator.model.job import Job
+from estimator.model.opening import Opening, Span
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
-from estimator.model.works import Burst, Laid, Left, Lined, Opening, Span, WayIn, Works, together
+from estimator.model.works import Burst, Laid, Left, Lined, WayIn, Works, together
 from estimator.works.case import Case
 from estimator.works.methods import record_of
 

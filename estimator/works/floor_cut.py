@@ -6,14 +6,13 @@ from itertools import pairwise
 from estimator.knowledge.excavation import needs_system
 from estimator.model.edge_beam import edge_beam
 from estimator.model.frozen import Frozen
+from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening
 from estimator.works.case import Case
 from estimator.works.depth import INCHES_PER_FT, bedding_ft, tolerance_ft
 from estimator.works.grade import Crossing, Grade, grade
 from estimator.works.ground import is_wet
-from estimator.works.rounding import up
 from estimator.works.slab_beams import strip_beams
 from estimator.works.strip_floor import FloorCut
 from estimator.works.surface import spans
@@ -116,11 +115,6 @@ def _between_beams(near: float, far: float, width: float, beams: tuple[Crossing,
     if start < far:
         out.append(FloorCut(start, far, width))
     return tuple(out)
-
-
-def dug_depth_ft(case: Case, plan: FloorPlan, inside_ft: float) -> float:
-    """Below the floor's top, up to the firm's step: what volumes are reckoned with."""
-    return up(below_slab_ft(case, plan.pipe, inside_ft), case.number("dig_step_ft")) + case.slab_ft
 
 
 def openings(case: Case, plan: FloorPlan) -> tuple[Opening, ...]:

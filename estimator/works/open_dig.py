@@ -2,9 +2,9 @@
 
 from estimator.knowledge.excavation import SoilType
 from estimator.model.frozen import Frozen
+from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening
 from estimator.works.case import Case
 from estimator.works.depth import Bottom, bottom, pothole_reaches
 from estimator.works.earth import Depth

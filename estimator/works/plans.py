@@ -4,11 +4,12 @@ from itertools import pairwise
 
 from estimator.model import crawl_space
 from estimator.model.frozen import replace
-from estimator.model.passed import passed
+from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch, missing
-from estimator.model.works import Burst, Laid, Left, Lined, Opening, WayIn, Works
-from estimator.works import around, floor_cut, pulled, tunnel_plan
+from estimator.model.tool_reach import passed
+from estimator.model.works import Burst, Laid, Left, Lined, WayIn, Works
+from estimator.works import burst_works, floor_cut, reroute_works, tunnel_plan
 from estimator.works.case import Case
 from estimator.works.liner_pieces import pieces
 from estimator.works.open_dig import hole_over, open_dig, opening
@@ -117,14 +118,14 @@ def tunnel(case: Case) -> Works:
 
 
 def burst(case: Case) -> Works:
-    plan = pulled.pull_plan(case)
-    ends = (case.stretch.from_ft, *pulled.pull_ends(case, plan))
+    plan = burst_works.pull_plan(case)
+    ends = (case.stretch.from_ft, *burst_works.pull_ends(case, plan))
     pulls = tuple(
         Burst(line=case.line.name, stretch=Stretch(low, high), size_in=case.bore_in) for low, high in pairwise(ends)
     )
     return Works(
         line=case.line.name,
-        openings=pulled.openings(case, plan),
+        openings=burst_works.openings(case, plan),
         burst=pulls,
         left=_old_pipe(case, case.stretch),
         ways_in=(WayIn(what="pit", line=case.line.name, at_ft=case.stretch.from_ft, new=True),),
@@ -164,14 +165,14 @@ def crawl_dig(case: Case) -> tuple[Opening, ...]:
 
 
 def reroute(case: Case) -> Works:
-    way = around.way_of(case)
+    way = reroute_works.way_of(case)
     if way is None:
         return Works(line=case.line.name, left=_old_pipe(case, None))
     size = way.size_in or case.bore_in
     legs = sum(leg.length_ft for leg in way.legs)
     return Works(
         line=case.line.name,
-        openings=around.openings(case, way, size),
+        openings=reroute_works.openings(case, way, size),
         laid=(Laid(line="", stretch=Stretch(0.0, legs), size_in=size),),
         left=_capped(case),
     )

@@ -4,6 +4,7 @@ A price allowance: who works in the dig is protected by what the competent perso
 """
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Literal
 
 from estimator.knowledge.excavation import SoilType, may_bench, needs_system, slope
@@ -45,8 +46,12 @@ class Way(Frozen, kw_only=True):
     bank_cf: float
 
     @property
+    def deepest_ft(self) -> float:
+        return max(d.depth_ft for d in self.depths)
+
+    @property
     def top_width_ft(self) -> float:
-        return top_width_ft(self.width_ft, max(d.depth_ft for d in self.depths), self.slope_h_to_v)
+        return top_width_ft(self.width_ft, self.deepest_ft, self.slope_h_to_v)
 
 
 def stretched(depths: Sequence[Depth], length_ft: float) -> tuple[Depth, ...]:
@@ -60,14 +65,23 @@ def stretched(depths: Sequence[Depth], length_ft: float) -> tuple[Depth, ...]:
 
 
 def vertical(hole: Hole) -> Way:
-    return Way(
-        name="vertical",
-        slope_h_to_v=0.0,
-        width_ft=hole.width_ft,
-        length_ft=hole.length_ft,
-        depths=hole.depths,
-        bank_cf=trench_cf(hole.depths, hole.width_ft),
-    )
+    return _upright("vertical", hole.depths, hole.width_ft, hole.length_ft)
+
+
+def shored(hole: Hole) -> Way:
+    """Upright sides held by boards and spreaders set by hand, wide enough to work between them."""
+    return _upright("shored", hole.depths, hole.shored_width_ft, hole.length_ft)
+
+
+def boxed(hole: Hole, box: Box) -> Way:
+    """The hole made as large as the box, with upright sides."""
+    width, length = max(hole.shored_width_ft, box.width_ft), max(hole.length_ft, box.length_ft)
+    return _upright("boxed", stretched(hole.depths, length), width, length)
+
+
+def _upright(name: WayName, depths: tuple[Depth, ...], width_ft: float, length_ft: float) -> Way:
+    bank_cf = trench_cf(depths, width_ft)
+    return Way(name=name, slope_h_to_v=0.0, width_ft=width_ft, length_ft=length_ft, depths=depths, bank_cf=bank_cf)
 
 
 def sloped(hole: Hole, soil_type: SoilType) -> Way:
@@ -85,40 +99,7 @@ def sloped(hole: Hole, soil_type: SoilType) -> Way:
 def benched(hole: Hole, soil_type: SoilType, extra_percent: float) -> Way:
     """The outline of the slope and a little more earth."""
     way = sloped(hole, soil_type)
-    return Way(
-        name="benched",
-        slope_h_to_v=way.slope_h_to_v,
-        width_ft=way.width_ft,
-        length_ft=way.length_ft,
-        depths=way.depths,
-        bank_cf=way.bank_cf * (1 + extra_percent / 100),
-    )
-
-
-def boxed(hole: Hole, box: Box) -> Way:
-    """The hole made as large as the box, with upright sides."""
-    width, length = max(hole.shored_width_ft, box.width_ft), max(hole.length_ft, box.length_ft)
-    depths = stretched(hole.depths, length)
-    return Way(
-        name="boxed",
-        slope_h_to_v=0.0,
-        width_ft=width,
-        length_ft=length,
-        depths=depths,
-        bank_cf=trench_cf(depths, width),
-    )
-
-
-def shored(hole: Hole) -> Way:
-    """Upright sides held by boards and spreaders set by hand, wide enough to work between them."""
-    return Way(
-        name="shored",
-        slope_h_to_v=0.0,
-        width_ft=hole.shored_width_ft,
-        length_ft=hole.length_ft,
-        depths=hole.depths,
-        bank_cf=trench_cf(hole.depths, hole.shored_width_ft),
-    )
+    return replace(way, name="benched", bank_cf=way.bank_cf * (1 + extra_percent / 100))
 
 
 def ways(

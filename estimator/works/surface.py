@@ -1,7 +1,7 @@
 """Stations of a line in; the zones over them and what grows or lies there, out."""
 
+from estimator.model.opening import Span
 from estimator.model.stretch import Stretch
-from estimator.model.works import Span
 from estimator.works.case import Case, surface_word
 
 

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 from estimator.knowledge.excavation import needs_system
 from estimator.model.frozen import Frozen
+from estimator.model.opening import Opening, Span
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening, Span
 from estimator.works.approach import Approach, approach
 from estimator.works.case import Case
 from estimator.works.depth import tolerance_ft

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from estimator import demo
 from estimator.cli import issuing
-from estimator.cli.standings import listed
+from estimator.cli.job_states import listed
 from estimator.records.summary import ENOUGH
 from tests.bench.clock import middle, run
 

@@ -5,7 +5,7 @@ import tempfile
 from pathlib import Path
 
 from estimator import demo
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.office import office

@@ -60,7 +60,7 @@ def test_what_stops_every_way_is_said_once_for_all_places(tmp_path: Path) -> Non
 
 
 def test_gas_comes_first_on_every_office_sheet(job: Path) -> None:
-    from estimator.cli.way import priced
+    from estimator.cli.priced_job import priced
 
     run = priced(job, None, None, None)
     for book in (office(run.quote, run.tables), workings(run.quote, run.tables)):

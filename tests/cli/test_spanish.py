@@ -83,7 +83,7 @@ def test_a_formula_put_together_of_several_is_told_by_its_parts() -> None:
 
 def test_every_formula_on_the_demo_s_lines_has_its_spanish() -> None:
     """Whatever the takeoff writes down there, none is left as it stands."""
-    from estimator.cli.way import priced
+    from estimator.cli.priced_job import priced
 
     quote = priced(Path(JOB), None, None, None).quote
     written = {q.formula for o in quote.options for t in o.takeoffs for q in t.quantities if q.formula}

@@ -15,8 +15,8 @@ from estimator.tables.as_workbook import workbook
 from estimator.tables.first_answers import answered
 from estimator.tables.first_numbers import FirstNumber, measured
 from estimator.tables.first_questions import Question, first_questions
+from estimator.tables.invented_rows import FIGURES, own_rows
 from estimator.tables.overhead import crew_day_cost
-from estimator.tables.whose import FIGURES, own_rows
 from tests.tables.workbench import DAY, demo, reading
 
 D = Decimal

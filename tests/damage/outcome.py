@@ -3,7 +3,7 @@
 from functools import cache
 from pathlib import Path
 
-from estimator.cli.way import only_nothing_to_offer
+from estimator.cli.priced_job import only_nothing_to_offer
 from estimator.fieldnotes import read_job
 from estimator.model.problem import CannotGoOn
 from estimator.pipeline import run
@@ -11,7 +11,7 @@ from estimator.tables.changes import changes, changes_to_come
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import columns
 from estimator.tables.csv_folder import read_folder
-from estimator.tables.known import Known
+from estimator.tables.known_names import Known
 from estimator.tables.raw import RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import TABLES

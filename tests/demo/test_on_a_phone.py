@@ -10,7 +10,7 @@ import pytest
 from openpyxl import load_workbook
 
 from estimator import demo
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.papers.homeowner import homeowner
 from estimator.sheets.fit import column_px
 from estimator.sheets.write import PAGE_WIDTH_PX, write

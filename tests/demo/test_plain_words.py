@@ -11,7 +11,7 @@ from statistics import mean
 import pytest
 
 from estimator import demo
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.offer import Quote
 from estimator.papers import option_words
 from estimator.papers.budget_letter import budget_letter

@@ -9,7 +9,7 @@ from typer.testing import CliRunner
 
 from estimator import demo
 from estimator.cli.app import build
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 
 JOB = Path(demo.__file__).parent / "job.toml"
 

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.offer import Option
 
 HERE = Path(__file__).parent

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from estimator.fieldnotes import read_job
-from estimator.model.deeper import deeper
+from estimator.model.deeper_line import deeper
 from estimator.model.job import Job
 from estimator.model.work import Takeoff
 from estimator.pipeline import place_of

@@ -10,14 +10,14 @@ import pytest
 from estimator.disk.whole import UNFINISHED, fresh, sweep, write_folder, write_whole
 from estimator.fieldnotes.syntax import parse
 from estimator.model.problem import Problem
-from estimator.records.told import said, told
+from estimator.records.recorded_text import sentence
 from estimator.wording.say import say
 
 
 def test_a_format_string_in_a_record_is_only_text() -> None:
     held = {"text": "{n:>9999999999} and {n}", "words": [["n", "3"]]}
-    assert told(held) == "{n:>9999999999} and 3"
-    assert say(said(held), "es_US") == "{n:>9999999999} and 3"
+    assert str(sentence(held)) == "{n:>9999999999} and 3"
+    assert say(sentence(held), "es_US") == "{n:>9999999999} and 3"
 
 
 def test_a_link_stays_a_link_and_what_it_points_at_is_written(tmp_path: Path) -> None:

@@ -13,10 +13,11 @@ from estimator.fieldnotes import read_job
 from estimator.fieldnotes.forms import WaterTestForm
 from estimator.fieldnotes.values import Language
 from estimator.fieldnotes.watertests import water_test
-from estimator.model.job import EdgeBeam, Job, Leg, Override, WantedRepair, WaterTest
+from estimator.model.job import EdgeBeam, Job, Leg, WaterTest
 from estimator.model.languages import LANGUAGES
 from estimator.model.line import Join
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.wanted import Override, WantedRepair
 
 EVERYTHING = Path(__file__).parent / "everything.toml"
 

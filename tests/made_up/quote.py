@@ -8,14 +8,15 @@ from estimator.model.found import Found
 from estimator.model.job import Customer, House, Job, Site, Wishes
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.offer import Extra, Firm, Option, Payment, Quote, Term, ToOthers
+from estimator.model.opening import Opening, Span
 from estimator.model.price import CostLine, CrewDays, LineItem, Price, Step, TaskHours
 from estimator.model.say import FromTable, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
-from estimator.model.works import Opening, Span, Works
+from estimator.model.works import Works
 from estimator.pricing.payments import WORDS
-from estimator.takeoff.facts_of_works import facts_of_works
 from estimator.wording.plain import LINES
+from estimator.works.properties import properties_of
 from tests.made_up.house import DIP, GROOVE, HOLE, example_line
 
 
@@ -185,7 +186,7 @@ def _option(letter: str, title: Say, under: Say, method: str, stretch: Stretch, 
     base: dict[str, object] = {
         "letter": letter, "title": title, "under_title": under, "price": price, "extras": EXTRAS, "terms": TERMS, "add_ons": ADD_ONS,
         "scope": Scope(repairs=(repair,), needs=(need,)),
-        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=facts_of_works(works) or frozenset({"tunnel"}), size="4", works=works), Takeoff(repair=job, quantities=(), facts=frozenset())),
+        "takeoffs": (Takeoff(repair=repair, quantities=quantities, facts=properties_of(works) or frozenset({"tunnel"}), size="4", works=works), Takeoff(repair=job, quantities=(), facts=frozenset())),
         "payments": _payments(str(price.total)),
         "stays_old": (said("The side drains past the first feet stay old.", "Pasando los primeros pies, los ramales siguen siendo los viejos."),),
         "water_test": "only this part", "water_test_text": said("The new pipe is filled and must hold. Old pipe we did not replace is not part of the promise.", "El tubo nuevo se llena y debe aguantar. El tubo viejo que no cambiamos no entra en la garantía."),

@@ -9,11 +9,12 @@ from typing import Any
 from estimator.model.job import House, Leg, Reroute, Site, Wishes
 from estimator.model.judgement import Need
 from estimator.model.line import FINDING_WORDS, Finding, Mark
+from estimator.model.opening import Opening, Span
 from estimator.model.profile import Beam, Branch
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Quantity, Repair, Takeoff
-from estimator.model.works import Burst, Laid, Left, Lined, Opening, Span, Works
+from estimator.model.works import Burst, Laid, Left, Lined, Works
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
@@ -142,7 +143,7 @@ def stretch(*findings: str, method: str = "reline", **more: Any) -> StretchFacts
     seen = tuple(finding(text) for text in findings)
     made: dict[str, Any] = {
         "stretch": Stretch(0.0, 30.0), "extent": Stretch(0.0, 60.0), "zones": ("yard",), "pipes": ("clay",),
-        "line_pipes": ("clay",), "sizes_in": (4.0,), "depth_ft": 3.0, "soils": ("firm clay",), "cleanouts_ft": (0.0,),
+        "sizes_in": (4.0,), "depth_ft": 3.0, "soils": ("firm clay",), "cleanouts_ft": (0.0,),
         "findings": seen, "line_findings": seen, **more,
     }  # fmt: skip
     called = {"opening_ft": "depth_ft", "bottom_ft": "bottom_width_ft", "top_ft": "top_width_ft"}

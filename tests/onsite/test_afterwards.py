@@ -16,7 +16,7 @@ from typer.testing import CliRunner, Result
 
 from estimator import demo
 from estimator.cli.app import build
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.fieldnotes import read_job
 from estimator.fieldnotes.afterwards import read_afterwards
 from estimator.model.afterwards import Callback

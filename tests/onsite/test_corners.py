@@ -11,9 +11,9 @@ from shapely.geometry import CAP_STYLE
 
 from estimator.model.job import Customer, House, Job
 from estimator.model.line import Line, Mark, Pass, Tie
+from estimator.model.opening import Opening
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening
 from estimator.onsite.corners import ends_of
 from estimator.onsite.positions import Errors, from_point
 

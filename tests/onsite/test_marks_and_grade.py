@@ -29,7 +29,7 @@ def the_job() -> Job:
 
 
 def tunnel_letter() -> str:
-    from estimator.cli.way import priced
+    from estimator.cli.priced_job import priced
 
     options = priced(DEMO, None).quote.options
     return next(o.letter for o in options if any(x.kind == "tunnel" for x in o.works.openings))

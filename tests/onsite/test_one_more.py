@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import Priced, priced
+from estimator.cli.priced_job import Priced, priced
 from estimator.model.offer import Option
 from estimator.onsite.elevations import elevations
 from estimator.onsite.one_more import BESIDE_FT, OneMore, one_more, one_more_block

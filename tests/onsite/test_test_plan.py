@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import look
+from estimator.cli.judged_job import look
 from estimator.onsite.plug_results import Result, TooManyResults, followed
 from estimator.onsite.sections import label
 from estimator.onsite.sheet import SiteSheet

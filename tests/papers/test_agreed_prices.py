@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.agreed import agreed, side_of, side_recorded
 from estimator.model.offer import Option, Quote
 from estimator.papers.change_order import ChangeOrder, change_order

@@ -8,7 +8,7 @@ import pytest
 from PIL import Image
 
 from estimator import demo
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.drawing.canvas import SHARP, Canvas
 from estimator.model.line import Line
 from estimator.model.offer import Quote

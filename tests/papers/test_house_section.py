@@ -8,9 +8,10 @@ from PIL import Image
 
 from estimator.drawing.canvas import SHARP
 from estimator.model.line import Line, Mark, Pass
+from estimator.model.opening import Opening
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Laid, Opening, Works
+from estimator.model.works import Laid, Works
 from estimator.papers import section_bars as bars_of
 from estimator.papers import section_view as section
 from estimator.papers.house_section import house_section

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.offer import Option, Quote
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import all_repairs

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from estimator import demo
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.line import CLEANABLE
 from estimator.model.offer import Option
 from estimator.model.work import all_repairs

@@ -261,7 +261,7 @@ def _tables(**changes: Mapping[str, str]) -> Tables:
     made["methods"] = [
         rows.MethodRow(
             method=m, min_charge=Decimal(least), contingency_percent=Decimal(c), life_low=50, life_high=80,
-            drains_out_days=1, drains_out_per_pipe_day=0, **dict.fromkeys(words, ""),
+            **dict.fromkeys(words, ""),
         )
         for m, (least, c) in METHODS.items()
     ]  # fmt: skip

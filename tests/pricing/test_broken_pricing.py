@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from estimator.model.job import Discount, Override
 from estimator.model.problem import CannotGoOn
+from estimator.model.wanted import Discount, Override
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.payments import payments_of

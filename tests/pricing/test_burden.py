@@ -5,7 +5,7 @@ from decimal import Decimal
 import pytest
 
 from estimator.model.money import cents
-from estimator.tables.rows import Role
+from estimator.tables.rows_of_hours import Role
 
 D = Decimal
 

@@ -6,13 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.work import Takeoff
 from estimator.pipeline import with_ranges
 from estimator.pricing.build import price_scope
 from estimator.pricing.happenings import happenings
 from estimator.pricing.likely_range import range_of, reaching, too_little
-from estimator.tables.rows import Event, PlaceRow, Production
+from estimator.tables.rows import Event, PlaceRow
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 
 D = Decimal

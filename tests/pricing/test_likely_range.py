@@ -24,7 +24,8 @@ from estimator.pricing.outcomes import EARTH, PRICES, SET_UP, paid_steps_of
 from estimator.pricing.percentile import percentile
 from estimator.pricing.three_points import ThreePoints
 from estimator.tables import demo_folder, read_tables
-from estimator.tables.rows import Equipment, PlaceRow, Production
+from estimator.tables.rows import Equipment, PlaceRow
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 
 Scope = tuple[Takeoff, ...]

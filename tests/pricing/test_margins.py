@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.fieldnotes import read_job
-from estimator.model.deeper import deeper
+from estimator.model.deeper_line import deeper
 from estimator.model.offer import Extra, Option
 from estimator.model.work import Takeoff
 from estimator.pipeline import place_of

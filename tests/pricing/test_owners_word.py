@@ -5,8 +5,8 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.model.job import Allowance, Discount, Override
 from estimator.model.problem import CannotGoOn
+from estimator.model.wanted import Allowance, Discount, Override
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.overrides import meant

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.model.job import Discount
+from estimator.model.wanted import Discount
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.tables.rows import PlaceRow

@@ -7,8 +7,8 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.model.job import Override, PastVisit
 from estimator.model.problem import CannotGoOn
+from estimator.model.wanted import Override, PastVisit
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.visit_credit import visit_credits

@@ -15,7 +15,8 @@ from estimator.model.work import Quantity, Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.likely_range import likely_range
 from estimator.tables import demo_folder, read_tables
-from estimator.tables.rows import PlaceRow, Production, Recipe
+from estimator.tables.rows import PlaceRow, Recipe
+from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 from tests.worked import worked_tables
 

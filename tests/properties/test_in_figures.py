@@ -12,7 +12,8 @@ from decimal import Decimal
 import pytest
 
 from estimator.diagnosis import diagnose
-from estimator.model.job import Allowance, Job
+from estimator.model.job import Job
+from estimator.model.wanted import Allowance
 from estimator.model.work import Repair
 from estimator.pipeline import in_figures
 from estimator.pricing.build import price_scope

@@ -7,9 +7,10 @@ from math import inf
 import pytest
 
 from estimator.model.gas import GAS_SMELL
-from estimator.model.job import Approval, Job, Sign
+from estimator.model.job import Job, Sign
 from estimator.model.offer import Quote
 from estimator.model.stretch import Stretch
+from estimator.model.wanted import Approval
 from estimator.model.work import all_repairs
 from tests.properties.drawn_houses import DAY, Drawn, drawn, quoted, read, seeds, sound, tables, trouble, with_rows
 

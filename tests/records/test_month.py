@@ -12,8 +12,8 @@ from estimator.records.afterwards.lost import lose, lost
 from estimator.records.afterwards.money import changed, note
 from estimator.records.afterwards.month import Month, month_of
 from estimator.records.afterwards.sold import sold
+from estimator.records.checksum import sealed, unsealed
 from estimator.records.finished import finish
-from estimator.records.sealed import sealed, unsealed
 from estimator.records.standing import standing
 from tests.made_up.sold import issued
 

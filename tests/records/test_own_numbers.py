@@ -8,7 +8,7 @@ from decimal import Decimal
 from openpyxl import load_workbook
 
 from estimator.papers.office import office
-from estimator.records.own_numbers import held, to_look_at
+from estimator.records.own_numbers import set_by_hand, to_look_at
 from estimator.records.plain import dumped, plain
 from estimator.sheets.write import write
 from tests.records.by_hand import with_own_tunnel
@@ -17,7 +17,7 @@ OLD = with_own_tunnel(Decimal("22.3"))
 
 
 def codes(now):
-    return [problem.code for problem in to_look_at(held(json.loads(dumped(plain(OLD)))), now)]
+    return [problem.code for problem in to_look_at(set_by_hand(json.loads(dumped(plain(OLD)))), now)]
 
 
 def test_a_number_is_told_when_the_programs_own_has_moved_and_not_before():
@@ -39,7 +39,7 @@ def test_a_number_written_anew_with_its_own_reason_is_not_asked_about():
 
 def test_the_office_reads_it_in_red_beside_ours_and_mine():
     now = with_own_tunnel(Decimal("28.3"))
-    said = tuple(str(problem.wrong) for problem in to_look_at(held(plain(OLD)), now))
+    said = tuple(str(problem.wrong) for problem in to_look_at(set_by_hand(plain(OLD)), now))
     sheet = load_workbook(io.BytesIO(write(office(replace(now, own_numbers=said))))).worksheets[0]
     cells = [cell for row in sheet.iter_rows() for cell in row if cell.value]
     assert any("quantity of tunnel 28.3 ft → 26 ft: measured by tape" in str(cell.value) for cell in cells)

@@ -14,9 +14,9 @@ from estimator.records.afterwards.money import Money, changed, money, note
 from estimator.records.afterwards.ordered import order_entries
 from estimator.records.afterwards.owing import owing
 from estimator.records.afterwards.sold import Sold, sold
+from estimator.records.checksum import sealed, unsealed
 from estimator.records.finished import finish
 from estimator.records.revisions import Revision, revisions
-from estimator.records.sealed import sealed, unsealed
 from tests.made_up.sold import issued
 
 D = Decimal

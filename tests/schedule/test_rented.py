@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.offer import Option
 from estimator.takeoff.rented import BY_DAY
 

@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 
 from estimator.model.basis import Fact
-from estimator.model.job import Job, Override
+from estimator.model.job import Job
 from estimator.model.offer import Option
+from estimator.model.wanted import Override
 from estimator.pipeline import run
 from tests.made_up.stretch import demo_tables
 from tests.scopes.conftest import NotesOf

@@ -9,10 +9,10 @@ import pytest
 
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
-from estimator.model.job import Approval, Discount, Override, WantedOption, WantedRepair
 from estimator.model.judgement import Effect
 from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
+from estimator.model.wanted import Approval, Discount, Override, WantedOption, WantedRepair
 from estimator.model.work import all_repairs
 from estimator.pipeline import handed, place_of, run
 from estimator.scopes.candidates import repairs

@@ -6,8 +6,9 @@ from decimal import Decimal
 import pytest
 from conftest import NotesOf, demo_tables
 
-from estimator.model.job import Discount, Job, Override, WantedOption, WantedRepair
+from estimator.model.job import Job
 from estimator.model.problem import CannotGoOn
+from estimator.model.wanted import Discount, Override, WantedOption, WantedRepair
 from estimator.pipeline import run, unknown_words
 from estimator.scopes.judge import counts
 

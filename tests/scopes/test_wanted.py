@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 
 from estimator.fieldnotes import read_job
-from estimator.model.job import Job, Leg, Reroute, WantedOption, WantedRepair
+from estimator.model.job import Job, Leg, Reroute
 from estimator.model.problem import CannotGoOn
+from estimator.model.wanted import WantedOption, WantedRepair
 from estimator.pipeline import run
 
 JOBS = Path(__file__).parents[1] / "jobs"

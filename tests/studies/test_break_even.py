@@ -5,7 +5,7 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.model.deeper import deeper
+from estimator.model.deeper_line import deeper
 from estimator.studies.break_even import break_even, turnings
 from estimator.studies.compare import compare
 from estimator.studies.priced import with_floor

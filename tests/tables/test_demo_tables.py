@@ -6,16 +6,17 @@ from typing import get_args
 
 import pytest
 
+from estimator.model.opening import Opening, OpeningKind
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening, OpeningKind, Works
+from estimator.model.works import Works
 from estimator.quote.terms import terms
 from estimator.tables import demo_folder
 from estimator.tables.rows import PlaceRow
 from estimator.tables.setting_groups import GROUPS
-from estimator.takeoff.facts_of_works import facts_of_works
 from estimator.takeoff.quantities import FACTS, QUANTITIES
 from estimator.works.methods import names
+from estimator.works.properties import properties_of
 from tests.tables.workbench import DAY, demo, reading, with_edits
 
 FACT_USERS = ("work_items", "recipes", "extras", "terms")
@@ -60,7 +61,7 @@ def test_every_method_has_work_that_gets_there_or_finds_or_mends(method: str) ->
 def said_of(kind: OpeningKind) -> set[str]:
     """Ids of the sentences printed for an opening of this kind that people enter, in a slab that may have tendons."""
     pit = Opening(kind=kind, line="main", along=Stretch(0, 4), depth_ft=4.0, name=Say.of("a hole"))
-    known = facts_of_works(Works(line="main", openings=(pit,))) | {"slab_may_have_tendons"}
+    known = properties_of(Works(line="main", openings=(pit,))) | {"slab_may_have_tendons"}
     return {term.id for term in terms(demo(), set(), known)}
 
 

@@ -7,7 +7,7 @@ from typer.testing import CliRunner
 
 from estimator.cli.app import build
 from estimator.tables import demo_folder
-from estimator.tables.waiting import Waiting, waiting
+from estimator.tables.later_rows import Waiting, waiting
 from tests.tables.workbench import demo, reading, with_edits
 
 LATER = ("materials | pipe-2 | copied as | pipe-2", "materials | pipe-2 | last from | 2027-01-01")

@@ -25,7 +25,7 @@ from estimator.tables.changes import changes, changes_to_come
 from estimator.tables.checked import read_raw
 from estimator.tables.columns import Column, columns
 from estimator.tables.csv_folder import read_folder
-from estimator.tables.known import Known
+from estimator.tables.known_names import Known
 from estimator.tables.raw import CellValue, RawTables
 from estimator.tables.read import TablesReading, demo_folder, demo_rows, demo_settings
 from estimator.tables.rows import NO_NUMBER, TABLES

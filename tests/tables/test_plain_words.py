@@ -5,6 +5,7 @@ from statistics import mean
 import pytest
 
 from estimator.model.problem import Place
+from estimator.tables import cell_problems
 from estimator.tables import problems as p
 from estimator.wording.say import say
 from tests.tables.workbench import demo
@@ -78,7 +79,8 @@ def test_every_problem_of_the_tables_can_be_said_in_spanish() -> None:
     """Each sentence has a Spanish one of its own, and what somebody typed stands in it as it was typed."""
     said = Place(file="t", table="roles", cell="row 2")
     (problem,) = (
-        k(said, column="cost", text="call supplier", example="24.50", or_off=p.OR_OFF) for k in [p.NOT_A_NUMBER]
+        k(said, column="cost", text="call supplier", example="24.50", or_off=p.OR_OFF)
+        for k in [cell_problems.NOT_A_NUMBER]
     )
     assert say(problem.wrong, "es_US") == "cost es “call supplier”."
     assert say(problem.write, "es_US") == "Escriba un número como 24.50, o ponga active en no si la fila no se usa."

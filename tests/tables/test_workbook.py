@@ -12,8 +12,8 @@ from typer.testing import CliRunner
 from estimator.cli.app import build
 from estimator.tables.as_workbook import workbook
 from estimator.tables.columns import columns
-from estimator.tables.keepers import KEEPERS
 from estimator.tables.rows import TABLES
+from estimator.tables.table_owners import KEEPERS
 from estimator.wording.say import say
 from tests.tables.workbench import demo, demo_bytes, edited, laid_over, reading, with_edits
 

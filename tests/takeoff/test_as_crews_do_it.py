@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from estimator.cli.way import priced
+from estimator.cli.priced_job import priced
 from estimator.model.offer import Option
 from estimator.model.work import Takeoff
 

@@ -5,10 +5,11 @@ from datetime import date
 
 import pytest
 
-from estimator.model.job import Approval, Leg, Override, Reroute
+from estimator.model.job import Leg, Reroute
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.wanted import Approval, Override
 from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off, take_off_job

@@ -13,7 +13,7 @@ from estimator.model.work import Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 from estimator.takeoff.working import up
-from estimator.works.pulled import s_entry_ft, straight_entry_ft
+from estimator.works.burst_works import s_entry_ft, straight_entry_ft
 from tests.takeoff.houses import at, changed, house, maple_line, pecan_line, repair
 
 

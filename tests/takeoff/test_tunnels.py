@@ -4,8 +4,9 @@ from dataclasses import replace
 
 import pytest
 
-from estimator.model.job import Approval, EdgeBeam, Job, Site
+from estimator.model.job import EdgeBeam, Job, Site
 from estimator.model.line import Join, Line
+from estimator.model.wanted import Approval
 from estimator.tables.tables import Tables
 from estimator.takeoff import take_off
 from estimator.takeoff.together import together

@@ -4,7 +4,7 @@ import pytest
 
 from estimator.model.line import Finding, Line
 from estimator.model.stretch import Stretch
-from estimator.wording.found import in_words
+from estimator.wording.finding_words import in_words
 from estimator.wording.say import say
 
 DEGREES = ((), ("sharp",), ("gone",), ("soil seen",), ("void",))

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from estimator.wording.typed import as_typed
+from estimator.wording.typed_words import as_typed
 
 
 @pytest.mark.parametrize(

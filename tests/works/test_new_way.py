@@ -10,11 +10,13 @@ from pathlib import Path
 import pytest
 
 import estimator
-from estimator.model.job import EdgeBeam, Job, Site, WantedOption, WantedRepair
+from estimator.model.job import EdgeBeam, Job, Site
+from estimator.model.opening import Opening, Span
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.wanted import WantedOption, WantedRepair
 from estimator.model.work import Repair
-from estimator.model.works import Laid, Opening, Span, Works
+from estimator.model.works import Laid, Works
 from estimator.pipeline import run
 from estimator.quote.facts import facts
 from estimator.quote.terms import terms, to_others

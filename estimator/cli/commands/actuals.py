@@ -56,16 +56,16 @@ def command(
     language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
-    from estimator.cli import worked
+    from estimator.cli import real_hours
     from estimator.cli.clock import today
     from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views import actuals
     from estimator.cli.views.screen import answer, width
 
     if suggest:
-        found, jobs, least = worked.suggest(job, readable_tables(on or today(), tables))
+        found, jobs, least = real_hours.suggest(job, readable_tables(on or today(), tables))
         answer(found, as_json, actuals.suggested(found, jobs, least, width(), language))
         return
-    entries = worked.typed(task or (), hours or (), quantity or (), cause or ())
-    compared = worked.noted(job, option, entries, crew_book, None if days is None else Decimal(repr(days)), add)
-    answer(compared, as_json, worked.rows(compared, width(), language))
+    entries = real_hours.typed(task or (), hours or (), quantity or (), cause or ())
+    compared = real_hours.noted(job, option, entries, crew_book, None if days is None else Decimal(repr(days)), add)
+    answer(compared, as_json, real_hours.rows(compared, width(), language))

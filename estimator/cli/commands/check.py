@@ -17,10 +17,10 @@ def command(
     language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> int:
+    from estimator.cli.judged_job import look
     from estimator.cli.views import check
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import look
     from estimator.model.problem import Level
 
     looked = look(job, tables, changes)

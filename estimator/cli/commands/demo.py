@@ -11,8 +11,8 @@ NewFolder = Annotated[Path, typer.Argument(metavar="FOLDER", help="A new folder 
 
 def command(folder: NewFolder = Path("drain-demo")) -> None:
     from estimator.cli import issuing
+    from estimator.cli.demo_files import closing, laid_out, opening
     from estimator.cli.reader import reader
-    from estimator.cli.showing import closing, laid_out, opening
     from estimator.cli.views import options
     from estimator.cli.views.screen import show, width
 

@@ -26,11 +26,11 @@ def command(
     language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
+    from estimator.cli.priced_job import priced
     from estimator.cli.views import explain
     from estimator.cli.views.gas import gas_first
     from estimator.cli.views.lines_of_quote import each, find
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import priced
 
     run = priced(job, tables, changes, on)
     found = [find(run.quote, one) for one in each(item)]

@@ -44,7 +44,7 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.clock import today
-    from estimator.cli.standings import listed
+    from estimator.cli.job_states import listed
     from estimator.cli.views.screen import answer, width
 
     day = on or today()

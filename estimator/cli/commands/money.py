@@ -62,27 +62,19 @@ def command(
     from estimator.cli.views import money
     from estimator.cli.views.problems import tell
     from estimator.cli.views.screen import answer, width
-    from estimator.records.afterwards.money import money as standing
     from estimator.records.afterwards.money import why_taxed
 
     day = on or today()
     if job.is_dir():
-        from estimator.records.afterwards.owing import owing
-        from estimator.records.standing import job_files
-
         if any((letter, paid, due, change, credit, order, amount, reference)):
             raise typer.BadParameter("what came in or fell due is noted for one job: name its job file, not a folder.")
-        found = owing(job_files(job), day)
-        if csv is not None:
-            job_money.written(csv, job_money.of_all(job_files(job)), readable_tables(day, tables), language)
+        found = job_money.of_folder(job, day, csv, tables, language)
         answer(found, as_json, money.owing_rows(found, width(), language))
         return
     folder, done = job_money.of_job(job, letter)
     said = {"paid": paid, "due": due, "change": change, "credit": credit, "order": order}
-    before = standing(folder, done)
-    state = job_money.noted(folder, done, said, amount, day, reference)
-    asked = job_money.doubts(folder, done, state, paid, amount, day)
-    tell([*asked, *job_money.twice(folder, before, state, bool(paid or change or credit))])
+    state, asked = job_money.noted_with_doubts(folder, done, said, amount, day, reference)
+    tell(asked)
     if csv is not None:
         job_money.written(csv, [job_money.account(state, done)], readable_tables(day, tables), language)
     answer(

@@ -78,7 +78,7 @@ def command(
     pdf: Pdf = False,
     language: Languages = None,
 ) -> int:
-    from estimator.cli import issuing
+    from estimator.cli import decisions, issuing
     from estimator.cli.clock import today
     from estimator.cli.views.screen import show, width
 
@@ -86,24 +86,18 @@ def command(
     if again:
         rows = issuing.again(job, again)
     elif accepted:
-        rows = issuing.accept(job, accepted, on or today(), revision)
+        rows = decisions.accept(job, accepted, on or today(), revision)
     elif done:
-        rows = issuing.finish(job, on or today())
+        rows = decisions.finish(job, on or today())
     elif lost:
-        rows = issuing.lose(job, on or today(), lost)
+        rows = decisions.lose(job, on or today(), lost)
     elif verify:
         from estimator.cli.verifying import verified
 
         rows, as_issued = verified(job, verify, width())
     else:
-        run, issued = issuing.written(
-            job, tables, on or (today() if anew else None), tuple(language or ()), anew, chosen(add_ons)
-        )
-        rows = issuing.told(issued, run.quote)
-        if pdf:
-            from estimator.cli.pdf import write_pdfs
-
-            rows += write_pdfs(issued.files)
+        day = on or (today() if anew else None)
+        rows = issuing.new(job, tables, day, tuple(language or ()), anew, chosen(add_ons), pdf)
     show(rows)
     return DONE if as_issued else TO_MEND
 

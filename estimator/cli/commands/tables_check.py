@@ -35,7 +35,7 @@ def command(
     from estimator.cli.views.problems import as_data, tell
     from estimator.cli.views.screen import Row, answer, width
     from estimator.cli.views.table import folded
-    from estimator.tables.waiting import waiting
+    from estimator.tables.later_rows import waiting
     from estimator.wording.say import say, speaker
 
     day = on or today()

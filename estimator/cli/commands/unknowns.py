@@ -11,10 +11,10 @@ def command(
     language: Language = AS_SET,
     as_json: AsJson = False,
 ) -> None:
+    from estimator.cli.priced_job import priced
     from estimator.cli.views import unknowns
     from estimator.cli.views.gas import gas_first
     from estimator.cli.views.screen import answer, width
-    from estimator.cli.way import priced
     from estimator.studies.unknowns import unknowns as found_in
 
     run = priced(job, tables, changes, on)

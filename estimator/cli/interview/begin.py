@@ -6,12 +6,13 @@ from pathlib import Path
 from estimator.cli.firm_words import firm_words
 from estimator.cli.guard import DONE, STOPPED
 from estimator.cli.interview import log_files
-from estimator.cli.interview.before import known_before
 from estimator.cli.interview.commands import COMMANDS
+from estimator.cli.interview.earlier_jobs import known_before
 from estimator.cli.interview.keeping import JobFile, held
+from estimator.cli.interview.next_question import END
 from estimator.cli.interview.shown import missing
 from estimator.cli.interview.steps import Step, items, steps
-from estimator.cli.interview.talk import END, Talk
+from estimator.cli.interview.talk import Talk
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.problems import FILE_THERE, INTERVIEW_OPEN
 from estimator.cli.reader import told

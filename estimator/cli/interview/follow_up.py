@@ -5,7 +5,7 @@ from estimator.cli.interview.commands import LEAVING, NO_MORE, NOBODY_KNOWS, in_
 from estimator.cli.interview.gaps import PICTURES, Gap, Rows, gaps
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.sheet import read
-from estimator.cli.interview.short import short
+from estimator.cli.interview.short_problem import short
 from estimator.cli.interview.steps import Step, item_of
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import told
@@ -44,10 +44,7 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
         if low.startswith("go "):
             return plain
         if low in ("?", "help"):
-            terminal.tell(gap.why)
-            terminal.tell(
-                Say.of("Such as: {example}; Enter leaves it open, back goes to the log.", example=gap.example)
-            )
+            _explain(gap, terminal)
             continue
         if low in OPEN or NOBODY_KNOWS.fullmatch(low):
             left_open.add(gap.text)
@@ -60,6 +57,11 @@ def asked(job: JobFile, step: Step, words: dict[str, str], terminal: Terminal) -
         log_files.written(job, step, name, new)
         terminal.tell("; ".join(row.strip() for row in new if row not in rows), "good")
         left_open.add(gap.text)
+
+
+def _explain(gap: Gap, terminal: Terminal) -> None:
+    terminal.tell(gap.why)
+    terminal.tell(Say.of("Such as: {example}; Enter leaves it open, back goes to the log.", example=gap.example))
 
 
 def _worse(rows: Rows, new: Rows, job: JobFile, step: Step, words: dict[str, str]) -> str:

@@ -5,23 +5,21 @@ from itertools import zip_longest
 
 from estimator.cli.interview import log_files, reply
 from estimator.cli.interview.answering import asked_aloud
-from estimator.cli.interview.commands import AGAIN, ANSWER, HELP, TEACH, in_english
+from estimator.cli.interview.commands import AGAIN, ANSWER, TEACH, in_english
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.lessons import Lessons
 from estimator.cli.interview.line_edit import STRUCK, Edit, edited, numbered, read_edit
 from estimator.cli.interview.log_account import account
+from estimator.cli.interview.log_told import greet, helped, listed, to_mend
 from estimator.cli.interview.own_words import FirmWords, Rows, lesson, why_not, words_of
 from estimator.cli.interview.rows import ASKED_CODES, REMARK, taken_up, typed, without_last
 from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.sheet import read
-from estimator.cli.interview.short import in_full, short
+from estimator.cli.interview.short_problem import short
 from estimator.cli.interview.steps import Step, item_of
 from estimator.cli.interview.terminal import Terminal
-from estimator.cli.reader import reader, told
-from estimator.cli.views.check import line_rows
-from estimator.cli.views.words import ENGLISH
+from estimator.cli.reader import told
 from estimator.fieldnotes.answers import YES, cleaned
-from estimator.fieldnotes.echo import echo_line
 from estimator.fieldnotes.logbook import Asked
 from estimator.model.line import Line
 from estimator.model.problem import CannotGoOn, Level, Problem
@@ -39,24 +37,8 @@ def run(job: JobFile, step: Step, terminal: Terminal, words: FirmWords) -> str:
         return DONE
     name = log_files.name_of(job, step)
     log = taken_up(log_files.about(job, step, name), words_of(job), log_files.rows_of(job, step, name))
-    _greet(log, name, terminal)
+    greet(log, name, terminal)
     return _Session(job, step, terminal, name, log, words).run()
-
-
-def _greet(log: TypedLog, name: str, terminal: Terminal) -> None:
-    if log.rows:
-        terminal.tell(
-            Say.of(
-                "{name} has {rows} lines; it goes on from there. Its last one: {last}",
-                name=Typed(name),
-                rows=len(log.rows),
-                last=Typed(log.rows[-1].strip()),
-            )
-        )
-    else:
-        terminal.tell(
-            Say.of("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
-        )
 
 
 class _Session:
@@ -96,11 +78,11 @@ class _Session:
         if low.startswith("go ") and not low[3:4].isdigit():
             return f"go {text[3:].strip()}"
         if low in ("?", "help"):
-            self._help()
+            helped(self.log, self.terminal)
         elif low == "undo":
             self._undo()
         elif low == "list":
-            self._list()
+            listed(self.log, self.terminal)
         elif edit := read_edit(text):
             self._edit(edit)
         elif not self._is_file(text):
@@ -199,7 +181,7 @@ class _Session:
         self.log = TypedLog(log_files.about(self.job, self.step, name), self.log.words, (*rows, *typed_so_far))
         log_files.written(self.job, self.step, name, self.log.rows)
         self.line = self.log.sheet.line
-        _greet(self.log, name, self.terminal)
+        greet(self.log, name, self.terminal)
 
     def _edit(self, edit: Edit) -> None:
         """One line in the middle, struck or written anew; without a number all lines with theirs."""
@@ -223,7 +205,7 @@ class _Session:
         if not self.log.asked:
             self._forget(was)
 
-    # ── undo, list, done ──────────────────────────────────────────────────────────────────────
+    # ── undo, done ──────────────────────────────────────────────────────────────────────
 
     def _undo(self) -> None:
         if not self.log.rows:
@@ -244,25 +226,6 @@ class _Session:
         )
         self._forget(was)
 
-    def _list(self) -> None:
-        sheet = self.log.sheet
-        if reader() == ENGLISH:
-            self.terminal.say(line[: self.terminal.columns] for line in echo_line(sheet.line))
-        else:
-            self.terminal.say(line_rows(sheet.line, self.terminal.columns, reader()))
-        for row in sheet.not_read:
-            self.terminal.tell(Say.of("? asked back: {row}", row=Typed(row)), "bad")
-        drawn = reply.strip(sheet.line, self.terminal.columns - 2)
-        if drawn:
-            self.terminal.tell(drawn)
-            self.terminal.tell(reply.legend(sheet.line), "dim")
-
-    def _help(self) -> None:
-        for problem in self.log.problems[:1]:
-            self.terminal.tell(in_full(problem))
-        for text in HELP:
-            self.terminal.tell(text)
-
     def _done(self) -> str:
         """What is still to mend is said once; the second `done` leaves it so."""
         self.log = read_on(self.log)
@@ -272,14 +235,7 @@ class _Session:
         ]
         if (wrong or sheet.not_read) and not self.warned:
             self.warned = True
-            for row in sheet.not_read:
-                self.terminal.tell(Say.of("? asked back, kept as it is: {row}", row=Typed(row)), "bad")
-            for p in wrong[:6]:
-                self.terminal.tell(
-                    Say.of("? line {line}: {p}", line=p.place.line, p=Typed(short(p))),
-                    "bad" if p.level is Level.ERROR else "",
-                )
-            self.terminal.tell(Say.of("Type what is missing, or done once more to leave it for later."))
+            to_mend(sheet.not_read, wrong, self.terminal)
             return ""
         if sheet.readings:
             self.terminal.tell(account(sheet.line, self.name, len(self.log.rows)))

@@ -7,19 +7,11 @@ from estimator.cli.interview.commands import BY_HAND, BY_HAND_WORDS, COMMANDS, N
 from estimator.cli.interview.gas import smells_of_gas
 from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.log_account import branches
+from estimator.cli.interview.next_question import END, failed_branch, next_after
 from estimator.cli.interview.own_words import FirmWords, words_of
 from estimator.cli.interview.shown import listed, present, title
-from estimator.cli.interview.steps import (
-    Step,
-    answer_of,
-    failed_branches,
-    first_open,
-    found,
-    item_of,
-    items,
-    number_of,
-    steps,
-)
+from estimator.cli.interview.steps import Step, answer_of, first_open, found, item_of, number_of
+from estimator.cli.interview.steps import steps as every_step
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import reader, told
 from estimator.cli.views.problems import rows as problem_rows
@@ -28,8 +20,6 @@ from estimator.fieldnotes.answers import LONGEST, YES, Got, Known, Unread, clean
 from estimator.model.gas import GAS_FIRST
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say, Typed
-
-END = "end"
 
 
 @dataclass(slots=True)
@@ -51,7 +41,7 @@ class Talk:
 
     def run(self) -> None:
         """Until the last question is answered, or somebody leaves."""
-        self.at = self.at or self.job.next_id or first_open(self._steps(), self.job.data)
+        self.at = self.at or self.job.next_id or first_open(self.steps(), self.job.data)
         if not self.job.next_id:
             self.job.next_id = self.at
         if smells_of_gas(self.job.data):
@@ -59,15 +49,15 @@ class Talk:
         while self.at != END and self._one():
             pass
 
-    def _steps(self) -> list[Step]:
+    def steps(self) -> list[Step]:
         """Every question of this job that the firm's tables have a use for."""
-        return [step for step in steps(self.job.data) if step.question.wanted(self.known)]
+        return [step for step in every_step(self.job.data) if step.question.wanted(self.known)]
 
     # ── one question ──────────────────────────────────────────────────────────────────────────
 
     def _one(self) -> bool:
         """Asks what stands at `at`. False when the person leaves."""
-        all_steps = self._steps()
+        all_steps = self.steps()
         step = all_steps[number_of(self.at, all_steps)]
         self.at = step.id
         self._headed(step)
@@ -138,7 +128,7 @@ class Talk:
                 self.terminal.tell(Say.of("left open; a price needs it (`list` shows what is open)"))
             self._saved(step, {})
             if step.begins and not has and step.section.table == "water_test":
-                self._failed_branch()
+                self.at = failed_branch(self.job, self.terminal) or self.at
             return True
         this = (step.id, answer.lower())
         known = replace(self._known_now(step), insists=self.asked_back == this)
@@ -166,52 +156,12 @@ class Talk:
     def _saved(self, step: Step, values: dict[str, object]) -> None:
         """Written, with the next question's name, in one go."""
         before = (step.id, self.job.text, self.job.next_id)
-        asked = {each.id for each in self._steps()}
+        asked = {each.id for each in self.steps()}
         if values:
             self.job.put(step.table, values)
-        self.at, frontier = self._next(step, asked)
+        self.at, frontier = next_after(self, step, asked)
         self.job.stand_at(frontier)
         self.trail.append(before)
-
-    def _failed_branch(self) -> None:
-        """A branch that failed its own test and is no line yet is put down as one: it has a size, a pipe and a length."""
-        name = next(failed_branches(self.job.data, branches(self.job)), "")
-        if not name:
-            return
-        index = len(items(self.job.data, "line"))
-        self.job.put(("line", index), {"name": name, "joins": name})
-        self.terminal.tell(
-            Say.of("{name} failed its test and has no line of its own: its pipe is asked for now", name=Typed(name))
-        )
-        self.at = f"line.{index}.size"
-
-    def _next(self, step: Step, asked: set[str]) -> tuple[str, str]:
-        """What is asked after this, and what the interview has come to; `asked` are the questions before the answer."""
-        all_steps = self._steps()
-        here = number_of(step.id, all_steps)
-        came_to = len(all_steps) if self.job.next_id == END else number_of(self.job.next_id, all_steps)
-        blank = [n for n, s in enumerate(all_steps) if answer_of(s, self.job.data) is None and n != here]
-        if here == came_to:
-            following = next((all_steps[n].id for n in blank if n > here), END)
-            self.walking, self.adding = False, ""
-            return following, following
-        if self.walking:
-            between = [s for n, s in enumerate(all_steps) if here < n < came_to and not (s.begins and n in blank)]
-            self.walking = bool(between)
-            return (between[0].id if between else self.job.next_id), self.job.next_id
-        new = [
-            n
-            for n in blank
-            if all_steps[n].id not in asked and (step.index is None or all_steps[n].table == step.table)
-        ]
-        same = new or [n for n in blank if step.index is not None and all_steps[n].table == step.table]
-        later = [n for n in same if n > here] or [n for n in same if all_steps[n].question.needed]
-        if step.begins and step.id in asked and item_of(step, self.job.data):
-            self.adding = step.section.table
-        if not later and self.adding == step.section.table and not (step.begins and here in blank):
-            more = [n for n in blank if all_steps[n].begins and all_steps[n].section is step.section]
-            later, self.adding = more, ""
-        return (all_steps[later[0]].id if later else self.job.next_id), self.job.next_id
 
     # ── commands ──────────────────────────────────────────────────────────────────────────────
 
@@ -244,7 +194,7 @@ class Talk:
         self.terminal.tell(BY_HAND, "dim")
 
     def _back(self, step: Step) -> None:
-        all_steps = self._steps()
+        all_steps = self.steps()
         here = number_of(step.id, all_steps)
         asked = [s for s in all_steps[:here] if not (s.begins and answer_of(s, self.job.data) is None)]
         if not asked:

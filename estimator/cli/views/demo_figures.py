@@ -5,8 +5,8 @@ from pathlib import Path
 
 from estimator.model.say import Say, Typed
 from estimator.tables.first_answers import share_of_own
+from estimator.tables.invented_rows import still_invented
 from estimator.tables.tables import Tables
-from estimator.tables.whose import still_invented
 
 
 def demo_figures(tables: Tables, path: Path | None) -> Iterator[Say]:

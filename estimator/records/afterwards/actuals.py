@@ -17,7 +17,7 @@ from estimator.records.afterwards.problems import NO_TASK, UNKNOWN_CAUSE
 from estimator.records.afterwards.small_file import read_small, write_small
 from estimator.records.afterwards.sold import Sold
 from estimator.records.lock import locked
-from estimator.records.refusals import told
+from estimator.records.refusals import in_plain_words
 
 NAME = "actuals.json"
 
@@ -70,7 +70,7 @@ def keep(
     """
     if wrong := _unknown(done, entries, folder):
         raise CannotGoOn(*wrong)
-    with told(folder, done.revision.number), locked(folder):
+    with in_plain_words(folder, done.revision.number), locked(folder):
         mine = Worked(revision=done.revision.number, option=done.letter)
         held = worked(folder)
         if held is not None and (held.revision, held.option) == (mine.revision, mine.option):

@@ -19,8 +19,8 @@ from estimator.records.afterwards.problems import NO_MILESTONE
 from estimator.records.afterwards.small_file import read_small, write_small
 from estimator.records.afterwards.sold import Sold, all_sold
 from estimator.records.lock import locked
-from estimator.records.refusals import told
-from estimator.records.told import told as in_english
+from estimator.records.recorded_text import sentence
+from estimator.records.refusals import in_plain_words
 from estimator.schedule.dates import dated
 
 NAME = "money.json"
@@ -124,7 +124,7 @@ def milestones(folder: Path, done: Sold, by_hand: Mapping[str, date]) -> Iterato
     taxes = spread(Decimal(price["tax"]), amounts) if amounts else ()
     known, ended = _by_schedule(done, by_hand.get(START)), done.finished(folder)
     for payment, amount, tax in zip(payments, amounts, taxes, strict=True):
-        text = in_english(payment["text"])
+        text = str(sentence(payment["text"]))
         name = SHORT.get(text, text)
         day = known.get(name)
         if ended:
@@ -173,7 +173,7 @@ def note(
 
     Errors: CannotGoOn.
     """
-    with told(folder, done.revision.number), locked(folder):
+    with in_plain_words(folder, done.revision.number), locked(folder):
         held, before = _kept(folder)
         days = before if due is None else {**before, **due}
         kept = (*held, *entries)

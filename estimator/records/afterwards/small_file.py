@@ -12,7 +12,7 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.records.afterwards.problems import DAMAGED
 from estimator.records.plain import dumped, plain
-from estimator.records.refusals import told
+from estimator.records.refusals import in_plain_words
 
 Kept = TypeVar("Kept")
 
@@ -34,5 +34,5 @@ def read_small(path: Path, made: Callable[[Any], Kept]) -> Kept | None:
 
 def write_small(path: Path, value: object, disk: Disk | None = None) -> None:
     """Takes the place of what was there, whole or not at all. The caller holds the folder's lock. Errors: CannotGoOn."""
-    with told(path, 0):
+    with in_plain_words(path, 0):
         write_whole(path, dumped(plain(value)), disk)

@@ -17,7 +17,7 @@ from estimator.records.finished import Finished, done_of, last_done
 from estimator.records.problems import NO_OPTION as NO_SUCH_OPTION
 from estimator.records.record import Record
 from estimator.records.revisions import Revision, named, newest
-from estimator.tables.rows import Production
+from estimator.tables.rows_of_hours import Production
 from estimator.works.methods import prepares
 
 

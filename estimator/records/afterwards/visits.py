@@ -4,8 +4,8 @@ from datetime import date
 from decimal import Decimal
 from pathlib import Path
 
-from estimator.model.job import PastVisit
 from estimator.model.money import cents
+from estimator.model.wanted import PastVisit
 from estimator.records.afterwards.money import is_noted, milestones, money
 from estimator.records.afterwards.sold import Sold, all_sold
 from estimator.records.record import visits_in

@@ -6,6 +6,7 @@ from dataclasses import replace
 from estimator.model.frozen import Frozen
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.works.methods import Method, known
+from estimator.works.properties import PROPERTIES
 
 Holds = Callable[[StretchFacts], bool]
 
@@ -34,21 +35,26 @@ def _of(it: StretchFacts) -> Method | None:
     return known(it.method)
 
 
-CUTS_FLOOR = Concern(words="an opening in a floor", holds=lambda it: it.works.cuts_floor)
-BELOW_FLOOR = Concern(words="the ground under a floor is dug", holds=lambda it: it.works.below_floor)
-PEOPLE_BELOW = Concern(words="people work below the surface", holds=lambda it: bool(it.works.with_people))
+def _of_works(name: str) -> Concern:
+    one = PROPERTIES[name]
+    return Concern(words=one.words, holds=lambda it: one.holds(it.works))
+
+
+CUTS_FLOOR = _of_works("floor_cut")
+BELOW_FLOOR = _of_works("below_floor")
+PEOPLE_BELOW = _of_works("people_below")
 TUNNELS = Concern(words="people work under the house", holds=lambda it: bool(it.works.tunnels))
-OPENS_GROUND = Concern(words="ground is opened outside", holds=lambda it: bool(it.works.open_digs))
-DIGS = Concern(words="soil is dug", holds=lambda it: bool(it.works.digs))
-BREAKS_PIPE = Concern(words="the old pipe is broken in place", holds=lambda it: bool(it.works.burst))
+OPENS_GROUND = _of_works("ground_opened")
+DIGS = _of_works("dug")
+BREAKS_PIPE = _of_works("bursting")
 LAYS = Concern(
     words="new pipe is laid where the old pipe lay", holds=lambda it: any(x.line == it.line for x in it.works.laid)
 )
-NEW_PIPE = Concern(words="new pipe is laid or pulled", holds=lambda it: bool(it.works.new_pipe))
+NEW_PIPE = _of_works("pipe_laid")
 A_NEW_RUN = Concern(
     words="a run of new pipe is laid or pulled", holds=lambda it: bool(it.works.new_pipe) and not it.works.piece
 )
-LINES = Concern(words="old pipe is lined", holds=lambda it: bool(it.works.lined))
+LINES = _of_works("lining")
 LINED_IN_PIECES = Concern(
     words="old pipe is lined in pieces", holds=lambda it: any(x.pieces_ft for x in it.works.lined)
 )
@@ -59,9 +65,7 @@ KEEPS_THE_OLD_PATH = Concern(
     words="the new inside lies where the old pipe lay", holds=lambda it: bool(it.works.lined or it.works.burst)
 )
 RENEWS = Concern(words="pipe is laid, pulled or lined in its place", holds=lambda it: bool(it.works.renewed))
-FROM_INSIDE = Concern(
-    words="tools work inside the pipe", holds=lambda it: bool(it.works.cleans or it.works.lined or it.works.burst)
-)
+FROM_INSIDE = _of_works("from_inside")
 CLEANS = Concern(words="the pipe is cleaned", holds=lambda it: bool(it.works.cleans) and not it.works.lined)
 HANGS = Concern(
     words="pipe is hung in a crawl space", holds=lambda it: "crawl" in it.zones and any(x.hung for x in it.works.laid)
@@ -69,7 +73,7 @@ HANGS = Concern(
 ONLY_CLEANS = Concern(
     words="the pipe is cleaned and nothing else", holds=lambda it: bool(it.works.cleans) and not it.works.renewed
 )
-TESTS_SECTIONS = Concern(words="old pipe is tested section by section", holds=lambda it: bool(it.works.tested))
+TESTS_SECTIONS = _of_works("sections_tested")
 LOOKS = Concern(
     words="the pipe is uncovered to see it",
     holds=lambda it: bool(it.works.openings) and not it.works.new_pipe and not it.works.lined,

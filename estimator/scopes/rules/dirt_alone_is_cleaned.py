@@ -16,7 +16,7 @@ from estimator.model.say import Say
 from estimator.scopes.rules.concern import HAS_A_GROUND, LINES, NEW_PIPE
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits
-from estimator.scopes.rules.place_fits_the_method import fits
+from estimator.scopes.rules.method_rows import in_its_place
 from estimator.scopes.rules.rule import COMMON_PRACTICE, Rule, Ruling
 
 DIRT = frozenset({"scale", "grease", "blocked"})
@@ -24,7 +24,7 @@ NO_TROUBLE = DIRT | {"mud", "insects"}
 
 
 def dirt_alone(it: StretchFacts, limits: Limits) -> tuple[Ruling, ...]:
-    out_of_place = HAS_A_GROUND.asked(it) and fits(it, limits) is not None  # said by place-fits-the-method
+    out_of_place = HAS_A_GROUND.asked(it) and not in_its_place(it)  # said by place-fits-the-method
     if out_of_place or (not it.works.lined and "metal" in it.families):
         return ()
     trouble = [f for f in it.line_findings if f.kind not in NO_TROUBLE and "never ends" not in f.signs]

@@ -13,9 +13,9 @@ True
 
 from estimator.knowledge.excavation import clear_of_footing
 from estimator.model.judgement import Effect
+from estimator.model.opening import Opening
 from estimator.model.say import Feet, Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening
 from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits

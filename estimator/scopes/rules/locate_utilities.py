@@ -16,8 +16,8 @@
 
 from estimator.model.judgement import Effect
 from estimator.model.line import Mark
+from estimator.model.opening import Opening
 from estimator.model.say import Say
-from estimator.model.works import Opening
 from estimator.scopes.rules.concern import DIGS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits

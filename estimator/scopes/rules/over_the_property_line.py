@@ -12,9 +12,9 @@ True
 """
 
 from estimator.model.judgement import Effect
+from estimator.model.opening import Opening
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening
 from estimator.scopes.rules.concern import OPENS_GROUND, RENEWS
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.limits import Limits

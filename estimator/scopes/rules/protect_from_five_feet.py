@@ -25,27 +25,21 @@ def protect(it: StretchFacts, limits: Limits) -> Answers:
     depth_ft = opening.safety_ft
     wet = any(o.wet for o in it.works.with_people) or any("running in" in f.signs for f in it.findings)
     name, depth = opening.name, Feet(round(depth_ft, 2))
-    if wet and not needs_system(depth_ft, "C", signs):
-        return Ruling(
-            effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("We protect the sides of the excavation before anyone enters."),
-            estimator=Say.of(
-                "{opening}, {depth} with tolerance, water in it: seepage is a sign of caving at any depth; pump it down, then slope, shore or box before anyone enters (29 CFR 1926.652(a)(1)(ii)).",
-                opening=name,
-                depth=depth,
-            ),
-            facts=frozenset({"competent_person"}),
-        )
     if needs_system(depth_ft, "C", signs):
-        return Ruling(
-            effect=Effect.REQUIRES_FIRST,
-            homeowner=Say.of("We protect the sides of the excavation before anyone enters."),
-            estimator=Say.of(
+        return _held(
+            Say.of(
                 "{opening}, {depth} with tolerance: slope, shore or box before anyone enters; inspected daily and after rain; spoil 2 ft back.",
                 opening=name,
                 depth=depth,
-            ),
-            facts=frozenset({"competent_person"}),
+            )
+        )
+    if wet:
+        return _held(
+            Say.of(
+                "{opening}, {depth} with tolerance, water in it: seepage is a sign of caving at any depth; pump it down, then slope, shore or box before anyone enters (29 CFR 1926.652(a)(1)(ii)).",
+                opening=name,
+                depth=depth,
+            )
         )
     homeowner = Say.of("A trained person checks the hole before anyone goes in.")
     if depth_ft >= SYSTEM_FROM_FT - limits("protect_near_ft"):
@@ -61,6 +55,15 @@ def protect(it: StretchFacts, limits: Limits) -> Answers:
             depth=depth,
         )
     return Ruling(effect=Effect.CAUTION, homeowner=homeowner, estimator=estimator)
+
+
+def _held(estimator: Say) -> Ruling:
+    return Ruling(
+        effect=Effect.REQUIRES_FIRST,
+        homeowner=Say.of("We protect the sides of the excavation before anyone enters."),
+        estimator=estimator,
+        facts=frozenset({"competent_person"}),
+    )
 
 
 RULE = Rule(

@@ -2,7 +2,8 @@
 
 >>> from tests.made_up.stretch import limits, stretch
 >>> from estimator.model.stretch import Stretch
->>> from estimator.model.works import Laid, Opening, Works
+>>> from estimator.model.works import Laid, Works
+>>> from estimator.model.opening import Opening
 >>> from estimator.model.say import Say
 >>> low = Opening(kind="dig in the crawl space", line="main", along=Stretch(0, 9), depth_ft=0.5, name=Say.of("the dig"))
 >>> pipe = (Laid(line="main", stretch=Stretch(0, 9), size_in=4.0, hung=True),)

@@ -3,6 +3,8 @@
 from collections.abc import Callable, Iterable, Iterator
 from typing import Literal
 
+from msgspec.structs import force_setattr
+
 from estimator.model.basis import Basis
 from estimator.model.frozen import Frozen
 from estimator.model.judgement import Effect
@@ -75,6 +77,30 @@ class Rule(Frozen, kw_only=True):
     def asked_of(self) -> tuple[str, ...]:
         """What works it is asked of, in words."""
         return self.concerns.all_words
+
+
+class Row(Rule, kw_only=True):
+    """A rule that turns on one figure or one fact, as a row of a table: `when` it fires, and the one answer it then gives.
+
+    `fires` and `misses` are examples, as facts made up by `tests/made_up/stretch.py`; a test tries each.
+    """
+
+    when: Callable[[StretchFacts, Limits], bool]
+    effect: Effect
+    homeowner: Say
+    estimator: Say | Callable[[StretchFacts, Limits], Say]
+    adds: frozenset[str] = frozenset()
+    fires: tuple[str, ...]
+    misses: tuple[str, ...]
+
+    def __post_init__(self) -> None:
+        force_setattr(self, "applies", self._answer)
+
+    def _answer(self, it: StretchFacts, limits: Limits) -> Ruling | None:
+        if not self.when(it, limits):
+            return None
+        estimator = self.estimator if isinstance(self.estimator, Say) else self.estimator(it, limits)
+        return Ruling(effect=self.effect, homeowner=self.homeowner, estimator=estimator, facts=self.adds)
 
 
 def asked(rules: Iterable[Rule], it: StretchFacts) -> Iterator[Rule]:

@@ -5,14 +5,16 @@ from collections.abc import Iterable, Sequence
 
 from estimator.model.basis import Basis
 from estimator.model.frozen import replace
-from estimator.model.job import Job, Override
+from estimator.model.job import Job
 from estimator.model.judgement import Effect, Verdict
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.model.wanted import Override
 from estimator.model.work import Repair, Takeoff
 from estimator.model.works import Works
 from estimator.scopes.rules import RULES
-from estimator.scopes.rules.facts import StretchFacts, facts_of
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.gathered import facts_of
 from estimator.scopes.rules.limits import Limits
 from estimator.scopes.rules.measured import Measured
 from estimator.scopes.rules.rule import Answers, Rule, Ruling, asked

@@ -7,7 +7,8 @@ from estimator.model.judgement import Effect, Need, Verdict
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.rules import BY_ID, may
-from estimator.scopes.rules.facts import StretchFacts, facts_of
+from estimator.scopes.rules.facts import StretchFacts
+from estimator.scopes.rules.gathered import facts_of
 from estimator.tables.tables import Tables
 from estimator.works import works_of
 from estimator.works.methods import names, record_of

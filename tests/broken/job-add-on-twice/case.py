@@ -7,8 +7,8 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.fieldnotes import read_job
-from estimator.model.job import WantedAddOn
 from estimator.model.problem import CannotGoOn, Problem
+from estimator.model.wanted import WantedAddOn
 from estimator.pipeline import run
 from estimator.tables.read import demo_folder, read_tables
 

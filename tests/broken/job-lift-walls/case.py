@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from estimator.cli.way import look
+from estimator.cli.judged_job import look
 from estimator.fieldnotes.afterwards import read_afterwards
 from estimator.model.problem import CannotGoOn
 

@@ -6,8 +6,8 @@ from datetime import date
 from pathlib import Path
 
 from estimator.fieldnotes import read_job
-from estimator.model.job import WantedOption
 from estimator.model.problem import CannotGoOn, Problem
+from estimator.model.wanted import WantedOption
 from estimator.pipeline import run
 from estimator.tables.read import demo_folder, read_tables
 

@@ -3,7 +3,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.model.problem import Problem
-from estimator.records.own_numbers import held, to_look_at
+from estimator.records.own_numbers import set_by_hand, to_look_at
 from estimator.records.plain import plain
 from tests.records.by_hand import with_own_tunnel
 
@@ -12,4 +12,4 @@ def problems(folder: Path) -> tuple[Problem, ...]:
     """A cheaper way came in, so that A means another option now."""
     quote = with_own_tunnel(Decimal("22.3"))
     other = replace(quote.options[0], name="Line the pipe from inside")
-    return to_look_at(held(plain(quote)), replace(quote, options=(other, *quote.options[1:])))
+    return to_look_at(set_by_hand(plain(quote)), replace(quote, options=(other, *quote.options[1:])))

@@ -19,7 +19,8 @@ from pathlib import Path
 import pytest
 
 from estimator.cli.interview.keeping import JobFile
-from estimator.cli.interview.talk import END, Talk
+from estimator.cli.interview.next_question import END
+from estimator.cli.interview.talk import Talk
 from estimator.cli.reader import told
 from estimator.fieldnotes.answers import Known
 

@@ -7,9 +7,10 @@ import pytest
 
 from estimator.model.edge_beam import KnownEdge
 from estimator.model.job import EdgeBeam
+from estimator.model.opening import Opening
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
-from estimator.model.works import Opening, Works
+from estimator.model.works import Works
 from estimator.scopes.rules import BY_ID, facts_of
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.measured import Measured

@@ -3,8 +3,8 @@
 from dataclasses import replace
 from datetime import date
 
-from estimator.model.job import Approval, Override
 from estimator.model.judgement import Effect, Verdict
+from estimator.model.wanted import Approval, Override
 from estimator.scopes.rules import may
 from estimator.scopes.rules.facts import StretchFacts
 from estimator.scopes.rules.verdicts import refused

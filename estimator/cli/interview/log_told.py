@@ -1,0 +1,63 @@
+"""A log typed so far in; what is told of it out: where it goes on, its lines, help, and what is still to mend."""
+
+from collections.abc import Sequence
+
+from estimator.cli.interview import reply
+from estimator.cli.interview.commands import HELP
+from estimator.cli.interview.rows import Typed as TypedLog
+from estimator.cli.interview.short_problem import in_full, short
+from estimator.cli.interview.terminal import Terminal
+from estimator.cli.reader import reader
+from estimator.cli.views.check import line_rows
+from estimator.cli.views.words import ENGLISH
+from estimator.fieldnotes.echo import echo_line
+from estimator.model.problem import Level, Problem
+from estimator.model.say import Say, Typed
+
+
+def greet(log: TypedLog, name: str, terminal: Terminal) -> None:
+    if log.rows:
+        terminal.tell(
+            Say.of(
+                "{name} has {rows} lines; it goes on from there. Its last one: {last}",
+                name=Typed(name),
+                rows=len(log.rows),
+                last=Typed(log.rows[-1].strip()),
+            )
+        )
+    else:
+        terminal.tell(
+            Say.of("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
+        )
+
+
+def listed(log: TypedLog, terminal: Terminal) -> None:
+    sheet = log.sheet
+    if reader() == ENGLISH:
+        terminal.say(line[: terminal.columns] for line in echo_line(sheet.line))
+    else:
+        terminal.say(line_rows(sheet.line, terminal.columns, reader()))
+    for row in sheet.not_read:
+        terminal.tell(Say.of("? asked back: {row}", row=Typed(row)), "bad")
+    drawn = reply.strip(sheet.line, terminal.columns - 2)
+    if drawn:
+        terminal.tell(drawn)
+        terminal.tell(reply.legend(sheet.line), "dim")
+
+
+def helped(log: TypedLog, terminal: Terminal) -> None:
+    for problem in log.problems[:1]:
+        terminal.tell(in_full(problem))
+    for text in HELP:
+        terminal.tell(text)
+
+
+def to_mend(not_read: Sequence[str], wrong: Sequence[Problem], terminal: Terminal) -> None:
+    """What was asked back and not answered, then the first six other things, each with its line."""
+    for row in not_read:
+        terminal.tell(Say.of("? asked back, kept as it is: {row}", row=Typed(row)), "bad")
+    for p in wrong[:6]:
+        terminal.tell(
+            Say.of("? line {line}: {p}", line=p.place.line, p=Typed(short(p))), "bad" if p.level is Level.ERROR else ""
+        )
+    terminal.tell(Say.of("Type what is missing, or done once more to leave it for later."))

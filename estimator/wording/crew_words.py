@@ -1,0 +1,107 @@
+"""Words of the log and the takeoff in, the words the crew knows them by out: places, utilities, quantities."""
+
+from estimator.model.say import Say
+
+FLOWS: dict[str, Say] = {
+    "with flow": Say.of("with the flow"),
+    "against flow": Say.of("against the flow"),
+}
+"""Which way the camera went."""
+
+
+SIDES: dict[str, Say] = {
+    "left": Say.of("left"),
+    "right": Say.of("right"),
+    "up": Say.of("from above"),
+    "down": Say.of("from below"),
+    "unknown": Say.of("side not given"),
+}
+
+
+LIVE: dict[str, Say] = {
+    "live": Say.of("live"),
+    "dead": Say.of("dead"),
+    "unknown": Say.of("not known: treat as live"),
+}
+
+
+UTILITIES: dict[str, Say] = {
+    "gas": Say.of("gas"),
+    "water": Say.of("water"),
+    "power": Say.of("power"),
+    "phone": Say.of("phone"),
+    "cable": Say.of("cable TV"),
+    "fiber optic": Say.of("fiber optic"),
+    "irrigation": Say.of("irrigation"),
+    "storm drain": Say.of("storm drain"),
+    "sewer": Say.of("another sewer"),
+    "conduit": Say.of("conduit"),
+    "unknown": Say.of("unknown utility"),
+}
+"""What crosses a drain, by its word in the notes."""
+
+
+MARKS: dict[str, Say] = {
+    "slab": Say.of("slab begins"),
+    "yard": Say.of("yard begins"),
+    "drive": Say.of("driveway begins"),
+    "walk": Say.of("walkway begins"),
+    "street": Say.of("street begins"),
+    "crawl": Say.of("crawl space begins"),
+    "basement": Say.of("basement begins"),
+    "pipe": Say.of("pipe from here:"),
+    "size": Say.of("size from here:"),
+    "soil": Say.of("soil:"),
+    "under": Say.of("over the pipe:"),
+    "room": Say.of("room:"),
+    "ground": Say.of("ground"),
+    "access": Say.of("access"),
+    "cleanout": Say.of("cleanout"),
+    "beam": Say.of("BEAM: never cut"),
+    "bend": Say.of("bend"),
+    "joint": Say.of("joint"),
+    "depth": Say.of("depth located"),
+    "invert": Say.of("invert read"),
+    "level": Say.of("level reading"),
+    "loc": Say.of("located"),
+    "pothole": Say.of("potholed"),
+    "tree": Say.of("tree"),
+    "crossing": Say.of("CROSSING: expose by hand"),
+    "footing": Say.of("FOOTING: do not dig below without support or an engineer's letter"),
+    "property line": Say.of("property line"),
+    "water table": Say.of("groundwater"),
+    "end": Say.of("end"),
+    "stop": Say.of("camera stopped"),
+    "cleaned": Say.of("cleaned"),
+    "branch": Say.of("branch"),
+}
+"""What a place word means to the crew."""
+
+
+QUANTITIES: dict[str, Say] = {
+    "dig_bcy": Say.of("dig by machine"),
+    "hand_dig_bcy": Say.of("dig by hand"),
+    "tunnel_bcy": Say.of("tunnel, soil out"),
+    "pit_bcy": Say.of("pits, soil out"),
+    "tunnel_ft": Say.of("tunnel, length"),
+    "pits": Say.of("pits"),
+    "spoil_lcy": Say.of("spoil pile, loose"),
+    "pile_sf": Say.of("area of the spoil pile"),
+    "export_lcy": Say.of("haul-off, loose"),
+    "loads": Say.of("truck loads"),
+    "saw_lf": Say.of("saw cut"),
+    "slab_sf": Say.of("slab removed"),
+    "patch_sf": Say.of("slab patch"),
+    "dowels": Say.of("dowels"),
+    "pipe_ft": Say.of("new pipe"),
+    "liner_ft": Say.of("liner"),
+    "hangers": Say.of("hangers"),
+    "branches": Say.of("branches to tie in"),
+    "branches_tunnel": Say.of("branches to tie in, in the tunnel"),
+    "couplings": Say.of("couplings"),
+    "cleanouts": Say.of("new cleanouts"),
+    "sand_tons": Say.of("sand"),
+    "slurry_cy": Say.of("slurry"),
+    "sod_sf": Say.of("sod"),
+}
+"""Quantities a crew can see on site."""

@@ -96,7 +96,6 @@ IPC_BRANCH: dict[float, tuple[int, int, int, int]] = {
 """Horizontal branch, one branch interval, stack to 3 storeys, taller stack: IPC table 710.1(2) (read)."""
 UPC_HORIZONTAL: dict[float, int] = {1.5: 1, 2: 8, 2.5: 14, 3: 35, 4: 216, 5: 428, 6: 720, 8: 2640}
 UPC_TOILETS_ON_3_IN_BRANCH = 3
-UPC_TOILETS_ON_3_IN_STACK = 4
 LEAST_WITH_TOILET_IN = 3.0
 
 SMALL_PIPE_IN = 2.5

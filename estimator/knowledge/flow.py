@@ -8,7 +8,6 @@ ROUGHNESS = 0.013
 FEET_CONSTANT = 1.486
 GPM_PER_CFS = 448.83
 INCHES_PER_FT = 12.0
-CLEANS_ITSELF_FPS = 2.0  # common practice: slower water leaves solids behind
 
 
 def full_velocity_fps(bore_in: float, fall_in_per_ft: float, roughness: float = ROUGHNESS) -> float:

@@ -5,4 +5,3 @@ LOOKED = "2026-11-25"
 
 BUILT_BEFORE = 1978
 INSIDE_ROOM_OVER_SQFT = 6.0  # a room; any demolition of painted parts counts as well
-OUTSIDE_OVER_SQFT = 20.0

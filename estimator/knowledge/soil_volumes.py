@@ -9,7 +9,6 @@ from estimator.model.frozen import Frozen
 
 State = Literal["bank", "loose", "compacted"]
 SOURCE = "FM 5-434 table 1-1, from memory; its rows agree with themselves"
-WEIGHTS_SOURCE = "an equipment maker's handbook, from memory"
 TEXTBOOK_SOURCE = "Dagostino / Peterson, Estimating in Building Construction, fig. 9.1 (read)"
 LOOKED = "2026-11-25"
 
@@ -36,12 +35,6 @@ FACTORS: dict[str, dict[tuple[State, State], float]] = {
 TEXTBOOK_SWELL_PERCENT: dict[str, tuple[float, float]] = {
     "sand and gravel": (10, 18), "loam": (15, 25), "dense clay": (20, 35), "solid rock": (40, 70),
 }  # fmt: skip
-
-LB_PER_CY: dict[str, tuple[float, float]] = {
-    "dry clay": (3100, 2500), "wet clay": (3500, 2800), "dry earth": (3200, 2550), "wet earth": (3400, 2700),
-    "loam": (2600, 2100), "dry sand": (2700, 2400), "wet sand": (3500, 3100), "topsoil": (2300, 1600),
-}  # fmt: skip
-"""Pounds a cubic yard, in the bank and loose."""
 
 
 class Change(Frozen):

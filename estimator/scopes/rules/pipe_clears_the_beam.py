@@ -16,5 +16,4 @@ RULE = Rule(
     source=COMMON_PRACTICE,
     worse="offering what cannot work",
     reads=("beam_clearance_in",),
-    found_by_takeoff=True,
 )

@@ -46,7 +46,6 @@ class Rule(Frozen, kw_only=True):
     `settled_by` is the kind of visit after which it no longer stands against a firm price, "" where no visit settles it.
     One that `goes_without_saying` (a tunnel in a lawn) is never printed as the reason why a way is not offered.
     One that `judges_the_cure` may answer that a way does not put right what is wrong, and alone may.
-    One `found_by_takeoff` is asked there, beside the geometry it needs; it stands here so that it can be read and looked up.
     `applies` is asked before takeoff; `measures`, where a rule needs the geometry, after it; `rests` of what the price of a
     whole option rests on. `guards_people` rules cannot be
     overruled without an approval on file.
@@ -64,14 +63,14 @@ class Rule(Frozen, kw_only=True):
     guards_people: bool = False
     goes_without_saying: bool = False
     judges_the_cure: bool = False
-    found_by_takeoff: bool = False
     applies: Callable[[StretchFacts, Limits], Answers] | None = None
     measures: Callable[[Measured, Limits], Answers] | None = None
     rests: Callable[[Basis, Limits], Answers] | None = None
 
-    def is_asked(self, it: StretchFacts) -> bool:
-        """Whether the rule has anything to say of these works."""
-        return self.concerns.asked(it)
+    @property
+    def found_by_takeoff(self) -> bool:
+        """It is asked in the takeoff, beside the geometry it needs; it stands here so that it can be read and looked up."""
+        return not (self.applies or self.measures or self.rests)
 
     @property
     def asked_of(self) -> tuple[str, ...]:

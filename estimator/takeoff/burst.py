@@ -2,14 +2,12 @@
 
 from estimator.knowledge.excavation import ladders, needs_ladder
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import sides_are_held
 from estimator.takeoff.dig_fill import sand_tons
 from estimator.takeoff.dig_safety import potholes
-from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.hole_safety import hand_shores, sides_are_held, trench_boxes
 from estimator.takeoff.pipe import new_pipe
 from estimator.takeoff.restoration import put_back
-from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards, shown, up
 from estimator.works.burst_works import PullPlan, openings, pull_plan
 from estimator.works.depth import bedding_ft, outside_ft

@@ -13,9 +13,7 @@ from estimator.knowledge.excavation import (
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import say_edge_and_air
-from estimator.takeoff.hand_shores import hand_shores
-from estimator.takeoff.trench_boxes import trench_boxes
+from estimator.takeoff.hole_safety import hand_shores, say_edge_and_air, trench_boxes
 from estimator.works.depth import Bottom, pothole_reaches
 from estimator.works.protection import Way
 from estimator.works.room import Room

@@ -4,7 +4,7 @@ import math
 
 from estimator.takeoff.case import Case
 from estimator.takeoff.dig_fill import packed
-from estimator.takeoff.hand_shores import hand_shores
+from estimator.takeoff.hole_safety import hand_shores
 from estimator.takeoff.restoration import put_back
 from estimator.takeoff.working import cubic_yards, up
 from estimator.works.depth import bedding_ft, outside_ft

@@ -4,12 +4,12 @@ from estimator.knowledge.fixture_units import fixture_units, toilets
 from estimator.model.job import Reroute
 from estimator.model.judgement import Verdict
 from estimator.model.stretch import Stretch
-from estimator.takeoff.abandon import abandoned
 from estimator.takeoff.case import Case
 from estimator.takeoff.reroute_checks import fall_finds, floor_finds, served_by, size_finds, size_for
 from estimator.takeoff.reroute_yard import yard_legs
 from estimator.takeoff.slab_concrete import concrete_back, concrete_out, in_words
 from estimator.takeoff.slab_room import floor_and_dust
+from estimator.takeoff.small_methods import abandoned
 from estimator.takeoff.water_test import new_pipe_test
 from estimator.takeoff.working import cubic_yards, up
 from estimator.works.grade import code_families

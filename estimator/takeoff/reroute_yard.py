@@ -5,10 +5,9 @@ from estimator.model.job import Reroute
 from estimator.model.say import Feet
 from estimator.takeoff.case import Case
 from estimator.takeoff.dig_fill import packed, sand_tons
-from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil, with_flatwork
+from estimator.takeoff.hole_safety import hand_shores, trench_boxes
 from estimator.takeoff.restoration import put_back_zone, round_sod
-from estimator.takeoff.trench_boxes import trench_boxes
 from estimator.takeoff.working import cubic_yards
 from estimator.works.depth import bedding_ft
 from estimator.works.earth import Depth, trench_cf

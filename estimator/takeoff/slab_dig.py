@@ -4,17 +4,43 @@ import math
 from collections.abc import Sequence
 
 from estimator.knowledge.excavation import ladders, needs_ladder
+from estimator.model.frozen import Frozen
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import sides_are_held
 from estimator.takeoff.dig_fill import sand_tons
-from estimator.takeoff.hand_shores import hand_shores
 from estimator.takeoff.haul import export, spoil
+from estimator.takeoff.hole_safety import hand_shores, sides_are_held
 from estimator.takeoff.working import cubic_yards, shown, up
 from estimator.works.depth import bedding_ft, outside_ft
 from estimator.works.floor_cut import FloorPlan, below_slab_ft
 from estimator.works.grade import Crossing
 from estimator.works.ground import is_wet
-from estimator.works.strip_floor import StripFloor
+
+
+class StripFloor(Frozen):
+    """The dig's bottom below the slab's underside, straight from the nearer end of the strip to the farther, ft."""
+
+    near_ft: float
+    far_ft: float
+    at_near_ft: float
+    at_far_ft: float
+
+    def depth_ft(self, inside_ft: float) -> float:
+        """
+        >>> StripFloor(0, 27, 2.7, 2.4).depth_ft(9)
+        2.6
+        """
+        if self.far_ft == self.near_ft:
+            return self.at_near_ft
+        share = (inside_ft - self.near_ft) / (self.far_ft - self.near_ft)
+        return self.at_near_ft + (self.at_far_ft - self.at_near_ft) * share
+
+    @property
+    def deepest_ft(self) -> float:
+        return max(self.at_near_ft, self.at_far_ft)
+
+    @property
+    def shallowest_ft(self) -> float:
+        return min(self.at_near_ft, self.at_far_ft)
 
 
 def dig_below(case: Case, plan: FloorPlan) -> tuple[float, float]:

@@ -1,13 +1,15 @@
 """The takeoffs of one scope in; the same out, with what one tunnel digs for another counted once."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
+from estimator.model.frozen import replace
 from estimator.model.job import Job
-from estimator.model.work import Takeoff
+from estimator.model.profile import Profile
+from estimator.model.stretch import Stretch, missing
+from estimator.model.tool_reach import passed
+from estimator.model.work import Quantity, Takeoff
 from estimator.tables.tables import Tables
 from estimator.takeoff.case import Case
-from estimator.takeoff.cleaned_once import cleaned_once
 from estimator.takeoff.takeoff import take_off
 
 
@@ -38,3 +40,30 @@ def _passes(main: Case, inside_ft: float) -> bool:
     """The main tunnel comes by there: from the exit it passes all before its far end, from a wall only its own stretch."""
     near, far = main.inside
     return inside_ft <= far and (main.repair.entry != "wall" or near <= inside_ft)
+
+
+def cleaned_once(takeoffs: Sequence[Takeoff], job: Job) -> tuple[Takeoff, ...]:
+    """Two short liners on one line are cleaned for and looked at in one go; the first takeoff of a line carries it."""
+    done: dict[str, list[Stretch]] = {}
+    out = []
+    for takeoff in takeoffs:
+        if not takeoff.value("clean_ft"):
+            out.append(takeoff)
+            continue
+        line = takeoff.repair.line
+        here = passed(Profile(job.line(line)), takeoff.repair.stretch)
+        out.append(_less(takeoff, here, done[line]) if line in done else takeoff)
+        done.setdefault(line, []).append(here)
+    return tuple(out)
+
+
+def _less(takeoff: Takeoff, here: Stretch, done: list[Stretch]) -> Takeoff:
+    """What another repair of this line has cleaned and filmed already is struck."""
+    left = sum(part.length_ft for part in missing(here, done))
+    feet = replace(_named(takeoff, "clean_ft"), value=left, formula="what no other repair of this line cleans already")
+    kept = (feet if q.name == "clean_ft" else q for q in takeoff.quantities if q.name != "films_before")
+    return replace(takeoff, quantities=tuple(q for q in kept if q.value > 0))
+
+
+def _named(takeoff: Takeoff, name: str) -> Quantity:
+    return next(q for q in takeoff.quantities if q.name == name)

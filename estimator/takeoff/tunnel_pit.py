@@ -3,8 +3,7 @@
 from estimator.knowledge.excavation import PIT_OFF_LINES_FT, ladders, needs_ladder
 from estimator.model.say import Feet
 from estimator.takeoff.case import Case
-from estimator.takeoff.deep_hole import sides_are_held
-from estimator.takeoff.hand_shores import hand_shores
+from estimator.takeoff.hole_safety import hand_shores, sides_are_held
 from estimator.takeoff.restoration import BARE, BEDS
 from estimator.takeoff.working import cubic_yards, up
 from estimator.works.depth import tolerance_ft

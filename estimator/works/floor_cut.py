@@ -14,9 +14,24 @@ from estimator.works.depth import INCHES_PER_FT, bedding_ft, tolerance_ft
 from estimator.works.grade import Crossing, Grade, grade
 from estimator.works.ground import is_wet
 from estimator.works.slab_beams import strip_beams
-from estimator.works.strip_floor import FloorCut
 from estimator.works.surface import spans
 from estimator.works.trench_width import trench_width_ft
+
+
+class FloorCut(Frozen):
+    """One opening in the floor: where it begins and ends inside the slab edge, and how wide, ft."""
+
+    from_ft: float
+    to_ft: float
+    width_ft: float
+
+    @property
+    def length_ft(self) -> float:
+        return self.to_ft - self.from_ft
+
+    @property
+    def middle_ft(self) -> float:
+        return (self.from_ft + self.to_ft) / 2
 
 
 class FloorPlan(Frozen, kw_only=True):

@@ -16,7 +16,8 @@ from estimator.model.job import Job
 from estimator.model.line import Line, Mark
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
-from estimator.onsite.elevations import INCHES_PER_FT, NINE_OF_TEN, Elevations, elevations
+from estimator.onsite.elevations import NINE_OF_TEN, Elevations, elevations
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.lift_joints import LENGTH_FT, LEVELS, Joint, joints_of, levels_to_read
 from estimator.onsite.lift_points import SAME_FT, Point, left_behind, points_of
 from estimator.onsite.lift_surface import Surface

@@ -7,18 +7,26 @@ level line, so the pipe's bottom is equally high where the water begins and wher
 from collections.abc import Callable, Iterable
 from itertools import pairwise
 from math import hypot
-from typing import Literal
 
-from estimator.model.answers import INDOOR_ZONES, Answer, taken_indoors
+from estimator.model.answers import Answer
 from estimator.model.frozen import Frozen
 from estimator.model.job import Job
-from estimator.model.line import Line, Mark
+from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch, joined
+from estimator.onsite.height_readings import (
+    INCHES_PER_FT,
+    STEP_FT,
+    Kind,
+    Saying,
+    level_readings,
+    locate_readings,
+    riser_readings,
+    standing_water,
+)
 from estimator.onsite.least_squares import Equation, Solution, solve
 from estimator.tables.tables import Tables
 
-INCHES_PER_FT = 12.0
 ODD = 2.5
 """A reading this many standard errors from what the others say is named (one sound reading in eighty)."""
 SAME_FT = 0.05
@@ -27,13 +35,9 @@ SAME_FT = 0.05
 NINE_OF_TEN = 1.645
 """Standard errors on each side that hold nine of ten of a normal distribution."""
 
-STEP_FT = 0.5
-"""So often pipe is asked whether it lies at a height."""
 
 UNTOLD_FT = 2 / 12
 """How far pipe may lie below standing water whose depth nobody told, standard error (judgment)."""
-
-Kind = Literal["level", "locate", "pothole", "riser", "standing water", "water depth", "slope as laid"]
 
 
 class Height(Frozen):
@@ -111,27 +115,15 @@ class Elevations(Frozen):
         return bottom - bore_in - off <= to_in and from_in <= bottom + off
 
 
-class _Saying(Frozen):
-    kind: Kind
-    parts: tuple[tuple[float, float], ...]  # (station, factor)
-    value: float
-    sigma: float
-
-    @property
-    def at(self) -> Stretch:
-        stations = [station for station, _ in self.parts]
-        return Stretch(min(stations), max(stations))
-
-
 def elevations(job: Job, line: Line, tables: Tables) -> Elevations | None:
     """Return the line's profile by weighted least squares; None where no height was ever read."""
     profile = Profile(line)
-    sayings = [*_levels(profile, tables), *_locates(profile, job, tables)]
+    sayings = [*level_readings(profile, tables), *locate_readings(profile, job, tables)]
     if sayings:
-        sayings += _risers(line, profile, job, tables)
+        sayings += riser_readings(line, profile, job, tables)
     if not sayings:
         return None
-    water = list(_standing(line, profile, tables))
+    water = list(standing_water(line, profile, tables))
     stations = sorted({round(s, 2) for said in [*sayings, *water] for s, _ in said.parts})
     places = [s for n, s in enumerate(stations) if n == 0 or s - stations[n - 1] > SAME_FT]
     sayings += [*water, *_as_laid(places, [w.at for w in water], line, tables), *_sunk(places, water)]
@@ -151,81 +143,12 @@ def elevations(job: Job, line: Line, tables: Tables) -> Elevations | None:
 AS_LAID: Kind = "slope as laid"
 
 
-def _heard(said: _Saying, equation: Equation, solution: Solution) -> Heard:
+def _heard(said: Saying, equation: Equation, solution: Solution) -> Heard:
     off = equation.value - solution.at(equation.parts)
     return Heard(said.kind, said.at, said.value, off, abs(solution.misfit(equation)) > ODD)
 
 
-def _levels(profile: Profile, tables: Tables) -> Iterable[_Saying]:
-    """Bottoms of the pipe read with a level or a stick from the slab top."""
-    error = tables.number("level_error_in") / INCHES_PER_FT
-    for mark in profile.levels:
-        yield _Saying("level", ((round(mark.stretch.middle_ft, 2), 1.0),), mark.depth_ft or 0.0, error)
-
-
-def _locates(profile: Profile, job: Job, tables: Tables) -> Iterable[_Saying]:
-    """Locate depths and potholes, from the floor or, where the slab's height over the ground is known, from the ground."""
-    for mark in profile.marks("depth", "loc", "pothole"):
-        lower = _surface_below_slab_ft(mark, job)
-        if mark.depth_ft is None or lower is None:
-            continue
-        bottom = mark.depth_ft + (0.0 if mark.to == "invert" else profile.bore_in(mark.stretch.middle_ft).value / 24)
-        uneven = tables.number("ground_error_in") / INCHES_PER_FT if lower else 0.0
-        if mark.word == "pothole":
-            error = tables.number("level_error_in") / INCHES_PER_FT
-        else:
-            share = tables.number("locator_tolerance_percent") / 100 * mark.depth_ft
-            error = max(share, tables.number("locator_tolerance_min_ft")) / 2
-        kind: Kind = "pothole" if mark.word == "pothole" else "locate"
-        yield _Saying(kind, ((round(mark.stretch.middle_ft, 2), 1.0),), bottom + lower, (error**2 + uneven**2) ** 0.5)
-
-
-def _risers(line: Line, profile: Profile, job: Job, tables: Tables) -> Iterable[_Saying]:
-    """Where a run went in: its riser, from the floor or the ground down to the middle of the pipe.
-
-    A run that hangs on ties alone may have come in by a branch, so its riser says nothing of this line.
-    """
-    error = tables.number("riser_error_in") / INCHES_PER_FT
-    known = (p for p in line.passes if p.riser_ft > 0 and p.access and p.placed_by not in ("ties", "end"))
-    for at, riser_ft in dict.fromkeys((p.start_ft, p.riser_ft) for p in known):
-        indoors = profile.zone(at).value in INDOOR_ZONES
-        lower = 0.0 if indoors else job.house.slab_above_grade_ft
-        if lower is not None:
-            bottom = riser_ft + profile.bore_in(at).value / 24 + lower
-            uneven = 0.0 if indoors else tables.number("ground_error_in") / INCHES_PER_FT
-            yield _Saying("riser", ((round(at, 2), 1.0),), bottom, (error**2 + uneven**2) ** 0.5)
-
-
-def _surface_below_slab_ft(mark: Mark, job: Job) -> float | None:
-    """How far the surface a depth was taken from lies below the slab top; None where nobody measured it."""
-    indoors = taken_indoors(mark)
-    if indoors or (indoors is None and mark.surface in (None, "")):
-        return 0.0
-    return job.house.slab_above_grade_ft
-
-
-def _standing(line: Line, profile: Profile, tables: Tables) -> Iterable[_Saying]:
-    """Water that stands from here to there: its ends are level, and its depth is how far the bottom dips below them."""
-    error = tables.number("water_line_error_in") / INCHES_PER_FT
-    for finding in line.findings:
-        if (
-            finding.kind != "sag"
-            or finding.stretch.length_ft < STEP_FT
-            or {"only in use", "never ends"} & set(finding.signs)
-        ):
-            continue
-        low, high = round(finding.stretch.from_ft, 2), round(finding.stretch.to_ft, 2)
-        yield _Saying("standing water", ((low, 1.0), (high, -1.0)), 0.0, error)
-        bore = profile.bore_in(finding.stretch.middle_ft).value
-        share = finding.share_percent(bore)
-        if share is not None:
-            eye = tables.number("eye_tolerance_percent") / 200 * bore / INCHES_PER_FT
-            middle = round(finding.stretch.middle_ft, 2)
-            deep = share / 100 * bore / INCHES_PER_FT
-            yield _Saying("water depth", ((middle, 1.0), (low, -0.5), (high, -0.5)), deep, eye)
-
-
-def _sunk(places: list[float], water: list[_Saying]) -> Iterable[_Saying]:
+def _sunk(places: list[float], water: list[Saying]) -> Iterable[Saying]:
     """Inside standing water pipe sags like a hung cable, deepest in the middle (a parabola), give or take half of how deep it is."""
     depths = {w.at: w for w in water if w.kind == "water depth"}
     for one in water:
@@ -239,15 +162,15 @@ def _sunk(places: list[float], water: list[_Saying]) -> Iterable[_Saying]:
             middle = one.at in depths and abs(at - one.at.middle_ft) < SAME_FT
             if at - low > SAME_FT and high - at > SAME_FT and not middle:
                 parts = ((at, 1.0), (low, share - 1), (high, -share))
-                yield _Saying(AS_LAID, parts, 4 * share * (1 - share) * deep, off)
+                yield Saying(AS_LAID, parts, 4 * share * (1 - share) * deep, off)
 
 
-def _as_laid(places: list[float], water: list[Stretch], line: Line, tables: Tables) -> Iterable[_Saying]:
+def _as_laid(places: list[float], water: list[Stretch], line: Line, tables: Tables) -> Iterable[Saying]:
     """Between two neighbors outside standing water: the fall pipe is laid with, give or take."""
     slope, error = _slope_as_laid(tables)
     for a, b in pairwise(places):
         if not any(w.length_ft > 0 and w.covers(Stretch(a, b)) for w in water):
-            yield _Saying(AS_LAID, ((b, 1.0), (a, -1.0)), line.downstream * slope * (b - a), error * (b - a))
+            yield Saying(AS_LAID, ((b, 1.0), (a, -1.0)), line.downstream * slope * (b - a), error * (b - a))
 
 
 def _slope_as_laid(tables: Tables) -> tuple[float, float]:

@@ -7,8 +7,8 @@ from estimator.model.frozen import Frozen
 from estimator.model.job import Job, Reroute
 from estimator.model.offer import Option
 from estimator.model.say import Feet, Inches, Say
-from estimator.onsite.elevations import INCHES_PER_FT
 from estimator.onsite.fall import Fall, fall_of
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.sheet import Block, Words
 from estimator.tables.tables import Tables
 from estimator.wording.plain import LEGS, in_plain_words

@@ -11,10 +11,11 @@ from estimator.model.offer import Option
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.works import Laid
-from estimator.onsite.elevations import INCHES_PER_FT, NINE_OF_TEN, Elevations, elevations
+from estimator.onsite.elevations import NINE_OF_TEN, Elevations, elevations
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
 from estimator.onsite.fall import fall_of
 from estimator.onsite.grade_around import new_ways
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 from estimator.works.grade import code_families

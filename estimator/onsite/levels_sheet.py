@@ -7,7 +7,8 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.stretch import Stretch
-from estimator.onsite.elevations import INCHES_PER_FT, NINE_OF_TEN, Elevations, Heard, Height, elevations
+from estimator.onsite.elevations import NINE_OF_TEN, Elevations, Heard, Height, elevations
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.tables.tables import Tables
 

@@ -9,7 +9,7 @@ from estimator.model.afterwards import LiftLevel
 from estimator.model.frozen import Frozen
 from estimator.model.line import Line
 from estimator.model.profile import Profile
-from estimator.onsite.elevations import INCHES_PER_FT
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.lift_surface import Place, Rise, Surface
 from estimator.onsite.positions import Errors
 from estimator.tables.tables import Tables

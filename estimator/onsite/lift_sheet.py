@@ -8,6 +8,7 @@ from estimator.model.line import plain_wall
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.after_lift import Lifted, Run, after_lift
 from estimator.onsite.elevations import NINE_OF_TEN
+from estimator.onsite.lift_first import first_after_lift, may_open, spot, was_pulled
 from estimator.onsite.lift_joints import LEVELS, Joint
 from estimator.onsite.lift_points import Point
 from estimator.onsite.lift_surface import Place, Surface, surface_of
@@ -26,7 +27,7 @@ def lift_sheet(job: Job, after: Afterwards, tables: Tables) -> SiteSheet:
         return SiteSheet(name=NAME, title=TITLE, answer=answer, blocks=())
     surface = surface_of(after.lifts, tables.number("lift_height_error_in"))
     found = [one for line in job.lines if (one := after_lift(line, job, after.lift_levels, surface, tables))]
-    blocks = [_first(found, tables), _heights(after.lifts, surface)]
+    blocks = [first_after_lift(found, tables), _heights(after.lifts, surface)]
     for one in found:
         blocks += [_falls(one), _risers(one, tables), _joints(one, tables)]
     blocks.append(_limits(job, found, surface))
@@ -39,22 +40,14 @@ def _answer(found: Sequence[Lifted], tables: Tables) -> Say:
     if not found:
         return Say.of("No line is taped to the walls of the lift heights. Locate the drain and tape it to both walls.")
     turned = sum(run.turns in ("yes", "may") for one in found for run in one.runs)
-    pulled = sum(_pulled(p, tables) for one in found for p in one.points)
-    opened = sum(_opens(joint, tables) for one in found for joint in one.joints)
+    pulled = sum(was_pulled(p, tables) for one in found for p in one.points)
+    opened = sum(may_open(joint, tables) for one in found for joint in one.joints)
     return Say.of(
         "Slopes reversed or in doubt: {turned}. Risers pulled: {pulled}. Joints that may open: {opened}. Water-test before anything is covered.",
         turned=turned,
         pulled=pulled,
         opened=opened,
     )
-
-
-def _pulled(point: Point, tables: Tables) -> bool:
-    return point.riser and abs(point.pull.inches) >= tables.number("riser_pull_in")
-
-
-def _opens(joint: Joint, tables: Tables) -> bool:
-    return abs(joint.turn.inches) + NINE_OF_TEN * joint.turn.sigma_in >= tables.number("joint_turn_in_per_ft")
 
 
 def _heights(heights: Sequence[LiftHeight], surface: Surface) -> Block:
@@ -88,7 +81,7 @@ def _falls(one: Lifted) -> Block:
 
 
 def _run(run: Run) -> tuple[Words, ...]:
-    ends = (_where(run.upper), _where(run.lower))
+    ends = (spot(run.upper), spot(run.lower))
     if run.before is None or run.after is None:
         return (*ends, Say.of("no levels"), _change(run))
     now = Say.of("{slope}", slope=Inches(round(abs(run.after), 3)))
@@ -107,25 +100,9 @@ def _change(run: Run) -> Say:
     return Say.of("{change} more", change=change) if run.change > 0 else Say.of("{change} less", change=change)
 
 
-def _where(point: Point) -> Say:
-    at = Feet(round(point.station_ft, 1))
-    if point.what in ("taped", "level"):
-        return Say.of("{at}", at=at)
-    return Say.of("{what}, {at}", what=SPOTS.get(point.what, point.what), at=at)
-
-
-SPOTS = {
-    "slab edge": Say.of("slab edge"),
-    "branch": Say.of("branch"),
-    "access point": Say.of("access point"),
-    "upper end": Say.of("upper end"),
-    "end": Say.of("upper end"),
-}
-
-
 def _risers(one: Lifted, tables: Tables) -> Block:
     heads = (Say.of("riser or vent"), Say.of("slab rose"), Say.of("pulled up"), Say.of("give or take (9 of 10)"))
-    rows = tuple(_riser(p) for p in sorted(one.points, key=lambda p: -p.pull.inches) if _pulled(p, tables))
+    rows = tuple(_riser(p) for p in sorted(one.points, key=lambda p: -p.pull.inches) if was_pulled(p, tables))
     return Block(
         heading=Say.of("Line {line}: risers and vents that were pulled", line=one.line), heads=heads, rows=rows
     )
@@ -135,7 +112,7 @@ def _riser(point: Point) -> tuple[Words, ...]:
     slab = Say.of("{inches}", inches=Inches(round(point.slab.inches, 2)))
     pull = Say.of("{inches}", inches=Inches(round(point.pull.inches, 2)))
     return (
-        _where(point),
+        spot(point),
         slab,
         pull if point.pipe else Say.of("up to {inches}", inches=pull),
         Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * point.pull.sigma_in, 2))),
@@ -167,74 +144,12 @@ def _joints_rest_on(one: Lifted, tables: Tables) -> Iterable[Say]:
 
 
 def _joint(joint: Joint, tables: Tables) -> tuple[Words, ...]:
-    where = _where(joint.point)
+    where = spot(joint.point)
     return (
         Say.of("first joint outside the {where}", where=where) if joint.outside else where,
         Say.of("{inches}", inches=Inches(round(abs(joint.turn.inches), 2))),
         Say.of("{inches}", inches=Inches(round(NINE_OF_TEN * joint.turn.sigma_in, 2))),
-        Say.of("MAY OPEN: inspect it") if _opens(joint, tables) else Say.of("turn within its limit"),
-    )
-
-
-def _first(found: Sequence[Lifted], tables: Tables) -> Block:
-    """What to do, the likeliest harm first: joints by how far they turned, pulled risers by how far, falls that turned."""
-    return Block(heading=Say.of("Test and inspect first, in this order"), lines=tuple(_steps(found, tables)))
-
-
-def _steps(found: Sequence[Lifted], tables: Tables) -> Iterable[Say]:
-    if found:
-        yield Say.of(
-            "Water test of the whole drain under the slab. Then, if the level drops, section by section (sheet tests)."
-        )
-    for one in found:
-        yield from _levels(one)
-        for joint in sorted(one.joints, key=lambda j: -abs(j.turn.inches)):
-            if _opens(joint, tables):
-                yield _look_at(joint, one.line)
-    pulled = [(p, one) for one in found for p in one.points if _pulled(p, tables)]
-    for point, one in sorted(pulled, key=lambda pair: -pair[0].pull.inches)[:5]:
-        yield Say.of(
-            "Check: riser at {where}, line {line}. Test its branch alone; check trap, closet flange and roof vent.",
-            where=_where(point),
-            line=one.line,
-        )
-    for one in found:
-        for run in one.runs:
-            if run.turns in ("yes", "may"):
-                yield Say.of(
-                    "Camera with water running: line {line}, {low} to {high}. Standing water shows where the slope reversed.",
-                    line=one.line,
-                    low=Feet(round(min(run.upper.station_ft, run.lower.station_ft), 1)),
-                    high=Feet(round(max(run.upper.station_ft, run.lower.station_ft), 1)),
-                )
-
-
-def _levels(one: Lifted) -> Iterable[Say]:
-    """The levels that would tell the joints under the slab."""
-    if one.again:
-        yield Say.of(
-            "Shoot line {line} again at {stations}, where it was read before the lift. That shows which joints under the slab moved.",
-            line=one.line,
-            stations=tuple(Feet(round(at, 1)) for at in one.again),
-        )
-    elif one.another:
-        yield Say.of(
-            "Line {line} was read at too few points before the lift: only the camera shows its joints. Before another lift, read {stations}.",
-            line=one.line,
-            stations=tuple(Feet(round(at, 1)) for at in one.another),
-        )
-
-
-def _look_at(joint: Joint, line: str) -> Say:
-    if joint.outside:
-        return Say.of(
-            "Camera: line {line}, the first joint outside the slab edge. Look for an offset and soil.", line=line
-        )
-    at = _where(joint.point)
-    return Say.of(
-        "Camera: line {line}, the joint at {where} and those next to it. Look for an offset and soil.",
-        line=line,
-        where=at,
+        Say.of("MAY OPEN: inspect it") if may_open(joint, tables) else Say.of("turn within its limit"),
     )
 
 

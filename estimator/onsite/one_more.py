@@ -20,7 +20,8 @@ from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Inches, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Takeoff
-from estimator.onsite.elevations import INCHES_PER_FT, elevations
+from estimator.onsite.elevations import elevations
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.positions import Errors, allowed_ft, from_point, from_walls, within_ft
 from estimator.onsite.sheet import Block, Words
 from estimator.onsite.ways_in import ways_and_ends

@@ -11,8 +11,8 @@ from estimator.model.job import Job
 from estimator.model.offer import Option
 from estimator.model.say import Dollars, Feet, FromTable, Inches, Say
 from estimator.onsite.as_built import missing, way, work_laid
-from estimator.onsite.elevations import INCHES_PER_FT
 from estimator.onsite.failed_inspection import failed_block, failed_inspection
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.warranty import Warranty, last_day, looks_due
 from estimator.tables.rows_for_paper import MethodRow

@@ -5,7 +5,6 @@ end. A plug anywhere in the drain, filled from above, tests all that lies upstre
 has a way in of its own.
 """
 
-from estimator.diagnosis.tests_read import read_test
 from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.knowledge.pipe_family import family
 from estimator.model.answers import INDOOR_ZONES
@@ -16,6 +15,7 @@ from estimator.model.line import Line
 from estimator.model.profile import Branch, Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
+from estimator.onsite.proved import proved
 from estimator.onsite.ways_in import named_ways, ways_and_ends
 from estimator.tables.tables import Tables
 from estimator.wording.plain import ROOMS, in_plain_words
@@ -27,7 +27,6 @@ WEIGHT_PER_FT = {"iron": 1.0, "clay": 1.5, "plastic": 0.2}
 BRANCH_FT = 8.0
 """A branch nobody filmed counts as so many feet: closet bend, trap arm and riser leak more often than straight pipe (from memory)."""
 SEEN_WEIGHT = 40.0
-PROVED, SAME_FT = {"passed": "tight", "failed": "leaks"}, 0.5
 """A seen opening counts as so many feet of pipe (judgment)."""
 
 
@@ -194,7 +193,7 @@ def _piece(
         gallons,
         weight,
         seen,
-        _proved(main.name, job, tables, stretch),
+        proved(main.name, job, tables, stretch),
         repair,
     )
 
@@ -209,7 +208,7 @@ def _side_drain(
         whole = Profile(line).extent
         repair = _repaired(line.name, whole, diagnosis)
     at = Stretch(branch.station_ft, branch.station_ft)
-    known = _proved(name, job, tables) or (_proved(line.name, job, tables) if line else "")
+    known = proved(name, job, tables) or (proved(line.name, job, tables) if line else "")
     return Section(
         name,
         True,
@@ -239,22 +238,3 @@ def _repaired(line: str, stretch: Stretch, diagnosis: Diagnosis) -> str:
 
 def _same(line: Line, branch: Branch) -> bool:
     return line.joins is not None and abs(line.joins.station_ft - branch.station_ft) < 1.0
-
-
-def _proved(name: str, job: Job, tables: Tables, piece: Stretch | None = None) -> str:
-    """What isolated tests of this part alone proved, the last one counting; the readings speak where no result was written.
-
-    A test of a part of a line speaks for the pieces in it, before any of the whole line; where one failed, a whole line that
-    failed says nothing more of the other pieces.
-    """
-    mine = [
-        (t, read_test(t, job, tables).outcome) for t in job.water_tests if t.kind == "isolated" and name in t.covers
-    ]
-    parts = [(t.part, outcome) for t, outcome in reversed(mine) if t.part is not None]
-    for part, outcome in parts:
-        if piece is not None and outcome in PROVED and part.padded(SAME_FT, SAME_FT).covers(piece):
-            return PROVED[outcome]
-    for test, outcome in reversed(mine):
-        if test.part is None and (outcome == "passed" or (outcome == "failed" and len(test.covers) == 1)):
-            return "" if outcome == "failed" and any(o == "failed" for _, o in parts) else PROVED[outcome]
-    return ""

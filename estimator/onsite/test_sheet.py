@@ -1,9 +1,8 @@
 """The test plan as a sheet: where each plug goes, what to do after each result, what counts as tight, what can hurt."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from math import ceil
 
-from estimator.knowledge.hydrostatics import pipe_gal_per_ft
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.profile import Profile
@@ -11,6 +10,7 @@ from estimator.model.say import Feet, Inches, Say, Typed
 from estimator.model.stretch import hull
 from estimator.onsite.plug_results import Followed, Result, followed
 from estimator.onsite.plugs import Plug
+from estimator.onsite.section_table import sections_of
 from estimator.onsite.sections import Section, is_named, label
 from estimator.onsite.sheet import Block, SiteSheet, Words
 from estimator.onsite.test_plan import Step, TestPlan, test_plans
@@ -18,7 +18,7 @@ from estimator.onsite.tight import CAUTIONS, new_pipe, tight
 from estimator.onsite.ways_in import ways_in
 from estimator.tables.tables import Tables
 
-NAME, RISERS_IN = "tests", (3.0, 4.0)
+NAME = "tests"
 
 
 def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence[Result] = ()) -> SiteSheet:
@@ -42,7 +42,7 @@ def test_sheet(job: Job, diagnosis: Diagnosis, tables: Tables, results: Sequence
     blocks = (
         *(_so_far(way, plan, several) for plan, way in zip(plans, ways, strict=True)),
         *(_steps(way, plan, several, tables) for plan, way in zip(plans, ways, strict=True)),
-        *(_sections(plan, several) for plan in plans),
+        *(sections_of(plan, several) for plan in plans),
         tight(tables),
         new_pipe(max((s.size_in for plan in plans for s in plan.sections), default=4.0), _highest_ft(job, plans)),
         _camera(job),
@@ -231,57 +231,3 @@ def _next(what: int | tuple[str, ...]) -> Say:
 
 def _labels(names: Sequence[str]) -> tuple[Say, ...]:
     return tuple(label(name) for name in names)
-
-
-def _sections(plan: TestPlan, several: bool) -> Block:
-    heads = (Say.of("section"), Say.of("where"), Say.of("size"), Say.of("gallons"), Say.of("known"))
-    return Block(
-        heading=Say.of("Line {line}: sections, from the lower end up", line=plan.main)
-        if several
-        else Say.of("Sections, from the building outlet up"),
-        lines=tuple(_risers(plan)),
-        heads=heads,
-        rows=tuple(_section(s, plan.main) for s in plan.sections),
-    )
-
-
-def _risers(plan: TestPlan) -> Iterable[Say]:
-    """Which risers the gallons count, and what one holds that is left out."""
-    branches = [s for s in plan.sections if s.branch]
-    if any(s.riser_ft is not None for s in branches):
-        yield Say.of("Gallons include one riser per branch up to the slab top, where levels give its height.")
-    if not plan.outdoors and (not branches or any(s.riser_ft is None for s in branches)):
-        yield Say.of(
-            "Risers of unknown height are left out of the gallons. One of {sizes} holds about {gallons} gal a foot.",
-            sizes=tuple(Inches(size) for size in RISERS_IN),
-            gallons=tuple(f"{pipe_gal_per_ft(size):.2f}" for size in RISERS_IN),
-        )
-
-
-def _section(section: Section, main: str) -> tuple[Words, ...]:
-    if section.branch and section.line == main:
-        where = Say.of("joins at {at}", at=Feet(round(section.stretch.from_ft, 1)))
-    elif section.branch:
-        where = Say.of("joins line {line} at {at}", line=section.line, at=Feet(round(section.stretch.from_ft, 1)))
-    else:
-        low, high = Feet(round(section.stretch.from_ft, 1)), Feet(round(section.stretch.to_ft, 1))
-        where = Say.of("{low} to {high}", low=low, high=high)
-        if section.line != main:
-            where = Say.of("line {line}, {low} to {high}", line=section.line, low=low, high=high)
-    return (
-        label(section.name),
-        where,
-        Say.of("{size}", size=Inches(section.size_in)),
-        f"{section.gallons + section.riser_gal:.1f}",
-        _known(section),
-    )
-
-
-def _known(section: Section) -> Say:
-    if section.known == "tight":
-        return Say.of("passed by itself")
-    if section.known == "leaks":
-        return Say.of("failed a test")
-    if section.repair:
-        return Say.of("replaced anyway")
-    return Say.of("openings seen: {count}", count=section.seen) if section.seen else Say.of("not tested")

@@ -8,7 +8,8 @@ from estimator.model.line import Line
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.onsite.drop_curve import OpeningHeight, air_left_first, opening_height, rate_at
-from estimator.onsite.elevations import INCHES_PER_FT, Elevations, elevations
+from estimator.onsite.elevations import Elevations, elevations
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.sheet import Block, SiteSheet
 from estimator.tables.tables import Tables
 

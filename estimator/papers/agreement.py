@@ -112,8 +112,4 @@ def signatures(letter: Letter, page: Page) -> None:
             Cell(speak("Printed name"), "quiet"),
             keep=True,
         )
-    page.line(
-        speak(
-            "Send a photo or scan of the signed page to {email}, or call {phone}.", email=firm.email, phone=firm.phone
-        )
-    )
+    page.line(speak("Send a photo of the signed page to {email}, or call {phone}.", email=firm.email, phone=firm.phone))

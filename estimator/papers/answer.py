@@ -87,7 +87,7 @@ def _options(letter: Letter, page: Page) -> None:
         page.add(Cell(option_words.title(letter, option), "value bold", 2), price, keep=True)
         page.line(" ".join(_in_short(letter, option)), "small")
     if any(option.schedule.days_later for option in compared(letter.quote)):
-        page.line(speak("+: visit after the lift. Its water test stops the drains for some hours."), "small")
+        page.line(speak("+: visit after the lift, some hours without drains."), "small")
 
 
 def _in_short(letter: Letter, option: Option) -> list[str]:

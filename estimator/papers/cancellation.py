@@ -61,7 +61,7 @@ def cancellation_sheets(letter: Letter) -> tuple[Sheet, ...]:
         page.line(speak("I HEREBY CANCEL THIS TRANSACTION."), "law")
         page.add(Cell("", "write", open=True), Cell("", "write", open=True), Cell("", "body"), height_pt=24.0)
         page.add(Cell(speak("(Date)"), "quiet"), Cell(speak("(Buyer's signature)"), "quiet", 2))
-        page.gap(8)
+        page.gap(4)
     page.line(
         speak("Form of 16 CFR 429.1(b). State law may require another form."),
         "quiet",

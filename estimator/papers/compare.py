@@ -106,7 +106,7 @@ def _after(letter: Letter, page: Page) -> None:
     """What is not offered and why; what cleaning alone would do."""
     speak, quote = letter.speak, letter.quote
     if priced_apart(letter):
-        page.line(speak("Line items share setup and crew days, so the same work can differ in price."), "small")
+        page.line(speak("The same work can differ in price: line items share crew days."), "small")
     if quote.blocked:
         page.line(speak("Not priced"), "bold")
         for group in quote.not_offered:

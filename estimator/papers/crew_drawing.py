@@ -8,8 +8,8 @@ from estimator.model.profile import Profile
 from estimator.model.say import Inches, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Takeoff
-from estimator.onsite.elevations import INCHES_PER_FT
 from estimator.onsite.grade_sheet import Run, runs
+from estimator.onsite.height_readings import INCHES_PER_FT
 from estimator.onsite.marks_sheet import opening_table
 from estimator.onsite.sheet import Block, Words
 from estimator.papers.crew_page import close, crew_page

@@ -18,9 +18,9 @@ from estimator.tables.tables import Tables
 WORDS = {
     "deposit": Say.of("Deposit at signing"),
     "start": Say.of("Start of work"),
-    "pipe in before cover": Say.of("New pipe or liner in"),
+    "pipe in before cover": Say.of("Pipe or liner in"),
     "done": Say.of("Completion"),
-    "second visit": Say.of("Visit after the lift"),
+    "second visit": Say.of("Second visit"),
 }
 DONE_BY_THEN = {"pipe in before cover": ("find", "reach", "pipe")}
 """What is worth paying for at a milestone: these classes are finished. At deposit and start nothing is."""

@@ -132,6 +132,6 @@ def test_a_visit_after_the_lift_is_paid_for_when_it_is_made(name: str) -> None:
     for option in options:
         *_, last = option.payments
         visits = [line.amount for line in option.price.lines if line.work_item == "test after lift"]
-        assert (str(last.text) == "Visit after the lift") == bool(visits), option.letter
+        assert (str(last.text) == "Second visit") == bool(visits), option.letter
         assert not visits or last.amount == sum(visits)
         assert sum(p.amount for p in option.payments) == option.price.total

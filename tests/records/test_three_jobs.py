@@ -47,7 +47,7 @@ def signed(folder: Path, price: Mapping[str, object], payments: Mapping[str, str
 FOUR = {
     "Deposit at signing": "1000.00",
     "Start of work": "2000.00",
-    "New pipe or liner in": "2000.00",
+    "Pipe or liner in": "2000.00",
     "Completion": "3660.00",
 }
 

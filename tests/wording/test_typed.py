@@ -13,7 +13,7 @@ from estimator.wording.typed_words import as_typed
         ("front cleanout", "el registro del frente"),
         ("at the kitchen wye", "la conexión en Y (cocina)"),
         ("hall bath branch", "el drenaje del baño del pasillo"),
-        ("kitchen along the east wall", "cocina, a lo largo de la pared este"),
+        ("kitchen along the east wall", "cocina, por la pared este"),
         ("main, kitchen", "línea principal, línea de la cocina"),
         ("front cleanout, with balls", "el registro del frente, “with balls”"),
         ("Tunnel the main, kitchen later", "“Tunnel the main, kitchen later”"),

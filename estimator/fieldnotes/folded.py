@@ -10,7 +10,8 @@ Folded = tuple[tuple[Key, ...], ...]  # what may stand in each of its places
 
 def phrase_key(phrase: str) -> Key:
     """Return the words of a phrase as they are compared: in small letters, without apostrophes, `a.b.s.` without its last dot."""
-    return tuple(map(bare, phrase.lower().split()))
+    words = phrase.lower().split()
+    return tuple(map(bare, words) if "'" in phrase or "." in phrase else words)
 
 
 def bare(word: str) -> str:
@@ -52,6 +53,8 @@ def beginning(folded: Folded, first: str) -> Iterator[Key]:
 
 def first_words(folded: Folded) -> Iterable[str]:
     """Each word that one of them begins with."""
+    if len(folded[0]) == 1 and folded[0][0]:  # most are written without a choice
+        return folded[0][0][:1]
     found: dict[str, None] = {}
     for place in folded:
         found |= dict.fromkeys(words[0] for words in place if words)
@@ -60,8 +63,8 @@ def first_words(folded: Folded) -> Iterable[str]:
     return found
 
 
-def single_words(folded: Folded) -> Iterator[Key]:
+def single_words(folded: Folded) -> list[Key]:
     """The phrases of one word among those it stands for: all places but one are left out."""
-    for n, place in enumerate(folded):
-        if all(() in other for other in (*folded[:n], *folded[n + 1 :])):
-            yield from (words for words in place if len(words) == 1)
+    needed = [place for place in folded if () not in place]
+    places = folded if not needed else needed if len(needed) == 1 else ()
+    return [words for place in places for words in place if len(words) == 1]

@@ -1,6 +1,7 @@
 """Works: what a repair does to the ground, the floor and the house. Computed once per repair, before any rule or quantity."""
 
 from collections.abc import Iterable
+from functools import cached_property
 from typing import Literal
 
 from estimator.model.frozen import Frozen
@@ -57,7 +58,7 @@ class WayIn(Frozen, kw_only=True):
     new: bool = False
 
 
-class Works(Frozen, kw_only=True):
+class Works(Frozen, kw_only=True, dict=True):
     """All that one repair does. Rules ask it, takeoff measures it, papers add it up."""
 
     line: str
@@ -76,92 +77,92 @@ class Works(Frozen, kw_only=True):
 
     # ── questions the rules ask ───────────────────────────────────────────────────────────────
 
-    @property
+    @cached_property
     def floors(self) -> tuple[Opening, ...]:
         """Openings in a floor, assumed ones among them."""
         return tuple(o for o in self.openings if o.cuts_floor)
 
-    @property
+    @cached_property
     def cuts_floor(self) -> bool:
         return bool(self.floors)
 
-    @property
+    @cached_property
     def tunnels(self) -> tuple[Opening, ...]:
         return tuple(o for o in self.openings if o.kind == "tunnel")
 
-    @property
+    @cached_property
     def below_floor(self) -> bool:
         """The ground under a floor is dug, from above or from beside."""
         return bool(self.floors or self.tunnels)
 
-    @property
+    @cached_property
     def in_crawl_space(self) -> bool:
         """People work between the soil and the floor: pipe is hung there, or soil is dug to make room."""
         dug = any(o.kind == "dig in the crawl space" for o in self.openings)
         return dug or (not self.tunnels and any(pipe.hung for pipe in self.laid))
 
-    @property
+    @cached_property
     def digs(self) -> tuple[Opening, ...]:
         """Openings in which somebody or a machine takes out soil."""
         return tuple(o for o in self.openings if o.kind != "hole through" and o.depth_ft > 0)
 
-    @property
+    @cached_property
     def open_digs(self) -> tuple[Opening, ...]:
         """Dug from the open air."""
         return tuple(o for o in self.openings if o.opens_ground)
 
-    @property
+    @cached_property
     def with_people(self) -> tuple[Opening, ...]:
         """Openings in which people work below the surface."""
         return tuple(o for o in self.digs if o.people)
 
-    @property
+    @cached_property
     def assumed(self) -> tuple[Opening, ...]:
         return tuple(o for o in self.openings if o.assumed)
 
-    @property
+    @cached_property
     def zones(self) -> tuple[str, ...]:
         """Every zone that is opened, dug or cut."""
         return tuple(dict.fromkeys(z for o in self.openings if o.kind != "tunnel" for z in o.zones))
 
-    @property
+    @cached_property
     def deepest_ft(self) -> float | None:
         """The deepest bottom people go to, with what the locator may be off; None where nothing is dug."""
         return max((o.safety_ft for o in self.digs), default=None)
 
-    @property
+    @cached_property
     def renewed(self) -> tuple[Stretch, ...]:
         """Where the repair's own line has new pipe or a lining afterwards."""
         pipes: tuple[Laid | Lined | Burst, ...] = (*self.laid, *self.lined, *self.burst)
         return joined(p.stretch for p in pipes if p.line == self.line)
 
-    @property
+    @cached_property
     def goes_round(self) -> bool:
         """New pipe is laid where no pipe of the job lies."""
         return any(pipe.line != self.line for pipe in self.laid)
 
-    @property
+    @cached_property
     def closes(self) -> bool:
         """Old pipe is put out of use and stays in the ground."""
         return any(part.how != "in use" for part in self.left)
 
-    @property
+    @cached_property
     def new_pipe(self) -> tuple[Laid | Burst, ...]:
         return (*self.laid, *self.burst)
 
     # ── sums papers and the menu read ─────────────────────────────────────────────────────────
 
-    @property
+    @cached_property
     def floor_sf(self) -> float:
         """Floor opened, assumed openings counted, sq ft."""
         return sum(o.top_sf for o in self.floors)
 
-    @property
+    @cached_property
     def yard_sf(self) -> float:
         """Ground opened outside, as it lies open at the top, sq ft."""
         return sum(o.top_sf for o in self.open_digs)
 
-    @property
+    @cached_property
     def old_pipe_left_ft(self) -> float:
         """Old pipe of the line still in use after the repair, ft."""
         return sum(p.stretch.length_ft for p in self.left if p.how == "in use")

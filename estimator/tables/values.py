@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable
 from datetime import date, datetime
 from decimal import Decimal
+from functools import lru_cache
 from typing import Any
 
 from estimator.model.problem import Kind
@@ -17,6 +18,8 @@ from estimator.tables.nearest_words import near
 from estimator.tables.raw import CellValue
 
 MOST = Decimal(10_000_000)
+TEXTS_KEPT = 20_000
+"""So many texts of cells are kept with what they were read as: most of a table repeats."""
 FLOAT_PLACES = 9
 """A spreadsheet's =B7*1.05 ends in 4.409999999999999: what lies behind this many places is noise."""
 SHARES = ("margin_percent", "floor_margin_percent", "contingency_percent", "percent", "burden_percent")
@@ -50,15 +53,16 @@ def read_cell(cell: CellValue, column: Column) -> Any:
     """The value of a cell in its column. Errors: BadCell."""
     if isinstance(cell, Fault):
         _fault(cell, column)
-    if isinstance(cell, str):
-        cell = as_typed(cell, column)
-        if cell.upper() in ERRORS:
-            raise BadCell(cell_problems.ERROR_VALUE, column=column.header, text=cell)
-        if not cell and column.blank is not None:
-            cell = column.blank
-    if cell == "" and isinstance(cell, str):
-        return _nothing(column)
-    return READERS[column.kind](cell, column)
+    return _typed(cell, column) if isinstance(cell, str) else READERS[column.kind](cell, column)
+
+
+@lru_cache(TEXTS_KEPT)
+def _typed(text: str, column: Column) -> Any:
+    text = as_typed(text, column)
+    if text.upper() in ERRORS:
+        raise BadCell(cell_problems.ERROR_VALUE, column=column.header, text=text)
+    text = text or column.blank or ""
+    return READERS[column.kind](text, column) if text else _nothing(column)
 
 
 def as_typed(text: str, column: Column) -> str:

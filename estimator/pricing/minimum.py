@@ -66,7 +66,7 @@ def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], ta
 def _reached_alone(
     figures: Figures, by_class: ByClass, methods: Mapping[str, str], takeoffs: Sequence[Takeoff], tables: Tables
 ) -> bool:
-    """Whether its crews and what it alone uses bring each method over its least charge: then nothing need be laid on methods."""
+    """Whether its crews and what it uses bring each method over its least charge: then nothing need be laid to the cent."""
     sold = set(methods.values()) - {JOB}
     if not sold or not by_class.costs.get("own"):
         return False
@@ -75,13 +75,13 @@ def _reached_alone(
     alone = dict.fromkeys(methods.values(), 0.0)
     for task in figures.tasks:
         alone[methods[task.repair]] += task.hours * hour.get(task.crew, 0.0)
-    used = [(m.want, m.amount, "own") for m in figures.machines]
+    used = [(m.want, m.amount, "own") for m in figures.machines if m.days is None or len(m.want.owners) == 1]
     used += [(b.want, b.amount, "own") for b in figures.stuff.bought]
     used += [(s.want, s.amount, s.row.price_class) for s in figures.subs]
     for want, amount, price_class in used:
-        carriers = {methods[repair] for repair, _ in want.owners}
-        if len(carriers) == 1:
-            alone[carriers.pop()] += float(amount) * rates.get(price_class, 0.0)
+        each = float(amount) * rates.get(price_class, 0.0) / sum([weight for _, _, weight in want.by])
+        for repair, _, weight in want.by:
+            alone[methods[repair]] += each * weight
     return all(alone[m] > float(least_charge(m, takeoffs, tables)) + A_DOLLAR for m in sold)
 
 

@@ -127,7 +127,8 @@ def _found(
     best = menu(allowed(looked_at))
     picked, planned = shown(best, most), _planned(needs)
     if not any({n.id for n in planned} <= {a for c in d.answer.chosen for a in c.answers} for d in picked):
-        complete = best if planned == _to_answer(needs) else menu(allowed(_dishes(planned, counter)))
+        cheapest = not dropped and any(n.must for n in needs)  # then nothing decides but the price
+        complete = best if planned == _to_answer(needs) else menu(allowed(_dishes(planned, counter, cheapest)))
         picked = (*shown(best, max(1, most - len(complete[:1]))), *complete[:1])[:most]
     if len(picked) < most:
         picked += _the_yard_new(picked, needs, counter, dropped)
@@ -187,7 +188,7 @@ def _wanted_ones(found: tuple[Dish, ...], dropped: set[str]) -> tuple[Dish, ...]
     return tuple(d for d in found if not dropped & {c.method for c in d.answer.chosen})
 
 
-def _dishes(needs: Sequence[Need], counter: Counter) -> tuple[Dish, ...]:
+def _dishes(needs: Sequence[Need], counter: Counter, no_dearer: bool = False) -> tuple[Dish, ...]:
     found = dishes(
         [n.id for n in needs],
         counter.candidates,
@@ -196,8 +197,9 @@ def _dishes(needs: Sequence[Need], counter: Counter) -> tuple[Dish, ...]:
         counter.measures,
         counter.part,
         counter.slack,
-        counter.least,
+        (counter.least, counter.least_with_job),
         counter.left,
+        no_dearer,
     )
     return tuple(d for d in found if d.answer.chosen)
 

@@ -16,7 +16,7 @@ from estimator.scopes.basis import on_its_basis
 from estimator.scopes.handed import Handed, InFigures, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
-from estimator.scopes.least_price import Hours, LeastPrice, hours_less
+from estimator.scopes.least_price import Hours, LeastPrice, hours_less, hours_of
 from estimator.scopes.measures import floor_sf, old_pipe_left_ft
 from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
@@ -183,6 +183,16 @@ class Counter:
         """Cents the real price of a set is never below. Where tunnels share a way their hours are not simply added up."""
         shares = sum(1 for c in answer.chosen if c.shared & self._ways) > 1
         return self._least(answer) if self._least and not shares else answer.cost - self.slack
+
+    def least_with_job(self, answer: Answer) -> int:
+        """The same with what the job costs once for just this set."""
+        low = self.least(answer)
+        if not self._least or low == answer.cost - self.slack:
+            return low
+        found = self.in_figures(self.repairs_of(answer))
+        once, paid = self._handed.rough(found.takeoffs[-1]), {key for c in answer.chosen for key in c.shared}
+        cents = once.cents + sum(charge for key, charge in once.shared if key not in paid)
+        return max(low, self._least(answer, cents, hours_of(found, job=True)))
 
     # ── prices and measures ───────────────────────────────────────────────────────────────────
 

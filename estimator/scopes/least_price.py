@@ -77,10 +77,10 @@ class LeastPrice:
     ) -> None:
         self._firm = Firm.of(tables)
         self._cleaning = cleaning
-        self._hours = {name: _hours(price, job=False) for name, price in alone.items()}
+        self._hours = {name: hours_of(price, job=False) for name, price in alone.items()}
         self._crews = _crews(list(alone.values()))
         least = min(once, key=lambda name: once[name])
-        of_job = {name: _hours(price, job=True) for name, price in alone.items()}
+        of_job = {name: hours_of(price, job=True) for name, price in alone.items()}
         self._job_hours = {crew: min(h.get(crew, 0.0) for h in of_job.values()) for crew in self._crews}
         over = {crew: hours - self._job_hours[crew] for crew, hours in of_job[least].items()}
         self._once = once[least] - 100 * self._firm.most_marked_up * sum(self._rough(c, h) for c, h in over.items())
@@ -102,13 +102,17 @@ class LeastPrice:
             return days * self._firm.day * who.rate * self._firm.least_marked_up
         return days * self._full_day(who) * self._firm.most_marked_up
 
-    def __call__(self, answer: Answer) -> int:
+    def __call__(self, answer: Answer, once: float | None = None, job_hours: Hours | None = None) -> int:
+        """`once` and `job_hours` where they are known of just this set."""
+        once, of_job = (self._once, self._job_hours) if once is None or job_hours is None else (once, job_hours)
+        if not of_job.keys() <= self._crews.keys():
+            return 0
         rounding = 0.0
         for crew in self._crews:
             spared = self._spared(crew, answer)
-            hours = self._job_hours[crew] + sum(self._hours[c.id].get(crew, 0.0) for c in answer.chosen) - spared
+            hours = of_job.get(crew, 0.0) + sum([self._hours[c.id].get(crew, 0.0) for c in answer.chosen]) - spared
             rounding += self._rounding(crew, hours) - (self._unpaid(crew) if spared else 0.0)
-        return math.floor(answer.cost + self._once + 100 * rounding - self._machines) - ROUNDED_CENTS
+        return math.floor(answer.cost + once + 100 * rounding - self._machines) - ROUNDED_CENTS
 
     def _spared(self, crew: str, answer: Answer) -> float:
         """Hours of cleaning that others on the same line spend already: all but the most on each line."""
@@ -131,11 +135,12 @@ class LeastPrice:
 
 def hours_less(price: InFigures, without: InFigures) -> Hours:
     """Crew-hours of the repairs in one price that the other does without."""
-    less = _hours(without, job=False)
-    return {crew: more for crew, h in _hours(price, job=False).items() if (more := h - less.get(crew, 0.0)) > 0}
+    less = hours_of(without, job=False)
+    return {crew: more for crew, h in hours_of(price, job=False).items() if (more := h - less.get(crew, 0.0)) > 0}
 
 
-def _hours(price: InFigures, job: bool) -> Hours:
+def hours_of(price: InFigures, *, job: bool) -> Hours:
+    """Crew-hours of the job itself, or of all its repairs."""
     out: dict[str, float] = {}
     for task in price.tasks:
         if (task.repair == JOB) == job:

@@ -67,20 +67,24 @@ def dishes(
     measures_of: MeasuresOf,
     part_of: PartOf,
     slack: int = 0,
-    least_of: PriceOf | None = None,
+    leasts: Sequence[PriceOf] = (),
     left_of: LeftOf = nothing_left,
+    no_dearer: bool = False,
 ) -> tuple[Dish, ...]:
     """The sets looked at: the best by real price first; the cheapest by sum for every set of allowed
     methods; and the sets best at days without drains, at floor opened and at old pipe left, the sum breaking ties.
 
-    The best carries by how much it could be beaten, and so does another that proves to be as cheap or cheaper.
+    The best carries by how much it could be beaten, and so does another that proves to be as cheap or cheaper. Where `no_dearer`
+    is wanted than the best, sets that are sure to be are left out unpriced.
     """
-    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, least_of=least_of, left_of=left_of)
+    best = best_real(in_order(needs, candidates, shared_costs), price_of, slack, leasts=leasts, left_of=left_of)
     if best is None:
         return ()
     answers = {best.answer: None}
     answers |= dict.fromkeys(cheapest_of_methods(needs, candidates, shared_costs))
     answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
+    if no_dearer:
+        answers = {a: None for a in answers if all(least(a) <= best.price for least in leasts)}
     found = [Dish(answer=a, price=price_of(a), measures_of=measures_of, left=left_of(a)) for a in answers]
     never_below = best.price - best.bound
     return tuple(replace(d, bound=max(0, d.price - never_below)) if d.price <= best.price else d for d in found)

@@ -1,6 +1,6 @@
 """Sets in order of their sum and a function that prices one in, the best real price with its bound out. No clock."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 
 from estimator.model.frozen import Frozen
@@ -40,15 +40,15 @@ def best_real(
     price_of: PriceOf,
     slack: int = 0,
     most: int = MOST_PRICED,
-    least_of: PriceOf | None = None,
+    leasts: Sequence[PriceOf] = (),
     left_of: LeftOf = nothing_left,
 ) -> Real | None:
     """The cheapest set by real price, looked for in the order of their sums; None when there is no set.
 
     A set's real price is never below its sum less `slack` (the quarter hour of each crew that is not paid, marked up),
     because days, packs, minimums and the price step only round up. So once the next sum less slack reaches the best
-    price the answer is proved. `least_of` may know a nearer amount that a set's real price is never below: then a set
-    that cannot win is looked at and not priced. Equal prices: the set that leaves less (`left_of`), then the earlier one.
+    price the answer is proved. `leasts` may know nearer amounts that a set's real price is never below, the quickest
+    first: then a set that cannot win is looked at and not priced. Equal prices: the set that leaves less (`left_of`), then the earlier one.
     Errors: none of its own.
 
     >>> sums = [Answer((), 100), Answer((), 110), Answer((), 190)]
@@ -66,7 +66,7 @@ def best_real(
                 return replace(best, priced=priced)
             if priced >= most or looked >= MOST_LOOKED_AT:
                 return replace(best, bound=max(0, best.price - least), priced=priced)
-            if least_of is not None and least_of(answer) >= enough:
+            if any(least_of(answer) >= enough for least_of in leasts):
                 continue
         price = price_of(answer)
         priced += 1

@@ -69,14 +69,14 @@ def test_a_set_that_cannot_win_is_looked_at_and_not_priced() -> None:
         asked.append(answer.cost)
         return prices[answer.cost]
 
-    found = best_real(sums, price, least_of=lambda answer: prices[answer.cost] - 5)
+    found = best_real(sums, price, leasts=[lambda answer: prices[answer.cost] - 5])
     assert found is not None
     assert (found.price, found.priced, asked) == (140, 2, [100, 102])
 
 
 def test_after_two_thousand_looks_the_bound_is_told() -> None:
     endless = (Answer((), 100 + i) for i in count())
-    found = best_real(endless, lambda answer: 9_000, least_of=lambda answer: 9_000)
+    found = best_real(endless, lambda answer: 9_000, leasts=[lambda answer: 9_000])
     assert found is not None
     assert (found.priced, found.bound) == (1, 9_000 - 100 - 2_000)
 

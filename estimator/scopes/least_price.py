@@ -118,8 +118,9 @@ class LeastPrice:
         """Hours of cleaning that others on the same line spend already: all but the most on each line."""
         by_line: dict[str, list[float]] = {}
         for c in answer.chosen:
-            by_line.setdefault(c.line, []).append(self._cleaning.get(c.id, {}).get(crew, 0.0))
-        return sum(sum(hours) - max(hours) for hours in by_line.values())
+            if hours := self._cleaning.get(c.id, {}).get(crew):
+                by_line.setdefault(c.line, []).append(hours)
+        return sum([sum(each) - max(each) for each in by_line.values() if len(each) > 1])
 
     def _unpaid(self, crew: str) -> float:
         """Dollars of the quarter hour that is not paid, marked up as much as may be."""

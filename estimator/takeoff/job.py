@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from estimator.knowledge.house_dates import ASBESTOS_FLOOR_THROUGH
 from estimator.model.job import Job
+from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Repair, Takeoff
 from estimator.tables.tables import Tables
@@ -117,7 +118,7 @@ def _private_lines(case: Case, takeoffs: Sequence[Takeoff]) -> None:
         mark.choice
         for t in takeoffs
         if t.value("spoil_lcy")
-        for mark in Case.of(t.repair, case.job, case.tables).profile.marks("crossing")
+        for mark in Profile(case.job.line(t.repair.line)).marks("crossing")
         if mark.choice in BURIED_PRIVATE
     }
     case.paper.put(

@@ -20,7 +20,7 @@ from estimator.scopes.least_price import Hours, LeastPrice, hours_less, hours_of
 from estimator.scopes.measures import floor_sf, old_pipe_left_ft
 from estimator.scopes.menu import Measures
 from estimator.scopes.search import Answer
-from estimator.scopes.shared_way import share_cleaning, share_ways
+from estimator.scopes.shared_way import cleaning, saved_by_pairs, share_cleaning, share_ways
 from estimator.tables.tables import Tables
 from estimator.works.methods import record_of
 
@@ -52,8 +52,9 @@ class Counter:
         self.repairs |= {r.id: r for r in instead if not self._passes(r) and not self.forbids(r)}
         self.shared_costs: dict[str, int] = {}
         alone = tuple(self._candidate(r) for r in self.repairs.values())
-        on_the_way, ways = share_ways(alone, self._saved_by_pairs())
-        self.candidates, cleaned = share_cleaning(on_the_way, self._cleaning())
+        measured = {name: self.takeoffs((r,)) for name, r in self.repairs.items()}
+        on_the_way, ways = share_ways(alone, saved_by_pairs(measured, self._cents, handed.together))
+        self.candidates, cleaned = share_cleaning(on_the_way, cleaning(measured, self._cents, handed.together))
         self.shared_costs |= ways | cleaned
         self._ways = frozenset(ways)
         self._old_pipe_ft = old_pipe_left_ft((), needs, job)
@@ -132,28 +133,6 @@ class Counter:
         """A short piece that hangs in the crawl space is a spot, not a line replaced."""
         short = record_of(repair.method).ground == "crawl" and not repair.first
         return SPOT if short and repair.stretch.length_ft <= self.tables.number("crawl_spot_max_ft") else ""
-
-    def _saved_by_pairs(self) -> dict[tuple[str, str], int]:
-        """What two tunnels on different lines save where one begins in the other."""
-        tunnels = [r for r in self.repairs.values() if self._takeoff(r).works.tunnels and not r.first]
-        saved: dict[tuple[str, str], int] = {}
-        for host in tunnels:
-            for guest in tunnels:
-                if host.line != guest.line:
-                    pair = self.takeoffs((host, guest))
-                    less = self._cents(pair[1]) - self._cents(self._handed.together(pair)[1])
-                    saved |= {(host.id, guest.id): less} if less > 0 else {}
-        return saved
-
-    def _cleaning(self) -> dict[str, int]:
-        """What each repair spends on a cleaning and a film that another on its line may have paid for already."""
-        out: dict[str, int] = {}
-        for repair in self.repairs.values():
-            own = [t for t in self.takeoffs((repair,)) if t.value("clean_ft")]
-            out[repair.id] = sum(
-                self._cents(t) - self._cents(self._handed.together((t, t))[1]) for t in own
-            )  # twice: all of it
-        return out
 
     def _cents(self, takeoff: Takeoff) -> int:
         return self._handed.rough(takeoff).cents if takeoff.quantities else 0

@@ -4,11 +4,11 @@ A tunnel to a side line may begin in the tunnel along the line it joins. Alone i
 does not. As the search counts, the way is a charge of both, and the long tunnel's own cost is so much less.
 """
 
-from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
-from estimator.model.work import Candidate
+from estimator.model.frozen import replace
+from estimator.model.work import Candidate, Takeoff
 
 Saved = Mapping[tuple[str, str], int]
 """(the tunnel one begins in, the tunnel that begins there): cents the two save together."""
@@ -83,3 +83,27 @@ def _step(line: str, cents: int) -> str:
 
 def _key(guest: str) -> str:
     return f"way in of {guest}"
+
+
+Measured = Mapping[str, Sequence[Takeoff]]
+"""By the id of a repair: the takeoffs of what comes first and its own, the last."""
+Cents = Callable[[Takeoff], int]
+Together = Callable[[Sequence[Takeoff]], Sequence[Takeoff]]
+
+
+def saved_by_pairs(measured: Measured, cents: Cents, together: Together) -> dict[tuple[str, str], int]:
+    """What two tunnels on different lines save where one begins in the other."""
+    tunnels = {name: own[0] for name, own in measured.items() if len(own) == 1 and own[0].works.tunnels}
+    pairs = ((a, b) for a in tunnels for b in tunnels if tunnels[a].repair.line != tunnels[b].repair.line)
+    saved = {(a, b): cents(tunnels[b]) - cents(together((tunnels[a], tunnels[b]))[1]) for a, b in pairs}
+    return {pair: less for pair, less in saved.items() if less > 0}
+
+
+def cleaning(measured: Measured, cents: Cents, together: Together) -> dict[str, int]:
+    """What each repair spends on a cleaning and a film that another on its line may have paid for already."""
+
+    def spent(takeoff: Takeoff) -> int:
+        again = together((takeoff, takeoff))[1]  # the second time nothing is left to clean
+        return cents(takeoff) - cents(again)
+
+    return {name: sum(spent(t) for t in own if t.value("clean_ft")) for name, own in measured.items()}

@@ -6,6 +6,7 @@ from estimator.model.frozen import Frozen, replace
 from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis, Effect, Need, Verdict
 from estimator.model.profile import Profile
+from estimator.model.remembered import answered_once
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair
 from estimator.scopes.across import across_grounds
@@ -18,7 +19,8 @@ from estimator.scopes.ways import Place, Shape, Shaper, ways
 from estimator.scopes.whole_yard import under_the_house
 from estimator.tables.tables import Tables
 from estimator.works.grade import fall_asked_in_per_ft
-from estimator.works.methods import record_of
+
+Ids = tuple[str, ...]
 
 
 class Offers(Frozen):
@@ -85,26 +87,53 @@ def _offered_there(verdict: Verdict, offered: Mapping[str, Repair]) -> bool:
     return any(r.stretch.touches(verdict.stretch) for r in same)
 
 
+class _Places:
+    """Where shapes are asked for along one line, and what each way makes of them: many ways ask of the same few needs."""
+
+    def __init__(self, job: Job, line: str, needs: tuple[Need, ...], tables: Tables, house_too: bool) -> None:
+        self.job, self.needs, self.tables, self.house_too = job, needs, tables, house_too
+        self.profile = Profile(job.line(line))
+
+    @answered_once
+    def new_fall(self, first: str) -> float | None:
+        """The least fall of new pipe from this need on, ft per ft: the place's number for this bore; None when the place is unknown."""
+        need = next(n for n in self.needs if n.id == first)
+        bore_in = self.profile.bore_in(need.stretch.middle_ft).value
+        inches = fall_asked_in_per_ft(self.tables.known_place(self.job.house.jurisdiction), bore_in)
+        return None if inches is None else inches / 12
+
+    @answered_once
+    def _place(self, ids: Ids, new_fall: float | None) -> Place:
+        group = tuple(n for n in self.needs if n.id in ids)
+        return Place(group, self.profile, self.tables, new_fall, self.job.reroutes, self.house_too)
+
+    @answered_once
+    def shapes(self, shaper: Shaper, ids: Ids, new_fall: float | None, any_length: bool = False) -> tuple[Shape, ...]:
+        """The shapes of one way over these needs."""
+        place = self._place(ids, new_fall)
+        return shaper(replace(place, any_length=True) if any_length else place)
+
+
 def _shapes(job: Job, line: str, needs: tuple[Need, ...], judge: Judge, house_too: bool) -> Iterator[tuple[str, Shape]]:
-    profile = Profile(job.line(line))
+    places = _Places(job, line, needs, judge.tables, house_too)
     for record, shaper in ways():
-        method = record.name
         seen: set[tuple[Stretch, str, str]] = set()
-        fixed = tuple(n for n in needs if judge.fixes(method, n))
-        places = [
-            Place(group, profile, judge.tables, _new_fall(job, profile, group, judge.tables), job.reroutes, house_too)
-            for group in neighbours(fixed)
-        ]
-        singles = (p for p in places if len(p.needs) == 1 and _is_dug_for(p.needs[0]))
-        alone = {p.needs[0].id: [s.extent.stretch for s in shaper(p)] for p in singles}
-        for place in places:
-            grown = _grown(place, needs, alone, method, shaper)
-            apart = (s for s in shaper(place) if grown != place and not _ends_in_one(s, needs))
-            for shape in (*shaper(grown), *(replace(s, apart=True) for s in apart)):
+        runs = tuple(neighbours(tuple(n for n in needs if judge.fixes(record.name, n))))
+        alone = {n.id: _reach(places, shaper, (n.id,)) for n, *others in runs if not others and _is_dug_for(n)}
+        for run in runs:
+            ids, fall = tuple(n.id for n in run), places.new_fall(run[0].id)
+            grown = _grown(ids, fall, needs, alone, record.merge_gap, places, shaper)
+            near = places.shapes(shaper, ids, fall) if grown != ids else ()
+            apart = (replace(s, apart=True) for s in near if not _ends_in_one(s, needs))
+            for shape in (*places.shapes(shaper, grown, fall), *apart):
                 key = (shape.extent.stretch, shape.entry, shape.reroute)
                 if key not in seen:
                     seen.add(key)
-                    yield method, shape
+                    yield record.name, shape
+
+
+def _reach(places: _Places, shaper: Shaper, ids: Ids) -> list[Stretch]:
+    return [s.extent.stretch for s in places.shapes(shaper, ids, places.new_fall(ids[0]))]
 
 
 def _ends_in_one(shape: Shape, needs: tuple[Need, ...]) -> bool:
@@ -128,36 +157,33 @@ def neighbours(needs: tuple[Need, ...]) -> Iterator[tuple[Need, ...]]:
 
 
 def _grown(
-    place: Place, needs: tuple[Need, ...], alone: dict[str, list[Stretch]], method: str, shaper: Shaper
-) -> Place:
+    ids: Ids,
+    new_fall: float | None,
+    needs: tuple[Need, ...],
+    alone: Mapping[str, list[Stretch]],
+    merges: str,
+    places: _Places,
+    shaper: Shaper,
+) -> Ids:
     """Take in each neighbour nearer than the merge gap of this way, and each bad place an end would lie in.
 
     `alone` is what each need that this way puts right, and that is known to be bad, would take by itself.
     """
-    merges = record_of(method).merge_gap
-    gap = place.tables.number(merges) if merges else 0.0
+    gap = places.tables.number(merges) if merges else 0.0
     while True:
-        mine = [s.extent.stretch for s in shaper(replace(place, any_length=True)) if not s.stops_short]
+        mine = [s.extent.stretch for s in places.shapes(shaper, ids, new_fall, True) if not s.stops_short]
         more = {
             n.id
             for n in needs
-            if n not in place.needs
+            if n.id not in ids
             and (
                 any(a.gap_ft(b) < gap for a in mine for b in alone.get(n.id, ()))
                 or any(ends_inside(s, n.stretch) for s in mine)
             )
         }
         if not more:
-            return place
-        here = more | {n.id for n in place.needs}
-        place = replace(place, needs=tuple(n for n in needs if n.id in here))
-
-
-def _new_fall(job: Job, profile: Profile, needs: tuple[Need, ...], tables: Tables) -> float | None:
-    """The least fall of new pipe here, ft per ft: the place's number for this bore; None when the place is unknown."""
-    bore_in = profile.bore_in(needs[0].stretch.middle_ft).value
-    inches = fall_asked_in_per_ft(tables.known_place(job.house.jurisdiction), bore_in)
-    return None if inches is None else inches / 12
+            return ids
+        ids = tuple(n.id for n in needs if n.id in more or n.id in ids)
 
 
 def _judged(method: str, shape: Shape, line: str, needs: tuple[Need, ...], judge: Judge) -> Iterator[Repair | Verdict]:

@@ -2,6 +2,8 @@
 
 from collections.abc import Callable, Iterator
 
+from msgspec import field
+
 from estimator.model.frozen import Frozen
 from estimator.model.job import Reroute
 from estimator.model.judgement import Need
@@ -41,6 +43,7 @@ class Place(Frozen):
     reroutes: tuple[Reroute, ...] = ()
     house_too: bool = False  # something under the house must be repaired as well
     any_length: bool = False  # asked only how far it would reach, whatever a spot or a strip may be
+    known: "dict[tuple[Ground, bool], tuple[tuple[Extent, Stretch], ...]]" = field(default_factory=dict)
 
     @property
     def bare(self) -> Stretch:
@@ -65,16 +68,20 @@ Shaper = Callable[[Place], tuple[Shape, ...]]
 def _replaced(place: Place, ground: Ground, regraded: bool) -> tuple[tuple[Extent, Stretch], ...]:
     """What would be replaced on each run of this ground: back to sound pipe, past a dip; and the run it lies on.
 
-    Pipe laid new gets a new fall (`regraded`); pipe burst in place keeps the old one.
+    Pipe laid new gets a new fall (`regraded`); pipe burst in place keeps the old one. Many ways ask, and it is found once.
     """
-    out = []
+    if (ground, regraded) not in place.known:
+        place.known[ground, regraded] = tuple(_found(place, ground, regraded))
+    return place.known[ground, regraded]
+
+
+def _found(place: Place, ground: Ground, regraded: bool) -> Iterator[tuple[Extent, Stretch]]:
     for run in place.runs(ground):
         here = tuple(n for n in place.needs if n.stretch.touches(run))
         sound = sound_pipe(place.bare.common(run) or run, here, place.profile, place.tables, run)
         if regraded and any(kind in SAGS for n in here for kind in n.kinds):
             sound = relay_of_sag(sound, place.profile, place.tables, place.new_fall, run)
-        out.append((sound, run))
-    return tuple(out)
+        yield sound, run
 
 
 def _spot_or_whole(place: Place, ground: Ground, regraded: bool = True) -> tuple[tuple[Extent, Stretch], ...]:
@@ -151,8 +158,7 @@ def _longer_than_a_spot(
     """A shorter one is a spot dig by another name."""
     most = place.tables.number(longest)
     found = _spot_or_whole(place, ground, regraded)
-    longer = place.whole_only or place.any_length
-    return tuple((s, run) for s, run in found if longer or s.stretch.length_ft > most)
+    return tuple((s, run) for s, run in found if place.whole_only or place.any_length or s.stretch.length_ft > most)
 
 
 def burst(place: Place) -> tuple[Shape, ...]:

@@ -2,6 +2,7 @@
 
 import atexit
 import gc
+import os
 import sys
 
 import estimator
@@ -9,6 +10,9 @@ from estimator.cli.streams import ready_streams
 
 MANY_RECORDS = 500_000
 """Rings of records are looked for after so many new ones: a command lives a second, and looking takes a fifth of it."""
+
+ALONE = {"PYDANTIC_DISABLE_PLUGINS": "1", "OPENBLAS_NUM_THREADS": "1"}
+"""No plugin of another program is looked for, which may change how notes are read; nothing here multiplies matrices on threads."""
 
 
 def rarely_swept() -> None:
@@ -22,6 +26,8 @@ def main() -> None:
     """The program `estimator`. Exit codes: 0 done, 1 something to mend in the inputs, 2 wrong command line, 3 a fault."""
     ready_streams()
     rarely_swept()
+    for name, value in ALONE.items():
+        os.environ.setdefault(name, value)
     if sys.argv[1:] == ["--version"]:
         print(f"estimator {estimator.__version__}")
         return

@@ -5,9 +5,10 @@ from dataclasses import MISSING, dataclass, field
 from datetime import date
 from typing import Any
 
+from estimator.model.frozen import Frozen
 
-@dataclass(frozen=True, slots=True)
-class Usual:
+
+class Usual(Frozen):
     """The range that figures of a column lie in as a rule, and the reason; a figure outside is asked about, not refused."""
 
     low: float

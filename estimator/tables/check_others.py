@@ -8,6 +8,7 @@ from datetime import date
 from decimal import Decimal
 
 from estimator.model.problem import Problem
+from estimator.model.remembered import answered_once
 from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
@@ -33,7 +34,7 @@ def far(view: View) -> Iterator[Problem]:
     """Figures many times the one of the row they follow, of the firm's tables as they were, or of the invented row."""
     for table in TABLES:
         older = _older(table, view.tables.rows.get(table, ()))
-        was, invented = _newest_first(view.known.before, table), _newest_first(view.known.usual, table)
+        was, invented = (_newest_first(t, table) if t else {} for t in (view.known.before, view.known.usual))
         for row, column, value in figures(view, table):
             if column.name in NOT_HELD:
                 continue
@@ -58,12 +59,27 @@ def _price_or_time(table: str, column: Column) -> bool:
     return table in PRICED and (column.money or column.name in ("low", "likely", "high"))
 
 
-def _newest_first(tables: Tables | None, table: str) -> Mapping[Name, Sequence[Kept]]:
-    """The rows of each name, the newest first; none where there are no such tables."""
+@answered_once
+def _newest_first(tables: Tables, table: str) -> Mapping[Name, Sequence[Kept]]:
+    """The rows of each name, the newest first."""
     alike: dict[Name, list[Kept]] = {}
-    for row in sorted(tables.rows.get(table, ()) if tables else (), key=_starts, reverse=True):
+    for row in sorted(tables.rows.get(table, ()), key=_starts, reverse=True):
         alike.setdefault(named(table, row), []).append(row)
     return alike
+
+
+@answered_once
+def _stood(tables: Tables, table: str, column: Column) -> Mapping[Name, Decimal | None]:
+    """The figure of a column in each row, in the order of the file."""
+    return {named(table, row): figure(row, column) for row in tables.rows.get(table, ())}
+
+
+@answered_once
+def _beside(tables: Tables, table: str, column: Column, step: int) -> Mapping[Name, Decimal | None]:
+    """For each row the figure of the row so many below it."""
+    stood = _stood(tables, table, column)
+    names = [named(table, row) for row in tables.rows.get(table, ())]
+    return {name: stood[names[at + step]] for at, name in enumerate(names) if 0 <= at + step < len(names)}
 
 
 def other_unit(view: View) -> Iterator[Problem]:
@@ -126,16 +142,12 @@ def shifted(view: View) -> Iterator[Problem]:
     for others, _ in _lists(view):
         for table in TABLES:
             rows = [row for row in view.tables.rows.get(table, ()) if row.active]
-            stood = [named(table, row) for row in others.rows.get(table, ())]
             for column in columns(table):
                 if column.name in NOT_HELD or not (column.amount or column.name == "value"):
                     continue
-                old = {named(table, row): figure(row, column) for row in others.rows.get(table, ())}
+                old = _stood(others, table, column)
                 for step, side in ((-1, Say.of("above")), (1, Say.of("below"))):
-                    neighbor = {
-                        name: old[stood[at + step]] for at, name in enumerate(stood) if 0 <= at + step < len(stood)
-                    }
-                    for run in _runs(rows, table, column, old, neighbor):
+                    for run in _runs(rows, table, column, old, _beside(others, table, column, step)):
                         first, last = called(table, run[0]), called(table, run[-1])
                         place = view.at(table, run[0], column.name)
                         yield p.SHIFTED(place, count=len(run), column=column.header, side=side, first=first, last=last)

@@ -4,10 +4,11 @@ from collections.abc import Iterator, Mapping
 from decimal import Decimal
 
 from estimator.model.problem import Problem
+from estimator.model.remembered import answered_once
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
 from estimator.tables.lookups import PARTS, SETUP_TASK, expanded
-from estimator.tables.rows import TABLES, Recipe, WorkItem
+from estimator.tables.rows import TABLES, Kept, Recipe, WorkItem
 
 SAME_KIND = {
     "sq ft": "area",
@@ -43,12 +44,15 @@ def _recipe_units(
     name = row.quantity or (item.quantity if item else "")
     if row.part == "equipment" or Decimal(str(row.per)) != 1 or name not in quantities:
         return
-    table = PARTS[row.part]
-    ids = {str(getattr(r, TABLES[table][1][0])): r for r in view.tables.current(table)}
     for ref in expanded(view, row.ref)[:1]:
-        unit = getattr(ids.get(ref), "unit", None)
+        unit = getattr(_by_id(view, PARTS[row.part]).get(ref), "unit", None)
         if unit is not None and not alike(unit, quantities[name]):
             yield p.UNITS(view.at("recipes", row, "ref"), ref=ref, unit=unit, quantity=name, other=quantities[name])
+
+
+@answered_once
+def _by_id(view: View, table: str) -> Mapping[str, Kept]:
+    return {str(getattr(row, TABLES[table][1][0])): row for row in view.tables.current(table)}
 
 
 def alike(one: str, other: str) -> bool:

@@ -1,9 +1,9 @@
 """The figures of a set of tables: which rows and columns hold one, and whether the office has looked at it."""
 
 import re
-from collections.abc import Iterator
 from decimal import Decimal
 
+from estimator.model.remembered import answered_once
 from estimator.tables.check_view import View
 from estimator.tables.columns import Column, columns
 from estimator.tables.rows import NO_NUMBER, TABLES, Kept, Material, Setting
@@ -38,15 +38,12 @@ def answered(row: Kept, value: Decimal) -> bool:
     return any(Decimal(figure.replace(",", "")) == value for figure in LOOKED_AT.findall(row.note))
 
 
-def figures(view: View, table: str) -> Iterator[tuple[Kept, Column, Decimal]]:
+@answered_once
+def figures(view: View, table: str) -> tuple[tuple[Kept, Column, Decimal], ...]:
     """Every figure of the rows in use that nobody has answered for yet."""
     with_figures = [c for c in columns(table) if c.amount or c.name == "value"]
-    for row in view.tables.rows.get(table, ()):
-        if row.active:
-            for column in with_figures:
-                value = figure(row, column)
-                if value is not None and not answered(row, value):
-                    yield row, column, value
+    found = ((r, c, figure(r, c)) for r in view.tables.rows.get(table, ()) if r.active for c in with_figures)
+    return tuple((row, column, value) for row, column, value in found if value is not None and not answered(row, value))
 
 
 def called(table: str, row: Kept) -> str:

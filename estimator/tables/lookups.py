@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from estimator.model.remembered import answered_once
 from estimator.tables.check_view import View
 from estimator.tables.rows import TABLES
 
@@ -18,11 +19,11 @@ PARTS = {
 """Where the ref of a recipe is looked up."""
 
 
-def ids(view: View, table: str) -> set[str]:
+@answered_once
+def ids(view: View, table: str) -> frozenset[str]:
     """Names in use, and those of rows that could not be read: they have a problem of their own already."""
     name = TABLES[table][1][0]
-    ids = {str(getattr(row, name)) for row in view.tables.current(table)}
-    return ids | set(view.lost.get(table, ()))
+    return view.lost.get(table, frozenset()) | {str(getattr(row, name)) for row in view.tables.current(table)}
 
 
 def off(view: View, table: str) -> set[str]:

@@ -21,15 +21,14 @@ def in_force(table: str, rows: Iterable[Kept], day: date) -> tuple[tuple[Kept, .
     unclear: list[Kept] = []
     begun = [row for row in rows if row.starts is None or row.starts <= day]
     for starts in sorted({row.starts or date.min for row in begun}):
-        batch = [row for row in begun if (row.starts or date.min) == starts]
+        same_day = (row for row in begun if (row.starts or date.min) == starts)
+        batch = [(row, _head(table, row), _name(table, row)) for row in same_day]
         exact: dict[Key, set[Key]] = {}
-        for row in batch:
-            head, name = _head(table, row), _name(table, row)
+        for _, head, name in batch:
             if name in chains.get(head, {}):
                 exact.setdefault(head, set()).add(name)
         before = {head: set(chain) for head, chain in chains.items()}
-        for row in batch:
-            head, name = _head(table, row), _name(table, row)
+        for row, head, name in batch:
             older = before.get(head, set()) - exact.get(head, set())
             if table in HEADS and name not in before.get(head, set()) and older and head not in exact:
                 if len(older) > 1:

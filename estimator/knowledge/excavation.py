@@ -8,7 +8,6 @@ LOOKED = "2026-11-25"
 SLOPE_H_TO_V: dict[str, float] = {"rock": 0.0, "A": 0.75, "B": 1.0, "C": 1.5}
 """Steepest sides allowed to 20 ft, horizontal to one vertical: 29 CFR 1926 Subpart P App. B Table B-1 (read second-hand)."""
 SLOPE_SOURCE = "29 CFR 1926 Subpart P App. B Table B-1"
-DEFAULT_SLOPE_H_TO_V = 1.5  # where nobody classified the soil: 1926.652(b)(1)(i) (read)
 
 LADDER_FROM_FT = 4.0  # 1926.651(c)(2) (read)
 LADDER_TRAVEL_FT = 25.0  # sideways, the most: 1926.651(c)(2) (read)

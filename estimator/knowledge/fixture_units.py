@@ -86,22 +86,12 @@ IPC_DRAIN: dict[float, tuple[int | None, ...]] = {
 
 A public copy prints 2500/2900/3900 beside 8 in: that is the 10 in row, misprinted, and is not used.
 """
-IPC_BRANCH: dict[float, tuple[int, int, int, int]] = {
-    1.5: (3, 2, 4, 8),
-    2: (6, 6, 10, 24),
-    3: (20, 20, 48, 72),
-    4: (160, 90, 240, 500),
-    6: (620, 350, 960, 1900),
-}
-"""Horizontal branch, one branch interval, stack to 3 storeys, taller stack: IPC table 710.1(2) (read)."""
 UPC_HORIZONTAL: dict[float, int] = {1.5: 1, 2: 8, 2.5: 14, 3: 35, 4: 216, 5: 428, 6: 720, 8: 2640}
 UPC_TOILETS_ON_3_IN_BRANCH = 3
 LEAST_WITH_TOILET_IN = 3.0
 
 SMALL_PIPE_IN = 2.5
 """Up to this bore the codes' slope tables ask for the steeper fall: IPC 704.1, IRC P3005.3."""
-LEAST_SLOPE_IN_PER_FT: tuple[tuple[float, float], ...] = ((SMALL_PIPE_IN, 1 / 4), (6, 1 / 8), (float("inf"), 1 / 16))
-"""Least fall by largest size, in/ft: IPC table 704.1 (read). Exact percents 2.083, 1.042, 0.521: 2.00 % does not meet 1/4."""
 
 Fixtures = Sequence[tuple[str, int]]
 
@@ -150,14 +140,6 @@ def fixture_units(fixtures: Fixtures, family: Family = "IPC") -> float:
 
 def toilets(fixtures: Fixtures) -> int:
     return sum(count for word, count in fixtures if fixture(word) in TOILETS)
-
-
-def least_slope_in_per_ft(size_in: float) -> float:
-    """
-    >>> least_slope_in_per_ft(2.5), least_slope_in_per_ft(3), least_slope_in_per_ft(8)
-    (0.25, 0.125, 0.0625)
-    """
-    return next(fall for largest, fall in LEAST_SLOPE_IN_PER_FT if size_in <= largest)
 
 
 def column(slope_in_per_ft: float) -> int:

@@ -1,4 +1,4 @@
-"""A full pipe's bore and fall in; how fast and how much water runs, out (Manning)."""
+"""A full pipe's bore and fall in; how fast water runs, out (Manning)."""
 
 import math
 
@@ -6,7 +6,6 @@ SOURCE = "Manning's formula, full pipe, n = 0.013"
 LOOKED = "2026-11-25"
 ROUGHNESS = 0.013
 FEET_CONSTANT = 1.486
-GPM_PER_CFS = 448.83
 INCHES_PER_FT = 12.0
 
 
@@ -18,12 +17,3 @@ def full_velocity_fps(bore_in: float, fall_in_per_ft: float, roughness: float = 
     """
     radius_ft = bore_in / INCHES_PER_FT / 4
     return float(FEET_CONSTANT / roughness * radius_ft ** (2 / 3) * math.sqrt(fall_in_per_ft / INCHES_PER_FT))
-
-
-def full_flow_gpm(bore_in: float, fall_in_per_ft: float) -> float:
-    """
-    >>> round(full_flow_gpm(4, 0.25))
-    123
-    """
-    area_sf = math.pi / 4 * (bore_in / INCHES_PER_FT) ** 2
-    return area_sf * full_velocity_fps(bore_in, fall_in_per_ft) * GPM_PER_CFS

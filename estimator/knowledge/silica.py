@@ -5,8 +5,6 @@ from typing import Literal
 Tool = Literal["handheld saw", "walk-behind saw", "rig-mounted core drill", "handheld drill", "breaker"]
 SOURCE = "29 CFR 1926.1153(c)(1) table 1 (read)"
 LOOKED = "2026-11-25"
-ACTION_LEVEL_UG_PER_M3 = 25.0  # read
-LIMIT_UG_PER_M3 = 50.0  # from memory
 LONG_SHIFT_HOURS = 4.0
 
 FACTORS: dict[str, tuple[int, int, int, int]] = {

@@ -9,8 +9,6 @@ BEDDING_IN = 4.0  # ASTM D2321 (read second-hand)
 BEDDING_OVER_ROCK_IN = 6.0  # ASTM D2321 (read second-hand)
 LAYER_IN = 6.0  # IPC 306.3: tamped layers of 6 in to 12 in over the pipe (read)
 LAYERS_TO_OVER_PIPE_IN = 12.0
-ROCK_CUT_BELOW_IN = 3.0  # IPC 306.2.2: rock taken out at least 3 in below the pipe (read)
-SOFT_BOTTOM_DIAMETERS = 2.0  # IPC 306.2.3: soft ground taken out at least two pipe diameters (read)
 
 
 def d2321_width_in(outside_in: float) -> float:

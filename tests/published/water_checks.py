@@ -172,16 +172,6 @@ WATER = (
         for d, fall, fps in ((4, 0.25, 3.15), (4, 0.125, 2.23), (3, 0.125, 1.84), (6, 0.125, 2.92))
     ),
     Check(
-        id="M 4@1/4 gpm",
-        what="full 4 in pipe at 1/4 in/ft",
-        published=123,
-        unit="gal/min",
-        source="Manning, n = 0.013",
-        basis="computed",
-        ours=lambda: flow.full_flow_gpm(4, 0.25),
-        within=0.5,
-    ),
-    Check(
         id="F 4 in",
         what="uplift of an empty 4 in pipe in wet fill",
         published=11,

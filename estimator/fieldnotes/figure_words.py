@@ -77,6 +77,8 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
     ):
         out.long_ft = t.value
         return aside()
+    if t.kind == "in" and after in ("long", "in length", "de largo") and r.has("finding", "crack"):
+        return aside()  # not how far it is open
     if (t.kind in ("in", "ft") or others) and after in TOOLS:
         out.tool = after not in ("reel", "cable", "hose")
         return aside()

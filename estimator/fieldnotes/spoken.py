@@ -21,9 +21,20 @@ _WORD_INCHES = (
     (re.compile(r"\b(?:an? |one )?inch and (?:a |one )?half\b", re.IGNORECASE), '1.5"'),
     (re.compile(r"\b(?:an? |one )?inch and (?:a |one )?quarter\b", re.IGNORECASE), '1.25"'),
     (re.compile(r"\b(?:an? |one )?inch and three quarters?\b", re.IGNORECASE), '1.75"'),
-    (re.compile(r"\b(?:a |one )?half (?:an? )?(?:inch|in)\b|\bhalf inch\b|\bmedia pulgada\b", re.IGNORECASE), '0.5"'),
+    (
+        re.compile(
+            r"\b(?:a |one )?half (?:an? )?(?:inch|in\b(?! (?:the|a|it|its)\b))|\bhalf inch\b|\bmedia pulgada\b",
+            re.IGNORECASE,
+        ),
+        '0.5"',
+    ),
     (re.compile(r"\bthree quarters? (?:of )?(?:an? )?inch\b|\bthree quarter inch\b", re.IGNORECASE), '0.75"'),
-    (re.compile(r"\b(?:a |one )?quarter (?:of )?(?:an? )?inch\b|\bquarter in\b", re.IGNORECASE), '0.25"'),
+    (
+        re.compile(
+            r"\b(?:a |one )?quarter (?:of )?(?:an? )?inch\b|\bquarter in\b(?! (?:the|a|it|its)\b)", re.IGNORECASE
+        ),
+        '0.25"',
+    ),
     (re.compile(r"\ban inch\b|\ba inch\b|\buna pulgada\b", re.IGNORECASE), '1"'),
     (re.compile(r"\b(?:a )?couple (?:of )?inch(?:es)?\b", re.IGNORECASE), '2"'),
 )

@@ -176,7 +176,7 @@ def _by_its_words(r: "Reader", says: bool) -> Meaning | None:
     """Nothing in it lies in the pipe, or what does is denied or only rough; beside a footage each word must be one of those."""
     mute = [n in r.denied or bool(a.token) or _mute(a) for n, a in enumerate(r.atoms)]
     noted = bool(r.denied) or any("remark" in a.means or a.means.get("state") == "rough" for a in r.atoms)
-    if any(t.kind != "in" for _, t in r.numbers()):
+    if r.numbers():
         amounts = any(t.kind == "pct" for _, t in r.numbers()) and r.readings() and not r.denied
         coupled = r.has("part", "coupling") and not r.has("side")
         return Meaning(score=4) if all(mute) and (noted or coupled) and not amounts and not r.has("grade") else None

@@ -42,11 +42,17 @@ HOW_MUCH = frozenset(
 UNITS = frozenset(("inch", "inches", "percent", "degrees", "pulgada", "pulgadas", "grados"))
 """A unit whose number was not read."""
 TOLD = {
-    "side": r"left|right|up|down|at \d", "grade": r"^(?!.*(?:light|moderate|severe)).*(?:%|\din\b|hair)", "part": r"at \d|up|down|channel|sag|mud|fall", "live": "live|dead|proven",
-    "rises": "sag|water", "out of water": "sag|water", "fraction": "%|full", "coin": r"\din\b", "reach": "end|stop|pipe",
-    "cable end": "end|stop|cannot pass", "stop": "end|stop|cannot pass", "end": "end|stop", "cleaned": "clean", "danger": "utility", "sign": "end|stop",
+    "grade": r"^(?!.*(?:light|moderate|severe)).*(?:%|\din\b|hair)", "part": r"at \d|up|down|channel|sag|mud|fall",
+    "rises": "sag|water", "out of water": "sag|water", "fraction": "%|full", "coin": r"\din\b",
+    "reach": r"\b(?:end|stop|pipe)\b", "cable end": r"\b(?:end|stop|cannot pass)\b", "stop": r"\b(?:end|stop|cannot pass)\b",
+    "end": r"\b(?:end|stop)\b", "cleaned": "clean", "danger": "utility", "sign": r"\b(?:end|stop)\b",
 }  # fmt: skip
 """How the rows tell a word of a class, where not by its own meaning."""
+LIVE_TOLD = {"live": "live|proven", "dead": "dead|capped", "proven": "proven|live", "not proven": "proven"}
+SIDES_TOLD = {
+    "left": r"\bleft\b|at (?:[789]|1[01])\b", "right": r"\bright\b|at [1-5]\b", "up": r"\bup\b|at (?:1[0-2]|[12])\b",
+    "down": r"\bdown\b|at [4-8]\b|sag|channel|mud|reverse fall",
+}  # fmt: skip
 LIES_THERE = re.compile(
     rf"\b(?:{'|'.join((*FINDING_WORDS, *ZONES, 'pipe', 'size', 'end', 'stop', 'utility', 'cleaned'))})\b"
 )
@@ -140,6 +146,9 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
         return True
     if "finding" in a.means and n not in r.amount_words and not among((standard_word(a.means["finding"]),), told):
         return True
+    if "no" in a.means and not {"finding", "sign", "live", "correct"} & a.means.keys() and not r.denied:
+        last = n == len(r.atoms) - 1 and a.text in ("no", "not")
+        return n == 0 or last or r.number(n + 1) is not None  # it denies nothing
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
     stretch = not (r.has("finding") or r.single_place())
@@ -150,6 +159,10 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
 
 def _told(a: Atom, told: str) -> bool:
     """Whether the rows tell one of the meanings of a word."""
+    if "side" in a.means and not {"grade", "place", "part"} & a.means.keys():
+        return bool(re.search(SIDES_TOLD.get(a.means["side"], a.means["side"]), told))
+    if "live" in a.means and re.search(LIVE_TOLD[a.means["live"]], told):
+        return True
     own = any(m in told or standard_word(m) in told for m in a.means.values())
     return own or any(re.search(TOLD[c], told) for c in TOLD.keys() & a.means.keys())
 
@@ -168,8 +181,8 @@ def _says(r: "Reader", n: int, told: str) -> bool:
         return r.has("finding")
     if {"reach", "out of water"} & means.keys() and r.has("place", "branch"):
         return False  # `tie in, old septic line`, `ran the tub and it came out the branch`
-    if "live" in means and not r.has("place", "branch") and (r.has("finding") or means["live"] not in ("live", "dead")):
-        return False  # `rat ran by`, `panza con agua`
+    if "live" in means and not r.has("place", "branch"):
+        return means["live"] == "dead" or r.text(n) in ("live", "active")  # not `rat ran by`, `panza con agua`
     if {"grade", "side"} & set(means) and BIG_OR_SMALL.search(told) and not GRADED.search(told):
         return "side" in means and "tree" not in told  # `small crack`, `big oak left of the line`
     if "material" in means and r.has("place") and not (r.has("finding") or r.has("place", "pothole")):

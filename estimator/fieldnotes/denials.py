@@ -7,6 +7,7 @@ from estimator.fieldnotes.atoms import Atom
 SAYS = ("finding", "sign", "place", "state", "part", "unclear", "danger", "utility", "side", "live")
 OF_AN_AMOUNT = ("not", "isnt", "aint", "no")
 """`not bad`: this no takes away how much, where nothing follows that it is much of."""
+OWN_NO = ("cannot pass", "no flow")
 LASTING = ("hole", "gap", "channel", "channel gone", "collapse")
 """What does not go away: `bottom gone`."""
 
@@ -35,6 +36,8 @@ def _after(every: Sequence[Atom], n: int) -> Iterator[int]:
     for k in range(n + 1, len(every)):
         b = every[k]
         if b.token is not None and not (b.token.kind == "mark" and b.token.text == "/"):
+            return
+        if b.means.get("sign") in OWN_NO:
             return
         if any(c in b.means for c in SAYS):
             if going and not _joined(every[k - 1]):

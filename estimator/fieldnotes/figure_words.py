@@ -12,7 +12,7 @@ MOST_BARE_DEPTH = 12.0
 
 TOOLS = frozenset((
     "reel", "cable", "hose", "blade", "cutter", "head", "nozzle", "bit", "knife", "cutters", "blades", "chain", "jet head",
-    "root saw", "saw", "c cutter",
+    "root saw", "c cutter",
 ))  # fmt: skip
 COUNTED_OTHERWISE = frozenset((
     "men", "guys", "hrs", "hours", "hour", "min", "mins", "minutes", "psi", "gpm", "am", "pm", "days", "day",

@@ -20,6 +20,7 @@ TO_THE_END = (
     "rest of the line", "rest of the way", "hasta el fin", "hasta el final", "thru to end", "rest of pipe",
 )  # fmt: skip
 CLOSE_CALL = 1.0
+NEARLY_FT = 0.6
 
 
 class Finish(Changes):
@@ -49,6 +50,8 @@ class Finish(Changes):
             choices = self._filled(more, way)
         left = self._left()
         score = self._score(way)
+        if not question and rows and (long := self.numbers.long_ft) is not None and not _is_long(way, long):
+            question, choices = Say.of("{value} of what?", value=shown(long)), tuple(rows)
         if not question and (strange := self._strange(rows, way)):
             question, choices = strange, tuple(rows)
         if question:
@@ -274,6 +277,11 @@ class Finish(Changes):
 
 
 SIZED = frozenset(("hole", "gap", "crack", "offset", "intruding", "sag", "mud", "grease", "roots", "scale", "branch"))
+
+
+def _is_long(way: Way, long_ft: float) -> bool:
+    """`44-52, runs 8 ft`: so long the stretch is."""
+    return way.at is not None and way.to is not None and abs(way.to - way.at - long_ft) < NEARLY_FT
 
 
 def _too_much(d: Draft) -> bool:

@@ -112,7 +112,12 @@ def _carried(groups: list[list[Atom]]) -> list[list[Atom]]:
         group = _from_there(group, last, carried)
         out.append(group)
         last = group
-    return out[1:] if len(out) > 2 and _only_counts(out[0], len(out) - 1) and _heads(groups[0], groups[1:]) else out
+    said = [a for a in out[0] if not (a.token or "plain" in a.means)]
+    return (
+        out[1:]
+        if len(out) > 2 and len(said) == 1 and _only_counts(out[0], len(out) - 1) and _heads(groups[0], groups[1:])
+        else out
+    )
 
 
 def _heads(first: Sequence[Atom], rest: Sequence[Sequence[Atom]]) -> bool:

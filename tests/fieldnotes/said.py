@@ -536,14 +536,21 @@ def _same(value: object) -> object:
     return value
 
 
-def verdict(said: Line, before: tuple[str, ...] = HEADER) -> tuple[str, object]:
-    """`right`, `asked` or `wrong`, and what was read or asked."""
+def read(text: str, before: tuple[str, ...] = HEADER) -> tuple[Log, tuple[str, ...] | None, str]:
+    """The log with this line, what it was read as in standard words (None where it is asked back), and what is asked."""
     log = Log()
-    LogReader(log, "main.txt", {}, None, 4.0).read("\n".join([*before, said.text]))
+    LogReader(log, "main.txt", {}, None, 4.0).read("\n".join([*before, text]))
     asked = [a for a in log.asked if a.place.line == len(before) + 1]
     if asked:
-        return "asked", f"{asked[0].question} {asked[0].choices}"
-    rows = log.understood.get(("main.txt", len(before) + 1), ())
+        return log, None, f"{asked[0].question} {asked[0].choices}"
+    return log, log.understood.get(("main.txt", len(before) + 1), ()), ""
+
+
+def verdict(said: Line, before: tuple[str, ...] = HEADER) -> tuple[str, object]:
+    """`right`, `asked` or `wrong`, and what was read or asked."""
+    log, rows, asked = read(said.text, before)
+    if rows is None:
+        return "asked", asked
     if not rows or rows[0].startswith("pass ") or rows[0] == "back":
         return "wrong", rows or "a remark"
     if said.back and not all(e.back for e in log.passes[-1].entries[-len(rows) :]):

@@ -11,7 +11,7 @@ from estimator.papers.letter import Letter
 from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
 
-WIDTHS = ((4.0, 12.0, 40.0, 4.0, 21.0, 24.0), (4.0, 13.0, 46.0, 4.0, 29.0, 30.0))
+WIDTHS = ((4.0, 16.0, 38.0, 4.0, 21.0, 21.0), (4.0, 13.0, 46.0, 4.0, 29.0, 30.0))
 
 
 def safety_sheet(letter: Letter, option: Option) -> Sheet:

@@ -88,9 +88,11 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
     ]
     opened: dict[str, list[str]] = {}
     for option in quote.options:
-        openings = letter.all(dict.fromkeys(o.name for o in option.works.openings))
-        opened.setdefault(". ".join(openings) or speak("No opening in floor or yard"), []).append(option.letter)
-    texts += [f"{speak('Option {letter}', letter=runs(those))}: {what}." for what, those in opened.items()]
+        openings = dict.fromkeys(letter.say(o.name) for o in option.works.openings)
+        opened.setdefault("; ".join(openings) or speak("nothing"), []).append(option.letter)
+    texts += [
+        speak("Opened by option {letters}: {what}.", letters=runs(those), what=what) for what, those in opened.items()
+    ]
     for text in texts:
         page.line(f"• {text}")
 

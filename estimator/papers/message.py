@@ -51,7 +51,7 @@ def _report(quote: Quote, language: str) -> str:
     speak, phone = speaker(language), quote.firm.phone
     if lines_in_the_bore(quote):
         return speak(
-            "STOP: do not use your drain and let nobody clean it. A line runs through it, perhaps gas. Smell gas? Leave, call 911 from outside. Read the attached notice. Questions: {phone}",
+            "STOP: do not use your drain and do not let anyone clean it. A line runs through it, perhaps gas. Smell gas? Leave, call 911 from outside. Read the attached notice. Questions: {phone}",
             phone=phone,
         )
     if quote.diagnosis.needs:

@@ -45,7 +45,7 @@ def _options(quote: Quote, page: Page) -> None:
     """A row an option; the middle and the confidence are empty where no range was drawn."""
     drawn = next((o.likely_range for o in quote.options if o.likely_range), None)
     sure = f"Bad case, {drawn.confidence_percent:g}% stay under" if drawn else "Bad case"
-    heads = ("Option", "Price", "Cost priced", "Likely cost", sure, "Gross profit", "Share", "Per crew-day")
+    heads = ("Option", "Price", "Cost priced", "Likely cost", sure, "Gross profit", "Gross margin", "Per crew-day")
     table(page, heads, (_option(Letter(quote, ENGLISH), option) for option in quote.options), 1)
     page.line("Gross profit: price without tax less the likely cost, or the cost priced where there is none.", "quiet")
 

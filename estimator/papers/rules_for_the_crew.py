@@ -14,8 +14,8 @@ FOR_THE_CREW: dict[str, Say] = {
     "No depth on this line: locate it, say from which surface, before a fixed price for digging.": Say.of(
         "No depth on this line: locate it, say from which surface, before you dig."
     ),
-    "Iron with scale or a groove: descale to bare wall, film, check that it holds shape; have the stop-gap price ready if it opens.": Say.of(
-        "Iron with scale or a groove: descale to bare wall, film, check that it holds shape; if it opens, stop and call."
+    "Iron with scale or a groove: descale to bare wall, inspect, check that it holds shape; have the stop-gap price ready if it opens.": Say.of(
+        "Iron with scale or a groove: descale to bare wall, inspect, check that it holds shape; if it opens, stop and call."
     ),
     "No levels at both ends: run-out taken as {allowance}; take levels before a fixed price.": Say.of(
         "No levels at both ends: run-out taken as {allowance}; take levels before you dig."

@@ -38,7 +38,7 @@ def bore(it: StretchFacts, limits: Limits) -> Answers:
             effect=Effect.REQUIRES_FIRST,
             homeowner=Say.of("The pipe is small, so we use a thin flexible liner. It takes up a little of the inside."),
             estimator=Say.of(
-                "Small bore: flexible thin liner; check that the finished bore still meets the code's least."
+                "Small pipe: flexible thin liner; check that the finished inside diameter still meets the code's minimum."
             ),
             facts=frozenset({"flexible_liner"}),
         )

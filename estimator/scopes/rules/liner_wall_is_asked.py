@@ -22,13 +22,13 @@ def liner_wall(it: StretchFacts, limits: Limits) -> Answers:
             effect=Effect.CAUTION,
             homeowner=Say.of("We ask the inspector which liner your city accepts before we order it."),
             estimator=Say.of(
-                "Least liner wall not asked here: public specifications ask more than house practice gives; ask the inspector, size by ASTM F1216 App. X1."
+                "Minimum liner wall not asked here: public specifications ask more than house practice gives; ask the inspector, size by ASTM F1216 App. X1."
             ),
         )
     return Ruling(
         effect=Effect.CAUTION,
         homeowner=Say.of("The liner is as thick as the city requires."),
-        estimator=Say.of("Least liner wall here {wall} mm; check the size by ASTM F1216 App. X1.", wall=f"{asked:g}"),
+        estimator=Say.of("Minimum liner wall here {wall} mm; check the size by ASTM F1216 App. X1.", wall=f"{asked:g}"),
     )
 
 

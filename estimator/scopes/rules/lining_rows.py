@@ -35,7 +35,7 @@ ROWS: tuple[Row, ...] = (
         effect=Effect.REQUIRES_FIRST,
         homeowner=Say.of("We clean the pipe and inspect it again before we line it."),
         estimator=lambda it, limits: Say.of(
-            "{what} in the length to be lined: clean, re-film, then decide.",
+            "{what} in the length to be lined: clean, inspect again, then decide.",
             what=", ".join(sorted(_dirt(it))),
         ),
         adds=frozenset({"clean_first", "film_again"}),
@@ -75,7 +75,7 @@ ROWS: tuple[Row, ...] = (
             "We descale the iron pipe and inspect it first. If it no longer holds its shape, it cannot be lined. We will show you the video."
         ),
         estimator=Say.of(
-            "Iron with scale or a groove: descale to bare wall, film, check that it holds shape; have the stop-gap price ready if it opens."
+            "Iron with scale or a groove: descale to bare wall, inspect, check that it holds shape; have the stop-gap price ready if it opens."
         ),
         adds=frozenset({"descale_first", "film_again"}),
         statement="Iron is descaled to bare wall and checked for shape before lining; the price of lining hangs on the result.",

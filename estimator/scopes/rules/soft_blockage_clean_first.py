@@ -26,7 +26,7 @@ def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
         return Ruling(
             effect=Effect.PREFERS,
             homeowner=Say.of("The blockage looks soft. We clean it out gently and inspect the pipe again."),
-            estimator=Say.of("Soft blockage: clean at low pressure, re-film; gently if the pipe may be fiber."),
+            estimator=Say.of("Soft blockage: clean at low pressure, inspect again; gently if the pipe may be fiber."),
             facts=frozenset({"film_again"}),
         )
     return Ruling(
@@ -34,7 +34,7 @@ def soft_blockage(it: StretchFacts, limits: Limits) -> Answers:
         homeowner=Say.of(
             "We could not see past a blockage. We can set a firm price after we clear the line and inspect it again."
         ),
-        estimator=Say.of("Soft blockage not cleared yet: nothing beyond it is known; clean and re-film first."),
+        estimator=Say.of("Soft blockage not cleared yet: nothing beyond it is known; clean and inspect again first."),
         facts=frozenset({"clean_first", "film_again"}),
     )
 

@@ -68,42 +68,42 @@ def read(path: Path) -> SheetsReading:
 def _sheets(data: bytes) -> dict[str, ReadSheet]:
     from openpyxl import load_workbook
 
-    values = load_workbook(BytesIO(data), data_only=True)
-    formulas = load_workbook(BytesIO(data), data_only=False)
-    return {sheet.title: _sheet(sheet, formulas[sheet.title]) for sheet in values.worksheets}
+    typed = load_workbook(BytesIO(data))
+    worked = load_workbook(BytesIO(data), read_only=True, data_only=True)  # reads a sheet when it is asked for
+    return {sheet.title: _sheet(sheet, _results(sheet, worked)) for sheet in typed.worksheets}
 
 
-def _sheet(values: Any, formulas: Any) -> ReadSheet:
-    last_row, last_column = used(values, formulas)
+def _results(typed: Any, worked: Any) -> dict[tuple[int, int], Any]:
+    """What the formulas of a sheet came to, by row and column: cells that hold a value."""
+    formulas = {at for at, cell in typed._cells.items() if cell.data_type == "f"}
+    if not formulas:
+        return {}
+    sheet = worked[typed.title]
+    sheet.reset_dimensions()  # a file may say less than it holds
+    cells = (cell for row in sheet.iter_rows() for cell in row if cell.value is not None)
+    return {at: cell for cell in cells if (at := (cell.row, cell.column)) in formulas}
+
+
+def _sheet(typed: Any, results: dict[tuple[int, int], Any]) -> ReadSheet:
+    last_row, last_column = used(typed)
     merged = {
         (row, column): str(area)
-        for area in values.merged_cells.ranges
+        for area in typed.merged_cells.ranges
         for row in range(area.min_row, min(area.max_row, last_row) + 1)
         for column in range(area.min_col, min(area.max_col, last_column) + 1)
     }
-    rows = tuple(
-        ReadRow(
-            number,
-            _cells(shown, typed, merged),
-            bool(values.row_dimensions[number].hidden),
-            _struck(shown),
-            frozenset(at for at, cell in enumerate(typed) if cell.data_type == "f"),
-        )
-        for number, (shown, typed) in enumerate(
-            zip(
-                values.iter_rows(max_row=last_row, max_col=last_column),
-                formulas.iter_rows(max_row=last_row, max_col=last_column),
-                strict=True,
-            ),
-            start=1,
-        )
-    )
-    return ReadSheet(values.title, rows, values.sheet_state != "visible", _hidden_columns(values))
+    rows = []
+    for number, cells in enumerate(typed.iter_rows(max_row=last_row, max_col=last_column), start=1):
+        formulas = frozenset(at for at, cell in enumerate(cells) if cell.data_type == "f")
+        shown = [results.get((c.row, c.column)) if at in formulas else c for at, c in enumerate(cells)]
+        values = tuple(_value(one, cell, merged) for one, cell in zip(shown, cells, strict=True))
+        rows.append(ReadRow(number, values, bool(typed.row_dimensions[number].hidden), _struck(shown), formulas))
+    return ReadSheet(typed.title, tuple(rows), typed.sheet_state != "visible", _hidden_columns(typed))
 
 
 def _struck(cells: Iterable[Any]) -> bool:
     """Something that is filled in is struck through by hand."""
-    return any(cell.value not in (None, "") and cell.font and cell.font.strike for cell in cells)
+    return any(c is not None and c.value not in (None, "") and c.font and c.font.strike for c in cells)
 
 
 def _hidden_columns(sheet: Any) -> tuple[int, ...]:
@@ -119,25 +119,23 @@ def used(*sheets: Any) -> tuple[int, int]:
     return max((row for row, _ in cells), default=1), max((column for _, column in cells), default=1)
 
 
-def _cells(shown: Iterable[Any], typed: Iterable[Any], merged: dict[tuple[int, int], str]) -> tuple[CellValue, ...]:
-    return tuple(
-        Fault("merged", merged[at.row, at.column]) if (at.row, at.column) in merged else _value(at, formula)
-        for at, formula in zip(shown, typed, strict=True)
-    )
-
-
-def _value(cell: Any, formula: Any) -> CellValue:
-    value = cell.value
-    if cell.data_type == "e":
+def _value(shown: Any, typed: Any, merged: dict[tuple[int, int], str]) -> CellValue:
+    """What a cell holds; `shown` is what it came to, None where that was never worked out."""
+    if area := merged.get((typed.row, typed.column)):
+        return Fault("merged", area)
+    if shown is None:
+        return Fault("uncalculated", str(typed.value))
+    value = shown.value
+    if shown.data_type == "e":
         return Fault("error", str(value))
     if value is None:
-        return Fault("uncalculated", str(formula.value)) if formula.data_type == "f" else ""
+        return ""
     if isinstance(value, datetime):
         return value.date() if value.time() == time(0) else value
     if isinstance(value, time | timedelta):
         return str(value)
     if isinstance(value, int | float) and not isinstance(value, bool):
-        looks = cell.number_format or ""
+        looks = shown.number_format or ""
         money = CURRENCY.search(looks)
         if money and (sign := (money[1] or money[2]).strip()) not in OURS:
             return Fault("currency", sign)

@@ -44,8 +44,16 @@ def pytest_report_header() -> str:
     return "office program: found, so tests/engine runs too"
 
 
-LONG = ("tests/engine", "tests/jobs", "tests/cases", "tests/cli", "tests/studies", "tests/records")
-"""Folders whose tests take longest: with several workers they begin, so that none is left alone at the end."""
+LONG = (
+    "tests/engine",
+    "tests/test_habits.py",
+    "tests/jobs",
+    "tests/cases",
+    "tests/cli",
+    "tests/studies",
+    "tests/records",
+)
+"""Where the tests lie that take longest: with several workers they begin, so that none is left alone at the end."""
 BY_HOUSE = ("tests/jobs/", "tests/cases/")
 """Files of many long tests that prepare nothing together: each test goes to whichever worker is free."""
 

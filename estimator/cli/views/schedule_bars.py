@@ -8,6 +8,7 @@ from estimator.cli.views.vocabulary import term
 from estimator.cli.views.words import ENGLISH, number, sentence
 from estimator.model.half_days import HALF_DAY
 from estimator.model.schedule import DaySpan, Schedule
+from estimator.wording.numbers import days as in_days
 from estimator.wording.say import say, speaker
 
 WORKS, OFF, FREE = "█", "▒", "·"
@@ -55,7 +56,15 @@ def _when(span: DaySpan, language: str) -> str:
 
 def _moves(schedule: Schedule, language: str) -> list[str]:
     speak = speaker(language)
-    out = []
+    later = [(crew, schedule.later_days_of(crew)) for crew in schedule.crews]
+    out = [
+        speak("Second visit, on another day: {crew}, {days}.", crew=term(crew, language), days=in_days(count, language))
+        for crew, count in later
+        if count
+    ]
+    if asked := schedule.half_days_asked:
+        on = ", ".join(number(day) for day in sorted({half // 2 + 1 for half in asked}))
+        out.append(speak("Ask before you run water: days {days}.", days=on))
     if schedule.leads:
         said = ", ".join(f"{say(lead.what, language)} {lead.working_days}" for lead in schedule.leads)
         out.append(speak("Before the first day, working days: {leads}.", leads=said))

@@ -45,6 +45,11 @@ class Asked(Frozen, dict=True):
         return frozenset(p.owner for p in self.parts)
 
     @cached_property
+    def paid_once(self) -> bool:
+        """Every recipe that asks for it says so."""
+        return all(p.recipe.once for p in self.parts)
+
+    @cached_property
     def later(self) -> bool:
         """Some of it follows the days or hours of a crew, which are known only for the whole scope."""
         return any(p.quantity_name.startswith(ROUNDED_LATER) for p in self.parts)

@@ -74,7 +74,8 @@ def of_parts(parts: Sequence[Part], tables: Tables) -> Prepared:
 def taxed_in_their_own_way(scope: Sequence[Prepared], tables: Tables, place: PlaceRow | None) -> Mapping[str, TaxClass]:
     """The work items of a scope that the place taxes in a way of their own, and its row for each."""
     taxed = _taxed_apart(tables, place) if place else {}
-    return {item: row for item, row in taxed.items() if any(item in one.items for one in scope)}
+    sold = taxed.keys() & frozenset[str]().union(*[one.items for one in scope])
+    return {item: row for item, row in taxed.items() if item in sold}
 
 
 @remembered

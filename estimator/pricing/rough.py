@@ -130,7 +130,7 @@ class _Crews(Frozen, dict=True):
     def days(self, crew: str, owners: frozenset[Owner] | None = None) -> float:
         """Days of a crew on the work items that ask, on everything where none are named."""
         mine = self.tasks.get(crew, ())
-        hours = sum(t.hours for t in mine if owners is None or (t.repair, t.work_item) in owners)
+        hours = sum([t.hours for t in mine if owners is None or (t.repair, t.work_item) in owners])
         return hours / (self.rules.day_hours - self.crews[crew].set_up_hours) if hours else 0.0
 
     def worked(self, crew: str) -> Worked:
@@ -166,4 +166,4 @@ def _sub(want: Asked, tables: Tables, place: PlaceRow | None, there: _Crews) -> 
 
 def _key(want: Asked) -> str:
     """The key of a charge paid once a scope: its row, where every recipe that asks for it says `once`."""
-    return want.ref if all(p.recipe.once for p in want.parts) else ""
+    return want.ref if want.paid_once else ""

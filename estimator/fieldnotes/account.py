@@ -39,16 +39,22 @@ HOW_MUCH = frozenset(
     ("height", "size", "deep", "depth", "high", "long", "wide", "much", "big", "far", "amount", "length")
 )
 """What may be asked with a mark behind it: `a lip, how high?`"""
+UNDONE = frozenset(("cant", "cannot", "couldnt", "wont", "wouldnt"))
+"""What is not so, where no phrase says what."""
 UNITS = frozenset(("inch", "inches", "percent", "degrees", "pulgada", "pulgadas", "grados"))
 """A unit whose number was not read."""
 TOLD = {
-    "grade": r"^(?!.*(?:light|moderate|severe)).*(?:%|\din\b|hair)", "part": r"at \d|up|down|channel|sag|mud|fall",
+    "grade": r"^(?!.*(?:light|moderate|severe)).*(?:%|\din\b|hair)",
     "rises": "sag|water", "out of water": "sag|water", "fraction": "%|full", "coin": r"\din\b",
     "reach": r"\b(?:end|stop|pipe)\b", "cable end": r"\b(?:end|stop|cannot pass)\b", "stop": r"\b(?:end|stop|cannot pass)\b",
     "end": r"\b(?:end|stop)\b", "cleaned": "clean", "danger": "utility", "sign": r"\b(?:end|stop)\b",
 }  # fmt: skip
 """How the rows tell a word of a class, where not by its own meaning."""
 LIVE_TOLD = {"live": "live|proven", "dead": "dead|capped", "proven": "proven|live", "not proven": "proven"}
+PARTS_TOLD = {
+    "top": r"\bup\b|at (?:1[0-2]|[12])\b|sag.*grease|grease.*sag",
+    "bottom": r"\bdown\b|at [4-8]\b|sag|channel|mud|fall|invert",
+}
 SIDES_TOLD = {
     "left": r"\bleft\b|at (?:[789]|1[01])\b", "right": r"\bright\b|at [1-5]\b", "up": r"\bup\b|at (?:1[0-2]|[12])\b",
     "down": r"\bdown\b|at [4-8]\b|sag|channel|mud|reverse fall",
@@ -140,7 +146,7 @@ def unexplained(r: "Reader", rows: Iterable[str], places: int) -> Atom | None:
 def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
     """Whether a word says something and the rows do not."""
     a = r.atoms[n]
-    if a.unknown and not (lexicon().known(a.text) or says_nothing(a.text)):
+    if a.text in UNDONE or (a.unknown and not (lexicon().known(a.text) or says_nothing(a.text))):
         return True
     if (r.is_mark(n + 1, "?") and (a.unknown or a.text in HOW_MUCH)) or a.text in UNITS:
         return True
@@ -161,6 +167,8 @@ def _told(a: Atom, told: str) -> bool:
     """Whether the rows tell one of the meanings of a word."""
     if "side" in a.means and not {"grade", "place", "part"} & a.means.keys():
         return bool(re.search(SIDES_TOLD.get(a.means["side"], a.means["side"]), told))
+    if a.means.get("part") in PARTS_TOLD and re.search(PARTS_TOLD[a.means["part"]], told):
+        return True
     if "live" in a.means and re.search(LIVE_TOLD[a.means["live"]], told):
         return True
     own = any(m in told or standard_word(m) in told for m in a.means.values())
@@ -178,7 +186,8 @@ def _says(r: "Reader", n: int, told: str) -> bool:
     if "place" in means and (means["place"] in ("depth", "loc", "every") or LIES_THERE.search(told)):
         return False  # without a number they say nothing; beside a finding a place says where
     if means.get("part") in ("top", "bottom"):
-        return r.has("finding")
+        corner = any("side" in r.atoms[k].means for k in (n - 1, n + 1) if 0 <= k < len(r.atoms))
+        return r.has("finding") and not corner  # `lower rt` is told as right
     if {"reach", "out of water"} & means.keys() and r.has("place", "branch"):
         return False  # `tie in, old septic line`, `ran the tub and it came out the branch`
     if "live" in means and not r.has("place", "branch"):

@@ -21,7 +21,6 @@ class Assign:
     """The things of a line with their amounts, signs and sides."""
 
     half: "tuple[Draft, float] | None" = None
-    stray_inches = False
     bare_depth = False
     counted: float | None = None
 
@@ -148,10 +147,6 @@ class Assign:
                 )
                 if loc is not None:
                     loc.depth_ft = value / 12
-                elif any(d.word == "beam" for d in self.drafts) or any(d.word == "cleaned" for d in self.drafts):
-                    pass
-                else:
-                    self.stray_inches = True
             else:
                 target.inch = value
         for _, a, b in self.numbers.sizes:

@@ -20,19 +20,9 @@ LONG_WORD = 8
 """Letters from which on two slips may be made in a word: `drowned` is no `dropped`."""
 MOST_FILLERS = 2  # in a row, inside a phrase
 LOOSE = (
-    "finding",
-    "sign",
-    "danger",
-    "utility",
-    "through",
-    "rises",
-    "out of water",
-    "remark",
-    "live",
-    "fraction",
-    "correct",
+    "finding", "sign", "danger", "utility", "through", "rises", "out of water", "remark", "live", "fraction", "correct",
     "zone",
-)
+)  # fmt: skip
 """Classes whose phrases hold with fillers between their words."""
 
 

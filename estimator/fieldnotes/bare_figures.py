@@ -21,6 +21,8 @@ LONGEST_BARE_FT = 20.0
 """`roots 30 5ft` runs on for 5 ft; a longer one is rather a second reading."""
 FARTHEST_TREE_FT = 20.0
 """`33 oak 8ft` stands 8 ft away; a bare number above this is rather a reading."""
+CLOCKED = frozenset(("hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"))
+"""What is told by the hours of the clock."""
 BEFORE_A_READING = ("at", "till", "starts", "ends", "rises", "out of water", "change")
 BEFORE_AN_END = ("till", "ends", "out of water")
 """Classes of the lexicon: a number after such a word is a footage, or the footage where a stretch ends."""
@@ -124,12 +126,7 @@ def _as_reading(r: "Reader", n: int, kinds: set[str]) -> list[tuple[float, float
         out: list[tuple[float, float | None, float | None, bool]] = []
         if low < high:
             tight = t.tight and high < 12 and low < 12
-            clocklike = (
-                t.tight
-                and low <= 12
-                and high <= 12
-                and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel"} & kinds)
-            )
+            clocklike = t.tight and low <= 12 and high <= 12 and bool(CLOCKED & kinds)
             out.append((score + 4 - (2 if clocklike else 0), low, high, t.about))
             if tight and 0 < high < 12:
                 point = bool(kinds & {"branch", "cleanout", "bend", "joint", "stop", "end", "tree"})
@@ -188,7 +185,7 @@ def _best_role(r: "Reader", n: int, kinds: set[str], first: int | None) -> tuple
         and t.value <= 12
         and (t.to or 0) <= 12
         and first is not None
-        and bool({"hole", "crack", "gap", "roots", "collapse", "leak", "intruding", "channel", "branch"} & kinds)
+        and bool((CLOCKED | {"branch"}) & kinds)
     ):
         offer(2.5, "clock")
     if (
@@ -254,6 +251,8 @@ def _several(r: "Reader", free: list[int], drafts: "list[Draft]") -> Way | None:
     linked = any(b - a > 1 for a, b in itertools.pairwise(free))
     if not joined or not (linked or len(plain) > 2) or values[0] < 1:
         return None
+    if kinds & CLOCKED and values[1] <= 12 < values[-1] and all(v.is_integer() for v in values[:-1]):
+        return None  # `cracks at 3 and 9, 27.5`
     if kinds & {"branch", "bend"} and any(v in SIZES_IN or v in DEGREES for v in values):
         return None
     return Way(6.0, values[0], None, tuple((v, None) for v in values[1:]))

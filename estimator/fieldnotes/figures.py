@@ -15,32 +15,10 @@ BEND_FRACTIONS = {0.25: 90.0, 0.125: 45.0, 0.0625: 22.5, 1 / 6: 60.0, 0.2: 72.0}
 """A quarter bend turns 90 degrees, an eighth 45, a sixteenth 22.5 (names of the trade)."""
 
 
-OF_THE_PIPE = frozenset(
-    [
-        "full",
-        "pipe",
-        "blocked",
-        "plugged",
-        "closed",
-        "way",
-        "of",
-        "clogged",
-        "lleno",
-        "llena",
-        "tubo",
-        "the",
-        "up",
-        "filled",
-        "obstructed",
-        "tapado",
-        "del",
-        "covered",
-        "choked",
-        "open",
-        "stopped",
-        "restricted",
-    ]
-)
+OF_THE_PIPE = frozenset((
+    "full", "pipe", "blocked", "plugged", "closed", "way", "of", "clogged", "lleno", "llena", "tubo", "the", "up", "filled",
+    "obstructed", "tapado", "del", "covered", "choked", "open", "stopped", "restricted",
+))  # fmt: skip
 """What a share is of: `1/3 of the pipe blocked` blocks nothing more than the roots it is said of."""
 
 
@@ -161,16 +139,8 @@ def labelled(r: "Reader") -> Numbers:
 
 
 BARE_SHARES = (
-    "half",
-    "a half",
-    "1 half",
-    "quarter",
-    "a quarter",
-    "1 quarter",
-    "one quarter",
-    "three quarters",
-    "3 quarters",
-)
+    "half", "a half", "1 half", "quarter", "a quarter", "1 quarter", "one quarter", "three quarters", "3 quarters",
+)  # fmt: skip
 """Of an inch as well as of the pipe, where a thing is measured by inches: `joint is off about a quarter`."""
 
 

@@ -41,7 +41,7 @@ class Finish(Changes):
         self._counted(way)
         to_end = way.to is None and self._to_end(way)
         rows = self._rows(way, to_end)
-        question, choices = self._doubts(way, second, to_end, rows)
+        question, choices = self._doubts(way, second, to_end, rows) or (None, ())
         if asks:
             question, more = asks[0]
             if "EDGE" in more:

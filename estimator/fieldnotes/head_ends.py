@@ -84,7 +84,7 @@ def _ends(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     reach = [n for n in r.where("reach") if n not in r.used]
     ends = [n for n in r.where("end") if n not in r.used]
     if findings:
-        if (stops or stuck) and not r.has("pushed"):
+        if stops or stuck:
             real = [n for n in stops if r.text(n) not in ("stops", "stop") or stuck]
             if real or stuck:
                 target = (

@@ -14,19 +14,9 @@ from estimator.fieldnotes.head_words import _asked, _draft
 HIDES = re.compile(r"(?:(?:was|were|had been|is|are) )?(?:hid|hiding?|hides|hidin|covering|coverin|covered|covers)\b")
 """`crack at the top, scale was hiding it`."""
 BESIDE = (
-    "under",
-    "behind",
-    "beneath",
-    "below",
-    "underneath",
-    "past",
-    "after",
-    "before",
-    "between",
-    "debajo de",
-    "bajo",
+    "under", "behind", "beneath", "below", "underneath", "past", "after", "before", "between", "debajo de", "bajo",
     "atras de",
-)
+)  # fmt: skip
 JOINT_STATES = {
     "apart": "gap", "off": "offset", "dropped": "offset down", "gone": "gap", "broken": "crack broken", "rotted": "crack broken",
 }  # fmt: skip

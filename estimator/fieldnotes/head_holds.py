@@ -157,7 +157,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     )
     inside = r.context.zone in ("slab", "basement", "crawl")
     if edges and not plain:
-        zone = "yard" if inside else "slab"
+        zone = "slab" if surface in INDOORS or not (inside or surface in OUTDOORS) else "yard"
     elif plain:
         zone = r.atoms[plain[-1]].means["zone"]
         if r.text(plain[-1]) in ("walk",) and r.has("room"):

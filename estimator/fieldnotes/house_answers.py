@@ -33,16 +33,8 @@ LANGUAGES: Mapping[str, list[str]] = {
 }  # fmt: skip
 _COUNT_WORDS = {"a": 1, "an": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _BATHS = (
-    "bath",
-    "baths",
-    "bathroom",
-    "bathrooms",
-    "full bath",
-    "full baths",
-    "ba",
-    "bathroom group",
-    "bathroom groups",
-)
+    "bath", "baths", "bathroom", "bathrooms", "full bath", "full baths", "ba", "bathroom group", "bathroom groups",
+)  # fmt: skip
 _HALF_BATHS = ("half bath", "half baths", "powder room", "powder rooms", "powder")
 _MORE_WORDS = {
     "kitchen": "kitchen sink",

@@ -5,35 +5,9 @@ from dataclasses import replace
 from estimator.fieldnotes.atoms import Atom
 
 JUST = (
-    "thru",
-    "through",
-    "in",
-    "into",
-    "inside",
-    "across",
-    "after",
-    "by",
-    "at",
-    "near",
-    "down",
-    "up",
-    "next",
-    "there",
-    "here",
-    "outside",
-    "on",
-    "under",
-    "over",
-    "past",
-    "below",
-    "above",
-    "before",
-    "behind",
-    "where",
-    "beside",
-    "beneath",
-    "against",
-)
+    "thru", "through", "in", "into", "inside", "across", "after", "by", "at", "near", "down", "up", "next", "there", "here",
+    "outside", "on", "under", "over", "past", "below", "above", "before", "behind", "where", "beside", "beneath", "against",
+)  # fmt: skip
 
 
 JUST_SAID = ("right", "rt", "rite", "at right")

@@ -12,22 +12,8 @@ from estimator.model.say import Say, Typed, chained
 
 ENDS = ("city main", "septic tank", "alley main", "street main")
 COMMANDS = (
-    "done",
-    "back",
-    "undo",
-    "list",
-    "lines",
-    "go",
-    "log",
-    "end",
-    "quit",
-    "exit",
-    "stop",
-    "strike",
-    "change",
-    "yes",
-    "no",
-)
+    "done", "back", "undo", "list", "lines", "go", "log", "end", "quit", "exit", "stop", "strike", "change", "yes", "no",
+)  # fmt: skip
 LEG_ZONES = ("wall", "yard", "crawl", "attic", "drive", "walk", "street", "basement", "garage", "ceiling")
 _AT = re.compile(
     r"(?:(?:joins?|into|in|the)\s+)*(?P<name>.+?)\s*(?:\bat\b|@)\s*(?P<at>\d+(?:\.\d+)?)\s*(?:ft|')?", re.I | re.A

@@ -17,18 +17,8 @@ if TYPE_CHECKING:
 MOST_JOINTS = 9
 JOINTS = ("and", "y", "then", "luego", "with", "w", "w/", "con", "plus", "also")
 HEADS = (
-    "finding",
-    "place",
-    "material",
-    "surface",
-    "zone",
-    "room",
-    "utility",
-    "danger",
-    "cable end",
-    "reach",
-    "cleaned",
-)
+    "finding", "place", "material", "surface", "zone", "room", "utility", "danger", "cable end", "reach", "cleaned",
+)  # fmt: skip
 """Classes of the lexicon that name a thing."""
 THINGS = ("finding", "place", "utility", "danger", "cable end", "reach", "cleaned")
 AMOUNTS = ("grade", "side", "fraction", "clock")

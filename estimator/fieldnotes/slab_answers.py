@@ -9,18 +9,8 @@ from estimator.model.say import Say, Typed
 
 IN_SLAB = ("nothing", "ducts", "conduit", "unknown")
 NOBODY_KNOWS = (
-    "unknown",
-    "?",
-    "not sure",
-    "no idea",
-    "nothing",
-    "no",
-    "none",
-    "nobody knows",
-    "n",
-    "dont know",
-    "don't know",
-)
+    "unknown", "?", "not sure", "no idea", "nothing", "no", "none", "nobody knows", "n", "dont know", "don't know",
+)  # fmt: skip
 _RUNS_IN_SLAB = re.compile(
     r"\b(?:air|cables?|conduits?|copper|drains?|ducts?|electric\w*|gas|heat\w*|hoses?|hydronic|irrigation|lines?|mesh|pex|"
     r"phone|pipes?|piping|plumbing|post.?tension\w*|power|radiant|rebar|refrigerant|sewer|speakers?|sprinklers?|steel|tendons?|"

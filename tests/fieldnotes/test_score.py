@@ -3,7 +3,7 @@
 The judge and lines.toml were written from trade practice, not from the program's grammar; more.toml after it, in other words. own.toml
 was written without a look at the lexicon, and scored once before anything was mended: 77, 77 and 82 % of its three parts were good
 then. fourth.toml to tenth.toml came from other hands, blind: 74, 85, 87, 81, 71, 68 and 82 % were good when they were first read,
-84 % of tenth.toml once ninth.toml alone had been mended.
+84 % of tenth.toml once ninth.toml alone had been mended; eleventh.toml, in two hands more, was labelled before it was read: 78 %.
 """
 
 import importlib.util

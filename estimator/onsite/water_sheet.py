@@ -14,8 +14,6 @@ from estimator.onsite.sheet import Block, SiteSheet
 from estimator.tables.tables import Tables
 
 NAME = "water"
-STANDING_IN = 0.5
-"""How far around the height where the level stopped the opening is looked for, inches."""
 NEAR_IN = 0.25
 
 

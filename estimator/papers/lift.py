@@ -88,8 +88,8 @@ def for_the_foundation_company(letter: Letter, page: Page) -> None:
     ]
     opened: dict[str, list[str]] = {}
     for option in quote.options:
-        openings = dict.fromkeys(letter.say(o.name) for o in option.works.openings)
-        opened.setdefault("; ".join(openings) or speak("nothing"), []).append(option.letter)
+        openings = letter.all(dict.fromkeys(o.name for o in option.works.openings))
+        opened.setdefault(". ".join(openings) or speak("nothing"), []).append(option.letter)
     texts += [
         speak("Opened by option {letters}: {what}.", letters=runs(those), what=what) for what, those in opened.items()
     ]

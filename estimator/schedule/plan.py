@@ -106,10 +106,8 @@ def _repair(takeoff: Takeoff, tables: Tables, *hours: TaskHours) -> list[Task]:
         made = _side_by_side(name, method, step, steps[step], before, gangs)
         out += made
         before = tuple(t.id for t in made)
-    below = bool(takeoff.works.tunnels)
-    return (
-        [replace(t, at_the_pipe=record.at_the_pipe, below=below and t.step != "close") for t in out] if record else out
-    )
+    words, under = record.at_the_pipe if record else None, bool(takeoff.works.tunnels)
+    return [replace(t, at_the_pipe=words, below=under and t.step != "close") for t in out]
 
 
 def _at_the_faces(takeoff: Takeoff, gangs: Mapping[str, int]) -> Mapping[str, int]:

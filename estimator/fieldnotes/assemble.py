@@ -136,13 +136,14 @@ def _regular_joints(mark: Mark, hung: Hung, zero: Zero) -> list[Mark]:
     return [replace(mark, stretch=Stretch(s, s), lengths=(), assumed=True, count=None) for s in at]
 
 
+STOPS = ("stop", "end", "blocked")
+"""What ends a run; of two at the farthest reading the later here counts: where it is blocked nobody saw the end of the pipe."""
+
+
 def _pass(hung: Hung, zero: Zero) -> Pass:
     heading = hung.log_pass.heading
-    stops = [
-        e.thing.values.get("choice") or e.thing.word.word
-        for e in hung.entries
-        if e.thing.word.word in ("stop", "end", "blocked")
-    ]
+    stops = [e for e in hung.entries if e.thing.word.word in STOPS]
+    last = max(stops, key=lambda e: (e.from_ft, STOPS.index(e.thing.word.word)), default=None)
     return Pass(
         number=hung.number,
         access=heading.access,
@@ -160,7 +161,7 @@ def _pass(hung: Hung, zero: Zero) -> Pass:
         from_end=heading.from_end,
         placed_by=hung.placed_by,
         seen=zero.stretch(*hung.seen_ft) if hung.seen_ft else None,
-        stopped_because=str(stops[-1]) if stops else "",
+        stopped_because=str(last.thing.values.get("choice") or last.thing.word.word) if last else "",
         note=heading.note,
     )
 

@@ -224,3 +224,14 @@ def test_a_line_without_a_camera_says_so() -> None:
 def test_the_files_read_are_handed_on_with_their_names() -> None:
     reading = read_job(JOBS / "alder" / "job.toml")
     assert [name for name, _ in reading.files] == ["job.toml", "main.txt"]
+
+
+@pytest.mark.parametrize("row", ["2 blocked end", "2 end\n2 blocked", "2 blocked\n2 end"])
+def test_where_it_is_blocked_nobody_saw_the_end_of_the_pipe_whichever_was_typed_first(row: str) -> None:
+    line = line_of(f"pass front cleanout to street, riser 2 ft\n2 yard lawn\n0 slab\n{row}\n")
+    assert line.passes[0].stopped_because == "blocked"
+
+
+def test_what_is_noted_on_the_way_back_does_not_say_why_the_camera_stopped() -> None:
+    line = line_of("pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 end city main\nback\n12 blocked soft\n")
+    assert line.passes[0].stopped_because == "city main"

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 SAYS = frozenset((
     "finding", "danger", "utility", "live", "place", "cleaned", "side", "rises", "out of water", "fraction", "grade", "reach",
-    "coin", "or", "cable end",
+    "coin", "or", "cable end", "flow",
 ))  # fmt: skip
 """Classes of the lexicon that say what is in the pipe and how much; what only says where or of what may be left over as a remark."""
 GRAVE = frozenset(("soil seen", "void", "washing", "cannot pass", "no flow", "only in use"))
@@ -48,6 +48,7 @@ TOLD = {
     "rises": "sag|water", "out of water": "sag|water", "fraction": "%|full", "coin": r"\din\b",
     "reach": r"\b(?:end|stop|pipe)\b", "cable end": r"\b(?:end|stop|cannot pass)\b", "stop": r"\b(?:end|stop|cannot pass)\b",
     "end": r"\b(?:end|stop)\b", "cleaned": "clean", "danger": "utility", "sign": r"\b(?:end|stop)\b",
+    "flow": r"\b(?:end|stop|reverse|sag|backfall)\b",
 }  # fmt: skip
 """How the rows tell a word of a class, where not by its own meaning."""
 LIVE_TOLD = {"live": "live|proven", "dead": "dead|capped", "proven": "proven|live", "not proven": "proven"}

@@ -114,7 +114,7 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
                 out.lengths.append((label, _ft(t)))
                 take(n)
                 return True
-    if r.has("place", "beam") and length:
+    if (r.has("place", "beam") or r.has("unclear", "footing")) and length:
         labels = ("deep", "d", "tall", "high", "hondo", "dp"), ("wide", "w", "ancho", "thick", "across")
         if after in labels[0] or (before in ("deep", "depth") and t.kind != "num" and after not in labels[1]):
             out.lengths.append(("deep", _ft(t, bare_in=t.value >= 4)))

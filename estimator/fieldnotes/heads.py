@@ -129,7 +129,7 @@ def _unclear(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     water, crossing = r.where("unclear", "water line"), r.where("place", "crossing")
     footings = r.where("unclear", "footing")
-    if footings and any(label == "away" for label, _ in numbers.lengths):
+    if footings and any(label in ("away", "deep") for label, _ in numbers.lengths):
         out.append(Draft("footing", footings[0], r.clause[footings[0]], lengths=list(numbers.lengths)))
         numbers.lengths.clear()
         r.used |= {*footings}

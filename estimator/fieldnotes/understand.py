@@ -161,6 +161,7 @@ class Reader:
         for way in (
             wholelines.tapes,
             corrections.correction,
+            wholelines.begins,
             wholelines.heading,
             wholelines.turned,
             wholelines.remark,

@@ -1,5 +1,6 @@
 """Lines that are something else than things at a reading: corrections, the begin of a camera run, its turning back, remarks, tapes."""
 
+import itertools
 import re
 from dataclasses import replace
 from typing import TYPE_CHECKING
@@ -9,6 +10,7 @@ from estimator.fieldnotes.drafts import shown, where
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.skeleton import says_nothing
+from estimator.fieldnotes.tokens import tokens
 from estimator.model.lengths import show
 from estimator.model.say import Say
 
@@ -29,6 +31,33 @@ FROM = ("from", "desde")
 """Where a camera run begins, or a stretch: alone it says neither."""
 YEARS = (1850, 2035)
 """Between these a bare number alone is the year of a house."""
+
+
+def begins(r: "Reader") -> Meaning | None:
+    """A camera run with what stands at its start behind a comma: `front c/o to house, 4in ci, lawn 30in deep`."""
+    commas = [n for n in range(len(r.atoms)) if r.is_mark(n, ",")]
+    if not commas or (r.readings()[:1] and r.readings()[0][0] < commas[0]):
+        return None
+    parts = [r.atoms[a + 1 : b] for a, b in itertools.pairwise((-1, *commas, len(r.atoms)))]
+    of_run = [part for part in parts if part is parts[0] or not any(c in a.means for a in part for c in STANDS)]
+    more = [part for part in parts if part and not any(part is one for one in of_run)]
+    run = heading(r.other([a for part in of_run for a in part])) if more else None
+    if run is None or not run.rows:
+        return None
+    zero = [Atom(t.text, n, n, token=t) for n, t in enumerate(tokens("0"))]
+    found = [r.other([*zero, *part]).alone() for part in more]
+    if any(m.asked or not m.rows for m in found):
+        return replace(
+            run,
+            rows=(),
+            asked=Say.of("what stands at the start of this run? Type it with 0 before it."),
+            choices=run.rows,
+        )
+    return replace(run, rows=(*run.rows, *(row for m in found for row in m.rows)))
+
+
+STANDS = ("material", "surface", "zone", "place")
+"""What may stand at the start of a run."""
 
 
 def heading(r: "Reader") -> Meaning | None:

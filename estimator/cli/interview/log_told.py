@@ -27,7 +27,10 @@ def greet(log: TypedLog, name: str, terminal: Terminal) -> None:
         )
     else:
         terminal.tell(
-            Say.of("Type the log as the video runs; ? explains, done ends it. Or the name of a text file you have.")
+            Say.of(
+                "Type the log as the video runs. Begin with where the camera went in and which way: {run}. ? explains, done ends it. Or the name of a text file you have.",
+                run=Typed("front cleanout to house, riser 24in"),
+            )
         )
 
 

@@ -53,9 +53,10 @@ def signs_in_order(signs: Iterable[str]) -> tuple[str, ...]:
     return tuple(sorted(set(signs), key=lambda sign: order[sign]))
 
 
-def _other_look(a: Finding, b: Finding) -> bool:
-    looks = [(f.origin.pass_number, f.origin.back, f.after_cleaning) for f in (a, b)]
-    return looks[0] != looks[1]
+def _other_look(earlier: Finding, later: Finding) -> bool:
+    """In another run, on the way back, or once it was cleaned; what was seen after a cleaning is not seen before it again."""
+    runs = [(f.origin.pass_number, f.origin.back) for f in (earlier, later)]
+    return runs[0] != runs[1] or (later.after_cleaning and not earlier.after_cleaning)
 
 
 def one_finding(earlier: Finding, later: Finding, through: bool = False) -> Finding:

@@ -54,7 +54,7 @@ def may_stand_for(typed: str) -> tuple[str, ...]:
     """Return the words of which only vowels and doubled letters were left out, or else those it begins.
 
     >>> may_stand_for("ofst"), may_stand_for("grse"), may_stand_for("collap")
-    (('offset',), ('grease',), ('collapse', 'collapsed', 'collapsing'))
+    (('offset',), ('grease',), ('collapsed', 'collapsing'))
     """
     if not typed.isalpha() or not typed.isascii() or typed in UNITS:
         return ()

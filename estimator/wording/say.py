@@ -101,7 +101,7 @@ def plain_words(text: str, language: str) -> str:
     """A word of the notes, or several parted by commas, in a language other than that of the notes; other text as it is.
 
     >>> plain_words("hole, sag", "es_US"), plain_words("Mrs. Den", "es_US"), plain_words("hole", "en_US")
-    ('un hoyo, un hundimiento (panza) con agua', 'Mrs. Den', 'hole')
+    ('un hoyo, un hundimiento (panza) donde se junta agua', 'Mrs. Den', 'hole')
     """
     if numbers.family(language) == NOTES_LANGUAGE:
         return text

@@ -235,3 +235,11 @@ def test_where_it_is_blocked_nobody_saw_the_end_of_the_pipe_whichever_was_typed_
 def test_what_is_noted_on_the_way_back_does_not_say_why_the_camera_stopped() -> None:
     line = line_of("pass front cleanout to street, riser 2 ft\n2 yard lawn\n30 end city main\nback\n12 blocked soft\n")
     assert line.passes[0].stopped_because == "city main"
+
+
+def test_what_was_seen_after_a_cleaning_is_another_thing_than_what_the_same_run_saw_beside_it() -> None:
+    log = FIRST.replace("52 end city main", "40 hole 2in after cleaning\n40.5 hole 3in\n52 end city main")
+    holes = [f for f in line_of(log).findings if f.kind == "hole"]
+    assert [(f.size_in, f.after_cleaning, f.history) for f in holes] == [(2.0, True, ()), (3.0, False, ())]
+    before = line_of(log.replace("40.5 hole 3in", "40.5 hole 3in after cleaning").replace("2in after cleaning", "2in"))
+    assert [(f.size_in, len(f.history)) for f in before.findings if f.kind == "hole"] == [(3.0, 1)]

@@ -4,16 +4,15 @@ import copy
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.account import unexplained
-from estimator.fieldnotes.bare_figures import SIZES_IN, Way, ways
+from estimator.fieldnotes.bare_figures import Way, ways
 from estimator.fieldnotes.drafts import SAYS_HOW_MUCH, Draft, row, shown
 from estimator.fieldnotes.understand import POINT_LIKE
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.changes import Changes
-from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
 from estimator.fieldnotes.lexicon import lexicon
-from estimator.fieldnotes.logproblems import WHAT
+from estimator.fieldnotes.unnamed import unnamed
 from estimator.model.say import Say
 
 TO_THE_END = (
@@ -38,7 +37,7 @@ class Finish(Changes):
         way, second = self._way()
         asks = r.ask
         if not self.drafts and not asks:
-            return self._nothing(way)
+            return unnamed(self.r, self.numbers, self._filled(("utility gas", "note"), way), way.at)
         self._counted(way)
         to_end = way.to is None and self._to_end(way)
         rows = self._rows(way, to_end)
@@ -205,51 +204,6 @@ class Finish(Changes):
                     where = shown(at) + ("" if way.to is None else f"-{shown(way.to)}")
                     out.append(f"{where} {kind} {share}%")
         return tuple(out)
-
-    def _nothing(self, way: Way) -> "Meaning":
-        from estimator.fieldnotes.meaning import Meaning
-
-        r = self.r
-        values = [t.value for n, t in r.numbers() if n not in r.aside]
-        unknown = [a for a in r.atoms if a.unknown]
-        guarded = next((a for a in r.atoms if a.near), None)
-        if guarded is not None:
-            return Meaning(
-                asked=Say.of(
-                    "“{typed}”: was {word} meant? A word that may be gas or another utility is never guessed?",
-                    typed=guarded.text,
-                    word=guarded.near,
-                ),
-                choices=self._filled(("utility gas", "note"), way),
-                score=2,
-                at=way.at,
-            )
-        if values:
-            if all("plain" in a.means or a.token is not None for a in r.atoms):
-                last = r.context.last_ft
-                offers = self._of_a_length(way)
-                if len(values) == 2 and values[1] in (45.0, 90.0, 22.5) and values[0] != values[1]:
-                    offers = [f"{shown(values[0])} bend {shown(values[1])}"]
-                elif values and values[0] in (45.0, 90.0) and r.has("side") and last is not None:
-                    offers = [f"{shown(last)} bend {shown(values[0])} {r.atoms[r.where('side')[0]].means['side']}"]
-                return Meaning(asked=WHAT, choices=(*offers, "note"), score=1, at=way.at)
-            words = " ".join(a.text for a in unknown) or r.words()
-            return Meaning(
-                asked=Say.of("“{typed}”: what is there?", typed=words), choices=("note",), score=1, at=way.at
-            )
-        return Meaning(score=1)
-
-    def _of_a_length(self, way: Way) -> list[str]:
-        """`24 4in` may be a size or a branch; `24 36in` and `24 3.5ft` are longer than any drain is wide: the depth."""
-        inches = self.numbers.inches[0][1] if self.numbers.inches else None
-        feet = next((t for _, t in self.r.numbers()[1:] if t.kind == "ft" and t.value <= MOST_BARE_DEPTH), None)
-        first = self.r.numbers()[0][1]
-        if first.kind == "in" or (inches is None and feet is None):
-            return []
-        at = shown(first.value)
-        if inches is None or inches > max(SIZES_IN):
-            return [f"{at} depth " + (f"{shown(inches)}in" if inches else f"{shown(feet.value)}ft" if feet else "")]
-        return [f"{at} size {shown(inches)}in", f"{at} branch {shown(inches)}in"]
 
     def _strange(self, rows: list[str], way: Way) -> Say | None:
         """A word that could be gas, or one that the reading leaves out."""

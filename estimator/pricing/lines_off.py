@@ -42,7 +42,7 @@ def needed(takeoff: Takeoff, items: Iterable[WorkItem]) -> tuple[WorkItem, ...]:
     return tuple(
         item
         for item in items
-        if takeoff.repair.method in item.methods
+        if (not item.methods or takeoff.repair.method in item.methods)
         and holds(item.when, takeoff.facts)
         and takeoff.value(item.quantity) > 0
     )

@@ -55,12 +55,17 @@ class Sold(Frozen, kw_only=True):
     size: float
 
 
+ANY = ""
+"""Stands for the methods of a work item that names none: whichever has its quantity needs it."""
+
+
 @remembered
 def items_of(takeoff: Takeoff, tables: Tables) -> tuple[Sold, ...]:
-    """The work items of a takeoff: of its method, whose facts hold, with a quantity above 0, in the quote's order."""
+    """The work items of a takeoff: of its method or of any, whose facts hold, with a quantity above 0, in the quote's order."""
+    by_method = _items_by_method(tables)
     fits = (
         Sold(takeoff=takeoff, item=item, size=takeoff.value(item.quantity))
-        for item in _items_by_method(tables).get(takeoff.repair.method, ())
+        for item in (*by_method.get(takeoff.repair.method, ()), *by_method.get(ANY, ()))
         if holds(item.when, takeoff.facts)
     )
     return tuple(sorted((s for s in fits if s.size > 0), key=lambda s: (s.item.order, s.item.item)))
@@ -70,7 +75,7 @@ def items_of(takeoff: Takeoff, tables: Tables) -> tuple[Sold, ...]:
 def _items_by_method(tables: Tables) -> Mapping[str, Sequence[WorkItem]]:
     out: dict[str, list[WorkItem]] = {}
     for item in tables.work_items:
-        for method in dict.fromkeys(item.methods):
+        for method in dict.fromkeys(item.methods or (ANY,)):
             out.setdefault(method, []).append(item)
     return out
 

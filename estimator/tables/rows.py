@@ -111,7 +111,9 @@ class SubOrFee(Kept):
 class WorkItem(Kept):
     item: str = col("id")
     work_class: str = col("column `class`", choices=("find", "reach", "pipe", "put back"))
-    methods: tuple[str, ...] = col("the methods that may need it; `job` for once a scope", refers="methods")
+    methods: tuple[str, ...] = col(
+        "the methods that may need it; empty: whichever has the quantity; `job` for once a scope", refers="methods"
+    )
     when: tuple[str, ...] = col("facts that must hold, each optionally after `not`")
     quantity: str = col("the takeoff quantity that says how much; it is on the quote when that is above 0", needed=True)
     unit: str = col("ft, sq ft, each, job ...", needed=True)

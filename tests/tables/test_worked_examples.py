@@ -79,7 +79,7 @@ def wanted(job, facts):
         for method, quantities in job.items():
             own = D(quantities.get(item["quantity"], "0"))
             if (
-                method not in item["methods"].split(", ")
+                (item["methods"] and method not in item["methods"].split(", "))
                 or own == 0
                 or not holds(item, facts)
                 or not holds(recipe, facts)

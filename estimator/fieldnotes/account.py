@@ -60,6 +60,7 @@ SIDES_TOLD = {
     "left": r"\bleft\b|at (?:[789]|1[01])\b", "right": r"\bright\b|at [1-5]\b", "up": r"\bup\b|at (?:1[0-2]|[12])\b",
     "down": r"\bdown\b|at [4-8]\b|sag|channel|mud|reverse fall",
 }  # fmt: skip
+WATER_TOLD = re.compile(r"sag|leak|water|flows|live|proven|blocked|fall")
 LIES_THERE = re.compile(
     rf"\b(?:{'|'.join((*FINDING_WORDS, *ZONES, 'pipe', 'size', 'end', 'stop', 'utility', 'cleaned'))})\b"
 )
@@ -156,6 +157,8 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
     if "no" in a.means and not {"finding", "sign", "live", "correct"} & a.means.keys() and not r.denied:
         last = n == len(r.atoms) - 1 and a.text in ("no", "not")
         return n == 0 or last or r.number(n + 1) is not None  # it denies nothing
+    if {"water", "agua"} & set(a.text.split()) and r.has("fraction") and not WATER_TOLD.search(told):
+        return True  # `water half full to 46 where it hits mud`
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
     stretch = not (r.has("finding") or r.single_place())
@@ -189,7 +192,7 @@ def _says(r: "Reader", n: int, told: str) -> bool:
     if means.get("part") in ("top", "bottom"):
         corner = any("side" in r.atoms[k].means for k in (n - 1, n + 1) if 0 <= k < len(r.atoms))
         return r.has("finding") and not corner  # `lower rt` is told as right
-    if {"reach", "out of water"} & means.keys() and r.has("place", "branch"):
+    if {"reach", "out of water", "flow"} & means.keys() and r.has("place", "branch"):
         return False  # `tie in, old septic line`, `ran the tub and it came out the branch`
     if "live" in means and not r.has("place", "branch"):
         return means["live"] == "dead" or r.text(n) in ("live", "active")  # not `rat ran by`, `panza con agua`

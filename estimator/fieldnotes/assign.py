@@ -205,7 +205,7 @@ class Assign:
         r = self.r
         findings = [d for d in self.drafts if d.finding]
         for n in sorted(r.where("grade"), key=lambda n: "plain" in r.atoms[n].means):  # `some heavy roots`
-            if "side" in r.atoms[n].means and not findings:
+            if n in r.aside or ("side" in r.atoms[n].means and not findings):
                 continue
             if n in r.used and "finding" in r.atoms[n].means:
                 continue
@@ -216,12 +216,8 @@ class Assign:
                 and not target.grade
                 and not (r.text(n) in ("some", "a little", "little", "bit", "few", "a few", "small") and target.percent)
             ):
-                if r.text(n) in ("big", "large", "small", "huge", "little") and target.word in (
-                    "hole",
-                    "crack",
-                    "gap",
-                    "blocked",
-                ):
+                small_or_big = target.inch is not None or r.text(n) in ("big", "large", "small", "huge", "little")
+                if small_or_big and target.word in ("hole", "crack", "gap", "blocked"):
                     r.used.add(n)
                     continue
                 target.grade = r.atoms[n].means["grade"]

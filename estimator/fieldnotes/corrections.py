@@ -145,7 +145,7 @@ def _no_first(r: "Reader") -> bool:
     if not r.atoms:
         return False
     first, second = r.atoms[0].means, 2 if r.is_mark(1, ",") else 1
-    says_no = not SAYS_MORE & set(first) and ("no" in first or _STARTS_NO.match(r.text(0)))
+    says_no = not SAYS_MORE & set(first) and _STARTS_NO.fullmatch(r.text(0))  # not `no visible defects 26-40`
     right = r.atoms[second].means if second < len(r.atoms) else {}
     return bool(says_no) and (r.number(second) is not None or "side" in right or "correct" in right)
 

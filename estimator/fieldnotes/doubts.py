@@ -19,6 +19,8 @@ LEAST_DEPTH_FT = 0.3
 """A pipe less deep than this lies in the slab itself: the inches are rather those of a dropped joint."""
 AT_ONE_PLACE = frozenset(("branch", "bend", "cleanout", "tree", "stop", "end"))
 BRANCH_SIZES_IN = (2.0, 3.0, 4.0)
+UNFILLED = ("hole", "gap", "crack", "collapse")
+"""What is no share of the pipe."""
 LIKELY_AMOUNT_IN = 8.0
 """A bare number up to this may be inches as well as percent."""
 Doubt = tuple[Say, tuple[str, ...]]
@@ -201,6 +203,8 @@ class Doubts(Assign):
         return (more_than_whole(d.percent[1]), ()) if d.percent and d.percent[1] > 100 else None
 
     def _no_size(self, d: Draft) -> Doubt | None:
+        if d.percent and (d.word in UNFILLED or "gone" in d.signs):
+            return Say.of("{value} of what?", value=f"{shown(d.percent[1])}%"), self.best
         if d.inch is None:
             return None
         if d.word == "branch" and (d.inch not in SIZES_IN or d.inch > max(self.r.context.bore_in, 4) + 2):

@@ -188,6 +188,11 @@ def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[
         take(n)
         _of_the_pipe(r, n)
         return
+    if r.text(n + 1) in ("thick", "deep", "wide", "high", "tall"):  # `scale 1/4 thick`: inches
+        out.inches.append((n, t.value))
+        r.aside.add(n + 1)
+        take(n, n + 1)
+        return
     if round(t.value * 3, 6).is_integer():  # no rule has thirds of an inch
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
         take(n)

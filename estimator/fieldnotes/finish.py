@@ -20,6 +20,8 @@ TO_THE_END = (
     "rest of the line", "rest of the way", "hasta el fin", "hasta el final", "thru to end", "rest of pipe",
 )  # fmt: skip
 CLOSE_CALL = 1.0
+AT_THE_LAST = ("loc", "depth", "pothole", "room", "size")
+"""What may lie where the line before does: `locate 3 ft`."""
 NEARLY_FT = 0.6
 
 
@@ -137,7 +139,7 @@ class Finish(Changes):
         r = self.r
         at, to = way.at, way.to
         if at is None:
-            if r.context.last_ft is not None and any(d.word in ("loc", "depth", "pothole") for d in self.drafts):
+            if r.context.last_ft is not None and all(d.word in AT_THE_LAST for d in self.drafts):
                 at = r.context.last_ft
             else:
                 return []

@@ -22,7 +22,7 @@ def give_sides(r: "Reader", drafts: Sequence[Draft], nearest: Nearest, findings:
         target = nearest(n, findings)
         if bend is not None and not bend.direction:
             bend.direction = side
-        elif target is None:
+        elif target is None or (target.word != "offset" and "remark" in r.atoms[n].means):  # `vertical crack`
             continue
         elif target.word == "offset":
             target.direction = target.direction or side

@@ -50,7 +50,7 @@ def _compared(
     line: str,
     where: Stretch | None,
 ) -> "tuple[Compared, Mapping[str, str]]":
-    from estimator.pipeline import with_job_settings
+    from estimator.pipeline.costing import with_job_settings
     from estimator.studies.compare import compare
     from estimator.studies.ways import even
 

@@ -7,7 +7,7 @@ from estimator.cli.problems import NO_OPTION
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.problem import CannotGoOn, Place
 from estimator.papers.crew import crew, worked_on
-from estimator.pipeline import with_job_settings
+from estimator.pipeline.costing import with_job_settings
 from estimator.records.accepted import accepted
 from estimator.records.names import revisions_folder
 from estimator.records.revisions import named, newest

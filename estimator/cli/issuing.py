@@ -132,7 +132,8 @@ def _for_the_office(quote: Quote, inputs: "Inputs") -> Quote:
 
     A record without a seed has neither; nor has a report.
     """
-    from estimator.pipeline import with_job_settings, with_ranges
+    from estimator.pipeline import with_ranges
+    from estimator.pipeline.costing import with_job_settings
     from estimator.records.own_numbers import to_look_at
     from estimator.studies.ways import ways_of
 

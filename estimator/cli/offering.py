@@ -103,7 +103,7 @@ def _options(run: Priced, changes: Sequence[str], reasons: bool, columns: int, l
 
 def _ways(run: Priced) -> "tuple[NeedWays, ...]":
     """Every need with every way of repair and what the rules say of it."""
-    from estimator.pipeline import with_job_settings
+    from estimator.pipeline.costing import with_job_settings
     from estimator.scopes.each_way import each_way
 
     job = run.quote.job
@@ -116,7 +116,7 @@ def _nothing(
     """What was found, and what the rules have against every way; a house with nothing to repair is no failure."""
     from estimator.cli.views import check, each_way
     from estimator.diagnosis import diagnose
-    from estimator.pipeline import handed, place_of, with_job_settings
+    from estimator.pipeline.costing import costing, place_of, with_job_settings
     from estimator.scopes.candidates import repairs
     from estimator.scopes.choose import choose
     from estimator.scopes.each_way import each_way as ways
@@ -125,7 +125,7 @@ def _nothing(
     own = with_job_settings(job, read)
     diagnosis = diagnose(job, own)
     offers = repairs(job, diagnosis, own)
-    verdicts = choose(job, diagnosis, offers, handed(job, own, place_of(job, own)), own).verdicts
+    verdicts = choose(job, diagnosis, offers, costing(job, own, place_of(job, own)), own).verdicts
     rows = [
         *check.rows(job, diagnosis, columns, language, _in_a_word(diagnosis, language)),
         *each_way.rows(ways(job, diagnosis.needs, offers.repairs, verdicts, own), columns, language),

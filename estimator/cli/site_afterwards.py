@@ -17,7 +17,7 @@ def record(job_file: Path, tables: Path | None, letter: str) -> tuple[Job, SiteS
     from estimator.cli.tables_asked import readable_tables
     from estimator.cli.views.problems import tell
     from estimator.fieldnotes.afterwards import read_afterwards
-    from estimator.pipeline import with_job_settings
+    from estimator.pipeline.costing import with_job_settings
     from estimator.records.afterwards.sold import sold
     from estimator.records.again import laid_out
     from estimator.records.finished import day_done

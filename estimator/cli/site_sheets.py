@@ -65,7 +65,7 @@ def _of_the_house(name: str, job_file: Path, looked: Looked, results: Sequence[R
     from estimator.onsite.plan_sheet import plan_sheet
     from estimator.onsite.test_sheet import test_sheet
     from estimator.onsite.water_sheet import water_sheet
-    from estimator.pipeline import with_job_settings
+    from estimator.pipeline.costing import with_job_settings
 
     assert looked.job is not None and looked.tables is not None and looked.diagnosis is not None
     own = with_job_settings(looked.job, looked.tables)
@@ -86,7 +86,7 @@ def _of_an_option(
 ) -> tuple[Job, SiteSheet]:
     from estimator.onsite.grade_sheet import grade_sheet
     from estimator.onsite.marks_sheet import marks_sheet
-    from estimator.pipeline import with_job_settings
+    from estimator.pipeline.costing import with_job_settings
 
     run = priced(job_file, tables, changes)
     job, own = run.quote.job, with_job_settings(run.quote.job, run.tables)

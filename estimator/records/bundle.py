@@ -13,7 +13,7 @@ from estimator.papers.message import message
 from estimator.papers.office import office, workings
 from estimator.papers.reports import inspection_report, water_test_report
 from estimator.papers.stop_notice import lines_in_the_bore, stop_notice
-from estimator.pipeline import with_job_settings
+from estimator.pipeline.costing import with_job_settings
 from estimator.records.names import INTERNAL, TO_SEND, stem
 from estimator.records.problems import CANNOT_HOLD
 from estimator.records.record import Inputs

@@ -15,7 +15,7 @@ from estimator.model.opening import Opening
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Inches, Say
 from estimator.model.work import Repair, Takeoff
-from estimator.scopes.handed import Smooth
+from estimator.scopes.costing import Smooth
 from estimator.scopes.rules import of_price
 from estimator.tables.rows import Soil
 from estimator.tables.tables import Tables

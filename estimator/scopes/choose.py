@@ -12,9 +12,9 @@ from estimator.model.wanted import WantedOption
 from estimator.model.work import Repair, all_repairs
 from estimator.scopes.candidates import Offers
 from estimator.scopes.chosen import Chosen, chosen, resting
+from estimator.scopes.costing import Costing
 from estimator.scopes.counter import Counter
 from estimator.scopes.firm import is_firm, settled_by, visits
-from estimator.scopes.handed import Handed
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
 from estimator.scopes.menu import Dish, by_price, dishes, menu
@@ -46,14 +46,14 @@ class Choices(Frozen, kw_only=True):
 
 
 def choose(
-    job: Job, diagnosis: Diagnosis, offers: Offers, handed: Handed, tables: Tables, may: May = all_rules
+    job: Job, diagnosis: Diagnosis, offers: Offers, costing: Costing, tables: Tables, may: May = all_rules
 ) -> Choices:
     """Two to four options: the cheapest first, then the cheapest of other ways; the estimator's own before and after.
 
     Needs that must be put right are answered; where there is none, all needs are. What a scope does not answer it leaves,
     and says so. Errors: those of the functions handed in.
     """
-    counter = Counter(job, diagnosis.needs, offers.repairs, handed, tables, offers.instead)
+    counter = Counter(job, diagnosis.needs, offers.repairs, costing, tables, offers.instead)
     judge = Judge(job, tables, may)
     pinned, against = _wanted(by_hand(job.options, "pin"), diagnosis.needs, counter, judge)
     added, more_against = _wanted(by_hand(job.options, "add"), diagnosis.needs, counter, judge)

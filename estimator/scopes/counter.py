@@ -13,7 +13,7 @@ from estimator.model.say import Say
 from estimator.model.stretch import hull
 from estimator.model.work import Candidate, Repair, Scope, Takeoff, all_repairs
 from estimator.scopes.basis import on_its_basis
-from estimator.scopes.handed import Handed, InFigures, Rough
+from estimator.scopes.costing import Costing, InFigures, Rough
 from estimator.scopes.judge import counts
 from estimator.scopes.kinds import SPOT
 from estimator.scopes.least_price import Hours, LeastPrice, hours_less, hours_of
@@ -39,11 +39,11 @@ class Counter:
         job: Job,
         needs: tuple[Need, ...],
         repairs: Sequence[Repair],
-        handed: Handed,
+        costing: Costing,
         tables: Tables,
         instead: Sequence[Repair] = (),
     ) -> None:
-        self.job, self.needs, self.tables, self._handed = job, needs, tables, handed
+        self.job, self.needs, self.tables, self._costing = job, needs, tables, costing
         self._takeoffs: dict[str, Takeoff] = {}
         self._roughs: dict[str, Rough] = {}
         self._figures: dict[tuple[str, ...], InFigures] = {}
@@ -53,8 +53,8 @@ class Counter:
         self.shared_costs: dict[str, int] = {}
         alone = tuple(self._candidate(r) for r in self.repairs.values())
         measured = {name: self.takeoffs((r,)) for name, r in self.repairs.items()}
-        on_the_way, ways = share_ways(alone, saved_by_pairs(measured, self._cents, handed.together))
-        self.candidates, cleaned = share_cleaning(on_the_way, cleaning(measured, self._cents, handed.together))
+        on_the_way, ways = share_ways(alone, saved_by_pairs(measured, self._cents, costing.together))
+        self.candidates, cleaned = share_cleaning(on_the_way, cleaning(measured, self._cents, costing.together))
         self.shared_costs |= ways | cleaned
         self._ways = frozenset(ways)
         self._old_pipe_ft = old_pipe_left_ft((), needs, job)
@@ -67,8 +67,8 @@ class Counter:
 
     def _takeoff(self, repair: Repair) -> Takeoff:
         if repair.id not in self._takeoffs:
-            measured = self._handed.take_off(repair)
-            said = self._handed.conditions(repair, measured)
+            measured = self._costing.take_off(repair)
+            said = self._costing.conditions(repair, measured)
             facts = frozenset(fact for v in said if not v.overruled for fact in v.facts)
             self._takeoffs[repair.id] = replace(measured, finds=(*measured.finds, *said), facts=measured.facts | facts)
         return self._takeoffs[repair.id]
@@ -92,7 +92,7 @@ class Counter:
         """The rough cost of a repair by itself, worked out once. Errors: as pricing."""
         name = takeoff.repair.id
         if name not in self._roughs:
-            self._roughs[name] = self._handed.rough(takeoff)
+            self._roughs[name] = self._costing.rough(takeoff)
         return self._roughs[name]
 
     def _passes(self, short: Repair) -> bool:
@@ -135,13 +135,13 @@ class Counter:
         return SPOT if short and repair.stretch.length_ft <= self.tables.number("crawl_spot_max_ft") else ""
 
     def _cents(self, takeoff: Takeoff) -> int:
-        return self._handed.rough(takeoff).cents if takeoff.quantities else 0
+        return self._costing.rough(takeoff).cents if takeoff.quantities else 0
 
     def _least_price(self) -> LeastPrice | None:
         if not self.repairs:
             return None
         alone = {name: self.in_figures((r,)) for name, r in self.repairs.items()}
-        once = {name: self._handed.rough(found.takeoffs[-1]) for name, found in alone.items()}
+        once = {name: self._costing.rough(found.takeoffs[-1]) for name, found in alone.items()}
         least = {name: r.cents + sum(cents for _, cents in r.shared) for name, r in once.items()}
         return LeastPrice(alone, least, {n: self._cleaning_hours(n, f) for n, f in alone.items()}, self.tables)
 
@@ -150,8 +150,8 @@ class Counter:
         own = self.takeoffs((self.repairs[name],))
         if not any(t.value("clean_ft") for t in own):
             return {}
-        again = tuple(t for t in self._handed.together((*own, *own))[len(own) :] if t.quantities)
-        return hours_less(alone, self._handed.in_figures(again))
+        again = tuple(t for t in self._costing.together((*own, *own))[len(own) :] if t.quantities)
+        return hours_less(alone, self._costing.in_figures(again))
 
     @property
     def slack(self) -> int:
@@ -169,7 +169,7 @@ class Counter:
         if not self._least or low == answer.cost - self.slack:
             return low
         found = self.in_figures(self.repairs_of(answer))
-        once, paid = self._handed.rough(found.takeoffs[-1]), {key for c in answer.chosen for key in c.shared}
+        once, paid = self._costing.rough(found.takeoffs[-1]), {key for c in answer.chosen for key in c.shared}
         cents = once.cents + sum(charge for key, charge in once.shared if key not in paid)
         return max(low, self._least(answer, cents, hours_of(found, job=True)))
 
@@ -179,19 +179,19 @@ class Counter:
         """A scope in figures, reckoned once."""
         key = tuple(r.id for r in repairs)
         if key not in self._figures:
-            self._figures[key] = self._handed.in_figures(self._handed.together(self.takeoffs(repairs)))
+            self._figures[key] = self._costing.in_figures(self._costing.together(self.takeoffs(repairs)))
         return self._figures[key]
 
     def priced(self, repairs: Sequence[Repair]) -> tuple[tuple[Takeoff, ...], Price]:
         """All takeoffs of a scope, the job's last, and its real price built up with words."""
         takeoffs = self.in_figures(repairs).takeoffs
-        return takeoffs, self._handed.price(takeoffs)
+        return takeoffs, self._costing.price(takeoffs)
 
     def on_its_basis(
         self, repairs: Sequence[Repair], takeoffs: tuple[Takeoff, ...]
     ) -> tuple[Basis, tuple[Takeoff, ...]]:
         """What the price of a scope rests on, and its takeoffs with what the rules say of that."""
-        return on_its_basis(repairs, takeoffs, self.job, self.tables, self._handed.smooth)
+        return on_its_basis(repairs, takeoffs, self.job, self.tables, self._costing.smooth)
 
     def repairs_of(self, answer: Answer) -> tuple[Repair, ...]:
         return tuple(self.repairs[c.id] for c in answer.chosen)

@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from estimator.model.frozen import Frozen
 from estimator.model.paid_days import paid_steps
 from estimator.model.work import JOB
-from estimator.scopes.handed import InFigures
+from estimator.scopes.costing import InFigures
 from estimator.scopes.search import Answer
 from estimator.tables.price_shares import kept
 from estimator.tables.rows import MethodRow

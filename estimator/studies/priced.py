@@ -7,7 +7,7 @@ from estimator.model.job import Job
 from estimator.model.judgement import Diagnosis
 from estimator.model.offer import Option
 from estimator.model.work import Repair, all_repairs
-from estimator.pipeline import handed, place_of, smooth_as_measured
+from estimator.pipeline.costing import costing, place_of, smooth_as_measured
 from estimator.pricing.rough import smooth_price
 from estimator.quote import Chosen as InWords
 from estimator.quote.option import option
@@ -27,7 +27,7 @@ class Studied(Frozen):
 
 def study(repairs: Sequence[Repair], job: Job, diagnosis: Diagnosis, tables: Tables, letter: str = "A") -> Studied:
     """These repairs measured and priced on this job. Errors: those of takeoff and pricing."""
-    counter = Counter(job, diagnosis.needs, (), handed(job, tables, place_of(job, tables)), tables)
+    counter = Counter(job, diagnosis.needs, (), costing(job, tables, place_of(job, tables)), tables)
     picked = resting(chosen(tuple(repairs), counter), counter)
     words = InWords(
         scope=picked.scope,

@@ -11,7 +11,7 @@ from estimator.model.profile import Profile
 from estimator.model.say import Dollars, Feet, Say
 from estimator.model.stretch import Stretch
 from estimator.model.work import Repair, Scope, all_repairs
-from estimator.pipeline import smooth
+from estimator.pipeline.costing import smooth
 from estimator.scopes.basis import basis_of
 from estimator.studies.priced import with_floor
 from estimator.tables.rows import Soil

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from estimator.model.job import Job
 from estimator.model.offer import Option, Quote
 from estimator.model.work import Scope
-from estimator.pipeline import with_job_settings
+from estimator.pipeline.costing import with_job_settings
 from estimator.quote.recommend import compared
 from estimator.studies.sensitivity import Unknown, sensitivity
 from estimator.tables.tables import Tables

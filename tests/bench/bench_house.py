@@ -17,7 +17,7 @@ from estimator.diagnosis import diagnose  # noqa: E402
 from estimator.fieldnotes.lines import LogFiles  # noqa: E402
 from estimator.fieldnotes.reading import read_job_text  # noqa: E402
 from estimator.model.job import Job  # noqa: E402
-from estimator.pipeline import handed, place_of  # noqa: E402
+from estimator.pipeline.costing import costing, place_of  # noqa: E402
 from estimator.scopes.candidates import repairs  # noqa: E402
 from estimator.scopes.choose import choose  # noqa: E402
 from estimator.tables.read import demo_folder, read_tables  # noqa: E402
@@ -69,7 +69,7 @@ def row(lines: int, needs: int) -> str:
     start = time.process_time()
     offers = repairs(job, diagnosis, tables)
     middle = time.process_time()
-    found = choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables).options
+    found = choose(job, diagnosis, offers, costing(job, tables, place_of(job, tables)), tables).options
     end = time.process_time()
     times = f"{middle - start:8.2f} | {end - middle:7.2f}"
     bound = 100 * found[0].scope.bound / found[0].price.total

@@ -19,7 +19,8 @@ from estimator.papers.homeowner import homeowner
 from estimator.papers.letter import Letter
 from estimator.papers.office import office, workings
 from estimator.papers.office_sums import sums_of
-from estimator.pipeline import with_job_settings, with_ranges
+from estimator.pipeline import with_ranges
+from estimator.pipeline.costing import with_job_settings
 from estimator.quote.recommend import is_visit
 from estimator.sheets.write import write
 from tests.printed_pages import printed_pages

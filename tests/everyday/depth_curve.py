@@ -7,7 +7,7 @@ from estimator.fieldnotes import read_job
 from estimator.model.deeper_line import deeper
 from estimator.model.job import Job
 from estimator.model.work import Takeoff
-from estimator.pipeline import place_of
+from estimator.pipeline.costing import place_of
 from estimator.pricing.build import price_scope
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables

@@ -9,7 +9,7 @@ from estimator.model.offer import Option
 from estimator.onsite.elevations import elevations
 from estimator.onsite.one_more import BESIDE_FT, OneMore, one_more, one_more_block
 from estimator.onsite.positions import Errors
-from estimator.pipeline import place_of, with_job_settings
+from estimator.pipeline.costing import place_of, with_job_settings
 from estimator.pricing.margins import margins
 from estimator.takeoff import take_off
 

@@ -14,7 +14,7 @@ from estimator.model.offer import Option, Quote
 from estimator.papers.crew import crew
 from estimator.papers.house_section import house_section
 from estimator.papers.letter import Letter
-from estimator.pipeline import with_job_settings
+from estimator.pipeline.costing import with_job_settings
 from estimator.sheets.book import Book
 from tests.made_up.stretch import demo_tables
 from tests.papers.test_crew_cautions import JOBS, quote_of

@@ -17,7 +17,7 @@ from estimator.papers.crew import crew
 from estimator.papers.homeowner import homeowner
 from estimator.papers.office import office, workings
 from estimator.papers.office_ways import turned
-from estimator.pipeline import with_job_settings
+from estimator.pipeline.costing import with_job_settings
 from estimator.sheets.write import write
 from estimator.studies.ways import ways_of
 from tests.made_up.quote import example_quote

@@ -11,7 +11,7 @@ from estimator.fieldnotes import read_job
 from estimator.model.deeper_line import deeper
 from estimator.model.offer import Extra, Option
 from estimator.model.work import Takeoff
-from estimator.pipeline import place_of
+from estimator.pipeline.costing import place_of
 from estimator.pricing.margins import STEPS, held, reach, ways_of
 from estimator.pricing.rough import smooth_price
 from estimator.tables.read import demo_folder, read_tables

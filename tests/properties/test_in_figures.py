@@ -15,7 +15,7 @@ from estimator.diagnosis import diagnose
 from estimator.model.job import Job
 from estimator.model.wanted import Allowance
 from estimator.model.work import Repair
-from estimator.pipeline import in_figures
+from estimator.pipeline.costing import in_figures
 from estimator.pricing.build import price_scope
 from estimator.scopes.candidates import repairs
 from estimator.tables.rows import PlaceRow

@@ -4,7 +4,8 @@ import pytest
 
 from estimator.model.stretch import Stretch
 from estimator.model.work import all_repairs
-from estimator.pipeline import in_figures, place_of, run
+from estimator.pipeline import run
+from estimator.pipeline.costing import in_figures, place_of
 from estimator.scopes.candidates import repairs
 from estimator.takeoff import take_off
 

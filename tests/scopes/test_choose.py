@@ -14,7 +14,8 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.stretch import Stretch
 from estimator.model.wanted import Approval, Discount, Override, WantedOption, WantedRepair
 from estimator.model.work import all_repairs
-from estimator.pipeline import handed, place_of, run
+from estimator.pipeline import run
+from estimator.pipeline.costing import costing, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.counter import Counter
@@ -48,7 +49,7 @@ def chosen(needs_of, tables):
     def make(job):
         diagnosis = needs_of(job)
         offers = repairs(job, diagnosis, tables)
-        return choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables)
+        return choose(job, diagnosis, offers, costing(job, tables, place_of(job, tables)), tables)
 
     return make
 
@@ -62,7 +63,7 @@ def test_the_first_option_has_the_best_real_price_of_all_sets_there_are(notes, n
     job = notes(YARD, pipe="clay")
     diagnosis = needs_of(job)
     offers = repairs(job, diagnosis, tables)
-    counter = Counter(job, diagnosis.needs, offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, costing(job, tables, place_of(job, tables)), tables)
     needs = {n.id for n in diagnosis.needs}
     prices = []
     for size in range(1, 4):
@@ -70,7 +71,7 @@ def test_the_first_option_has_the_best_real_price_of_all_sets_there_are(notes, n
             apart = not any(a.stretch.overlaps(b.stretch) for a, b in combinations(some, 2))
             if apart and needs <= {answer for r in some for answer in r.answers}:
                 prices.append(counter.priced(some)[1].total)
-    best = choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables).options[0]
+    best = choose(job, diagnosis, offers, costing(job, tables, place_of(job, tables)), tables).options[0]
     assert len(prices) > 10
     assert best.price.total == min(prices)
     assert best.scope.bound == 0
@@ -83,7 +84,7 @@ def test_no_real_price_lies_below_what_was_said_of_the_set_beforehand(tables, na
     assert job is not None
     diagnosis = diagnose(job, tables)
     offers = repairs(job, diagnosis, tables)
-    counter = Counter(job, diagnosis.needs, offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, costing(job, tables, place_of(job, tables)), tables)
     sets = list(islice(in_order([n.id for n in diagnosis.needs], counter.candidates, counter.shared_costs), 60))
     assert sets
     for answer in sets:
@@ -109,7 +110,7 @@ def test_liners_cleaned_for_from_both_ends_of_a_line_are_never_summed_up_too_dea
     job = notes(ROOTS, pipe="clay")
     diagnosis = needs_of(job)
     offers = repairs(job, diagnosis, tables)
-    counter = Counter(job, diagnosis.needs, offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    counter = Counter(job, diagnosis.needs, offers.repairs, costing(job, tables, place_of(job, tables)), tables)
     sets = islice(in_order([n.id for n in diagnosis.needs], counter.candidates, counter.shared_costs), 100)
     cleaned = [a for a in sets if sum(1 for c in a.chosen if any("cleaning" in key for key in c.shared)) > 1]
     assert cleaned
@@ -249,7 +250,7 @@ def test_two_tunnels_that_share_their_way_are_counted_so_from_the_start(notes, n
     diagnosis = needs_of(job)
     offers = repairs(job, diagnosis, tables)
     work = replace(
-        handed(job, tables, place_of(job, tables)), together=lambda takeoffs: together(takeoffs, job, tables)
+        costing(job, tables, place_of(job, tables)), together=lambda takeoffs: together(takeoffs, job, tables)
     )
     counter = Counter(job, diagnosis.needs, offers.repairs, work, tables)
     tunnels = [c for c in counter.candidates if c.method == "tunnel"]
@@ -359,7 +360,7 @@ def test_the_option_named_in_a_reason_stands_as_it_is_said(tables, name: str) ->
     job = house(name)
     result = run(job, tables, job.day)
     needs = result.diagnosis.needs
-    counter = Counter(job, needs, result.offers.repairs, handed(job, tables, place_of(job, tables)), tables)
+    counter = Counter(job, needs, result.offers.repairs, costing(job, tables, place_of(job, tables)), tables)
     asked = [n.id for n in needs if n.must] or [n.id for n in needs]
     options = {o.letter: o for o in result.quote.options}
     told = [v for v in result.quote.blocked if v.rule in (COSTS_MORE, NO_ROOM)]
@@ -492,7 +493,7 @@ def test_nothing_bigger_comes_in_the_place_of_what_was_dropped(tables, needs_of,
     job = replace(job, options=tuple(WantedOption(do="drop", name=name) for name in drop))
     diagnosis = diagnose(job, tables)
     offers = repairs(job, diagnosis, tables)
-    assert methods(choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables)) == left
+    assert methods(choose(job, diagnosis, offers, costing(job, tables, place_of(job, tables)), tables)) == left
 
 
 def test_what_waits_for_an_approval_is_not_fixed_until_it_is_on_file(tables) -> None:

@@ -7,7 +7,7 @@ import pytest
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
 from estimator.model.judgement import Effect
-from estimator.pipeline import handed, place_of
+from estimator.pipeline.costing import costing, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import choose
 from estimator.scopes.each_way import NeedWays, each_way
@@ -23,7 +23,7 @@ def ways(house: str) -> tuple[NeedWays, ...]:
     assert job is not None
     diagnosis = diagnose(job, tables)
     offers = repairs(job, diagnosis, tables)
-    verdicts = choose(job, diagnosis, offers, handed(job, tables, place_of(job, tables)), tables).verdicts
+    verdicts = choose(job, diagnosis, offers, costing(job, tables, place_of(job, tables)), tables).verdicts
     return each_way(job, diagnosis.needs, offers.repairs, verdicts, tables)
 
 

@@ -11,7 +11,7 @@ from estimator.diagnosis import diagnose
 from estimator.fieldnotes.reading import read_job
 from estimator.model.stretch import Stretch, joined
 from estimator.model.work import all_repairs
-from estimator.pipeline import handed, place_of
+from estimator.pipeline.costing import costing, place_of
 from estimator.scopes.candidates import repairs
 from estimator.scopes.choose import Choices, choose
 from tests.scopes.conftest import repairs_only
@@ -29,7 +29,7 @@ def chosen(tables):
         diagnosis = diagnose(reading.job, tables)
         offers = repairs(reading.job, diagnosis, tables)
         place = place_of(reading.job, tables)
-        return choose(reading.job, diagnosis, offers, handed(reading.job, tables, place), tables)
+        return choose(reading.job, diagnosis, offers, costing(reading.job, tables, place), tables)
 
     return make
 

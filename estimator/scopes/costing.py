@@ -54,7 +54,7 @@ Smooth = Callable[[Sequence[Repair], Job, Tables], float]
 """Repairs measured and priced as one scope on another job or with other tables, nothing rounded, dollars."""
 
 
-class Handed(Frozen, kw_only=True):
+class Costing(Frozen, kw_only=True):
     """`take_off` measures one repair, without those that come first.
 
     `rough` costs one takeoff for the search, never more than it adds to a real price (but for the quarter hours that are

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from functools import lru_cache
 
-from estimator.fieldnotes import corrections, wholelines
+from estimator.fieldnotes import corrections, remarks, wholelines
 from estimator.fieldnotes.atoms import Atom, atoms, split
 from estimator.fieldnotes.denials import denied
 from estimator.fieldnotes.figures import labelled
@@ -164,7 +164,7 @@ class Reader:
             wholelines.begins,
             wholelines.heading,
             wholelines.turned,
-            wholelines.remark,
+            remarks.remark,
             wholelines.ditto,
         ):
             found = way(self)

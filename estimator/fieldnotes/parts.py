@@ -61,6 +61,8 @@ def _read(r: "Reader", cuts: Cuts) -> Meaning | None:
     """What the parts say, where each names a thing and a reading and leaves no question."""
     pieces = (r.atoms[a:b] for a, b in itertools.pairwise((0, *cuts, len(r.atoms))))
     groups = _carried([g[1:] if g and _joins(g[0]) else g for g in pieces if g])
+    if any(_hangs(g) for g in groups[1:]):
+        return None
     if len(groups) < 2 or not all(_named(g) and _readings(g) for g in groups):
         return None
     each = []
@@ -73,6 +75,12 @@ def _read(r: "Reader", cuts: Cuts) -> Meaning | None:
     if any(" depth " in row for row in rows) and any(LOOSE_LOCATE.search(row) for row in rows):
         return None  # of which reading is the depth?
     return Meaning(rows=rows, left="; ".join(m.left for m in each if m.left), score=max(m.score for m in each) + 1)
+
+
+def _hangs(group: Sequence[Atom]) -> bool:
+    """`down and @ 36.3 hole` after `90 bend,`: what stands before the joint may be of the part before."""
+    first = list(itertools.takewhile(lambda a: a.text not in JOINTS, group))
+    return 0 < len(first) < len(group) and all({"side", "grade", "live"} & a.means.keys() for a in first)
 
 
 def _named(group: Sequence[Atom]) -> bool:

@@ -159,6 +159,8 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
         return n == 0 or last or r.number(n + 1) is not None  # it denies nothing
     if {"water", "agua"} & set(a.text.split()) and r.has("fraction") and not WATER_TOLD.search(told):
         return True  # `water half full to 46 where it hits mud`
+    if n and "or" in r.atoms[n - 1].means and "plain" not in a.means and not _told(a, told):
+        return True  # `clay or concrete`
     if places > 1 and any(c in a.means and a.means[c] not in told for c in OVER):
         return True
     stretch = not (r.has("finding") or r.single_place())

@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 GO_ON = ("scale", "channel", "grease", "mud", "sag", "roots", "oval")
 ON = ("on", "onward", "onwards", "on out", "and on", "en adelante", "from here on", "from there on", "on down")
 """`40 on scale light`: what goes on from there."""
+FEW = ("few", "a few")
+COUNTED = ("crack", "hole", "gap", "offset")
+"""Few of these are several places, not a light one."""
 STANDS_FULL = Say.of("full of water: a belly, a block farther on, or a full main?")
 
 
@@ -220,7 +223,10 @@ class Assign:
                 if small_or_big and target.word in ("hole", "crack", "gap", "blocked"):
                     r.used.add(n)
                     continue
-                target.grade = r.atoms[n].means["grade"]
+                if r.text(n) in FEW and target.word in COUNTED:
+                    target.signs.append("several")
+                else:
+                    target.grade = r.atoms[n].means["grade"]
                 r.used.add(n)
             elif target is not None and (target.percent or target.grade == r.atoms[n].means["grade"]):
                 r.used.add(n)

@@ -19,6 +19,9 @@ class Changes(Doubts):
             return [f"0-{shown(at)} pipe {after}", f"{shown(at)} pipe {before}"]
         if before == after:
             return []
+        if any("or" in r.atoms[n].means for n in range(first, last)):
+            r.ask.append((Say.of("which is meant?"), (f"pipe {before}", f"pipe {after}")))
+            return []
         if to is not None:
             return [f"{shown(at)}-{shown(to)} pipe {before}", f"{shown(to)} pipe {after}"] if r.has("change") else []
         reading = next((n for n, t in r.numbers() if t.kind in ("num", "ft") and t.value == at), None)

@@ -7,7 +7,7 @@ from estimator.fieldnotes.assign import STANDS_FULL, Assign
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, MOST_READING_FT, SIZES_IN, Way
 from estimator.fieldnotes.corrected_before import INCHES_PER_FT
 from estimator.fieldnotes.drafts import Draft, row, shown
-from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.figure_words import most_bare_depth
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import how_much, more_than_whole
 from estimator.model.say import Say
@@ -41,7 +41,7 @@ class Doubts(Assign):
         if not rows:
             return self._no_footage() if self.drafts and way.at is None else None
         asked = (
-            self._too_far, self._what_number, self._halves, self._or_another, self._impossible_any,
+            self._too_far, self._what_number, self._two_turns, self._halves, self._or_another, self._impossible_any,
             lambda: self._lacks(to_end), self._never_began,
         )  # fmt: skip
         found = next((doubt for ask in asked if (doubt := ask()) is not None), None)
@@ -91,6 +91,17 @@ class Doubts(Assign):
             offers = list(self._rows_of([*inches, replace(d, percent=(value, value))]))
             offers += [row(self.at, value, [d])] if value > self.at and self.way.to is None else []
         return Say.of("{value} of what?", value=shown(value)), tuple(offers)
+
+    def _two_turns(self) -> Doubt | None:
+        """`turn 38 45`: 45 degrees, or a second turn at 45 ft."""
+        numbers = [(n, t) for n, t in self.r.numbers()]
+        if [d.word for d in self.drafts] != ["bend"] or len(numbers) != 2 or self.r.has("side"):
+            return None
+        (first, at), (_, then) = numbers
+        bare = at.kind == then.kind == "num" and not then.point
+        if not bare or self.drafts[0].at > first or then.value <= at.value or self.r.turned:
+            return None
+        return Say.of("{value} degrees, or another one at {value} ft?", value=shown(then.value)), self.best
 
     def _halves(self) -> Doubt | None:
         """`33 1/4 to 1/2`: 33 1/4 ft, or 33 ft and from a quarter to a half; `offset 1/2`: of an inch, or of the pipe."""
@@ -221,7 +232,7 @@ class Doubts(Assign):
         if depth < LEAST_DEPTH_FT and d.word != "invert":
             offset = Draft("offset", d.at, d.clause, inch=depth * INCHES_PER_FT, direction="down")
             return Say.of("a depth of {inches} in?", inches=shown(depth * INCHES_PER_FT)), self._rows_of([offset, d])
-        if self.bare_depth and depth > MOST_BARE_DEPTH:
+        if self.bare_depth and depth > most_bare_depth(self.r.context.zone):
             likely = [inches] if depth > DEEP_FT else [inches, d]
             return Say.of("{value} inches or feet deep?", value=shown(depth)), self._rows_of(likely)
         if depth <= DEEP_FT:

@@ -8,7 +8,14 @@ from estimator.fieldnotes.numbers_of_a_line import Numbers, _ft
 
 TURNS = (22.5, 45.0, 90.0)
 MOST_BARE_DEPTH = 12.0
-"""A bare depth above this may be inches as well as feet."""
+MOST_BARE_DEPTH_INSIDE = 6.0
+"""A bare depth above this may be inches as well as feet; under a floor few drains lie deeper than 6 ft (common practice)."""
+
+
+def most_bare_depth(zone: str) -> float:
+    """Return up to which depth a bare number is taken for feet where the line lies in this zone, ft."""
+    return MOST_BARE_DEPTH_INSIDE if zone == "slab" else MOST_BARE_DEPTH
+
 
 TOOLS = frozenset((
     "reel", "cable", "hose", "blade", "cutter", "head", "nozzle", "bit", "knife", "cutters", "blades", "chain", "jet head",

@@ -49,6 +49,10 @@ _WORDS_FOR = (
     (re.compile(r"\b(?:the )?first (\d[\d.]*) ?(?:ft\b|feet\b|foot\b|')"), r"0-\1"),
     (re.compile(r"\b(?:los )?primeros (\d[\d.]*) ?(?:pies\b)?"), r"0-\1"),
     (re.compile(r"(?<=[^\W\d]) ?[-=]*[>→] ?(?=[^\W\d])"), " to "),  # an arrow between words
+    (
+        re.compile(r"^(ends?|ended|stops?|stopped) (?:at )?(\d[\d.]*) ?(?:ft\b|feet\b|')? ?(?=at (?:the )?[a-z])"),
+        r"\2 \1 ",
+    ),
     (re.compile(r"\ba (foot|ft)\b"), "1 ft"),
     (re.compile(r"\b(?:h2o|wtr|watr)\b"), "water"),
     (re.compile(r"\bflr (?=drn|drain)"), "floor "),

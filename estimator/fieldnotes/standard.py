@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from estimator.fieldnotes.atoms import nearest
 from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, SIZES_IN
 from estimator.fieldnotes.drafts import FILLS
-from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
+from estimator.fieldnotes.figure_words import most_bare_depth
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.limits import MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import swallowed
@@ -189,7 +189,7 @@ def _cannot_be(thing: Thing, text: str, context: "Context") -> bool:
         return True
     if "depth" in values and word.word in ("depth", "loc", "pothole", "invert"):
         depth = values["depth"][0]
-        if depth > MOST_BARE_DEPTH and re.search(rf"\b{depth:g}\s*(?![\d.]|'|ft|feet|\")", text):
+        if depth > most_bare_depth(context.zone) and re.search(rf"\b{depth:g}\s*(?![\d.]|'|ft|feet|\")", text):
             return True
         if depth > MAIN_DEPTH_FT:
             return True

@@ -4,6 +4,8 @@ The judge and lines.toml were written from trade practice, not from the program'
 was written without a look at the lexicon, and scored once before anything was mended: 77, 77 and 82 % of its three parts were good
 then. fourth.toml to tenth.toml came from other hands, blind: 74, 85, 87, 81, 71, 68 and 82 % were good when they were first read,
 84 % of tenth.toml once ninth.toml alone had been mended; eleventh.toml, in two hands more, was labelled before it was read: 78 %.
+After that came twelfth.toml and thirteenth.toml, blind too and as near to lines.toml in form and difficulty as their writers could make
+them: 91 % of both were good when they were first read (92 and 93 % of the clear lines, 10 and 5 lines wrong in silence).
 """
 
 import importlib.util

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 from estimator.fieldnotes import customer_answers as customer
+from estimator.fieldnotes import fixture_answers
 from estimator.fieldnotes import house_answers as house
 from estimator.fieldnotes import line_answers as line
 from estimator.fieldnotes import question_defaults as known_by
@@ -15,17 +16,15 @@ from estimator.fieldnotes import watertest_answers as watertest
 from estimator.fieldnotes.answers import (
     Known,
     Reader,
-    day,
-    day_or_none,
     length,
     one_of,
     text,
     whole_number,
     words_for,
     words_like,
-    year_built,
     yes_no,
 )
+from estimator.fieldnotes.day_answers import day, day_or_none, year_built
 from estimator.model.frozen import Frozen
 from estimator.model.say import Say
 
@@ -120,7 +119,7 @@ HOUSE = Section(table="house", title=Say.of("The house"), questions=(
        "Its water comes while you work, and both owners have a say. Enter leaves it open.", yes_no),
     _q("lived_in", "Does somebody live there now", "yes", "Days without drains are then days without a home.", yes_no,
        default=known_by.fixed("yes")),
-    _q("fixtures", "What drains there", "2 baths, kitchen, washer", "New pipe is sized by it.", house.house_fixtures,
+    _q("fixtures", "What drains there", "2 baths, kitchen, washer", "New pipe is sized by it.", fixture_answers.house_fixtures,
        also=("bathrooms",)),
     _q("water_lines", "Water lines: copper under slab, overhead or unknown", "overhead",
        "What lies under a slab is cut with it.", words_like(_WHAT_RUNS), default=known_by.fixed("unknown"), asked=known_by.on_slab),
@@ -194,7 +193,7 @@ WAY = Section(table="reroute", title=Say.of("Reroutes"), many=True, one="way rou
     _q("replaces", "Which pipe it takes over", "kitchen, or main 6 to 15", "The line, or a stretch of it in stations.",
        line.replaced_pipe, needed=True),
     _q("ties_into", "Where it ties in", "yard at 6.2", "A reel reading of that line's first pass.", line.tied_into),
-    _q("serves", "What it carries", "1 bath", "Its size goes by it.", house.fixtures),
+    _q("serves", "What it carries", "1 bath", "Its size goes by it.", fixture_answers.fixtures),
 ))  # fmt: skip
 
 FOUNDATION = Section(table="foundation", title=Say.of("Lifting"), questions=(

@@ -8,7 +8,8 @@ from estimator.cli.interview.steps import Step, answer_of, item_of, items, steps
 from estimator.cli.reader import told
 from estimator.cli.views.screen import Row
 from estimator.cli.views.table import table
-from estimator.fieldnotes.house_answers import LANGUAGES, fixtures_said
+from estimator.fieldnotes.fixture_answers import fixtures_said
+from estimator.fieldnotes.house_answers import LANGUAGES
 from estimator.fieldnotes.questions import Data
 from estimator.model.say import Say, Typed
 

@@ -17,7 +17,7 @@ WORDS = st.sampled_from(
 @settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     st.lists(st.one_of(WORDS, st.text(max_size=30)), max_size=25),
-    st.sampled_from(["", "line.0.name", "water_test.0.section", "reroute.0.name", "fixture_answers.fixtures"]),
+    st.sampled_from(["", "line.0.name", "water_test.0.section", "reroute.0.name", "house.fixtures"]),
 )
 def test_any_answers_leave_a_file_that_reads(tmp_path_factory, interview, answers, at):
     path = tmp_path_factory.mktemp("any") / "job.toml"

@@ -51,8 +51,9 @@ def _services(case: Case) -> None:
 
 def _letter(case: Case, takeoffs: Sequence[Takeoff]) -> None:
     """One letter a scope: where a repair did not count it already, and none is on file."""
-    if "engineer" in case.paper.facts and not any(t.value("engineer_letters") for t in takeoffs):
-        case.letter("a rule asks for a registered engineer")
+    rules = {v.rule for t in takeoffs for v in t.repair.verdicts if "engineer" in v.facts}
+    if rules and not any(t.value("engineer_letters") for t in takeoffs):
+        case.letter("a rule asks for a registered engineer", rules)
 
 
 def _toilet(case: Case, days: float) -> None:

@@ -1,5 +1,7 @@
 """One repair with everything a takeoff looks up beside it, and the sheet its quantities are written on."""
 
+from collections.abc import Collection
+
 from estimator.takeoff.working import COMMON_PRACTICE, Given, Working
 from estimator.works import case as planned
 from estimator.works.case import surface_word as surface_word
@@ -14,10 +16,13 @@ class Case(planned.Case, dict=True):
     def sheet(cls) -> Working:
         return Working()
 
-    def letter(self, why: str, *given: Given, source: str = COMMON_PRACTICE) -> None:
-        """One letter of a registered engineer, whatever asks for it; none where the job file has his approval."""
-        on_file = any("engineer" in a.what.lower() for a in self.job.approvals)
+    def letter(self, why: str, rules: Collection[str], *given: Given, source: str = COMMON_PRACTICE) -> None:
+        """One letter of a registered engineer, whatever asks for it; none where approvals in the job file cover all these rules."""
+        covered = {rule for paper in self.job.approvals for rule in paper.covers}
+        on_file = covered.issuperset(rules)
         self.paper.facts.add("engineer")
+        if self.paper.value("engineer_letters"):
+            return  # asked for already
         self.paper.put(
             "engineer_letters",
             0 if on_file else 1,

@@ -108,7 +108,9 @@ def _under_beams(case: Case, beams: tuple[Crossing, ...], floor: StripFloor, wid
     crossed = [(b, wide) for b in beams if (wide := _width_in(b, floor.near_ft, floor.far_ft)) > 0]
     case.paper.put("beam_crossings", len(crossed), "beams the strip stops at; the crew digs under them by hand")
     if crossed:
-        case.letter("digging under a beam", ("beams", len(crossed)), source="29 CFR 1926.651(i)(2)")
+        case.letter(
+            "digging under a beam", ("strip-stops-at-a-beam",), ("beams", len(crossed)), source="29 CFR 1926.651(i)(2)"
+        )
         case.paper.warn("no beam is sawn or notched; the crew stops on each side and digs under it by hand")
     least, slab = case.number("under_beam_height_ft"), case.slab_ft
     return sum(wide * width * max(least, floor.depth_ft(b.middle_ft) + slab - b.bottom_ft) for b, wide in crossed)

@@ -159,9 +159,11 @@ def _people(case: Case, way: Approach, shape: TunnelShape, beams: TunnelBeams) -
     paper = case.paper
     if beams.unknown:
         paper.facts.add("edge_beam_unknown")
-    if beams.over or "slab_may_have_tendons" in paper.facts:
+    asking = {"tunnel-under-a-beam": bool(beams.over), "tendons-in-the-slab": "slab_may_have_tendons" in paper.facts}
+    if any(asking.values()):
         case.letter(
             "a tunnel under beams or under a slab that may have tendons",
+            [rule for rule, asks in asking.items() if asks],
             ("beams crossed", len(beams.over)),
             source="29 CFR 1926.651(i)(2): a registered engineer's approval below a footing",
         )

@@ -226,6 +226,19 @@ DRAIN = tuple(
     for slope, units in zip((1 / 16, 1 / 8, 1 / 4, 1 / 2), row, strict=True)
 )
 
+LEVEL = tuple(
+    Check(
+        id=f"UPC {size:g}",
+        what=f"most units, {size:g} in, level",
+        published=units,
+        unit="units",
+        source=UPC_703,
+        basis="memory" if size == 8 else "read",
+        ours=lambda size=size: f.drain_limit(size, 0.25, "UPC"),
+    )
+    for size, units in ((1.5, 1), (2, 8), (2.5, 14), (3, 35), (4, 216), (5, 428), (6, 720), (8, 2640))
+)
+
 SIZES = (
     Check(
         id="710 30 at 2 %",
@@ -301,4 +314,4 @@ SIZES = (
     ),
 )
 
-PLUMBING = SLOPES + UNITS + DRAIN + SIZES + HANGERS
+PLUMBING = SLOPES + UNITS + DRAIN + LEVEL + SIZES + HANGERS

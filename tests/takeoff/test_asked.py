@@ -82,7 +82,7 @@ def test_an_engineer_asked_for_by_a_rule_writes_one_letter_unless_it_is_on_file(
     assert tunnel.value("engineer_letters") == 1
     assert take_off_job(job, [told("engineer")], tables).value("engineer_letters") == 1
     assert take_off_job(job, [told("engineer"), tunnel], tables).value("engineer_letters") == 0
-    filed = Approval(what="engineer's letter", by="a registered engineer", on=date(2026, 11, 1), covers=("void",))
+    filed = Approval(what="engineer's letter", by="a registered engineer", on=date(2026, 11, 1), covers=("a-rule",))
     on_file = replace(job, approvals=(filed,))
     assert take_off_job(on_file, [told("engineer")], tables).value("engineer_letters") == 0
 

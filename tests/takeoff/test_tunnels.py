@@ -1,9 +1,11 @@
 """Tunnels beyond the worked example: the way in, soil, water, pits in lawn, who is warned of what."""
 
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
+from estimator.fieldnotes import read_job
 from estimator.model.job import EdgeBeam, Job, Site
 from estimator.model.line import Join, Line
 from estimator.model.wanted import Approval
@@ -102,7 +104,9 @@ def test_ground_water_over_the_floor_takes_a_pump(tables: Tables) -> None:
 
 def test_an_engineers_letter_on_file_is_not_bought_again(tables: Tables) -> None:
     job = pecan_house()
-    on_file = replace(job, approvals=(Approval(what="engineer letter", by="P. Stone", on=job.day),))
+    on_file = replace(
+        job, approvals=(Approval(what="letter", by="P. Stone", on=job.day, covers=("tunnel-under-a-beam",)),)
+    )
     found = take_off(repair("tunnel", -2, 27), on_file, tables)
     assert found.value("engineer_letters") == 0
     assert "engineer" in found.facts
@@ -242,3 +246,18 @@ def test_a_tunnel_says_what_it_counts_on(tables: Tables) -> None:
     found = take_off(repair("tunnel", -2, 27), pecan_house(), tables)
     assert any("supports under it are not included" in str(a) for a in found.assumptions)
     assert any("off gas and electric lines" in str(c) for c in found.cautions)
+
+
+def test_a_letter_for_one_thing_is_none_for_another(tables: Tables) -> None:
+    """Each excavation's protection past 20 ft is designed by a registered engineer: 29 CFR 1926.652(b), (c)."""
+    house = Path(__file__).parents[1] / "cases" / "houses" / "twenty-feet-and-a-half"
+    read = read_job(house / "job.toml").job
+    assert read is not None
+
+    def letters(*covers: str) -> float:
+        paper = Approval(what="engineer's letter", by="P. Stone", on=read.day, covers=covers)
+        found = take_off(replace(repair("trench", 56, 64), line="yard"), replace(read, approvals=(paper,)), tables)
+        return found.value("engineer_letters")
+
+    assert letters() == letters("tunnel-under-a-beam") == 1
+    assert letters("engineer-past-twenty-feet") == 0

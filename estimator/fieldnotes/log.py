@@ -149,11 +149,11 @@ class LogReader(LogTaking):
 
     def _rows(self, meaning: Meaning, raw: str, note: str, place: Place) -> None:
         first = meaning.rows[0]
-        if first.startswith("pass "):
-            self._heading(tidied(first), note, place)
-            return
-        if first == "back":
-            self.back = True
+        if first == "back" or first.startswith("pass "):
+            if first == "back":
+                self.back = True
+            else:
+                self._heading(tidied(first), note, place)
             if meaning.rows[1:]:
                 self._rows(replace(meaning, rows=meaning.rows[1:]), raw, note, place)
             return

@@ -28,7 +28,9 @@ def begins(r: "Reader") -> Meaning | None:
     if run is None or not run.rows:
         return None
     zero = [Atom(t.text, n, n, token=t) for n, t in enumerate(tokens("0"))]
-    found = [r.other([*zero, *part]).alone() for part in more]
+    ground = [[a for a in part if {"zone", "surface"} & a.means.keys()] for part in more]
+    over = [only for only, part in zip(ground, more, strict=True) if only and len(only) < len(part)]
+    found = [r.other([*zero, *part]).alone() for part in (*over, *more)]
     if any(m.asked or not m.rows for m in found):
         return replace(
             run,

@@ -1,6 +1,7 @@
 """A camera run as people begin it, and lengths that stand alone: common practice in how they are typed."""
 
 import pytest
+from fieldnote_texts import reading
 
 from estimator.fieldnotes.meaning import Context
 from estimator.fieldnotes.understand import understand
@@ -15,7 +16,7 @@ IN_THE_HOUSE = Context(zone="slab", last_ft=15.0, furthest_ft=15.0)
         ("front cleanout to house, 4in ci", ("pass front cleanout to house, against flow", "0 size 4in, pipe cast iron")),
         (
             "frnt c/o -> house, riser 2ft, start yard lawn 30in deep",
-            ("pass front cleanout to house, against flow, riser 2 ft", "0 depth 2 ft 6 in from lawn"),
+            ("pass front cleanout to house, against flow, riser 2 ft", "0 yard lawn", "0 depth 2 ft 6 in from lawn"),
         ),
     ],
 )  # fmt: skip
@@ -23,6 +24,15 @@ def test_a_run_begins_with_or_without_the_word_and_with_what_stands_at_its_start
     meant = understand(typed, Context())
     assert not meant.asked
     assert [sorted(row.split(", ")) for row in meant.rows] == [sorted(row.split(", ")) for row in rows]
+
+
+def test_what_stands_at_its_start_stands_in_the_line():
+    log = "front cleanout to house, riser 24in, lawn 30in deep, 4in clay\n12 roots 20%\n22 slab\n40 end\n"
+    found = reading(log)
+    assert not [p for p in found.problems if p.code == "log/no-zone"]
+    line = found.job.lines[0]
+    assert {("yard", "lawn"), ("pipe", "clay")} <= {(m.word, m.choice) for m in line.marks}
+    assert [m.depth_ft for m in line.marks if m.depth_ft] == [2.5]
 
 
 def test_what_nobody_understands_at_the_start_of_a_run_is_asked():

@@ -11,7 +11,7 @@ from estimator.papers.option_sheet import option_name
 from estimator.papers.option_terms import deal_in_common
 from estimator.papers.page import Page, ended
 from estimator.sheets.book import Cell, Sheet
-from estimator.wording.numbers import long_date, money
+from estimator.wording.numbers import listed, long_date, money
 
 WIDTHS = (9.0, 69.0, 16.0)
 
@@ -34,11 +34,7 @@ def agreement_sheet(letter: Letter) -> Sheet:
         ),
         "quiet",
     )
-    not_yet = [
-        speak("{tab} cannot be signed yet. Its page says why.", tab=option_name(letter, o))
-        for o in quote.options
-        if not o.fixed
-    ]
+    not_yet = _not_yet(letter, [option for option in quote.options if not option.fixed])
     mark = [speak("Mark one option with an x.")] if len(firm) > 1 else []
     if mark or not_yet:
         page.line(" ".join([*mark, *not_yet]), "bold")
@@ -73,6 +69,16 @@ def _option(letter: Letter, page: Page, option: Option, *, one_of_several: bool,
         *([speak("Payments: {payments}", payments=paid)] if paid else []),
     ]
     page.line(" ".join(map(ended, texts)), "small")
+
+
+def _not_yet(letter: Letter, options: list[Option]) -> list[str]:
+    """That these have no firm price: said once."""
+    if len(options) < 2:
+        return [
+            letter.speak("{tab} cannot be signed yet. Its page says why.", tab=option_name(letter, o)) for o in options
+        ]
+    letters = listed([option.letter for option in options], letter.language)
+    return [letter.speak("Options {letters} cannot be signed yet. Their pages say why.", letters=letters)]
 
 
 def tax(letter: Letter, option: Option) -> str:

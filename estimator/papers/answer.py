@@ -107,7 +107,7 @@ def _in_short(letter: Letter, option: Option) -> list[str]:
 DOES: dict[Treated, Callable[[str], Say]] = {
     "repaired": lambda letters: Say.of("Repairs {letters}.", letters=letters),
     "cleaned": lambda letters: Say.of("Cleans {letters}.", letters=letters),
-    "looked into": lambda letters: Say.of("Looks for the cause of {letters}.", letters=letters),
+    "looked into": lambda letters: Say.of("Checks {letters}.", letters=letters),
     "left": lambda letters: Say.of("Leaves {letters}.", letters=letters),
 }
 

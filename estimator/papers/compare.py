@@ -20,14 +20,14 @@ TREATED: dict[Treated, Say] = {
     "repaired": Say.of("repaired"),
     "cleaned": Say.of("cleaned"),
     "cleaned in passing": Say.of("cleaned, opening left"),
-    "looked into": Say.of("looked into"),
+    "looked into": Say.of("checked, not repaired"),
     "left": Say.of("left as is"),
 }
 EVERY: dict[Treated, Callable[[str], Say]] = {
     "repaired": lambda letters: Say.of("Every option repairs {letters}.", letters=letters),
     "cleaned": lambda letters: Say.of("Every option cleans {letters}.", letters=letters),
     "cleaned in passing": lambda letters: Say.of("Every option cleans {letters}; the opening stays.", letters=letters),
-    "looked into": lambda letters: Say.of("Every option looks for the cause of {letters}.", letters=letters),
+    "looked into": lambda letters: Say.of("Every option checks {letters}.", letters=letters),
     "left": lambda letters: Say.of("Every option leaves {letters}.", letters=letters),
 }
 MOST_IN_A_TABLE = 4

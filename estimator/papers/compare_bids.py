@@ -3,6 +3,7 @@
 from decimal import Decimal
 
 from estimator.model.offer import Option
+from estimator.model.visit import fact
 from estimator.model.work import all_repairs
 from estimator.papers import option_words
 from estimator.papers.competent_person import digs
@@ -80,7 +81,7 @@ def crew_safety(letter: Letter, option: Option) -> str:
     speak, named = letter.speak, letter.quote.job.site.competent_person.strip()
     engineer = sum(t.value("engineer_letters") for t in option.takeoffs)
     if not digs(option):
-        who = speak("No excavation.")
+        who = speak("No one enters the hole.") if _uncovers(option) else speak("No excavation.")
     elif named:
         who = speak("Competent person: {name}.", name=named)
     else:
@@ -103,9 +104,14 @@ def put_back(letter: Letter, option: Option) -> str:
     texts = list(dict.fromkeys(short(letter.text(line)) for line in back))
     if texts:
         return "; ".join([*texts[:MOST_NAMED], *([speak("see this option's tab")] if texts[MOST_NAMED:] else [])])
-    if digs(option) or option.floor_sf:
+    if digs(option) or option.floor_sf or _uncovers(option):
         return speak("see this option's tab")
     return speak("Nothing is opened.")
+
+
+def _uncovers(option: Option) -> bool:
+    """A visit that uncovers the pipe from above leaves a hole to fill, though nobody stands in it."""
+    return any(fact("pothole") in repair.facts for repair in all_repairs(option.scope.repairs))
 
 
 def more(letter: Letter, option: Option) -> str:

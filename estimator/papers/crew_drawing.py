@@ -23,7 +23,7 @@ from estimator.wording.crew_words import FLOWS, LIVE, MARKS, SIDES
 from estimator.wording.finding_words import in_words
 from estimator.wording.numbers import feet, inches
 from estimator.wording.plain import GRADES, PIPES, ROOMS, in_plain_words
-from estimator.wording.say import capital, plain_words
+from estimator.wording.say import capital, plain_words, spoken
 
 WIDTHS = (24.0, 54.0, 14.0, 32.0)
 BESIDE_FT = 1.0
@@ -33,6 +33,8 @@ SHORT_FT = 3.0
 UNTOLD = frozenset({"branch", "room", "soil"})
 """Marks that are told otherwise, or that nobody needs who digs."""
 AS_BUILT_PT = 28.0
+ROOM_BESIDE = frozenset({"beside", "clear", "edge"})
+"""Marks that say how much room there is."""
 
 
 def drawing_sheet(letter: Letter, option: Option, tables: Tables | None) -> Sheet:
@@ -181,7 +183,14 @@ def mark_words(letter: Letter, mark: Mark) -> str:
     name = letter.say(in_plain_words(ROOMS, mark.name)) if mark.name else ""
     sure = "" if mark.grade == "seen" else letter.say(GRADES[mark.grade])
     note = letter.typed(_without_first(mark.note, word) if letter.typed(mark.note) == mark.note else mark.note)
-    return " ".join(part for part in (word, mark.choice or "", size, name, ties, flag, photo, sure, note) if part)
+    return " ".join(part for part in (word, _choice(letter, mark), size, name, ties, flag, photo, sure, note) if part)
+
+
+def _choice(letter: Letter, mark: Mark) -> str:
+    """What the mark names besides itself: a surface, a pipe, what an end reached; room beside the pipe in feet."""
+    named = spoken(plain_words(mark.choice or "", letter.language), letter.language)
+    room = (feet(ft, letter.language) for _, ft in mark.lengths if mark.word in ROOM_BESIDE)
+    return " ".join([*([named] if named else []), *room])
 
 
 def _without_first(note: str, word: str) -> str:

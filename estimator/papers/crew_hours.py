@@ -13,7 +13,7 @@ from estimator.sheets.book import Cell, Sheet
 from estimator.wording.plain import UNITS, in_plain_words
 from estimator.wording.say import say, spoken
 
-WIDTHS = (20.0, 19.0, 11.0, 8.0, 8.0, 8.0, 8.0, 13.0, 13.0)
+WIDTHS = (20.0, 22.0, 13.0, 8.0, 8.0, 7.0, 7.0, 12.0, 11.0)
 ROW_PT = 13.0
 COLUMNS = ("work_item", "task", "crew", "unit", "planned", "actual", "hours", "cause")
 HEADS: dict[str, Say] = {

@@ -20,12 +20,12 @@ LIMITS: dict[str, Say] = {
     "deeper": Say.of("pipe deeper than measured: {limit} ft"),
     "rock": Say.of("rock or buried concrete: {limit} cu yd"),
     "thick-concrete": Say.of("slab thicker than 4 in: {limit} sq ft for each inch"),
-    "water-day": Say.of("pumping ground water: days {limit}"),
+    "water-day": Say.of("days of pumping groundwater: {limit}"),
     "side-drain": Say.of("unseen branch drains to reconnect: {limit}"),
     "reopen": Say.of("unseen branch drains to reopen: {limit}"),
-    "more-cleaning": Say.of("longer cleaning: hours {limit}"),
+    "more-cleaning": Say.of("hours of longer cleaning: {limit}"),
     "return-trip": Say.of("extra trips: {limit}"),
-    "utility-moved": Say.of("moving an unmarked line: hours {limit}"),
+    "utility-moved": Say.of("hours of moving an unmarked line: {limit}"),
     "second-pit": Say.of("second pits: {limit}"),
 }
 """Unit prices by their code in the tables. A firm's own is read out whole."""

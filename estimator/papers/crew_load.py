@@ -28,12 +28,13 @@ def load_sheet(letter: Letter, option: Option, tables: Tables | None, *, drawing
     page = crew_page(letter, speak("Load {letter}", letter=option.letter), WIDTHS, title)
     page.heading(speak("Documents before work: write number and date"))
     boxes_in_pairs(page, letter.all(boxes(letter.quote, option, DOCUMENTS)))
-    page.heading(speak("On the truck"))
-    heads = (Cell("", "head"), Cell(speak("Item"), "head"), Cell(speak("Count"), "head"))
-    page.add(*heads, *heads)
     later = {row.item for row in tables.work_items if step_of(row) == LATER} if tables else set()
     things = [c for c in option.all_costs if c.part in ("material", "equipment") and not c.ref.endswith(CHARGES)]
     loaded = [_thing(letter, option, c, tables) for c in things if not c.shares or _items_of(c) - later]
+    if loaded:
+        page.heading(speak("On the truck"))
+        heads = (Cell("", "head"), Cell(speak("Item"), "head"), Cell(speak("Count"), "head"))
+        page.add(*heads, *heads)
     half = (len(loaded) + 1) // 2
     for left, right in zip_longest(loaded[:half], loaded[half:], fillvalue=()):
         page.add(*left, *right)

@@ -10,6 +10,8 @@ from estimator.wording.numbers import number
 from estimator.wording.plain import ONE, UNITS, in_plain_words
 from estimator.wording.say import pick
 
+MANY = Decimal(10)
+"""From here on nobody loads a tenth of a foot, a gallon or a ton."""
 PAID_BY = (", per ", ", por ")
 """How the tables write by what a machine is paid, in English and in Spanish."""
 
@@ -32,8 +34,9 @@ def counted(letter: Letter, cost: CostLine, tables: Tables | None) -> tuple[str,
 
 
 def amount(letter: Letter, quantity: Decimal, unit: str) -> str:
-    """How much of a thing, with its unit; a count stands alone."""
-    whole = quantity.quantize(Decimal(1) if unit == "each" else Decimal("0.01"), ROUND_CEILING)
+    """How much of a thing, rounded up to what is loaded, with its unit; a count stands alone."""
+    step = Decimal(1) if unit == "each" or quantity >= MANY else Decimal("0.1")
+    whole = quantity.quantize(step, ROUND_CEILING)
     if unit == "each":
         return number(whole, letter.language)
     units = {**UNITS, **ONE} if whole == 1 else UNITS

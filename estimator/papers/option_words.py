@@ -155,10 +155,11 @@ def floors(letter: Letter, option: Option) -> str:
     if not cuts_floor(option):
         return speak("none")
     named = [letter.say(in_plain_words(ROOMS, room)) for room in option.floors_opened]
-    rooms = ", ".join(named) or speak("see this option's tab")
+    rooms = ", ".join(named)
     if not option.floor_sf:
         return rooms
-    return speak("{rooms}: about {area}", rooms=rooms, area=area(letter, option.floor_sf))
+    size = area(letter, option.floor_sf)
+    return speak("{rooms}: about {area}", rooms=rooms, area=size) if rooms else speak("about {area}", area=size)
 
 
 def area(letter: Letter, square_ft: float) -> str:

@@ -65,6 +65,9 @@ MARKS: dict[str, Say] = {
     "level": Say.of("level reading"),
     "loc": Say.of("located"),
     "pothole": Say.of("potholed"),
+    "beside": Say.of("along the house, away from it:"),
+    "clear": Say.of("room beside the pipe:"),
+    "edge": Say.of("slab edge, away from it:"),
     "tree": Say.of("tree"),
     "crossing": Say.of("CROSSING: expose by hand"),
     "footing": Say.of("FOOTING: do not dig below without support or an engineer's letter"),
@@ -105,3 +108,25 @@ QUANTITIES: dict[str, Say] = {
     "sod_sf": Say.of("sod"),
 }
 """Quantities a crew can see on site."""
+
+
+ITEMS: tuple[Say, ...] = (
+    Say.of("mobilization"), Say.of("private locate"), Say.of("tendon scan"), Say.of("asbestos test"),
+    Say.of("street closure"), Say.of("inspection visit"), Say.of("film after"), Say.of("permit"),
+    Say.of("film before"), Say.of("section test"), Say.of("locate place"), Say.of("level shot"),
+    Say.of("site measure"), Say.of("water test of all"), Say.of("smoke test"), Say.of("engineer letter"),
+    Say.of("potholes"), Say.of("trench box"), Say.of("pumping"), Say.of("haul away"), Say.of("floor opening"),
+    Say.of("inside dig"), Say.of("floor shoring"), Say.of("flatwork opening"), Say.of("drive opening"),
+    Say.of("street opening"), Say.of("asphalt opening"), Say.of("pavers opening"), Say.of("descaling"),
+    Say.of("new pipe in tunnel"), Say.of("new pipe in crawl space"), Say.of("bursting"), Say.of("new route"),
+    Say.of("penetrations"), Say.of("vents"), Say.of("side drains in tunnel"), Say.of("new junction"),
+    Say.of("cleanouts"), Say.of("sectional lining"), Say.of("side drains reopened"), Say.of("caps"),
+    Say.of("old pipe filled"), Say.of("bedding sand"), Say.of("refill"), Say.of("hand refill"),
+    Say.of("inside refill"), Say.of("tunnel refill"), Say.of("fill dirt"), Say.of("floor patch"),
+    Say.of("flatwork back"), Say.of("drive back"), Say.of("street back"), Say.of("asphalt back"),
+    Say.of("gravel back"), Say.of("pavers back"), Say.of("planting beds"), Say.of("service scan"),
+    Say.of("arborist visit"), Say.of("side drains proven"), Say.of("portable toilet"), Say.of("fixtures moved"),
+    Say.of("ground water sealed"), Say.of("flexible joint"), Say.of("sleeves"), Say.of("test after lift"),
+    Say.of("void fill"), Say.of("drain plan"), Say.of("film in a year"), Say.of("vacuum pothole"),
+)  # fmt: skip
+"""Work items by the names the tables come with, where no other list has them."""

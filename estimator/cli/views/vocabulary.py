@@ -5,6 +5,7 @@ from functools import lru_cache
 from itertools import chain
 
 from estimator.model.say import Say
+from estimator.wording.crew_words import ITEMS
 from estimator.wording.numbers import family
 from estimator.wording.plain import UNITS
 from estimator.wording.say import NOTES_LANGUAGE, say, spoken
@@ -36,7 +37,7 @@ PLACES: tuple[Say, ...] = (
     Say.of("slab"), Say.of("yard"), Say.of("drive"), Say.of("walk"), Say.of("street"), Say.of("crawl"),
     Say.of("basement"), Say.of("cleanout"), Say.of("access"), Say.of("beam"), Say.of("branch"), Say.of("bend"),
     Say.of("joint"), Say.of("loc"), Say.of("pothole"), Say.of("tree"), Say.of("crossing"), Say.of("footing"),
-    Say.of("slab edge"), Say.of("slab top"), Say.of("lawn"), Say.of("bed"), Say.of("bare ground"), Say.of("dirt"),
+    Say.of("slab edge"), Say.of("slab top"), Say.of("cable end"), Say.of("lawn"), Say.of("bed"), Say.of("bare ground"), Say.of("dirt"),
     Say.of("gravel"), Say.of("concrete"), Say.of("asphalt"), Say.of("pavers"), Say.of("brick"), Say.of("tile"),
     Say.of("wood"), Say.of("vinyl"), Say.of("carpet"), Say.of("laminate"), Say.of("stone"), Say.of("floor"),
     Say.of("gas"), Say.of("water"), Say.of("power"), Say.of("phone"), Say.of("with flow"), Say.of("against flow"),
@@ -121,7 +122,7 @@ def known() -> dict[str, Say]:
     """Every word of the lists above by itself."""
     from estimator.works.methods import RECORDS
 
-    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, EFFECTS, PRICING, STEPS, STATES, TASKS, PEOPLE, MONEY)
+    lists = (FINDINGS, SIGNS, PLACES, PIPES, LINES, EFFECTS, PRICING, STEPS, STATES, TASKS, ITEMS, PEOPLE, MONEY)
     return {
         word.text: word for word in (*chain.from_iterable(lists), *(m.label for m in RECORDS.values()), Say.of("job"))
     }

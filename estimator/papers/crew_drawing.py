@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from estimator.model.line import Finding, Line, Mark
+from estimator.model.line import ZONES, Finding, Line, Mark
 from estimator.model.offer import Option
 from estimator.model.profile import Profile
 from estimator.model.say import Inches, Say
@@ -190,6 +190,8 @@ def _choice(letter: Letter, mark: Mark) -> str:
     """What the mark names besides itself: a surface, a pipe, what an end reached; room beside the pipe in feet."""
     named = spoken(plain_words(mark.choice or "", letter.language), letter.language)
     room = (feet(ft, letter.language) for _, ft in mark.lengths if mark.word in ROOM_BESIDE)
+    if named and mark.word in ZONES:
+        return f"({named})"
     return " ".join([*([named] if named else []), *room])
 
 

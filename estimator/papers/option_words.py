@@ -9,7 +9,7 @@ from estimator.model.work import all_repairs
 from estimator.papers.letter import Letter
 from estimator.papers.line_items import short
 from estimator.quote import where
-from estimator.quote.recommend import only_prepares
+from estimator.quote.recommend import is_visit, only_prepares
 from estimator.sheets.book import Cell
 from estimator.wording.numbers import days, family, feet, halves, money, number
 from estimator.wording.plain import ROOMS, in_plain_words
@@ -168,16 +168,20 @@ def area(letter: Letter, square_ft: float) -> str:
     return letter.speak("{number} sq ft", number=number(square_ft, letter.language, 0))
 
 
+def _no_life(letter: Letter, option: Option) -> str:
+    return letter.speak("no repair") if is_visit(option) else letter.speak("not stated")
+
+
 def life(letter: Letter, option: Option) -> str:
     if not option.life_high:
-        return letter.speak("not stated")
+        return _no_life(letter, option)
     return letter.speak("{low}–{high} years", low=option.life_low, high=option.life_high)
 
 
 def cost_a_year(letter: Letter, option: Option) -> str:
     """What the price comes to a year over the life that is stated, to the dollar."""
     if option.cost_a_year is None:
-        return letter.speak("not stated")
+        return _no_life(letter, option)
     least, most = (money(to_step(amount, Decimal(1)), letter.language) for amount in option.cost_a_year)
     return least if least == most else f"{least}–{most}"
 

@@ -55,7 +55,7 @@ def _say_protection(case: Case, way: Way, depth_ft: float) -> None:
     if needs_engineer(depth_ft):
         case.letter(
             "deeper than 20 ft a registered engineer designs the protection",
-            ("engineer-past-twenty-feet",),
+            {"engineer-past-twenty-feet"},
             source="29 CFR 1926.652(b), (c)",
         )
     if way.name != "vertical":  # what stands by itself is said by protect-from-five-feet
@@ -117,7 +117,7 @@ def footing_line(case: Case, way: Way, under: Bottom, beside: Room) -> None:
             continue
         case.letter(
             "the dig comes below the 45 degree line from a footing",
-            ("footing-below-dig",),
+            {"footing-below-dig"},
             ("from the dig's edge to the footing", offset, "ft"),
             ("below the footing", below, "ft"),
             source=FOOTING_SOURCE,

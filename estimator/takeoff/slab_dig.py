@@ -109,7 +109,7 @@ def _under_beams(case: Case, beams: tuple[Crossing, ...], floor: StripFloor, wid
     case.paper.put("beam_crossings", len(crossed), "beams the strip stops at; the crew digs under them by hand")
     if crossed:
         case.letter(
-            "digging under a beam", ("strip-stops-at-a-beam",), ("beams", len(crossed)), source="29 CFR 1926.651(i)(2)"
+            "digging under a beam", {"strip-stops-at-a-beam"}, ("beams", len(crossed)), source="29 CFR 1926.651(i)(2)"
         )
         case.paper.warn("no beam is sawn or notched; the crew stops on each side and digs under it by hand")
     least, slab = case.number("under_beam_height_ft"), case.slab_ft

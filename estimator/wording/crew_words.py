@@ -73,12 +73,19 @@ MARKS: dict[str, Say] = {
     "footing": Say.of("FOOTING: do not dig below without support or an engineer's letter"),
     "property line": Say.of("property line"),
     "water table": Say.of("groundwater"),
-    "end": Say.of("end"),
+    "end": Say.of("ends at:"),
     "stop": Say.of("camera stopped"),
     "cleaned": Say.of("cleaned"),
     "branch": Say.of("branch"),
 }
 """What a place word means to the crew."""
+
+
+OVER_IT: tuple[Say, ...] = (
+    Say.of("cabinets"), Say.of("tub"), Say.of("shower"), Say.of("wall"), Say.of("stairs"), Say.of("fireplace"),
+    Say.of("deck"), Say.of("porch"), Say.of("pool"), Say.of("cable end"),
+)  # fmt: skip
+"""What stands over a pipe, and what stopped a camera, by the words of the notes."""
 
 
 QUANTITIES: dict[str, Say] = {

@@ -37,7 +37,7 @@ PLACES: tuple[Say, ...] = (
     Say.of("slab"), Say.of("yard"), Say.of("drive"), Say.of("walk"), Say.of("street"), Say.of("crawl"),
     Say.of("basement"), Say.of("cleanout"), Say.of("access"), Say.of("beam"), Say.of("branch"), Say.of("bend"),
     Say.of("joint"), Say.of("loc"), Say.of("pothole"), Say.of("tree"), Say.of("crossing"), Say.of("footing"),
-    Say.of("slab edge"), Say.of("slab top"), Say.of("cable end"), Say.of("lawn"), Say.of("bed"), Say.of("bare ground"), Say.of("dirt"),
+    Say.of("slab edge"), Say.of("slab top"), Say.of("lawn"), Say.of("bed"), Say.of("bare ground"), Say.of("dirt"),
     Say.of("gravel"), Say.of("concrete"), Say.of("asphalt"), Say.of("pavers"), Say.of("brick"), Say.of("tile"),
     Say.of("wood"), Say.of("vinyl"), Say.of("carpet"), Say.of("laminate"), Say.of("stone"), Say.of("floor"),
     Say.of("gas"), Say.of("water"), Say.of("power"), Say.of("phone"), Say.of("with flow"), Say.of("against flow"),

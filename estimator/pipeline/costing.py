@@ -51,8 +51,9 @@ def in_figures(own: Sequence[Takeoff], job: Job, tables: Tables, place: PlaceRow
     once = take_off_job(job, own, tables)
     found = total_of((*own, once), tables, place, job.allowances)
     days = found.days_open if any(map(on_rent, own)) else {}
+    week = tables.number("rent_week_days")
     for_so_long = [
-        open_for(one, *days[one.repair.id]) if one.repair.id in days and on_rent(one) else one for one in own
+        open_for(one, days[one.repair.id], week) if one.repair.id in days and on_rent(one) else one for one in own
     ]
     if follows_days_off(once):
         once = take_off_job(job, own, tables, found.days_without_drains)

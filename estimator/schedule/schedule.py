@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
-from typing import NamedTuple
 
 from estimator.model.half_days import Clock
 from estimator.model.money import exact
@@ -16,13 +15,6 @@ from estimator.schedule.placing import least_hours, placed, spans_of
 from estimator.schedule.plan import plan_of, without_later
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
-
-
-class DaysOpen(NamedTuple):
-    """Whole days from the first shovel, first and last counted: while people work in the opening, and until it is filled."""
-
-    in_it: int = 0
-    until_filled: int = 0
 
 
 def schedule_of(
@@ -65,26 +57,21 @@ def days_off(
 
 def days_open(
     takeoffs: Sequence[Takeoff], tasks: Sequence[TaskHours], set_ups: Mapping[str, float], tables: Tables
-) -> Mapping[str, DaysOpen]:
-    """Return the days for which the ground of each repair is open; none where nothing is dug."""
+) -> Mapping[str, int]:
+    """Return whole days from first shovel to the end of the fill, both counted, by repair; none where nothing is dug."""
     day = tables.number("crew_day_hours")
     plan = plan_of(takeoffs, tasks, tables)
     spans = spans_of(plan, set_ups, day)
     clock = Clock(day, tables.number("crew_tolerance_hours"), 0.0)
     dug: dict[str, float] = {}
-    work: dict[str, dict[str, float]] = {}
+    filled: dict[str, float] = {}
     for task in plan.tasks:
         start, end = spans[task.id]
         if task.step == "dig":
             dug[task.repair] = min(start, dug.get(task.repair, start))
-        ends = work.setdefault(task.repair, {})
-        ends[task.step] = max(end, ends.get(task.step, end))
-
-    def days(repair: str, *after: str) -> int:
-        end = max(end for step, end in work[repair].items() if step not in after)
-        return clock.day_at_end(end) - clock.day_at_start(dug[repair]) + 1
-
-    return {name: DaysOpen(in_it=days(name, "fill", "close"), until_filled=days(name, "close")) for name in dug}
+        if task.step != "close":
+            filled[task.repair] = max(end, filled.get(task.repair, end))
+    return {name: clock.day_at_end(filled[name]) - clock.day_at_start(start) + 1 for name, start in dug.items()}
 
 
 def _risks(takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Risk, ...]:

@@ -4,6 +4,7 @@ from estimator.knowledge.excavation import air_test, needs_guardrail, needs_syst
 from estimator.model.say import Feet
 from estimator.model.stretch import Stretch
 from estimator.takeoff.case import Case
+from estimator.takeoff.rented import days_charged
 from estimator.works.ground import leaks_here
 from estimator.works.rounding import up
 
@@ -53,7 +54,7 @@ def trench_boxes(case: Case, lengths_ft: tuple[float, ...], depth_ft: float, day
     """As many boxes as the length that is open at one time needs, set one on another where the dig is deeper than one.
 
     A long trench is dug, laid and filled a length at a time: the firm has so many boxes in it at once and drags them along.
-    They are on rent as long as the trench is open, two lengths a day and never less than the firm's days. A box has two sides
+    They are on rent until the trench is filled, two lengths a day and never less than the firm's days. A box has two sides
     and no ends: whoever works in it is shielded on all four.
     """
     paper, long, high = case.paper, case.number("box_length_ft"), case.number("box_height_ft")
@@ -82,12 +83,11 @@ def trench_boxes(case: Case, lengths_ft: tuple[float, ...], depth_ft: float, day
             ("boxes one on another", layers),
         )
     open_days = max(days, *(up(up(place / at_once) / LENGTHS_A_DAY) for place in places))
-    paper.put("shoring_box_days", boxes * open_days, "boxes x days open", ("boxes", boxes), ("days open", open_days))
-    _end_shields(case, len(lengths_ft), layers, open_days)
+    _rent(case, boxes, _end_shields(case, len(lengths_ft), layers), open_days)
 
 
-def _end_shields(case: Case, holes: int, layers: float, open_days: float) -> None:
-    shields = case.paper.put(
+def _end_shields(case: Case, holes: int, layers: float) -> float:
+    return case.paper.put(
         "end_shields",
         2 * layers * holes,
         "two open ends of each hole x boxes one on another",
@@ -95,12 +95,25 @@ def _end_shields(case: Case, holes: int, layers: float, open_days: float) -> Non
         ("boxes one on another", layers),
         source="29 CFR 1926.652(a): protected from cave-ins on all sides",
     )
+
+
+def _rent(case: Case, boxes: float, shields: float, open_days: float) -> None:
+    charged = days_charged(open_days, case.number("rent_week_days"))
+    case.paper.put(
+        "shoring_box_days",
+        boxes * charged,
+        "boxes x days charged",
+        ("boxes", boxes),
+        ("days open", open_days),
+        ("days charged", charged),
+    )
     case.paper.put(
         "end_shield_days",
-        shields * open_days,
-        "end shields x days open",
+        shields * charged,
+        "end shields x days charged",
         ("end shields", shields),
         ("days open", open_days),
+        ("days charged", charged),
     )
 
 

@@ -4,29 +4,40 @@ from estimator.model.frozen import replace
 from estimator.model.work import Input, Quantity, Takeoff
 
 BY_DAY = {"dewater_days": "", "shoring_box_days": "boxes", "end_shield_days": "end_shields"}
-"""What is charged by the day while the ground is open, and the quantity of which there are so many; "": one."""
-PUMPED = "dewater_days"
-DAYS_OPEN = "days open"
+"""What is paid for while the ground is open, and the quantity rented of which there are so many; "": one pump, by the day it runs."""
+DAYS_OPEN, DAYS_CHARGED = "days open", "days charged"
+WORKING_WEEK = 5.0
 
 
 def on_rent(takeoff: Takeoff) -> bool:
-    """Whether pumps or boxes are on rent as long as the ground is open."""
+    """Whether pumps or boxes are paid for as long as the ground is open."""
     return any(takeoff.value(name) for name in BY_DAY)
 
 
-def open_for(takeoff: Takeoff, in_it: float, until_filled: float) -> Takeoff:
-    """Return the takeoff with boxes for the days on which people are in the opening, and pumps until it is filled.
+def days_charged(days: float, week: float) -> float:
+    """Return the days charged for `days` of rent: each started week of 5 working days costs no more than `week` days.
 
-    Never for fewer days than it took without a schedule.
+    What is rented is priced by the day and by the week, the week at 3 to 4 days (common practice, from memory).
     """
-    days = {name: until_filled if name == PUMPED else in_it for name in BY_DAY}
-    found = (_for(takeoff, one, days[one.name]) if one.name in days else one for one in takeoff.quantities)
+    weeks, rest = divmod(days, WORKING_WEEK)
+    return weeks * min(week, WORKING_WEEK) + min(rest, week)
+
+
+def open_for(takeoff: Takeoff, days: float, week: float) -> Takeoff:
+    """Return the takeoff with its pumps and boxes paid for until the dig is filled: `days`, a week of rent at `week` days.
+
+    Boxes come out as the fill rises (29 CFR 1926.652(e)(1)(vi), from memory). Never for fewer days than it took without a schedule.
+    """
+    found = (_for(takeoff, one, days, week) if one.name in BY_DAY else one for one in takeoff.quantities)
     return replace(takeoff, quantities=tuple(found))
 
 
-def _for(takeoff: Takeoff, one: Quantity, days: float) -> Quantity:
-    pieces = takeoff.value(BY_DAY[one.name]) if BY_DAY[one.name] else 1.0
-    if pieces * days <= one.value:
+def _for(takeoff: Takeoff, one: Quantity, days: float, week: float) -> Quantity:
+    rented = BY_DAY[one.name]
+    charged = days_charged(days, week) if rented else days
+    value = charged * (takeoff.value(rented) if rented else 1.0)
+    if value <= one.value:
         return one
-    kept = (i for i in one.inputs if i.name != DAYS_OPEN)
-    return replace(one, value=pieces * days, inputs=(*kept, Input(DAYS_OPEN, days, "days")))
+    kept = tuple(i for i in one.inputs if i.name not in (DAYS_OPEN, DAYS_CHARGED))
+    so_long = (Input(DAYS_CHARGED, charged, "days"),) if rented else ()
+    return replace(one, value=value, inputs=(*kept, Input(DAYS_OPEN, days, "days"), *so_long))

@@ -7,11 +7,11 @@ from estimator.fieldnotes import read_job
 from estimator.model.deeper_line import deeper
 from estimator.model.job import Job
 from estimator.model.work import Takeoff
-from estimator.pipeline.costing import place_of
+from estimator.pipeline.costing import in_figures, place_of
 from estimator.pricing.build import price_scope
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.tables import Tables
-from estimator.takeoff import take_off, take_off_job
+from estimator.takeoff import take_off
 from tests.everyday.all_everyday import HERE, Everyday
 
 FROM_FT, TO_FT, STEP_FT = 3.0, 6.0, 0.25
@@ -25,13 +25,14 @@ WHY = {
 
 @dataclass(frozen=True, slots=True)
 class Point:
-    """One depth of the pipe's middle: the price, its crew days, yards dug, and what began here."""
+    """One depth of the pipe's middle: the price, its crew days, yards dug, days of rent of boxes, and what began here."""
 
     depth_ft: float
     price: Decimal
     days: Decimal
     earth_cy: float
     loads: float
+    box_days: float
     facts: frozenset[str]
 
 
@@ -53,8 +54,18 @@ def _at(job: Job, depth_ft: float) -> Job:
 
 
 def _point(takeoff: Takeoff, job: Job, depth_ft: float, tables: Tables) -> Point:
-    price = price_scope((takeoff, take_off_job(job, (takeoff,), tables, 1.0)), tables, place_of(job, tables))
-    return Point(depth_ft, price.total, price.days, takeoff.value("dig_bcy"), takeoff.value("loads"), takeoff.facts)
+    place = place_of(job, tables)
+    takeoffs = in_figures((takeoff,), job, tables, place).takeoffs
+    price, own = price_scope(takeoffs, tables, place), takeoffs[0]
+    return Point(
+        depth_ft,
+        price.total,
+        price.days,
+        own.value("dig_bcy"),
+        own.value("loads"),
+        own.value("shoring_box_days"),
+        own.facts,
+    )
 
 
 def table(method: str) -> str:
@@ -75,6 +86,8 @@ def _why(before: Point | None, now: Point) -> str:
     began = [WHY[fact] for fact in WHY if fact in now.facts - before.facts]
     if now.days > before.days:
         began.append(f"{now.days - before.days:g} crew day more")
+    if now.box_days > before.box_days > 0:
+        began.append("boxes a day longer on rent")
     if now.loads < before.loads:
         began.append("a load less is hauled: packed fill takes back more of its own earth")
     return "; ".join(began) or ("more earth and what comes with it" if now.price > before.price else "")

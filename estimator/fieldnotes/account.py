@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.atoms import Atom
 from estimator.fieldnotes.corrected_before import among
+from estimator.fieldnotes.denials import no_pipe
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.skeleton import says_nothing
 from estimator.fieldnotes.standard import tied
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
 
 SAYS = frozenset((
     "finding", "danger", "utility", "live", "place", "cleaned", "side", "rises", "out of water", "fraction", "grade", "reach",
-    "coin", "or", "cable end", "flow",
+    "coin", "or", "cable end", "flow", "end",
 ))  # fmt: skip
 """Classes of the lexicon that say what is in the pipe and how much; what only says where or of what may be left over as a remark."""
 GRAVE = frozenset(("soil seen", "void", "washing", "cannot pass", "no flow", "only in use"))
@@ -134,6 +135,8 @@ def unexplained(r: "Reader", rows: Iterable[str], places: int) -> Atom | None:
     """The first atom that says something and is in no row; of several `places` each must be of the same things."""
     found = measures(rows)
     told = " ".join(rows)
+    if no_pipe(r.atoms, r.denied):
+        return r.atoms[min(r.denied)]
     for n, a in enumerate(r.atoms):
         if n in r.denied or n in r.aside:
             continue

@@ -1,6 +1,6 @@
 """The atoms of a line in; those that a no takes away (`no roots or scale`, `roots all gone`, `27.5 not 25.7`), out."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from estimator.fieldnotes.atoms import Atom
 
@@ -24,6 +24,11 @@ def denied(every: Sequence[Atom]) -> set[int]:
             out |= {k for k in range(n) if "finding" in every[k].means}  # `roots? none to 45`
         out |= _gone(every, n)
     return out
+
+
+def no_pipe(every: Sequence[Atom], taken: Collection[int]) -> bool:
+    """Return whether what is denied (`taken`) is the pipe itself and no finding: `48 no pipe` may be a hole in the line."""
+    return bool(taken) and all(every[n].means.get("part") == "pipe" for n in taken)
 
 
 def _number(a: Atom) -> bool:

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.atoms import Atom
+from estimator.fieldnotes.denials import no_pipe
 from estimator.fieldnotes.lexicon import lexicon
 from estimator.fieldnotes.meaning import Meaning
 from estimator.fieldnotes.skeleton import says_nothing
@@ -32,6 +33,8 @@ def remark(r: "Reader") -> Meaning | None:
     if any(a.near for a in r.atoms) or (r.numbers() and r.has("unclear", "camera out")):
         return None  # a word to be asked about; or it may be where the run ended
     if reads and r.has("doubt", "cannot tell") and not r.has("remark", "whole"):
+        return None
+    if no_pipe(r.atoms, r.denied):
         return None
     if r.has("part", "joint") and any(r.text(n) == "right" for n in r.denied):
         return None  # `jt not right`
@@ -70,7 +73,12 @@ def _by_its_words(r: "Reader", says: bool) -> Meaning | None:
     if r.numbers():
         amounts = any(t.kind == "pct" for _, t in r.numbers()) and r.readings() and not r.denied
         coupled = r.has("part", "coupling") and not r.has("side")
-        return Meaning(score=4) if all(mute) and (noted or coupled) and not amounts and not r.has("grade") else None
+        explained = not any(a.unknown for a in r.atoms)  # beside a reading a word nobody explained may lie in the pipe
+        return (
+            Meaning(score=4)
+            if all(mute) and explained and (noted or coupled) and not amounts and not r.has("grade")
+            else None
+        )
     speaks = _speaking(r, (*LOUD, *QUIET))
     if any(c in r.atoms[n].means for n in speaks for c in LOUD) or any(
         "part" in r.atoms[n].means and not mute[n] for n in range(len(mute))

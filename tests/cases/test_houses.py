@@ -2,6 +2,7 @@
 
 import importlib.util
 import os
+import shutil
 import traceback
 from pathlib import Path
 from types import ModuleType
@@ -54,3 +55,16 @@ def test_a_house_is_decided_as_the_trade_would(name: str) -> None:
     why, rows = JUDGE.judge_case(HOUSES / name, program)
     wrong = [f"{what}: {told}" for what, told, debatable in rows if told is not None and not debatable]
     assert not wrong, "\n".join([*wrong, why])
+
+
+@pytest.mark.parametrize("expected", [False, True])
+def test_a_house_whose_job_is_refused_fails_unless_that_is_expected(tmp_path: Path, expected: bool) -> None:
+    house = tmp_path / "refused"
+    shutil.copytree(HOUSES / "pump-line-with-a-wet-lawn", house)
+    with (house / "main.txt").open("a", encoding="utf-8") as log:
+        log.write("\n12 barbecue\n")
+    (house / "expect.toml").write_text(
+        "refused = true\n" if expected else 'why = "a job that is taken"\n', encoding="utf-8"
+    )
+    _, rows = JUDGE.judge_case(house, program)
+    assert [what for what, told, _ in rows if told is not None] == ([] if expected else ["job.toml is taken"])

@@ -4,7 +4,7 @@ import itertools
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.figure_words import MOST_BARE_DEPTH
-from estimator.model.frozen import Frozen
+from estimator.fieldnotes.way import Way
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.drafts import Draft
@@ -26,21 +26,6 @@ CLOCKED = frozenset(("hole", "crack", "gap", "roots", "collapse", "leak", "intru
 BEFORE_A_READING = ("at", "till", "starts", "ends", "rises", "out of water", "change")
 BEFORE_AN_END = ("till", "ends", "out of water")
 """Classes of the lexicon: a number after such a word is a footage, or the footage where a stretch ends."""
-
-
-class Way(Frozen):
-    """One way to take the open numbers. `roles`: atom -> what it is."""
-
-    score: float
-    at: float | None
-    to: float | None = None
-    more: tuple[tuple[float, float | None], ...] = ()
-    about: bool = False
-    roles: tuple[tuple[int, str], ...] = ()
-
-    @property
-    def meaning(self) -> tuple[object, ...]:
-        return (self.at, self.to, self.more, tuple(sorted(role for _, role in self.roles)))
 
 
 def ways(r: "Reader", free: list[int], drafts: "list[Draft]") -> list[Way]:

@@ -4,12 +4,13 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from estimator.fieldnotes.assign import STANDS_FULL, Assign
-from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, MOST_READING_FT, SIZES_IN, Way
+from estimator.fieldnotes.bare_figures import FARTHEST_LEAP_FT, MOST_READING_FT, SIZES_IN
 from estimator.fieldnotes.corrected_before import INCHES_PER_FT
 from estimator.fieldnotes.drafts import Draft, row, shown
 from estimator.fieldnotes.figure_words import most_bare_depth
 from estimator.fieldnotes.limits import DEEP_FT, MAIN_DEPTH_FT
 from estimator.fieldnotes.logproblems import how_much, more_than_whole
+from estimator.fieldnotes.way import Way
 from estimator.model.say import Say
 
 NO_FOOTAGE_OF_UTILITY = Say.of(

@@ -13,6 +13,8 @@ FILLS = ("roots", "grease", "scale", "mud")
 """What fills a pipe little by little."""
 SAYS_HOW_MUCH = frozenset(("cannot pass", "hair", "lens under", "full", "no flow", "still flows", "flat", "broken"))
 """Signs that say how much; `drags` and `several` do not."""
+SIZED = frozenset(("hole", "gap", "crack", "offset", "intruding", "sag", "mud", "grease", "roots", "scale", "branch"))
+"""What may be told in inches."""
 
 
 @dataclass(slots=True)
@@ -137,3 +139,14 @@ def row(at: float, to: float | None, drafts: list[Draft], to_end: bool = False, 
     """A line in standard words."""
     first = sorted(drafts, key=lambda d: d.word not in ALL_SIGNS)  # `mud` after a finding would be a sign of it
     return f"{where(at, to, to_end, about)} {', '.join(d.words() for d in first)}"
+
+
+def too_much(d: Draft) -> bool:
+    """Inches of what has none, or beside another word for how much."""
+    twice = bool(d.grade) or bool((SAYS_HOW_MUCH | {"hairline"}) & set(d.signs))
+    return d.inch is not None and ((d.finding and twice) or d.word not in SIZED)
+
+
+def bare(d: Draft) -> bool:
+    """It says no more than that it is there, and its signs."""
+    return not (d.percent or d.inch is not None or d.clock is not None or d.grade or d.direction or d.choice)

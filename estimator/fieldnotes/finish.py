@@ -4,9 +4,10 @@ import copy
 from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.account import unexplained
-from estimator.fieldnotes.bare_figures import Way, ways
-from estimator.fieldnotes.drafts import SAYS_HOW_MUCH, Draft, row, shown
+from estimator.fieldnotes.bare_figures import ways
+from estimator.fieldnotes.drafts import Draft, bare, row, shown, too_much
 from estimator.fieldnotes.understand import POINT_LIKE
+from estimator.fieldnotes.way import Way
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.meaning import Meaning
@@ -84,9 +85,9 @@ class Finish(Changes):
         first: dict[str, Draft] = {}
         for d in list(self.drafts):
             old = first.setdefault(d.word, d) if d.finding else d
-            if old is d or not (_bare(d) or _bare(old)):
+            if old is d or not (bare(d) or bare(old)):
                 continue
-            kept, gone = (old, d) if _bare(d) else (d, old)
+            kept, gone = (old, d) if bare(d) else (d, old)
             kept.signs += [s for s in gone.signs if s not in kept.signs]
             kept.leg, kept.doubt = kept.leg or gone.leg, kept.doubt or gone.doubt
             self.drafts.remove(gone)
@@ -238,24 +239,10 @@ class Finish(Changes):
             + 0.3 * explained
             + len([d for d in self.drafts if not d.short_of_amount])
             - 3 * len(self.r.ask)
-            - 3 * sum(_too_much(d) for d in self.drafts)
+            - 3 * sum(too_much(d) for d in self.drafts)
         )
-
-
-SIZED = frozenset(("hole", "gap", "crack", "offset", "intruding", "sag", "mud", "grease", "roots", "scale", "branch"))
 
 
 def _is_long(way: Way, long_ft: float) -> bool:
     """`44-52, runs 8 ft`: so long the stretch is."""
     return way.at is not None and way.to is not None and abs(way.to - way.at - long_ft) < NEARLY_FT
-
-
-def _too_much(d: Draft) -> bool:
-    """Inches of what has none, or beside another word for how much."""
-    twice = bool(d.grade) or bool((SAYS_HOW_MUCH | {"hairline"}) & set(d.signs))
-    return d.inch is not None and ((d.finding and twice) or d.word not in SIZED)
-
-
-def _bare(d: Draft) -> bool:
-    """It says no more than that it is there, and its signs."""
-    return not (d.percent or d.inch is not None or d.clock is not None or d.grade or d.direction or d.choice)

@@ -9,8 +9,9 @@ if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
 from estimator.fieldnotes.head_ends import _ends
 from estimator.fieldnotes.head_findings import _findings, _signs, _states
-from estimator.fieldnotes.head_holds import _pipe_beside, _pipe_changed, _pipes, _rooms, _zones
+from estimator.fieldnotes.head_holds import _pipe_beside, _pipe_changed, _pipes, _zones
 from estimator.fieldnotes.head_places import _places
+from estimator.fieldnotes.head_rooms import _rooms
 from estimator.fieldnotes.head_words import _asked
 from estimator.model.say import Say
 

@@ -19,14 +19,14 @@ NO_PRICE_IN_GAS = Say.of(
 UTILITY_IN_THE_BORE = "utility-in-the-bore"
 """The rule; an [[approval]] that covers it is its owner's word that the line is cleared."""
 
-FUEL = ("gas", "rotten egg", "mercaptan")
+FUEL = ("gas", "fuel", "propane", "rotten egg", "mercaptan")
 SEWER = ("sewer", "sewage", "septic", "drain", "methane")
 
 
 def fuel_gas(sign: Sign) -> bool:
     """Somebody smells gas and does not say that it is the sewer's: taken for fuel gas until the gas company says otherwise.
 
-    >>> fuel_gas(Sign(what="gas smell")), fuel_gas(Sign(what="sewer gas")), fuel_gas(Sign(what="smells of sewage"))
+    >>> fuel_gas(Sign(what="fuel smell")), fuel_gas(Sign(what="sewer gas")), fuel_gas(Sign(what="smells of sewage"))
     (True, False, False)
     """
     text = f" {sign.what} {sign.note}".lower()

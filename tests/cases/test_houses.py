@@ -53,12 +53,13 @@ def houses() -> list[object]:
 @pytest.mark.parametrize("name", houses())
 def test_a_house_is_decided_as_the_trade_would(name: str) -> None:
     why, rows = JUDGE.judge_case(HOUSES / name, program)
-    wrong = [f"{what}: {told}" for what, told, debatable in rows if told is not None and not debatable]
+    counted = [(what, told) for what, told, debatable in rows if not debatable or what.endswith(" is taken")]
+    wrong = [f"{what}: {told}" for what, told in counted if told is not None]
     assert not wrong, "\n".join([*wrong, why])
 
 
 @pytest.mark.parametrize("expected", [False, True])
-def test_a_house_whose_job_is_refused_fails_unless_that_is_expected(tmp_path: Path, expected: bool) -> None:
+def test_a_house_whose_job_is_refused_is_shown_unless_that_is_expected(tmp_path: Path, expected: bool) -> None:
     house = tmp_path / "refused"
     shutil.copytree(HOUSES / "pump-line-with-a-wet-lawn", house)
     with (house / "main.txt").open("a", encoding="utf-8") as log:

@@ -20,23 +20,15 @@ def remembered(function: Callable[P, R]) -> Callable[P, R]:
     >>> double(word), double(word), asked
     ('draindrain', 'draindrain', ['drain'])
     """
-    known: dict[tuple[int, ...], tuple[object, R]] = {}  # with the records, so that no id in a key is given again
 
-    @wraps(function)
-    def ask(*records: P.args, **none: P.kwargs) -> R:
-        key = tuple(map(id, records))
-        held = known.get(key)
-        if held is None:
-            if len(known) >= MOST:
-                known.clear()
-            held = known[key] = records, function(*records, **none)
-        return held[1]
+    def which(*records: P.args, **none: P.kwargs) -> Hashable:
+        return tuple(map(id, records))
 
-    return ask
+    return remembered_by(which)(function)
 
 
-def remembered_by(told: Callable[P, Hashable]) -> Callable[[Callable[P, R]], Callable[P, R]]:
-    """Return what makes a function keep its answers by what `told` says of its records: all that they hang on.
+def remembered_by(by: Callable[P, Hashable]) -> Callable[[Callable[P, R]], Callable[P, R]]:
+    """Return what makes a function keep its answers under what `by` says of its records: all that they hang on.
 
     >>> @remembered_by(lambda word: word.lower())
     ... def length(word): print("counted"); return len(word)
@@ -50,13 +42,13 @@ def remembered_by(told: Callable[P, Hashable]) -> Callable[[Callable[P, R]], Cal
 
         @wraps(function)
         def ask(*records: P.args, **none: P.kwargs) -> R:
-            key = told(*records, **none)
-            held = known.get(key)
-            if held is None:
+            key = by(*records, **none)
+            answered = known.get(key)
+            if answered is None:
                 if len(known) >= MOST:
                     known.clear()
-                held = known[key] = records, function(*records, **none)
-            return held[1]
+                answered = known[key] = records, function(*records, **none)
+            return answered[1]
 
         return ask
 

@@ -15,7 +15,7 @@ from estimator.cli.views.words import dollars
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Typed, chained
-from estimator.pricing.seed import seed_of
+from estimator.pricing.likely_range import seed_of
 from estimator.records.names import revisions_folder
 
 if TYPE_CHECKING:

@@ -67,7 +67,7 @@ def offered(
 def _with_ranges(run: Priced) -> Quote:
     """The quote with how far the cost and days of each option may run."""
     from estimator.pipeline import with_ranges
-    from estimator.pricing.seed import seed_of
+    from estimator.pricing.likely_range import seed_of
 
     return with_ranges(run.quote, run.tables, seed_of(run.quote.job.number))
 

@@ -97,3 +97,13 @@ def markup_of_margin(margin_percent: Decimal) -> Decimal:
     True
     """
     return 100 * margin_percent / (100 - margin_percent)
+
+
+def plain(number: Decimal) -> Decimal:
+    """Without trailing zeros and without an exponent.
+
+    >>> plain(Decimal("60.00")), plain(Decimal("2.50"))
+    (Decimal('60'), Decimal('2.5'))
+    """
+    short = number.normalize()
+    return short.quantize(Decimal(1)) if short == short.to_integral_value() else short

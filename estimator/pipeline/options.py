@@ -12,14 +12,14 @@ from estimator.model.problem import Kind, Level, Place, Problem
 from estimator.model.say import Say
 from estimator.model.wanted import Override
 from estimator.model.work import Takeoff
+from estimator.pricing.add_on_price import with_chosen
 from estimator.pricing.add_ons import add_ons, wanted, ways_of
 from estimator.pricing.build import price_scope
-from estimator.pricing.chosen_add_ons import with_chosen
+from estimator.pricing.discounts import visit_credits
+from estimator.pricing.likely_range import seed_of
 from estimator.pricing.margins import margins
 from estimator.pricing.overrides import concerns, meant
 from estimator.pricing.payments import installs, payments_of
-from estimator.pricing.seed import seed_of
-from estimator.pricing.visit_credit import visit_credits
 from estimator.quote import Chosen as InWords
 from estimator.quote.build import LETTERS
 from estimator.scopes.chosen import Chosen

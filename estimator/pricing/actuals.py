@@ -8,7 +8,7 @@ from statistics import pstdev
 
 from estimator.model.frozen import Frozen
 from estimator.model.price import Price, TaskHours
-from estimator.pricing.percentile import percentile
+from estimator.pricing.draws import percentile
 from estimator.tables.rows_of_hours import Production
 from estimator.tables.tables import Tables
 

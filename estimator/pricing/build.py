@@ -11,24 +11,22 @@ from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
 from estimator.model.wanted import Allowance, Discount, Override
 from estimator.model.work import Takeoff
-from estimator.pricing.cost_lines import cost_lines
 from estimator.pricing.discounts import allowance_lines, discount_lines, floor_price, guard_floor
 from estimator.pricing.equipment import machines_without_crew
 from estimator.pricing.figures import Figures, figures_of, hours_of
+from estimator.pricing.hours import missing_hours
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON, lines_of
 from estimator.pricing.markup import class_rows, sold_by_class
-from estimator.pricing.missing_hours import missing_hours
 from estimator.pricing.overrides import wanted_price, with_hours, with_quantities
 from estimator.pricing.parts import items_of
 from estimator.pricing.payments import deposit_not_answered
 from estimator.pricing.prepared import prepared
 from estimator.pricing.problems import PRICE_TOO_LOW
 from estimator.pricing.sale import Sale, sale_of
-from estimator.pricing.shares import Laid, laid_on, loads_of
+from estimator.pricing.shares import Laid, cost_lines, laid_on, loads_of
 from estimator.pricing.steps import build_up
-from estimator.pricing.tax import bought_for, charged_tax, not_answered
-from estimator.pricing.tax_classes import taxed_in_their_own_way
+from estimator.pricing.tax import bought_for, charged_tax, not_answered, taxed_in_their_own_way
 from estimator.schedule import schedule_of
 from estimator.tables.price_shares import kept, shares_of_price
 from estimator.tables.rows import PlaceRow

@@ -4,13 +4,12 @@ import math
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 
-from estimator.model.money import cents, exact
+from estimator.model.money import cents, exact, plain
 from estimator.model.paid_days import paid_steps
 from estimator.model.price import CostLine, CrewDays, TaskHours
 from estimator.pricing.crews import Crew
 from estimator.pricing.hours import by_crew
 from estimator.pricing.house_rules import HouseRules
-from estimator.pricing.shown import plain
 
 OVERHEAD = "overhead"
 """The price class that overhead by the crew-day is sold in."""

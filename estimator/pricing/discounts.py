@@ -1,16 +1,21 @@
-"""Discounts and allowances in; lines of their own, with the floor margin guarded, out."""
+"""Discounts, allowances and visits accepted before in; lines of their own, with the floor margin guarded, out."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 
 from estimator.model.judgement import FLOOR_RULE
-from estimator.model.money import cents
+from estimator.model.money import cents, plain
 from estimator.model.price import LineItem
 from estimator.model.problem import Place
-from estimator.model.wanted import Allowance, Discount, Override
+from estimator.model.say import Dollars, Say
+from estimator.model.wanted import Allowance, Discount, Override, PastVisit
+from estimator.model.work import JOB, Takeoff
 from estimator.pricing.problems import BELOW_FLOOR, stop
 from estimator.tables.rows import PriceClass
+from estimator.tables.tables import Tables
+from estimator.wording.say import say
+from estimator.works.methods import prepares
 
 
 def allowance_lines(allowances: Iterable[Allowance], row: PriceClass | None) -> tuple[LineItem, ...]:
@@ -68,3 +73,26 @@ def guard_floor(
 
 def _percent(share: Decimal) -> Decimal:
     return (share * 100).quantize(Decimal("0.1"))
+
+
+SETTING = "visit_credit_percent"
+
+
+def visit_credits(visits: Sequence[PastVisit], takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[Discount, ...]:
+    """Return a discount for each visit, `visit_credit_percent` of what was charged; none for a scope that is a visit itself."""
+    if not visits or all(t.repair.method == JOB or prepares(t.repair.method) for t in takeoffs):
+        return ()
+    percent = tables.amount(SETTING)
+    return tuple(_credit(visit, percent) for visit in visits if cents(visit.charged * percent / 100))
+
+
+def _credit(visit: PastVisit, percent: Decimal) -> Discount:
+    said = Say.of(
+        "Credit for the visit of {day}: {percent}% of {amount}",
+        day=visit.day,
+        percent=plain(percent),
+        amount=Dollars(visit.charged),
+    )
+    return Discount(
+        reason=say(said, "en_US"), reason_es=say(said, "es_US"), amount=cents(visit.charged * percent / 100)
+    )

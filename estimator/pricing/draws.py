@@ -1,12 +1,44 @@
-"""A seed and a list of uncertain things in; thousands of draws of each, common causes moving together, out."""
+"""A seed and a list of uncertain things (low, likely, high) in; thousands of draws of each, common causes moving together, out."""
 
 import random
 from collections.abc import Mapping, Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from estimator.model.frozen import Frozen
-from estimator.pricing.three_points import Column, ThreePoints
+
+Column = NDArray[np.float64]
+"""One value a draw."""
+
+
+class ThreePoints(Frozen):
+    """low ≤ likely ≤ high of anything."""
+
+    low: float
+    likely: float
+    high: float
+
+    def at(self, share: float) -> float:
+        """The value below which this share (0 to 1) of the triangle lies.
+
+        >>> ThreePoints(0, 1, 2).at(0.5), ThreePoints(3, 3, 3).at(0.9)
+        (1.0, 3.0)
+        """
+        return float(self.at_all(np.array([share]))[0])
+
+    def at_all(self, shares: Column) -> Column:
+        """The same for many shares at once.
+
+        >>> ThreePoints(0, 1, 2).at_all(np.array([0.0, 0.5, 1.0])).tolist()
+        [0.0, 1.0, 2.0]
+        """
+        low, high, width = self.low, self.high, self.high - self.low
+        if width <= 0:
+            return np.full(len(shares), float(self.likely))
+        below, above = self.likely - low, high - self.likely
+        rises, falls = low + np.sqrt(shares * width * below), high - np.sqrt((1 - shares) * width * above)
+        return np.where(shares < below / width, rises, falls)
 
 
 class Uncertain(Frozen):
@@ -69,3 +101,15 @@ def _luck(seed: int, count: int) -> Column:
     dice = np.random.RandomState()
     dice.set_state({"bit_generator": "MT19937", "state": {"key": np.array(words, dtype=np.uint32), "pos": place}})
     return dice.random_sample(count)
+
+
+def percentile(ordered: Sequence[float], percent: float) -> float:
+    """The value below which this percent of the sorted values lie, between neighbours in proportion.
+
+    >>> percentile([0.0, 10.0, 20.0], 50), percentile([0.0, 10.0, 20.0], 75)
+    (10.0, 15.0)
+    """
+    place = (len(ordered) - 1) * percent / 100
+    below = int(place)
+    above = min(below + 1, len(ordered) - 1)
+    return ordered[below] + (ordered[above] - ordered[below]) * (place - below)

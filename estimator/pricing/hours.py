@@ -4,10 +4,13 @@ from collections.abc import Iterable, Mapping, Sequence, Set
 
 from estimator.model.price import TaskHours
 from estimator.model.remembered import remembered
+from estimator.model.say import Say
+from estimator.model.work import JOB, Takeoff
 from estimator.pricing.parts import Part
 from estimator.pricing.problems import cell
 from estimator.tables.rows_of_hours import Factor, Production
 from estimator.tables.tables import Tables
+from estimator.works.methods import known
 
 
 def task_hours(parts: Iterable[Part], tables: Tables, factor_cap: float) -> tuple[TaskHours, ...]:
@@ -89,3 +92,25 @@ def facts_by_crew(parts: Iterable[Part]) -> dict[str, frozenset[str]]:
         if part.recipe.part == "labor":
             met.setdefault(part.crew, {})[id(part.facts)] = part.facts
     return {crew: frozenset[str]().union(*facts.values()) for crew, facts in met.items()}
+
+
+ONCE = ("reach",)
+"""What comes once a job always has the way to the house in it."""
+
+
+def always(method: str) -> tuple[str, ...]:
+    """Classes of work in which a method has hours on every job (common practice): who digs must also close up."""
+    record = known(method)
+    return record.hours if record else ONCE if method == JOB else ()
+
+
+def missing_hours(takeoffs: Sequence[Takeoff], tasks: Iterable[TaskHours], tables: Tables) -> tuple[Say, ...]:
+    """One sentence for each class without hours, repair by repair."""
+    classes = {item.item: item.work_class for item in tables.work_items}
+    there = {(t.repair, classes.get(t.work_item, "")) for t in tasks if t.hours > 0}
+    return tuple(
+        Say.of("no hours for “{work}” in {method}: look for what is missing", work=work, method=t.repair.method)
+        for t in takeoffs
+        for work in always(t.repair.method)
+        if (t.repair.id, work) not in there
+    )

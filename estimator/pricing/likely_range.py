@@ -4,6 +4,7 @@ import functools
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
+from zlib import crc32
 
 import numpy as np
 
@@ -14,14 +15,11 @@ from estimator.model.problem import Place, Problem
 from estimator.model.wanted import Override
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.causes import UNSEEN, cause_of
 from estimator.pricing.crews import set_up_row
-from estimator.pricing.draws import Uncertain, come_or_not, draw
+from estimator.pricing.draws import Column, ThreePoints, Uncertain, come_or_not, draw, percentile
 from estimator.pricing.hours import hours_each
-from estimator.pricing.outcomes import BOUGHT, EARTH, PRICES, SET_UP, Model, model_of, outcomes
-from estimator.pricing.percentile import percentile
+from estimator.pricing.outcomes import BOUGHT, EARTH, PRICES, SET_UP, UNSEEN, Model, cause_of, model_of, outcomes
 from estimator.pricing.problems import CONTINGENCY_SHORT
-from estimator.pricing.three_points import Column, ThreePoints
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 
@@ -151,3 +149,12 @@ def _shares(swings: Mapping[str, tuple[float, Column]]) -> tuple[tuple[str, floa
 def _sum(column: Column) -> float:
     """One after the other, so that the last digit is the same on every machine."""
     return float(sum(column.tolist()))
+
+
+def seed_of(number: str) -> int:
+    """The seed that is written on the record of a revision.
+
+    >>> seed_of("2026-131")
+    3208534261
+    """
+    return crc32(number.encode("utf-8", "backslashreplace"))

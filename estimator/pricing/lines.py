@@ -5,13 +5,12 @@ from decimal import Decimal
 from typing import NoReturn
 
 from estimator.model.frozen import replace
-from estimator.model.money import CENT, cents, to_step
+from estimator.model.money import CENT, cents, plain, to_step
 from estimator.model.price import LineItem
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.work import JOB
 from estimator.pricing.parts import Sold
 from estimator.pricing.problems import NO_LUMP_LINE
-from estimator.pricing.shown import plain
 from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import WorkItem
 

@@ -4,13 +4,11 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from estimator.model.frozen import Frozen, replace
-from estimator.model.money import cents, exact, up_to
+from estimator.model.money import cents, exact, plain, up_to
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, Charge
-from estimator.pricing.own_line import own_line
 from estimator.pricing.problems import cell
-from estimator.pricing.shown import plain
-from estimator.tables.rows import Material, PlaceRow
+from estimator.tables.rows import Equipment, Material, PlaceRow
 from estimator.tables.tables import Tables
 
 FLOAT_DUST = Decimal("0.000001")
@@ -109,3 +107,29 @@ def _on_top(
         cell=where,
     )
     return (line,)
+
+
+def own_line(
+    part: str,
+    table: str,
+    row: Material | Equipment,
+    quantity: Decimal,
+    amount: Decimal,
+    rate: Decimal,
+    why: str,
+) -> CostLine:
+    """`amount` is quantity × rate, to the cent; `why` says how the quantity came about."""
+    unit = f" {row.unit}" if part == "material" else ""
+    return CostLine(
+        part=part,
+        ref=row.item,
+        text=row.text,
+        text_es=row.text_es,
+        quantity=quantity,
+        unit=row.unit,
+        rate=rate,
+        amount=amount,
+        price_class="own",
+        formula=f"{why} → {plain(quantity)}{unit} × {rate}",
+        cell=cell(table, row, "cost"),
+    )

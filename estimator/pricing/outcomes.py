@@ -14,12 +14,11 @@ from estimator.model.frozen import Frozen
 from estimator.model.paid_days import NOISE
 from estimator.model.price import CostLine, CrewDays, Price
 from estimator.model.work import Takeoff
-from estimator.pricing.causes import UNSEEN
+from estimator.pricing.draws import Column
 from estimator.pricing.equipment import machine_days
 from estimator.pricing.happenings import Happening, happenings
 from estimator.pricing.house_rules import HouseRules, house_rules
 from estimator.pricing.spread_on import Owner
-from estimator.pricing.three_points import Column
 from estimator.tables.rows import Equipment
 from estimator.tables.tables import Tables
 
@@ -148,3 +147,19 @@ def paid_steps_of(work: Column, set_up: Column, rules: HouseRules) -> Column:
 def summed(columns: Iterable[Column], count: int) -> Column:
     """Return the sum of the columns draw by draw; nothing where there are none."""
     return functools.reduce(np.add, columns, np.zeros(count))
+
+
+SOIL = frozenset({"hard_clay", "roots_in_soil", "wet", "rock", "soil_unknown", "over_fill", "clay_dry_months"})
+ACCESS = frozenset(
+    {"carry_over_50", "carry_over_100", "hand_only", "lived_in", "inside_work", "crawl_low", "crawl_mud"}
+)
+UNSEEN = frozenset({"depth_unlocated", "soil_unknown"})
+"""Facts under which the earth itself may be more or less than measured."""
+
+
+def cause_of(task: str, tables: Tables) -> str:
+    """Soil where any soil fact slows the task down, access where any access fact does, else nothing in common."""
+    facts = {f.fact for f in tables.factors if task in f.tasks}
+    if facts & SOIL:
+        return "soil"
+    return "access" if facts & ACCESS else ""

@@ -3,13 +3,12 @@
 from collections.abc import Iterable, Sequence
 from decimal import ROUND_FLOOR, Decimal
 
-from estimator.model.money import CENT, cents
+from estimator.model.money import CENT, cents, spread
 from estimator.model.offer import Payment
 from estimator.model.price import Price
 from estimator.model.say import Say
 from estimator.model.steps import LATER
 from estimator.model.work import Takeoff
-from estimator.pricing.price_by_class import price_by_class
 from estimator.schedule.order import step_of
 from estimator.tables.rows import PlaceRow
 from estimator.tables.setting_words import payments_in
@@ -104,3 +103,19 @@ def _due(name: str, upto: Decimal, price: Price, cap: Decimal | None) -> Decimal
         done = sum((classes[c] for c in DONE_BY_THEN[name]), Decimal(0))
         return min(wanted, max(done, cap or Decimal(0))).quantize(DOLLAR, ROUND_FLOOR)
     return wanted if cap is None else min(wanted, cap).quantize(DOLLAR, ROUND_FLOOR)
+
+
+CLASSES = ("find", "reach", "pipe", "put back")
+
+
+def price_by_class(price: Price) -> dict[str, Decimal]:
+    """The sum of the lines of each class, to the cent. Discounts are laid on the classes in proportion, so that the four
+    sum to the price without tax. It says nothing about what any insurance covers.
+    """
+    lines = [line for line in price.lines if line.work_class in CLASSES]
+    sums = {c: sum((line.amount for line in lines if line.work_class == c), Decimal(0)) for c in CLASSES}
+    off = sum((line.amount for line in price.lines if line.work_class not in CLASSES), Decimal(0))
+    if off:
+        parts = spread(off, list(sums.values()))
+        sums = {c: amount + part for (c, amount), part in zip(sums.items(), parts, strict=True)}
+    return sums

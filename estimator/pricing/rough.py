@@ -16,7 +16,7 @@ from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import class_rows, contingency_percent
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.spread_on import Owner, Shares, shares
-from estimator.pricing.tax_classes import class_rate
+from estimator.pricing.tax import class_rate
 from estimator.tables.price_shares import kept
 from estimator.tables.rows import PlaceRow, TaxClass
 from estimator.tables.tables import Tables

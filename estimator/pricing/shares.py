@@ -4,12 +4,17 @@ from collections.abc import Hashable, Iterable, Mapping, Sequence
 from decimal import Decimal
 from typing import NamedTuple, TypeVar
 
+from estimator.model.frozen import replace
 from estimator.model.money import spread
-from estimator.model.price import TaskHours
-from estimator.pricing.crew_days import OVERHEAD
-from estimator.pricing.equipment import Machine
+from estimator.model.price import CostLine, TaskHours
+from estimator.pricing.crew_days import OVERHEAD, labor_lines, overhead_line
+from estimator.pricing.equipment import Machine, equipment_lines
 from estimator.pricing.figures import Figures
+from estimator.pricing.materials import material_lines
 from estimator.pricing.spread_on import Owner, Shares, shares
+from estimator.pricing.subs import sub_lines
+from estimator.tables.rows import PlaceRow
+from estimator.tables.tables import Tables
 
 Laid = dict[Owner, dict[str, Decimal]]
 """(repair, work item) → price class → dollars."""
@@ -93,3 +98,17 @@ def _summed(cells: Iterable[tuple[K, str, Decimal]]) -> dict[K, dict[str, Decima
         classes = out.setdefault(owner, {})
         classes[price_class] = classes.get(price_class, Decimal(0)) + amount
     return out
+
+
+def cost_lines(
+    figures: Figures, tables: Tables, place: PlaceRow | None, overhead_a_day: Decimal
+) -> tuple[CostLine, ...]:
+    """Labor, overhead, equipment, materials, subs and fees."""
+    lines = (
+        *labor_lines(figures.crews),
+        *overhead_line(figures.crew_days, figures.overhead, overhead_a_day),
+        *equipment_lines(figures.machines),
+        *material_lines(figures.stuff, tables, place),
+        *sub_lines(figures.subs),
+    )
+    return tuple(replace(line, shares=load.shares) for line, load in zip(lines, loads_of(figures), strict=True))

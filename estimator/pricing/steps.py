@@ -3,10 +3,9 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from estimator.model.money import cents
+from estimator.model.money import cents, plain
 from estimator.model.price import CostLine, Step
 from estimator.pricing.sale import Sale
-from estimator.pricing.shown import plain
 from estimator.tables.rows import PriceClass
 
 PARTS = ("labor", "overhead", "equipment", "material", "small parts", "tax", "sub", "fee")

@@ -3,14 +3,13 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from estimator.model.money import cents, exact
+from estimator.model.money import cents, exact, plain
 from estimator.model.price import CostLine
 from estimator.pricing.amounts import Asked, Charge
 from estimator.pricing.facts import holds
 from estimator.pricing.materials import FLOAT_DUST
 from estimator.pricing.parts import Part
 from estimator.pricing.problems import cell
-from estimator.pricing.shown import plain
 from estimator.tables.rows import PlaceRow, SubOrFee
 from estimator.tables.tables import Tables
 

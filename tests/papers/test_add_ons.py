@@ -13,7 +13,7 @@ from estimator.papers.homeowner import homeowner
 from estimator.papers.insurer_page import insurer_page
 from estimator.papers.letter import Letter
 from estimator.papers.office import office, workings
-from estimator.pricing.chosen_add_ons import with_chosen
+from estimator.pricing.add_on_price import with_chosen
 from estimator.sheets.write import write
 from tests.made_up.quote import example_quote
 

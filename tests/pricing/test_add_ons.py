@@ -19,9 +19,9 @@ from estimator.model.stretch import Stretch
 from estimator.model.wanted import WantedAddOn
 from estimator.model.work import Repair, Scope, Takeoff
 from estimator.pipeline import run
+from estimator.pricing.add_on_price import with_chosen
 from estimator.pricing.add_ons import Wanted, add_ons, bound, wanted, ways_of
 from estimator.pricing.build import price_scope
-from estimator.pricing.chosen_add_ons import with_chosen
 from estimator.tables.read import demo_folder, read_tables
 from estimator.tables.rows import AddOnRow, PlaceRow, Recipe, TaxClass, WorkItem
 from estimator.tables.rows_of_hours import Production

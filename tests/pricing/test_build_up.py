@@ -15,9 +15,9 @@ from estimator.model.work import JOB, Takeoff
 from estimator.pricing.amounts import asked
 from estimator.pricing.build import price_scope
 from estimator.pricing.crew_days import days_needed
+from estimator.pricing.hours import always
 from estimator.pricing.house_rules import HouseRules
 from estimator.pricing.markup import sell
-from estimator.pricing.missing_hours import always
 from estimator.pricing.parts import made_of
 from estimator.pricing.rough import rough_cost, smooth_price
 from estimator.pricing.total import total_of

@@ -12,14 +12,13 @@ from estimator.model.price import Price
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.cancellation import cancel_until, federal_holidays
-from estimator.pricing.payments import deposit_cap, deposit_not_answered, payments_of
+from estimator.pricing.payments import deposit_cap, deposit_not_answered, payments_of, price_by_class
 from estimator.pricing.present_worth import (
     cost_a_year,
     cost_a_year_of_life,
     single_present_worth,
     uniform_present_worth,
 )
-from estimator.pricing.price_by_class import price_by_class
 from estimator.tables.rows import PlaceRow
 from estimator.tables.setting_words import payments_in
 from estimator.tables.tables import Tables

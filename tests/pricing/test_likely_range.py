@@ -16,13 +16,10 @@ from estimator.model.paid_days import paid_steps
 from estimator.model.problem import CannotGoOn
 from estimator.model.work import JOB, Quantity, Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.causes import cause_of
-from estimator.pricing.draws import Uncertain, draw
+from estimator.pricing.draws import ThreePoints, Uncertain, draw, percentile
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.likely_range import likely_range, uncertain_things
-from estimator.pricing.outcomes import EARTH, PRICES, SET_UP, paid_steps_of
-from estimator.pricing.percentile import percentile
-from estimator.pricing.three_points import ThreePoints
+from estimator.pricing.outcomes import EARTH, PRICES, SET_UP, cause_of, paid_steps_of
 from estimator.tables import demo_folder, read_tables
 from estimator.tables.rows import Equipment, PlaceRow
 from estimator.tables.rows_of_hours import Production

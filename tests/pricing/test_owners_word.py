@@ -10,7 +10,7 @@ from estimator.model.wanted import Allowance, Discount, Override
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
 from estimator.pricing.overrides import meant
-from estimator.pricing.price_by_class import price_by_class
+from estimator.pricing.payments import price_by_class
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 

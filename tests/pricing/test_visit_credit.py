@@ -11,7 +11,7 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.wanted import Override, PastVisit
 from estimator.model.work import Takeoff
 from estimator.pricing.build import price_scope
-from estimator.pricing.visit_credit import visit_credits
+from estimator.pricing.discounts import visit_credits
 from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 

@@ -9,7 +9,7 @@ from estimator.model.offer import Option, Quote
 from estimator.model.price import LineItem
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say
-from estimator.pricing.chosen_add_ons import line_of
+from estimator.pricing.add_on_price import line_of
 
 MOST = 60  # more lines than this are no line of a quote, but a slip
 

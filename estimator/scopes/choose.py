@@ -17,7 +17,7 @@ from estimator.scopes.counter import Counter
 from estimator.scopes.firm import is_firm, settled_by, visits
 from estimator.scopes.judge import Judge, May
 from estimator.scopes.left_out import left_out
-from estimator.scopes.menu import Dish, by_price, dishes, menu
+from estimator.scopes.menu import MenuEntry, by_price, menu, menu_entries
 from estimator.scopes.options import MOST_SHOWN, shown, small
 from estimator.scopes.rules import may as all_rules
 from estimator.scopes.rules.cleaning_closes_no_opening import lived_with
@@ -29,7 +29,7 @@ SERIOUS = 3
 """From this severity on a thing found is serious; below it nothing is dug for where cleaning will do."""
 
 
-LookedAt = tuple[tuple[Dish, ...], tuple[Dish, ...]]
+LookedAt = tuple[tuple[MenuEntry, ...], tuple[MenuEntry, ...]]
 """Sets that are worth showing, and all that the estimator did not drop."""
 
 
@@ -120,15 +120,15 @@ def _found(
         return (), ((), ())
     dropped = _dropped(wishes)
 
-    def allowed(some: tuple[Dish, ...]) -> tuple[Dish, ...]:
+    def allowed(some: tuple[MenuEntry, ...]) -> tuple[MenuEntry, ...]:
         return _wanted_ones(_no_bigger(some, needs), dropped)
 
-    looked_at = _dishes(_to_answer(needs), counter)
+    looked_at = _menu_entries(_to_answer(needs), counter)
     best = menu(allowed(looked_at))
     picked, planned = shown(best, most), _planned(needs)
     if not any({n.id for n in planned} <= {a for c in d.answer.chosen for a in c.answers} for d in picked):
         cheapest = not dropped and any(n.must for n in needs)  # then nothing decides but the price
-        complete = best if planned == _to_answer(needs) else menu(allowed(_dishes(planned, counter, cheapest)))
+        complete = best if planned == _to_answer(needs) else menu(allowed(_menu_entries(planned, counter, cheapest)))
         picked = (*shown(best, max(1, most - len(complete[:1]))), *complete[:1])[:most]
     if len(picked) < most:
         picked += _the_yard_new(picked, needs, counter, dropped)
@@ -139,13 +139,13 @@ def _found(
 
 
 def _the_yard_new(
-    picked: tuple[Dish, ...], needs: tuple[Need, ...], counter: Counter, dropped: set[str]
-) -> tuple[Dish, ...]:
+    picked: tuple[MenuEntry, ...], needs: tuple[Need, ...], counter: Counter, dropped: set[str]
+) -> tuple[MenuEntry, ...]:
     """The cheapest set with the whole yard line new beside what is repaired under the house, where none shown has it."""
     wanted = with_the_yard(needs, counter.job)
     if not wanted or any(renews_the_yard(d, wanted, counter.job) for d in picked):
         return ()
-    found = by_price(_wanted_ones(_dishes(wanted, counter), dropped))
+    found = by_price(_wanted_ones(_menu_entries(wanted, counter), dropped))
     return tuple(d for d in found if renews_the_yard(d, wanted, counter.job))[:1]
 
 
@@ -153,7 +153,7 @@ def _dropped(wishes: tuple[WantedOption, ...]) -> set[str]:
     return {o.name.lower() for o in by_hand(wishes, "drop")}
 
 
-def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, ...]:
+def _no_bigger(found: tuple[MenuEntry, ...], needs: tuple[Need, ...]) -> tuple[MenuEntry, ...]:
     """What is worth looking at where nothing must be repaired: single spots, and less where nothing is serious.
 
     Beside them what costs less than one of these; and all of it beside a dip that can only be lived with: no spot cures that.
@@ -168,9 +168,9 @@ def _no_bigger(found: tuple[Dish, ...], needs: tuple[Need, ...]) -> tuple[Dish, 
     return tuple(d for d in found if d in little or d.price < dearest)
 
 
-def _sold(dish: Dish, counter: Counter) -> Chosen:
-    option = chosen(counter.repairs_of(dish.answer), counter)
-    return replace(option, scope=counter.scope(dish.answer, dish.bound))
+def _sold(entry: MenuEntry, counter: Counter) -> Chosen:
+    option = chosen(counter.repairs_of(entry.answer), counter)
+    return replace(option, scope=counter.scope(entry.answer, entry.bound))
 
 
 def _opens_a_floor(option: Chosen) -> bool:
@@ -183,13 +183,13 @@ def _planned(needs: tuple[Need, ...]) -> tuple[Need, ...]:
     return tuple(n for n in needs if not n.watched)
 
 
-def _wanted_ones(found: tuple[Dish, ...], dropped: set[str]) -> tuple[Dish, ...]:
+def _wanted_ones(found: tuple[MenuEntry, ...], dropped: set[str]) -> tuple[MenuEntry, ...]:
     """Less what the estimator dropped; nothing bigger comes in its place."""
     return tuple(d for d in found if not dropped & {c.method for c in d.answer.chosen})
 
 
-def _dishes(needs: Sequence[Need], counter: Counter, no_dearer: bool = False) -> tuple[Dish, ...]:
-    found = dishes(
+def _menu_entries(needs: Sequence[Need], counter: Counter, no_dearer: bool = False) -> tuple[MenuEntry, ...]:
+    found = menu_entries(
         [n.id for n in needs],
         counter.candidates,
         counter.shared_costs,

@@ -8,7 +8,7 @@ from estimator.model.say import Say
 from estimator.model.work import LETTERS, Repair, all_repairs
 from estimator.scopes.counter import Counter
 from estimator.scopes.kinds import kind_of, reach_of
-from estimator.scopes.menu import Dish, by_price
+from estimator.scopes.menu import MenuEntry, by_price
 from estimator.scopes.rules import BY_ID
 from estimator.works.methods import renews
 
@@ -29,7 +29,11 @@ Figures = tuple[float, float, float, float]
 
 
 def left_out(
-    options: Sequence[Set], allowed: Sequence[Dish], found: Sequence[Dish], counter: Counter, dropped: set[str]
+    options: Sequence[Set],
+    allowed: Sequence[MenuEntry],
+    found: Sequence[MenuEntry],
+    counter: Counter,
+    dropped: set[str],
 ) -> tuple[Verdict, ...]:
     """One reason a way, of the cheapest set it is in: too much for what was found (`found`, not `allowed`), beaten by an
     option, or like the one named.
@@ -39,13 +43,13 @@ def left_out(
     """
     used = {r.method for option in options for r in all_repairs(option)} | dropped
     out: dict[str, Verdict] = {}
-    for dish in by_price(found):
-        whole = counter.repairs_of(dish.answer)
+    for entry in by_price(found):
+        whole = counter.repairs_of(entry.answer)
         for repair in (r for r in all_repairs(whole) if r.method not in used and r.method not in out):
             if danger := _danger(repair):
                 out[repair.method] = danger
                 continue
-            why, option = _why(repair, whole, options, counter) if dish in allowed else (TOO_MUCH, "")
+            why, option = _why(repair, whole, options, counter) if entry in allowed else (TOO_MUCH, "")
             out[repair.method] = _verdict(repair, why, option)
     return tuple(out.values())
 

@@ -21,7 +21,7 @@ Measures = tuple[float, float, float]
 MeasuresOf = Callable[[Answer], Measures]
 
 
-class Dish(Frozen, kw_only=True, dict=True):
+class MenuEntry(Frozen, kw_only=True, dict=True):
     """One set on the menu: its real price in cents and, once asked, what the homeowner lives with. Less is better in all four."""
 
     answer: Answer
@@ -39,18 +39,18 @@ class Dish(Frozen, kw_only=True, dict=True):
         """Which need it treats by which method."""
         return frozenset((need, c.method) for c in self.answer.chosen for need in c.answers)
 
-    def beats(self, other: "Dish") -> bool:
+    def beats(self, other: "MenuEntry") -> bool:
         """No worse in all four and better in one, treating every need by the same method.
 
         A lining is no new pipe and a tunnel no open floor, whatever they cost: those people compare themselves.
         """
         return self.ways == other.ways and self.no_worse(other) and not self.is_like(other)
 
-    def no_worse(self, other: "Dish") -> bool:
+    def no_worse(self, other: "MenuEntry") -> bool:
         """As good or better in price, days, floor and old pipe left."""
         return self.price <= other.price and all(map(operator.le, self.measures, other.measures))
 
-    def is_like(self, other: "Dish") -> bool:
+    def is_like(self, other: "MenuEntry") -> bool:
         """Every need is treated by the same method, and all four are alike."""
         return (self.ways, self.price) == (other.ways, other.price) and self.measures == other.measures
 
@@ -59,7 +59,7 @@ PartOf = Callable[[Candidate], Measures]
 """What one candidate adds: days its line is out, floor it opens, and (below zero) old pipe it takes away."""
 
 
-def dishes(
+def menu_entries(
     needs: Sequence[str],
     candidates: Sequence[Candidate],
     shared_costs: Mapping[str, int],
@@ -70,7 +70,7 @@ def dishes(
     leasts: Sequence[PriceOf] = (),
     left_of: LeftOf = nothing_left,
     no_dearer: bool = False,
-) -> tuple[Dish, ...]:
+) -> tuple[MenuEntry, ...]:
     """The sets looked at: the best by real price first; the cheapest by sum for every set of allowed
     methods; and the sets best at days without drains, at floor opened and at old pipe left, the sum breaking ties.
 
@@ -85,35 +85,35 @@ def dishes(
     answers |= dict.fromkeys(best_at(needs, candidates, shared_costs, part_of))
     if no_dearer:
         answers = {a: None for a in answers if all(least(a) <= best.price for least in leasts)}
-    found = [Dish(answer=a, price=price_of(a), measures_of=measures_of, left=left_of(a)) for a in answers]
+    found = [MenuEntry(answer=a, price=price_of(a), measures_of=measures_of, left=left_of(a)) for a in answers]
     never_below = best.price - best.bound
     return tuple(replace(d, bound=max(0, d.price - never_below)) if d.price <= best.price else d for d in found)
 
 
-def menu(found: Sequence[Dish]) -> tuple[Dish, ...]:
+def menu(found: Sequence[MenuEntry]) -> tuple[MenuEntry, ...]:
     """The sets worth showing, the cheapest by real price first.
 
-    A dish is dropped when another that treats every need by the same method beats it, or is like it in all four and comes
+    A entry is dropped when another that treats every need by the same method beats it, or is like it in all four and comes
     first. Not promised: every set that nothing beats.
     """
-    kept: list[Dish] = []
-    for dish in by_price(d for d in found if not any(other is not d and other.beats(d) for other in found)):
-        if not any(one.is_like(dish) for one in kept):
-            kept.append(dish)
+    kept: list[MenuEntry] = []
+    for entry in by_price(d for d in found if not any(other is not d and other.beats(d) for other in found)):
+        if not any(one.is_like(entry) for one in kept):
+            kept.append(entry)
     return tuple(kept)
 
 
-def by_price(found: Iterable[Dish]) -> list[Dish]:
+def by_price(found: Iterable[MenuEntry]) -> list[MenuEntry]:
     """The cheapest first; at one price what leaves less as it is, then by what the homeowner lives with, then by name."""
     alike = groupby(sorted(found, key=_asked_first), _asked_first)
-    return [dish for _, some in alike for dish in _in_order([*some])]
+    return [entry for _, some in alike for entry in _in_order([*some])]
 
 
-def _asked_first(dish: Dish) -> tuple[int, tuple[int, ...]]:
-    return dish.price, dish.left
+def _asked_first(entry: MenuEntry) -> tuple[int, tuple[int, ...]]:
+    return entry.price, entry.left
 
 
-def _in_order(alike: list[Dish]) -> list[Dish]:
+def _in_order(alike: list[MenuEntry]) -> list[MenuEntry]:
     if len(alike) < 2:
         return alike
     return sorted(alike, key=lambda d: (d.measures, tuple(c.id for c in d.answer.chosen)))

@@ -7,7 +7,7 @@ from estimator.model.judgement import Need
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.scopes.ground import grounds, runs_under, same_pipe
-from estimator.scopes.menu import Dish
+from estimator.scopes.menu import MenuEntry
 from estimator.works.methods import record_of
 
 
@@ -34,7 +34,7 @@ def whole_run(profile: Profile, run: Stretch, stretch: Stretch) -> Stretch:
     return same_pipe(profile, run, stretch.common(run) or stretch)
 
 
-def renews_the_yard(dish: Dish, needs: Sequence[Need], job: Job) -> bool:
+def renews_the_yard(entry: MenuEntry, needs: Sequence[Need], job: Job) -> bool:
     """Every run of pipe with trouble in the yard is laid or pulled new, all of it."""
     runs = [
         (n.line, whole_run(profile, run, n.stretch))
@@ -42,5 +42,5 @@ def renews_the_yard(dish: Dish, needs: Sequence[Need], job: Job) -> bool:
         for profile in (Profile(job.line(n.line)),)
         for run in runs_under(profile, "outside", n.stretch)
     ]
-    new = [c for c in dish.answer.chosen if record_of(c.method).kind == "replace"]
+    new = [c for c in entry.answer.chosen if record_of(c.method).kind == "replace"]
     return bool(runs) and all(any(c.line == line and c.stretch.covers(run) for c in new) for line, run in runs)

@@ -10,7 +10,7 @@ import pytest
 from estimator.model.stretch import Stretch
 from estimator.model.work import Candidate
 from estimator.scopes.kinds import way
-from estimator.scopes.menu import MOST_METHOD_SETS, Dish, best_at, cheapest_of_methods, dishes, menu
+from estimator.scopes.menu import MOST_METHOD_SETS, MenuEntry, best_at, cheapest_of_methods, menu, menu_entries
 from estimator.scopes.options import on, shown, small
 from estimator.scopes.search import Answer, cheapest, in_order
 from estimator.works.methods import names
@@ -37,7 +37,7 @@ def price_of(answer: Answer) -> int:
 def test_the_first_dish_is_the_cheapest_real_price_there_is(seed: int) -> None:
     needs, candidates, shared, parts = house(seed)
     everything = list(in_order(needs, candidates, shared))
-    found = menu(dishes(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts)))
+    found = menu(menu_entries(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts)))
     assert [d.price for d in found[:1]] == [min(price_of(a) for a in everything)][: len(found)]
     assert bool(found) == bool(everything)
 
@@ -74,7 +74,7 @@ def test_every_set_of_methods_has_its_cheapest_answer_on_the_way_to_the_menu(see
 @pytest.mark.parametrize("seed", range(40))
 def test_no_dish_beats_another(seed: int) -> None:
     needs, candidates, shared, parts = house(seed)
-    found = menu(dishes(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts)))
+    found = menu(menu_entries(needs, candidates, shared, price_of, measures_of(parts), parts_of(parts)))
     assert not any(a.beats(b) for a in found for b in found)
     assert [d.price for d in found] == sorted(d.price for d in found)
 
@@ -88,25 +88,25 @@ def one(id: str, method: str, cost: int, answers: str = "1") -> Candidate:
     return Candidate(id=id, line="main", stretch=Stretch(0, 0), answers=frozenset(answers), cost=cost, method=method)
 
 
-def dish(*chosen: Candidate, price: int = 0) -> Dish:
+def entry(*chosen: Candidate, price: int = 0) -> MenuEntry:
     total = price or sum(c.cost for c in chosen)
-    return Dish(answer=Answer(chosen, total), price=total, measures_of=lambda _: (0, 0, 0))
+    return MenuEntry(answer=Answer(chosen, total), price=total, measures_of=lambda _: (0, 0, 0))
 
 
 def test_options_are_the_cheapest_and_other_ways_on_the_dearest_need() -> None:
     on_it = [
-        dish(one("a", "yard spot", 10), one("b", "clean", 1, "2")),
-        dish(one("c", "sectional liner", 12)),
-        dish(one("d", "reline", 20)),
-        dish(one("e", "trench", 30)),
-        dish(one("f", "burst", 31)),
-        dish(one("g", "reroute", 40)),
+        entry(one("a", "yard spot", 10), one("b", "clean", 1, "2")),
+        entry(one("c", "sectional liner", 12)),
+        entry(one("d", "reline", 20)),
+        entry(one("e", "trench", 30)),
+        entry(one("f", "burst", 31)),
+        entry(one("g", "reroute", 40)),
     ]
     assert [d.answer.chosen[0].method for d in shown(on_it)] == ["yard spot", "reline", "trench", "reroute"]
 
 
 def test_with_few_other_ways_other_methods_of_the_same_kind_fill_up() -> None:
-    on_it = [dish(one("t", "tunnel", 30)), dish(one("b", "break-through", 20))]
+    on_it = [entry(one("t", "tunnel", 30)), entry(one("b", "break-through", 20))]
     on_it.sort(key=lambda d: d.price)
     assert [d.answer.chosen[0].method for d in shown(on_it)] == ["break-through", "tunnel"]
 
@@ -118,31 +118,31 @@ def test_an_empty_menu_shows_nothing() -> None:
 def test_a_lining_never_drops_a_replacement_and_two_of_a_kind_are_shown() -> None:
     """Dearer in money, alike in days, floor and old pipe: people still tell them apart [common practice: a lining is no new pipe]."""
     ways = ("reline", "burst", "trench", "tunnel")
-    found = tuple(dish(one(way, way, 90 + 10 * i)) for i, way in enumerate(ways))
+    found = tuple(entry(one(way, way, 90 + 10 * i)) for i, way in enumerate(ways))
     assert found[0].no_worse(found[1])
     assert menu(found) == found
     assert shown(menu(found)) == found[:3]
 
 
 def test_of_sets_that_go_the_same_way_the_beaten_one_is_dropped() -> None:
-    found = (dish(one("a", "trench", 90)), dish(one("b", "trench", 100)), dish(one("c", "trench", 90)))
+    found = (entry(one("a", "trench", 90)), entry(one("b", "trench", 100)), entry(one("c", "trench", 90)))
     assert menu(found) == found[:1]
 
 
 def test_a_way_on_a_lesser_need_comes_before_a_second_method_on_the_dearest() -> None:
     lined, yard = one("a", "sectional liner", 10), one("y", "yard spot", 20, "2")
     found = (
-        dish(lined, yard),
-        dish(one("s", "slab spot", 12), yard),
-        dish(lined, one("t", "trench", 30, "2")),
-        dish(lined, one("b", "burst", 31, "2")),
-        dish(one("f", "break-through", 40), yard),
+        entry(lined, yard),
+        entry(one("s", "slab spot", 12), yard),
+        entry(lined, one("t", "trench", 30, "2")),
+        entry(lined, one("b", "burst", 31, "2")),
+        entry(one("f", "break-through", 40), yard),
     )
     assert shown(found) == found[:3] + found[4:]
 
 
-def measured(floor: float, *chosen: Candidate, price: int = 0, old: float = 0, days: float = 0) -> Dish:
-    return replace(dish(*chosen, price=price), measures_of=lambda _: (days, floor, old))
+def measured(floor: float, *chosen: Candidate, price: int = 0, old: float = 0, days: float = 0) -> MenuEntry:
+    return replace(entry(*chosen, price=price), measures_of=lambda _: (days, floor, old))
 
 
 def test_tunnel_and_floor_come_before_variants_on_a_lesser_need() -> None:
@@ -200,18 +200,18 @@ def test_a_way_on_the_dearest_need_gives_way_only_to_four_others_or_to_one_that_
 
 
 def test_a_spot_opened_stands_beside_one_lined_from_inside() -> None:
-    found = (dish(one("a", "sectional liner", 41)), dish(one("b", "yard spot", 44)), dish(one("c", "reline", 76)))
+    found = (entry(one("a", "sectional liner", 41)), entry(one("b", "yard spot", 44)), entry(one("c", "reline", 76)))
     assert shown(found) == found
 
 
 def test_a_piece_that_says_it_is_a_spot_is_one() -> None:
-    hung = dish(replace(one("a", "crawl replace", 30), kind="spot"))
-    line = dish(one("b", "crawl replace", 60))
+    hung = entry(replace(one("a", "crawl replace", 30), kind="spot"))
+    line = entry(one("b", "crawl replace", 60))
     assert small((hung, line)) == (hung,)
 
 
 def test_where_cleaning_does_nothing_is_dug_for_what_is_slight() -> None:
-    clean, lined, dug = (dish(one(way, way, 10)) for way in ("clean", "sectional liner", "yard spot"))
+    clean, lined, dug = (entry(one(way, way, 10)) for way in ("clean", "sectional liner", "yard spot"))
     assert small((clean, lined, dug), slight=True) == (clean, lined)
     assert small((clean, lined, dug)) == (clean, lined, dug)
     assert small((lined, dug), slight=True) == (lined, dug)  # nothing to clean out: a spot dig may be the cheaper one
@@ -219,8 +219,8 @@ def test_where_cleaning_does_nothing_is_dug_for_what_is_slight() -> None:
 
 def test_at_one_price_the_set_that_leaves_less_comes_first() -> None:
     slack, good = (
-        replace(dish(one("a", "clean", 10)), left=(0, 0, 1, 0, 0)),
-        replace(dish(one("b", "clean", 10, "12")), left=(0,) * 5),
+        replace(entry(one("a", "clean", 10)), left=(0, 0, 1, 0, 0)),
+        replace(entry(one("b", "clean", 10, "12")), left=(0,) * 5),
     )
     assert menu((slack, good))[0] == good
 
@@ -232,7 +232,9 @@ def test_where_the_search_stops_early_a_cheaper_set_of_other_methods_says_how_fa
     def price(answer: Answer) -> int:
         return 60 if all(c.method == "y" for c in answer.chosen) else answer.cost + 100
 
-    found = dishes(list("abcdefghi"), some, {}, price, lambda a: (0.0, 0.0, 0.0), lambda c: (0.0, 0.0, 0.0), slack=50)
+    found = menu_entries(
+        list("abcdefghi"), some, {}, price, lambda a: (0.0, 0.0, 0.0), lambda c: (0.0, 0.0, 0.0), slack=50
+    )
     best, cheaper = found[0], min(found, key=lambda d: d.price)
     assert (best.price, cheaper.price) == (190, 60)
     never_below = best.price - best.bound

@@ -77,8 +77,8 @@ def _look_at(quote: Quote, page: Page) -> None:
     page.listing("Look at before sending", [*_missing(quote), *_too_little(quote), CHECK_THE_PLACE], style="red")
     missing = {say(w, ENGLISH) for o in quote.options for w in o.price.warnings}
     others = [said for w in quote.paper_warnings if (said := say(w, ENGLISH)) not in missing]
-    lifts = [f"{o.letter}: {say(w, ENGLISH)}" for o in quote.options for w in o.price.lifts]
-    page.listing("Worth a look", [*others, *dict.fromkeys(lifts)])
+    minimum = [f"{o.letter}: {say(w, ENGLISH)}" for o in quote.options for w in o.price.minimum_charges]
+    page.listing("Worth a look", [*others, *dict.fromkeys(minimum)])
     unfixed = [f"{o.letter}: {say(why, ENGLISH)}" for o in quote.options for why in o.not_fixed_because]
     page.listing("Not a fixed price, because", unfixed)
     page.listing(

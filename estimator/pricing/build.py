@@ -127,7 +127,7 @@ def _priced(
         tax_says=tax_says,
         margin=margin(net, spent),
         leaves=leaves,
-        lifts=sale.lifts,
+        minimum_charges=sale.minimum_charges,
         warnings=(
             *missing_hours(takeoffs, cost.tasks, tables),
             *cost.warnings,

@@ -90,18 +90,18 @@ class ByClass(Frozen, kw_only=True):
         mine = {n: amount for n, amount in cells.items() if (n == PASSED_ON) == passed_on and self.costs[n]}
         return sum((self.prices[n] * amount / self.costs[n] for n, amount in mine.items()), Decimal(0))
 
-    def before(self, lift: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
-        """Before rounding: all of it with what minimum charges add (`lift`) and allowances (`fixed`) ÷ the share that stays."""
-        return cents(self._brings(lift, fixed) / kept(tables))
+    def before(self, adjustment: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
+        """Before rounding: all of it with what minimum charges add (`adjustment`) and allowances (`fixed`) ÷ the share that stays."""
+        return cents(self._brings(adjustment, fixed) / kept(tables))
 
-    def carry(self, lift: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
+    def carry(self, adjustment: Decimal, fixed: Decimal, tables: Tables) -> Decimal:
         """Own work × this carries what leaves with the whole price, such as a commission; 1 where nothing does."""
-        own = self.work + lift
-        leaves = self.before(lift, fixed, tables) - self._brings(lift, fixed)
+        own = self.work + adjustment
+        leaves = self.before(adjustment, fixed, tables) - self._brings(adjustment, fixed)
         return 1 + leaves / own if own else Decimal(1)
 
-    def _brings(self, lift: Decimal, fixed: Decimal) -> Decimal:
-        return sum(self.prices.values(), Decimal(0)) + lift + fixed
+    def _brings(self, adjustment: Decimal, fixed: Decimal) -> Decimal:
+        return sum(self.prices.values(), Decimal(0)) + adjustment + fixed
 
 
 def sold_by_class(

@@ -19,17 +19,19 @@ A_DOLLAR = 1.0
 """More than the cents by which laying costs on methods may round."""
 
 
-def lifts(prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
+def minimum_adjustments(
+    prices: Prices, takeoffs: Sequence[Takeoff], tables: Tables
+) -> tuple[dict[Owner, Decimal], tuple[Say, ...]]:
     """Per method, once a scope, on prices without pass-through; what is added goes on that method's items in proportion."""
     methods = {t.repair.id: t.repair.method for t in takeoffs}
-    lifted: dict[Owner, Decimal] = {}
+    added: dict[Owner, Decimal] = {}
     said: list[Say] = []
     for method, (reached, least) in short_of(_by_method(prices, methods), takeoffs, tables).items():
         owners = [o for o in prices if methods[o[0]] == method]
         parts = spread(cents(least - reached), [prices[o] for o in owners])
-        lifted |= dict(zip(owners, parts, strict=True))
+        added |= dict(zip(owners, parts, strict=True))
         said.append(_said(method, reached, least))
-    return lifted, tuple(said)
+    return added, tuple(said)
 
 
 def short_of(
@@ -52,7 +54,7 @@ def short_of(
     return out
 
 
-def lift_of(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
+def sum_of_adjustments(figures: Figures, by_class: ByClass, takeoffs: Sequence[Takeoff], tables: Tables) -> Decimal:
     """What least charges add to a scope, dollars."""
     methods = {t.repair.id: t.repair.method for t in takeoffs}
     if _reached_alone(figures, by_class, methods, takeoffs, tables):

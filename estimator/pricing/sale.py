@@ -8,7 +8,7 @@ from estimator.model.price import LineItem
 from estimator.model.say import Say
 from estimator.model.work import Takeoff
 from estimator.pricing.markup import ByClass
-from estimator.pricing.minimum import lifts
+from estimator.pricing.minimum import minimum_adjustments
 from estimator.pricing.shares import Laid
 from estimator.pricing.spread_on import Owner
 from estimator.tables.rows import PriceClass
@@ -24,10 +24,10 @@ class Sale(Frozen, kw_only=True):
     prices: Mapping[str, Decimal]
     rows: Mapping[str, PriceClass]
     contingency: Decimal
-    work: Mapping[Owner, Decimal]  # without what is passed on, lifts included
+    work: Mapping[Owner, Decimal]  # without what is passed on, what minimum charges add included
     passed: Mapping[Owner, Decimal]
-    lift: Decimal
-    lifts: tuple[Say, ...]
+    adjustment: Decimal
+    minimum_charges: tuple[Say, ...]
     fixed: Decimal  # allowances
     carry: Decimal  # own work × this carries what leaves with the whole price; 1 where nothing does
     before: Decimal
@@ -55,21 +55,21 @@ def sale_of(
     All of it ÷ the share of a price that stays, where commission, card fee or a warranty reserve leave with it.
     """
     work = {owner: by_class.share(cells, passed_on=False) for owner, cells in laid.items()}
-    lifted, said = lifts(work, takeoffs, tables)
-    lift = sum(lifted.values(), ZERO)
+    added, said = minimum_adjustments(work, takeoffs, tables)
+    adjustment = sum(added.values(), ZERO)
     standing = sum((f.amount for f in fixed), ZERO)
-    carry = by_class.carry(lift, standing, tables)
+    carry = by_class.carry(adjustment, standing, tables)
     return Sale(
         costs=by_class.costs,
         prices=by_class.prices,
         rows=by_class.rows,
         contingency=by_class.contingency,
-        work={owner: (price + lifted.get(owner, ZERO)) * carry for owner, price in work.items()},
+        work={owner: (price + added.get(owner, ZERO)) * carry for owner, price in work.items()},
         passed={owner: by_class.share(cells, passed_on=True) for owner, cells in laid.items()},
-        lift=lift,
-        lifts=said,
+        adjustment=adjustment,
+        minimum_charges=said,
         fixed=standing,
         carry=carry,
-        before=by_class.before(lift, standing, tables),
+        before=by_class.before(adjustment, standing, tables),
         spent=sum(by_class.costs.values(), ZERO) + sum((f.cost_share for f in fixed), ZERO),
     )

@@ -26,12 +26,12 @@ def build_up(
     steps = [_part(part, lines) for part in PARTS]
     for name, cost in sale.costs.items():
         steps += _class(name, cost, sale.rows[name], sale.contingency, sale.prices[name])
-    steps.append(_step("least charge of the method", "added on its items in proportion", sale.lift))
+    steps.append(_step("least charge of the method", "added on its items in proportion", sale.adjustment))
     steps.append(_step("allowances", "as they stand", sale.fixed))
     steps.append(
         _step("commission, card fee, warranty reserve", f"all of it ÷ {plain(kept)}, less itself", _leaves(sale))
     )
-    steps.append(_step("before rounding", "own work + subs + passed on + lifts + allowances", sale.before))
+    steps.append(_step("before rounding", "own work + subs + passed on + minimum charges + allowances", sale.before))
     steps.append(_step("price", "rounded up to the firm's step, or as the owner set it", work))
     steps.append(_step("discounts", "off after rounding", net - work))
     steps.append(_step("sales tax charged", "to the homeowner, by the place's kind", tax))
@@ -39,7 +39,7 @@ def build_up(
 
 
 def _leaves(sale: Sale) -> Decimal:
-    return sale.before - sum(sale.prices.values(), ZERO) - sale.lift - sale.fixed
+    return sale.before - sum(sale.prices.values(), ZERO) - sale.adjustment - sale.fixed
 
 
 def _part(part: str, lines: Sequence[CostLine]) -> Step:

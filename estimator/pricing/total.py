@@ -22,7 +22,7 @@ from estimator.pricing.figures import Figures, figures_with, hours_of
 from estimator.pricing.house_rules import house_rules
 from estimator.pricing.lines import PASSED_ON
 from estimator.pricing.markup import sold_by_class
-from estimator.pricing.minimum import lift_of
+from estimator.pricing.minimum import sum_of_adjustments
 from estimator.pricing.prepared import Prepared, prepared, taxed_in_their_own_way
 from estimator.pricing.tax import charged_tax, charges_tax
 from estimator.schedule import days_off, days_open, schedule_of
@@ -68,9 +68,9 @@ class Total(Frozen, dict=True):
         figures, tables, place = self.figures, self.tables, self.place
         fixed = sum((a.amount for a in self.allowances), ZERO)
         by_class = sold_by_class(figures.costs, self.takeoffs, tables)
-        lift = lift_of(figures, by_class, self.takeoffs, tables)
-        work = up_to(by_class.before(lift, fixed, tables), house_rules(tables).price_step)
-        carry = by_class.carry(lift, fixed, tables)
+        adjustment = sum_of_adjustments(figures, by_class, self.takeoffs, tables)
+        work = up_to(by_class.before(adjustment, fixed, tables), house_rules(tables).price_step)
+        carry = by_class.carry(adjustment, fixed, tables)
         usual = {name: price * (1 if name == PASSED_ON else carry) for name, price in by_class.prices.items()}
         tax, _ = charged_tax(figures.stuff.amount, usual, by_class.costs, work, place)
         return work + tax

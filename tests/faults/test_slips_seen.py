@@ -12,7 +12,7 @@ from estimator.model.line import Mark
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
 from estimator.model.work import JOB, Quantity, Repair, Scope, Takeoff
-from estimator.pricing.minimum import lifts
+from estimator.pricing.minimum import minimum_adjustments
 from estimator.quote.option import life
 from estimator.quote.stays import water_test
 from estimator.scopes.extent import sound_pipe
@@ -36,7 +36,7 @@ def test_each_method_is_credited_with_its_share_of_the_job_alone() -> None:
     ]
     tables = replace(tables, rows={**tables.rows, "methods": tuple(rows)})
     prices = {("yard spot", "dig"): Decimal(2000), ("tunnel", "dig"): Decimal(6000), (JOB, "mobilize"): Decimal(1000)}
-    added, _ = lifts(prices, [_takeoff("yard spot"), _takeoff("tunnel"), _takeoff(JOB)], tables)
+    added, _ = minimum_adjustments(prices, [_takeoff("yard spot"), _takeoff("tunnel"), _takeoff(JOB)], tables)
     assert added == {("yard spot", "dig"): Decimal(250)}
 
 

@@ -130,7 +130,7 @@ def test_a_minimum_lifts_a_small_job_and_says_so(
     small = make_takeoff("yard spot", sod_sf=10)
     price = price_scope((small, job_takeoff), tables, place)
     assert price.before_rounding == D("2650.00")  # 2,500 and the permit, which is passed on
-    assert "minimum charge of $2,500" in str(price.lifts[0])
+    assert "minimum charge of $2,500" in str(price.minimum_charges[0])
     sod = next(line for line in price.lines if line.work_item == "sod")
     assert sod.amount > 600  # the lift goes on the method's own items
 

@@ -68,7 +68,7 @@ STEPS: tuple[Say, ...] = (
     Say.of("added on its items in proportion"), Say.of("as they stand"), Say.of("sales tax charged"),
     Say.of("to the homeowner"), Say.of("by the place's kind"), Say.of("off after rounding"),
     Say.of("shown here"), Say.of("not rounded on the way"),
-    Say.of("own work + subs + passed on + lifts + allowances"), Say.of("dollars a sq ft"), Say.of("ft"),
+    Say.of("own work + subs + passed on + minimum charges + allowances"), Say.of("dollars a sq ft"), Say.of("ft"),
 )  # fmt: skip
 STATES: tuple[Say, ...] = (
     Say.of("notes incomplete"), Say.of("ready"), Say.of("issued"), Say.of("revised"), Say.of("expired"),

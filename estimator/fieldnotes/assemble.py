@@ -69,7 +69,7 @@ def _mark(entry: Entry, hung: Hung, zero: Zero) -> Mark:
         ties=tuple(Tie(ft, what) for ft, what in values.get("ties", ())),
         flag=values.get("flag"),
         side=values.get("side") or (None if lip else values.get("direction")),
-        live=values.get("live"),
+        live=values.get("live") or ("live" if values.get("proven") else None),  # water ran through it into the pipe
         proven=values.get("proven"),
         out_of_reach="reach" in values,
         through="through" in values,

@@ -173,7 +173,9 @@ class Assign(Legs):
         if (branch is not None and (looks or any(0 < abs(n - k) <= 2 for n in lives for k in doubts))) or any(
             0 < k - n <= 1 for n in lives for k in marks
         ):
-            r.ask.append((Say.of("live or dead? Run water into it and look?"), ("LIVE", "DEAD")))
+            dead = any(r.atoms[n].means["live"] == "dead" for n in lives)
+            choices = ("DEAD", "LIVE") if dead else ("LIVE", "DEAD")
+            r.ask.append((Say.of("live or dead? Run water into it and look?"), choices))
             return
         if doubts or marks:
             r.used |= set(doubts)

@@ -136,8 +136,12 @@ class Finish(Changes):
                 self.drafts.remove(d)
         return ended and any(d.finding for d in self.drafts)
 
-    def _rows(self, way: Way, to_end: bool) -> list[str]:
+    def _rows(self, way: Way, to_end: bool, live: str = "") -> list[str]:
+        """The line in standard words; its branches `live` or dead where that is given."""
         r = self.r
+        if live:
+            for d in [d for d in self.drafts if d.word == "branch"]:
+                d.live = live
         at, to = way.at, way.to
         if at is None:
             if r.context.last_ft is not None and all(d.word in AT_THE_LAST for d in self.drafts):
@@ -149,16 +153,11 @@ class Finish(Changes):
             self.numbers.long_ft = None
         if to_end:
             to = None
-        spans = [d for d in self.drafts if not (d.word in POINT_LIKE or d.word in ("bend",))]
+        spans = [d for d in self.drafts if d.word not in POINT_LIKE]
         points = [d for d in self.drafts if d not in spans]
-        if (
-            any(d.word in ("pipe",) for d in self.drafts)
-            and not (r.has("ends") or r.has("end"))
-            and len(self.r.where("material")) > 1
-        ):
-            rows = self._two_pipes(at, to)
-            if rows:
-                return rows
+        changes = any(d.word == "pipe" for d in self.drafts) and not (r.has("ends") or r.has("end"))
+        if changes and len(r.where("material")) > 1 and (rows := self._two_pipes(at, to)):
+            return rows
         if rows := self._two_sizes(at, to) or self._two_floors(at, to):
             return rows
         if any(d.word == "again" for d in self.drafts):
@@ -182,10 +181,12 @@ class Finish(Changes):
 
     def _filled(self, choices: tuple[str, ...], way: Way) -> tuple[str, ...]:
         """Standard words with the place in front."""
-        at = way.at if way.at is not None else None
+        at = way.at
         out = []
         for choice in choices:
-            if choice == "note":
+            if choice in ("LIVE", "DEAD") and at is not None:
+                out += self._rows(way, False, choice.lower())
+            elif choice == "note":
                 out.append("note")
             elif at is not None and choice not in ("OPENING", "SIZE"):
                 where = shown(at) + ("" if way.to is None else f"-{shown(way.to)}")

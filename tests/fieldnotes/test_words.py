@@ -7,8 +7,10 @@ from fieldnote_texts import codes, line_of, reading
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from estimator.fieldnotes.meaning import Context
 from estimator.fieldnotes.slots import LEGS
 from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
+from estimator.fieldnotes.understand import understand
 from estimator.fieldnotes.words import ALL_SIGNS, BY_NAME, GRADE_WORDS, MATERIALS, SIDES, SURFACES, WORDS
 from estimator.model.line import FINDING_WORDS, ZONES, Finding, Mark
 from estimator.model.problem import Level
@@ -242,6 +244,15 @@ def test_a_branch_has_size_side_flow_and_name() -> None:
     m = mark("12 branch 2 right dead out of reach 3ft away")
     assert (m.size_in, m.side, m.live, m.out_of_reach, m.length("away")) == (2, "right", "dead", True, 3)
     assert mark("12 branch 2in not flushed").proven is False
+
+
+def test_water_run_through_a_branch_proves_it_live() -> None:
+    assert (mark("12 wye L 3in, ran water").live, mark("12 wye L 3in proven dead").live) == ("live", "dead")
+
+
+def test_whether_a_branch_is_in_use_is_asked_with_the_whole_line_and_the_word_that_was_typed_first() -> None:
+    found = understand("29.5 shower 2in left, dead I think", Context(zone="slab", last_ft=8.0, furthest_ft=8.0))
+    assert found.choices == ("29.5 branch 2in left dead called shower", "29.5 branch 2in left live called shower")
 
 
 def test_a_short_name_on_top_is_understood_from_then_on() -> None:

@@ -148,6 +148,10 @@ class Assign(Legs):
                 r.used.add(n)
             elif target is not None and (target.percent or target.grade == r.atoms[n].means["grade"]):
                 r.used.add(n)
+        for n in [n for n in r.where("side") if "grade" in r.atoms[n].means]:
+            d = self._nearest(n, findings)
+            if d and d.word == "offset" and d.grade and (d.inch is not None or d.percent):  # `ofs lt 1 1/2"`
+                d.direction, d.grade = d.direction or r.atoms[n].means["side"], ""
         for d in findings:
             if d.grade and d.percent:
                 d.grade = ""

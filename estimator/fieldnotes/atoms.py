@@ -90,11 +90,11 @@ def split(tokens: Sequence[Token]) -> list[Token]:
     lex = lexicon()
     out: list[Token] = []
     for token in tokens:
+        if token.kind == "word" and not lex.means((_words(token),)) and f"{_words(token)}g" in lex.parts:
+            out.append(replace(token, text=f"{token.text}g"))  # `comin`, `holdin`
+            continue
         if token.kind != "word" or lex.means((_words(token),)) or _words(token) in lex.parts:
             out.append(token)
-            continue
-        if _words(token).endswith("in") and (whole := f"{token.text}g").lower() in lex.parts:
-            out.append(replace(token, text=whole))  # `comin`, `holdin`
             continue
         at = token.at
         for part in re.split(r"([./&-])", token.text):

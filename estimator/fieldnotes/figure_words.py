@@ -144,7 +144,9 @@ def _in_words(r: "Reader", n: int, out: Numbers, take) -> bool:  # type: ignore[
         (length or feet_inches)
         and (t.kind != "in" or r.has("place", "loc"))
         and (anchor := _anchor(r, n))
-        and not r.surface_follows(n)
+        and (
+            (t.kind != "in" and after == "off" and r.has("surface")) or not r.surface_follows(n)
+        )  # `44in lawn 5 off drive`
     ):
         k, name = anchor
         out.tapes.append((t.value + (t.to or 0.0) / 12 if feet_inches else _ft(t), name))

@@ -24,6 +24,8 @@ CLOSE_CALL = 1.0
 AT_THE_LAST = ("loc", "depth", "pothole", "room", "size")
 """What may lie where the line before does: `locate 3 ft`."""
 NEARLY_FT = 0.6
+SIZED = frozenset(("blocked", "mud", "hole", "gap", "sag", "branch", "offset"))
+"""Answers that take the inches of the line."""
 
 
 class Finish(Changes):
@@ -136,12 +138,17 @@ class Finish(Changes):
                 self.drafts.remove(d)
         return ended and any(d.finding for d in self.drafts)
 
-    def _rows(self, way: Way, to_end: bool, live: str = "") -> list[str]:
-        """The line in standard words; its branches `live` or dead where that is given."""
+    def _with_branch(self, way: Way, choice: str) -> list[str]:
+        """The line in standard words, its branch LIVE, DEAD or NAME so and so."""
+        for d in [d for d in self.drafts if d.word == "branch"]:
+            if choice.startswith("NAME "):
+                d.name = choice.removeprefix("NAME ")
+            else:
+                d.live = choice.lower()
+        return self._rows(way, False)
+
+    def _rows(self, way: Way, to_end: bool) -> list[str]:
         r = self.r
-        if live:
-            for d in [d for d in self.drafts if d.word == "branch"]:
-                d.live = live
         at, to = way.at, way.to
         if at is None:
             if r.context.last_ft is not None and all(d.word in AT_THE_LAST for d in self.drafts):
@@ -184,22 +191,16 @@ class Finish(Changes):
         at = way.at
         out = []
         for choice in choices:
-            if choice in ("LIVE", "DEAD") and at is not None:
-                out += self._rows(way, False, choice.lower())
+            if choice.startswith(("LIVE", "DEAD", "NAME ")) and at is not None:
+                out += self._with_branch(way, choice)
             elif choice == "note":
                 out.append("note")
             elif at is not None and choice not in ("OPENING", "SIZE"):
                 where = shown(at) + ("" if way.to is None else f"-{shown(way.to)}")
                 doubt = " suspected" if any(d.doubt for d in self.drafts) and "suspected" not in choice else ""
                 inches = [v for _, v in self.numbers.inches]
-                words = choice
-                if (
-                    inches
-                    and words.split()[0] in ("blocked", "mud", "hole", "gap", "sag", "branch", "offset")
-                    and "in" not in words.split()[-1:]
-                ):
-                    words = f"{words} {shown(inches[0])}in"
-                out.append(f"{where} {words}{doubt}")
+                sized = inches and choice.split()[0] in SIZED and not choice.endswith(" in")
+                out.append(f"{where} {choice}{f' {shown(inches[0])}in' if sized else ''}{doubt}")
             elif choice == "OPENING" and at is not None:
                 inches = [v for _, v in self.numbers.inches if v < self.r.context.bore_in]
                 kind = next((d.word for d in self.drafts if d.finding), "scale")

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from estimator.fieldnotes.drafts import Draft
 from estimator.fieldnotes.numbers_of_a_line import Numbers
+from estimator.model.say import Say
 
 if TYPE_CHECKING:
     from estimator.fieldnotes.understand import Reader
@@ -40,6 +41,8 @@ def _branch(r: "Reader", numbers: Numbers, out: list[Draft], branches: list[int]
                 said.append(word)
         draft.name = " ".join(said)
         r.used |= set(group)
+        if len(said) > 1 and any("or" in a.means for a in r.atoms[group[0] : group[-1]]):
+            r.ask.append((Say.of("which of them is it?"), tuple(f"NAME {name}" for name in said)))
     elif names and any("name" in r.atoms[k].means for k in names):
         k = next(k for k in names if "name" in r.atoms[k].means)
         draft.name = r.atoms[k].means["name"]

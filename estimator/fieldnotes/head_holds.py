@@ -140,6 +140,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     if r.has("unclear", "deck"):
         return
     zones = [n for n in r.where("zone") if n not in r.used]
+    gravel = [n - 1 for n in zones if n and r.atoms[n - 1].means.get("unclear") == "gravel"]  # `gravel driveway`
     surfaces = [n for n in r.where("surface") if n not in r.used]
     if not zones and not surfaces:
         return
@@ -153,6 +154,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         ),
         "",
     )
+    surface = surface or ("gravel" if gravel else "")
     inside = r.context.zone in ("slab", "basement", "crawl")
     if edges and not plain:
         zone = "slab" if surface in INDOORS or not (inside or surface in OUTDOORS) else "yard"
@@ -194,6 +196,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     r.used |= {
         *zones,
         *surfaces,
+        *gravel,
         *r.where("place", "crossing"),
         *r.where("under"),
         *r.where("change"),

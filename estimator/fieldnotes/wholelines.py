@@ -41,6 +41,20 @@ def begins(r: "Reader") -> Meaning | None:
     return replace(run, rows=(*run.rows, *(row for m in found for row in m.rows)))
 
 
+BEGINS = (
+    "start",
+    "starting",
+    "starting at",
+    "going in",
+    "in at",
+    "start at",
+    "started at",
+    "starting from",
+    "start from",
+    "from",
+    "push from",
+)
+"""With an access and no more: a run of which neither the way nor the riser is said."""
 STANDS = ("material", "surface", "zone", "place")
 """What may stand at the start of a run."""
 
@@ -71,6 +85,14 @@ def heading(r: "Reader") -> Meaning | None:
         if r.text(n)
         not in ("start", "from", "access", "pulled", "going in", "desde", "push", "pushed", "in at", "going from")
     ]
+    bare = access and not flows and not readings and r.text(runs[0] if runs else 0) in BEGINS
+    if bare and all({"run", "whose", "plain", "room", "place"} & a.means.keys() for a in r.atoms):
+        runs_from = f"pass {_access_name(r, access)}"
+        return Meaning(
+            asked=Say.of("a new camera run: from where, which way, and how long is the riser?"),
+            choices=(f"{runs_from} to house", f"{runs_from} to street"),
+            score=9,
+        )
     if not access or not ((flows and (runs or risers or len(r.atoms) <= 6)) or strong or risers):
         return None
     if readings and not risers and (not runs or any(t.point for t in readings)):

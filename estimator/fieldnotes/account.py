@@ -67,6 +67,7 @@ LIES_THERE = re.compile(
 )
 BIG_OR_SMALL = re.compile(r"\b(?:hole|crack|gap|blocked|tree)\b")
 GRADED = re.compile(rf"\b(?:{'|'.join(w for w in FINDING_WORDS if not BIG_OR_SMALL.fullmatch(w))})\b")
+PLASTICS = re.compile("PVC|ABS|HDPE")
 NEAR = 0.02
 
 
@@ -153,7 +154,7 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
     a = r.atoms[n]
     if a.text in UNDONE or (a.unknown and not (lexicon().known(a.text) or says_nothing(a.text))):
         return True
-    if (r.is_mark(n + 1, "?") and (a.unknown or a.text in HOW_MUCH)) or a.text in UNITS:
+    if (r.is_mark(n + 1, "?") and (a.unknown or "remark" in a.means or a.text in HOW_MUCH)) or a.text in UNITS:
         return True
     if "finding" in a.means and n not in r.amount_words and not among((standard_word(a.means["finding"]),), told):
         return True
@@ -169,6 +170,8 @@ def _left_over(r: "Reader", n: int, told: str, places: int) -> bool:
     stretch = not (r.has("finding") or r.single_place())
     if n in r.used and stretch and any(_one_of_two(r, a, cls, told) for cls in ("zone", "material")):
         return True
+    if a.means.get("unclear") == "plastic":
+        return not PLASTICS.search(told)
     return "plain" not in a.means and not _told(a, told) and _says(r, n, told)
 
 

@@ -90,10 +90,11 @@ def split(tokens: Sequence[Token]) -> list[Token]:
     lex = lexicon()
     out: list[Token] = []
     for token in tokens:
-        if token.kind == "word" and not lex.means((_words(token),)) and f"{_words(token)}g" in lex.parts:
+        word = _words(token)
+        if token.kind == "word" and word.endswith("in") and not lex.means((word,)) and f"{word}g" in lex.parts:
             out.append(replace(token, text=f"{token.text}g"))  # `comin`, `holdin`
             continue
-        if token.kind != "word" or lex.means((_words(token),)) or _words(token) in lex.parts:
+        if token.kind != "word" or lex.means((word,)) or word in lex.parts:
             out.append(token)
             continue
         at = token.at

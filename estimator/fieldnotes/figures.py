@@ -4,6 +4,7 @@ weighed."""
 import itertools
 from typing import TYPE_CHECKING
 
+from estimator.fieldnotes.bare_figures import SIZES_IN
 from estimator.model.say import Say
 
 if TYPE_CHECKING:
@@ -127,6 +128,7 @@ def labelled(r: "Reader") -> Numbers:
             r.used.add(n)
     _shares_joined(r, out)
     _hours_joined(r, out)
+    _sizes_joined(r, out)
     r.turned = bool(out.degrees)
     if out.depth is not None:
         r.filled.add("depth")
@@ -172,6 +174,22 @@ def _hours_joined(r: "Reader", out: Numbers) -> None:
     if len(out.clocks) == 2 and all("till" in r.atoms[k].means for k in range(out.clocks[0][0] + 1, out.clocks[1][0])):
         (_, (begin, _)), (n, (_, end)) = out.clocks
         out.clocks = [(n, (begin, end))]
+
+
+def _sizes_joined(r: "Reader", out: Numbers) -> None:
+    """`4in down to 3in`: one size of pipe, then another."""
+    for (a, before), (b, after) in itertools.pairwise(sorted(out.inches)):
+        if (
+            b == a + 2
+            and "change" in r.atoms[a + 1].means
+            and {before, after} <= set(SIZES_IN)
+            and not r.has("finding")
+        ):
+            out.sizes.append((b, before, after))
+            out.inches = [x for x in out.inches if x[0] not in (a, b)]
+            r.used.add(a + 1)
+            r.aside.add(a)
+            return
 
 
 def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[no-untyped-def]

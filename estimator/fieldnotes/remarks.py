@@ -34,8 +34,10 @@ def remark(r: "Reader") -> Meaning | None:
         return None  # a word to be asked about; or it may be where the run ended
     if reads and r.has("doubt", "cannot tell") and not r.has("remark", "whole"):
         return None
-    if no_pipe(r.atoms, r.denied):
-        return None
+    if no_pipe(r.atoms, r.denied) or (
+        r.has("place", "loc") and any(t.kind in ("in", "ft") for _, t in r.numbers()[1:])
+    ):
+        return None  # `33 sonde 38"`
     if r.has("part", "joint") and any(r.text(n) == "right" for n in r.denied):
         return None  # `jt not right`
     says = bool(_speaking(r, ("finding", "danger", "utility")))

@@ -15,12 +15,12 @@ _MIX = rf"(?:{_INT}[ -]{_FRAC}|{_FRAC}|{_DEC})"
 _FT = r"(?:'(?!')|[ -]?(?:ft|feet|foot|pies|pie)(?![^\W\d])\.?)"
 _IN_PLACE = (
     "the|water|wtr|it|a|hse|bldg|building|home|bsmt|main|front|back|rear|side|street|yard|lawn|grass|dirt|bed|mulch|patio|hall|hallway|house|kitchen|bath|bathroom|master|guest|"
-    r"laundry|closet|den|garage|drive|driveway|sidewalk|walk|road|alley|city|crawl|basement|slab|concrete|asphalt|(?:left|right)(?:\s+side)?\s*(?:wall|sidewall)"
+    r"mh|manhole|septic|tank|basin|pit|laundry|closet|den|garage|drive|driveway|sidewalk|walk|road|alley|city|crawl|basement|slab|concrete|asphalt|(?:left|right)(?:\s+side)?\s*(?:wall|sidewall)"
 )
 """`20 in grass` is a place, `20 in down` an amount."""
 _IN = rf"(?:\"|''|[ -]?(?:de\s)?(?:inches|inch|pulgadas|pulgada|pulg)\b\.?|in\b\.?(?!\s+(?:the|it|a(?!\s+l[ao]s?\b))\b)|\sin\b\.?(?!\s+(?:{_IN_PLACE})\b))"
 _END = r"(?![\w/]|\.\d)"
-_TO = r"\s*(?:-|\.\.\.?|\bto\b|\bthru\b|\bthrough\b|\bhasta\b|\ba\b|\btil\b|\btill\b|\bclear to\b|to(?=\d))\s*"
+_TO = r"\s*(?:-|\.\.\.?|\bto\b|\bthru\b|\bthrough\b|\bhasta\b|\ba\b|\btil\b|\btill\b|\b(?:clear|down|up)\sto\b|to(?=\d))\s*"
 _PATTERN = re.compile(
     rf"""(?P<phone>\b\d{{3}}[ .-]\d{{4}}\b|\b\d{{3}}[ .-]\d{{3}}[ .-]\d{{4}}\b)
       | (?P<time>\b\d{{1,2}}:\d\d(?::\d\d)?\s?(?:am|pm)?\b)

@@ -1,44 +1,16 @@
 """Two revisions of a job in; what moved between them, and each option's move parted into asked for and prices, out."""
 
 from decimal import Decimal
-from pathlib import Path
 from typing import TYPE_CHECKING
 
-from estimator.cli.views.screen import Row
 from estimator.model.problem import CannotGoOn
 from estimator.records.changes import Change, Parted, changes, does, parted, prices_moved, totals
-from estimator.records.names import revisions_folder
 from estimator.records.record import Record
-from estimator.records.revisions import Revision, pair
+from estimator.records.revisions import Revision
 from estimator.records.same_option import Doing, doing, like, names
 
 if TYPE_CHECKING:
     from estimator.model.job import Job
-
-
-def told(
-    job_file: Path, old: str, new: str, columns: int, languages: tuple[str, ...]
-) -> tuple[dict[str, object], list[Row]]:
-    """As data and as rows, in the first of the languages, else in that of the settings file."""
-    from estimator.cli.own_settings import own_settings
-    from estimator.cli.views import changes as view
-
-    first, last = pair(revisions_folder(job_file), old, new)
-    moved, parts = compared(first, last)
-    language = languages[0] if languages else own_settings().language
-    return view.as_data(moved, parts), view.rows(moved, first.name, last.name, columns, parts, language)
-
-
-def ordered(job_file: Path, new: str, to: Path, languages: tuple[str, ...]) -> list[Row]:
-    """The change order on the disk, and what it comes to."""
-    from estimator.cli.ordering import ordered as written
-    from estimator.cli.reader import reader, speak_to_reader
-    from estimator.cli.views.words import dollars
-
-    path, order = written(job_file, new, to, languages)
-    was, now = order.signed.price.total, order.now.price.total
-    amounts = {"was": dollars(was, language=reader()), "now": dollars(now, language=reader())}
-    return [Row(speak_to_reader()("{file} is written: {was} as signed, {now} now.", file=str(path), **amounts))]
 
 
 def compared(first: Revision, last: Revision) -> tuple[tuple[Change, ...], tuple[Parted, ...]]:

@@ -5,15 +5,13 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.problems import DAY_TO_COME
-from estimator.cli.reader import reader, speak_to_reader
-from estimator.cli.views.screen import Row
-from estimator.cli.views.words import dollars
+from estimator.cli.views.layout import Layout
 from estimator.model.problem import Place
 from estimator.model.say import Typed
 from estimator.records.names import revisions_folder
 
 
-def accept(job_file: Path, letter: str, on: date, asked: str = "") -> list[Row]:
+def accept(out: Layout, job_file: Path, letter: str, on: date, asked: str = "") -> None:
     """The note that an option was accepted: of the revision that was asked for, such as r1, else of the newest one."""
     from estimator.records.accepted import accept as note
     from estimator.records.accepted import note_of
@@ -23,19 +21,13 @@ def accept(job_file: Path, letter: str, on: date, asked: str = "") -> list[Row]:
     revision = named(folder, asked) if asked else newest(folder) or named(folder, "r1")
     kept = note(folder, revision, letter, on)
     _ask_about_a_day_to_come(on, note_of(folder, revision))
-    speak, words = speak_to_reader(), {"letter": kept.option, "number": kept.revision, "day": kept.on}
-    said = [speak("Option {letter} of r{number} accepted on {day}, {total}.", **words, total=_total(kept.total))]
-    if kept.cancel_until:
-        until = kept.cancel_until
-        said.append(speak("The homeowner may cancel until the end of {day}; start nothing before.", day=until))
-    return [Row(text) for text in said]
+    words = {"letter": kept.option, "number": kept.revision, "day": kept.on, "total": out.dollars(Decimal(kept.total))}
+    out.line(out.speak("Option {letter} of r{number} accepted on {day}, {total}.", **words))
+    if until := kept.cancel_until:
+        out.line(out.speak("The homeowner may cancel until the end of {day}; start nothing before.", day=until))
 
 
-def _total(amount: str) -> str:
-    return dollars(Decimal(amount), language=reader())
-
-
-def finish(job_file: Path, on: date) -> list[Row]:
+def finish(out: Layout, job_file: Path, on: date) -> None:
     """The note that the accepted work was done."""
     from estimator.cli.views.problems import tell
     from estimator.records.finished import doubts, note_of
@@ -46,10 +38,10 @@ def finish(job_file: Path, on: date) -> list[Row]:
     tell(doubts(folder, kept))
     _ask_about_a_day_to_come(on, note_of(folder, kept.revision))
     words = {"letter": kept.option, "number": kept.revision, "day": kept.on}
-    return [Row(speak_to_reader()("Option {letter} of r{number} was done on {day}.", **words))]
+    out.line(out.speak("Option {letter} of r{number} was done on {day}.", **words))
 
 
-def lose(job_file: Path, on: date, why: str) -> list[Row]:
+def lose(out: Layout, job_file: Path, on: date, why: str) -> None:
     """The note that the job was not won, and why; typed again it takes the place of the one before."""
     from estimator.records.afterwards.lost import NAME
     from estimator.records.afterwards.lost import lose as note
@@ -58,7 +50,7 @@ def lose(job_file: Path, on: date, why: str) -> list[Row]:
     kept = note(folder, on, why.strip())
     _ask_about_a_day_to_come(on, folder / NAME)
     words = {"number": kept.revision, "day": kept.on, "why": Typed(kept.why)}
-    return [Row(speak_to_reader()("r{number} was lost on {day}: {why}.", **words))]
+    out.line(out.speak("r{number} was lost on {day}: {why}.", **words))
 
 
 def _ask_about_a_day_to_come(on: date, note: Path) -> None:

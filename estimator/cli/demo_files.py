@@ -7,13 +7,10 @@ from pathlib import Path
 from estimator import demo
 from estimator.cli.invocation import called, typed
 from estimator.cli.problems import FOLDER_NOT_EMPTY
-from estimator.cli.reader import reader, speak_to_reader
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented
+from estimator.cli.views.layout import Layout
 from estimator.disk.whole import write_folder
 from estimator.model.problem import CannotGoOn, Place
 from estimator.model.say import Say, Typed
-from estimator.wording.say import say
 
 LOOK_AT: tuple[tuple[str, Say], ...] = (
     ("Drain quote", Say.of("what the homeowner gets: open its first sheet, on a phone too")),
@@ -40,30 +37,27 @@ def laid_out(folder: Path) -> Path:
     return folder / demo.FILES[0]
 
 
-def opening(job: Path) -> list[Row]:
+def write_opening(out: Layout, job: Path) -> None:
     said = "Notes of a made-up house are in {folder}; every name and price is invented."
-    return [Row(speak_to_reader()(said, folder=str(job.parent)), "head"), Row("")]
+    out.line(out.speak(said, folder=str(job.parent)), "head")
+    out.line()
 
 
-def closing(job: Path, written: Sequence[Path], columns: int) -> list[Row]:
+def write_closing(out: Layout, job: Path, written: Sequence[Path]) -> None:
     """The files by what they are for, and what to try next."""
-    speak = speak_to_reader()
-    out = [Row(""), Row(speak("Written"), "head")]
+    out.heading(out.speak("Written"))
     for path in written:
-        about = next((say(text, reader()) for start, text in LOOK_AT if path.name.startswith(start)), "")
-        out += [Row(f"  {path}"), *([Row(f"      {about}", "dim")] if about else [])]
+        out.line(f"  {path}")
+        about = next((text for start, text in LOOK_AT if path.name.startswith(start)), None)
+        if about:
+            out.line(f"      {out.say(about)}", "dim")
     program, file = called(), typed(job)
-    tries = (
-        f"{program} check {file}",
-        f"{program} options {file} --why",
-        f"{program} compare {file} --line main",
-        f"{program} explain {file} A1",
-    )
-    out += [Row(""), Row(speak("Look at"), "head"), *(Row(f"  {text}") for text in tries)]
-    command = Typed(f"{program} quote {file}")
-    hint = speak(
+    out.heading(out.speak("Look at"))
+    for tried in (f"check {file}", f"options {file} --why", f"compare {file} --line main", f"explain {file} A1"):
+        out.line(f"  {program} {tried}")
+    hint = out.speak(
         "Then change a line of {log} and run `{command}`: it writes r2 and leaves r1 alone.",
         log=str(job.parent / "main.txt"),
-        command=command,
+        command=Typed(f"{program} quote {file}"),
     )
-    return [*out, *(Row(text) for text in indented(hint, columns))]
+    out.paragraph(hint, by=2)

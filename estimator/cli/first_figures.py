@@ -1,6 +1,7 @@
 """A folder and a terminal in; the fifty figures asked one by one and each written at once, with what the margin comes to, out."""
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
@@ -10,7 +11,7 @@ from estimator.cli.interview.commands import STOP, in_english
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.job_figures import left, questions_of
 from estimator.cli.tables_asked import readable_tables
-from estimator.cli.views.words import dollars, number
+from estimator.cli.views.words import Words
 from estimator.cli.writing import new_folder
 from estimator.model.problem import Problem
 from estimator.model.say import Say, Typed, chained
@@ -19,7 +20,7 @@ from estimator.tables.first_answers import answered, share_of_own
 from estimator.tables.first_questions import OF_THE_MARGIN, Question, first_questions
 from estimator.tables.overhead import CrewDayCost
 from estimator.tables.read import demo_folder
-from estimator.wording.say import Speaker, capital, say, speaker
+from estimator.wording.say import capital, say
 
 BACK, DONE = "back", "done"
 YES, NO = frozenset({"y", "yes", "s", "si", "sí"}), frozenset({"", "n", "no", BACK, DONE})
@@ -45,8 +46,12 @@ class Talk:
     mine: set[tuple[str, str, str]] = field(default_factory=set)
 
     @property
-    def speak(self) -> Speaker:
-        return speaker(self.language)
+    def words(self) -> Words:
+        return Words(self.language)
+
+    @property
+    def speak(self) -> Callable[..., str]:
+        return self.words.speak
 
     def said(self, text: str, look: str = "") -> None:
         self.terminal.tell(text, look)
@@ -116,7 +121,7 @@ def _key(question: Question) -> tuple[str, str, str]:
 def _ask(now: Talk, question: Question, at: int, of: int) -> str:
     """One question until its answer is written or left; the word that moves on."""
     speak = now.speak
-    percent = number(question.share, language=now.language)
+    percent = now.words.number(question.share)
     moves = (
         speak("Share of this job's cost: {percent}%.", percent=percent)
         if now.job
@@ -185,7 +190,7 @@ def _in_words(wrong: Say) -> Say:
 
 
 def _margin(now: Talk, day: CrewDayCost) -> None:
-    shown = {k: dollars(getattr(day, k), language=now.language) for k in ("labor", "other", "overhead", "price")}
+    shown = {k: now.words.dollars(getattr(day, k)) for k in ("labor", "other", "overhead", "price")}
     now.said(
         now.speak(
             "A crew-day costs you {labor} of labor, {other} of material and machines, {overhead} of overhead.", **shown

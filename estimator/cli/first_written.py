@@ -7,7 +7,7 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.tables_asked import readable_tables, tables_for
-from estimator.cli.views.words import number
+from estimator.cli.views.words import AS_NOTED
 from estimator.model.problem import Level, Problem
 from estimator.model.say import Say, Typed
 from estimator.tables.first_answers import BURDEN_TYPED, TYPED, members_of, own_place, typed_columns, written_values
@@ -18,6 +18,7 @@ from estimator.tables.own_csv import OwnTables
 from estimator.tables.tables import Tables
 from estimator.wording.say import say
 
+number = AS_NOTED.number
 LANGUAGES = ("en_US", "es_US")
 MEASURED = ("ft", "sq ft")
 A_HUNDRED, PLAIN = 100, Decimal("0.2")
@@ -88,7 +89,7 @@ class Written:
         if unit not in MEASURED or not 0 < hours < PLAIN * A_HUNDRED:
             return Say.of(value)
         text = "{value} (for 100 {unit}: {hours} crew-hours)"
-        return Say.of(text, value=Typed(value), unit=unit, hours=number(hours, language=self.language))
+        return Say.of(text, value=Typed(value), unit=unit, hours=number(hours))
 
     def take(self, question: Question, typed: str) -> tuple[tuple[Problem, ...], bool]:
         """The problems that the answer, now written, has brought, and whether the tables can no longer be read with them.

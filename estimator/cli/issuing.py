@@ -8,10 +8,8 @@ from typing import TYPE_CHECKING
 
 from estimator.cli.priced_job import Priced, only_nothing_to_offer, quoted, same_day
 from estimator.cli.problems import STILL_INVENTED
-from estimator.cli.reader import reader, speak_to_reader
-from estimator.cli.views.gas import gas_first
-from estimator.cli.views.screen import Row, width
-from estimator.cli.views.words import dollars
+from estimator.cli.views.gas import write_gas_first
+from estimator.cli.views.layout import Layout
 from estimator.model.offer import Quote
 from estimator.model.problem import CannotGoOn, Place, Problem
 from estimator.model.say import Typed, chained
@@ -25,6 +23,7 @@ if TYPE_CHECKING:
 
 
 def new(
+    out: Layout,
     job_file: Path,
     tables: Path | None,
     on: date | None,
@@ -32,15 +31,14 @@ def new(
     anew: bool,
     add_ons: tuple[str, ...] | None,
     pdf: bool,
-) -> list[Row]:
+) -> None:
     """The next revision written, and told; its customer's papers as PDF too where that is asked for."""
     run, issued = written(job_file, tables, on, languages, anew, add_ons)
-    rows = told(issued, run.quote)
+    _tell_issued(out, issued, run.quote)
     if pdf:
         from estimator.cli.pdf import write_pdfs
 
-        rows += write_pdfs(issued.files)
-    return rows
+        write_pdfs(out, issued.files)
 
 
 def written(
@@ -152,7 +150,7 @@ def _made(quote: Quote, number: int, inputs: "Inputs") -> "Made":
     return Made(numbered, papers(numbered, inputs))
 
 
-def again(job_file: Path, asked: str) -> list[Row]:
+def again(out: Layout, job_file: Path, asked: str) -> None:
     """The files of an issued revision, made from its record alone, beside it."""
     from estimator.cli.views.problems import tell
     from estimator.records.again import again as made_again
@@ -161,9 +159,10 @@ def again(job_file: Path, asked: str) -> list[Row]:
     revision = named(revisions_folder(job_file), asked)
     made = made_again(revision, _remade)
     tell(made.problems)
-    speak = speak_to_reader()
-    same = [] if made.problems else [Row(speak("They are the same, byte for byte, as those that were issued."))]
-    return [Row(speak("{name} made again from its record:", name=revision.name)), *listed(made.files), *same]
+    out.line(out.speak("{name} made again from its record:", name=revision.name))
+    _list(out, made.files)
+    if not made.problems:
+        out.line(out.speak("They are the same, byte for byte, as those that were issued."))
 
 
 def _remade(job_file: Path, inputs: "Inputs", number: int) -> "Made":
@@ -195,51 +194,45 @@ def _quote_of(job: "Job", inputs: "Inputs") -> Quote:
     return result.quote
 
 
-def listed(files: "tuple[Path, ...]") -> list[Row]:
-    return [Row(f"  {path}") for path in files]
+def _list(out: Layout, files: "tuple[Path, ...]") -> None:
+    out.lines(f"  {path}" for path in files)
 
 
-def told(issued: "Issued", quote: Quote) -> list[Row]:
+def _tell_issued(out: Layout, issued: "Issued", quote: Quote) -> None:
     """What was written, or that nothing had to be; and whose prices they are where they are older."""
-    speak, days = speak_to_reader(), {"day": str(quote.price_day), "until": str(quote.valid_until)}
-    kept = speak("Prices of {day} hold until {until}; --today prices it anew.", **days)
-    older = [Row(kept)] if quote.priced_on else []
-    older += [*_chosen(quote), *_credited(quote)]
+    write_gas_first(out, quote.job)
+    if issued.new:
+        out.line(out.speak("r{number} is written:", number=issued.number), "head")
+        _list(out, issued.files)
+        _tell_prices(out, quote)
+    else:
+        out.line(out.speak("Nothing changed since r{number}; nothing was written.", number=issued.number))
+        _tell_prices(out, quote)
+        _list(out, issued.files)
+
+
+def _tell_prices(out: Layout, quote: Quote) -> None:
+    """Until when older prices hold, the add-ons that stand in them, and the visits accepted before that come off its repairs:
+    the discounts that no job file names."""
     if not quote.options:
-        older = [_why_no_offer(quote)]
-    gas = gas_first(quote.job, width(), reader())
-    if not issued.new:
-        return [
-            *gas,
-            Row(speak("Nothing changed since r{number}; nothing was written.", number=issued.number)),
-            *older,
-            *listed(issued.files),
-        ]
-    return [*gas, Row(speak("r{number} is written:", number=issued.number), "head"), *listed(issued.files), *older]
-
-
-def _chosen(quote: Quote) -> list[Row]:
-    """The add-ons that stand in its prices."""
-    codes = dict.fromkeys(a.code for option in quote.options for a in option.chosen_add_ons)
-    said = speak_to_reader()("With the add-ons chosen: {codes}. --with none takes them out.", codes=", ".join(codes))
-    return [Row(said)] if codes else []
-
-
-def _credited(quote: Quote) -> list[Row]:
-    """The visits accepted before that come off its repairs: the discounts that no job file names."""
+        _tell_no_offer(out, quote)
+        return
+    if quote.priced_on:
+        days = {"day": str(quote.price_day), "until": str(quote.valid_until)}
+        out.line(out.speak("Prices of {day} hold until {until}; --today prices it anew.", **days))
+    if codes := dict.fromkeys(a.code for option in quote.options for a in option.chosen_add_ons):
+        out.line(out.speak("With the add-ons chosen: {codes}. --with none takes them out.", codes=", ".join(codes)))
     typed = {discount.reason for discount in quote.job.discounts}
     off = [line for option in quote.options for line in option.price.lines if line.price_class == "discount"]
-    credited = dict.fromkeys((line.text_en, line.amount) for line in off if line.text_en not in typed)
-    return [Row(f"{text}, {dollars(-amount)} off each repair.") for text, amount in credited]
+    for text, amount in dict.fromkeys((line.text_en, line.amount) for line in off if line.text_en not in typed):
+        out.line(f"{text}, {out.dollars(-amount)} off each repair.")
 
 
-def _why_no_offer(quote: Quote) -> Row:
+def _tell_no_offer(out: Layout, quote: Quote) -> None:
     """A sound house, or one where the rules leave no way of repair: the papers are reports, and nothing failed."""
-    speak = speak_to_reader()
-    if not all(n.watched for n in quote.diagnosis.needs):
-        none = speak("No way of repair can be offered on these notes: reports only. Why: {command}", command=WHY)
-        return Row(none, "bad")
-    return Row(speak("Nothing has to be repaired on these notes: reports only, and no offer."))
-
-
-WHY = Typed("estimator options JOB --why")
+    if all(n.watched for n in quote.diagnosis.needs):
+        out.line(out.speak("Nothing has to be repaired on these notes: reports only, and no offer."))
+    else:
+        why = {"command": Typed("estimator options JOB --why")}
+        none = out.speak("No way of repair can be offered on these notes: reports only. Why: {command}", **why)
+        out.line(none, "bad")

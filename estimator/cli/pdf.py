@@ -6,8 +6,7 @@ import tempfile
 from collections.abc import Iterable
 from pathlib import Path
 
-from estimator.cli.reader import speak_to_reader
-from estimator.cli.views.screen import Row
+from estimator.cli.views.layout import Layout
 from estimator.disk.whole import write_whole
 
 PROGRAMS = ("soffice", "libreoffice", "/Applications/LibreOffice.app/Contents/MacOS/soffice")
@@ -20,14 +19,14 @@ def office_program() -> str | None:
     return next((found for name in PROGRAMS if (found := shutil.which(name))), None)
 
 
-def write_pdfs(files: Iterable[Path]) -> list[Row]:
+def write_pdfs(out: Layout, files: Iterable[Path]) -> None:
     """Write a PDF beside each workbook that goes to the customer; say what was written, or how to print without a program."""
     books = [path for path in files if path.suffix == ".xlsx" and path.parent.name == "to send"]
-    program, speak = office_program(), speak_to_reader()
+    program = office_program()
     if not program:
-        none = speak("No office program was found, so no PDF was written. Open the file and print it to PDF.")
-        return [Row(none, "bad")]
-    out: list[Row] = []
+        none = out.speak("No office program was found, so no PDF was written. Open the file and print it to PDF.")
+        out.line(none, "bad")
+        return
     with tempfile.TemporaryDirectory() as folder:
         command = [program, f"-env:UserInstallation={(Path(folder) / 'profile').as_uri()}", "--headless"]
         for path in books:
@@ -35,13 +34,12 @@ def write_pdfs(files: Iterable[Path]) -> list[Row]:
                 [*command, "--convert-to", "pdf", "--outdir", folder, str(path)], Path(folder) / f"{path.stem}.pdf"
             )
             if made is None:
-                none = speak("No PDF was made of {file}. Open it and print it to PDF.", file=path.name)
-                out.append(Row(none, "bad"))
+                none = out.speak("No PDF was made of {file}. Open it and print it to PDF.", file=path.name)
+                out.line(none, "bad")
                 continue
             place = path.with_suffix(".pdf")
             write_whole(place, made)
-            out.append(Row(f"  {place}"))
-    return out
+            out.line(f"  {place}")
 
 
 def _converted(command: list[str], made: Path) -> bytes | None:

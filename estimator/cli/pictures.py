@@ -12,10 +12,14 @@ from rich.terminal_theme import TerminalTheme
 from rich.text import Text
 
 from estimator import demo
-from estimator.cli.comparing import compared_with
+from estimator.cli.commands.compare import compared_with
 from estimator.cli.judged_job import look
 from estimator.cli.priced_job import priced
-from estimator.cli.views import check, compare, explain, options
+from estimator.cli.views.check import write_check
+from estimator.cli.views.compare import write_comparison
+from estimator.cli.views.explain import write_line
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.options import write_options
 from estimator.cli.views.screen import STYLES, Row
 
 COLUMNS = 80
@@ -49,13 +53,13 @@ def pictures() -> dict[str, str]:
             return {}
         run = priced(job, None)
         found, read, even = compared_with(job, None, None, None, "main", None)
-        shown: dict[str, Iterable[Row]] = {
-            "check": check.rows(looked.job, looked.diagnosis, COLUMNS),
-            "options": options.rows(run.quote, COLUMNS),
-            "compare --line main": compare.rows(found, read, COLUMNS, even=even),
-            "explain A5": explain.rows(run.quote, "A5", COLUMNS, tables=run.tables),
-        }
-    return {words.split()[0]: picture(f"estimator {words}", rows) for words, rows in shown.items()}
+        shown = {words: Layout(columns=COLUMNS) for words in ("check", "options", "compare --line main", "explain A5")}
+        check, options, compare, explain = shown.values()
+        write_check(check, looked.job, looked.diagnosis)
+        write_options(options, run.quote)
+        write_comparison(compare, found, read, even)
+        write_line(explain, run.quote, "A5", run.tables)
+    return {words.split()[0]: picture(f"estimator {words}", out.rows) for words, out in shown.items()}
 
 
 def picture(title: str, rows: Iterable[Row]) -> str:

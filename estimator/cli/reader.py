@@ -1,14 +1,10 @@
 """The language of whoever reads the terminal: that of the command, else of the settings file; problems and last words are said in it."""
 
 from contextvars import ContextVar
-from typing import TYPE_CHECKING
 
 from estimator.model.languages import LANGUAGES
 from estimator.model.problem import CannotGoOn
 from estimator.model.say import Say
-
-if TYPE_CHECKING:
-    from estimator.wording.say import Speaker
 
 _asked: ContextVar[str] = ContextVar("asked", default="")
 
@@ -38,10 +34,3 @@ def told(text: Say | str) -> str:
     from estimator.wording.say import say
 
     return say(text, language)
-
-
-def speak_to_reader() -> "Speaker":
-    """Return what says a text to the reader."""
-    from estimator.wording.say import speaker
-
-    return speaker(reader())

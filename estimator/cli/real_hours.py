@@ -8,9 +8,7 @@ from pathlib import Path
 
 import typer
 
-from estimator.cli.views import actuals as view
 from estimator.cli.views.problems import tell
-from estimator.cli.views.screen import Row
 from estimator.model.frozen import Frozen
 from estimator.pricing.actuals import Actual, Outcome, Suggestion, outcomes_of, strangers_to, suggestions
 from estimator.records.afterwards.actuals import keep, worked
@@ -20,7 +18,6 @@ from estimator.records.afterwards.sold import Sold, sold
 from estimator.records.names import revisions_folder
 from estimator.records.standing import job_files
 from estimator.tables.tables import Tables
-from estimator.wording.say import speaker
 
 
 class Compared(Frozen):
@@ -68,12 +65,6 @@ def compared(done: Sold, entries: Sequence[Actual], days: Decimal | None) -> Com
     tasks = done.tasks
     found, others = outcomes_of(tasks, entries), strangers_to(tasks, entries)
     return Compared(done.letter, done.revision.number, found, others, done.days, days)
-
-
-def rows(found: Compared, columns: int, language: str) -> list[Row]:
-    said = speaker(language)("Option {letter} of r{revision}", letter=found.option, revision=str(found.revision))
-    days = found.days_estimated, found.days_real
-    return [Row(said, "dim"), *view.rows(found.tasks, found.not_estimated, *days, columns, language)]
 
 
 def suggest(folder: Path, tables: Tables) -> tuple[tuple[Suggestion, ...], int, int]:

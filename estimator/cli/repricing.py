@@ -19,12 +19,13 @@ import typer
 from estimator.cli import rarely_swept
 from estimator.cli.guard import STOPPED
 from estimator.cli.problems import STOPPED_HALF_WAY
-from estimator.cli.reader import speak_to_reader
+from estimator.cli.reader import told
 from estimator.cli.tables_asked import readable_tables
 from estimator.cli.views.problems import tell
 from estimator.cli.writing import WORKBOOK, free, new_file
 from estimator.model.frozen import Frozen
 from estimator.model.problem import CannotGoOn, Place
+from estimator.model.say import Say
 from estimator.records.half_way import keep, kept, kept_beside
 from estimator.records.reprice import Repriced, fingerprint, reprice
 from estimator.records.standing import job_files
@@ -135,7 +136,7 @@ def _bar(all_: int, before: int) -> Iterator[Callable[[], None]]:
     from rich.console import Console
     from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 
-    columns = (TextColumn(speak_to_reader()("pricing")), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    columns = (TextColumn(told(Say.of("pricing"))), BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
     with Progress(*columns, console=Console(file=sys.stderr), transient=True) as progress:
         task = progress.add_task("", total=all_, completed=before)
         yield lambda: progress.advance(task)

@@ -41,8 +41,8 @@ def _asked_of_words(lexicon: Path) -> Iterator[str]:
         yield from (entry["question"] for entry in entries)
 
 
-MAKES_ONE = ("speaker", "speak_to_reader")
-"""Functions whose answer, called at once, says its first argument."""
+MAKES_ONE = "speaker"
+"""The function whose answer, called at once, says its first argument."""
 SAYING = ("speak", "assume", "warn", "col")
 """Functions and methods, beside Say.of, whose first argument is a text people read; `col` is a column's note."""
 
@@ -142,7 +142,7 @@ def _named(tree: ast.AST) -> dict[str, list[str]]:
 
 def _speaks(func: ast.expr) -> bool:
     if isinstance(func, ast.Call):
-        return isinstance(func.func, ast.Name) and func.func.id in MAKES_ONE
+        return isinstance(func.func, ast.Name) and func.func.id == MAKES_ONE
     if isinstance(func, ast.Attribute):
         owner = func.value
         return func.attr in SAYING or (func.attr == "of" and isinstance(owner, ast.Name) and owner.id == "Say")

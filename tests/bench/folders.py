@@ -10,7 +10,7 @@ from pathlib import Path
 
 from estimator import demo
 from estimator.cli import issuing
-from estimator.cli.job_states import listed
+from estimator.cli.commands.jobs import listed
 from estimator.records.summary import ENOUGH
 from tests.bench.clock import middle, run
 
@@ -34,8 +34,7 @@ def folders() -> list[str]:
 
 
 def _row(folder: Path, count: int, state: str) -> str:
-    data, _ = listed(folder, DAY, 80, "en_US")
-    assert len(data) == count
+    assert len(listed(folder, DAY)) == count
     seconds = middle(lambda: run("-m", "estimator", "jobs", str(folder), "--on", str(DAY)), 1)
     return f"| {count:,} | {state} | {seconds:.2f} | {1000 * seconds / count:.2f} |"
 

@@ -4,8 +4,10 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.cli.views.break_even import turning
+from estimator.cli.views.break_even import write_turns
 from estimator.cli.views.curve import BOTH, HIGH, NOW, curve
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.model.comparison import AlongAxis, Axis, BreakEven, Turn
 from estimator.model.say import Say
 
@@ -23,7 +25,9 @@ def turn(below: tuple[int, int], above: tuple[int, int]) -> Turn:
 
 
 def text(even: BreakEven, columns: int = 80) -> list[str]:
-    return [row.text for row in turning(even, columns, "en_US")]
+    out = Layout(columns=columns)
+    write_turns(out, even)
+    return [row.text for row in out.rows]
 
 
 def test_where_nothing_turns_a_sentence_says_which_is_cheaper() -> None:
@@ -47,14 +51,14 @@ def test_real_prices_that_do_not_turn_there_are_explained() -> None:
 @pytest.mark.parametrize("columns", [40, 60, 80, 120])
 def test_a_chart_keeps_within_the_columns(columns: int) -> None:
     points = [(x / 2, 1000.0 * x, 90_000.0 - 1000.0 * x) for x in range(90)]
-    assert all(len(row) <= columns for row in curve(points, 10.0, columns, ("o", "x")))
+    assert all(len(row) <= columns for row in curve(points, 10.0, columns, ("o", "x"), Words()))
 
 
 def test_the_curves_cross_where_they_are_equal_and_the_foot_marks_where_the_job_stands() -> None:
-    rows = curve([(float(x), float(x), 10.0 - x) for x in range(11)], 5.0, 80, ("o", "x"))
+    rows = curve([(float(x), float(x), 10.0 - x) for x in range(11)], 5.0, 80, ("o", "x"), Words())
     crossing = next(row for row in rows if BOTH in row)
     assert crossing.index(BOTH) == rows[HIGH].index(NOW)
 
 
 def test_a_flat_pair_is_drawn_without_a_fault() -> None:
-    assert curve([(0.0, 5.0, 5.0), (1.0, 5.0, 5.0)], 9.0, 40, ("o", "x"))
+    assert curve([(0.0, 5.0, 5.0), (1.0, 5.0, 5.0)], 9.0, 40, ("o", "x"), Words())

@@ -5,7 +5,8 @@ from datetime import date
 from pathlib import Path
 
 from estimator import demo
-from estimator.cli.views import check
+from estimator.cli.views.check import write_check
+from estimator.cli.views.layout import Layout
 from estimator.diagnosis import diagnose
 from estimator.fieldnotes import read_job
 from estimator.model.job import Foundation, Job, WaterTest
@@ -17,7 +18,9 @@ ORDER, COMPARED, URGENT = "The order with the foundation work", "Tests compared"
 
 
 def said(job: Job) -> list[str]:
-    return [row.text for row in check.rows(job, diagnose(job, demo_tables()), 80)]
+    out = Layout()
+    write_check(out, job, diagnose(job, demo_tables()))
+    return [row.text for row in out.rows]
 
 
 def read(path: Path) -> Job:

@@ -4,6 +4,7 @@ import pytest
 
 from estimator.cli.views.strip import Bar, Scale, labels, letters, strip
 from estimator.cli.views.vocabulary import term
+from estimator.cli.views.words import Words
 from estimator.model.line import Finding, Line, Mark, Pass
 from estimator.model.stretch import Stretch
 
@@ -109,7 +110,7 @@ def test_a_very_deep_pipe_stays_on_ten_rows():
 
 @pytest.mark.parametrize("station", [-4, 0, 17.3, 40])
 def test_a_station_and_its_column_agree_within_half_a_letter(station):
-    scale = Scale(Stretch(-4, 40), 72, labels("en_US"))
+    scale = Scale(Stretch(-4, 40), 72, labels(Words()))
     assert abs(scale.station(scale.column(station)) - station) <= scale.ft_a_letter / 2 + 1e-9
 
 
@@ -121,7 +122,7 @@ def test_no_name_of_a_zone_is_cut(columns, language):
         Mark(word=z, stretch=Stretch(at, at), holds=True)
         for at, z in ((-4, "yard"), (2, "walk"), (6, "drive"), (12, "street"))
     ]
-    drawn = strip(_line(marks=tuple(marks)), columns, language=language)
+    drawn = strip(_line(marks=tuple(marks)), columns, words=Words(language))
     head = "\n".join(drawn[: next(n for n, row in enumerate(drawn) if '"' in row)])
     assert [name for name in ("yard", "walk", "drive", "street") if term(name, language) not in head] == []
     assert max(map(len, drawn)) <= columns

@@ -8,11 +8,19 @@ from pathlib import Path
 import pytest
 
 from estimator import demo
-from estimator.cli.comparing import compared_with
-from estimator.cli.views import check, compare, each_way, explain, needs, options, what_if, why
+from estimator.cli.commands.compare import compared_with
+from estimator.cli.views.check import write_check
+from estimator.cli.views.compare import as_data, write_comparison
+from estimator.cli.views.each_way import write_each_way
+from estimator.cli.views.explain import write_line
+from estimator.cli.views.layout import Layout
 from estimator.cli.views.lines_of_quote import find
+from estimator.cli.views.needs import write_needs
+from estimator.cli.views.options import on_site, write_options
 from estimator.cli.views.table import cells_wide, folded, table
-from estimator.cli.views.words import dollars, finding, number
+from estimator.cli.views.what_if import write_what_if
+from estimator.cli.views.why import write_reasons
+from estimator.cli.views.words import Words
 from estimator.model.judgement import Effect
 from estimator.model.line import Finding
 from estimator.model.problem import CannotGoOn
@@ -29,54 +37,63 @@ WAYS = tuple(
 )
 
 
-def _text(rows) -> str:
-    return "\n".join(row.text for row in rows)
+WORDS = Words()
+
+
+def _rows(write, *what, columns=80) -> list[str]:
+    out = Layout(columns=columns)
+    write(out, *what)
+    return [row.text for row in out.rows]
+
+
+def _text(write, *what, columns=80) -> str:
+    return "\n".join(_rows(write, *what, columns=columns))
 
 
 @pytest.mark.parametrize("columns", [60, 80, 120])
 def test_no_view_is_wider_than_the_window(columns):
     views = [
-        options.rows(QUOTE, columns),
-        why.rows(QUOTE, columns),
-        each_way.rows(WAYS, columns),
-        check.rows(QUOTE.job, QUOTE.diagnosis, columns),
-        *(explain.rows(QUOTE, line.id, columns) for option in QUOTE.options for line in option.price.lines),
+        (write_options, QUOTE),
+        (write_reasons, QUOTE),
+        (write_each_way, WAYS),
+        (write_check, QUOTE.job, QUOTE.diagnosis),
+        *((write_line, QUOTE, line.id) for option in QUOTE.options for line in option.price.lines),
     ]
-    for rows in views:
-        assert max(cells_wide(row.text) for row in rows) <= columns
+    for view in views:
+        assert max(map(cells_wide, _rows(*view, columns=columns))) <= columns
 
 
 def test_every_option_shows_its_price_its_most_and_its_days():
-    text = _text(options.rows(QUOTE, 80))
+    text = _text(write_options, QUOTE)
     for option in QUOTE.options:
         assert f"${option.price.total:,.0f}" in text
         assert f"${option.most:,.0f}" in text
-        assert options.days(option.days_on_site) in text
+        assert on_site(option, WORDS) in text
 
 
 def test_a_price_that_is_not_fixed_says_so():
     loose = replace(QUOTE.options[0], fixed=False)
-    text = _text(options.rows(replace(QUOTE, options=(loose,)), 80))
+    text = _text(write_options, replace(QUOTE, options=(loose,)))
     assert "not fixed" in text
     assert "never above     to be confirmed" in text
 
 
 def test_what_is_not_offered_is_named_with_its_reason():
-    assert re.search(r"Not offered\nreline +Lining from inside", _text(options.rows(QUOTE, 80)))
+    assert re.search(r"Not offered\nreline +Lining from inside", _text(write_options, QUOTE))
 
 
 def test_many_options_in_a_narrow_window_become_blocks():
     many = tuple(replace(QUOTE.options[i % 2], letter="ABCDEFGHIJKL"[i]) for i in range(12))
-    text = _text(options.rows(replace(QUOTE, options=many), 60))
+    text = _text(write_options, replace(QUOTE, options=many), columns=60)
     assert re.search(r"^L  Replace the whole line$", text, re.M)
 
 
 def test_no_option_at_all_is_said_in_words():
-    assert "No way of repair can be offered" in _text(options.rows(replace(QUOTE, options=()), 80))
+    assert "No way of repair can be offered" in _text(write_options, replace(QUOTE, options=()))
 
 
 def test_the_caution_stands_under_every_list_of_options():
-    assert "competent person" in _text(options.rows(QUOTE, 80))
+    assert "competent person" in _text(write_options, QUOTE)
 
 
 @pytest.mark.parametrize("item", ["A2", "a2", " A2 "])
@@ -90,17 +107,17 @@ def test_an_unknown_line_names_those_there_are():
 
 
 def test_the_explanation_shows_the_amount_the_hours_and_the_steps_to_the_price():
-    text = _text(explain.rows(QUOTE, "A3", 80))
+    text = _text(write_line, QUOTE, "A3")
     line = find(QUOTE, "A3")[1]
-    assert f"{dollars(line.unit_price)} = {dollars(line.amount)}" in text
+    assert f"{WORDS.dollars(line.unit_price)} = {WORDS.dollars(line.amount)}" in text
     for step in QUOTE.options[0].price.steps:
-        assert dollars(step.amount) in text
+        assert WORDS.dollars(step.amount) in text
 
 
 def test_what_if_puts_both_prices_and_the_difference_side_by_side():
     option = QUOTE.options[0]
     dearer = replace(QUOTE, options=(replace(option, price=replace(option.price, total=Decimal("17000.00"))),))
-    text = _text(what_if.rows(QUOTE, dearer, ["soil=rock"], 80))
+    text = _text(write_what_if, QUOTE, dearer, ["soil=rock"])
     assert re.search(r"tunnel main +\$16,525 +\$17,000 +\+\$475", text)
     assert re.search(r"break-through main +\$9,875 +not offered", text)
 
@@ -115,7 +132,7 @@ def test_what_if_puts_both_prices_and_the_difference_side_by_side():
     ],
 )
 def test_a_finding_in_words(found, words):
-    assert finding(found) == words
+    assert WORDS.finding(found) == words
 
 
 def test_a_table_keeps_every_word_of_a_long_cell():
@@ -137,7 +154,7 @@ def test_a_word_longer_than_the_column_is_cut_not_lost():
 
 
 def test_a_number_has_no_noughts_too_many():
-    assert [number(v) for v in (10, 10.04, 0.05, 1234.5, -3)] == ["10", "10", "0.1", "1,234.5", "-3"]
+    assert [WORDS.number(v) for v in (10, 10.04, 0.05, 1234.5, -3)] == ["10", "10", "0.1", "1,234.5", "-3"]
 
 
 @pytest.fixture(scope="module", name="compared")
@@ -149,28 +166,28 @@ def _compared():
 @pytest.mark.parametrize("columns", [60, 80, 120])
 def test_a_comparison_fits_the_window_and_never_shows_a_price_without_the_all_in_one(compared, columns):
     found, job, even = compared
-    rows = compare.rows(found, job, columns, even=even)
-    text = _text(rows)
-    assert max(cells_wide(row.text) for row in rows) <= columns
+    rows = _rows(write_comparison, found, job, even, columns=columns)
+    text = "\n".join(rows)
+    assert max(map(cells_wide, rows)) <= columns
     for column in found.open:
-        assert dollars(column.option.all_in, whole=True) in text
-        assert dollars(column.option.price.total, whole=True) in text
+        assert WORDS.dollars(column.option.all_in, whole=True) in text
+        assert WORDS.dollars(column.option.price.total, whole=True) in text
     assert text.index("all in") < text.index("our price")
 
 
 def test_a_comparison_says_what_decides_and_where_it_turns(compared):
     found, job, even = compared
-    text = _text(compare.rows(found, job, 120, even=even))
+    text = _text(write_comparison, found, job, even, columns=120)
     assert "What decides" in text
     assert "tunnel and break-through break even" in text
     for along in even.along:
         for turn in along.turns:
-            assert f"{number(turn.at)} {along.axis.unit}" in text
+            assert f"{WORDS.number(turn.at)} {along.axis.unit}" in text
 
 
 def test_a_comparison_as_data_holds_no_function(compared):
     found, _, even = compared
-    assert dumped(plain(compare.as_data(found, even)))
+    assert dumped(plain(as_data(found, even)))
 
 
 def test_why_shows_the_reasons_that_came_of_measuring():
@@ -178,23 +195,23 @@ def test_why_shows_the_reasons_that_came_of_measuring():
     found = replace(QUOTE.blocked[0], effect=Effect.CAUTION, method="tunnel", rule="pipe-clears-the-beam")
     first, *rest = option.takeoffs
     measured = replace(option, takeoffs=(replace(first, finds=(found,)), *rest))
-    assert "pipe-clears-the-beam" not in _text(why.rows(QUOTE, 80))
-    assert "pipe-clears-the-beam" in _text(why.rows(replace(QUOTE, options=(measured,)), 80))
+    assert "pipe-clears-the-beam" not in _text(write_reasons, QUOTE)
+    assert "pipe-clears-the-beam" in _text(write_reasons, replace(QUOTE, options=(measured,)))
 
 
 def test_what_may_stay_does_not_stand_under_what_must_be_put_right():
     need = QUOTE.diagnosis.needs[0]
-    text = _text(needs.needs_rows([replace(need, must=False), need], 80))
+    text = _text(write_needs, [replace(need, must=False), need])
     must, may = text.split("What may stay for now")
     assert "must be repaired" in must and "may stay;" not in must
     assert "may stay;" in may and "must be repaired" not in may
-    alone = _text(needs.needs_rows([replace(need, must=False)], 80))
+    alone = _text(write_needs, [replace(need, must=False)])
     assert "Nothing seen that must be repaired." in alone
 
 
 @pytest.mark.parametrize("columns", [40, 80, 120])
 def test_every_option_shows_its_warranty_the_papers_it_needs_and_that_years_are_typical(columns):
-    text = " ".join(_text(options.rows(QUOTE, columns)).split())
+    text = " ".join(_text(write_options, QUOTE, columns=columns).split())
     assert text.count("typical") == len(QUOTE.options)
     for option in QUOTE.options:
         assert option.warranty_en.split()[0] in text
@@ -202,8 +219,8 @@ def test_every_option_shows_its_warranty_the_papers_it_needs_and_that_years_are_
 
 
 def test_options_begin_with_what_the_quote_recommends():
-    said = [row.text for row in options.rows(QUOTE, 120) if row.text]
+    said = [text for text in _rows(write_options, QUOTE, columns=120) if text]
     assert said[2].startswith(f"We recommend {recommended(QUOTE).letter}: ")
     no_wish = replace(QUOTE.job, wishes=replace(QUOTE.job.wishes, recommend=""))
     loose = replace(QUOTE, job=no_wish, options=tuple(replace(option, fixed=False) for option in QUOTE.options))
-    assert "No price is firm yet" in [row.text for row in options.rows(loose, 120) if row.text][2]
+    assert "No price is firm yet" in [text for text in _rows(write_options, loose, columns=120) if text][2]

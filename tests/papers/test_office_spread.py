@@ -5,7 +5,8 @@ from decimal import Decimal
 
 import pytest
 
-from estimator.cli.views.likely_range import priced
+from estimator.cli.views.likely_range import priced_on
+from estimator.cli.views.words import Words
 from estimator.model.likely_range import LikelyRange
 from estimator.model.offer import Option
 from estimator.papers.office_range import range_sheet
@@ -35,7 +36,7 @@ def with_a_fee() -> Option:
 )
 def test_the_range_says_what_it_leaves_out(option: Option, said: tuple[str, str]) -> None:
     on_the_terminal, on_the_sheet = said
-    assert on_the_terminal in priced(option)
+    assert on_the_terminal in priced_on(option, Words())
     quote = replace(example_quote(), options=(replace(option, likely_range=RANGE),))
     shown = " ".join(str(cell.value) for row in range_sheet(quote).rows for cell in row.cells)
     assert on_the_sheet in shown

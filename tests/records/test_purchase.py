@@ -8,7 +8,7 @@ from typing import Any
 
 from openpyxl import load_workbook
 
-from estimator.cli.purchasing import listed, written
+from estimator.cli.commands.purchase import listed, written
 from estimator.records.checksum import sealed, unsealed
 from estimator.records.finished import finish
 from estimator.tables.read import demo_folder, read_tables

@@ -59,13 +59,17 @@ def command(
     from estimator.cli import real_hours
     from estimator.cli.clock import today
     from estimator.cli.tables_asked import readable_tables
-    from estimator.cli.views import actuals
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.actuals import write_compared, write_suggested
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.screen import answer
 
+    out = in_window(language)
     if suggest:
         found, jobs, least = real_hours.suggest(job, readable_tables(on or today(), tables))
-        answer(found, as_json, actuals.suggested(found, jobs, least, width(), language))
+        write_suggested(out, found, jobs, least)
+        answer(found, as_json, out.rows)
         return
     entries = real_hours.typed(task or (), hours or (), quantity or (), cause or ())
     compared = real_hours.noted(job, option, entries, crew_book, None if days is None else Decimal(repr(days)), add)
-    answer(compared, as_json, real_hours.rows(compared, width(), language))
+    write_compared(out, compared)
+    answer(compared, as_json, out.rows)

@@ -18,17 +18,20 @@ def command(
     as_json: AsJson = False,
 ) -> int:
     from estimator.cli.judged_job import look
-    from estimator.cli.views import check
+    from estimator.cli.views.check import write_check
+    from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import as_data, tell
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.screen import answer
     from estimator.model.problem import Level
 
     looked = look(job, tables, changes)
     if not as_json and not changes and _answered(job, looked.problems, tables):
         looked = look(job, tables, changes)
-    drawn = check.rows(looked.job, looked.diagnosis, width(), language) if looked.job else []
+    out = in_window(language)
+    if looked.job:
+        write_check(out, looked.job, looked.diagnosis)
     problems = (*looked.problems, *looked.notices)
-    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": as_data(problems)}, as_json, drawn)
+    answer({"job": looked.job, "diagnosis": looked.diagnosis, "problems": as_data(problems)}, as_json, out.rows)
     tell(problems)
     return TO_MEND if any(p.level is Level.ERROR for p in problems) else DONE
 

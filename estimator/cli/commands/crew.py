@@ -7,6 +7,7 @@ import typer
 
 from estimator.cli.arguments import AS_SET, JobFile, Language
 from estimator.cli.completing import option_letters
+from estimator.model.problem import CannotGoOn, Place
 
 Option = Annotated[
     str,
@@ -21,8 +22,7 @@ To = Annotated[Path, typer.Option("--out", metavar="FILE", help="The workbook's 
 
 
 def command(job: JobFile, to: To, option: Option = "", language: Language = AS_SET) -> None:
-    from estimator.cli.crew_file import written
-    from estimator.cli.views.screen import Row, show
+    from estimator.cli.views.screen import show
     from estimator.wording.say import speaker
 
     letter, sold_on = written(job, to, option, language)
@@ -31,4 +31,38 @@ def command(job: JobFile, to: To, option: Option = "", language: Language = AS_S
         said = speak("Crew's book for option {letter}, accepted on {day}: {file}", **words, day=sold_on)
     else:
         said = speak("Crew's book for option {letter}, not accepted yet: {file}", **words)
-    show([Row(said)])
+    show([said])
+
+
+def written(job_file: Path, to: Path, letter: str, language: str) -> tuple[str, str]:
+    """Write the book; return the option's letter and the day it was accepted on, "" where it was not.
+
+    Errors: CannotGoOn where nothing was issued, for an unknown letter, a damaged record, or a file that stands already.
+    """
+    from estimator.cli.ordering import quote_of
+    from estimator.cli.problems import NO_OPTION
+    from estimator.cli.writing import WORKBOOK, free, new_file
+    from estimator.papers.crew import crew, worked_on
+    from estimator.pipeline.costing import with_job_settings
+    from estimator.records.accepted import accepted
+    from estimator.records.names import revisions_folder
+    from estimator.records.revisions import named, newest
+    from estimator.sheets.write import write
+
+    free(to, WORKBOOK)
+    folder = revisions_folder(job_file)
+    signed = accepted(folder)
+    if signed is not None and letter.upper() not in ("", signed.option.upper()):
+        signed = None
+    last = named(folder, f"r{signed.revision}") if signed else newest(folder) or named(folder, "r1")
+    quote = quote_of(last)
+    asked = signed.option if signed else letter
+    try:
+        option = worked_on(quote, asked)
+    except ValueError:
+        letters = ", ".join(o.letter for o in quote.options)
+        raise CannotGoOn(NO_OPTION(Place(file=str(job_file)), letter=letter, letters=letters)) from None
+    tables = with_job_settings(quote.job, last.record().inputs.tables)
+    sold_on = signed.on if signed else ""
+    new_file(to, write(crew(quote, language, option.letter, tables=tables, sold_on=sold_on)))
+    return option.letter, sold_on

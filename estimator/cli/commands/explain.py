@@ -27,15 +27,18 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.priced_job import priced
-    from estimator.cli.views import explain
-    from estimator.cli.views.gas import gas_first
+    from estimator.cli.views.explain import write_line
+    from estimator.cli.views.gas import write_gas_first
+    from estimator.cli.views.layout import in_window
     from estimator.cli.views.lines_of_quote import each, find
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.screen import answer
 
     run = priced(job, tables, changes, on)
     found = [find(run.quote, one) for one in each(item)]
-    rows = gas_first(run.quote.job, width(), language)
-    rows += [row for one in each(item) for row in explain.rows(run.quote, one, width(), language, run.tables)]
+    out = in_window(language)
+    write_gas_first(out, run.quote.job)
+    for one in each(item):
+        write_line(out, run.quote, one, run.tables)
     option, line = found[0]
     several = {"lines": [line for _, line in found], "option": option}
-    answer({"line": line, "option": option} if len(found) == 1 else several, as_json, rows)
+    answer({"line": line, "option": option} if len(found) == 1 else several, as_json, out.rows)

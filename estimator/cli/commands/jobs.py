@@ -2,11 +2,14 @@
 
 from datetime import date
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from estimator.cli.arguments import AS_SET, AsJson, Language, OnDay, TablesFrom
+
+if TYPE_CHECKING:
+    from estimator.records.standing import Standing
 
 Folder = Annotated[
     Path,
@@ -44,27 +47,43 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.clock import today
-    from estimator.cli.job_states import listed
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.screen import answer
+    from estimator.records.standing import job_files
 
-    day = on or today()
+    day, out = on or today(), in_window(language)
+    data: object
     if reprice:
         from estimator.cli.repricing import repriced
-        from estimator.cli.views import repriced as view
+        from estimator.cli.views.repriced import write_repriced
 
         done = repriced(folder, tables, day, to)
-        answer(done.rows, as_json, view.rows(done, to, folder, width(), language))
-        return
-    if month:
-        from estimator.cli.views import month as sums
+        data = done.rows
+        write_repriced(out, done, to, folder)
+    elif month:
+        from estimator.cli.views.month import write_month
         from estimator.records.afterwards.month import month_of
-        from estimator.records.standing import job_files
 
-        found = month_of(job_files(folder), month_typed(month))
-        answer(found, as_json, sums.rows(found, width(), language))
-        return
-    data, rows = listed(folder, day, width(), language)
-    answer(data, as_json, rows)
+        data = sums = month_of(job_files(folder), month_typed(month))
+        write_month(out, sums)
+    else:
+        from estimator.cli.views.jobs import as_data, write_jobs
+
+        standings = listed(folder, day)
+        data = as_data(standings)
+        write_jobs(out, standings, folder)
+    answer(data, as_json, out.rows)
+
+
+def listed(folder: Path, day: date) -> "list[Standing]":
+    """Where every job below the folder stands; a damaged one is a row like any other.
+
+    Errors: FileNotFoundError where there is no such folder.
+    """
+    from estimator.cli.judged_job import errors_in
+    from estimator.records.standing import job_files, standing
+
+    return [standing(path, day, errors_in) for path in job_files(folder)]
 
 
 def month_typed(text: str) -> str:

@@ -59,17 +59,19 @@ def command(
     from estimator.cli import job_money
     from estimator.cli.clock import today
     from estimator.cli.tables_asked import readable_tables
-    from estimator.cli.views import money
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.money import write_money, write_owing
     from estimator.cli.views.problems import tell
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.screen import answer
     from estimator.records.afterwards.money import why_taxed
 
-    day = on or today()
+    day, out = on or today(), in_window(language)
     if job.is_dir():
         if any((letter, paid, due, change, credit, order, amount, reference)):
             raise typer.BadParameter("what came in or fell due is noted for one job: name its job file, not a folder.")
         found = job_money.of_folder(job, day, csv, tables, language)
-        answer(found, as_json, money.owing_rows(found, width(), language))
+        write_owing(out, found)
+        answer(found, as_json, out.rows)
         return
     folder, done = job_money.of_job(job, letter)
     said = {"paid": paid, "due": due, "change": change, "credit": credit, "order": order}
@@ -77,6 +79,5 @@ def command(
     tell(asked)
     if csv is not None:
         job_money.written(csv, [job_money.account(state, done)], readable_tables(day, tables), language)
-    answer(
-        {"balance": state.balance, "money": state}, as_json, money.rows(state, day, width(), language, why_taxed(done))
-    )
+    write_money(out, state, day, why_taxed(done))
+    answer({"balance": state.balance, "money": state}, as_json, out.rows)

@@ -80,25 +80,27 @@ def command(
 ) -> int:
     from estimator.cli import decisions, issuing
     from estimator.cli.clock import today
-    from estimator.cli.views.screen import show, width
+    from estimator.cli.reader import reader
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.screen import show
 
-    as_issued = True
+    as_issued, out = True, in_window(reader())
     if again:
-        rows = issuing.again(job, again)
+        issuing.again(out, job, again)
     elif accepted:
-        rows = decisions.accept(job, accepted, on or today(), revision)
+        decisions.accept(out, job, accepted, on or today(), revision)
     elif done:
-        rows = decisions.finish(job, on or today())
+        decisions.finish(out, job, on or today())
     elif lost:
-        rows = decisions.lose(job, on or today(), lost)
+        decisions.lose(out, job, on or today(), lost)
     elif verify:
         from estimator.cli.verifying import verified
 
-        rows, as_issued = verified(job, verify, width())
+        as_issued = verified(out, job, verify)
     else:
         day = on or (today() if anew else None)
-        rows = issuing.new(job, tables, day, tuple(language or ()), anew, chosen(add_ons), pdf)
-    show(rows)
+        issuing.new(out, job, tables, day, tuple(language or ()), anew, chosen(add_ons), pdf)
+    show(out.rows)
     return DONE if as_issued else TO_MEND
 
 

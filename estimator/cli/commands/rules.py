@@ -19,8 +19,14 @@ def command(
     from estimator.cli.clock import today
     from estimator.cli.rule_book import looked_up
     from estimator.cli.tables_asked import readable_tables
-    from estimator.cli.views import rules
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.rules import write_rule, write_rules
+    from estimator.cli.views.screen import answer
 
     found = looked_up(rule, readable_tables(on or today(), tables))
-    answer(found, as_json, rules.rows(found, whole=bool(rule), columns=width(), language=language))
+    out = in_window(language)
+    if not rule:
+        write_rules(out, found)
+    for entry in found if rule else ():
+        write_rule(out, entry)
+    answer(found, as_json, out.rows)

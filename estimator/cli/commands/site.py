@@ -78,16 +78,19 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.site_sheets import made, picture_of, written
-    from estimator.cli.views import site_sheet
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.screen import answer
+    from estimator.cli.views.site_sheet import as_data, write_sheet
     from estimator.onsite.plug_results import TooManyResults
 
-    shown = _results(result or ())
+    results = _results(result or ())
     try:
-        read, found = made(job, sheet, tables, changes, option, shown)
+        read, found = made(job, sheet, tables, changes, option, results)
     except TooManyResults as wrong:
         raise typer.BadParameter(str(wrong)) from None
     if out is not None:
         drawn = picture_of(read, job, tables, changes, option, language) if sheet == "plan" and read else None
         written(out, found, read, language, drawn)
-    answer(site_sheet.as_data(found, language), as_json, site_sheet.rows(found, width(), language))
+    shown = in_window(language)
+    write_sheet(shown, found)
+    answer(as_data(found, language), as_json, shown.rows)

@@ -26,13 +26,16 @@ def command(
     from estimator.cli.clock import today
     from estimator.cli.table_effects import effects
     from estimator.cli.tables_asked import readable_tables, tables_for
-    from estimator.cli.views import table_effects as view
+    from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import tell
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.screen import answer
+    from estimator.cli.views.table_effects import as_data, write_effects
 
     day = on or today()
     before, after = readable_tables(day, old), readable_tables(day, new)
     found = effects(before, after, jobs, day)
-    answer(view.as_data(found), as_json, view.rows(found, width(), language))
+    out = in_window(language)
+    write_effects(out, found)
+    answer(as_data(found), as_json, out.rows)
     known = set(tables_for(day, new)[1])
     tell(tuple(problem for problem in tables_for(day, new, before)[1] if problem not in known))

@@ -32,22 +32,22 @@ def command(
     from estimator.cli.clock import today
     from estimator.cli.tables_asked import firms_own, tables_before, tables_for
     from estimator.cli.views.demo_figures import demo_figures
+    from estimator.cli.views.layout import in_window
     from estimator.cli.views.problems import as_data, tell
-    from estimator.cli.views.screen import Row, answer, width
+    from estimator.cli.views.screen import answer
     from estimator.cli.views.table import folded
     from estimator.tables.later_rows import waiting
-    from estimator.wording.say import say, speaker
 
     day = on or today()
     tables, problems = tables_for(day, where, tables_before(day, where, before))
-    speak = speaker(language)
-    said = (
-        speak("The tables can be used; their fingerprint is {fingerprint}.", fingerprint=tables.fingerprint)
-        if tables
-        else speak("Nothing can be priced with these.")
-    )
-    later = (str(row) for row in (waiting(tables) if tables else ()))
-    demos = (say(text, language) for text in (demo_figures(tables, firms_own(where)) if tables else ()))
-    answer(as_data(problems), as_json, [Row(line) for text in (said, *demos, *later) for line in folded(text, width())])
+    out = in_window(language)
+    if tables:
+        can = out.speak("The tables can be used; their fingerprint is {fingerprint}.", fingerprint=tables.fingerprint)
+        said = [can, *map(out.say, demo_figures(tables, firms_own(where))), *map(str, waiting(tables))]
+    else:
+        said = [out.speak("Nothing can be priced with these.")]
+    for text in said:
+        out.lines(folded(text, out.columns))
+    answer(as_data(problems), as_json, out.rows)
     tell(problems)
     return DONE if tables else TO_MEND

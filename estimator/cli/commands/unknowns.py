@@ -12,15 +12,15 @@ def command(
     as_json: AsJson = False,
 ) -> None:
     from estimator.cli.priced_job import priced
-    from estimator.cli.views import unknowns
-    from estimator.cli.views.gas import gas_first
-    from estimator.cli.views.screen import answer, width
+    from estimator.cli.views.gas import write_gas_first
+    from estimator.cli.views.layout import in_window
+    from estimator.cli.views.screen import answer
+    from estimator.cli.views.unknowns import as_data, write_unknowns
     from estimator.studies.unknowns import unknowns as found_in
 
     run = priced(job, tables, changes, on)
     found = tuple(found_in(run.quote, run.tables))
-    answer(
-        unknowns.as_data(found),
-        as_json,
-        [*gas_first(run.quote.job, width(), language), *unknowns.rows(found, width(), language)],
-    )
+    out = in_window(language)
+    write_gas_first(out, run.quote.job)
+    write_unknowns(out, found)
+    answer(as_data(found), as_json, out.rows)

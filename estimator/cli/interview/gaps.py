@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 
 from estimator.cli.interview.sheet import Sheet
-from estimator.cli.views.words import number
+from estimator.cli.views.words import AS_NOTED
 from estimator.fieldnotes.answers import Unread, chosen
 from estimator.fieldnotes.zero import STATION_DECIMALS
 from estimator.model.answers import taken_indoors
@@ -17,6 +17,7 @@ from estimator.model.line import ZONES
 from estimator.model.profile import Profile
 from estimator.model.say import Feet, Say, Typed
 
+number = AS_NOTED.number
 DIPS = ("sag", "reverse fall", "backfall")
 DIRT = ("scale", "grease", "mud", "insects")  # cleaned from inside: nobody digs for it
 INDOORS, OUTDOORS = ("slab", "basement"), ("yard", "drive", "walk", "street")

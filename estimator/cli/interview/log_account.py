@@ -7,7 +7,7 @@ from estimator.cli.interview.keeping import JobFile
 from estimator.cli.interview.own_words import words_of
 from estimator.cli.interview.sheet import About, read
 from estimator.cli.interview.steps import Step, items
-from estimator.cli.views.words import number
+from estimator.cli.views.words import AS_NOTED
 from estimator.fieldnotes.agreement import agreement
 from estimator.fieldnotes.questions import SECTIONS
 from estimator.model.line import Line
@@ -15,6 +15,8 @@ from estimator.model.problem import CannotGoOn
 from estimator.model.profile import Profile
 from estimator.model.remembered import remembered_by
 from estimator.model.say import Say, Typed
+
+number = AS_NOTED.number
 
 
 def account(line: Line, name: str, rows: int) -> Say:

@@ -8,7 +8,8 @@ from estimator.cli.interview.rows import Typed as TypedLog
 from estimator.cli.interview.short_problem import in_full, short
 from estimator.cli.interview.terminal import Terminal
 from estimator.cli.reader import reader
-from estimator.cli.views.check import line_rows
+from estimator.cli.views.check import write_line
+from estimator.cli.views.layout import Layout
 from estimator.cli.views.words import ENGLISH
 from estimator.fieldnotes.echo import echo_line
 from estimator.model.problem import Level, Problem
@@ -35,11 +36,13 @@ def greet(log: TypedLog, name: str, terminal: Terminal) -> None:
 
 
 def listed(log: TypedLog, terminal: Terminal) -> None:
-    sheet = log.sheet
+    sheet, out = log.sheet, Layout(reader(), terminal.columns)
     if reader() == ENGLISH:
-        terminal.say(line[: terminal.columns] for line in echo_line(sheet.line))
+        out.lines(line[: out.columns] for line in echo_line(sheet.line))
     else:
-        terminal.say(line_rows(sheet.line, terminal.columns, reader()))
+        out.line()
+        write_line(out, sheet.line)
+    terminal.say(out.rows)
     for row in sheet.not_read:
         terminal.tell(Say.of("? asked back: {row}", row=Typed(row)), "bad")
     drawn = reply.strip(sheet.line, terminal.columns - 2)

@@ -7,8 +7,7 @@ from estimator.cli.interview.sheet import Sheet
 from estimator.cli.reader import reader, told
 from estimator.cli.views.strip import BEAM, BRANCH, NOT_FILMED, SURFACES, letters
 from estimator.cli.views.table import cells_wide
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, at, finding, mark, number
+from estimator.cli.views.words import AS_NOTED, ENGLISH, Words
 from estimator.fieldnotes.dumplog import finding_words, mark_words
 from estimator.fieldnotes.logbook import Entry, LogPass, Same
 from estimator.model.line import Finding, Line, Mark, Pass
@@ -16,6 +15,7 @@ from estimator.model.profile import Profile
 from estimator.model.say import Say, Typed
 from estimator.model.stretch import Stretch
 
+number, at = AS_NOTED.number, AS_NOTED.at
 STATION_DECIMALS = 6  # far below any reel, so that what was written at one reading is at one station
 LEAST_STRIP, SHARE = 16, 0.4
 WALLS = {"": "-", "crawl": "_"}
@@ -70,7 +70,8 @@ def _heading(number_: int, log_pass: LogPass) -> str:
     heading = log_pass.heading
     riser = told(Say.of("riser {inches} in", inches=number(heading.riser_ft * 12))) if heading.riser_ft else ""
     parts = [heading.access or "?", heading.flow or "", riser or ("surface" if heading.surface else ""), heading.when]
-    said = ", ".join(part if part == riser else term(part, reader()) for part in parts if part)
+    words = Words(reader())
+    said = ", ".join(part if part == riser else words.term(part) for part in parts if part)
     return told(Say.of("pass {number}: {said}", number=number_, said=Typed(said)))
 
 
@@ -107,7 +108,9 @@ def _where(line: Line, where: Stretch, said: Collection[str] = ()) -> str:
     about = "" if depth.how == "read" else "~"
     deep = "" if depth.value is None else told(Say.of("{depth} ft deep", depth=Typed(f"{about}{number(depth.value)}")))
     return (
-        " ".join(part for part in (at(where).replace(" ", ""), term(zone, reader()) if zone else "", deep) if part)
+        " ".join(
+            part for part in (at(where).replace(" ", ""), Words(reader()).term(zone) if zone else "", deep) if part
+        )
         + ":"
     )
 
@@ -139,8 +142,10 @@ def _thing(line: Line, run: Pass, entry: Entry) -> str:
     marks = [m for m in line.marks if m.word == kind and not m.assumed and _is(m, entry)]
     lip = [_finding(f, run) for f in line.findings if f.kind == "offset" and _is(f, entry)]
     if not marks:
-        return " ".join(filter(None, (term(kind, reader()), told(LEGS[entry.leg]) if entry.leg in LEGS else entry.leg)))
-    said = mark_words(marks[0]) if reader() == ENGLISH else mark(marks[0], reader())
+        return " ".join(
+            filter(None, (Words(reader()).term(kind), told(LEGS[entry.leg]) if entry.leg in LEGS else entry.leg))
+        )
+    said = mark_words(marks[0]) if reader() == ENGLISH else Words(reader()).mark(marks[0])
     return told(Say.of("{mark} with {lip}", mark=Typed(said), lip=Typed(lip[0]))) if lip else said
 
 
@@ -149,8 +154,7 @@ LEGS: dict[str, Say] = {"starts": Say.of("starts"), "ends": Say.of("ends"), "sti
 
 def _finding(found: Finding, run: Pass) -> str:
     """In the standard words of a log; in another language as `check` says it."""
-    language = reader()
-    return finding_words(found, run.after_cleaning) if language == ENGLISH else finding(found, language)
+    return finding_words(found, run.after_cleaning) if reader() == ENGLISH else Words(reader()).finding(found)
 
 
 def _is(thing: Finding | Mark, entry: Entry) -> bool:
@@ -208,7 +212,7 @@ def _base(profile: Profile, cell: Stretch) -> str:
 
 def legend(line: Line) -> str:
     """Each letter of the drawing in words, then what else is drawn."""
-    words = [f"{letter} {term(found.kind, reader())}" for letter, found in letters(line.findings)]
+    words = [f"{letter} {Words(reader()).term(found.kind)}" for letter, found in letters(line.findings)]
     drawn = Say.of(
         '{branch} branch, {beam} beam, = slab or paving, " yard, {dots} not filmed',
         branch=Typed(BRANCH),

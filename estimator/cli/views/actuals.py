@@ -3,95 +3,84 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.vocabulary import term, unit
-from estimator.cli.views.words import ENGLISH, number
+from estimator.cli.real_hours import Compared
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.pricing.actuals import Outcome, Suggestion
-from estimator.wording.say import speaker
 
 
-def rows(
-    found: Sequence[Outcome],
-    strangers: Sequence[str],
-    planned: Decimal,
-    days: Decimal | None,
-    columns: int,
-    language: str = ENGLISH,
-) -> list[Row]:
+def write_compared(out: Layout, compared: Compared) -> None:
     """A row a task, all hours, hours over by cause, days, and work the estimate did not have."""
-    speak = speaker(language)
-    if not found and days is None and not strangers:
-        return [Row(speak("No real hours are kept for this job yet."))]
-    out = [Row(speak("Estimate against actual, hours"), "head"), *_compared(found, columns, language)]
+    words = {"letter": compared.option, "revision": str(compared.revision)}
+    out.line(out.speak("Option {letter} of r{revision}", **words), "dim")
+    found, strangers = compared.tasks, compared.not_estimated
+    if not found and compared.days_real is None and not strangers:
+        out.line(out.speak("No real hours are kept for this job yet."))
+        return
+    out.line(out.speak("Estimate against actual, hours"), "head")
+    if found:
+        _table(out, found)
     for task in strangers:
-        said = speak("{task}: real hours, and none in the estimate.", task=term(task, language))
-        out += [Row(text, "bad") for text in indented(said, columns, by=0)]
-    out += [Row(text) for text in by_cause(found, language)]
-    return [*out, *map(Row, indented(_days(planned, days, language), columns, by=0))]
+        out.paragraph(out.speak("{task}: real hours, and none in the estimate.", task=out.term(task)), look="bad")
+    for cause, hours in _over_by_cause(found).items():
+        out.line(f"  {out.term(cause)}: {hours:+.1f} h")
+    out.paragraph(_days(compared.days_estimated, compared.days_real, out))
 
 
-def _days(planned: Decimal, days: Decimal | None, language: str) -> str:
-    speak, estimated = speaker(language), number(planned, language=language)
+def _days(planned: Decimal, days: Decimal | None, words: Words) -> str:
+    estimated = words.number(planned)
     if days is None:
-        return speak("Crew days: {estimated} estimated; actual days not entered", estimated=estimated)
-    real = number(days, language=language)
-    return speak("Crew days: {estimated} estimated, {real} real", estimated=estimated, real=real)
+        return words.speak("Crew days: {estimated} estimated; actual days not entered", estimated=estimated)
+    return words.speak("Crew days: {estimated} estimated, {real} real", estimated=estimated, real=words.number(days))
 
 
-def _compared(found: Sequence[Outcome], columns: int, language: str) -> list[Row]:
-    if not found:
-        return []
-    speak = speaker(language)
+def _table(out: Layout, found: Sequence[Outcome]) -> None:
+    speak = out.speak
     heads = (
         speak("task"), speak("estimated"), speak("real"), speak("off"), speak("quantity"), speak("real"), speak("unit"),
         speak("cause"),
     )  # fmt: skip
-    hours = [
-        number(sum(each), language=language) for each in ((o.hours for o in found), (o.actual_hours for o in found))
-    ]
-    total = (speak("all of these"), *hours, _percent(found), "", "", "", "")
-    cells = [_cells(outcome, language) for outcome in found]
-    return [Row(text) for text in table(heads, [*cells, total], columns, right=(1, 2, 3, 4, 5))]
+    planned, real = sum(o.hours for o in found), sum(o.actual_hours for o in found)
+    off = f"{(real - planned) * 100 / planned:+.0f} %" if planned else ""
+    total = (speak("all of these"), out.number(planned), out.number(real), off, "", "", "", "")
+    out.table(heads, [*(_cells(outcome, out) for outcome in found), total], right=(1, 2, 3, 4, 5))
 
 
-def _cells(o: Outcome, language: str) -> tuple[str, ...]:
+def _cells(o: Outcome, words: Words) -> tuple[str, ...]:
     off = f"{o.off_percent:+.0f} %" if o.hours else ""
-    hours, done = (number(value, 2, language) for value in (o.hours, o.actual_hours))
-    planned, real = (number(value, 2, language) for value in (o.quantity, o.actual_quantity))
-    return term(o.task, language), hours, done, off, planned, real, unit(o.unit, language), term(o.cause, language)
+    hours, done, planned, real = (words.number(v, 2) for v in (o.hours, o.actual_hours, o.quantity, o.actual_quantity))
+    return words.term(o.task), hours, done, off, planned, real, words.unit(o.unit), words.term(o.cause)
 
 
-def _percent(found: Sequence[Outcome]) -> str:
-    hours = sum(o.hours for o in found)
-    return f"{(sum(o.actual_hours for o in found) - hours) * 100 / hours:+.0f} %" if hours else ""
-
-
-def by_cause(found: Sequence[Outcome], language: str = ENGLISH) -> list[str]:
+def _over_by_cause(found: Sequence[Outcome]) -> dict[str, float]:
     """Hours more or less than estimated, added up for each cause that was named."""
     over: dict[str, float] = {}
     for o in found:
-        over[o.cause or "no cause named"] = over.get(o.cause or "no cause named", 0.0) + o.actual_hours - o.hours
-    return [f"  {term(cause, language)}: {hours:+.1f} h" for cause, hours in over.items()]
+        cause = o.cause or "no cause named"
+        over[cause] = over.get(cause, 0.0) + o.actual_hours - o.hours
+    return over
 
 
-def suggested(found: Sequence[Suggestion], jobs: int, least: int, columns: int, language: str = ENGLISH) -> list[Row]:
+def write_suggested(out: Layout, found: Sequence[Suggestion], jobs: int, least: int) -> None:
     """A row a task with enough jobs; a sentence where there is none."""
-    speak = speaker(language)
-    said = speak("Jobs with real hours: {jobs}; a task is suggested from {least} jobs on", jobs=jobs, least=least)
+    speak = out.speak
+    out.line(
+        speak("Jobs with real hours: {jobs}; a task is suggested from {least} jobs on", jobs=jobs, least=least), "head"
+    )
     if not found:
-        return [Row(said, "head"), Row(speak("No task has been done on so many jobs yet."))]
+        out.line(speak("No task has been done on so many jobs yet."))
+        return
     heads = (
         speak("task"), speak("unit"), speak("jobs"), speak("in the table"), speak("as the jobs have it"), speak("spread"),
     )  # fmt: skip
-    body = table(heads, [_suggestion(s, language) for s in found], columns, right=(2, 5))
+    out.table(heads, [_suggestion(s, out) for s in found], right=(2, 5))
     never = speak(
         "low / likely / high, hours a unit: the middle of the jobs as likely, the 10th and 90th percentile around it. Nothing is "
         "changed by itself: what you agree with you write into production, with the day from which it holds."
     )
-    return [Row(said, "head"), *map(Row, body), *map(Row, indented(never, columns, by=0))]
+    out.paragraph(never)
 
 
-def _suggestion(s: Suggestion, language: str) -> tuple[str, ...]:
-    was, now = (" / ".join(number(v, 3, language) for v in three) for three in (s.table, (s.low, s.likely, s.high)))
-    return term(s.task, language), unit(s.unit, language), str(s.jobs), was, now, number(s.spread, 3, language)
+def _suggestion(s: Suggestion, words: Words) -> tuple[str, ...]:
+    was, now = (" / ".join(words.number(v, 3) for v in three) for three in (s.table, (s.low, s.likely, s.high)))
+    return words.term(s.task), words.unit(s.unit), str(s.jobs), was, now, words.number(s.spread, 3)

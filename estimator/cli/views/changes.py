@@ -4,17 +4,15 @@ from collections.abc import Sequence
 from datetime import date
 from decimal import Decimal
 
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, day, dollars
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.model.say import Say
 from estimator.records.changes import ASKED, FOUND, PRICES, Change, Parted
-from estimator.wording.say import say, speaker
 
+OPTION, LINE = "option", "line"
 HEADS: tuple[tuple[str, Say], ...] = (
-    ("option", Say.of("Price of an option")),
-    ("line", Say.of("Lines of the quote")),
+    (OPTION, Say.of("Price of an option")),
+    (LINE, Say.of("Lines of the quote")),
     ("finding", Say.of("What was found")),
     ("notes", Say.of("What was found: the notes, word for word")),
     ("rule", Say.of("Rules: what they say, and what was decided")),
@@ -33,81 +31,59 @@ def as_data(moved: Sequence[Change], parts: Sequence[Parted]) -> dict[str, objec
     }  # fmt: skip
 
 
-def rows(
-    moved: Sequence[Change],
-    old: str,
-    new: str,
-    columns: int,
-    parts: Sequence[Parted] = (),
-    language: str = ENGLISH,
-) -> list[Row]:
+def write_changes(out: Layout, moved: Sequence[Change], old: str, new: str, parts: Sequence[Parted] = ()) -> None:
     """One table a kind of change, one an option for its lines; a sentence where nothing moved. `parts` say what of a move was asked for."""
     if not moved:
-        return [Row(speaker(language)("Nothing moved between {old} and {new}.", old=old, new=new))]
-    out: list[Row] = []
+        out.line(out.speak("Nothing moved between {old} and {new}.", old=old, new=new))
+        return
     for about, head in HEADS:
-        if about == "option" and parts:
-            out += _parted(parts, old, new, columns, language)
-            continue
-        if about == "line":
-            out += _lines([c for c in moved if c.about == about], say(head, language), (old, new), columns, language)
-            continue
-        cells = [
-            (c.what, _shown(c, c.before, language), _shown(c, c.after, language)) for c in moved if c.about == about
-        ]
-        if cells:
-            body = (Row(text) for text in table(("", old, new), cells, columns))
-            out += [Row(say(head, language), "head"), *body, Row("")]
-    return out[:-1]
+        these = [c for c in moved if c.about == about]
+        if about == OPTION and parts:
+            _parted(out, parts, old, new)
+        elif these:
+            out.line(out.say(head), "head")
+            for option in dict.fromkeys(c.option for c in these) if about == LINE else ():
+                out.paragraph(option, hanging=2, look="head")
+                _table(out, [c for c in these if c.option == option], old, new, right=(1, 2))
+            if about != LINE:
+                _table(out, these, old, new)
+    out.rows.pop()  # the blank row under the last table
 
 
-def _lines(moved: Sequence[Change], head: str, revisions: tuple[str, str], columns: int, language: str) -> list[Row]:
-    """A table an option, which is named once above it."""
-    out = [Row(head, "head")] if moved else []
-    for option in dict.fromkeys(c.option for c in moved):
-        cells = [
-            (c.what, _shown(c, c.before, language), _shown(c, c.after, language)) for c in moved if c.option == option
-        ]
-        named = (Row(text, "head") for text in indented(option, columns, by=0, hanging=2))
-        out += [*named, *(Row(text) for text in table(("", *revisions), cells, columns, right=(1, 2))), Row("")]
-    return out
+def _table(out: Layout, moved: Sequence[Change], old: str, new: str, right: Sequence[int] = ()) -> None:
+    out.table(("", old, new), [(c.what, _shown(c, c.before, out), _shown(c, c.after, out)) for c in moved], right)
+    out.line()
 
 
-def _shown(change: Change, text: str, language: str) -> str:
+def _shown(change: Change, text: str, words: Words) -> str:
     """Money and days as the reader writes them, everything else as it stands; a dash for nothing."""
     if not text:
         return "—"
     match change.about:
         case "option" | "line":
-            return dollars(Decimal(text), language=language)
+            return words.dollars(Decimal(text))
         case "day":
-            return day(date.fromisoformat(text), language)
+            return words.day(date.fromisoformat(text))
     return text
 
 
-def _parted(parts: Sequence[Parted], old: str, new: str, columns: int, language: str) -> list[Row]:
+def _parted(out: Layout, parts: Sequence[Parted], old: str, new: str) -> None:
     """Each option that moved, and how much of it is whose doing."""
-    speak = speaker(language)
-    cells = [_cells(p, language) for p in parts if p.before != p.after]
-    if not cells:
-        return [Row(speak("No option's price moved."), "head"), Row("")]
-    heads = ("", old, *(term(why, language) for why in (PRICES, FOUND, ASKED)), new)
-    body = table(heads, cells, columns, right=(1, 2, 3, 4, 5))
-    return [Row(speak("Price of an option"), "head"), *(Row(text) for text in body), Row("")]
+    moved = [part for part in parts if part.before != part.after]
+    if moved:
+        out.line(out.speak("Price of an option"), "head")
+        heads = ("", old, *(out.term(why) for why in (PRICES, FOUND, ASKED)), new)
+        out.table(heads, [_cells(part, out) for part in moved], right=(1, 2, 3, 4, 5))
+    else:
+        out.line(out.speak("No option's price moved."), "head")
+    out.line()
 
 
-def _cells(part: Parted, language: str) -> tuple[str, ...]:
-    before, after = _amount(part.before, language), _amount(part.after, language)
-    moves = (by(move, language) for move in (part.prices, part.found, part.asked))
-    return part.option, before, *moves, after
+def _cells(part: Parted, words: Words) -> tuple[str, ...]:
+    moves = map(words.moved_by, (part.prices, part.found, part.asked))
+    return part.option, offered_at(part.before, words), *moves, offered_at(part.after, words)
 
 
-def _amount(total: Decimal | None, language: str) -> str:
-    return speaker(language)("not offered") if total is None else dollars(total, whole=True, language=language)
-
-
-def by(difference: Decimal | None, language: str = ENGLISH) -> str:
-    """`+$50`, `−$25`, or a dash where it did not move or nobody can say."""
-    if not difference:
-        return "—"
-    return f"{'+' if difference > 0 else '−'}{dollars(abs(difference), whole=True, language=language)}"
+def offered_at(total: Decimal | None, words: Words) -> str:
+    """A total in whole dollars, or that there is none."""
+    return words.speak("not offered") if total is None else words.dollars(total, whole=True)

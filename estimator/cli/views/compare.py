@@ -2,20 +2,16 @@
 
 from collections.abc import Callable, Sequence
 
-from estimator.cli.views.break_even import turning
-from estimator.cli.views.gas import gas_first
-from estimator.cli.views.options import area, days, drains, floors, most
-from estimator.cli.views.screen import Row
-from estimator.cli.views.strip import Bar, strip, title
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, at, dollars, feet, sentence
+from estimator.cli.views.break_even import write_turns
+from estimator.cli.views.gas import write_gas_first
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.options import Answers, drains, floors, main_risk, most, on_site, pipe_left, yard
+from estimator.cli.views.strip import Bar, draw_line
+from estimator.cli.views.words import Words
 from estimator.model.comparison import BreakEven, Column, Comparison
 from estimator.model.job import Job
-from estimator.model.line import Line
 from estimator.model.offer import Option
 from estimator.model.say import Say
-from estimator.wording.say import pick, say, speaker
 
 CLASS_WORDS: dict[str, Say] = {
     "find": Say.of("finding out"),
@@ -25,123 +21,81 @@ CLASS_WORDS: dict[str, Say] = {
 }
 
 
-def rows(
-    compared: Comparison, job: Job, columns: int, language: str = ENGLISH, even: BreakEven | None = None
-) -> list[Row]:
+def write_comparison(out: Layout, compared: Comparison, job: Job, even: BreakEven | None = None) -> None:
     """The drawing, the columns, what is not the same work, what decides, where it turns, and the ways the rules forbid."""
-    line = job.line(compared.line)
-    return [
-        *gas_first(job, columns, language),
-        *_drawing(compared, line, columns, language),
-        Row(""),
-        *(Row(text, "head") for text in indented(sentence(compared.does, language), columns, by=0)),
-        *(Row(text) for text in _side_by_side(compared.open, columns, language)),
-        *_differences(compared.open, columns, language),
-        *_deciding(compared, columns, language),
-        *(turning(even, columns, language) if even else []),
-        *_by_way(Say.of("What can go wrong"), compared.open, _risk, columns, language),
-        *_by_way(Say.of("In the price all in, for others"), compared.open, _others, columns, language),
-        *_against(compared, columns, language),
-    ]
+    write_gas_first(out, job)
+    draw_line(out, job.line(compared.line), [Bar(out.stations(compared.stretch), compared.stretch)])
+    out.line()
+    out.paragraph(out.sentence(compared.does), look="head")
+    _side_by_side(out, compared.open)
+    for column in compared.open:
+        for said in column.differs:
+            out.paragraph(f"{out.term(column.method)}: {out.say(said)}", hanging=2)
+    if compared.decides:
+        out.heading(out.speak("What decides"))
+    for said in compared.decides:
+        out.paragraph(out.sentence(said))
+    if even:
+        write_turns(out, even)
+    _by_way(out, out.speak("What can go wrong"), compared.open, main_risk)
+    _by_way(out, out.speak("In the price all in, for others"), compared.open, _others)
+    _against(out, compared)
 
 
-def _drawing(compared: Comparison, line: Line, columns: int, language: str) -> list[Row]:
-    bar = Bar(f"{at(compared.stretch, language)} {speaker(language)('ft')}", compared.stretch)
-    head = [Row(text, "head") for text in title(line, columns, language)]
-    return [*head, *(Row(text) for text in strip(line, columns, [bar], language))]
-
-
-def _side_by_side(open_: Sequence[Column], columns: int, language: str) -> list[str]:
+def _side_by_side(out: Layout, open_: Sequence[Column]) -> None:
     if not open_:
-        return [speaker(language)("No way is open here.")]
+        out.line(out.speak("No way is open here."))
+        return
     options = [column.option for column in open_ if column.option]
-    body = [(say(label, language), *(answer(option, language) for option in options)) for label, answer in ANSWERS]
-    classes = [name for name, _ in open_[0].by_class]
-    money = [_money(name, open_, language) for name in classes]
-    headers = ("", *(term(column.method, language) for column in open_))
-    return table(headers, [*body[:MONEY], *money, *body[MONEY:]], columns, right=tuple(range(1, len(headers))))
+    body = [(out.say(label), *(answer(option, out) for option in options)) for label, answer in ANSWERS]
+    money = [_money(name, open_, out) for name, _ in open_[0].by_class]
+    headers = ("", *(out.term(column.method) for column in open_))
+    out.table(headers, [*body[:MONEY], *money, *body[MONEY:]], right=tuple(range(1, len(headers))))
 
 
-def _money(name: str, open_: Sequence[Column], language: str) -> tuple[str, ...]:
+def _money(name: str, open_: Sequence[Column], words: Words) -> tuple[str, ...]:
     """What one class of work costs by each way."""
-    label = say(CLASS_WORDS[name], language) if name in CLASS_WORDS else name
-    return "  " + label, *(dollars(dict(c.by_class)[name], whole=True, language=language) for c in open_)
+    label = words.say(CLASS_WORDS[name]) if name in CLASS_WORDS else name
+    return "  " + label, *(words.dollars(dict(c.by_class)[name], whole=True) for c in open_)
 
 
-def _all_in(option: Option, language: str) -> str:
-    return dollars(option.all_in, whole=True, language=language)
-
-
-def _price(option: Option, language: str) -> str:
-    return dollars(option.price.total, whole=True, language=language)
-
-
-def _yard(option: Option, language: str) -> str:
-    return area(option.yard_sf, language) or speaker(language)("none")
-
-
-ANSWERS: tuple[tuple[Say, Callable[[Option, str], str]], ...] = (
-    (Say.of("all in, about"), _all_in),
-    (Say.of("our price"), _price),
+ANSWERS: Answers = (
+    (Say.of("all in, about"), lambda option, words: words.dollars(option.all_in, whole=True)),
+    (Say.of("our price"), lambda option, words: words.dollars(option.price.total, whole=True)),
     (Say.of("never above"), most),
-    (Say.of("days on site"), lambda option, language: days(option.days_on_site, language)),
+    (Say.of("days on site"), on_site),
     (Say.of("without drains"), drains),
     (Say.of("floor opened"), floors),
-    (Say.of("yard dug"), _yard),
-    (Say.of("old pipe left"), lambda option, language: feet(option.old_pipe_left_ft, language)),
+    (Say.of("yard dug"), yard),
+    (Say.of("old pipe left"), pipe_left),
 )
 """The all-in price stands first: never a price alone."""
 MONEY = 3
 """So many of these stand before what each class of work costs."""
 
 
-def _differences(open_: Sequence[Column], columns: int, language: str) -> list[Row]:
-    texts = [f"{term(c.method, language)}: {say(said, language)}" for c in open_ for said in c.differs]
-    return [Row(line) for text in texts for line in indented(text, columns, by=0, hanging=2)]
-
-
-def _deciding(compared: Comparison, columns: int, language: str) -> list[Row]:
-    if not compared.decides:
-        return []
-    lines = [line for said in compared.decides for line in indented(sentence(said, language), columns, by=0)]
-    return [Row(""), Row(speaker(language)("What decides"), "head"), *(Row(line) for line in lines)]
-
-
-def _by_way(
-    head: Say, open_: Sequence[Column], what: Callable[[Option, str], str], columns: int, language: str
-) -> list[Row]:
+def _by_way(out: Layout, head: str, open_: Sequence[Column], what: Callable[[Option, Words], str]) -> None:
     """One sentence a way, under a heading; nothing where no way has one."""
-    cells = [(term(c.method, language), text) for c in open_ if c.option and (text := what(c.option, language))]
-    if not cells:
-        return []
-    return [Row(""), Row(say(head, language), "head"), *(Row(text) for text in table(("", ""), cells, columns))]
+    cells = [(out.term(c.method), text) for c in open_ if c.option and (text := what(c.option, out))]
+    if cells:
+        out.heading(head)
+        out.pairs(cells)
 
 
-def _risk(option: Option, language: str) -> str:
-    return sentence(option.main_risk, language)
-
-
-def _others(option: Option, language: str) -> str:
+def _others(option: Option, words: Words) -> str:
     """What is not ours: about how much, or that a price has to be asked."""
-    speak = speaker(language)
+    ask = words.speak("ask for a price")
     return "; ".join(
-        f"{pick(language, o.text_en, o.text_es)}: "
-        + (speak("ask for a price") if o.amount is None else dollars(o.amount, whole=True, language=language))
+        f"{words.pick(o.text_en, o.text_es)}: {ask if o.amount is None else words.dollars(o.amount, whole=True)}"
         for o in option.to_others
     )
 
 
-def _against(compared: Comparison, columns: int, language: str) -> list[Row]:
-    shut = [column for column in compared.columns if column.against is not None]
-    if not shut:
-        return []
-    cells = [
-        (term(c.method, language), f"{sentence(c.against.estimator, language)} ({c.against.rule})")
-        for c in shut
-        if c.against
-    ]
-    head = Row(speaker(language)("Not open here"), "head")
-    return [Row(""), head, *(Row(text) for text in table(("", ""), cells, columns))]
+def _against(out: Layout, compared: Comparison) -> None:
+    shut = [(column.method, column.against) for column in compared.columns if column.against is not None]
+    if shut:
+        out.heading(out.speak("Not open here"))
+        out.pairs([(out.term(method), f"{out.sentence(why.estimator)} ({why.rule})") for method, why in shut])
 
 
 def as_data(compared: Comparison, even: BreakEven | None) -> dict[str, object]:

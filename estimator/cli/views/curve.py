@@ -3,19 +3,17 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from estimator.cli.views.words import ENGLISH, dollars, number
+from estimator.cli.views.words import Words
 
 HIGH, MOST_WIDE = 8, 60
 BOTH, NOW = "*", "^"
 Point = tuple[float, float, float]
 
 
-def curve(
-    points: Sequence[Point], now: float, columns: int, marks: tuple[str, str], language: str = ENGLISH
-) -> list[str]:
+def curve(points: Sequence[Point], now: float, columns: int, marks: tuple[str, str], words: Words) -> list[str]:
     """Rows of (x, first, second) in dollars: prices up the side, x along the foot with a `^` where the job stands.
 
-    >>> for row in curve([(0, 100, 900), (1, 500, 500), (2, 900, 100)], 1, 12, ("o", "x")): print(row)
+    >>> for row in curve([(0, 100, 900), (1, 500, 500), (2, 900, 100)], 1, 12, ("o", "x"), Words()): print(row)
     $900 │x   o
          │
          │
@@ -28,7 +26,7 @@ def curve(
           0   2
     """
     low, high = min(min(p[1:]) for p in points), max(max(p[1:]) for p in points)
-    labels = [dollars(Decimal(round(price)), whole=True, language=language) for price in (high, low)]
+    labels = [words.dollars(Decimal(round(price)), whole=True) for price in (high, low)]
     edge = max(map(len, labels))
     wide = min(MOST_WIDE, columns - edge - 2, 2 * len(points) - 1)
     cells = _cells(points, wide, low, high, marks)
@@ -37,7 +35,7 @@ def curve(
     first, last = points[0][0], points[-1][0]
     at = _column(now, first, last, wide)
     foot = "─" * at + NOW + "─" * (wide - at - 1) if first <= now <= last else "─" * wide
-    ends = number(first, language=language), number(last, language=language)
+    ends = words.number(first), words.number(last)
     return [*rows, f"{'':>{edge}} └{foot}", f"{'':>{edge}}  {ends[0]}{ends[1]:>{wide - len(ends[0])}}"]
 
 

@@ -4,25 +4,28 @@ from collections.abc import Sequence
 from decimal import Decimal
 from pathlib import Path
 
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import GAP, fitted, indented, longest_word, table
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, dollars
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.table import GAP, fitted, longest_word
+from estimator.cli.views.words import Words
 from estimator.records.plain import plain
 from estimator.records.standing import STATES, Standing
-from estimator.wording.say import say, speaker
 
 
-def rows(standings: Sequence[Standing], folder: Path, columns: int, language: str = ENGLISH) -> list[Row]:
+def write_jobs(out: Layout, standings: Sequence[Standing], folder: Path) -> None:
     """The table and a count of each state under it."""
-    speak = speaker(language)
+    speak = out.speak
     if not standings:
-        return [Row(speak("There is no job file below {folder}.", folder=str(folder.resolve())))]
+        out.line(speak("There is no job file below {folder}.", folder=str(folder.resolve())))
+        return
     headers = (speak("job"), speak("state"), speak("rev"), speak("total"), speak("days left"), speak("waits for"))
-    cells = [_cells(standing, folder, language) for standing in standings]
-    whole = _no_word_is_cut(headers, cells, columns)
-    body = table(headers, cells, columns, right=(3, 4)) if whole else _blocks(headers, cells, columns)
-    return [*(Row(text) for text in body), Row(""), Row(counted(standings, language), "head")]
+    cells = [_cells(standing, folder, out) for standing in standings]
+    if _no_word_is_cut(headers, cells, out.columns):
+        out.table(headers, cells, right=(3, 4))
+    else:
+        _blocks(out, headers, cells)
+    out.line()
+    counts = [(state, sum(s.state == state for s in standings)) for state in STATES]
+    out.line(", ".join(f"{number} {out.term(state)}" for state, number in counts if number), "head")
 
 
 def _no_word_is_cut(headers: Sequence[str], cells: Sequence[Sequence[str]], columns: int) -> bool:
@@ -33,26 +36,19 @@ def _no_word_is_cut(headers: Sequence[str], cells: Sequence[Sequence[str]], colu
     return fits and all(word <= width for word, width in zip(longest, widths, strict=True))
 
 
-def _blocks(headers: Sequence[str], cells: Sequence[Sequence[str]], columns: int) -> list[str]:
+def _blocks(out: Layout, headers: Sequence[str], cells: Sequence[Sequence[str]]) -> None:
     """Where a row is wider than the window: the name on a line of its own, the rest under it."""
-    out: list[str] = []
     for name, state, revision, total, left, waits in cells:
+        out.paragraph(name, hanging=2)
         parts = [state, revision, total, left and f"{headers[4]}: {left}", f"{headers[5]}: {waits}"]
-        out += [*indented(name, columns, by=0, hanging=2), *indented("  ".join(p for p in parts if p), columns)]
-    return out
+        out.paragraph("  ".join(part for part in parts if part), by=2)
 
 
-def counted(standings: Sequence[Standing], language: str = ENGLISH) -> str:
-    """`2 issued, 1 damaged`."""
-    counts = [(state, sum(s.state == state for s in standings)) for state in STATES]
-    return ", ".join(f"{number} {term(state, language)}" for state, number in counts if number)
-
-
-def _cells(standing: Standing, folder: Path, language: str) -> tuple[str, ...]:
+def _cells(standing: Standing, folder: Path, words: Words) -> tuple[str, ...]:
     left = "" if standing.days_left is None else str(standing.days_left)
-    total = dollars(Decimal(standing.total), whole=True, language=language) if standing.total else ""
-    waits = say(standing.waits_for, language)
-    return below(standing.job_file, folder), term(standing.state, language), standing.revision, total, left, waits
+    total = words.dollars(Decimal(standing.total), whole=True) if standing.total else ""
+    state, waits = words.term(standing.state), words.say(standing.waits_for)
+    return below(standing.job_file, folder), state, standing.revision, total, left, waits
 
 
 def below(path: Path, folder: Path) -> str:

@@ -1,37 +1,34 @@
 """Needs in; a stretch each with what is on it, how bad and how sure, out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented
-from estimator.cli.views.vocabulary import finding_term, term
-from estimator.cli.views.words import ENGLISH, at
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.model.judgement import Need
-from estimator.wording.say import speaker
 
 
-def needs_rows(needs: Sequence[Need], columns: int, language: str = ENGLISH) -> list[Row]:
+def write_needs(out: Layout, needs: Sequence[Need]) -> None:
     """What must be repaired, then what may stay, each under its own heading; the first heading always."""
-    speak, out = speaker(language), []
-    parts = ((speak("What must be repaired"), True), (speak("What may stay for now"), False))
-    for text, must in parts:
-        found = [row for need in needs if need.must is must for row in need_rows(need, columns, language)]
-        if found or must:
-            nothing = [Row("  " + speak("Nothing seen that must be repaired."))]
-            out += [Row(""), Row(text, "head"), *(found or nothing)]
-    return out
+    must, may_stay = ([need for need in needs if need.must is must] for must in (True, False))
+    out.heading(out.speak("What must be repaired"))
+    for need in must:
+        write_need(out, need)
+    if not must:
+        out.line("  " + out.speak("Nothing seen that must be repaired."))
+    if may_stay:
+        out.heading(out.speak("What may stay for now"))
+    for need in may_stay:
+        write_need(out, need)
 
 
-def need_rows(need: Need, columns: int, language: str = ENGLISH) -> Iterable[Row]:
+def write_need(out: Layout, need: Need) -> None:
     """A stretch with what is on it, how bad and how sure."""
-    speak = speaker(language)
-    must = speak("must be repaired") if need.must else speak("may stay")
-    how = speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
-    text = f"{place_of(need, language)} — {must}; {how}, {term(need.grade, language)}."
-    return [Row(line) for line in indented(text, columns, hanging=4)]
+    must = out.speak("must be repaired") if need.must else out.speak("may stay")
+    how = out.speak("severity {severity}, urgency {urgency}", severity=need.severity, urgency=need.urgency)
+    out.paragraph(f"{place_of(need, out)} — {must}; {how}, {out.term(need.grade)}.", by=2, hanging=4)
 
 
-def place_of(need: Need, language: str) -> str:
+def place_of(need: Need, words: Words) -> str:
     """`main 10.9 – 18.3 ft: channel, hole`."""
-    kinds = ", ".join(finding_term(kind, language) for kind in need.kinds)
-    return f"{term(need.line, language)} {at(need.stretch, language)} {speaker(language)('ft')}: {kinds}"
+    kinds = ", ".join(map(words.finding_term, need.kinds))
+    return f"{words.term(need.line)} {words.stations(need.stretch)}: {kinds}"

@@ -4,32 +4,25 @@ from collections.abc import Sequence
 from decimal import Decimal
 from itertools import groupby
 
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import table
-from estimator.cli.views.vocabulary import unit
-from estimator.cli.views.words import ENGLISH, dollars, number
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.model.money import cents
 from estimator.model.purchase import Purchase
-from estimator.wording.say import shown, speaker
+from estimator.wording.say import shown
 
 
-def rows(found: Sequence[Purchase], columns: int, language: str = ENGLISH) -> list[Row]:
+def write_purchases(out: Layout, found: Sequence[Purchase]) -> None:
     """Every supplier under its name, then what all of it comes to at the tables' costs."""
-    speak = speaker(language)
+    speak = out.speak
     heads = (speak("part no."), speak("material"), speak("quantity"), speak("unit"), speak("jobs"))
-    out: list[Row] = []
     for supplier, lines in groupby(found, key=lambda one: one.supplier):
-        cells = [
-            (
-                one.part_no,
-                shown(one.words, language),
-                number(one.quantity, 2, language),
-                unit(one.unit, language),
-                ", ".join(one.jobs),
-            )
-            for one in lines
-        ]
-        out += [Row(supplier or speak("No supplier in the tables"), "head")]
-        out += [*(Row(text) for text in table(heads, cells, columns, right=(2,))), Row("")]
+        out.line(supplier or speak("No supplier in the tables"), "head")
+        out.table(heads, [_cells(one, out) for one in lines], right=(2,))
+        out.line()
     whole = sum((cents(one.quantity * one.unit_cost) for one in found), Decimal(0))
-    return [*out, Row(speak("All suppliers, before sales tax: {money}", money=dollars(whole, language=language)))]
+    out.line(speak("All suppliers, before sales tax: {money}", money=out.dollars(whole)))
+
+
+def _cells(one: Purchase, words: Words) -> tuple[str, ...]:
+    what = shown(one.words, words.language)
+    return one.part_no, what, words.number(one.quantity, 2), words.unit(one.unit), ", ".join(one.jobs)

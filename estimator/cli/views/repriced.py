@@ -5,37 +5,33 @@ from pathlib import Path
 
 from estimator.cli.repricing import Done
 from estimator.cli.views.jobs import below
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import dollars
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.records.reprice import OptionMove
-from estimator.wording.say import speaker
 
 
-def rows(done: Done, to: Path, folder: Path, columns: int, language: str) -> list[Row]:
+def write_repriced(out: Layout, done: Done, to: Path, folder: Path) -> None:
     """The cheapest option of each job before and after, those left out with the reason, and where all of it stands."""
-    speak = speaker(language)
-    cells = [(below(Path(row.job_file), folder), row.revision, *_money(row.moves, language)) for row in done.rows]
+    speak = out.speak
+    cells = [(below(Path(row.job_file), folder), row.revision, *_money(row.moves, out)) for row in done.rows]
     headers = (speak("job"), speak("rev"), speak("issued at"), speak("on these tables"), speak("moves by"))
-    out = [Row(text) for text in table(headers, cells, columns, right=(2, 3, 4))]
+    out.table(headers, cells, right=(2, 3, 4))
     for row in done.rows:
         if row.wrong:
             said = speak("Left out: {job}: {why}", job=below(Path(row.job_file), folder), why=row.wrong)
-            out += [Row(text, "bad") for text in indented(said, columns, by=0, hanging=2)]
+            out.paragraph(said, hanging=2, look="bad")
     if done.from_before:
-        out.append(Row(speak("{count} were kept from the run that was stopped.", count=done.from_before)))
-    written = speak("Every option stands in {file}; nothing was issued.", file=str(to))
-    return [*out, Row(""), *(Row(text, "head") for text in indented(written, columns, by=0))]
+        out.line(speak("{count} were kept from the run that was stopped.", count=done.from_before))
+    out.line()
+    out.paragraph(speak("Every option stands in {file}; nothing was issued.", file=str(to)), look="head")
 
 
-def _money(moves: tuple[OptionMove, ...], language: str) -> tuple[str, str, str]:
+def _money(moves: tuple[OptionMove, ...], words: Words) -> tuple[str, str, str]:
     """Of the cheapest option issued, or the cheapest now where nothing was issued."""
-    both = [m for m in moves if m.issued is not None and m.now is not None]
+    both = [(m.issued, m.now) for m in moves if m.issued is not None and m.now is not None]
     if not both:
         now = [m.now for m in moves if m.now is not None]
-        return "", dollars(min(now), whole=True, language=language) if now else "", ""
-    least = min(both, key=lambda m: m.issued or Decimal(0))
-    issued, now_ = least.issued or Decimal(0), least.now or Decimal(0)
-    sign = "+" if now_ > issued else "−" if now_ < issued else ""
-    moved = sign + dollars(abs(now_ - issued), whole=True, language=language)
-    return dollars(issued, whole=True, language=language), dollars(now_, whole=True, language=language), moved
+        return "", words.dollars(min(now), whole=True) if now else "", ""
+    issued, now_ = min(both, key=lambda pair: pair[0])
+    moved = words.moved_by(now_ - issued) if now_ != issued else words.dollars(Decimal(0), whole=True)
+    return words.dollars(issued, whole=True), words.dollars(now_, whole=True), moved

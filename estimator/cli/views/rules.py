@@ -3,61 +3,53 @@
 from collections.abc import Sequence
 
 from estimator.cli.rule_book import Entry
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import folded, indented, table
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH
-from estimator.wording.say import speaker, spoken
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.table import folded
+from estimator.cli.views.words import Words
 
 TABLE_FROM = 80  # columns: in a narrower window what a rule says stands under its name
 
 
-def rows(found: Sequence[Entry], whole: bool, columns: int, language: str = ENGLISH) -> list[Row]:
-    if whole:
-        return [row for entry in found for row in _whole(entry, columns, language)]
-    speak = speaker(language)
-    cells = [(entry.id, says(entry, language)) for entry in found]
-    lines = (
-        table((speak("rule"), speak("what it says")), cells, columns)
-        if columns >= TABLE_FROM
-        else [line for name, text in cells for line in (*folded(name, columns), *indented(text, columns))]
-    )
-    example = speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
-    return [*map(Row, lines), Row(""), *(Row(line, "dim") for line in folded(example, columns))]
+def write_rules(out: Layout, found: Sequence[Entry]) -> None:
+    """Every rule in a line, then an example of what to type for one of them whole."""
+    cells = [(entry.id, _says(entry, out)) for entry in found]
+    if out.columns >= TABLE_FROM:
+        out.table((out.speak("rule"), out.speak("what it says")), cells)
+    else:
+        for name, text in cells:
+            out.lines(folded(name, out.columns))
+            out.paragraph(text, by=2)
+    out.line()
+    example = out.speak("One of them whole: {example}", example="estimator rules lining-keeps-the-grade")
+    out.lines(folded(example, out.columns), "dim")
 
 
-def says(entry: Entry, language: str) -> str:
+def _says(entry: Entry, words: Words) -> str:
     """A rule's statement; of a reading what is seen, and what it means."""
-    return ": ".join(spoken(part, language) for part in entry.parts)
+    return ": ".join(map(words.spoken, entry.parts))
 
 
-def _whole(entry: Entry, columns: int, language: str) -> list[Row]:
-    speak = speaker(language)
-    guards = (
-        speak("It guards people: it gives way only to an approval on file that names it.")
-        if entry.guards_people
-        else ""
+def write_rule(out: Layout, entry: Entry) -> None:
+    """One told whole, with its settings and examples."""
+    speak, rule = out.speak, entry.kind == "rule"
+    parts = (
+        (speak("says"), _says(entry, out)),
+        (speak("why") if rule else speak("confirm"), out.spoken(entry.reason)),
+        (speak("asked of"), out.terms(entry.methods)),
+        (speak("may answer") if rule else speak("what follows"), out.terms(entry.effects)),
+        (speak("settings"), "; ".join(f"{key} = {value} {unit}".rstrip() for key, value, unit in entry.settings)),
+        (speak("worse mistake"), out.spoken(entry.worse)),
+        (speak("source"), out.spoken(entry.source)),
     )
-    settings = [f"{key} = {value} {unit}".rstrip() for key, value, unit in entry.settings]
-    rule = entry.kind == "rule"
-    parts: tuple[tuple[str, str], ...] = (
-        (speak("says"), says(entry, language)),
-        (speak("why") if rule else speak("confirm"), spoken(entry.reason, language)),
-        (speak("asked of"), ", ".join(term(method, language) for method in entry.methods)),
-        (speak("may answer") if rule else speak("what follows"), ", ".join(term(e, language) for e in entry.effects)),
-        (speak("settings"), "; ".join(settings)),
-        (speak("worse mistake"), spoken(entry.worse, language)),
-        (speak("source"), spoken(entry.source, language)),
-        ("", guards),
-    )
-    out = [Row(entry.id, "head")]
-    out += [Row(line) for head, text in parts if text for line in _part(head, text, columns)]
+    out.line(entry.id, "head")
+    for head, text in parts:
+        if text:
+            out.paragraph(f"{head}: {text}", by=2, hanging=2)
+    if entry.guards_people:
+        guards = speak("It guards people: it gives way only to an approval on file that names it.")
+        out.paragraph(guards, by=2, hanging=2)
     if entry.examples:
-        out.append(Row("  " + speak("examples")))
+        out.line("  " + speak("examples"))
     for code, gives in entry.examples:
-        out += [Row(line, "dim") for line in indented(f"{code} → {gives}", columns, by=4, hanging=2)]
-    return [*out, Row("")]
-
-
-def _part(head: str, text: str, columns: int) -> list[str]:
-    return indented(f"{head}: {text}" if head else text, columns, by=2, hanging=2)
+        out.paragraph(f"{code} → {gives}", by=4, hanging=2, look="dim")
+    out.line()

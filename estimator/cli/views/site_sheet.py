@@ -1,37 +1,31 @@
 """A site sheet in, the rows of a terminal, plain data, or the page of a workbook out."""
 
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import ENGLISH, sentence
+from estimator.cli.views.layout import Layout
 from estimator.model.say import Say
-from estimator.onsite.sheet import Block, SiteSheet, Words
+from estimator.onsite.sheet import SiteSheet, Words
 from estimator.wording.say import plain_words, say
 
 
-def rows(sheet: SiteSheet, columns: int, language: str = ENGLISH) -> list[Row]:
-    """Return the title, the answer, and each block under its heading."""
-    first = [text for warning in sheet.first for text in indented(sentence(warning, language), columns, by=0)]
-    out = [*(Row(text, "bad") for text in first), Row(sentence(sheet.title, language), "head")]
-    out += [Row(text) for text in indented(sentence(sheet.answer, language), columns, by=0)]
+def write_sheet(out: Layout, sheet: SiteSheet) -> None:
+    """The title, the answer, and each block under its heading."""
+    for warning in sheet.first:
+        out.paragraph(out.sentence(warning), look="bad")
+    out.line(out.sentence(sheet.title), "head")
+    out.paragraph(out.sentence(sheet.answer))
     for block in sheet.blocks:
-        out += [Row(""), Row(sentence(block.heading, language), "head")]
-        out += [Row(text) for line in block.lines for text in indented(sentence(line, language), columns, hanging=2)]
-        out += _table(block, columns, language)
-    return out
-
-
-def _table(block: Block, columns: int, language: str) -> list[Row]:
-    if not block.rows:
-        return []
-    heads = [say(head, language) for head in block.heads]
-    return [Row(text) for text in table(heads, [[_word(w, language) for w in row] for row in block.rows], columns)]
+        out.heading(out.sentence(block.heading))
+        for line in block.lines:
+            out.paragraph(out.sentence(line), by=2, hanging=2)
+        if block.rows:
+            cells = [[_word(word, out.language) for word in row] for row in block.rows]
+            out.table([out.say(head) for head in block.heads], cells)
 
 
 def _word(word: Words, language: str) -> str:
     return say(word, language) if isinstance(word, Say) else plain_words(word, language)
 
 
-def as_data(sheet: SiteSheet, language: str = ENGLISH) -> dict[str, object]:
+def as_data(sheet: SiteSheet, language: str) -> dict[str, object]:
     """Return the same for --json, its sentences said."""
     return {
         "sheet": sheet.name,

@@ -7,14 +7,13 @@ was filmed and dotted where it was not. Findings carry small letters that the li
 from collections.abc import Sequence
 from string import ascii_lowercase
 
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, at, feet, finding, number
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.table import table
+from estimator.cli.views.words import Words
 from estimator.model.frozen import Frozen
 from estimator.model.line import Finding, Line
 from estimator.model.profile import Profile
 from estimator.model.stretch import Stretch
-from estimator.wording.say import speaker
 
 MOST_ROWS = 10
 STEPS_FT: tuple[float, ...] = (0.5, 1, 2, 5, 10, 25, 100)
@@ -41,7 +40,7 @@ class Bar(Frozen):
 class Labels(Frozen):
     """What stands to the left of each row of a drawing, in the reader's language."""
 
-    language: str
+    words: Words
     surface: str
     station: str
     found: str
@@ -50,15 +49,15 @@ class Labels(Frozen):
     @property
     def width(self) -> int:
         """As wide as the longest of them and a blank."""
-        return 1 + max(map(len, (self.surface, self.station, self.found, self.repair, feet(88.5, self.language))))
+        return 1 + max(map(len, (self.surface, self.station, self.found, self.repair, self.words.feet(88.5))))
 
     def row(self, label: str, drawn: Sequence[str]) -> str:
         return (label.ljust(self.width)[: self.width] + "".join(drawn)).rstrip()
 
 
-def labels(language: str) -> Labels:
-    speak = speaker(language)
-    return Labels(language, speak("surface"), speak("station"), speak("found"), speak("repair"))
+def labels(words: Words) -> Labels:
+    speak = words.speak
+    return Labels(words, speak("surface"), speak("station"), speak("found"), speak("repair"))
 
 
 class Scale(Frozen):
@@ -80,10 +79,16 @@ class Scale(Frozen):
         return self.extent.from_ft + column * self.ft_a_letter
 
 
-def strip(line: Line, columns: int, bars: Sequence[Bar] = (), language: str = ENGLISH) -> list[str]:
+def draw_line(out: Layout, line: Line, bars: Sequence[Bar] = ()) -> None:
+    """What the line is, its drawing, and the list of what was found on it."""
+    out.paragraph(title(line, out), hanging=2, look="head")
+    out.lines(strip(line, out.columns, bars, out))
+
+
+def strip(line: Line, columns: int, bars: Sequence[Bar] = (), words: Words | None = None) -> list[str]:
     """The drawing of one line, without its title, and the list of what was found on it."""
     profile = Profile(line)
-    named = labels(language)
+    named = labels(words or Words())
     scale = Scale(profile.extent, columns - named.width, named)
     lettered = letters(line.findings)
     return [
@@ -92,13 +97,8 @@ def strip(line: Line, columns: int, bars: Sequence[Bar] = (), language: str = EN
         _ruler(scale),
         *_found(lettered, scale),
         *_bars(bars, scale),
-        *(listed(lettered, columns, language) if lettered or profile.filmed else [_not_filmed(language)]),
+        *_listed(lettered, bool(profile.filmed), columns, named.words),
     ]
-
-
-def _not_filmed(language: str) -> str:
-    """Nothing found where nobody looked says nothing of the pipe."""
-    return speaker(language)("No camera was in this line.")
 
 
 def letters(findings: Sequence[Finding]) -> list[tuple[str, Finding]]:
@@ -107,19 +107,20 @@ def letters(findings: Sequence[Finding]) -> list[tuple[str, Finding]]:
     return [(ascii_lowercase[i % 26] + (str(i // 26 + 1) if i >= 26 else ""), f) for i, f in enumerate(ordered)]
 
 
-def title(line: Line, columns: int, language: str = ENGLISH) -> list[str]:
+def title(line: Line, words: Words) -> str:
     """What the line is and how much of it was filmed."""
-    profile = Profile(line)
-    speak = speaker(language)
+    profile, speak = Profile(line), words.speak
     flow = speak("flows to the right") if line.downstream == 1 else speak("flows to the left")
     filmed = sum(part.length_ft for part in profile.filmed)
     missing = sum(part.length_ft for part in profile.not_inspected)
-    seen = speak("{length} filmed", length=feet(filmed, language))
-    unseen = [speak("{length} not", length=feet(missing, language))] if missing >= 0.05 else []
-    what = f"{number(line.size_in, language=language)} {speak('in')} {term(line.pipe, language)}"
-    parts = (f"{term(line.name, language)}: {what}", seen, *unseen, flow, f"0 = {term(line.zero, language)}")
-    text = ", ".join(parts)
-    return indented(text, columns, by=0, hanging=2)
+    unseen = [speak("{length} not", length=words.feet(missing))] if missing >= 0.05 else []
+    return ", ".join((
+        f"{words.term(line.name)}: {words.number(line.size_in)} {speak('in')} {words.term(line.pipe)}",
+        speak("{length} filmed", length=words.feet(filmed)),
+        *unseen,
+        flow,
+        f"0 = {words.term(line.zero)}",
+    ))  # fmt: skip
 
 
 def _surface(profile: Profile, scale: Scale) -> list[str]:
@@ -131,7 +132,7 @@ def _surface(profile: Profile, scale: Scale) -> list[str]:
         drawn[first : last + 1] = SURFACES.get(zone or "", "?") * (last - first + 1)
         if last - first < LEAST_NAMED:
             continue  # the few inches before somebody said what lies there
-        name = term(zone, scale.labels.language) if zone else speaker(scale.labels.language)("not said")
+        name = scale.labels.words.term(zone) if zone else scale.labels.words.speak("not said")
         _named(names, max(0, min(first, scale.columns - len(name))), name)
     return [*(scale.labels.row("", row) for row in reversed(names)), scale.labels.row(scale.labels.surface, drawn)]
 
@@ -157,7 +158,7 @@ def _depth(profile: Profile, scale: Scale) -> list[str]:
     depths = [profile.depth_to_centre_ft(scale.station(c)).value for c in range(scale.columns)]
     known = [d for d in depths if d is not None]
     if not known:
-        return [scale.labels.row(speaker(scale.labels.language)("depth ?"), _pipe_row(profile, scale))]
+        return [scale.labels.row(scale.labels.words.speak("depth ?"), _pipe_row(profile, scale))]
     step = next((step for step in STEPS_FT if max(known) / step <= MOST_ROWS), max(known) / MOST_ROWS)
     grid = [[" "] * scale.columns for _ in range(round(max(known) / step) + 1)]
     for beam in profile.beams:
@@ -167,7 +168,7 @@ def _depth(profile: Profile, scale: Scale) -> list[str]:
         if depth is not None:
             grid[round(depth / step)][column] = letter
     named = scale.labels
-    return [named.row(feet(row * step, named.language), drawn) for row, drawn in enumerate(grid) if row]
+    return [named.row(named.words.feet(row * step), drawn) for row, drawn in enumerate(grid) if row]
 
 
 def _draw_beam(grid: list[list[str]], scale: Scale, stretch: Stretch, bottom_ft: float, step: float) -> None:
@@ -190,13 +191,13 @@ def _pipe_row(profile: Profile, scale: Scale) -> list[str]:
 
 def _ruler(scale: Scale) -> str:
     """Round stations at their places."""
-    longest = len(number(round(scale.extent.to_ft), language=scale.labels.language))
+    longest = len(scale.labels.words.number(round(scale.extent.to_ft)))
     apart = max(7, 2 * longest)  # letters
     step = next(s for s in (5, 10, 20, 25, 50, 100, 200, 500, 1000, 10000, 10**9) if s / scale.ft_a_letter >= apart)
     row = [" "] * scale.columns
     station = -(-scale.extent.from_ft // step) * step
     while station <= scale.extent.to_ft:
-        text = number(station, language=scale.labels.language)
+        text = scale.labels.words.number(station)
         _write(row, min(scale.column(station), scale.columns - len(text)), text)  # the last one whole, too
         station += step
     return scale.labels.row(scale.labels.station, row)
@@ -233,9 +234,11 @@ def _bars(bars: Sequence[Bar], scale: Scale) -> list[str]:
     return out
 
 
-def listed(lettered: Sequence[tuple[str, Finding]], columns: int, language: str = ENGLISH) -> list[str]:
-    """`a   12.5 – 18   hole 3 in, soil seen`, one finding a line."""
-    speak = speaker(language)
-    rows = [(letter, at(found.stretch, language), finding(found, language)) for letter, found in lettered]
-    headers = ("", speak("station, ft"), speak("what was found"))
-    return table(headers, rows, columns) if rows else [speak("Nothing was found on this line.")]
+def _listed(lettered: Sequence[tuple[str, Finding]], filmed: bool, columns: int, words: Words) -> list[str]:
+    """`a   12.5 – 18   hole 3 in, soil seen`, one finding a line. Nothing found where nobody looked says nothing of the pipe."""
+    if not lettered:
+        return [
+            words.speak("Nothing was found on this line.") if filmed else words.speak("No camera was in this line.")
+        ]
+    headers = ("", words.speak("station, ft"), words.speak("what was found"))
+    return table(headers, [(letter, words.at(f.stretch), words.finding(f)) for letter, f in lettered], columns)

@@ -4,24 +4,25 @@ from decimal import Decimal
 from pathlib import Path
 
 from estimator.cli.table_effects import Effects, demo_job
-from estimator.cli.views.changes import by
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import indented, table
-from estimator.cli.views.words import ENGLISH, dollars
+from estimator.cli.views.changes import offered_at
+from estimator.cli.views.layout import Layout
+from estimator.cli.views.words import Words
 from estimator.studies.table_moves import JobMove, OptionMove
 from estimator.tables.changes import TableChange
-from estimator.wording.say import shown, speaker
+from estimator.wording.say import shown
 
 
-def rows(found: Effects, columns: int, language: str = ENGLISH) -> list[Row]:
+def write_effects(out: Layout, found: Effects) -> None:
     """The tables first, then a block a job."""
-    speak = speaker(language)
+    speak = out.speak
     if not found.changes:
-        return [Row(speak("Nothing moved between old and new."))]
+        out.line(speak("Nothing moved between old and new."))
+        return
+    out.line(speak("The tables"), "head")
     heads = (speak("row"), speak("column"), speak("old"), speak("new"), speak("by"))
-    body = table(heads, [_change(change, language) for change in found.changes], columns, right=(4,))
-    blocks = [row for job in found.jobs for row in _job(job, columns, language)]
-    return [Row(speak("The tables"), "head"), *(Row(text) for text in body), *blocks]
+    out.table(heads, [_change(change, out) for change in found.changes], right=(4,))
+    for job in found.jobs:
+        _job(out, job)
 
 
 def as_data(found: Effects) -> dict[str, object]:
@@ -36,11 +37,10 @@ def _option(move: OptionMove) -> dict[str, object]:
     return {"option": str(move.option), "old": move.old, "new": move.new, "difference": move.difference}
 
 
-def _change(change: TableChange, language: str) -> tuple[str, ...]:
-    speak = speaker(language)
-    row, whole = f"{change.table}: {change.name}", speak("a row")
+def _change(change: TableChange, words: Words) -> tuple[str, ...]:
+    row, whole = f"{change.table}: {change.name}", words.speak("a row")
     if change.starts is not None:
-        row = speak("from {day}: {row}", day=change.starts.isoformat(), row=row)
+        row = words.speak("from {day}: {row}", day=change.starts.isoformat(), row=row)
     if change.what != "moved":
         return row, "", *(("—", whole) if change.what == "new" else (whole, "—")), ""
     return row, change.column, change.old or "—", change.new or "—", _percent(change.percent)
@@ -50,22 +50,16 @@ def _percent(percent: Decimal | None) -> str:
     return "" if percent is None else f"{percent:+} %"
 
 
-def _job(job: JobMove[Path], columns: int, language: str) -> list[Row]:
-    speak = speaker(language)
-    name = speak("The demo job") if job.job == demo_job() else str(job.job)
-    head = [Row(""), Row(name, "head")]
+def _job(out: Layout, job: JobMove[Path]) -> None:
+    speak = out.speak
+    out.heading(speak("The demo job") if job.job == demo_job() else str(job.job))
     if job.wrong:
-        said = speak("not priced: {why}", why=job.wrong)
-        return [*head, *(Row(text, "bad") for text in indented(said, columns))]
+        out.paragraph(speak("not priced: {why}", why=job.wrong), by=2, look="bad")
+        return
     heads = (speak("option"), speak("old tables"), speak("new tables"), speak("moves by"), "")
-    cells = [_option_cells(option, language) for option in job.options]
-    return [*head, *(Row(text) for text in table(heads, cells, columns, right=(1, 2, 3, 4)))]
+    out.table(heads, [_cells(option, out) for option in job.options], right=(1, 2, 3, 4))
 
 
-def _option_cells(o: OptionMove, language: str) -> tuple[str, ...]:
-    totals = (_total(total, language) for total in (o.old, o.new))
-    return shown(o.option, language), *totals, by(o.difference, language), _percent(o.percent or None)
-
-
-def _total(total: Decimal | None, language: str) -> str:
-    return speaker(language)("not offered") if total is None else dollars(total, whole=True, language=language)
+def _cells(o: OptionMove, words: Words) -> tuple[str, ...]:
+    totals = offered_at(o.old, words), offered_at(o.new, words)
+    return shown(o.option, words.language), *totals, words.moved_by(o.difference), _percent(o.percent or None)

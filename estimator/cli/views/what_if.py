@@ -2,41 +2,34 @@
 
 from collections.abc import Sequence
 
+from estimator.cli.views.layout import Layout
 from estimator.cli.views.options import all_repairs, price
-from estimator.cli.views.screen import Row
-from estimator.cli.views.table import table
-from estimator.cli.views.vocabulary import term
-from estimator.cli.views.words import ENGLISH, dollars
+from estimator.cli.views.words import Words
 from estimator.model.offer import Option, Quote
-from estimator.model.work import Repair
-from estimator.wording.say import speaker
 
 
-def rows(as_filed: Quote, changed: Quote, changes: Sequence[str], columns: int, language: str = ENGLISH) -> list[Row]:
+def write_what_if(out: Layout, as_filed: Quote, changed: Quote, changes: Sequence[str]) -> None:
     """One row a way of repair; a way that only one of them offers stands alone."""
-    speak = speaker(language)
-    before, after = _by_way(as_filed, language), _by_way(changed, language)
-    cells = [_cells(w, before.get(w), after.get(w), language) for w in dict.fromkeys([*before, *after])]
-    head = speak("What if {changes} — nothing is saved", changes=", ".join(changes))
+    speak = out.speak
+    before, after = _by_way(as_filed, out), _by_way(changed, out)
+    out.line(speak("What if {changes} — nothing is saved", changes=", ".join(changes)), "head")
     headers = (speak("way"), speak("as in the file"), speak("with the change"), speak("moves by"))
-    body = table(headers, cells, columns, right=(1, 2, 3))
-    return [Row(head, "head"), *(Row(text) for text in body), Row("")]
+    cells = [_cells(way, before.get(way), after.get(way), out) for way in dict.fromkeys([*before, *after])]
+    out.table(headers, cells, right=(1, 2, 3))
+    out.line()
 
 
-def _by_way(quote: Quote, language: str) -> dict[str, Option]:
+def _by_way(quote: Quote, words: Words) -> dict[str, Option]:
     """Options by what they do, since letters may move."""
-    return {"; ".join(sorted({_does(r, language) for r in all_repairs(o)})): o for o in quote.options}
+    return {
+        "; ".join(sorted({f"{words.term(r.method)} {words.term(r.line)}" for r in all_repairs(o)})): o
+        for o in quote.options
+    }
 
 
-def _does(repair: Repair, language: str) -> str:
-    return f"{term(repair.method, language)} {term(repair.line, language)}"
-
-
-def _cells(way: str, before: Option | None, after: Option | None, language: str) -> tuple[str, str, str, str]:
-    moved = ""
+def _cells(way: str, before: Option | None, after: Option | None, words: Words) -> tuple[str, str, str, str]:
+    moved, never = "", words.speak("not offered")
     if before and after:
         difference = after.price.total - before.price.total
-        sign = "+" if difference > 0 else "−" if difference < 0 else ""
-        moved = sign + dollars(abs(difference), whole=True, language=language)
-    never = speaker(language)("not offered")
-    return way, price(before, language) if before else never, price(after, language) if after else never, moved
+        moved = words.moved_by(difference) if difference else words.dollars(difference, whole=True)
+    return way, price(before, words) if before else never, price(after, words) if after else never, moved

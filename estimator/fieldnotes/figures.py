@@ -201,7 +201,8 @@ def _fraction(r: "Reader", n: int, out: Numbers, take) -> None:  # type: ignore[
         out.degrees.append((n, BEND_FRACTIONS[t.value]))
         take(n)
         return
-    if r.text(n + 1) in OF_THE_PIPE and r.text(n + 1) != "open":
+    way = r.text(n + 1) == "up" and r.text(n + 2) not in OF_THE_PIPE and _opened_by(r)  # `joint off 1/2 up`
+    if r.text(n + 1) in OF_THE_PIPE and r.text(n + 1) != "open" and not way:
         out.percents.append((n, (round(t.value * 100), round(t.value * 100))))
         take(n)
         _of_the_pipe(r, n)

@@ -137,7 +137,7 @@ def _zones(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
     words = {d.word for d in out}
     if words & NO_ZONE:
         return
-    if r.has("unclear", "deck"):
+    if r.has("unclear", "deck") or r.has("state", "gone"):
         return
     zones = [n for n in r.where("zone") if n not in r.used]
     gravel = [n - 1 for n in zones if n and r.atoms[n - 1].means.get("unclear") == "gravel"]  # `gravel driveway`

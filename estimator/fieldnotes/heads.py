@@ -42,10 +42,15 @@ def drafts(r: "Reader", numbers: Numbers) -> list[Draft]:
 
 
 def _left_open(r: "Reader") -> bool:
-    """`scale only 2 1/2in left`, `scl, 2in left`: inches that are left of the pipe, or a side."""
+    """`scale only 2 1/2in left`, `scale down to 2in hole`: inches that are left of the pipe, or a side."""
     fills = any(r.atoms[n].means["finding"].split()[0] in FILLS for n in r.where("finding"))
     return fills and any(
-        t.kind == "in" and r.text(n + 1) in ("left", "open", "clear", "opened") for n, t in r.numbers()
+        t.kind == "in"
+        and (
+            r.text(n + 1) in ("left", "open", "clear", "opened")
+            or (r.text(n - 1), r.text(n + 1)) == ("down to", "hole")
+        )
+        for n, t in r.numbers()
     )
 
 
@@ -93,13 +98,6 @@ def _utilities(r: "Reader", numbers: Numbers, out: list[Draft]) -> None:
         return
     n = where[0]
     what = r.atoms[n].means["utility"]
-    if (
-        what in ("power", "conduit")
-        and not any(m in r.atoms[k].means for k in range(len(r.atoms)) for m in ("through", "above"))
-        and not r.has("place", "crossing")
-        and r.has("finding")
-    ):
-        return
     for k in where:
         r.used.add(k)
     through = list(r.where("through"))

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Annotated
 
 from estimator.fieldnotes.checkform import check
-from estimator.fieldnotes.kinds import error, nearest
+from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.reading import in_order
 from estimator.fieldnotes.syntax import Document, parse
 from estimator.fieldnotes.textfile import read_text
@@ -27,7 +27,7 @@ from estimator.model.afterwards import (
 )
 from estimator.model.job import Job
 from estimator.model.line import plain_wall
-from estimator.model.problem import CannotGoOn, Place, Problem
+from estimator.model.problem import CannotGoOn, Place, Problem, error
 from estimator.works.methods import names
 
 ENDING = "-after.toml"

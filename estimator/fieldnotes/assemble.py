@@ -5,13 +5,12 @@ from dataclasses import replace
 from typing import Any, Literal
 
 from estimator.fieldnotes.hang import Hung, hang
-from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.logbook import Asked, Entry, Log
 from estimator.fieldnotes.sights import Cleaned, doubted, merged, numbered, parted, signs_in_order
 from estimator.fieldnotes.zero import STATION_DECIMALS, Zero, find_zero
 from estimator.model.line import Finding, Line, Mark, Origin, Pass, Tie, Unclear
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error
 from estimator.model.stretch import Stretch
 
 NO_SLAB_EDGE = error(

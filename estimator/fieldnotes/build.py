@@ -10,16 +10,16 @@ from estimator.fieldnotes.at_join import with_depth_at_join
 from estimator.fieldnotes.contradictions import contradictions
 from estimator.fieldnotes.forms import JobFileForm, JoinForm, RerouteForm
 from estimator.fieldnotes.joins import LineTree, join_station, joined_lines
-from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.lines import LogFiles, ReadLine, read_line
+from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.unlikely import thick_slab
 from estimator.fieldnotes.wanted import UNKNOWN_LINE, WHERE, is_where, wanted_options
 from estimator.fieldnotes.watertests import water_test
 from estimator.model.job import Foundation, Job, Reroute, WaterTest, Wishes
 from estimator.model.lengths import parse_quantity
-from estimator.model.problem import Problem
+from estimator.model.problem import Problem, error
 from estimator.model.say import Say
 from estimator.model.wanted import Override, WantedOption
 

@@ -7,11 +7,11 @@ from typing import Any, TypeVar, get_args
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from estimator.fieldnotes.kinds import error, nearest
+from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.written import form_of
-from estimator.model.problem import Problem
+from estimator.model.problem import Problem, error
 from estimator.model.say import Say
 
 UNKNOWN_KEY = error(

@@ -3,13 +3,12 @@
 import re
 from dataclasses import dataclass, field
 
-from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.logbook import Entry, Log, LogPass, Same
 from estimator.fieldnotes.spans import closed, furthest_ft
 from estimator.fieldnotes.words import PLURALS
 from estimator.model.frozen import Frozen
-from estimator.model.problem import Problem
+from estimator.model.problem import Problem, error
 
 UNPLACED = error(
     "log/pass-unplaced",

@@ -3,12 +3,11 @@
 import re
 from typing import Literal
 
-from estimator.fieldnotes.kinds import error, warning
 from estimator.fieldnotes.limits import MOST_BARE_RISER_FT
 from estimator.fieldnotes.tidy import Tidied
 from estimator.model.frozen import Frozen
 from estimator.model.lengths import match_length, parse_length, unit_written
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error, warning
 
 FLOW = error(
     "log/flow",

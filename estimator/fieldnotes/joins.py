@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 from estimator.fieldnotes.forms import JoinForm
-from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.lines import ReadLine
+from estimator.fieldnotes.nearest import nearest
 from estimator.model.frozen import Frozen
 from estimator.model.line import Join, Mark
-from estimator.model.problem import Problem
+from estimator.model.problem import Problem, error
 from estimator.model.profile import Profile
 
 JOINS_UNKNOWN = error(

@@ -9,11 +9,11 @@ from estimator.fieldnotes.assemble import assemble
 from estimator.fieldnotes.forms import LineForm, PassForm
 from estimator.fieldnotes.hang import Hung
 from estimator.fieldnotes.heading import Heading, flow_of, is_after_cleaning
-from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.log import LogReader, nothing_read
 from estimator.fieldnotes.logbook import Log
 from estimator.fieldnotes.material_names import material_of
+from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.places import Path
 from estimator.fieldnotes.syntax import Document
 from estimator.fieldnotes.textfile import OUTSIDE, lies_below, read_text
@@ -21,7 +21,7 @@ from estimator.fieldnotes.tidy import tidied, trade_shortenings, whole_words
 from estimator.fieldnotes.words import MATERIALS
 from estimator.fieldnotes.zero import Zero
 from estimator.model.line import Line
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error
 
 NO_LOG = error(
     "job/no-log",

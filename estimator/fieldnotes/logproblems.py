@@ -4,9 +4,10 @@ import re
 
 from estimator.fieldnotes import heading
 from estimator.fieldnotes.drafts import shown
-from estimator.fieldnotes.kinds import error, nearest, question
+from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.things import Thing
 from estimator.model.line import FINDING_WORDS
+from estimator.model.problem import error, question
 from estimator.model.say import Say
 
 NO_PASS = error(

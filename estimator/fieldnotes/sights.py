@@ -3,12 +3,11 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from estimator.fieldnotes.kinds import question
 from estimator.fieldnotes.limits import Limits
 from estimator.fieldnotes.words import ALL_SIGNS, UTILITIES
 from estimator.model.frozen import Frozen
 from estimator.model.line import Finding, Line, Pass
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, question
 from estimator.model.stretch import Stretch
 
 NOT_SEEN_GOING_IN = question(

@@ -3,11 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from estimator.fieldnotes.kinds import question
 from estimator.fieldnotes.logbook import Asked, Entry, LogPass
 from estimator.fieldnotes.logproblems import how_much
 from estimator.fieldnotes.things import Thing
-from estimator.model.problem import Problem
+from estimator.model.problem import Problem, question
 
 NO_START = question(
     "log/no-start",

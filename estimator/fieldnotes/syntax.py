@@ -6,10 +6,9 @@ from collections.abc import Mapping
 from decimal import Decimal
 from typing import Any
 
-from estimator.fieldnotes.kinds import error
 from estimator.fieldnotes.places import Path, Spot, positions
 from estimator.model.frozen import Frozen
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error
 from estimator.model.say import Say
 
 LOG_ENDS_EARLY = error(

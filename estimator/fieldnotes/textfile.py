@@ -3,8 +3,7 @@
 from pathlib import Path, PureWindowsPath
 
 from estimator.disk.read import read_bytes
-from estimator.fieldnotes.kinds import error
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error
 from estimator.model.say import Say
 
 MISSING = error("file/missing", "there is no file {name}.", "Check the name and the folder.")

@@ -2,10 +2,9 @@
 
 from collections.abc import Iterator
 
-from estimator.fieldnotes.kinds import error, question
 from estimator.fieldnotes.limits import DEEP_FT, MOST_DEPTH_FT, THICK_SLAB_FT
 from estimator.model.line import Line, Origin
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error, question
 from estimator.model.profile import Profile
 
 DEEP = question(

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 
 from estimator.fieldnotes.forms import JobFileForm, RerouteForm, WantedRepairForm
-from estimator.fieldnotes.kinds import error, nearest
 from estimator.fieldnotes.limits import Limits
+from estimator.fieldnotes.nearest import nearest
 from estimator.fieldnotes.syntax import Document
 from estimator.model.line import Line
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error
 from estimator.model.profile import Profile
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch

@@ -6,10 +6,9 @@ from itertools import pairwise
 from typing import Any
 
 from estimator.fieldnotes.forms import WaterTestForm
-from estimator.fieldnotes.kinds import error
 from estimator.model.job import WaterTest
 from estimator.model.lengths import match_length, parse_length
-from estimator.model.problem import Place, Problem
+from estimator.model.problem import Place, Problem, error
 from estimator.model.say import Say
 from estimator.model.stretch import Stretch
 

@@ -58,7 +58,7 @@ class Problem(Frozen):
 class Kind:
     """A problem as declared, once, beside the code that raises it; calling it makes the Problem.
 
-    >>> NO_AMOUNT = Kind("log/amount", Level.ERROR, "{text} gives no amount.", "Write a percent of the bore.")
+    >>> NO_AMOUNT = error("log/amount", "{text} gives no amount.", "Write a percent of the bore.")
     >>> print(NO_AMOUNT(Place("main.txt", 3, 6), text="roots lots"))
     main.txt:3:6: roots lots gives no amount.
       Write a percent of the bore.   (log/amount)
@@ -72,6 +72,24 @@ class Kind:
 
     def __call__(self, place: Place, **words: object) -> Problem:
         return Problem(self.code, self.level, place, _said(self.wrong, words), _said(self.write, words))
+
+
+def error(code: str, wrong: str, write: str, why: str = "") -> Kind:
+    """Return a declared problem that stops the price; `why` is a sentence for docs/problems.md."""
+    return Kind(code, Level.ERROR, wrong, write, why)
+
+
+def warning(code: str, wrong: str, write: str, why: str = "") -> Kind:
+    return Kind(code, Level.WARNING, wrong, write, why)
+
+
+def question(code: str, wrong: str, write: str, why: str = "") -> Kind:
+    return Kind(code, Level.QUESTION, wrong, write, why)
+
+
+def kinds_in(module: Mapping[str, object]) -> tuple[Kind, ...]:
+    """Return every kind of problem that a module declares or takes from another, in their order."""
+    return tuple(dict.fromkeys(value for value in module.values() if isinstance(value, Kind)))
 
 
 def _said(text: str, words: Mapping[str, object]) -> Say:

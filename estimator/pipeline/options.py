@@ -8,7 +8,7 @@ from estimator.model.job import Job
 from estimator.model.judgement import FLOOR_RULE
 from estimator.model.offer import Margin
 from estimator.model.price import Price
-from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.problem import Place, Problem, warning
 from estimator.model.say import Say
 from estimator.model.wanted import Override
 from estimator.model.work import Takeoff
@@ -28,16 +28,14 @@ from estimator.tables.rows import PlaceRow
 from estimator.tables.tables import Tables
 from estimator.takeoff import measure_with
 
-LOST_OVERRIDE = Kind(
+LOST_OVERRIDE = warning(
     "job/override-without-option",
-    Level.WARNING,
     "your own number for {what} ({reason}) fits no option any more.",
     "{near} Look at it: the finding under it may have changed. Name another option, or take the override out.",
     "The owner's own numbers are never dropped without a word.",
 )
-LOST_ADD_ON = Kind(
+LOST_ADD_ON = warning(
     "job/add-on-nowhere",
-    Level.WARNING,
     "the add-on {code} {asked}, and no option can have it.",
     "It is in every price anyway, or fits none of these repairs. To choose from: {codes}.",
     "What a homeowner asked for is never dropped without a word.",

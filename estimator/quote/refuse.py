@@ -4,52 +4,17 @@ from collections.abc import Sequence
 from datetime import date
 
 from estimator.model.job import Job
-from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.problem import Place, Problem, error
 from estimator.model.say import Say
 from estimator.tables.tables import Tables
 
-DEMO_PLACE = Kind(
-    "quote/demo-place", Level.ERROR,
-    "the place “{name}” is invented, and this job is not marked as a demo.",
-    "Write the house's real jurisdiction, a row of the table places; or demo = true under [job] for a trial.",
-    "Invented limits and taxes must never reach a real customer.",
-)  # fmt: skip
-LAPSED = Kind(
-    "quote/paper-lapsed", Level.ERROR,
-    "the firm's {paper} ended on {until}, before the quote's day {day}.",
-    "Renew it and write the new last day at {key} in the table settings.",
-    "A firm may not offer work it is not licensed and insured for.",
-)  # fmt: skip
-NO_DAY = Kind(
-    "quote/paper-day", Level.ERROR,
-    "the last day of the firm's {paper} is “{until}”, which is no day.",
-    "Write a day such as 2027-12-31 at {key} in the table settings.",
-    "Without its last day nobody knows whether a paper still holds.",
-)  # fmt: skip
-NOTHING_TO_OFFER = Kind(
-    "quote/nothing-to-offer", Level.ERROR,
-    "no way of repair is left to put on the quote.",
-    "See why with: estimator options JOB --why. `estimator quote JOB` writes the inspection report all the same.",
-    "A quote without an option is no quote.",
-)  # fmt: skip
-NOTHING_SEEN = Kind(
-    "quote/nothing-seen", Level.ERROR,
-    "no camera footage was read, so it is not known whether anything has to be repaired.",
-    "Write the footage in front of the lines of the log; estimator check names them.",
-    "A report of a clean line needs footage that was seen.",
-)  # fmt: skip
-ASKED_BACK = Kind(
-    "quote/asked-back", Level.ERROR,
-    "“{text}” in the log of {line} may mean more than one thing and is not answered, so nobody can say that nothing has to be repaired.",
-    "Answer it: estimator check lists it with its choices.",
-    "A finding that was not understood is no clean line.",
-)  # fmt: skip
-CANNOT_BE_SHOWN = Kind(
-    "quote/cannot-be-shown", Level.ERROR,
-    "{what} holds a character that cannot be printed ({character}).",
-    "Type it again without that character.",
-    "Control characters and halves of characters break a workbook.",
-)  # fmt: skip
+DEMO_PLACE = error("quote/demo-place", "the place “{name}” is invented, and this job is not marked as a demo.", "Write the house's real jurisdiction, a row of the table places; or demo = true under [job] for a trial.", "Invented limits and taxes must never reach a real customer.")  # fmt: skip
+LAPSED = error("quote/paper-lapsed", "the firm's {paper} ended on {until}, before the quote's day {day}.", "Renew it and write the new last day at {key} in the table settings.", "A firm may not offer work it is not licensed and insured for.")  # fmt: skip
+NO_DAY = error("quote/paper-day", "the last day of the firm's {paper} is “{until}”, which is no day.", "Write a day such as 2027-12-31 at {key} in the table settings.", "Without its last day nobody knows whether a paper still holds.")  # fmt: skip
+NOTHING_TO_OFFER = error("quote/nothing-to-offer", "no way of repair is left to put on the quote.", "See why with: estimator options JOB --why. `estimator quote JOB` writes the inspection report all the same.", "A quote without an option is no quote.")  # fmt: skip
+NOTHING_SEEN = error("quote/nothing-seen", "no camera footage was read, so it is not known whether anything has to be repaired.", "Write the footage in front of the lines of the log; estimator check names them.", "A report of a clean line needs footage that was seen.")  # fmt: skip
+ASKED_BACK = error("quote/asked-back", "“{text}” in the log of {line} may mean more than one thing and is not answered, so nobody can say that nothing has to be repaired.", "Answer it: estimator check lists it with its choices.", "A finding that was not understood is no clean line.")  # fmt: skip
+CANNOT_BE_SHOWN = error("quote/cannot-be-shown", "{what} holds a character that cannot be printed ({character}).", "Type it again without that character.", "Control characters and halves of characters break a workbook.")  # fmt: skip
 
 PROBLEMS = (DEMO_PLACE, LAPSED, NO_DAY, NOTHING_TO_OFFER, NOTHING_SEEN, ASKED_BACK, CANNOT_BE_SHOWN)
 

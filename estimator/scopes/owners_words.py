@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from estimator.model.gas import GAS_SMELL
 from estimator.model.job import Job
 from estimator.model.judgement import FLOOR_RULE, Effect
-from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.problem import Kind, Place, Problem, warning
 from estimator.model.say import Say, chained
 from estimator.model.wanted import Override, WantedOption
 from estimator.model.work import all_repairs
@@ -21,44 +21,38 @@ if TYPE_CHECKING:
     from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"
-UNKNOWN_RULE = Kind(
+UNKNOWN_RULE = warning(
     "job/unknown-rule",
-    Level.WARNING,
     "{what} names the rule “{rule}”, and there is none of that name: it changes nothing.",
     "{near} `estimator rules` lists them all.",
     "A misspelt rule must not pass for one that was overruled.",
 )
-OVERRIDE_EMPTY = Kind(
+OVERRIDE_EMPTY = warning(
     "job/override-empty",
-    Level.WARNING,
     "the override “{reason}” says why and not what: it changes nothing.",
     "Add the rule, or an item with its quantity or hours, or a price; or take it out.",
     "The owner's word is never dropped without a word.",
 )
-OVERRIDE_LINE = Kind(
+OVERRIDE_LINE = warning(
     "job/override-line",
-    Level.WARNING,
     "the override “{reason}” is for line “{line}”, and there is none of that name: it changes nothing.",
     "{near}",
     "The owner's word is never dropped without a word.",
 )
-OPTION_NAME = Kind(
+OPTION_NAME = warning(
     "job/option-name",
-    Level.WARNING,
     "[[option]] do = “{do}” names “{name}”, and nothing is called that: it changes nothing.",
     "{near}",
     "A way that the owner wanted out of the quote must not stay in it by a slip of the pen.",
 )
-OPTION_EMPTY = Kind(
+OPTION_EMPTY = warning(
     "job/option-empty",
-    Level.WARNING,
     "[[option]] do = “{do}” has no repairs: there is nothing to show.",
     'Add repairs = [{ method = "tunnel", line = "main", where = "2-29" }], or take it out.',
     "An option that the owner wanted is never dropped without a word.",
 )
-NOT_OFFERED = Kind(
+NOT_OFFERED = warning(
     "job/option-not-offered",
-    Level.WARNING,
     "what you wanted by hand ({what}) is not among the options: {why}",
     "See `estimator options JOB --why`; change the wish, or overrule the rule with a reason where that may be done.",
     "An option that the owner wanted is never dropped without a word.",

@@ -5,44 +5,39 @@ from collections.abc import Iterator
 
 from estimator.model.job import Job
 from estimator.model.money import cents
-from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.problem import Kind, Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.model.wanted import WantedAddOn
 from estimator.tables.nearest_words import near_or_all
 from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"
-UNKNOWN_ADD_ON = Kind(
+UNKNOWN_ADD_ON = error(
     "job/add-on",
-    Level.ERROR,
     "nobody knows the add-on “{code}” that {asked}.",
     "{near} Or give it words and a price in an [[add_on]] of its own.",
     "What a homeowner chose must be what she is charged for.",
 )
-ADD_ON_WORDS = Kind(
+ADD_ON_WORDS = error(
     "job/add-on-words",
-    Level.ERROR,
     "[[add_on]] {code} stands in no table, and has {lacks}.",
     'Give it text = "…" and price = …, or write a code of the table add_ons: {codes}.',
     "An add-on of the estimator's own is sold in his words and at his price.",
 )
-ADD_ON_CODE = Kind(
+ADD_ON_CODE = error(
     "job/add-on-code",
-    Level.ERROR,
     "an [[add_on]] cannot be called “{code}”.",
     "Give it a short name of letters, digits, spaces and hyphens, such as bath-line; not none.",
     "By this name the homeowner's choice is typed: --with bath-line.",
 )
-ADD_ON_TWICE = Kind(
+ADD_ON_TWICE = error(
     "job/add-on-twice",
-    Level.ERROR,
     "[[add_on]] {code} stands twice for the same option.",
     "Keep one, or give each its options = [...].",
     "Of two prices for one thing the second would be lost in silence.",
 )
-ADD_ON_SPANISH = Kind(
+ADD_ON_SPANISH = warning(
     "job/add-on-spanish",
-    Level.WARNING,
     "[[add_on]] {code} has no text_es, and the quote goes out in Spanish too.",
     'Give it text_es = "…"; until then the Spanish quote shows the English words.',
     "What somebody pays for must be in a language she reads.",

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from estimator.model.job import Job
-from estimator.model.problem import CannotGoOn, Kind, Level, Place, Problem
+from estimator.model.problem import CannotGoOn, Kind, Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.tables import against_add_ons, own_facts
 from estimator.tables.check_settings import wrong_with
@@ -14,23 +14,20 @@ from estimator.tables.rows import Setting, Soil
 from estimator.tables.tables import Tables
 
 JOB_FILE = "the job file"
-UNKNOWN_SETTING = Kind(
+UNKNOWN_SETTING = error(
     "job/setting",
-    Level.ERROR,
     "[settings] {key} is no setting of the firm's tables.",
     "Write one that stands in the settings table{near}.",
     "A setting changed for one job must be one that the tables have.",
 )
-UNKNOWN_PLACE = Kind(
+UNKNOWN_PLACE = error(
     "job/jurisdiction",
-    Level.ERROR,
     "jurisdiction = “{word}” is no place of the firm's tables.",
     "{near} Write “unknown” where nobody has asked about that place yet.",
     "Tax, permits, inspection and the right to cancel all hang on the place; a misspelt one would leave them all open.",
 )
-UNKNOWN_SOIL = Kind(
+UNKNOWN_SOIL = warning(
     "job/soil",
-    Level.WARNING,
     "the soil “{word}” is not in the firm's tables, so it counts as unknown, the worst type.",
     "{near}",
     "Soil decides protection, hours and loads; a word nobody knows must not pass for one that somebody does.",

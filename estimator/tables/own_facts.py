@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from estimator.model.job import Job
-from estimator.model.problem import Kind, Level, Place, Problem
+from estimator.model.problem import Kind, Place, Problem, error, warning
 from estimator.model.say import Say
 from estimator.tables import problems as p
 from estimator.tables.check_view import View
@@ -18,30 +18,26 @@ FACTS_READ = (
 )
 """Every column that asks for a fact."""
 
-BAD_NAME = Kind(
+BAD_NAME = error(
     "tables/own-fact",
-    Level.ERROR,
     "own_facts names “{text}”, which cannot be a fact of your own.",
     "Write a name that the program does not have (docs/quantities.md lists its facts) and that begins with neither not nor place.",
     "Two facts of one name would hold where only one of them does.",
 )
-UNKNOWN = Kind(
+UNKNOWN = error(
     "job/own-fact",
-    Level.ERROR,
     "own_facts under [house] has “{word}”, which is no fact of the firm's tables.",
     "{near} A new one is named in the setting own_facts first.",
     "A misspelt fact would slow nothing down, and nobody would know.",
 )
-BOTH = Kind(
+BOTH = error(
     "job/own-fact-both-ways",
-    Level.ERROR,
     "own_facts under [house] says both “{word}” and “not {word}”.",
     "Keep the one that is so.",
     "A fact holds or it does not.",
 )
-OPEN = Kind(
+OPEN = warning(
     "job/own-fact-open",
-    Level.WARNING,
     "nobody said whether “{word}” holds here; the price counts it as no.",
     'Write own_facts = ["{word}"] under [house], or ["not {word}"].',
     "A price that reads a fact nobody looked for is too low where it holds.",

@@ -1,225 +1,192 @@
 """Everything that can be wrong with a set of tables; each kind with its words."""
 
-from estimator.model.problem import Kind, Level
+from estimator.model.problem import error, kinds_in, warning
 from estimator.model.say import Say
 from estimator.tables import cell_problems, dated_problems, setting_problems
 
-E, W = Level.ERROR, Level.WARNING
 OR_OFF = Say.of(", or set active to no if the row is not in use")
 MAY_BE_OFF = ("materials", "equipment", "subs_and_fees", "extras", "add_ons", "methods", "soils", "places")
 """Tables whose rows a firm may do without. A setting, a wage, a crew member or a recipe's part left out would be missed,
 or would make every price lower without a word."""
 
 # ── the file or folder itself ─────────────────────────────────────────────────────────────────
-NO_TABLES = Kind(
+NO_TABLES = error(
     "tables/nothing-there",
-    E,
     "there are no price tables at {path}.",
     "Name a folder of CSV files or a workbook (.xlsx), or leave the option out to use the demo tables.",
 )
-NO_TABLE = Kind(
-    "tables/missing-table", E, "table {table} is missing.", "{near} Put back {name}; its columns are: {columns}."
+NO_TABLE = error(
+    "tables/missing-table", "table {table} is missing.", "{near} Put back {name}; its columns are: {columns}."
 )
-EMPTY_TABLE = Kind("tables/empty-table", E, "table {table} has no rows.", "Write at least one row under the headers.")
-UNREADABLE = Kind(
-    "tables/unreadable", E, "the file cannot be opened: {why}.", "Close it elsewhere and see that you may read it."
+EMPTY_TABLE = error("tables/empty-table", "table {table} has no rows.", "Write at least one row under the headers.")
+UNREADABLE = error(
+    "tables/unreadable", "the file cannot be opened: {why}.", "Close it elsewhere and see that you may read it."
 )
-ENCODING = Kind(
-    "tables/encoding",
-    E,
-    "byte {at} is no UTF-8 text.",
-    "Save the file again as “CSV UTF-8” in your spreadsheet program.",
+ENCODING = error(
+    "tables/encoding", "byte {at} is no UTF-8 text.", "Save the file again as “CSV UTF-8” in your spreadsheet program."
 )
-NOT_CSV = Kind("tables/not-csv", E, "this is no table of text: {why}.", "Save the sheet as “CSV UTF-8”.")
+NOT_CSV = error("tables/not-csv", "this is no table of text: {why}.", "Save the sheet as “CSV UTF-8”.")
 
 # ── headers ───────────────────────────────────────────────────────────────────────────────────
-NO_COLUMN = Kind("tables/missing-column", E, "column {column} is missing.", "Add a column headed {column}: {note}.")
-ODD_COLUMN = Kind("tables/unknown-column", W, "column “{column}” is not read.", "{near}")
-TWICE_COLUMN = Kind("tables/column-twice", E, "column {column} stands there twice.", "Keep one of the two.")
-STRAY = Kind(
+NO_COLUMN = error("tables/missing-column", "column {column} is missing.", "Add a column headed {column}: {note}.")
+ODD_COLUMN = warning("tables/unknown-column", "column “{column}” is not read.", "{near}")
+TWICE_COLUMN = error("tables/column-twice", "column {column} stands there twice.", "Keep one of the two.")
+STRAY = error(
     "tables/stray-cell",
-    E,
     "the row holds nothing but {text} in {cells}, which is no row of {table}.",
     "Take it out, put a remark into the note of the row it belongs to, or fill in the rest of the row.",
 )
-LONG_ROW = Kind(
+LONG_ROW = error(
     "tables/row-too-long",
-    E,
     "the row has {cells} cells, the header {headers}.",
     "Put quotation marks around a text with a comma in it, or take the extra cell out.",
 )
 
 # ── rows against each other ───────────────────────────────────────────────────────────────────
-TWICE = Kind(
+TWICE = error(
     "tables/twice",
-    E,
     "“{name}” stands in row {first} already, from the same day.",
     "Keep one of the two, or give the newer one a later day in `from`.",
 )
-NO_FIRST_DAY = Kind(
+NO_FIRST_DAY = warning(
     "tables/no-first-day",
-    W,
     "“{name}” has no day in `from`, so it does not count: row {other} does, since {day}.",
     "Write the day this row begins in `from`; without one it counts only until a dated row begins.",
 )
-UNKNOWN = Kind("tables/unknown-reference", E, "{column} “{text}” is in no row of {refers}.", "{near}")
-OUT_OF_USE = Kind(
+UNKNOWN = error("tables/unknown-reference", "{column} “{text}” is in no row of {refers}.", "{near}")
+OUT_OF_USE = error(
     "tables/out-of-use",
-    E,
     "{column} “{text}” is out of use: its row of {refers} has active no.",
     "Set it to yes there, or name here what is used instead. Work that nobody of yours does: active no at its row of work_items.",
 )
-UNKNOWN_QUANTITY = Kind("tables/unknown-quantity", E, "{column} “{text}” is no quantity of a takeoff.", "{near}")
-UNKNOWN_FACT = Kind("tables/unknown-fact", E, "{column} “{text}” is no fact, nor one of your own_facts.", "{near}")
-UNKNOWN_METHOD = Kind("tables/unknown-method", E, "{column} “{text}” is no method the program knows.", "{near}")
-MISSING_METHOD = Kind(
+UNKNOWN_QUANTITY = error("tables/unknown-quantity", "{column} “{text}” is no quantity of a takeoff.", "{near}")
+UNKNOWN_FACT = error("tables/unknown-fact", "{column} “{text}” is no fact, nor one of your own_facts.", "{near}")
+UNKNOWN_METHOD = error("tables/unknown-method", "{column} “{text}” is no method the program knows.", "{near}")
+MISSING_METHOD = error(
     "tables/missing-method",
-    E,
     "method “{method}” has no row.",
     "Add a row for it; set active to no if the firm does not do it.",
 )
-MISSING_SETTING = Kind(
-    "tables/missing-setting", E, "setting “{key}” has no row.", "{near} Add a row for it; the demo tables say {value}."
+MISSING_SETTING = error(
+    "tables/missing-setting", "setting “{key}” has no row.", "{near} Add a row for it; the demo tables say {value}."
 )
-ORDER = Kind(
+ORDER = error(
     "tables/low-likely-high",
-    E,
     "low {low}, likely {likely}, high {high} do not rise.",
     "Write low no larger than likely, and likely no larger than high.",
 )
-NO_HOURS = Kind(
+NO_HOURS = error(
     "tables/no-hours",
-    E,
     "task “{task}” takes {likely} crew-hours.",
     "Write how long one of it takes; nothing is done in no time.",
 )
-HOURS_WORKED = Kind(
+HOURS_WORKED = error(
     "tables/hours-worked",
-    E,
     "“{role}” is paid for {paid} hours a year and works {worked}.",
     "Write both, worked no more than paid (leave is paid and not worked), or leave both empty.",
 )
-NO_PRICE = Kind("tables/no-price", E, "{column} of “{item}” is 0.", "Write what it costs{or_off}.")
-UNITS = Kind(
+NO_PRICE = error("tables/no-price", "{column} of “{item}” is 0.", "Write what it costs{or_off}.")
+UNITS = error(
     "tables/units",
-    E,
     "“{ref}” is counted in {unit}, but {quantity} in {other}.",
     "Use a quantity in {unit}, or write in per how many {unit} go with one {other}.",
 )
-MARGIN_100 = Kind(
+MARGIN_100 = error(
     "tables/margin-100",
-    E,
     "a margin of {percent}% cannot be: price = cost ÷ (1 − margin).",
     "Write the share of the price that is left over, such as 40.",
 )
-MARGIN_SMALL = Kind(
-    "tables/percent-share", E, "{column} is {text} percent.", "Write {fixed} if you mean {fixed} percent, or 0."
+MARGIN_SMALL = error(
+    "tables/percent-share", "{column} is {text} percent.", "Write {fixed} if you mean {fixed} percent, or 0."
 )
-PERCENT_SMALL = Kind(
+PERCENT_SMALL = warning(
     "tables/percent-typed-as-share",
-    W,
     "{column} of “{item}” is {text} percent.",
     "Write {fixed} if you mean {fixed} percent; if it is right, write “checked {text}” in the row's note.",
 )
-UNUSUAL = Kind(
+UNUSUAL = warning(
     "tables/unusual",
-    W,
     "{column} of “{item}” is {text}; as a rule it lies from {low} to {high} ({why}).",
     "Mend it, or write “checked {text}” in the row's note if it is right.",
 )
-FAR = Kind(
+FAR = warning(
     "tables/far-from-before",
-    W,
     "{column} of “{item}” is {text}, {times} times {which} {before}.",
     "Is it for another unit, a slip of the decimal point, or in the wrong row? If it is right, write “checked {text}” "
     "in the row's note.",
 )
-SHIFTED = Kind(
+SHIFTED = warning(
     "tables/shifted",
-    W,
     "{count} figures of {column} in a row are those of the row {side}, from “{first}” to “{last}”.",
     "Look whether a column was pasted one row off.",
 )
-CHANGED_PLACES = Kind(
+CHANGED_PLACES = warning(
     "tables/changed-places",
-    W,
     "each of these rows has the {column} another of them had: {items}.",
     "Look whether rows were sorted without this column or two prices pasted in each other's row; where one is right, write "
     "“checked” and the figure in its note.",
 )
-DAY_TO_COME = Kind(
-    "tables/day-to-come", W, "{column} of “{item}” is {text}, a day to come.", "Write the day it was learned."
+DAY_TO_COME = warning(
+    "tables/day-to-come", "{column} of “{item}” is {text}, a day to come.", "Write the day it was learned."
 )
-NOBODY_PAID = Kind(
+NOBODY_PAID = error(
     "tables/nobody-paid",
-    E,
     "task “{task}” names no crew, so nobody would be paid for it.",
     "Write the crew in production, or in each recipe that uses it.",
 )
-NO_CREW_DAYS = Kind(
+NO_CREW_DAYS = error(
     "tables/no-crew-days",
-    E,
     "“{item}” is paid by the day and follows no crew.",
     "Write the crew whose days it follows, or give its recipe a quantity in days.",
 )
-ITEM_OFF = Kind(
+ITEM_OFF = warning(
     "tables/work-item-off",
-    W,
     "work item “{item}” is out of use: a way of repair that needs it is not offered, and what is done once a job is not charged ({text}).",
     "Set active to yes, unless nobody of yours ever does it.",
 )
-FOLLOWS_WHICH = Kind(
+FOLLOWS_WHICH = error(
     "tables/follows-which",
-    E,
     "the row from {day} follows several rows of “{name}”, and nobody can tell which.",
     "Give it the quantity, facts or tasks of the row it replaces, or set the others to active no from that day.",
 )
-MARGIN_MARKUP = Kind(
+MARGIN_MARKUP = warning(
     "tables/margin-or-markup",
-    W,
     "a margin of {percent}% is a markup of {markup}%.",
     "If you meant a markup of {percent}%, write a margin of {margin}.",
 )
-FLOOR = Kind(
+FLOOR = error(
     "tables/floor-margin",
-    E,
     "the floor {floor}% is above the margin {margin}%.",
     "Write a floor no larger than the margin.",
 )
-MARKED_UP = Kind(
+MARKED_UP = error(
     "tables/passed-on-at-cost",
-    E,
     "pass-through is what the firm hands on at its cost, and {column} adds to it.",
     "Write 0 and no. To earn on a fee, give its row the class sub.",
     "The homeowner reads that the city's fee is the city's, and sales tax leaves it out.",
 )
-NO_SPANISH = Kind(
+NO_SPANISH = warning(
     "tables/no-spanish",
-    W,
     "{column} is empty.",
     "Write the Spanish text; until then a Spanish quote cannot be sent with it.",
 )
-UNUSED = Kind("tables/unused", W, "nothing uses {what} “{item}”.", "Use it in {where}, or set active to no.")
-NO_RECIPE = Kind(
+UNUSED = warning("tables/unused", "nothing uses {what} “{item}”.", "Use it in {where}, or set active to no.")
+NO_RECIPE = error(
     "tables/no-recipe",
-    E,
     "work item “{item}” has no recipe, so it would be sold for nothing.",
     "Add a row for it in recipes, or set active to no.",
 )
-NO_COST_CLASS = Kind(
+NO_COST_CLASS = error(
     "tables/missing-class",
-    E,
     "price class “{name}” has no row.",
     "Add it with its margin: own, sub, allowance and pass-through are needed.",
 )
-OTHER_UNIT = Kind(
+OTHER_UNIT = warning(
     "tables/other-unit",
-    W,
     "“{item}” is counted in {unit} at {text}, the invented figure in {other}.",
     "Write what it is in {unit}, or put the unit back.",
 )
-BRACES = Kind("tables/braces", E, "{column} has “{text}” in braces.", "Only {gap} may stand in braces.")
+BRACES = error("tables/braces", "{column} has “{text}” in braces.", "Only {gap} may stand in braces.")
 
-_KINDS = {**globals(), **vars(cell_problems), **vars(setting_problems), **vars(dated_problems)}.values()
-PROBLEMS: tuple[Kind, ...] = tuple(dict.fromkeys(value for value in _KINDS if isinstance(value, Kind)))
+PROBLEMS = kinds_in({**globals(), **vars(cell_problems), **vars(setting_problems), **vars(dated_problems)})
 """Every kind of this package, for docs/problems.md and the broken cases."""

@@ -1,26 +1,23 @@
 """What can be wrong with the tables only once something is measured: a row takeoff needs, a word it does not know."""
 
-from estimator.model.problem import Kind, Level
+from estimator.model.problem import error, kinds_in
 
-NO_SETTING = Kind(
+NO_SETTING = error(
     "takeoff/no-setting",
-    Level.ERROR,
     "the settings have no row {key}, and quantities need it.",
     "Add the row; the demo tables show its unit and what it does.",
     "A number left out would count as nothing.",
 )
-NO_SOIL = Kind(
+NO_SOIL = error(
     "takeoff/no-soil",
-    Level.ERROR,
     "the soils have neither {word} nor a row unknown to count with.",
     "Add a row for one of them; unknown stands for soil nobody has named.",
     "Earth cannot be measured without its swell and weight.",
 )
-SETTING_WORD = Kind(
+SETTING_WORD = error(
     "takeoff/setting-word",
-    Level.ERROR,
     "{key} is “{value}”.",
     "Write one of: {choices}.",
     "Some settings choose between ways of working.",
 )
-PROBLEMS: tuple[Kind, ...] = (NO_SETTING, NO_SOIL, SETTING_WORD)
+PROBLEMS = kinds_in(globals())

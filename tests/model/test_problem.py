@@ -1,9 +1,9 @@
 """Problems: printed with place, what is wrong, what to write instead; the worst first."""
 
-from estimator.model.problem import Kind, Level, Place, worst_first
+from estimator.model.problem import Place, error, question, worst_first
 
-SLIP = Kind("log/slip", Level.ERROR, "{word} is no word.", "Write {near}.")
-ASK = Kind("log/ask", Level.QUESTION, "nobody said {what}.", "Find out.")
+SLIP = error("log/slip", "{word} is no word.", "Write {near}.")
+ASK = question("log/ask", "nobody said {what}.", "Find out.")
 
 
 def test_a_problem_says_where_what_and_what_to_write() -> None:

@@ -2,12 +2,12 @@
 
 from decimal import Decimal
 
-from estimator.model.problem import CannotGoOn, Kind, Level, Place
+from estimator.model.problem import CannotGoOn, Place, error
 from estimator.studies.table_moves import OptionMove, table_moves
 from estimator.tables.tables import Tables
 
 D = Decimal
-BROKEN = Kind("test/broken", Level.ERROR, "the notes say nothing.", "Write some.", "for this test")
+BROKEN = error("test/broken", "the notes say nothing.", "Write some.", "for this test")
 
 
 def way(job: str, tables: Tables) -> dict[str, Decimal]:
